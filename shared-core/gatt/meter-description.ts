@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { meterBasisSchema, readingUnitSchema } from '../wood/corrected.ts';
+
+/** A Bluetooth UUID as noble writes it: lower case, no hyphens, 4 or 32 hex digits. */
+export const uuidSchema = z.string().regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/);
+
+/** How the bytes of a characteristic become a number. Numbers are the SIG's format codes where it has one. */
+export const valueLayoutSchema = z.object({
+  /** A code of the Presentation Format table (4 = uint8, 6 = uint16, 14 = sint16, 20 = float32, 22 = SFLOAT, 25 = UTF-8 …). */
+  format: z.number().int().min(1).max(27),
+  /** First byte of the value in the notification. */
+  byteOffset: z.number().int().min(0).max(511),
+  /** Value = integer × 10^exponent × scale + offset. */
+  exponent: z.number().int().min(-10).max(10),
+  scale: z.number(),
+  offset: z.number(),
+});
+export type ValueLayout = z.infer<typeof valueLayoutSchema>;
+
+/**
+ * How to read one meter: made by the meter itself (0x2904) or by the user on live bytes.
+ * Saved, exported and shared as a file; nothing in it names a product.
+ */
+export const meterDescriptionSchema = z.object({
+  serviceUuid: uuidSchema,
+  characteristicUuid: uuidSchema,
+  layout: valueLayoutSchema,
+  unit: readingUnitSchema,
+  /** The wood and temperature of the meter's % scale; null when unknown or when it sends ohms. */
+  basis: meterBasisSchema.nullable(),
+  /** What the meter can show, in its own unit. */
+  range: z.object({ min: z.number(), max: z.number() }),
+  /** Whether the meter said this of itself or a person mapped it. */
+  origin: z.enum(['self-described', 'mapped-by-hand']),
+});
+export type MeterDescription = z.infer<typeof meterDescriptionSchema>;

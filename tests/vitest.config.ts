@@ -1,0 +1,24 @@
+import { defineConfig } from 'vitest/config';
+
+const root = new URL('..', import.meta.url).pathname;
+
+export default defineConfig({
+  root,
+  test: {
+    projects: [
+      { root, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'] } },
+      { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
+      {
+        root,
+        // One emulated radio at a time: the files of this project take turns.
+        test: {
+          name: 'ble',
+          include: ['tests/ble/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
