@@ -1,0 +1,146 @@
+import {
+  batteryLevelUuid,
+  humidityUuid,
+  ohmUnit,
+  percentageUnit,
+  serviceChangedUuid,
+} from './assigned-numbers.ts';
+import type { MeterDescription } from './meter-description.ts';
+import { parsePresentationFormat } from './presentation-format.ts';
+import {
+  decodeValue,
+  formatTakesExponent,
+  isReadableFormat,
+  octetsOfFormat,
+  representableRange,
+} from './value.ts';
+
+/** A characteristic as it was found on a connected meter, with what its descriptors hold. UUIDs are plain (`plainUuid`). */
+export interface DiscoveredCharacteristic {
+  serviceUuid: string;
+  characteristicUuid: string;
+  /** It can send values by itself, as notifications or indications. */
+  canNotify: boolean;
+  canRead: boolean;
+  /** The bytes of descriptor 0x2904; null when there is none. */
+  presentationFormat: Uint8Array | null;
+  /** The text of descriptor 0x2901; null when there is none. */
+  userDescription: string | null;
+  /** The bytes of descriptor 0x2906; null when there is none. */
+  validRange: Uint8Array | null;
+}
+
+export interface SelfDescription {
+  /** Null when the meter does not say enough: a person must map it. */
+  description: MeterDescription | null;
+  /** Sentences: what was passed over and why. */
+  remarks: string[];
+}
+
+/**
+ * Where a self-described value sets no limit of its own. 200 % is about the most that a wood of basic specific gravity
+ * 0.38 can hold (Wood Handbook, eq. 4-3), far above what pins can tell; a resistance over 10^15 ohm is beyond any pin
+ * meter (common practice, no source).
+ */
+const widestRange = { pct: { min: 0, max: 200 }, ohm: { min: 0, max: 1e15 } } as const;
+
+const exponentLimit = 10;
+
+interface Candidate {
+  description: MeterDescription;
+  rank: number;
+}
+
+/**
+ * Finds the value that a meter says is moisture content (%) or resistance (ohm), by its Presentation Format, and
+ * builds the description to read it by.
+ *
+ * A percentage is not yet moisture content: batteries and air humidity are percentages too. So
+ * - the battery level never counts;
+ * - 0x2A6F (humidity of air) counts only where its user description speaks of moisture or wood, because a percent sign
+ *   on it says nothing that every hygrometer does not say; otherwise a person has to confirm it by mapping it;
+ * - any other percentage counts unless its user description speaks of battery, humidity or air;
+ * - without 0x2904 nothing is guessed.
+ * Among several: a percentage named moisture or wood, then ohms, then an unnamed percentage. Two of the same rank are
+ * one too many: a person chooses.
+ */
+export function describeMeter(found: readonly DiscoveredCharacteristic[]): SelfDescription {
+  const remarks: string[] = [];
+  const candidates: Candidate[] = [];
+  for (const characteristic of found) {
+    if (!characteristic.canNotify || characteristic.presentationFormat === null) continue;
+    if (characteristic.characteristicUuid === serviceChangedUuid) continue;
+    const candidate = candidateOf(characteristic);
+    if (typeof candidate === 'string') remarks.push(candidate);
+    else if (candidate !== null) candidates.push(candidate);
+  }
+  const best = Math.min(...candidates.map((candidate) => candidate.rank));
+  const chosen = candidates.filter((candidate) => candidate.rank === best);
+  if (chosen.length > 1) {
+    remarks.push(
+      `The meter offers ${chosen.length} values that could be the reading. Choose one on the meter page.`,
+    );
+    return { description: null, remarks };
+  }
+  return { description: chosen[0]?.description ?? null, remarks };
+}
+
+/** @returns a candidate, a sentence for why it is none though it looked like one, or null when it is something else */
+function candidateOf(characteristic: DiscoveredCharacteristic): Candidate | string | null {
+  const parsed = parsePresentationFormat(characteristic.presentationFormat!);
+  if (!parsed.ok) return parsed.why;
+  const { format, exponent, unit: unitNumber } = parsed.value;
+  const unit = unitNumber === percentageUnit ? 'pct' : unitNumber === ohmUnit ? 'ohm' : null;
+  if (unit === null || characteristic.characteristicUuid === batteryLevelUuid) return null;
+
+  const named = characteristic.userDescription?.toLowerCase() ?? '';
+  const namesMoisture = /moist|wood|timber|lumber/.test(named);
+  if (unit === 'pct' && !namesMoisture) {
+    if (/batter|humid|\brh\b|\bair\b/.test(named)) return null;
+    if (characteristic.characteristicUuid === humidityUuid) {
+      return 'The meter sends the standard value for humidity of air and does not say that it is moisture of wood. If it is, say so on the meter page.';
+    }
+  }
+  if (!isReadableFormat(format))
+    return `The meter describes its value with format ${format}, which is no number.`;
+  const takesExponent = formatTakesExponent(format);
+  if (takesExponent && Math.abs(exponent) > exponentLimit) {
+    return `The meter describes its value as a multiple of 10^${exponent}, which cannot be right.`;
+  }
+  const layout = {
+    format,
+    byteOffset: 0,
+    exponent: takesExponent ? exponent : 0,
+    scale: 1,
+    offset: 0,
+  };
+  const description: MeterDescription = {
+    serviceUuid: characteristic.serviceUuid,
+    characteristicUuid: characteristic.characteristicUuid,
+    layout,
+    unit,
+    basis: null,
+    range: widestRange[unit],
+    origin: 'self-described',
+  };
+  description.range = rangeOf(description, characteristic.validRange);
+  return { description, rank: unit === 'ohm' ? 1 : namesMoisture ? 0 : 2 };
+}
+
+/**
+ * The Valid Range descriptor (0x2906): lowest and highest value, each in the characteristic's own format, one after
+ * the other. Source: Bluetooth SIG, Valid Range (looked at in a rendering of the SIG's XML).
+ */
+function rangeOf(description: MeterDescription, validRange: Uint8Array | null): MeterDescription['range'] {
+  const octets = octetsOfFormat(description.layout.format);
+  if (validRange !== null && octets !== null && validRange.length === 2 * octets) {
+    const low = decodeValue(validRange.subarray(0, octets), description);
+    const high = decodeValue(validRange.subarray(octets), description);
+    if (low.ok && high.ok && low.value < high.value) return { min: low.value, max: high.value };
+  }
+  const widest = widestRange[description.unit];
+  const holds = representableRange(description.layout);
+  return holds === null
+    ? widest
+    : { min: Math.max(widest.min, holds.min), max: Math.min(widest.max, holds.max) };
+}

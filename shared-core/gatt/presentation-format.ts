@@ -1,0 +1,51 @@
+/** What a Characteristic Presentation Format descriptor (0x2904) says of a value. */
+export interface PresentationFormat {
+  /** Code of the SIG's format table, 1 to 27. */
+  format: number;
+  /** Power of ten that the integer is multiplied by; means nothing for the formats that take none. */
+  exponent: number;
+  /** Assigned number of the unit, such as 0x27AD for percentage. */
+  unit: number;
+  /** 1 where the SIG itself numbers the descriptions. */
+  namespace: number;
+  /** Number within the namespace, 0 when unknown. */
+  description: number;
+}
+
+export type ParsedPresentationFormat = { ok: true; value: PresentationFormat } | { ok: false; why: string };
+
+const lengthBytes = 7;
+const lastFormat = 27;
+
+/**
+ * Reads the seven bytes of a 0x2904 descriptor: format (uint8), exponent (sint8), unit (uint16), namespace (uint8),
+ * description (uint16), little-endian.
+ * Source: Bluetooth SIG, Characteristic Presentation Format (Core Specification, Vol 3 Part G 3.3.3.5).
+ * @returns the fields, or a sentence when the length is wrong or the format is one that the SIG keeps for later
+ */
+export function parsePresentationFormat(bytes: Uint8Array): ParsedPresentationFormat {
+  if (bytes.length !== lengthBytes) {
+    return {
+      ok: false,
+      why: `The meter's description of its value is ${bytes.length} bytes long and must be ${lengthBytes}.`,
+    };
+  }
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const format = view.getUint8(0);
+  if (format === 0 || format > lastFormat) {
+    return {
+      ok: false,
+      why: `The meter describes its value with format ${format}, which the Bluetooth standard has not defined.`,
+    };
+  }
+  return {
+    ok: true,
+    value: {
+      format,
+      exponent: view.getInt8(1),
+      unit: view.getUint16(2, true),
+      namespace: view.getUint8(4),
+      description: view.getUint16(5, true),
+    },
+  };
+}

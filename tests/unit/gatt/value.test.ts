@@ -1,0 +1,253 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { decodeValue, isReadableFormat, representableRange } from '../../../shared-core/gatt/value.ts';
+
+const layout = { byteOffset: 0, exponent: 0, scale: 1, offset: 0 };
+const selfDescribed = (
+  format: number,
+  exponent = 0,
+): Pick<MeterDescription, 'layout' | 'unit' | 'origin'> => ({
+  layout: { ...layout, format, exponent },
+  unit: 'pct',
+  origin: 'self-described',
+});
+/** The octets of a number as they go over the air, least significant first. */
+const octets = (value: number, count: number) =>
+  Uint8Array.from({ length: count }, (_, i) => Math.floor(value / 256 ** i) % 256);
+const text = (shown: string) => new TextEncoder().encode(shown);
+
+describe('integers with an exponent', () => {
+  // Bluetooth SIG, Characteristic Presentation Format (GATT viewer text, looked at): "For a Characteristic Value of 23
+  // and an Exponent of 2, the actual value is 2300. For a Characteristic Value of 3892 and an Exponent of -3, the
+  // actual value is 3.892."
+  test.each([
+    [23, 2, 2300],
+    [3892, -3, 3.892],
+  ])('a stored %i with exponent %i is %d', (stored, exponent, actual) => {
+    expect(decodeValue(octets(stored, 2), selfDescribed(6, exponent))).toEqual({ ok: true, value: actual });
+  });
+
+  // Two's complement at both ends of every width; widths and codes: Bluetooth SIG, Format Types (looked at).
+  test.each([
+    [2, 'ff', 3],
+    [3, 'ff', 15],
+    [4, 'ff', 255],
+    [5, 'ffff', 4095],
+    [6, 'ffff', 65535],
+    [7, 'ffffff', 16777215],
+    [8, 'ffffffff', 4294967295],
+    [9, 'ffffffffffff', 281474976710655],
+    // Beyond 53 bits: rounded to the nearest double.
+    [10, 'ffffffffffffffff', 2 ** 64],
+    [12, '80', -128],
+    [13, '00f8', -2048],
+    [14, '0080', -32768],
+    [15, '000080', -8388608],
+    [16, '00000080', -2147483648],
+    [17, '000000000080', -140737488355328],
+    [18, '0000000000000080', -(2 ** 63)],
+    [14, 'ff7f', 32767],
+    [14, 'ffff', -1],
+  ])('format %i reads 0x%s as %d', (format, hex, value) => {
+    expect(decodeValue(Uint8Array.from(Buffer.from(hex, 'hex')), selfDescribed(format))).toEqual({
+      ok: true,
+      value,
+    });
+  });
+
+  // Bluetooth SIG, Format Types: bits beyond the format's are "ignored upon receipt".
+  test('the unused bits of a 12-bit value are ignored', () => {
+    expect(decodeValue(octets(0xf123, 2), selfDescribed(5))).toEqual({ ok: true, value: 0x123 });
+  });
+
+  test('a value stored in hundredths comes out as its decimal, not near it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 65535 }), (stored) => {
+        expect(decodeValue(octets(stored, 2), selfDescribed(6, -2))).toEqual({
+          ok: true,
+          value: Number(`${stored}e-2`),
+        });
+      }),
+    );
+  });
+
+  test('scale and offset of a meter mapped by hand come after the exponent, at its byte offset', () => {
+    const mapped = {
+      layout: { format: 6, byteOffset: 2, exponent: -1, scale: 0.5, offset: 4 },
+      unit: 'pct' as const,
+      origin: 'mapped-by-hand' as const,
+    };
+    expect(decodeValue(Uint8Array.of(9, 9, 200, 0, 9), mapped)).toEqual({ ok: true, value: 14 });
+  });
+});
+
+describe('IEEE 754 floats', () => {
+  // Node's own writer as the other side.
+  test('a 32-bit and a 64-bit float are read back', () => {
+    const short = Buffer.alloc(4);
+    short.writeFloatLE(12.5);
+    const long = Buffer.alloc(8);
+    long.writeDoubleLE(12.6);
+    expect(decodeValue(short, selfDescribed(20))).toEqual({ ok: true, value: 12.5 });
+    expect(decodeValue(long, selfDescribed(21))).toEqual({ ok: true, value: 12.6 });
+  });
+
+  // Bluetooth SIG, Format Types, column "Exponent Value": No for the floats.
+  test('the exponent of the description does not apply to a float', () => {
+    const short = Buffer.alloc(4);
+    short.writeFloatLE(12.5);
+    expect(decodeValue(short, selfDescribed(20, -2))).toEqual({ ok: true, value: 12.5 });
+  });
+
+  test.each([
+    [Number.NaN, /no valid reading/],
+    [Number.POSITIVE_INFINITY, /above what it can show/],
+    [Number.NEGATIVE_INFINITY, /below what it can show/],
+  ])('%d is no reading, and says so', (value, sentence) => {
+    const short = Buffer.alloc(4);
+    short.writeFloatLE(value);
+    expect(decodeValue(short, selfDescribed(20))).toEqual({
+      ok: false,
+      why: expect.stringMatching(sentence),
+    });
+  });
+});
+
+describe('IEEE 11073 FLOAT and SFLOAT', () => {
+  // HL7 Personal Health Device implementation guide, page "MDER FLOATs and SFLOATs", tables of examples (looked at).
+  test.each([
+    [0x00000002, 2],
+    [0xff000014, 2.0],
+    [0xfe0000c8, 2.0],
+    [0x01000002, 20],
+    [0x02000002, 200],
+    [0x000000c8, 200],
+    [0x000004d2, 1234],
+    [0x00fffb2e, -1234],
+  ])('FLOAT word %i', (whole, value) => {
+    expect(decodeValue(octets(whole, 4), selfDescribed(23))).toEqual({ ok: true, value });
+  });
+
+  test.each([
+    [0x0002, 2],
+    [0xf014, 2.0],
+    [0xe0c8, 2.0],
+    [0x1002, 20],
+    [0x2002, 200],
+    [0x00c8, 200],
+    [0x04d2, 1234],
+    [0x0b2e, -1234],
+  ])('SFLOAT word %i', (whole, value) => {
+    expect(decodeValue(octets(whole, 2), selfDescribed(22))).toEqual({ ok: true, value });
+  });
+
+  // The same page, "Special FLOAT and SFLOAT Values".
+  test.each([
+    [0x007fffff, 0x07ff, /no valid reading \(NaN\)/],
+    [0x007ffffe, 0x07fe, /above what it can show/],
+    [0x00800002, 0x0802, /below what it can show/],
+    [0x00800000, 0x0800, /at its resolution \(NRes\)/],
+    [0x00800001, 0x0801, /the standard reserves/],
+  ])(
+    'special value: FLOAT word %i and SFLOAT word %i are no reading, and say which',
+    (float, sfloat, sentence) => {
+      const refused = { ok: false, why: expect.stringMatching(sentence) };
+      expect(decodeValue(octets(float, 4), selfDescribed(23))).toEqual(refused);
+      expect(decodeValue(octets(sfloat, 2), selfDescribed(22))).toEqual(refused);
+    },
+  );
+});
+
+describe('text', () => {
+  const textOf = (unit: 'pct' | 'ohm') => ({ ...selfDescribed(25), unit });
+
+  test.each([
+    ['12.6 %', 12.6],
+    ['12,6%', 12.6],
+    [' 7.0\0\0', 7],
+    ['+9', 9],
+    ['18.2 % MC', 18.2],
+  ])('%j is %d %%', (shown, value) => {
+    expect(decodeValue(text(shown), textOf('pct'))).toEqual({ ok: true, value });
+  });
+
+  test.each([
+    ['470 kΩ', 470_000],
+    ['12.6 MΩ', 12.6e6],
+    ['3 Gohm', 3e9],
+    ['1.2e6', 1.2e6],
+  ])('%j is %d ohms', (shown, value) => {
+    expect(decodeValue(text(shown), textOf('ohm'))).toEqual({ ok: true, value });
+  });
+
+  test.each([
+    ['OL', 'The meter shows “OL”: no reading.'],
+    ['---', 'The meter shows “---”: no reading.'],
+    ['', 'The meter shows “”: no reading.'],
+    ['1,234', 'The meter shows “1,234”, which can be read in two ways.'],
+    ['12.6 MΩ', 'The meter shows “12.6 MΩ”, but its description says that it sends %.'],
+    ['<script>alert(1)</script>', 'The meter shows “<script>alert(1)</sc…”: no reading.'],
+    ['a\u0007b', 'The meter shows “a·b”: no reading.'],
+  ])('%j is refused with a sentence', (shown, why) => {
+    const bytes = text(shown === '' ? '\0' : shown);
+    expect(decodeValue(bytes, textOf('pct'))).toEqual({ ok: false, why });
+  });
+
+  test('bytes that are no UTF-8 are refused', () => {
+    expect(decodeValue(Uint8Array.of(0x31, 0xff), textOf('pct'))).toEqual({
+      ok: false,
+      why: 'The meter sent bytes that are no text.',
+    });
+  });
+});
+
+describe('bytes from the air', () => {
+  test.each([
+    [0, 'The meter sent 0 bytes; its value needs 2.'],
+    [1, 'The meter sent 1 byte; its value needs 2.'],
+    [3, 'The meter sent 3 bytes; its value has exactly 2.'],
+  ])('%i bytes for a 16-bit value are refused with a sentence', (length, why) => {
+    expect(decodeValue(new Uint8Array(length), selfDescribed(6))).toEqual({ ok: false, why });
+  });
+
+  test('any bytes under any description give a finite number or a sentence, and never throw', () => {
+    fc.assert(
+      fc.property(
+        fc.uint8Array({ maxLength: 40 }),
+        fc.record({
+          format: fc.integer({ min: 0, max: 255 }),
+          byteOffset: fc.integer({ min: 0, max: 511 }),
+          exponent: fc.integer({ min: -10, max: 10 }),
+          scale: fc.double({ noNaN: true }),
+          offset: fc.double({ noNaN: true }),
+        }),
+        fc.constantFrom('pct' as const, 'ohm' as const),
+        fc.constantFrom('self-described' as const, 'mapped-by-hand' as const),
+        (bytes, anyLayout, unit, origin) => {
+          const decoded = decodeValue(bytes, { layout: anyLayout, unit, origin });
+          if (decoded.ok) expect(Number.isFinite(decoded.value)).toBe(true);
+          else expect(decoded.why).toMatch(/\.$/);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  test('an integer value lies within what its layout can hold', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(2, 3, 4, 5, 6, 7, 8, 12, 13, 14, 15, 16),
+        fc.integer({ min: -3, max: 3 }),
+        fc.uint8Array({ minLength: 8, maxLength: 8 }),
+        (format, exponent, bytes) => {
+          expect(isReadableFormat(format)).toBe(true);
+          const description = { ...selfDescribed(format, exponent), origin: 'mapped-by-hand' as const };
+          const decoded = decodeValue(bytes, description);
+          const range = representableRange(description.layout)!;
+          expect(decoded.ok && decoded.value >= range.min && decoded.value <= range.max).toBe(true);
+        },
+      ),
+    );
+  });
+});
