@@ -1,0 +1,63 @@
+import { useEffect } from 'react';
+import { DemoBanner } from './frame/DemoBanner.tsx';
+import { Notices } from './frame/Notices.tsx';
+import { ProblemPage } from './frame/ProblemPage.tsx';
+import { TopBar } from './frame/TopBar.tsx';
+import { Banner } from './parts/Banner.tsx';
+import { Failed, Loading } from './parts/Screen.tsx';
+import { screenAt } from './screens.tsx';
+import { useLink } from './stores/link.ts';
+import { followMeter, loadMeter } from './stores/meter.ts';
+import { followAddress, hrefOf, useNavigation } from './stores/navigation.ts';
+import { attempt } from './stores/notices.ts';
+import { loadSettings } from './stores/settings.ts';
+import { followYard, loadYard, useYard } from './stores/yard.ts';
+import './app.css';
+
+/** The whole window: the frame that is always there, and the screen for the place a person is at. */
+export function App() {
+  const route = useNavigation((navigation) => navigation.route);
+  const { info, error } = useYard();
+  const link = useLink();
+
+  useEffect(() => {
+    const stops = [followAddress(), followYard(), followMeter()];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, []);
+
+  // At the start, and again whenever the machine came back.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is the reason to ask again.
+  useEffect(() => {
+    void loadYard();
+    void attempt(loadSettings());
+    void attempt(loadMeter());
+  }, [link.returns]);
+
+  if (info?.problem) return <ProblemPage info={info} />;
+  return (
+    <>
+      <TopBar route={route} />
+      {link.state === 'away' && (
+        <div className="frame-banner">
+          <Banner kind="problem">
+            Pintally’s engine cannot be reached. Everything shown as kept is kept. The window tries again by
+            itself; if this stays, start Pintally anew.
+          </Banner>
+        </div>
+      )}
+      {info?.kind === 'demo' && <DemoBanner />}
+      <main key={hrefOf(route)}>
+        {info ? (
+          screenAt(route)
+        ) : (
+          <div className="screen">
+            {error ? <Failed sentence={error} again={loadYard} /> : <Loading what="your yard" />}
+          </div>
+        )}
+      </main>
+      <Notices />
+    </>
+  );
+}

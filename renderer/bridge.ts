@@ -1,0 +1,157 @@
+import type { Answer } from '../shared-core/contract/answer.ts';
+import { Refusal } from '../shared-core/contract/answer.ts';
+import type { Bridge, WireBridge } from '../shared-core/contract/bridge.ts';
+
+declare global {
+  interface Window {
+    /** Set by Electron's preload script; absent in a plain browser. */
+    pintally?: WireBridge;
+  }
+}
+
+/** Whether the machine at the other end can be reached. Electron's always can. */
+export type LinkState = 'connecting' | 'open' | 'away';
+
+let installed: Bridge | null = null;
+
+/** Puts the bridge in place that every store and screen uses. Called once at the start, and by tests. */
+export function installBridge(bridge: Bridge): void {
+  installed = bridge;
+}
+
+/** The window's way to the machine. */
+export function bridge(): Bridge {
+  if (!installed) throw new Error('The bridge was used before it was installed.');
+  return installed;
+}
+
+/** The bridge that this window has: Electron's, or a socket to the host that served the page. */
+export function makeBridge(onLink: (state: LinkState) => void): Bridge {
+  if (window.pintally) {
+    onLink('open');
+    return wireBridge(window.pintally);
+  }
+  const address = new URL('ws', location.href);
+  address.protocol = 'ws:';
+  address.search = '';
+  address.hash = '';
+  return socketBridge(address.href, onLink);
+}
+
+/** Names and data come from our own machine code, which has validated them; the types are given back here. */
+type AnyListener = (data: never) => void;
+
+class Listeners {
+  #byName = new Map<string, Set<AnyListener>>();
+
+  add(name: string, listener: AnyListener): () => void {
+    const set = this.#byName.get(name) ?? new Set();
+    this.#byName.set(name, set);
+    set.add(listener);
+    return () => set.delete(listener);
+  }
+
+  tell(name: string, data: unknown): void {
+    for (const listener of this.#byName.get(name) ?? []) listener(data as never);
+  }
+}
+
+function outputOf(answer: Answer): unknown {
+  if (answer.ok) return answer.output;
+  throw new Refusal(answer.sentence);
+}
+
+/** A typed bridge over Electron's preload script, which hands on answers as the main process gave them. */
+export function wireBridge(wire: WireBridge): Bridge {
+  const listeners = new Listeners();
+  wire.on((name, data) => listeners.tell(name, data));
+  return {
+    call: async (name, input) => outputOf((await wire.call(name, input)) as Answer) as never,
+    on: (name, listener) => listeners.add(name, listener as AnyListener),
+  };
+}
+
+const FIRST_RETRY_MS = 250;
+const LONGEST_RETRY_MS = 4000;
+
+/**
+ * A typed bridge over a web socket. It reconnects by itself. Calls made before the first connection wait for it;
+ * later, a call made while the machine is away is refused at once, so that nothing is done twice or long after.
+ */
+export function socketBridge(address: string, onLink: (state: LinkState) => void): Bridge {
+  const listeners = new Listeners();
+  const waiting = new Map<number, { settle: (answer: Answer) => void }>();
+  let unsent: string[] = [];
+  let everOpen = false;
+  let nextId = 1;
+  let retryMs = FIRST_RETRY_MS;
+  let socket: WebSocket;
+
+  function open(): void {
+    socket = new WebSocket(address);
+    socket.onopen = () => {
+      everOpen = true;
+      retryMs = FIRST_RETRY_MS;
+      for (const text of unsent) socket.send(text);
+      unsent = [];
+      onLink('open');
+    };
+    socket.onmessage = (event) => {
+      const message = JSON.parse(String(event.data)) as
+        | { id: number; answer: Answer }
+        | { event: string; data: unknown };
+      if ('event' in message) {
+        listeners.tell(message.event, message.data);
+        return;
+      }
+      waiting.get(message.id)?.settle(message.answer);
+      waiting.delete(message.id);
+    };
+    socket.onclose = () => {
+      onLink(everOpen ? 'away' : 'connecting');
+      if (everOpen) {
+        for (const { settle } of waiting.values()) {
+          settle({
+            ok: false,
+            sentence:
+              'Pintally’s engine stopped answering before this was confirmed. What was shown as kept is kept; check the last thing you did once it is back.',
+          });
+        }
+        waiting.clear();
+      }
+      setTimeout(open, retryMs);
+      retryMs = Math.min(retryMs * 2, LONGEST_RETRY_MS);
+    };
+  }
+  onLink('connecting');
+  open();
+
+  return {
+    call(name, input) {
+      const id = nextId++;
+      const text = JSON.stringify({ id, name, input });
+      return new Promise((resolve, reject) => {
+        if (socket.readyState !== WebSocket.OPEN && everOpen) {
+          reject(
+            new Refusal(
+              'Pintally’s engine cannot be reached just now, so nothing was done. It is being tried again; do it once more when the notice at the top has gone.',
+            ),
+          );
+          return;
+        }
+        waiting.set(id, {
+          settle(answer) {
+            try {
+              resolve(outputOf(answer) as never);
+            } catch (refusal) {
+              reject(refusal);
+            }
+          },
+        });
+        if (socket.readyState === WebSocket.OPEN) socket.send(text);
+        else unsent.push(text);
+      });
+    },
+    on: (name, listener) => listeners.add(name, listener as AnyListener),
+  };
+}

@@ -1,0 +1,60 @@
+import type { ComponentProps, ReactNode } from 'react';
+import './button.css';
+
+type ButtonKind = 'main' | 'plain' | 'quiet' | 'danger';
+
+interface Look {
+  /** `main`: the one thing to do next. `danger`: removes something. */
+  kind?: ButtonKind;
+  /** The key that does the same, shown beside the words. */
+  shortcut?: string;
+  children: ReactNode;
+}
+
+function Face({ shortcut, children }: Look) {
+  return (
+    <>
+      <span>{children}</span>
+      {shortcut && (
+        <span className="key" aria-hidden="true">
+          {shortcut}
+        </span>
+      )}
+    </>
+  );
+}
+
+/** A button to press with gloves on. */
+export function Button({
+  kind = 'plain',
+  shortcut,
+  children,
+  className = '',
+  ...rest
+}: Look & ComponentProps<'button'>) {
+  return (
+    <button type="button" className={`button button-${kind} ${className}`} {...rest}>
+      <Face shortcut={shortcut}>{children}</Face>
+    </button>
+  );
+}
+
+/** A link that looks like a button: it leads somewhere and changes nothing. */
+export function ButtonLink({
+  kind = 'plain',
+  shortcut,
+  children,
+  className = '',
+  ...rest
+}: Look & ComponentProps<'a'>) {
+  return (
+    <a className={`button button-${kind} ${className}`} {...rest}>
+      <Face shortcut={shortcut}>{children}</Face>
+    </a>
+  );
+}
+
+/** A row of buttons, as it ends a dialog, a form or a heading. */
+export function Actions({ children }: { children: ReactNode }) {
+  return <div className="actions">{children}</div>;
+}

@@ -1,0 +1,46 @@
+import './mc-value.css';
+
+/** A moisture content as a person reads it: one decimal, and a dash where there is none. */
+export function pctWords(pct: number | null): string {
+  return pct === null ? '–' : pct.toFixed(1);
+}
+
+/** What the meter showed, in its own unit. Resistances are given in the prefix that keeps them short. */
+export function rawWords(raw: number | null, unit: 'pct' | 'ohm'): string {
+  if (raw === null) return '–';
+  if (unit === 'pct') return `${raw.toFixed(1)} %`;
+  if (raw >= 1e9) return `${(raw / 1e9).toPrecision(3)} GΩ`;
+  if (raw >= 1e6) return `${(raw / 1e6).toPrecision(3)} MΩ`;
+  if (raw >= 1e3) return `${(raw / 1e3).toPrecision(3)} kΩ`;
+  return `${raw.toPrecision(3)} Ω`;
+}
+
+/** One reading: the corrected MC big, the raw value beside it, both labelled, so that nobody wonders which it is. */
+export function McValue({
+  mcPct,
+  raw,
+  unit,
+  size = 'text',
+  struck = false,
+}: {
+  mcPct: number | null;
+  raw: number | null;
+  unit: 'pct' | 'ohm';
+  size?: 'text' | 'large' | 'huge';
+  /** Set aside: still readable, plainly not counted. */
+  struck?: boolean;
+}) {
+  return (
+    <span className={`mc-value mc-value-${size} ${struck ? 'mc-value-struck' : ''}`}>
+      <span className="mc-corrected">
+        <span className="mc-number">{pctWords(mcPct)}</span>
+        <span className="mc-unit"> % MC</span>
+        <span className="mc-label">corrected</span>
+      </span>
+      <span className="mc-raw">
+        <span className="mc-raw-number">{rawWords(raw, unit)}</span>
+        <span className="mc-label">raw, as the meter shows</span>
+      </span>
+    </span>
+  );
+}

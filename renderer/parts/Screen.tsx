@@ -1,0 +1,99 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { useNavigation } from '../stores/navigation.ts';
+import { Banner } from './Banner.tsx';
+import { Actions, Button } from './Button.tsx';
+import './screen.css';
+
+/** Gives the window its title and, after a change of place, the focus to the new screen's heading. */
+export function ScreenHeading({ title, children }: { title: string; children?: ReactNode }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    document.title = `${title} · Pintally`;
+  }, [title]);
+  useEffect(() => {
+    if (useNavigation.getState().visits > 0) heading.current?.focus();
+  }, []);
+  return (
+    <h1 ref={heading} tabIndex={-1}>
+      {children ?? title}
+    </h1>
+  );
+}
+
+/** A screen: its heading, what can be done with all of it, and its parts in reading order. */
+export function Screen({
+  title,
+  lead,
+  actions,
+  children,
+}: {
+  title: string;
+  /** One sentence under the heading. */
+  lead?: ReactNode;
+  actions?: ReactNode;
+  children: ReactNode;
+}) {
+  return (
+    <div className="screen">
+      <header className="screen-head">
+        <div>
+          <ScreenHeading title={title} />
+          {lead && <p className="screen-lead">{lead}</p>}
+        </div>
+        {actions && <Actions>{actions}</Actions>}
+      </header>
+      {children}
+    </div>
+  );
+}
+
+/** A group of things that belong together, on a sheet of its own. */
+export function Sheet({
+  title,
+  actions,
+  children,
+}: {
+  title?: string;
+  actions?: ReactNode;
+  children: ReactNode;
+}) {
+  return (
+    <section className="sheet" aria-label={title}>
+      {title && (
+        <header className="sheet-head">
+          <h2>{title}</h2>
+          {actions && <Actions>{actions}</Actions>}
+        </header>
+      )}
+      {children}
+    </section>
+  );
+}
+
+/** Nothing here yet: says what would be here and how to begin. */
+export function EmptyState({ sentence, children }: { sentence: string; children?: ReactNode }) {
+  return (
+    <div className="empty-state">
+      <p>{sentence}</p>
+      {children && <Actions>{children}</Actions>}
+    </div>
+  );
+}
+
+/** Something is being asked for. Shown after a moment only, so that quick answers do not flicker. */
+export function Loading({ what }: { what: string }) {
+  return (
+    <p className="loading" role="status">
+      Fetching {what} …
+    </p>
+  );
+}
+
+/** It was asked for and did not come. */
+export function Failed({ sentence, again }: { sentence: string; again?: () => void }) {
+  return (
+    <Banner kind="problem" actions={again && <Button onClick={again}>Try again</Button>}>
+      {sentence}
+    </Banner>
+  );
+}

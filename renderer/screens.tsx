@@ -1,0 +1,24 @@
+import type { ReactNode } from 'react';
+import { ButtonLink } from './parts/Button.tsx';
+import { EmptyState, Screen } from './parts/Screen.tsx';
+import { hrefOf, type Route } from './stores/navigation.ts';
+
+/** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
+export function screenAt(route: Route): ReactNode {
+  switch (route.name) {
+    default:
+      return <NowhereScreen />;
+  }
+}
+
+function NowhereScreen() {
+  return (
+    <Screen title="Nothing at this address">
+      <EmptyState sentence="There is no such place in Pintally. The address may be mistyped, or what it led to may belong to another yard.">
+        <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
+          Go to the stacks
+        </ButtonLink>
+      </EmptyState>
+    </Screen>
+  );
+}

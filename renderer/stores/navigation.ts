@@ -1,0 +1,94 @@
+import { create } from 'zustand';
+
+/** Where in the window a person is. Each route has an address behind the hash that can be kept and typed. */
+export type Route =
+  | { name: 'stacks' }
+  | { name: 'stack'; id: number }
+  | { name: 'round-start'; stackId: number | null }
+  | { name: 'round'; id: number }
+  | { name: 'board'; id: number }
+  | { name: 'meter' }
+  | { name: 'labels'; boardIds: number[] }
+  | { name: 'places' }
+  | { name: 'woods' }
+  | { name: 'settings' }
+  | { name: 'nowhere'; hash: string };
+
+const ROW_ID = /^[1-9]\d{0,15}$/;
+
+function rowId(text: string | null | undefined): number | null {
+  return text && ROW_ID.test(text) ? Number(text) : null;
+}
+
+/** Reads an address like `#/stacks/3` or `#/labels?boards=1,2`. Anything else is `nowhere`, never an error. */
+export function parseRoute(hash: string): Route {
+  const [path = '', query = ''] = hash.replace(/^#\/?/, '').split('?');
+  const search = new URLSearchParams(query);
+  const [head = '', tail, ...rest] = path.split('/');
+  const nowhere: Route = { name: 'nowhere', hash };
+  if (rest.length > 0) return nowhere;
+  const id = rowId(tail);
+  if (tail !== undefined && id === null) return nowhere;
+  switch (head) {
+    case '':
+      return { name: 'stacks' };
+    case 'stacks':
+      return id === null ? { name: 'stacks' } : { name: 'stack', id };
+    case 'round':
+      return id === null
+        ? { name: 'round-start', stackId: rowId(search.get('stack')) }
+        : { name: 'round', id };
+    case 'boards':
+      return id === null ? nowhere : { name: 'board', id };
+    case 'labels': {
+      const boards = (search.get('boards') ?? '').split(',').map(rowId);
+      return { name: 'labels', boardIds: boards.filter((board) => board !== null) };
+    }
+    case 'meter':
+    case 'places':
+    case 'woods':
+    case 'settings':
+      return id === null ? { name: head } : nowhere;
+    default:
+      return nowhere;
+  }
+}
+
+/** The address of a route; `parseRoute` reads it back. */
+export function hrefOf(route: Route): string {
+  switch (route.name) {
+    case 'stack':
+      return `#/stacks/${route.id}`;
+    case 'board':
+      return `#/boards/${route.id}`;
+    case 'round':
+      return `#/round/${route.id}`;
+    case 'round-start':
+      return route.stackId === null ? '#/round' : `#/round?stack=${route.stackId}`;
+    case 'labels':
+      return route.boardIds.length === 0 ? '#/labels' : `#/labels?boards=${route.boardIds.join(',')}`;
+    case 'nowhere':
+      return route.hash;
+    default:
+      return `#/${route.name}`;
+  }
+}
+
+export const useNavigation = create<{ route: Route; visits: number }>()(() => ({
+  route: parseRoute(typeof location === 'undefined' ? '' : location.hash),
+  /** How many times the place changed; the first screen does not steal the focus. */
+  visits: 0,
+}));
+
+/** Goes to a route; the browser's back button leads back. */
+export function go(route: Route): void {
+  location.hash = hrefOf(route);
+}
+
+/** Follows the address from now on. */
+export function followAddress(): () => void {
+  const follow = () =>
+    useNavigation.setState(({ visits }) => ({ route: parseRoute(location.hash), visits: visits + 1 }));
+  addEventListener('hashchange', follow);
+  return () => removeEventListener('hashchange', follow);
+}

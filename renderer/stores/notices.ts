@@ -1,0 +1,58 @@
+import { create } from 'zustand';
+import { Refusal } from '../../shared-core/contract/answer.ts';
+
+/** A sentence told to the person: `done` goes by itself, `problem` stays until it is put away. */
+export interface Notice {
+  id: number;
+  kind: 'done' | 'problem';
+  sentence: string;
+}
+
+export const useNotices = create<{ notices: Notice[] }>()(() => ({ notices: [] }));
+
+const DONE_STAYS_MS = 6000;
+const MOST_AT_ONCE = 4;
+let nextId = 1;
+
+function tell(kind: Notice['kind'], sentence: string): void {
+  const notice: Notice = { id: nextId++, kind, sentence };
+  useNotices.setState(({ notices }) => ({
+    // The same sentence again replaces the old one: twenty failures in a row are one notice.
+    notices: [...notices.filter((other) => other.sentence !== sentence), notice].slice(-MOST_AT_ONCE),
+  }));
+  if (kind === 'done') setTimeout(() => dismiss(notice.id), DONE_STAYS_MS);
+}
+
+/** Says that something was done. */
+export function tellDone(sentence: string): void {
+  tell('done', sentence);
+}
+
+/** Says what went wrong. */
+export function tellProblem(error: unknown): void {
+  tell('problem', sentenceOf(error));
+}
+
+export function dismiss(id: number): void {
+  useNotices.setState(({ notices }) => ({ notices: notices.filter((notice) => notice.id !== id) }));
+}
+
+/** A refusal speaks for itself; anything else is a fault of ours and is called one. */
+export function sentenceOf(error: unknown): string {
+  if (error instanceof Refusal) return error.message;
+  const detail = error instanceof Error ? error.message : String(error);
+  return `This is a fault in Pintally: ${detail}. What was shown as kept is kept; try again, or start Pintally anew.`;
+}
+
+/**
+ * Waits for a call and tells the person if it fails.
+ * @returns its output, or undefined where it failed
+ */
+export async function attempt<T>(work: Promise<T>): Promise<T | undefined> {
+  try {
+    return await work;
+  } catch (error) {
+    tellProblem(error);
+    return undefined;
+  }
+}

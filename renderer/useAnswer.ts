@@ -1,0 +1,60 @@
+import { useEffect, useState } from 'react';
+import type { CallInput, CallName, CallOutput } from '../shared-core/contract/calls.ts';
+import { bridge } from './bridge.ts';
+import { useLink } from './stores/link.ts';
+import { sentenceOf } from './stores/notices.ts';
+import { useYard } from './stores/yard.ts';
+
+/** What a screen knows of something it asked for. `output` stays on screen while a newer one is on its way. */
+export interface Asked<T> {
+  output: T | null;
+  /** Why the newest asking failed; null where it did not. */
+  error: string | null;
+  loading: boolean;
+  again: () => void;
+}
+
+/**
+ * Asks the machine for something to show, and again whenever the yard changes or the machine comes back.
+ * Only for calls that change nothing.
+ */
+export function useAnswer<N extends CallName>(name: N, input: CallInput<N>): Asked<CallOutput<N>> {
+  const [answered, setAnswered] = useState<{
+    key: string;
+    output: CallOutput<N> | null;
+    error: string | null;
+  }>();
+  const [asked, setAsked] = useState(0);
+  const changes = useYard((yard) => yard.changes);
+  const returns = useLink((link) => link.returns);
+  const key = JSON.stringify([name, input]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `changes`, `returns` and `asked` are reasons to ask again; `input` is in `key`.
+  useEffect(() => {
+    let stale = false;
+    const [askedName, askedInput] = JSON.parse(key) as [N, CallInput<N>];
+    bridge()
+      .call(askedName, askedInput)
+      .then((output) => !stale && setAnswered({ key, output, error: null }))
+      .catch(
+        (error: unknown) =>
+          !stale &&
+          setAnswered((before) => ({
+            key,
+            output: before?.key === key ? before.output : null,
+            error: sentenceOf(error),
+          })),
+      );
+    return () => {
+      stale = true;
+    };
+  }, [key, changes, returns, asked]);
+
+  const current = answered?.key === key ? answered : undefined;
+  return {
+    output: current?.output ?? null,
+    error: current?.error ?? null,
+    loading: current === undefined,
+    again: () => setAsked((count) => count + 1),
+  };
+}
