@@ -1,0 +1,101 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import PDFDocument from 'pdfkit';
+import type { LabelPage, Operation } from '../../shared-core/labels/drawing.ts';
+import { pointMm } from '../../shared-core/labels/fitted-text.ts';
+
+const packages = createRequire(import.meta.url);
+const fontFiles = {
+  regular: 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf',
+  bold: 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf',
+};
+
+/**
+ * The label fonts place every glyph by its advance width alone, which is what the labels were fitted with. The
+ * fonts' own kerning, ligatures and fractions are off. (A map, as the font engine takes it; pdfkit's types know lists.)
+ */
+const plainGlyphs = Object.fromEntries(
+  [
+    'calt',
+    'ccmp',
+    'clig',
+    'dnom',
+    'frac',
+    'kern',
+    'liga',
+    'locl',
+    'mark',
+    'mkmk',
+    'numr',
+    'rclt',
+    'rlig',
+  ].map((feature) => [feature, false]),
+) as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+
+export interface LabelPdfMeta {
+  title: string;
+  /** Written into the file; the same pages with the same instant give the same bytes. */
+  createdAt: Date;
+}
+
+/**
+ * Pages of labels as a PDF: text that can be searched and copied, QR codes as vectors, fonts embedded. It asks viewers
+ * to print at actual size, because a sheet scaled to fit misses its labels.
+ */
+export function labelPdf(pages: readonly LabelPage[], meta: LabelPdfMeta): Promise<Uint8Array> {
+  const document = new PDFDocument({
+    autoFirstPage: false,
+    margin: 0,
+    lang: 'en',
+    info: { Title: meta.title, CreationDate: meta.createdAt, Producer: 'Pintally', Creator: 'Pintally' },
+    displayTitle: true,
+    // No font of pdfkit's own: it would look for its metrics beside the bundle.
+    font: '',
+  });
+  for (const [face, file] of Object.entries(fontFiles)) {
+    document.registerFont(face, readFileSync(packages.resolve(file)));
+  }
+  askForActualSize(document);
+  const chunks: Uint8Array[] = [];
+  const written = new Promise<Uint8Array>((resolve, reject) => {
+    document.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    document.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    document.on('error', reject);
+  });
+  for (const page of pages) {
+    document.addPage({ size: [page.widthMm / pointMm, page.heightMm / pointMm], margin: 0 });
+    for (const operation of page.operations) draw(document, operation);
+  }
+  document.end();
+  return written;
+}
+
+/** Viewer preference `PrintScaling` (ISO 32000-1, table 150, from memory), for which pdfkit has no option. */
+function askForActualSize(document: PDFKit.PDFDocument): void {
+  const root = (document as unknown as { _root: { data: { ViewerPreferences: { data: object } } } })._root;
+  Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None' });
+}
+
+function draw(document: PDFKit.PDFDocument, operation: Operation): void {
+  if (operation.kind === 'text') {
+    document
+      .font(operation.face)
+      .fontSize(operation.sizePt)
+      .fillColor(operation.ink)
+      .text(operation.text, operation.xMm / pointMm, operation.baselineMm / pointMm, {
+        lineBreak: false,
+        baseline: 'alphabetic',
+        features: plainGlyphs,
+      });
+    return;
+  }
+  document
+    .save()
+    .scale(1 / pointMm)
+    .path(operation.d);
+  if (operation.strokeMm !== null) document.lineWidth(operation.strokeMm).lineJoin('round');
+  if (operation.fill !== null && operation.strokeMm !== null) document.fillAndStroke(operation.fill, 'black');
+  else if (operation.fill !== null) document.fill(operation.fill);
+  else document.stroke('black');
+  document.restore();
+}

@@ -1,0 +1,227 @@
+import { type Face, type FittedText, fittedText, pointMm, textWidthMm } from './fitted-text.ts';
+import type { LabelContent } from './label.ts';
+import { type QrCode, qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
+import { type LabelLayout, labelPositions, printableArea } from './sheet.ts';
+import { verdictMarks, verdictShapePath } from './verdict-mark.ts';
+
+export type Ink = 'black' | 'white';
+
+/** A line of text from its left end; `widthMm` is its measured width, to hold another font to. */
+export interface TextOperation {
+  kind: 'text';
+  text: string;
+  xMm: number;
+  baselineMm: number;
+  sizePt: number;
+  widthMm: number;
+  face: Face;
+  ink: Ink;
+}
+
+/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled or drawn with a line. */
+export interface PathOperation {
+  kind: 'path';
+  d: string;
+  fill: Ink | null;
+  /** Width of a black line along the outline, its corners round; null for none. */
+  strokeMm: number | null;
+}
+
+export type Operation = TextOperation | PathOperation;
+
+/** One page of labels, ready for any surface: y goes down from the upper left corner, all in mm. */
+export interface LabelPage {
+  widthMm: number;
+  heightMm: number;
+  operations: Operation[];
+}
+
+interface Box {
+  xMm: number;
+  yMm: number;
+  widthMm: number;
+  heightMm: number;
+}
+
+/** What must stay whole shrinks to this before it is cut. */
+const smallestPt = 4;
+
+/** A wood's name is rather cut than smaller than this: what is left of it still tells the wood. */
+const smallestNamePt = 6;
+
+/** Baseline below the top of a line, in ems: the height of the label fonts' capitals, with a little air. */
+const ascentEm = 0.75;
+
+/** How the height of a label's text is shared out, top to bottom: what is looked for from afar is largest. */
+const shares = { id: 0.28, mc: 0.28, board: 0.14, shellCore: 0.11, verdict: 0.19 };
+
+/** The text is never higher than this part of its width, where the MC would leave no room for its day. */
+const highestOfWidth = 0.62;
+
+/** The MC's part of its row's width; the rest is for the day and the interval. */
+const mcOfRow = 0.55;
+
+/**
+ * Draws the labels of boards: big ID, big MC, wood and thickness, shell and core, the call, and the QR code of the ID.
+ *
+ * @param skip positions of the first page that are used up already
+ * @returns    pages in order; none for no boards
+ * @throws     RangeError with a sentence when `skip` leaves nothing of the page
+ */
+export function drawLabels(contents: readonly LabelContent[], layout: LabelLayout, skip = 0): LabelPage[] {
+  const area = printableArea(layout);
+  const pages: LabelPage[] = [];
+  for (const [index, position] of labelPositions(contents.length, layout, skip).entries()) {
+    const content = contents[index];
+    if (content === undefined) break;
+    pages[position.page] ??= { widthMm: layout.pageWidthMm, heightMm: layout.pageHeightMm, operations: [] };
+    const box = { ...area, xMm: position.xMm + area.xMm, yMm: position.yMm + area.yMm };
+    pages[position.page]?.operations.push(...labelOperations(content, box));
+  }
+  return pages;
+}
+
+function labelOperations(content: LabelContent, box: Box): Operation[] {
+  const code = qrCodeOf(content.qrPayload);
+  const { textBox, qrBox } = split(box, code);
+  return [...textOperations(content, textBox), ...qrOperations(code, qrBox)];
+}
+
+/** Null for a text that no QR code can hold: the label says so instead. */
+function qrCodeOf(payload: string): QrCode | null {
+  try {
+    return qrCode(payload);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** Text left and QR code right of it; below it on a label that is about as high as wide. */
+function split(box: Box, code: QrCode | null): { textBox: Box; qrBox: Box } {
+  const beside = box.heightMm < 0.8 * box.widthMm;
+  const alongMm = beside ? box.widthMm : box.heightMm;
+  const acrossMm = beside ? box.heightMm : box.widthMm;
+  const neededMm = code === null ? 0 : (code.modules + 2 * quietZoneModules) * smallestModuleMm;
+  const sideMm = Math.min(acrossMm, Math.max(0.36 * alongMm, Math.min(neededMm, 0.6 * alongMm)));
+  if (beside) {
+    return {
+      textBox: { ...box, widthMm: box.widthMm - sideMm },
+      qrBox: { ...box, xMm: box.xMm + box.widthMm - sideMm, widthMm: sideMm },
+    };
+  }
+  return {
+    textBox: { ...box, heightMm: box.heightMm - sideMm },
+    qrBox: { ...box, yMm: box.yMm + box.heightMm - sideMm, heightMm: sideMm },
+  };
+}
+
+function qrOperations(code: QrCode | null, box: Box): Operation[] {
+  const sideMm = Math.min(box.widthMm, box.heightMm);
+  const moduleMm = code === null ? 0 : sideMm / (code.modules + 2 * quietZoneModules);
+  if (code === null || moduleMm < smallestModuleMm) {
+    const note = { ...box, yMm: box.yMm + box.heightMm / 2, heightMm: 3 };
+    return line(fitted('ID too long for a QR code', 'regular', note, smallestPt));
+  }
+  const xMm = box.xMm + (box.widthMm - sideMm) / 2 + quietZoneModules * moduleMm;
+  const yMm = box.yMm + (box.heightMm - sideMm) / 2 + quietZoneModules * moduleMm;
+  return [{ kind: 'path', d: qrPath(code, xMm, yMm, moduleMm), fill: 'black', strokeMm: null }];
+}
+
+function textOperations(content: LabelContent, box: Box): Operation[] {
+  const heightMm = Math.min(box.heightMm, highestOfWidth * box.widthMm);
+  let topMm = box.yMm + (box.heightMm - heightMm) / 2;
+  const row = (share: number): Box => {
+    const made = { xMm: box.xMm, yMm: topMm, widthMm: box.widthMm, heightMm: share * heightMm };
+    topMm += made.heightMm;
+    return made;
+  };
+  return [
+    ...line(fitted(content.boardId, 'bold', row(shares.id), smallestPt, 'middle')),
+    ...mcOperations(content, row(shares.mc)),
+    ...boardOperations(content, row(shares.board)),
+    ...line(fitted(content.shellCoreText, 'regular', row(shares.shellCore), smallestPt)),
+    ...verdictOperations(content, row(shares.verdict)),
+  ];
+}
+
+/** The MC, and small beside it its day and what is known of its exactness. */
+function mcOperations(content: LabelContent, row: Box): Operation[] {
+  const mc = fitted(content.mcText, 'bold', { ...row, widthMm: mcOfRow * row.widthMm }, smallestPt);
+  const takenMm = mc.widthMm + 0.2 * row.heightMm;
+  const beside = {
+    xMm: row.xMm + takenMm,
+    widthMm: row.widthMm - takenMm,
+    heightMm: 0.4 * row.heightMm,
+  };
+  const day = content.mcDateText === '' ? '' : `MC ${content.mcDateText}`;
+  return [
+    ...line(mc),
+    ...line(fitted(day, 'regular', { ...beside, yMm: row.yMm + 0.1 * row.heightMm }, smallestPt)),
+    ...line(
+      fitted(content.intervalText, 'regular', { ...beside, yMm: row.yMm + 0.5 * row.heightMm }, smallestPt),
+    ),
+  ];
+}
+
+/** Thickness first: it is short and must stay whole, a wood's name may be cut. */
+function boardOperations(content: LabelContent, row: Box): Operation[] {
+  const thickness = fitted(content.thicknessText, 'bold', row, smallestPt);
+  const takenMm = thickness.widthMm + 0.5 * row.heightMm;
+  const rest = { ...row, xMm: row.xMm + takenMm, widthMm: row.widthMm - takenMm };
+  return [...line(thickness), ...line(fitted(content.speciesName, 'regular', rest, smallestNamePt))];
+}
+
+function verdictOperations(content: LabelContent, row: Box): Operation[] {
+  if (content.verdict === null) return [];
+  const mark = verdictMarks[content.verdict];
+  const topMm = row.yMm + 0.1 * row.heightMm;
+  const sideMm = 0.9 * row.heightMm;
+  const strokeMm = 0.08 * sideMm;
+  const outlineMm = sideMm - strokeMm;
+  const d = verdictShapePath(mark.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
+  const letterPt = (0.58 * sideMm) / pointMm;
+  const letterMm = textWidthMm(mark.letter, 'bold', letterPt);
+  const word = {
+    xMm: row.xMm + 1.3 * sideMm,
+    yMm: topMm,
+    widthMm: row.widthMm - 1.3 * sideMm,
+    heightMm: sideMm,
+  };
+  return [
+    { kind: 'path', d, fill: mark.filled ? 'black' : null, strokeMm },
+    {
+      kind: 'text',
+      text: mark.letter,
+      xMm: row.xMm + (sideMm - letterMm) / 2,
+      baselineMm: topMm + letterBaseline[mark.shape] * sideMm,
+      sizePt: letterPt,
+      widthMm: letterMm,
+      face: 'bold',
+      ink: mark.filled ? 'white' : 'black',
+    },
+    ...line(fitted(mark.word, 'bold', word, smallestPt)),
+  ];
+}
+
+/** Where the letter stands in its shape, as a part of the side: lower where the shape is wider there. */
+const letterBaseline = { disc: 0.71, house: 0.85, square: 0.71, triangle: 0.88 };
+
+interface Line extends FittedText {
+  face: Face;
+  box: Box;
+}
+
+/** As large as the box is high, or smaller to fit its width. */
+function fitted(text: string, face: Face, box: Box, minPt: number, cut: 'end' | 'middle' = 'end'): Line {
+  const sizePt = (0.92 * box.heightMm) / pointMm;
+  const fit = fittedText(text, face, Math.max(0, box.widthMm), sizePt, Math.min(sizePt, minPt), cut);
+  return { ...fit, face, box };
+}
+
+function line({ box, text, sizePt, widthMm, face }: Line): Operation[] {
+  if (text === '') return [];
+  const emMm = sizePt * pointMm;
+  const baselineMm = box.yMm + (box.heightMm - emMm) / 2 + ascentEm * emMm;
+  return [{ kind: 'text', text, xMm: box.xMm, baselineMm, sizePt, widthMm, face, ink: 'black' }];
+}

@@ -1,0 +1,86 @@
+import { advanceWidths } from './advance-widths.ts';
+
+export type Face = 'regular' | 'bold';
+
+/** One typographic point, mm. */
+export const pointMm = 25.4 / 72;
+
+/** Stands for a character that the label fonts do not have, so that nobody takes the rest for the whole. */
+const missing = '□';
+const ellipsis = '…';
+
+const widthOf = new Map<string, { regular: number; bold: number }>();
+for (const [first, regular, bold] of advanceWidths) {
+  for (const [index, units] of regular.entries()) {
+    widthOf.set(String.fromCodePoint(first + index), { regular: units, bold: bold[index] ?? units });
+  }
+}
+
+/**
+ * The text as a label can show it, on one line: composed letters, control characters and runs of white space turned
+ * into one space, marks of text direction left out, and a box for each character that the label fonts do not have.
+ */
+export function printableText(text: string): string {
+  const line = text
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .replace(/[\p{Cf}\p{M}]+/gu, '')
+    .trim();
+  return Array.from(line, (character) => (widthOf.has(character) ? character : missing)).join('');
+}
+
+/**
+ * Width of a line of printable text.
+ *
+ * @param text    as `printableText` gives it
+ * @param sizePt  size of the em, points
+ * @returns       mm
+ * @throws        RangeError for a character that the label fonts do not have
+ */
+export function textWidthMm(text: string, face: Face, sizePt: number): number {
+  let units = 0;
+  for (const character of text) {
+    const width = widthOf.get(character);
+    if (width === undefined) throw new RangeError(`The label fonts have no “${character}”.`);
+    units += width[face];
+  }
+  return (units / 2048) * sizePt * pointMm;
+}
+
+export interface FittedText {
+  text: string;
+  sizePt: number;
+  widthMm: number;
+}
+
+/**
+ * A line of text made to fit: smaller first, and cut with an ellipsis where it would become too small to read.
+ *
+ * @param text       anything; what cannot be printed is replaced as `printableText` says
+ * @param maxWidthMm never exceeded
+ * @param sizePt     size where there is room
+ * @param minSizePt  it does not become smaller than this
+ * @param cut        `middle` keeps both ends: a board ID differs from the next one at its end
+ */
+export function fittedText(
+  text: string,
+  face: Face,
+  maxWidthMm: number,
+  sizePt: number,
+  minSizePt: number,
+  cut: 'end' | 'middle',
+): FittedText {
+  const whole = printableText(text);
+  const fitsAtPt = (maxWidthMm / textWidthMm(whole, face, 1)) * (1 - Number.EPSILON * 8);
+  if (fitsAtPt >= minSizePt || whole === '') {
+    const fittedPt = Math.min(sizePt, whole === '' ? sizePt : fitsAtPt);
+    return { text: whole, sizePt: fittedPt, widthMm: textWidthMm(whole, face, fittedPt) };
+  }
+  for (let kept = whole.length - 1; kept > 0; kept--) {
+    const head = cut === 'end' ? kept : Math.ceil(kept / 2);
+    const shorter = whole.slice(0, head).trimEnd() + ellipsis + whole.slice(whole.length - (kept - head));
+    const widthMm = textWidthMm(shorter, face, minSizePt);
+    if (widthMm <= maxWidthMm) return { text: shorter, sizePt: minSizePt, widthMm };
+  }
+  return { text: '', sizePt: minSizePt, widthMm: 0 };
+}

@@ -1,0 +1,178 @@
+import { z } from 'zod';
+
+const marginMm = z.number().min(0).max(400);
+
+/** Rounding of inch sizes to mm must not refuse a sheet that fits. */
+const toleranceMm = 0.01;
+
+/** White that a label keeps inside its own edges, for stock fed a little askew. */
+const paddingMm = 1.5;
+
+/** What a printer cannot ink along the edges of its paper, mm: common practice, no source. */
+const unprintableMm = { sheet: 5, single: 2 };
+
+/** Smallest area that holds the QR code of a board ID beside its ID, MC and date, all whole and readable. */
+const smallestPrintableMm = { width: 40, height: 14 };
+
+const layoutShape = z.object({
+  /** `single`: the page is one label, as a label printer feeds them. */
+  kind: z.enum(['sheet', 'single']),
+  pageWidthMm: z.number().min(20).max(1200),
+  pageHeightMm: z.number().min(12).max(1200),
+  columns: z.number().int().min(1).max(20),
+  rows: z.number().int().min(1).max(60),
+  labelWidthMm: z.number().positive().max(1200),
+  labelHeightMm: z.number().positive().max(1200),
+  /** White left of the first column and above the first row. */
+  leftMm: marginMm,
+  topMm: marginMm,
+  columnGapMm: marginMm,
+  rowGapMm: marginMm,
+});
+
+function extentMm(layout: z.infer<typeof layoutShape>) {
+  return {
+    widthMm: layout.columns * layout.labelWidthMm + (layout.columns - 1) * layout.columnGapMm,
+    heightMm: layout.rows * layout.labelHeightMm + (layout.rows - 1) * layout.rowGapMm,
+  };
+}
+
+/**
+ * The part of every label that may carry ink, from its upper left corner. The same for all labels of a sheet, so that
+ * a label that lies at the edge of the paper looks like the others.
+ */
+export function printableArea(layout: z.infer<typeof layoutShape>) {
+  const extent = extentMm(layout);
+  const edgeMm = unprintableMm[layout.kind];
+  const insetXMm = Math.max(
+    paddingMm,
+    edgeMm - layout.leftMm,
+    edgeMm - (layout.pageWidthMm - layout.leftMm - extent.widthMm),
+  );
+  const insetYMm = Math.max(
+    paddingMm,
+    edgeMm - layout.topMm,
+    edgeMm - (layout.pageHeightMm - layout.topMm - extent.heightMm),
+  );
+  return {
+    xMm: insetXMm,
+    yMm: insetYMm,
+    widthMm: layout.labelWidthMm - 2 * insetXMm,
+    heightMm: layout.labelHeightMm - 2 * insetYMm,
+  };
+}
+
+const inMm = (mm: number) => `${Number(mm.toFixed(1))} mm`;
+
+/** Sizes of a page of labels, mm. A layout that does not fit its page is refused with a sentence. */
+export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
+  const refuse = (field: keyof typeof layoutShape.shape, message: string) =>
+    check.addIssue({ code: 'custom', path: [field], message });
+
+  if (layout.kind === 'single' && (layout.columns !== 1 || layout.rows !== 1)) {
+    refuse('columns', 'A single label has one column and one row. Choose a sheet for more.');
+    return;
+  }
+  const extent = extentMm(layout);
+  const toRightMm = layout.leftMm + extent.widthMm;
+  const toBottomMm = layout.topMm + extent.heightMm;
+  if (toRightMm > layout.pageWidthMm + toleranceMm) {
+    refuse(
+      'labelWidthMm',
+      `The labels reach ${inMm(toRightMm)} across, but the page is ${inMm(layout.pageWidthMm)} wide. Use narrower labels, fewer columns or a wider page.`,
+    );
+  }
+  if (toBottomMm > layout.pageHeightMm + toleranceMm) {
+    refuse(
+      'labelHeightMm',
+      `The labels reach ${inMm(toBottomMm)} down, but the page is ${inMm(layout.pageHeightMm)} high. Use lower labels, fewer rows or a longer page.`,
+    );
+  }
+  const area = printableArea(layout);
+  if (area.widthMm < smallestPrintableMm.width || area.heightMm < smallestPrintableMm.height) {
+    refuse(
+      area.widthMm < smallestPrintableMm.width ? 'labelWidthMm' : 'labelHeightMm',
+      `Of each label only ${inMm(Math.max(0, area.widthMm))} by ${inMm(Math.max(0, area.heightMm))} can be printed on, and the ID with its QR code needs ${smallestPrintableMm.width} by ${smallestPrintableMm.height} mm. Use larger labels.`,
+    );
+  }
+});
+export type LabelLayout = z.infer<typeof labelLayoutSchema>;
+
+/** 30 labels of 2 5/8 by 1 in on a US Letter page, 1/8 in between columns. */
+export const letterSheetLayout: LabelLayout = {
+  kind: 'sheet',
+  pageWidthMm: 215.9,
+  pageHeightMm: 279.4,
+  columns: 3,
+  rows: 10,
+  labelWidthMm: 66.675,
+  labelHeightMm: 25.4,
+  leftMm: 4.7625,
+  topMm: 12.7,
+  columnGapMm: 3.175,
+  rowGapMm: 0,
+};
+
+/** 30 labels that tile an A4 page. */
+export const a4SheetLayout: LabelLayout = {
+  kind: 'sheet',
+  pageWidthMm: 210,
+  pageHeightMm: 297,
+  columns: 3,
+  rows: 10,
+  labelWidthMm: 70,
+  labelHeightMm: 29.7,
+  leftMm: 0,
+  topMm: 0,
+  columnGapMm: 0,
+  rowGapMm: 0,
+};
+
+/** One label of 62 by 29 mm to a page. */
+export const singleLabelLayout: LabelLayout = {
+  kind: 'single',
+  pageWidthMm: 62,
+  pageHeightMm: 29,
+  columns: 1,
+  rows: 1,
+  labelWidthMm: 62,
+  labelHeightMm: 29,
+  leftMm: 0,
+  topMm: 0,
+  columnGapMm: 0,
+  rowGapMm: 0,
+};
+
+/** What holds until somebody has chosen. */
+export const defaultSheetLayout = a4SheetLayout;
+
+/** Upper left corner of a label on its page, pages counted from 0. */
+export interface LabelPosition {
+  page: number;
+  xMm: number;
+  yMm: number;
+}
+
+/**
+ * Where the labels go: along the rows, from the top, page after page.
+ *
+ * @param skip positions of the first page that are used up already
+ * @throws     RangeError with a sentence when `skip` leaves nothing of the page
+ */
+export function labelPositions(count: number, layout: LabelLayout, skip: number): LabelPosition[] {
+  const perPage = layout.columns * layout.rows;
+  if (!(Number.isInteger(skip) && skip >= 0 && skip < perPage)) {
+    throw new RangeError(
+      `${skip} used labels cannot be skipped: this page has ${perPage}, so enter a whole number from 0 to ${perPage - 1}.`,
+    );
+  }
+  return Array.from({ length: count }, (_, index) => {
+    const slot = skip + index;
+    const onPage = slot % perPage;
+    return {
+      page: Math.floor(slot / perPage),
+      xMm: layout.leftMm + (onPage % layout.columns) * (layout.labelWidthMm + layout.columnGapMm),
+      yMm: layout.topMm + Math.floor(onPage / layout.columns) * (layout.labelHeightMm + layout.rowGapMm),
+    };
+  });
+}
