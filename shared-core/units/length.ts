@@ -1,0 +1,50 @@
+/** How lengths and temperatures are shown and typed. Inside, everything is SI. */
+export type DisplayUnits = 'metric' | 'imperial';
+
+/** Exact by definition (international inch, 1959). */
+const MM_PER_INCH = 25.4;
+/** A tape measure's finest usual mark (common practice, no source). */
+const TAPE_PARTS = 16;
+
+/** Inches as a tape shows them, to 1/16: "1", "1 1/16", "3/4". */
+function tapeInches(mm: number): string {
+  const parts = Math.round((mm / MM_PER_INCH) * TAPE_PARTS);
+  const whole = Math.floor(parts / TAPE_PARTS);
+  let numerator = parts % TAPE_PARTS;
+  let denominator = TAPE_PARTS;
+  while (numerator > 0 && numerator % 2 === 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  if (numerator === 0) return String(whole);
+  return whole === 0 ? `${numerator}/${denominator}` : `${whole} ${numerator}/${denominator}`;
+}
+
+/** A thickness, width or depth: "27 mm", "1 1/16 in". A metric one under 10 mm keeps half millimetres. */
+export function shortLengthText(mm: number, units: DisplayUnits): string {
+  if (units === 'imperial') return `${tapeInches(mm)} in`;
+  return mm < 10 ? `${Math.round(mm * 2) / 2} mm` : `${Math.round(mm)} mm`;
+}
+
+/** A length along a board: "60 cm", "2.4 m"; "24 in", "7 ft 10 in". */
+export function longLengthText(mm: number, units: DisplayUnits): string {
+  if (units === 'metric') return mm < 1000 ? `${Math.round(mm / 10)} cm` : `${(mm / 1000).toFixed(1)} m`;
+  const inches = Math.round(mm / MM_PER_INCH);
+  if (inches < 36) return `${inches} in`;
+  const rest = inches % 12;
+  return rest === 0 ? `${inches / 12} ft` : `${Math.floor(inches / 12)} ft ${rest} in`;
+}
+
+/** A thickness, width or depth as a person types it in a field: mm, or inches with decimals. */
+export const shortLengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'mm' : 'in');
+export const shortLengthFromMm = (mm: number, units: DisplayUnits): number =>
+  units === 'metric' ? mm : Math.round((mm / MM_PER_INCH) * 1000) / 1000;
+export const mmFromShortLength = (typed: number, units: DisplayUnits): number =>
+  units === 'metric' ? typed : typed * MM_PER_INCH;
+
+/** A length along a board as a person types it in a field: metres, or feet with decimals. */
+export const longLengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'm' : 'ft');
+export const longLengthFromMm = (mm: number, units: DisplayUnits): number =>
+  units === 'metric' ? mm / 1000 : Math.round((mm / MM_PER_INCH / 12) * 100) / 100;
+export const mmFromLongLength = (typed: number, units: DisplayUnits): number =>
+  units === 'metric' ? typed * 1000 : typed * 12 * MM_PER_INCH;
