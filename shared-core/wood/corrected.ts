@@ -13,7 +13,7 @@ export type MeterBasis = z.infer<typeof meterBasisSchema>;
 
 /** One step that turned the raw value into MC, in the order it was applied. */
 export const correctionStepSchema = z.enum([
-  /** The meter's own % scale was turned back into resistance on its basis curve. */
+  /** The meter's own % scale was turned back into resistance on its basis curve; or, for a wood without a curve, ohms into %. */
   'basis-curve',
   /** Resistance was brought to the curve's temperature. */
   'temperature',
