@@ -1,0 +1,162 @@
+import {
+  type Board,
+  type BoardRow,
+  boardSchema,
+  type LatestFinding,
+  latestFindingSchema,
+  type Move,
+} from '../../shared-core/contract/yard.ts';
+import type { Db } from './yard-file.ts';
+
+interface BoardRecord extends Board {
+  stackName: string;
+  woodName: string;
+  placeId: number;
+  placeName: string;
+  placeSince: string;
+  finding: string | null;
+}
+
+const select = `
+  SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
+    b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing, b.log, b.course,
+    b.stack_column AS "column", b.note,
+    s.name AS stackName, w.record ->> 'name' AS woodName,
+    m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, f.record AS finding
+  FROM board b
+  JOIN stack s ON s.id = b.stack_id
+  JOIN species w ON w.id = b.species_id
+  JOIN move m ON m.id = (SELECT id FROM move WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1)
+  JOIN place p ON p.id = m.place_id
+  LEFT JOIN finding f ON f.board_id = b.id
+    AND f.round_id = (SELECT max(round_id) FROM finding WHERE board_id = b.id)`;
+
+const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
+  ...boardSchema.parse(row),
+  stackName: row.stackName,
+  woodName: row.woodName,
+  placeId: row.placeId,
+  placeName: row.placeName,
+  placeSince: row.placeSince,
+  latest: finding === null ? null : latestFindingSchema.parse(JSON.parse(finding)),
+});
+
+const values = (board: Omit<Board, 'id'>) => [
+  board.code,
+  board.stackId,
+  board.woodId,
+  board.thicknessMm,
+  board.widthMm,
+  board.lengthMm,
+  board.sawnOn,
+  board.sawing,
+  board.log,
+  board.course,
+  board.column,
+  board.note,
+];
+
+export function boardTable(db: Db) {
+  const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
+  const filter = `
+    WHERE (@stackId IS NULL OR b.stack_id = @stackId)
+      AND (@like = '%%' OR b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
+        OR b.species_id IN (SELECT id FROM species WHERE record ->> 'name' LIKE @like ESCAPE '\\'))`;
+  const page = db.prepare<[object], BoardRecord>(
+    `${select} ${filter} ORDER BY b.id LIMIT @limit OFFSET @offset`,
+  );
+  const count = db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${filter}`);
+  const idsOf = db.prepare<[number], { id: number }>('SELECT id FROM board WHERE stack_id = ? ORDER BY id');
+  const codesOf = db.prepare<[number], { code: string }>(
+    'SELECT code FROM board WHERE stack_id = ? ORDER BY id DESC',
+  );
+  const byCode = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE code = ?');
+  const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board');
+  const add = db.prepare(
+    `INSERT INTO board (code, stack_id, species_id, thickness_mm, width_mm, length_mm, sawn_on, sawing, log, course,
+       stack_column, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  );
+  const change = db.prepare(
+    `UPDATE board SET code = ?, stack_id = ?, species_id = ?, thickness_mm = ?, width_mm = ?, length_mm = ?,
+       sawn_on = ?, sawing = ?, log = ?, course = ?, stack_column = ?, note = ? WHERE id = ?`,
+  );
+  const addMove = db.prepare('INSERT INTO move (board_id, place_id, since) VALUES (?, ?, ?)');
+  const moves = db.prepare<[number], Move>(
+    `SELECT m.id, m.board_id AS boardId, m.place_id AS placeId, p.name AS placeName, m.since
+     FROM move m JOIN place p ON p.id = m.place_id WHERE m.board_id = ? ORDER BY m.since, m.id`,
+  );
+  const findings = db.prepare<[number], { record: string }>(
+    'SELECT record FROM finding WHERE board_id = ? ORDER BY round_id',
+  );
+  const putFinding = db.prepare(
+    `INSERT INTO finding (board_id, round_id, at, verdict, record, rules_version) VALUES (?, ?, ?, ?, ?, ?)
+     ON CONFLICT (board_id, round_id) DO UPDATE SET
+       at = excluded.at, verdict = excluded.verdict, record = excluded.record, rules_version = excluded.rules_version`,
+  );
+  const dropFinding = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
+  const idsWithWood = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
+  const idsForUse = db.prepare<[string], { id: number }>(
+    'SELECT b.id FROM board b JOIN stack s ON s.id = b.stack_id WHERE s.use_id = ?',
+  );
+  const idsEverAt = db.prepare<[number], { id: number }>(
+    'SELECT DISTINCT board_id AS id FROM move WHERE place_id = ?',
+  );
+  const idsWithoutFinding = db.prepare<[number], { id: number }>(
+    `SELECT DISTINCT g.board_id AS id FROM reading g
+     LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id AND f.rules_version = ?
+     WHERE f.board_id IS NULL`,
+  );
+
+  const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
+
+  return {
+    get: (id: number): BoardRow | undefined => {
+      const row = one.get(id);
+      return row && toRow(row);
+    },
+    page: (wanted: { stackId: number | null; search: string; offset: number; limit: number }) => {
+      const like = `%${wanted.search.trim().replace(/[\\%_]/g, '\\$&')}%`;
+      const parameters = { stackId: wanted.stackId, like, limit: wanted.limit, offset: wanted.offset };
+      return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
+    },
+    total: (): number => total.get()?.n ?? 0,
+    idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
+    idsWithWood: (woodId: string): number[] => ids(idsWithWood.all(woodId)),
+    idsForUse: (useId: string): number[] => ids(idsForUse.all(useId)),
+    idsEverAt: (placeId: number): number[] => ids(idsEverAt.all(placeId)),
+    /** Boards with readings that no finding of these rules covers. */
+    idsWithoutFinding: (rulesVersion: number): number[] => ids(idsWithoutFinding.all(rulesVersion)),
+    /** Codes of a stack's boards, the newest board first. */
+    codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
+    idByCode: (code: string): number | undefined => byCode.get(code)?.id,
+    add: (board: Omit<Board, 'id'>, placeId: number, since: string): number => {
+      const id = Number(add.run(...values(board)).lastInsertRowid);
+      addMove.run(id, placeId, since);
+      return id;
+    },
+    change: (board: Board): void => {
+      change.run(...values(board), board.id);
+    },
+    addMove: (boardId: number, placeId: number, since: string): void => {
+      addMove.run(boardId, placeId, since);
+    },
+    /** Oldest first. */
+    moves: (boardId: number): Move[] => moves.all(boardId),
+    /** Oldest first. */
+    findings: (boardId: number): LatestFinding[] =>
+      findings.all(boardId).map((row) => latestFindingSchema.parse(JSON.parse(row.record))),
+    putFinding: (boardId: number, finding: LatestFinding, rulesVersion: number): void => {
+      putFinding.run(
+        boardId,
+        finding.roundId,
+        finding.at,
+        finding.verdict,
+        JSON.stringify(finding),
+        rulesVersion,
+      );
+    },
+    dropFinding: (boardId: number, roundId: number): void => {
+      dropFinding.run(boardId, roundId);
+    },
+  };
+}

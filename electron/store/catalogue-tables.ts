@@ -1,0 +1,49 @@
+import { type Use, useSchema } from '../../shared-core/probing/assessment.ts';
+import { type Wood, woodSchema } from '../../shared-core/wood/wood.ts';
+import type { Db } from './yard-file.ts';
+
+interface CatalogueRow {
+  record: string;
+  built_in: number;
+}
+
+/**
+ * One catalogue (species or uses): what is built in, brought up to date each time a yard is opened, and what the user
+ * saved, which is never touched by that and wins over a built-in entry of the same id.
+ */
+function catalogueTable<T extends { id: string }>(
+  db: Db,
+  table: 'species' | 'use',
+  parse: (record: unknown) => T,
+) {
+  const list = db.prepare<[], CatalogueRow>(
+    `SELECT record, built_in FROM ${table} ORDER BY record ->> 'name'`,
+  );
+  const one = db.prepare<[string], CatalogueRow>(`SELECT record, built_in FROM ${table} WHERE id = ?`);
+  const putBuiltIn = db.prepare(
+    `INSERT INTO ${table} (id, record, built_in) VALUES (?, ?, 1)
+     ON CONFLICT (id) DO UPDATE SET record = excluded.record WHERE built_in = 1 AND record <> excluded.record`,
+  );
+  const putOwn = db.prepare(
+    `INSERT INTO ${table} (id, record, built_in) VALUES (?, ?, 0)
+     ON CONFLICT (id) DO UPDATE SET record = excluded.record, built_in = 0`,
+  );
+  return {
+    list: (): (T & { builtIn: boolean })[] =>
+      list.all().map((row) => ({ ...parse(JSON.parse(row.record)), builtIn: row.built_in === 1 })),
+    get: (id: string): T | undefined => {
+      const row = one.get(id);
+      return row && parse(JSON.parse(row.record));
+    },
+    save: (entry: T): void => {
+      putOwn.run(entry.id, JSON.stringify(entry));
+    },
+    bringUpToDate: db.transaction((entries: readonly T[]): void => {
+      for (const entry of entries) putBuiltIn.run(entry.id, JSON.stringify(entry));
+    }),
+  };
+}
+
+export const speciesTable = (db: Db) =>
+  catalogueTable<Wood>(db, 'species', (record) => woodSchema.parse(record));
+export const usesTable = (db: Db) => catalogueTable<Use>(db, 'use', (record) => useSchema.parse(record));

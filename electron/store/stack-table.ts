@@ -1,0 +1,46 @@
+import type { Stack, StackRow } from '../../shared-core/contract/yard.ts';
+import type { Verdict } from '../../shared-core/probing/assessment.ts';
+import type { Db } from './yard-file.ts';
+
+type StackFields = Omit<StackRow, 'verdicts' | 'probed'>;
+
+const fields = `
+  s.id, s.name, s.place_id AS placeId, s.use_id AS useId, s.note,
+  p.name AS placeName, u.record ->> 'name' AS useName,
+  (SELECT count(*) FROM board b WHERE b.stack_id = s.id) AS boards,
+  (SELECT max(r.started_at) FROM round r
+    WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id)) AS lastProbedAt,
+  (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId
+  FROM stack s JOIN place p ON p.id = s.place_id JOIN use u ON u.id = s.use_id`;
+
+export function stackTable(db: Db) {
+  const list = db.prepare<[], StackFields>(`SELECT ${fields} ORDER BY s.name`);
+  const one = db.prepare<[number], StackFields>(`SELECT ${fields} WHERE s.id = ?`);
+  const verdicts = db.prepare<[number], { verdict: Verdict; n: number }>(
+    `SELECT f.verdict, count(*) AS n FROM board b
+     JOIN finding f ON f.board_id = b.id
+       AND f.round_id = (SELECT max(round_id) FROM finding WHERE board_id = b.id)
+     WHERE b.stack_id = ? GROUP BY f.verdict`,
+  );
+  const add = db.prepare('INSERT INTO stack (name, place_id, use_id, note) VALUES (?, ?, ?, ?)');
+  const change = db.prepare('UPDATE stack SET name = ?, place_id = ?, use_id = ?, note = ? WHERE id = ?');
+
+  function withVerdicts(row: StackFields): StackRow {
+    const counts: StackRow['verdicts'] = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 };
+    for (const { verdict, n } of verdicts.all(row.id)) counts[verdict] = n;
+    return { ...row, verdicts: counts, probed: Object.values(counts).reduce((sum, n) => sum + n, 0) };
+  }
+
+  return {
+    list: (): StackRow[] => list.all().map(withVerdicts),
+    get: (id: number): StackRow | undefined => {
+      const row = one.get(id);
+      return row && withVerdicts(row);
+    },
+    add: (stack: Omit<Stack, 'id'>): number =>
+      Number(add.run(stack.name, stack.placeId, stack.useId, stack.note).lastInsertRowid),
+    change: (stack: Stack): void => {
+      change.run(stack.name, stack.placeId, stack.useId, stack.note, stack.id);
+    },
+  };
+}

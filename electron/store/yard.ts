@@ -1,0 +1,33 @@
+import { boardTable } from './board-table.ts';
+import { speciesTable, usesTable } from './catalogue-tables.ts';
+import { meterTable } from './meter-table.ts';
+import { placeTable } from './place-table.ts';
+import { roundTable } from './round-table.ts';
+import { settingTable } from './setting-table.ts';
+import { stackTable } from './stack-table.ts';
+import { openYardFile } from './yard-file.ts';
+
+/**
+ * One open yard file with its tables.
+ * @throws YardFileProblem with a sentence for a person
+ */
+export function openYard(file: string) {
+  const db = openYardFile(file);
+  return {
+    file,
+    places: placeTable(db),
+    stacks: stackTable(db),
+    boards: boardTable(db),
+    rounds: roundTable(db),
+    meters: meterTable(db),
+    species: speciesTable(db),
+    uses: usesTable(db),
+    settings: settingTable(db),
+    /** Runs all of `work` or none of it. */
+    together: <T>(work: () => T): T => db.transaction(work).immediate(),
+    close: (): void => {
+      db.close();
+    },
+  };
+}
+export type Yard = ReturnType<typeof openYard>;

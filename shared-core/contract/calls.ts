@@ -1,0 +1,155 @@
+import { z } from 'zod';
+import { meterDescriptionSchema } from '../gatt/meter-description.ts';
+import { labelContentSchema } from '../labels/label.ts';
+import { useSchema } from '../probing/assessment.ts';
+import { judgedReadingSchema } from '../probing/reading.ts';
+import { woodSchema } from '../wood/wood.ts';
+import { meterStateSchema } from './meter.ts';
+import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
+import { settingsSchema } from './settings.ts';
+import {
+  boardRowSchema,
+  boardSchema,
+  latestFindingSchema,
+  moveSchema,
+  newBoardSchema,
+  newPlaceSchema,
+  newStackSchema,
+  placeRowSchema,
+  placeSchema,
+  rowIdSchema,
+  stackRowSchema,
+  stackSchema,
+  yardInfoSchema,
+} from './yard.ts';
+
+const nothing = z.object({});
+const byId = z.object({ id: rowIdSchema });
+const inRound = z.object({ roundId: rowIdSchema });
+
+/**
+ * Everything that the window can ask of the machine. A call answers with its output or fails with a sentence for a
+ * person (see `answer.ts`). Adding one is an entry here and a use case of the same name in `electron/app/`.
+ */
+export const calls = {
+  // The yard: which file is open.
+  'yard.info': { input: nothing, output: yardInfoSchema },
+  'yard.openDemo': { input: nothing, output: yardInfoSchema },
+  'yard.openOwn': { input: nothing, output: yardInfoSchema },
+  /** Throws the demo yard away and opens the own one. */
+  'yard.removeDemo': { input: nothing, output: yardInfoSchema },
+  /** Puts a damaged file beside under another name and begins a new yard. */
+  'yard.startAfresh': { input: nothing, output: yardInfoSchema },
+
+  // What there is: stacks, boards, places.
+  'stacks.list': { input: nothing, output: z.array(stackRowSchema) },
+  'stacks.add': { input: newStackSchema, output: stackRowSchema },
+  'stacks.change': { input: stackSchema.omit({ placeId: true }), output: stackRowSchema },
+  /** Moves the stack and every board of it. */
+  'stacks.move': {
+    input: byId.extend({ placeId: rowIdSchema, since: z.iso.datetime() }),
+    output: stackRowSchema,
+  },
+  'boards.list': {
+    input: z.object({
+      stackId: rowIdSchema.nullable(),
+      /** Part of a board ID, wood or log. */
+      search: z.string().max(80),
+      offset: z.number().int().min(0),
+      limit: z.number().int().min(1).max(500),
+    }),
+    output: z.object({ total: z.number().int(), rows: z.array(boardRowSchema) }),
+  },
+  'boards.get': {
+    input: byId,
+    output: z.object({
+      board: boardRowSchema,
+      moves: z.array(moveSchema),
+      /** Every reading ever taken on it, newest round first, set-aside ones included. */
+      readings: z.array(judgedReadingSchema),
+      /** What each round found, oldest first. */
+      findings: z.array(latestFindingSchema),
+      reasons: z.array(z.string()),
+    }),
+  },
+  'boards.add': { input: z.array(newBoardSchema).min(1).max(500), output: z.array(boardRowSchema) },
+  'boards.change': { input: boardSchema, output: boardRowSchema },
+  /** A free ID that continues the stack's numbering. */
+  'boards.nextCode': { input: z.object({ stackId: rowIdSchema }), output: z.object({ code: z.string() }) },
+  'boards.move': {
+    input: z.object({
+      boardIds: z.array(rowIdSchema).min(1).max(100_000),
+      placeId: rowIdSchema,
+      since: z.iso.datetime(),
+    }),
+    output: z.object({ moved: z.number().int() }),
+  },
+  'places.list': { input: nothing, output: z.array(placeRowSchema) },
+  'places.add': { input: newPlaceSchema, output: placeRowSchema },
+  'places.change': { input: placeSchema, output: placeRowSchema },
+  'woods.list': { input: nothing, output: z.array(woodSchema.extend({ builtIn: z.boolean() })) },
+  'woods.save': { input: woodSchema, output: woodSchema },
+  'uses.list': { input: nothing, output: z.array(useSchema.extend({ builtIn: z.boolean() })) },
+  'uses.save': { input: useSchema, output: useSchema },
+
+  // The meter.
+  'meter.state': { input: nothing, output: meterStateSchema },
+  'meter.scan': { input: nothing, output: meterStateSchema },
+  'meter.connect': { input: z.object({ deviceId: z.string().max(200) }), output: meterStateSchema },
+  'meter.simulate': { input: nothing, output: meterStateSchema },
+  'meter.disconnect': { input: nothing, output: meterStateSchema },
+  /** Says how to read the connected meter; kept for the next time it is met. */
+  'meter.describe': { input: meterDescriptionSchema, output: meterStateSchema },
+
+  // A round.
+  'rounds.start': {
+    input: z.object({ stackId: rowIdSchema, woodTempC: woodTempSchema }),
+    output: roundStateSchema,
+  },
+  'rounds.get': { input: inRound, output: roundStateSchema },
+  'rounds.aim': {
+    input: inRound.extend({
+      boardIndex: z.number().int().min(0),
+      spotIndex: z.number().int().min(0).nullable(),
+    }),
+    output: nothing,
+  },
+  /** Keeps the live value at once. */
+  'rounds.take': { input: inRound, output: nothing },
+  /** Keeps a typed value, in % as the meter shows it. */
+  'rounds.type': { input: inRound.extend({ raw: z.number() }), output: nothing },
+  /** Sets the newest reading of the board aimed at aside and aims at its spot again. */
+  'rounds.undo': { input: inRound, output: nothing },
+  'rounds.setTemperature': {
+    input: inRound.extend({ boardId: rowIdSchema.nullable(), woodTempC: woodTempSchema }),
+    output: nothing,
+  },
+  'rounds.finish': { input: inRound, output: roundSummarySchema },
+  'readings.setAside': {
+    input: z.object({ readingId: rowIdSchema, why: z.string().trim().min(1).max(200) }),
+    output: roundBoardSchema,
+  },
+  'readings.putBack': { input: z.object({ readingId: rowIdSchema }), output: roundBoardSchema },
+
+  // Labels.
+  'labels.contents': {
+    input: z.object({ boardIds: z.array(rowIdSchema).min(1).max(2000) }),
+    output: z.array(labelContentSchema),
+  },
+  'labels.pdf': {
+    input: z.object({
+      boardIds: z.array(rowIdSchema).min(1).max(2000),
+      kind: z.enum(['sheet', 'single']),
+      /** Places already used on the first sheet. */
+      skip: z.number().int().min(0).max(500),
+    }),
+    output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
+  },
+
+  'settings.get': { input: nothing, output: settingsSchema },
+  'settings.save': { input: settingsSchema, output: settingsSchema },
+} as const;
+
+export type CallName = keyof typeof calls;
+export type CallInput<N extends CallName> = z.input<(typeof calls)[N]['input']>;
+export type CallOutput<N extends CallName> = z.output<(typeof calls)[N]['output']>;

@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { meterDescriptionSchema } from '../gatt/meter-description.ts';
+import { rowIdSchema } from './yard.ts';
+
+export const foundDeviceSchema = z.object({
+  deviceId: z.string(),
+  name: z.string(),
+  rssiDbm: z.number(),
+});
+export type FoundDevice = z.infer<typeof foundDeviceSchema>;
+
+/** A characteristic that the connected meter offers, for mapping by hand on live bytes. */
+export const offeredCharacteristicSchema = z.object({
+  serviceUuid: z.string(),
+  characteristicUuid: z.string(),
+  canNotify: z.boolean(),
+  userDescription: z.string().nullable(),
+  /** The newest bytes seen, hex; null when none yet. */
+  lastBytesHex: z.string().nullable(),
+});
+export type OfferedCharacteristic = z.infer<typeof offeredCharacteristicSchema>;
+
+export const meterStateSchema = z.object({
+  kind: z.enum(['none', 'bluetooth', 'simulated']),
+  phase: z.enum([
+    'idle',
+    'scanning',
+    'connecting',
+    'discovering',
+    'needs-description',
+    'live',
+    'reconnecting',
+    'failed',
+  ]),
+  /** What is going on, for a person. */
+  sentence: z.string(),
+  devices: z.array(foundDeviceSchema),
+  deviceId: z.string().nullable(),
+  deviceName: z.string().nullable(),
+  /** The meter's row, once it is known how to read it. */
+  meterId: rowIdSchema.nullable(),
+  description: meterDescriptionSchema.nullable(),
+  characteristics: z.array(offeredCharacteristicSchema),
+  batteryPct: z.number().min(0).max(100).nullable(),
+  /** Every notification accounted for: received = decoded + refused. */
+  counts: z.object({
+    received: z.number().int(),
+    decoded: z.number().int(),
+    refused: z.number().int(),
+    lastRefusal: z.string().nullable(),
+  }),
+});
+export type MeterState = z.infer<typeof meterStateSchema>;

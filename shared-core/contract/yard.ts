@@ -1,0 +1,136 @@
+import { z } from 'zod';
+import { verdictSchema } from '../probing/assessment.ts';
+import { monthlyAirSchema } from '../wood/monthly-air.ts';
+
+/** Row ids are positive integers, given by the store. */
+export const rowIdSchema = z.number().int().positive();
+
+/** What a person calls a thing: never empty, one line. */
+const nameSchema = z.string().trim().min(1, 'Give it a name.').max(80, 'Keep the name under 80 letters.');
+const noteSchema = z.string().max(2000);
+
+export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
+export type PlaceKind = z.infer<typeof placeKindSchema>;
+
+/** Where a stack or board stands, with the air there, month by month. */
+export const placeSchema = z.object({
+  id: rowIdSchema,
+  name: nameSchema,
+  kind: placeKindSchema,
+  air: monthlyAirSchema,
+});
+export type Place = z.infer<typeof placeSchema>;
+export const newPlaceSchema = placeSchema.omit({ id: true });
+export type NewPlace = z.infer<typeof newPlaceSchema>;
+
+/** A place as a list shows it: the EMC of its air in this month and the driest of its year, % MC. */
+export const placeRowSchema = placeSchema.extend({
+  emcNowPct: z.number(),
+  driestEmcPct: z.number(),
+  driestMonth: z.number().int().min(1).max(12),
+});
+export type PlaceRow = z.infer<typeof placeRowSchema>;
+
+/** Short enough to say aloud and to print big: letters, digits, hyphen; "OAK-07". */
+export const boardCodeSchema = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9][A-Z0-9-]{0,15}$/, 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.');
+
+export const stackSchema = z.object({
+  id: rowIdSchema,
+  name: nameSchema,
+  placeId: rowIdSchema,
+  useId: z.string(),
+  note: noteSchema,
+});
+export type Stack = z.infer<typeof stackSchema>;
+export const newStackSchema = stackSchema.omit({ id: true });
+export type NewStack = z.infer<typeof newStackSchema>;
+
+/** How many boards of a stack stand at each verdict of their latest round. */
+export const verdictCountsSchema = z.record(verdictSchema, z.number().int().min(0));
+
+export const stackRowSchema = stackSchema.extend({
+  placeName: z.string(),
+  useName: z.string(),
+  boards: z.number().int(),
+  probed: z.number().int(),
+  verdicts: verdictCountsSchema,
+  lastProbedAt: z.iso.datetime().nullable(),
+  /** A round that was begun on it and not finished. */
+  openRoundId: rowIdSchema.nullable(),
+});
+export type StackRow = z.infer<typeof stackRowSchema>;
+
+export const sawingSchema = z.enum(['flat', 'rift', 'quarter', 'unknown']);
+export type Sawing = z.infer<typeof sawingSchema>;
+
+export const boardSchema = z.object({
+  id: rowIdSchema,
+  code: boardCodeSchema,
+  stackId: rowIdSchema,
+  woodId: z.string(),
+  thicknessMm: z.number().min(3).max(400),
+  widthMm: z.number().min(10).max(3000).nullable(),
+  lengthMm: z.number().min(50).max(20_000).nullable(),
+  /** Local day. */
+  sawnOn: z.iso.date().nullable(),
+  sawing: sawingSchema,
+  /** The log it came from, as the person calls it. */
+  log: z.string().trim().max(40),
+  /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */
+  course: z.number().int().min(1).max(500).nullable(),
+  column: z.number().int().min(1).max(100).nullable(),
+  note: noteSchema,
+});
+export type Board = z.infer<typeof boardSchema>;
+export const newBoardSchema = boardSchema.omit({ id: true });
+export type NewBoard = z.infer<typeof newBoardSchema>;
+
+/** The latest finding on a board, as lists and labels show it. */
+export const latestFindingSchema = z.object({
+  roundId: rowIdSchema,
+  at: z.iso.datetime(),
+  averagePct: z.number().nullable(),
+  lowPct: z.number().nullable(),
+  highPct: z.number().nullable(),
+  shellPct: z.number().nullable(),
+  corePct: z.number().nullable(),
+  verdict: verdictSchema,
+  reason: z.string(),
+});
+export type LatestFinding = z.infer<typeof latestFindingSchema>;
+
+export const boardRowSchema = boardSchema.extend({
+  stackName: z.string(),
+  woodName: z.string(),
+  placeId: rowIdSchema,
+  placeName: z.string(),
+  placeSince: z.iso.datetime(),
+  latest: latestFindingSchema.nullable(),
+});
+export type BoardRow = z.infer<typeof boardRowSchema>;
+
+export const moveSchema = z.object({
+  id: rowIdSchema,
+  boardId: rowIdSchema,
+  placeId: rowIdSchema,
+  placeName: z.string(),
+  since: z.iso.datetime(),
+});
+export type Move = z.infer<typeof moveSchema>;
+
+/** Which file is open, and what is wrong with it if anything. */
+export const yardInfoSchema = z.object({
+  kind: z.enum(['own', 'demo']),
+  file: z.string(),
+  /** Null when all is well; otherwise what was wrong, what was kept, what to do next. */
+  problem: z.string().nullable(),
+  /** Whether the damaged file can be put beside and a new yard begun. */
+  canStartAfresh: z.boolean(),
+  boards: z.number().int(),
+  version: z.string(),
+});
+export type YardInfo = z.infer<typeof yardInfoSchema>;

@@ -1,0 +1,282 @@
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { migrations } from '../../../electron/store/migrations.ts';
+import { openYard, type Yard } from '../../../electron/store/yard.ts';
+import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
+
+let file: string;
+let open: { close(): void }[] = [];
+
+beforeEach(() => {
+  file = join(mkdtempSync(join(tmpdir(), 'pintally-store-')), 'yard.sqlite');
+});
+afterEach(() => {
+  for (const each of open) each.close();
+  open = [];
+});
+
+function yard(): Yard {
+  const opened = openYard(file);
+  open.push(opened);
+  return opened;
+}
+
+/** A yard with one board and a round begun on its stack. */
+function yardWithBoard() {
+  const opened = yard();
+  opened.species.bringUpToDate([
+    {
+      id: 'test-wood',
+      name: 'Test wood',
+      botanicalName: null,
+      group: 'Tests',
+      aliases: [],
+      basicSpecificGravity: null,
+      radialPct: null,
+      tangentialPct: null,
+      volumetricPct: null,
+      changeCoefficient: null,
+      curveId: null,
+      linear: null,
+      note: '',
+    },
+  ]);
+  opened.uses.bringUpToDate([
+    { id: 'bench', name: 'Bench', minPct: 6, maxPct: 9, maxShellCorePct: 2, note: '' },
+  ]);
+  const placeId = opened.places.add({
+    name: 'Shed',
+    kind: 'open-shed',
+    air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.65 })),
+  });
+  const stackId = opened.stacks.add({ name: 'First', placeId, useId: 'bench', note: '' });
+  const boardId = opened.boards.add(
+    {
+      code: 'T-01',
+      stackId,
+      woodId: 'test-wood',
+      thicknessMm: 27,
+      widthMm: null,
+      lengthMm: 2400,
+      sawnOn: null,
+      sawing: 'unknown',
+      log: '',
+      course: null,
+      column: null,
+      note: '',
+    },
+    placeId,
+    '2026-01-01T00:00:00.000Z',
+  );
+  const roundId = opened.rounds.add(stackId, '2026-02-01T10:00:00.000Z');
+  const keep = (raw: number) =>
+    opened.rounds.keep({
+      roundId,
+      boardId,
+      spotIndex: 0,
+      spot: { depth: 'shell', depthMm: 3, fromEndMm: 800, face: 'face' },
+      raw,
+      unit: 'pct',
+      how: 'typed',
+      settled: null,
+      woodTempC: 12,
+      meterId: null,
+      takenAt: '2026-02-01T10:05:00.000Z',
+    });
+  return { opened, placeId, stackId, boardId, roundId, keep };
+}
+
+describe('a reading', () => {
+  test('is on disk when keeping it returns: another process sees it at once', () => {
+    const { keep } = yardWithBoard();
+    const id = keep(12.6);
+    const other = new Database(file, { readonly: true });
+    open.push(other);
+    expect(other.prepare('SELECT raw FROM reading WHERE id = ?').get(id)).toEqual({ raw: 12.6 });
+  });
+
+  test('is committed with a full sync, in WAL mode', () => {
+    const db = openYardFile(file);
+    open.push(db);
+    expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
+    expect(db.pragma('synchronous', { simple: true })).toBe(2); // 2 is FULL: https://sqlite.org/pragma.html#pragma_synchronous
+    expect(db.pragma('foreign_keys', { simple: true })).toBe(1);
+  });
+
+  test.each(['UPDATE reading SET raw = 1', 'DELETE FROM reading'])('cannot be changed: %s fails', (sql) => {
+    const { keep } = yardWithBoard();
+    keep(12.6);
+    const other = new Database(file);
+    open.push(other);
+    expect(() => other.exec(sql)).toThrow(/never/);
+    expect(other.prepare('SELECT raw FROM reading').all()).toEqual([{ raw: 12.6 }]);
+  });
+
+  test('keeps its raw value when it is set aside and put back', () => {
+    const { opened, keep } = yardWithBoard();
+    const id = keep(12.6);
+    opened.rounds.mark(id, 'a knot', '2026-02-01T10:06:00.000Z');
+    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, setAside: 'a knot' });
+    opened.rounds.mark(id, null, '2026-02-01T10:07:00.000Z');
+    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, setAside: null });
+  });
+
+  test("follows the round's temperature until its board is given one of its own", () => {
+    const { opened, roundId, boardId, keep } = yardWithBoard();
+    const id = keep(12.6);
+    const tempOf = () => opened.rounds.reading(id)?.woodTempC;
+    expect(tempOf()).toBeNull();
+    opened.rounds.sayTemperature(roundId, null, 12, '2026-02-01T10:10:00.000Z');
+    expect(tempOf()).toBe(12);
+    opened.rounds.sayTemperature(roundId, boardId, 8, '2026-02-01T10:11:00.000Z');
+    opened.rounds.sayTemperature(roundId, null, 14, '2026-02-01T10:12:00.000Z');
+    expect(tempOf()).toBe(8);
+  });
+
+  test('is refused as a whole when its board does not exist', () => {
+    const { opened, roundId } = yardWithBoard();
+    expect(() =>
+      opened.rounds.keep({
+        roundId,
+        boardId: 999,
+        spotIndex: null,
+        spot: { depth: 'core', depthMm: null, fromEndMm: null, face: 'face' },
+        raw: 1,
+        unit: 'pct',
+        how: 'typed',
+        settled: null,
+        woodTempC: null,
+        meterId: null,
+        takenAt: '2026-02-01T10:05:00.000Z',
+      }),
+    ).toThrow(/FOREIGN KEY/);
+  });
+});
+
+describe('a board', () => {
+  test('is found under its ID whatever the case, and no other may bear it', () => {
+    const { opened, boardId, stackId, placeId } = yardWithBoard();
+    expect(opened.boards.idByCode('t-01')).toBe(boardId);
+    const same = { ...opened.boards.get(boardId)!, code: 't-01', stackId };
+    expect(() => opened.boards.add(same, placeId, '2026-01-01T00:00:00.000Z')).toThrow(/UNIQUE/);
+  });
+
+  test('stands where its newest move says, and keeps the older ones', () => {
+    const { opened, boardId } = yardWithBoard();
+    const shop = opened.places.add({
+      name: 'Shop',
+      kind: 'shop',
+      air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.45 })),
+    });
+    opened.boards.addMove(boardId, shop, '2026-03-01T00:00:00.000Z');
+    expect(opened.boards.get(boardId)).toMatchObject({
+      placeName: 'Shop',
+      placeSince: '2026-03-01T00:00:00.000Z',
+    });
+    expect(opened.boards.moves(boardId).map((move) => move.placeName)).toEqual(['Shed', 'Shop']);
+  });
+
+  test.each(['%', '_', "'; DROP TABLE board; --", '\\'])('a search for %s is taken as letters', (search) => {
+    const { opened } = yardWithBoard();
+    expect(opened.boards.page({ stackId: null, search, offset: 0, limit: 10 }).total).toBe(0);
+    expect(opened.boards.page({ stackId: null, search: 'test', offset: 0, limit: 10 }).total).toBe(1);
+  });
+});
+
+describe('a catalogue', () => {
+  test("a newer Pintally's figures replace the built-in ones and leave the person's own alone", () => {
+    const { opened } = yardWithBoard();
+    const builtIn = opened.species.get('test-wood')!;
+    opened.species.save({ ...builtIn, id: 'my-wood', name: 'My wood' });
+    opened.species.bringUpToDate([
+      { ...builtIn, note: 'newer' },
+      { ...builtIn, id: 'my-wood', name: 'Theirs' },
+    ]);
+    expect(opened.species.get('test-wood')?.note).toBe('newer');
+    expect(opened.species.get('my-wood')?.name).toBe('My wood');
+  });
+});
+
+describe('a yard file', () => {
+  test('is brought through every migration once, and again for nothing', () => {
+    yardWithBoard().opened.close();
+    open = [];
+    const again = yard();
+    expect(again.boards.total()).toBe(1);
+    const db = new Database(file);
+    open.push(db);
+    expect(db.pragma('user_version', { simple: true })).toBe(migrations.length);
+  });
+
+  test('of a newer Pintally is left alone', () => {
+    yard().close();
+    open = [];
+    const db = new Database(file);
+    db.pragma('user_version = 999');
+    db.close();
+    expect(() => openYard(file)).toThrow(/newer Pintally.*left as it is.*newer version/s);
+  });
+
+  test('that is no database is left as it was, and said to be damaged', () => {
+    const rubbish = 'This is not a database, and is longer than its header would be. '.repeat(80);
+    writeFileSync(file, rubbish);
+    const problem = problemOf(() => openYard(file));
+    expect(problem.message).toMatch(/damaged.*left as it is.*backup/s);
+    expect(problem.damaged).toBe(true);
+    expect(readFileSync(file, 'utf8')).toBe(rubbish);
+  });
+
+  test('that was overwritten in the middle is said to be damaged', () => {
+    const { opened, keep } = yardWithBoard();
+    for (let n = 0; n < 500; n++) keep(10 + n / 100);
+    opened.close();
+    open = [];
+    const bytes = readFileSync(file);
+    bytes.fill(0xa5, 4096 * 3, 4096 * 12);
+    writeFileSync(file, bytes);
+    expect(problemOf(() => openYard(file)).damaged).toBe(true);
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+  });
+
+  test('that another program holds is said to be in use', () => {
+    yard().close();
+    open = [];
+    const holder = new Database(file);
+    open.push(holder);
+    holder.pragma('locking_mode = EXCLUSIVE');
+    holder.exec('BEGIN EXCLUSIVE');
+    const problem = problemOf(() => openYard(file));
+    expect(problem.message).toMatch(/in use by another program.*Close the other/s);
+    expect(problem.damaged).toBe(false);
+  });
+
+  test('in a folder that cannot be made is said to be out of reach', () => {
+    writeFileSync(file, '');
+    const problem = problemOf(() => openYard(join(file, 'yard.sqlite')));
+    expect(problem.message).toMatch(/could not be opened.*Nothing was changed/s);
+  });
+
+  test('is put beside with all its parts, never over another', () => {
+    for (let n = 0; n < 2; n++) {
+      writeFileSync(file, `damaged ${n}`);
+      writeFileSync(`${file}-wal`, 'log');
+      const beside = putBeside(file, '2026-05-01');
+      expect(readFileSync(beside, 'utf8')).toBe(`damaged ${n}`);
+      expect(existsSync(`${beside}-wal`)).toBe(true);
+    }
+    expect(readdirSync(dirname(file))).toHaveLength(4);
+  });
+});
+
+function problemOf(work: () => unknown): YardFileProblem {
+  try {
+    work();
+  } catch (error) {
+    expect(error).toBeInstanceOf(YardFileProblem);
+    return error as YardFileProblem;
+  }
+  throw new Error('it opened');
+}
