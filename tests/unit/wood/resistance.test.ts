@@ -1,0 +1,104 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
+import {
+  curveRangePct,
+  log10OhmsAt,
+  mcAtOhms,
+  type ResistanceCurve,
+} from '../../../shared-core/wood/resistance.ts';
+
+const anyCurve = fc.constantFrom(...resistanceCurves.values());
+const mc = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+describe('a resistance curve', () => {
+  test('falls as moisture rises, on the table and beyond its ends', () => {
+    fc.assert(
+      fc.property(anyCurve, mc(1, 60), mc(0.01, 20), (curve, mcPct, more) => {
+        expect(log10OhmsAt(curve, mcPct + more).log10Ohms).toBeLessThan(log10OhmsAt(curve, mcPct).log10Ohms);
+      }),
+    );
+  });
+
+  test('never leaves the span of the two published points beside it', () => {
+    fc.assert(
+      fc.property(anyCurve, fc.nat(), fc.double({ min: 0, max: 1, noNaN: true }), (curve, pick, part) => {
+        const points = curve.points.filter(([mcPct]) => mcPct <= curveRangePct(curve).maxPct);
+        const i = pick % (points.length - 1);
+        const [[fromPct, fromMegohm], [toPct, toMegohm]] = [points[i]!, points[i + 1]!];
+        const { log10Ohms } = log10OhmsAt(curve, fromPct + part * (toPct - fromPct));
+        expect(log10Ohms).toBeLessThanOrEqual(Math.log10(fromMegohm) + 6 + 1e-12);
+        expect(log10Ohms).toBeGreaterThanOrEqual(Math.log10(toMegohm) + 6 - 1e-12);
+      }),
+    );
+  });
+
+  test('has no corner: the slope is the same from both sides of a point', () => {
+    for (const curve of resistanceCurves.values()) {
+      for (const [mcPct] of curve.points.filter(([at]) => at <= curveRangePct(curve).maxPct)) {
+        const at = (offset: number) => log10OhmsAt(curve, mcPct + offset).log10Ohms;
+        const step = 1e-5;
+        expect((at(step) - at(0)) / step).toBeCloseTo((at(0) - at(-step)) / step, 3);
+      }
+    }
+  });
+
+  test('is inverted to 1e-6 % MC, from below its dry end to above its wet end', () => {
+    fc.assert(
+      fc.property(anyCurve, mc(2, 60), (curve, mcPct) => {
+        const { log10Ohms, outsideCurve } = log10OhmsAt(curve, mcPct);
+        const back = mcAtOhms(curve, 10 ** log10Ohms);
+        expect(Math.abs(back.mcPct - mcPct)).toBeLessThan(1e-6);
+        const { minPct, maxPct } = curveRangePct(curve);
+        const atAnEnd = Math.min(Math.abs(mcPct - minPct), Math.abs(mcPct - maxPct)) < 1e-5;
+        expect(back.outsideCurve || atAnEnd).toBe(outsideCurve || atAnEnd);
+      }),
+    );
+  });
+
+  test('says when it is extended', () => {
+    const curve = resistanceCurves.get('douglas-fir-coast')!;
+    expect(log10OhmsAt(curve, 6.9).outsideCurve).toBe(true);
+    expect(log10OhmsAt(curve, 7).outsideCurve).toBe(false);
+    expect(log10OhmsAt(curve, 25).outsideCurve).toBe(false);
+    expect(log10OhmsAt(curve, 25.1).outsideCurve).toBe(true);
+    // Megohms of 7 % and 25 % in the table, and just beyond.
+    expect(mcAtOhms(curve, 22400e6).outsideCurve).toBe(false);
+    expect(mcAtOhms(curve, 23000e6).outsideCurve).toBe(true);
+    expect(mcAtOhms(curve, 0.45e6).outsideCurve).toBe(true);
+  });
+
+  test('agrees with the general PCHIP scheme on an example', () => {
+    // SciPy 1.17.1: PchipInterpolator([0, 1, 3, 4], [9, 7, 2, 1])(2). Between inner points the end rule plays no part.
+    const curve: ResistanceCurve = {
+      name: 'example',
+      source: 'invented',
+      tempC: 20,
+      points: [
+        [0, 1e3],
+        [1, 1e1],
+        [3, 1e-4],
+        [4, 1e-5],
+      ],
+    };
+    expect(log10OhmsAt(curve, 2).log10Ohms).toBeCloseTo(4.292128603104213, 12);
+  });
+
+  test.each([0, -5, Number.NaN, Number.POSITIVE_INFINITY])('refuses %f ohms', (ohms) => {
+    expect(() => mcAtOhms(resistanceCurves.get('birch')!, ohms)).toThrow(RangeError);
+  });
+
+  test('refuses a curve that does not fall', () => {
+    const flat: ResistanceCurve = {
+      name: 'flat',
+      source: 'invented',
+      tempC: 20,
+      points: [
+        [7, 3],
+        [8, 3],
+        [9, 3],
+      ],
+    };
+    expect(() => log10OhmsAt(flat, 8)).toThrow(/does not fall/);
+  });
+});
