@@ -1,11 +1,17 @@
 import type { ReactNode } from 'react';
 import { ButtonLink } from './parts/Button.tsx';
 import { EmptyState, Screen } from './parts/Screen.tsx';
+import { RoundScreen } from './screens/round/RoundScreen.tsx';
+import { RoundStartScreen } from './screens/round/RoundStartScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
 
 /** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {
   switch (route.name) {
+    case 'round-start':
+      return <RoundStartScreen stackId={route.stackId} />;
+    case 'round':
+      return <RoundScreen id={route.id} />;
     default:
       return <NowhereScreen />;
   }

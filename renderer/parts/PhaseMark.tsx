@@ -1,0 +1,27 @@
+import type { Live } from '../../shared-core/contract/round.ts';
+import './phase-mark.css';
+
+const words: Record<Live['phase'], string> = {
+  'pins-out': 'Pins out',
+  drifting: 'Drifting: hold still',
+  settled: 'Settled',
+};
+
+/** What the pins are doing: open ring, wave, filled square with a tick; always with the word. */
+export function PhaseMark({ phase }: { phase: Live['phase'] }) {
+  return (
+    <span className={`phase-mark phase-${phase}`}>
+      <svg viewBox="0 0 24 24" aria-hidden="true">
+        {phase === 'pins-out' && <circle cx="12" cy="12" r="9" strokeDasharray="4 3.5" />}
+        {phase === 'drifting' && <path d="M1 12c3.5-9 7.5-9 11 0s7.5 9 11 0" />}
+        {phase === 'settled' && (
+          <>
+            <rect x="1.5" y="1.5" width="21" height="21" rx="3" fill="currentColor" />
+            <path d="M6.5 12.5l4 4 7-8" className="phase-tick" />
+          </>
+        )}
+      </svg>
+      {words[phase]}
+    </span>
+  );
+}

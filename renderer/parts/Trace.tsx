@@ -1,0 +1,43 @@
+import './trace.css';
+
+const WIDTH = 600;
+const HEIGHT = 120;
+const SLOTS = 240;
+/** A steady value must look steady: the picture never shows less than this from bottom to top. */
+const LEAST_SPAN = { pct: 2, ohm: 0.3 };
+
+/** Where one value stands on the picture's own scale: % as it is, ohms by decades. */
+const scaled = (value: number, unit: 'pct' | 'ohm') =>
+  unit === 'ohm' ? Math.log10(Math.max(value, 1)) : value;
+
+/** The live values of the last moments, newest at the right; a gap where the pins were out. The number says the same. */
+export function Trace({ values, unit }: { values: readonly (number | null)[]; unit: 'pct' | 'ohm' }) {
+  const present = values.filter((value) => value !== null).map((value) => scaled(value, unit));
+  const low = Math.min(...present);
+  const high = Math.max(...present);
+  const span = Math.max(high - low, LEAST_SPAN[unit]);
+  const middle = (low + high) / 2;
+  const y = (value: number) => HEIGHT / 2 - ((scaled(value, unit) - middle) / span) * (HEIGHT - 16);
+  const x = (index: number) => ((SLOTS - values.length + index) / (SLOTS - 1)) * WIDTH;
+
+  let path = '';
+  let pen = false;
+  values.forEach((value, index) => {
+    if (value !== null) path += `${pen ? 'L' : 'M'}${x(index).toFixed(1)} ${y(value).toFixed(1)}`;
+    pen = value !== null;
+  });
+  const last = values.at(-1);
+  return (
+    <svg className="trace" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
+      <path d={`M0 ${HEIGHT - 1}H${WIDTH}`} className="trace-ground" />
+      <path d={path} className="trace-line" vectorEffect="non-scaling-stroke" />
+      {last !== null && last !== undefined && (
+        <path
+          d={`M${x(values.length - 1).toFixed(1)} ${y(last).toFixed(1)}h0.01`}
+          className="trace-newest"
+          vectorEffect="non-scaling-stroke"
+        />
+      )}
+    </svg>
+  );
+}

@@ -1,0 +1,217 @@
+import { useEffect, useRef, useState } from 'react';
+import type { RoundState } from '../../../shared-core/contract/round.ts';
+import { temperatureText } from '../../../shared-core/units/temperature.ts';
+import { Banner } from '../../parts/Banner.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { parseDecimal } from '../../parts/decimal.ts';
+import { ScreenHeading } from '../../parts/Screen.tsx';
+import { useMeter } from '../../stores/meter.ts';
+import { aimAt, keepTyped, setLastAside, takeNow, useRound } from '../../stores/round.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { BoardCall } from './BoardCall.tsx';
+import { BoardStrip } from './BoardStrip.tsx';
+import { FinishDialog } from './FinishDialog.tsx';
+import { KeptWords } from './KeptWords.tsx';
+import { KeysDialog } from './KeysDialog.tsx';
+import { LivePanel } from './LivePanel.tsx';
+import { nextStep } from './next-step.ts';
+import { actionOf, type RoundAction } from './round-keys.ts';
+import { SpotList } from './SpotList.tsx';
+import { TemperatureDialog } from './TemperatureDialog.tsx';
+import { TypedPanel } from './TypedPanel.tsx';
+import { useKeptSound } from './useKeptSound.ts';
+
+type Open = 'temperature' | 'keys' | 'finish' | null;
+
+/** Probing: this board, this spot, this value; then the next. Everything can be done from the keyboard. */
+export function Probe({ round }: { round: RoundState }) {
+  const units = useUnits();
+  const trouble = useRound((store) => store.trouble);
+  const meterIsLive = useMeter((meter) => meter.state?.phase === 'live');
+  /** The value typed so far; null while the meter's values are taken. */
+  const [typed, setTyped] = useState<string | null>(null);
+  const [open, setOpen] = useState<Open>(null);
+  const region = useRef<HTMLDivElement>(null);
+  const field = useRef<HTMLInputElement>(null);
+  useKeptSound();
+
+  const typing = typed ?? (meterIsLive ? null : '');
+  const { boardIndex, spotIndex } = round.aim;
+  const board = round.boards[boardIndex];
+  const lastIndex = round.boards.length - 1;
+
+  function act(action: Exclude<RoundAction, 'start-typing'>): void {
+    switch (action) {
+      case 'take':
+        void takeNow();
+        break;
+      case 'keep-typed':
+        keepTypedValue();
+        break;
+      case 'set-last-aside':
+        void setLastAside();
+        break;
+      case 'next-board':
+        if (boardIndex < lastIndex) void aimAt(boardIndex + 1, null);
+        else setOpen('finish');
+        break;
+      case 'previous-board':
+        if (boardIndex > 0) void aimAt(boardIndex - 1, null);
+        break;
+      case 'spot-up':
+      case 'spot-down':
+        chooseSpot(action === 'spot-up' ? -1 : 1);
+        break;
+      case 'stop-typing':
+        setTyped(null);
+        break;
+      case 'temperature':
+        setOpen('temperature');
+        break;
+      case 'help':
+        setOpen('keys');
+        break;
+    }
+  }
+
+  function keepTypedValue(): void {
+    const raw = parseDecimal(typing ?? '');
+    if (raw === null || Number.isNaN(raw)) {
+      useRound.setState({
+        trouble: `“${typing?.trim()}” is not a number, so nothing was kept. Type the value as the meter shows it, like 12.4.`,
+      });
+      return;
+    }
+    setTyped(null);
+    void keepTyped(raw);
+  }
+
+  function chooseSpot(by: -1 | 1): void {
+    const spots = board?.plan.length ?? 0;
+    if (spots === 0) return;
+    const from = spotIndex ?? (by === 1 ? -1 : spots);
+    void aimAt(boardIndex, Math.min(Math.max(from + by, 0), spots - 1));
+  }
+
+  // Keys work wherever the focus is, so that a glove on the table does not stop the round.
+  useEffect(() => {
+    if (open !== null) return;
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target as HTMLElement;
+      const onControl = target.closest('button, a, select, textarea, input') && target !== field.current;
+      if (onControl && (event.key === 'Enter' || event.key === ' ')) return;
+      const action = actionOf(event, typing);
+      if (action === null) return;
+      if (action === 'start-typing') setTyped(event.key);
+      else act(action);
+      event.preventDefault();
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  });
+
+  // A press by mouse or finger, or a closed dialog, gives the keys back to the round.
+  useEffect(() => {
+    if (open !== null) return;
+    const giveKeysBack = () => (field.current ?? region.current)?.focus();
+    const onClick = (event: MouseEvent) => {
+      const isPress = event.detail > 0 && !(event.target as HTMLElement).closest('dialog');
+      if (isPress) queueMicrotask(giveKeysBack);
+    };
+    const element = region.current;
+    giveKeysBack();
+    element?.addEventListener('click', onClick);
+    return () => element?.removeEventListener('click', onClick);
+  }, [open]);
+
+  if (!board) return null;
+  return (
+    <div className="probe" ref={region} tabIndex={-1}>
+      <header className="probe-head">
+        <p className="probe-where">
+          {round.stackName} · board {boardIndex + 1} of {round.boards.length} · {round.summary.sentence}
+        </p>
+        <ScreenHeading title={`${board.code}, round on ${round.stackName}`}>
+          <span className="spoken-only">Board </span>
+          <span className="probe-code">{board.code}</span>
+        </ScreenHeading>
+        <p className="probe-next">{nextStep(board, spotIndex, boardIndex === lastIndex, units)}</p>
+      </header>
+
+      <section className="probe-value" aria-label="Value">
+        {typing === null ? (
+          <LivePanel />
+        ) : (
+          <TypedPanel
+            value={typing}
+            fieldRef={field}
+            onValue={setTyped}
+            onUseMeter={meterIsLive ? () => setTyped(null) : null}
+          />
+        )}
+        {trouble ? <Banner kind="problem">{trouble}</Banner> : <KeptWords />}
+      </section>
+
+      <div className="probe-actions">
+        <div className="probe-main-actions">
+          {typing === null ? (
+            <Button kind="main" shortcut="Space" onClick={() => act('take')}>
+              Take now
+            </Button>
+          ) : (
+            <Button
+              kind="main"
+              shortcut="Enter"
+              disabled={typing.trim() === ''}
+              onClick={() => act('keep-typed')}
+            >
+              Keep
+            </Button>
+          )}
+          <Button shortcut="⌫" onClick={() => act('set-last-aside')}>
+            Set last aside
+          </Button>
+          <Button shortcut="Enter" onClick={() => act('next-board')}>
+            {boardIndex === lastIndex ? 'Finish' : 'Next board'}
+          </Button>
+        </div>
+        <div className="probe-more-actions">
+          <Button kind="quiet" shortcut="←" disabled={boardIndex === 0} onClick={() => act('previous-board')}>
+            Previous
+          </Button>
+          <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
+            {board.woodTempC === null
+              ? 'Wood temperature unknown'
+              : `Wood ${temperatureText(board.woodTempC, units)}${board.ownTemp ? ', this board' : ''}`}
+          </Button>
+          <Button kind="quiet" shortcut="?" onClick={() => act('help')}>
+            Keys
+          </Button>
+          {typing === null && (
+            <Button kind="quiet" shortcut="0–9" onClick={() => setTyped('')}>
+              Type a value
+            </Button>
+          )}
+          <Button kind="quiet" onClick={() => setOpen('finish')}>
+            Finish round
+          </Button>
+        </div>
+      </div>
+
+      <div className="probe-side">
+        <SpotList board={board} spotIndex={spotIndex} onAim={(index) => void aimAt(boardIndex, index)} />
+        <BoardCall board={board} useName={round.useName} />
+      </div>
+
+      <BoardStrip
+        boards={round.boards}
+        boardIndex={boardIndex}
+        onChoose={(index) => void aimAt(index, null)}
+      />
+
+      {open === 'temperature' && <TemperatureDialog board={board} onClose={() => setOpen(null)} />}
+      {open === 'keys' && <KeysDialog onClose={() => setOpen(null)} />}
+      {open === 'finish' && <FinishDialog round={round} onClose={() => setOpen(null)} />}
+    </div>
+  );
+}

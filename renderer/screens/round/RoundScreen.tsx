@@ -1,0 +1,25 @@
+import { useEffect } from 'react';
+import { Failed, Loading, Screen } from '../../parts/Screen.tsx';
+import { useLink } from '../../stores/link.ts';
+import { followRound, loadRound, useRound } from '../../stores/round.ts';
+import { Probe } from './Probe.tsx';
+import { RoundSummaryPage } from './RoundSummaryPage.tsx';
+import './round.css';
+
+/** One walk over a stack's boards: probing while it is open, what came of it once it is finished. */
+export function RoundScreen({ id }: { id: number }) {
+  const { round, error } = useRound();
+  const returns = useLink((link) => link.returns);
+  useEffect(followRound, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
+  useEffect(() => void loadRound(id), [id, returns]);
+
+  if (round?.id !== id) {
+    return (
+      <Screen title="Round">
+        {error ? <Failed sentence={error} again={() => void loadRound(id)} /> : <Loading what="the round" />}
+      </Screen>
+    );
+  }
+  return round.finishedAt === null ? <Probe round={round} /> : <RoundSummaryPage round={round} />;
+}

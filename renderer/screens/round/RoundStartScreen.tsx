@@ -1,0 +1,109 @@
+import { useState } from 'react';
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { bridge } from '../../bridge.ts';
+import { Banner } from '../../parts/Banner.tsx';
+import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
+import { Select } from '../../parts/Field.tsx';
+import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { go, hrefOf } from '../../stores/navigation.ts';
+import { attempt } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { useAnswer } from '../../useAnswer.ts';
+import { readTemperature, TemperatureField } from './TemperatureField.tsx';
+import './round.css';
+
+/** Which stack, and how warm the wood is; then off. */
+export function RoundStartScreen({ stackId }: { stackId: number | null }) {
+  const stacks = useAnswer('stacks.list', {});
+  return (
+    <Screen title="Start a round" lead="One walk over a stack’s boards with the meter.">
+      {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
+      {stacks.loading && <Loading what="your stacks" />}
+      {stacks.output && <Start stacks={stacks.output} stackId={stackId} />}
+    </Screen>
+  );
+}
+
+function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
+  const units = useUnits();
+  const withBoards = stacks.filter((stack) => stack.boards > 0);
+  const [chosen, setChosen] = useState(stackId ?? withBoards[0]?.id ?? null);
+  const [temperature, setTemperature] = useState<{ typed: number | null; unknown: boolean }>({
+    typed: null,
+    unknown: false,
+  });
+  const [error, setError] = useState<string | null>(null);
+  const [starting, setStarting] = useState(false);
+  const stack = withBoards.find((each) => each.id === chosen);
+
+  if (withBoards.length === 0) {
+    return (
+      <EmptyState sentence="No stack has boards yet. Add a stack and its boards; then they can be probed.">
+        <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
+          Go to the stacks
+        </ButtonLink>
+      </EmptyState>
+    );
+  }
+
+  async function start(): Promise<void> {
+    const read = readTemperature(temperature, units);
+    if (!read.ok) return setError(read.sentence);
+    if (!stack) return;
+    setStarting(true);
+    const round = await attempt(
+      bridge().call('rounds.start', { stackId: stack.id, woodTempC: read.woodTempC }),
+    );
+    setStarting(false);
+    if (round) go({ name: 'round', id: round.id });
+  }
+
+  return (
+    <Sheet>
+      <form
+        className="round-start"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void start();
+        }}
+      >
+        <Select
+          label="Stack"
+          value={chosen === null ? '' : String(chosen)}
+          options={[
+            ...(stack ? [] : [{ value: '', label: 'Choose a stack' }]),
+            ...withBoards.map((each) => ({
+              value: String(each.id),
+              label: `${each.name} (${each.boards} boards, ${each.placeName})`,
+            })),
+          ]}
+          onValue={(value) => setChosen(value === '' ? null : Number(value))}
+        />
+        {stack?.openRoundId ? (
+          <>
+            <p>A round on this stack was begun and not finished. Its readings are kept.</p>
+            <Actions>
+              <ButtonLink kind="main" href={hrefOf({ name: 'round', id: stack.openRoundId })}>
+                Take it up again
+              </ButtonLink>
+            </Actions>
+          </>
+        ) : (
+          <>
+            <TemperatureField value={temperature} units={units} error={error} onValue={setTemperature} />
+            <Banner kind="caution">
+              Pins are sharp and break under side load. Push them straight in, keep your other hand off the
+              line of the pins, and cap them between boards. Make sure that the pile stands firm before you
+              climb or lift.
+            </Banner>
+            <Actions>
+              <Button type="submit" kind="main" disabled={starting || !stack}>
+                Start the round
+              </Button>
+            </Actions>
+          </>
+        )}
+      </form>
+    </Sheet>
+  );
+}

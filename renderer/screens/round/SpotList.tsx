@@ -1,0 +1,94 @@
+import { useState } from 'react';
+import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
+import { Button } from '../../parts/Button.tsx';
+import { McValue } from '../../parts/McValue.tsx';
+import { putBack } from '../../stores/round.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { depthWords, spotWords } from './next-step.ts';
+import { SetAsideDialog } from './SetAsideDialog.tsx';
+import { weightWords } from './suspicion-words.ts';
+
+/** The board's planned spots with what was read at each; the one aimed at stands out. */
+export function SpotList({
+  board,
+  spotIndex,
+  onAim,
+}: {
+  board: RoundBoard;
+  spotIndex: number | null;
+  onAim: (spotIndex: number) => void;
+}) {
+  const units = useUnits();
+  const [asking, setAsking] = useState<JudgedReading | null>(null);
+  const readings = board.assessment?.readings ?? [];
+  const readingsAt = (index: number | null) => readings.filter((reading) => reading.spotIndex === index);
+  const extra = readingsAt(null);
+  return (
+    <section className="spot-list" aria-label="Spots">
+      {board.planRemark && <p className="plan-remark">{board.planRemark}</p>}
+      <ol>
+        {board.plan.map((planned, index) => (
+          <li key={planned.label} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
+            <button
+              type="button"
+              className="spot-name"
+              aria-current={index === spotIndex ? 'step' : undefined}
+              onClick={() => onAim(index)}
+            >
+              <span>{spotWords(planned, units)}</span>
+              <span className="spot-depth">
+                {index === spotIndex ? '▶ read this one: ' : ''}
+                {depthWords(planned, units)}
+              </span>
+            </button>
+            {readingsAt(index).map((reading) => (
+              <KeptReading key={reading.id} reading={reading} onSetAside={() => setAsking(reading)} />
+            ))}
+          </li>
+        ))}
+        {extra.length > 0 && (
+          <li className="spot">
+            <p className="spot-name">Elsewhere on the board</p>
+            {extra.map((reading) => (
+              <KeptReading key={reading.id} reading={reading} onSetAside={() => setAsking(reading)} />
+            ))}
+          </li>
+        )}
+      </ol>
+      {asking && <SetAsideDialog reading={asking} onClose={() => setAsking(null)} />}
+    </section>
+  );
+}
+
+function KeptReading({ reading, onSetAside }: { reading: JudgedReading; onSetAside: () => void }) {
+  const isAside = reading.setAside !== null;
+  return (
+    <div className="kept-reading">
+      <div className="kept-reading-row">
+        <McValue
+          mcPct={reading.corrected.mcPct}
+          raw={reading.raw}
+          unit={reading.unit}
+          struck={isAside || !reading.counts}
+        />
+        {isAside ? (
+          <Button kind="quiet" onClick={() => void putBack(reading.id)}>
+            Put back
+          </Button>
+        ) : (
+          <Button kind="quiet" onClick={onSetAside}>
+            Set aside
+          </Button>
+        )}
+      </div>
+      {isAside && <p className="kept-aside">Set aside: {reading.setAside}</p>}
+      {!isAside &&
+        reading.suspicions.map((suspicion) => (
+          <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.weight}`}>
+            <strong>{weightWords[suspicion.weight]}.</strong> {suspicion.why} {suspicion.whatToDo}
+          </p>
+        ))}
+    </div>
+  );
+}

@@ -1,0 +1,51 @@
+import { type RefObject, useEffect, useId } from 'react';
+import { Button, ButtonLink } from '../../parts/Button.tsx';
+import { useMeter } from '../../stores/meter.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+
+/** The same round without a meter that sends: the value is read off and typed. The field keeps the focus. */
+export function TypedPanel({
+  value,
+  fieldRef,
+  onValue,
+  onUseMeter,
+}: {
+  value: string;
+  fieldRef: RefObject<HTMLInputElement | null>;
+  onValue: (value: string) => void;
+  /** Null where no meter is live. */
+  onUseMeter: (() => void) | null;
+}) {
+  const id = useId();
+  const meter = useMeter((store) => store.state);
+  useEffect(() => fieldRef.current?.focus(), [fieldRef]);
+  const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
+  return (
+    <div className="typed-panel">
+      <label htmlFor={id}>Value as the meter shows it (raw), %</label>
+      <input
+        id={id}
+        ref={fieldRef}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        aria-describedby={`${id}-how`}
+        value={value}
+        onChange={(event) => onValue(event.target.value)}
+      />
+      <p id={`${id}-how`} className="typed-how">
+        Enter keeps it and goes to the next spot. Enter on the empty field goes to the next board.
+      </p>
+      <p className="typed-how">
+        {isTryingAgain && `${meter.sentence} `}
+        {onUseMeter ? (
+          <Button onClick={onUseMeter}>Use the live meter</Button>
+        ) : (
+          <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
+            Connect a meter
+          </ButtonLink>
+        )}
+      </p>
+    </div>
+  );
+}

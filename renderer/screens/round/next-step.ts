@@ -1,0 +1,32 @@
+import type { PlannedSpot, RoundBoard } from '../../../shared-core/contract/round.ts';
+import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
+import { type DisplayUnits, longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
+
+/** "Core, 60 cm from the left end"; with inches beside where those are the person's. */
+export function spotWords({ label, spot }: PlannedSpot, units: DisplayUnits): string {
+  return units === 'imperial' && spot.fromEndMm !== null
+    ? `${label} (${longLengthText(spot.fromEndMm, units)})`
+    : label;
+}
+
+/** How deep the pins go, in words. */
+export function depthWords({ spot }: PlannedSpot, units: DisplayUnits): string {
+  const where = spot.depth === 'core' ? 'mid-thickness' : 'just under the face';
+  return spot.depthMm === null
+    ? `pins to ${where}`
+    : `pins to ${shortLengthText(spot.depthMm, units)}, ${where}`;
+}
+
+/** What to do next on this board, in one sentence to be read from two metres away. */
+export function nextStep(
+  board: RoundBoard,
+  spotIndex: number | null,
+  isLastBoard: boolean,
+  units: DisplayUnits,
+): string {
+  const planned = spotIndex === null ? undefined : board.plan[spotIndex];
+  if (planned) return `${spotWords(planned, units)}: ${depthWords(planned, units)}.`;
+  const then = isLastBoard ? 'Enter finishes the round.' : 'Enter goes to the next board.';
+  const call = board.assessment?.call;
+  return call ? `All spots read: ${verdictMarks[call.verdict].word.toLowerCase()}. ${then}` : then;
+}

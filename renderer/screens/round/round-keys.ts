@@ -1,0 +1,70 @@
+/** What a key does in a round. */
+export type RoundAction =
+  | 'take'
+  | 'keep-typed'
+  | 'set-last-aside'
+  | 'next-board'
+  | 'previous-board'
+  | 'spot-up'
+  | 'spot-down'
+  | 'temperature'
+  | 'help'
+  | 'start-typing'
+  | 'stop-typing';
+
+/** The keys, as the help lists them. */
+export const roundKeys: readonly { keys: string; does: string }[] = [
+  { keys: 'Space', does: 'Keep the live value now, settled or not' },
+  { keys: '0–9', does: 'Type a value instead; Enter keeps it, Escape goes back to the meter' },
+  { keys: 'Backspace', does: 'Set this board’s last reading aside' },
+  { keys: 'Enter', does: 'Next board; after the last one, finish' },
+  { keys: 'Shift + Enter, Page Up or ←', does: 'Previous board' },
+  { keys: '↑ ↓', does: 'Choose the spot to read' },
+  { keys: 'T', does: 'Wood temperature of this board' },
+  { keys: '?', does: 'This list' },
+];
+
+/**
+ * The action of a key, null where it has none. A held key acts once, except for walking along spots and boards.
+ *
+ * @param typing the value typed so far; null where the meter's values are taken
+ */
+export function actionOf(
+  event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'repeat'>,
+  typing: string | null,
+): RoundAction | null {
+  if (event.ctrlKey || event.altKey || event.metaKey) return null;
+  const walking = ['ArrowUp', 'ArrowDown', 'PageUp', 'PageDown'].includes(event.key);
+  if (event.repeat && !walking) return null;
+  const fieldEmpty = typing === null || typing.trim() === '';
+  switch (event.key) {
+    case 'Enter':
+      if (event.shiftKey) return 'previous-board';
+      return fieldEmpty ? 'next-board' : 'keep-typed';
+    case ' ':
+      return typing === null ? 'take' : null;
+    case 'Backspace':
+      return fieldEmpty ? 'set-last-aside' : null;
+    case 'PageDown':
+      return 'next-board';
+    case 'PageUp':
+      return 'previous-board';
+    case 'ArrowLeft':
+      return fieldEmpty ? 'previous-board' : null;
+    case 'ArrowRight':
+      return fieldEmpty ? 'next-board' : null;
+    case 'ArrowUp':
+      return 'spot-up';
+    case 'ArrowDown':
+      return 'spot-down';
+    case 't':
+    case 'T':
+      return 'temperature';
+    case 'Escape':
+      return typing === null ? null : 'stop-typing';
+    case '?':
+      return 'help';
+    default:
+      return typing === null && /^[0-9]$/.test(event.key) ? 'start-typing' : null;
+  }
+}
