@@ -1,0 +1,28 @@
+import { emcPct } from './emc.ts';
+import type { MonthlyAir } from './monthly-air.ts';
+
+/** What a year's air at a place does to wood that stands in it. */
+export interface YearOfEmc {
+  /** Equilibrium moisture content of each month's mean air, %, January first. */
+  monthlyEmcPct: number[];
+  /** The driest that wood can get there, if it is thin enough to keep up with the month, %. */
+  driestEmcPct: number;
+  /** 1 January to 12 December; the first of equals. */
+  driestMonth: number;
+}
+
+/** Colder air than this is taken as this cold, °C: the formula ends there, and frozen wood hardly dries. */
+const COLDEST_C = -20;
+
+/**
+ * Equilibrium moisture content over a year, from each month's mean temperature and humidity, and its driest month:
+ * the floor that air drying cannot pass at that place.
+ *
+ * The same sum that W. T. Simpson made for 384 outdoor places (Equilibrium Moisture Content of Wood in Outdoor
+ * Locations, FPL-RN-268, 1998, abstract looked at), with eq. 4-5 of the Wood Handbook.
+ */
+export function emcOfYear(air: MonthlyAir): YearOfEmc {
+  const monthlyEmcPct = air.map(({ tempC, rh }) => emcPct(Math.max(COLDEST_C, tempC), rh));
+  const driestEmcPct = Math.min(...monthlyEmcPct);
+  return { monthlyEmcPct, driestEmcPct, driestMonth: monthlyEmcPct.indexOf(driestEmcPct) + 1 };
+}
