@@ -2,7 +2,11 @@ import { hrefOf, type Route } from '../stores/navigation.ts';
 import { MeterChip } from './MeterChip.tsx';
 
 const places: readonly { label: string; route: Route; holds: readonly Route['name'][] }[] = [
-  { label: 'Stacks', route: { name: 'stacks' }, holds: ['stacks', 'stack', 'board', 'round', 'round-start'] },
+  {
+    label: 'Stacks',
+    route: { name: 'stacks' },
+    holds: ['stacks', 'stack', 'boards', 'board', 'round', 'round-start'],
+  },
   { label: 'Meter', route: { name: 'meter' }, holds: ['meter'] },
   { label: 'Labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
   { label: 'Places', route: { name: 'places' }, holds: ['places'] },

@@ -6,9 +6,11 @@ export type Route =
   | { name: 'stack'; id: number }
   | { name: 'round-start'; stackId: number | null }
   | { name: 'round'; id: number }
+  | { name: 'boards' }
   | { name: 'board'; id: number }
   | { name: 'meter' }
-  | { name: 'labels'; boardIds: number[] }
+  /** Of these boards; where there are none, of this stack's, or of all. */
+  | { name: 'labels'; boardIds: number[]; stackId?: number | null }
   | { name: 'places' }
   | { name: 'woods' }
   | { name: 'settings' }
@@ -39,10 +41,14 @@ export function parseRoute(hash: string): Route {
         ? { name: 'round-start', stackId: rowId(search.get('stack')) }
         : { name: 'round', id };
     case 'boards':
-      return id === null ? nowhere : { name: 'board', id };
+      return id === null ? { name: 'boards' } : { name: 'board', id };
     case 'labels': {
       const boards = (search.get('boards') ?? '').split(',').map(rowId);
-      return { name: 'labels', boardIds: boards.filter((board) => board !== null) };
+      return {
+        name: 'labels',
+        boardIds: boards.filter((board) => board !== null),
+        stackId: rowId(search.get('stack')),
+      };
     }
     case 'meter':
     case 'places':
@@ -66,7 +72,8 @@ export function hrefOf(route: Route): string {
     case 'round-start':
       return route.stackId === null ? '#/round' : `#/round?stack=${route.stackId}`;
     case 'labels':
-      return route.boardIds.length === 0 ? '#/labels' : `#/labels?boards=${route.boardIds.join(',')}`;
+      if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
+      return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;
     case 'nowhere':
       return route.hash;
     default:
