@@ -42,17 +42,26 @@ export const readingSchema = z.object({
 export type Reading = z.infer<typeof readingSchema>;
 
 export const suspicionRuleSchema = z.enum([
+  /** Not a number, negative, or beyond what wood can hold. */
+  'not-a-reading',
+  /** Typed with the decimal point in the wrong place: 126 or 1.26 for 12.6. */
+  'typing-slip',
+  'frozen',
   'not-settled',
   'outside-meter-range',
+  /** Below about 6 %, above fibre saturation, or past the ends of the species' curve. */
   'outside-curve-range',
-  'frozen',
   'temperature-unknown',
+  'temperature-out-of-range',
   'near-end',
   'end-grain',
+  /** Called a core reading, but the pins were not in far enough. */
+  'pins-shallow',
+  /** One face reads wet where the wood under it does not. */
+  'surface-wet',
   'shell-above-core',
   'outlier-on-board',
   'jump-since-last-round',
-  'not-a-reading',
 ]);
 export type SuspicionRule = z.infer<typeof suspicionRuleSchema>;
 

@@ -1,0 +1,302 @@
+import { correctReading } from '../wood/correction.ts';
+import type { Assessment, Call, Use, Verdict } from './assessment.ts';
+import { type BoardEstimate, type CountedReading, estimateBoard, extraReadingsFor } from './estimate.ts';
+import type { BoardEvidence, PlaceFacts } from './evidence.ts';
+import type { JudgedReading, Suspicion } from './reading.ts';
+import { meterOf } from './reading-suspicions.ts';
+import { END_CLEARANCE_MM } from './spots.ts';
+import { isDoubted, isRefused, suspicionsOf } from './suspicion.ts';
+import { counted, pct } from './wording.ts';
+
+export type { BoardEvidence };
+
+/** So many readings of either depth must stand undoubted before a board is called ready; 1 on a short board. */
+const FEWEST_PER_DEPTH = 2;
+/** The air of a place brings wood this near to its EMC in a time worth waiting for, % MC (common practice, no source). */
+const NOT_WORTH_WAITING_PCT = 1.5;
+const NEVER_QUITE_PCT = 0.5;
+/** Part of the use's range, either side, that is kept clear where the meter cannot tell finer. */
+const GUARD_SHARE = 0.25;
+/** An interval wider than this to either side, as a part of the range, says nothing about it. */
+const TOO_VAGUE_SHARE = 0.6;
+/** More pins per depth than this are not asked for. */
+const MOST_EXTRA = 6;
+
+/**
+ * Everything that one board's readings in one round amount to: each reading corrected and doubted, the board's
+ * estimate from those that count, and the call with its reasons.
+ *
+ * The call leans on undoubted readings only. Doubted ones count in the estimate that is shown, and where they would
+ * overturn a good call, the board is to be probed again.
+ */
+export function judgeBoard(evidence: BoardEvidence): Assessment {
+  const corrected = evidence.readings.map((reading) => ({
+    reading,
+    corrected: correctReading({
+      value: reading.raw,
+      unit: reading.unit,
+      woodTempC: reading.woodTempC,
+      wood: evidence.wood,
+      basis: meterOf(reading, evidence).basis,
+      ownCalibration: evidence.ownCalibration,
+    }),
+  }));
+  const suspicions = suspicionsOf(corrected, evidence);
+  const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
+    const doubts = suspicions[index]!;
+    const counts = reading.setAside === null && corrected.mcPct !== null && !isRefused(doubts);
+    return { ...reading, corrected, suspicions: doubts, counts };
+  });
+  const { thicknessMm } = evidence.board;
+  const all = estimateBoard(countedOf(readings), thicknessMm);
+  const firm = estimateBoard(countedOf(readings.filter((each) => !isDoubted(each.suspicions))), thicknessMm);
+  return { readings, estimate: all?.estimate ?? null, call: callOf(all, firm, readings, evidence) };
+}
+
+function countedOf(readings: readonly JudgedReading[]): CountedReading[] {
+  return readings.flatMap((reading) => {
+    const { mcPct, standardUncertaintyPct } = reading.corrected;
+    return reading.counts && mcPct !== null && standardUncertaintyPct !== null
+      ? [{ reading, mcPct, standardUncertaintyPct }]
+      : [];
+  });
+}
+
+function callOf(
+  all: BoardEstimate | null,
+  firm: BoardEstimate | null,
+  readings: readonly JudgedReading[],
+  evidence: BoardEvidence,
+): Call {
+  const doubts = readings.flatMap((each) => (each.setAside === null ? each.suspicions : []));
+  const heaviest =
+    doubts.find((each) => each.weight === 'refused') ?? doubts.find((each) => each.weight === 'doubt');
+  if (all === null) return nothingCounts(readings, heaviest);
+  if (firm === null) return everythingDoubted(all, heaviest, evidence);
+
+  const call = withRemedy(decide(firm, evidence), doubts);
+  const doubted = readings.filter((each) => each.counts && isDoubted(each.suspicions)).length;
+  if (doubted === 0) return call;
+  const withDoubted = decide(all, evidence);
+  if (
+    call.verdict === withDoubted.verdict ||
+    call.verdict === 'keep-drying' ||
+    call.verdict === 'probe-again'
+  )
+    return { ...call, reasons: [...call.reasons, doubtReason(doubted, heaviest)] };
+  return {
+    verdict: 'probe-again',
+    reasons: [
+      `It would be "${SAID[call.verdict]}" at ${pct(firm.estimate.averagePct)}, but not with the ${counted(doubted, 'doubtful reading')}, which ${doubted === 1 ? 'makes' : 'make'} it ${pct(all.estimate.averagePct)}.`,
+      ...adviceOf(heaviest),
+    ],
+  };
+}
+
+/** A temperature that nobody measured is the cheapest uncertainty to be rid of. */
+function withRemedy(call: Call, doubts: readonly Suspicion[]): Call {
+  const unknown = doubts.find((each) => each.rule === 'temperature-unknown');
+  if (call.verdict !== 'probe-again' || unknown === undefined) return call;
+  return { ...call, reasons: [...call.reasons, unknown.why, unknown.whatToDo] };
+}
+
+const SAID: Record<Verdict, string> = {
+  ready: 'ready',
+  'bring-in': 'bring in',
+  'keep-drying': 'keep drying',
+  'probe-again': 'probe again',
+};
+
+function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): Call {
+  if (readings.length === 0)
+    return { verdict: 'probe-again', reasons: ['Nothing was read on this board yet.'] };
+  if (refused === undefined)
+    return {
+      verdict: 'probe-again',
+      reasons: ['Every reading was set aside: 0 readings are left to judge by.'],
+    };
+  return { verdict: 'probe-again', reasons: [`No reading counts. ${refused.why}`, refused.whatToDo] };
+}
+
+function everythingDoubted(all: BoardEstimate, doubt: Suspicion | undefined, { use }: BoardEvidence): Call {
+  return {
+    verdict: 'probe-again',
+    reasons: [
+      `Every reading is doubtful, so ${pct(all.estimate.averagePct)} cannot be relied on for ${use.name}.`,
+      ...adviceOf(doubt),
+    ],
+  };
+}
+
+const adviceOf = (doubt: Suspicion | undefined): string[] =>
+  doubt === undefined ? [] : [doubt.why, doubt.whatToDo];
+
+function doubtReason(doubted: number, doubt: Suspicion | undefined): string {
+  return `${counted(doubted, 'reading')} in doubt, and the call does not lean on ${doubted === 1 ? 'it' : 'them'}${doubt === undefined ? '.' : `: ${doubt.why}`}`;
+}
+
+/** The call from one estimate, as if nothing in it were doubted. */
+function decide(board: BoardEstimate, evidence: BoardEvidence): Call {
+  const { use, place } = evidence;
+  const { averagePct, lowPct, highPct } = board.estimate;
+  if (lowPct > use.maxPct || (averagePct > use.maxPct && !tooFew(board, evidence)))
+    return tooWet(board, use, place);
+  const few = tooFew(board, evidence);
+  if (few !== null) return { verdict: 'probe-again', reasons: [few, said(board)] };
+  if (averagePct < use.minPct && (highPct < use.minPct || !moreWouldTell(board, use)))
+    return tooDry(board, use);
+  if (!fits(board, use)) return unsure(board, use, place);
+  return shellAndCore(board, use, place) ?? ready(board, use);
+}
+
+/** "9.4 %, between 8.5 and 10.3 %" as the number behind a reason. */
+function said({ estimate }: BoardEstimate): string {
+  return `The average is ${pct(estimate.averagePct)}, and lies between ${pct(estimate.lowPct)} and ${pct(estimate.highPct)} with 90 % probability.`;
+}
+
+const rangeOf = (use: Use): string =>
+  use.minPct === 0 ? `${pct(use.maxPct)} or less` : `${pct(use.minPct)} to ${pct(use.maxPct)}`;
+
+function tooFew({ estimate }: BoardEstimate, { board }: BoardEvidence): string | null {
+  const short = board.lengthMm !== null && board.lengthMm < 2 * END_CLEARANCE_MM + 150;
+  const wanted = short ? 1 : FEWEST_PER_DEPTH;
+  const shell = Math.max(0, wanted - estimate.countedShell);
+  const core = Math.max(0, wanted - estimate.countedCore);
+  if (shell === 0 && core === 0) return null;
+  const missing = [
+    ...(shell > 0 ? [`${shell} more at the shell`] : []),
+    ...(core > 0 ? [`${core} more at the core`] : []),
+  ].join(' and ');
+  return `Too few sound readings, ${estimate.countedShell} of the shell and ${estimate.countedCore} of the core: take ${missing}${short ? '' : ', at two places along the board'}.`;
+}
+
+/**
+ * Whether the interval sits inside the use's range. Where the range is so narrow that the meter's own uncertainty
+ * would never let it, the average must lie in the range's middle half instead, and the interval must still be
+ * narrow enough to mean something.
+ */
+function fits({ estimate }: BoardEstimate, use: Use): boolean {
+  const { averagePct, highPct } = estimate;
+  const half = highPct - averagePct;
+  const width = use.maxPct - use.minPct;
+  if (half > TOO_VAGUE_SHARE * width) return false;
+  const guard = Math.min(half, GUARD_SHARE * width);
+  return averagePct + guard <= use.maxPct && (use.minPct === 0 || averagePct - guard >= use.minPct);
+}
+
+function extra(board: BoardEstimate, use: Use): number | null {
+  return extraReadingsFor(board, (better) => fits(better, use), MOST_EXTRA);
+}
+
+const moreWouldTell = (board: BoardEstimate, use: Use): boolean => extra(board, use) !== null;
+
+function tooWet(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
+  const { averagePct, lowPct, highPct } = board.estimate;
+  const surely = lowPct > use.maxPct ? '' : ' probably';
+  const wet = `At ${pct(averagePct)} it is${surely} too wet for ${use.name}, which wants ${rangeOf(use)}.`;
+  const { emcPct } = place;
+  if (emcPct === null)
+    return {
+      verdict: 'keep-drying',
+      reasons: [wet, `How dry ${place.name} can make it is not known: enter the air there.`],
+    };
+  const airSuffices = emcPct + NEVER_QUITE_PCT <= use.maxPct;
+  if (airSuffices)
+    return {
+      verdict: 'keep-drying',
+      reasons: [wet, `The air in ${place.name} can bring it down to about ${pct(emcPct)}.`],
+    };
+  const margin = Math.min(2.5, Math.max(NOT_WORTH_WAITING_PCT, highPct - averagePct));
+  if (averagePct <= emcPct + margin)
+    return {
+      verdict: 'bring-in',
+      reasons: [
+        `At ${pct(averagePct)} it is about as dry as the air in ${place.name} makes it (${pct(emcPct)}), and ${use.name} wants ${rangeOf(use)}: waiting there gains nothing, it needs drier air.`,
+        said(board),
+      ],
+    };
+  return {
+    verdict: 'keep-drying',
+    reasons: [
+      wet,
+      `The air in ${place.name} can bring it down to about ${pct(emcPct)}; after that it must come into drier air.`,
+    ],
+  };
+}
+
+function tooDry(board: BoardEstimate, use: Use): Call {
+  return {
+    verdict: 'probe-again',
+    reasons: [
+      `At ${pct(board.estimate.averagePct)} it is too dry for ${use.name}, which wants ${rangeOf(use)}: let it take up moisture in the air where it will be used, then probe again.`,
+      said(board),
+    ],
+  };
+}
+
+function unsure(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
+  const more = extra(board, use);
+  const close = `At ${pct(board.estimate.averagePct)} it is too close to call for ${use.name}, which wants ${rangeOf(use)}.`;
+  if (more !== null)
+    return {
+      verdict: 'probe-again',
+      reasons: [
+        `${close} Take ${more} more at the shell and ${more} more at the core, at places not probed yet.`,
+        said(board),
+      ],
+    };
+  const { averagePct, highPct } = board.estimate;
+  const upper = highPct > use.maxPct && averagePct > use.maxPct - GUARD_SHARE * (use.maxPct - use.minPct);
+  if (upper && place.emcPct !== null && place.emcPct < averagePct - NEVER_QUITE_PCT)
+    return {
+      verdict: 'keep-drying',
+      reasons: [
+        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} takes it further down, to about ${pct(place.emcPct)}.`,
+        MORE_PINS_DO_NOT_HELP,
+      ],
+    };
+  if (upper && place.emcPct !== null && place.emcPct + NEVER_QUITE_PCT > use.maxPct)
+    return {
+      verdict: 'bring-in',
+      reasons: [
+        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} makes it no drier than ${pct(place.emcPct)}.`,
+        MORE_PINS_DO_NOT_HELP,
+      ],
+    };
+  return { verdict: 'probe-again', reasons: [close, said(board), MORE_PINS_DO_NOT_HELP] };
+}
+
+const MORE_PINS_DO_NOT_HELP =
+  'More pins will not narrow it, because the meter and the wood are uncertain, not the spots: an oven-dry check of this wood with this meter will.';
+
+function shellAndCore({ estimate }: BoardEstimate, use: Use, place: PlaceFacts): Call | null {
+  const { differencePct, averagePct } = estimate;
+  if (differencePct === null || Math.abs(differencePct) <= use.maxShellCorePct) return null;
+  const wetter = differencePct > 0 ? 'core' : 'shell';
+  return {
+    verdict: 'keep-drying',
+    reasons: [
+      `The ${wetter} is ${pct(Math.abs(differencePct))} wetter than the ${wetter === 'core' ? 'shell' : 'core'}, and ${use.name} allows ${pct(use.maxShellCorePct)}: let it even out in ${place.name} before it is worked.`,
+      `The average, ${pct(averagePct)}, already lies within ${rangeOf(use)}.`,
+    ],
+  };
+}
+
+function ready(board: BoardEstimate, use: Use): Call {
+  const { averagePct, lowPct, highPct, differencePct } = board.estimate;
+  const inside = lowPct >= use.minPct && highPct <= use.maxPct;
+  const between = `${pct(lowPct)} to ${pct(highPct)}`;
+  return {
+    verdict: 'ready',
+    reasons: [
+      inside || use.minPct === 0
+        ? `At ${pct(averagePct)} (${between}) it lies within what ${use.name} wants, ${rangeOf(use)}.`
+        : `At ${pct(averagePct)} it lies in the middle half of what ${use.name} wants, ${rangeOf(use)}; the meter cannot tell it closer than ${between}.`,
+      ...(differencePct === null
+        ? []
+        : [
+            `Shell and core differ by ${pct(Math.abs(differencePct))}, and ${pct(use.maxShellCorePct)} is allowed.`,
+          ]),
+    ],
+  };
+}

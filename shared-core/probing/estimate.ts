@@ -1,0 +1,150 @@
+import type { Estimate } from './assessment.ts';
+import type { Reading } from './reading.ts';
+import { spotScatterPct } from './spot-scatter.ts';
+import { plannedDepthMm } from './spots.ts';
+import { coverageFactor } from './student-t.ts';
+
+/** A reading that goes into the average. */
+export type CountedReading = {
+  reading: Reading;
+  mcPct: number;
+  /** Standard uncertainty of `mcPct`, shared by all readings of the meter on this wood. */
+  standardUncertaintyPct: number;
+};
+
+/** The estimate, and what it is made of, so that a call can say what more readings would bring. */
+export type BoardEstimate = {
+  estimate: Estimate;
+  /** Standard uncertainty that more readings cannot lessen: meter, species correction, temperature, % MC. */
+  sharedPct: number;
+  /** Standard uncertainty from the scatter between spots, % MC. */
+  spotsPct: number;
+  /** Degrees of freedom of that scatter. */
+  degrees: number;
+};
+
+/** What is known of scatter beforehand weighs as much as so many degrees of freedom from the board itself. */
+const PRIOR_DEGREES = 4;
+/**
+ * With one depth only, the average is taken to lie this far from it, one standard deviation, as a share of the MC
+ * read: the gradient is not known. Common practice, no source.
+ */
+const UNKNOWN_GRADIENT = 0.15;
+/** Part of the core-shell difference by which the average of a real profile strays from the parabola's. */
+const PROFILE_SHARE = 0.1;
+
+/** Depths nearer together than this part of the parabola's height cannot tell it. */
+const LEAST_SEPARATION = 0.2;
+
+const COVERAGE = 0.9;
+
+/**
+ * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
+ * shell and core, and the interval that it lies in with 90 % probability.
+ *
+ * Uncertainty (GUM, JCGM 100:2008, clauses 5.1 and G.4): what all readings share (meter, species, temperature) does
+ * not shrink with their number, the scatter between spots does. The scatter is pooled over both depths from the
+ * board's own readings, together with what is known of boards beforehand (`spotScatterPct`) weighing as four degrees
+ * of freedom, so that two readings that happen to agree do not promise too much. The interval is Student's t with
+ * Welch-Satterthwaite degrees of freedom.
+ *
+ * @returns null where nothing counts
+ */
+export function estimateBoard(counted: readonly CountedReading[], thicknessMm: number): BoardEstimate | null {
+  if (counted.length === 0) return null;
+  const shell = counted.filter((each) => each.reading.spot.depth === 'shell');
+  const core = counted.filter((each) => each.reading.spot.depth === 'core');
+  const shellPct = shell.length > 0 ? mean(shell.map((each) => each.mcPct)) : null;
+  const corePct = core.length > 0 ? mean(core.map((each) => each.mcPct)) : null;
+  const share = shellShare(shell, core, thicknessMm);
+  const averagePct = share * (shellPct ?? 0) + (1 - share) * (corePct ?? 0);
+
+  const degrees = PRIOR_DEGREES + Math.max(0, shell.length - 1) + Math.max(0, core.length - 1);
+  const squares =
+    PRIOR_DEGREES * spotScatterPct(averagePct) ** 2 +
+    squaresAbout(shell, shellPct) +
+    squaresAbout(core, corePct);
+  const scatter = Math.sqrt(squares / degrees);
+  const spotsPct =
+    scatter *
+    Math.sqrt(
+      (shell.length > 0 ? share ** 2 / shell.length : 0) +
+        (core.length > 0 ? (1 - share) ** 2 / core.length : 0),
+    );
+
+  const differencePct = shellPct === null || corePct === null ? null : corePct - shellPct;
+  const profile =
+    differencePct === null ? UNKNOWN_GRADIENT * averagePct : PROFILE_SHARE * Math.abs(differencePct);
+  const sharedPct = Math.hypot(mean(counted.map((each) => each.standardUncertaintyPct)), profile);
+  return withInterval(
+    { averagePct, shellPct, corePct, differencePct, countedShell: shell.length, countedCore: core.length },
+    { sharedPct, spotsPct, degrees },
+  );
+}
+
+/**
+ * How many more readings of each depth would make the estimate good enough, if they read like those there are; null
+ * where not even `most` would.
+ */
+export function extraReadingsFor(
+  board: BoardEstimate,
+  isGoodEnough: (better: BoardEstimate) => boolean,
+  most: number,
+): number | null {
+  const { estimate, sharedPct } = board;
+  const have = Math.min(estimate.countedShell, estimate.countedCore);
+  for (let more = 1; have > 0 && more <= most; more += 1) {
+    const spotsPct = board.spotsPct * Math.sqrt(have / (have + more));
+    const degrees = board.degrees + 2 * more;
+    if (isGoodEnough(withInterval(estimate, { sharedPct, spotsPct, degrees }))) return more;
+  }
+  return null;
+}
+
+/** The estimate with its interval: Student's t with Welch-Satterthwaite degrees of freedom, 90 %. */
+function withInterval(
+  estimate: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct'>,
+  parts: Omit<BoardEstimate, 'estimate'>,
+): BoardEstimate {
+  const standardUncertaintyPct = Math.hypot(parts.sharedPct, parts.spotsPct);
+  const effective = parts.degrees * (standardUncertaintyPct / parts.spotsPct) ** 4;
+  const half = coverageFactor(COVERAGE, effective) * standardUncertaintyPct;
+  const { averagePct } = estimate;
+  return {
+    ...parts,
+    estimate: {
+      ...estimate,
+      standardUncertaintyPct,
+      lowPct: Math.max(0, averagePct - half),
+      highPct: averagePct + half,
+    },
+  };
+}
+
+/**
+ * Weight of the shell in the average, the core having the rest; above 1 where the shell pins went past the average: a symmetric parabola through both at the
+ * depths of their pins (where those were not said, or make no sense, at the planned ones).
+ */
+function shellShare(
+  shell: readonly CountedReading[],
+  core: readonly CountedReading[],
+  thicknessMm: number,
+): number {
+  if (shell.length === 0) return 0;
+  if (core.length === 0) return 1;
+  const steepness = (depthMm: number) => (1 - (2 * Math.min(depthMm, thicknessMm / 2)) / thicknessMm) ** 2;
+  const planned = { shell: plannedDepthMm('shell', thicknessMm), core: plannedDepthMm('core', thicknessMm) };
+  const depthOf = (readings: readonly CountedReading[], otherwise: number) =>
+    mean(readings.map(({ reading }) => reading.spot.depthMm ?? otherwise));
+  const atShell = steepness(depthOf(shell, planned.shell));
+  const atCore = steepness(depthOf(core, planned.core));
+  if (atShell - atCore < LEAST_SEPARATION) return 1 / 3 / steepness(planned.shell);
+  return (1 / 3 - atCore) / (atShell - atCore);
+}
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+function squaresAbout(readings: readonly CountedReading[], centre: number | null): number {
+  return readings.reduce((sum, { mcPct }) => sum + (mcPct - (centre ?? mcPct)) ** 2, 0);
+}

@@ -1,0 +1,38 @@
+import type { MeterBasis } from '../wood/corrected.ts';
+import type { OwnCalibration } from '../wood/correction.ts';
+import type { Wood } from '../wood/wood.ts';
+import type { Estimate, Use } from './assessment.ts';
+import type { Reading } from './reading.ts';
+
+/** What must be known of a meter to judge its readings; null where nobody knows. */
+export type MeterFacts = {
+  /** The wood and temperature that its % scale was made for. */
+  basis: MeterBasis | null;
+  /** Smallest and largest value that its scale shows, in its unit. */
+  range: { min: number; max: number } | null;
+};
+
+/** Where the board stands now. */
+export type PlaceFacts = {
+  name: string;
+  kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
+  /** EMC of the air there at this time of the year, % MC; null where the air is not known. */
+  emcPct: number | null;
+};
+
+/** Everything that one board's call for one round is made from. */
+export type BoardEvidence = {
+  board: { thicknessMm: number; lengthMm: number | null };
+  wood: Wood;
+  use: Use;
+  place: PlaceFacts;
+  /** All readings of this board in this round, set-aside ones too. */
+  readings: Reading[];
+  /** By the reading's `meterId`. */
+  meters: Readonly<Record<number, MeterFacts>>;
+  /** Holds for readings that were typed without a meter being chosen. */
+  typedBasis: MeterFacts;
+  ownCalibration: OwnCalibration | null;
+  /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
+  previous: { estimate: Estimate; takenAt: string } | null;
+};

@@ -1,0 +1,12 @@
+/** Moisture content as the sentences of the core say it: "12.6 %". */
+export function pct(mcPct: number): string {
+  return `${mcPct
+    .toFixed(1)
+    .replace(/^-0\.0$/, '0.0')
+    .replace('-', '−')} %`;
+}
+
+/** A count with its noun: "1 board", "3 boards". */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,82 @@
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/evidence.ts';
+import type { Depth, Reading, Suspicion, SuspicionRule } from '../../../shared-core/probing/reading.ts';
+import type { Wood } from '../../../shared-core/wood/wood.ts';
+
+/**
+ * Boards for the tests: of a wood with the curve of the meter's basis and at the basis temperature, so that the
+ * corrected value is the typed one and the numbers in a test can be read off.
+ */
+export const plainWood: Wood = {
+  id: 'plain-wood',
+  name: 'Plain wood',
+  botanicalName: null,
+  group: 'Test woods',
+  aliases: [],
+  basicSpecificGravity: 0.45,
+  radialPct: null,
+  tangentialPct: null,
+  volumetricPct: null,
+  changeCoefficient: null,
+  curveId: 'douglas-fir-coast',
+  linear: null,
+  note: '',
+};
+
+export const interior: Use = {
+  id: 'interior',
+  name: 'interior work',
+  minPct: 6,
+  maxPct: 10,
+  maxShellCorePct: 2,
+  note: '',
+};
+
+export const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
+export const TAKEN_AT = '2026-05-20T10:00:00Z';
+
+export function reading(id: number, depth: Depth, raw: number, more: Partial<Reading> = {}): Reading {
+  return {
+    id,
+    roundId: 1,
+    boardId: 1,
+    spotIndex: null,
+    spot: { depth, depthMm: null, fromEndMm: 1000, face: 'face' },
+    raw,
+    unit: 'pct',
+    how: 'typed',
+    settled: null,
+    woodTempC: 20,
+    meterId: null,
+    takenAt: TAKEN_AT,
+    setAside: null,
+    ...more,
+  };
+}
+
+/** Readings of a board: shells first, then cores. */
+export function readings(shell: number[], core: number[], more: Partial<Reading> = {}): Reading[] {
+  return [
+    ...shell.map((raw, index) => reading(index + 1, 'shell', raw, more)),
+    ...core.map((raw, index) => reading(shell.length + index + 1, 'core', raw, more)),
+  ];
+}
+
+export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): BoardEvidence {
+  return {
+    board: { thicknessMm: 27, lengthMm: 3000 },
+    wood: plainWood,
+    use: interior,
+    place: { name: 'the shop', kind: 'shop', emcPct: 8 },
+    readings: of,
+    meters: {},
+    typedBasis: { basis: BASIS, range: { min: 5, max: 60 } },
+    ownCalibration: null,
+    previous: null,
+    ...more,
+  };
+}
+
+/** The rules that fired on each reading, in order. */
+export const rules = (judged: readonly { suspicions: Suspicion[] }[]): SuspicionRule[][] =>
+  judged.map((each) => each.suspicions.map((suspicion) => suspicion.rule));

@@ -1,0 +1,240 @@
+import { describe, expect, test } from 'vitest';
+import { judgeBoard } from '../../../shared-core/probing/call.ts';
+import type { Spot } from '../../../shared-core/probing/reading.ts';
+import { BASIS, evidence, reading, readings, rules, TAKEN_AT } from './a-board.ts';
+
+const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args)).readings;
+const spot = (more: Partial<Spot>): { spot: Spot } => ({
+  spot: { depth: 'shell', depthMm: null, fromEndMm: 1000, face: 'face', ...more },
+});
+
+/** One reading among sound ones, and what is said of it. */
+const saidOf = (odd: ReturnType<typeof reading>, more: Parameters<typeof evidence>[1] = {}) =>
+  judge([odd, ...readings([8.1, 8.2], [8.6, 8.7]).map((each) => ({ ...each, id: each.id + 100 }))], more)[0]!
+    .suspicions;
+
+test('nothing is said against sound readings', () => {
+  expect(rules(judge(readings([8.1, 8.4], [8.6, 8.9])))).toEqual([[], [], [], []]);
+});
+
+test('every doubt says why with its number, and what to do', () => {
+  const found = [
+    ...saidOf(reading(1, 'shell', 126)),
+    ...saidOf(reading(1, 'shell', 14)),
+    ...saidOf(reading(1, 'shell', 8, { settled: false, how: 'at-once' })),
+    ...saidOf(reading(1, 'shell', 8, { woodTempC: -3 })),
+    ...saidOf(reading(1, 'shell', 8, spot({ fromEndMm: 100 }))),
+  ];
+  expect(found.length).toBeGreaterThanOrEqual(5);
+  for (const { why, whatToDo } of found) {
+    expect(why).toMatch(/\d.*\.$/);
+    expect(whatToDo).toMatch(/^[A-Z].*\.$/);
+  }
+});
+
+describe('a reading by itself', () => {
+  test('not a number of wood: refused, and left out of the average', () => {
+    const judged = judge([
+      reading(9, 'shell', -4, { how: 'settled', settled: true }),
+      ...readings([8, 8], [8, 8]),
+    ]);
+    expect(judged[0]!.suspicions[0]).toMatchObject({ rule: 'not-a-reading', weight: 'refused' });
+    expect(judged.map((each) => each.counts)).toEqual([false, true, true, true, true]);
+  });
+
+  test('frozen wood: refused (common practice, no source)', () => {
+    expect(saidOf(reading(1, 'shell', 12, { woodTempC: -3 }))[0]).toMatchObject({
+      rule: 'frozen',
+      weight: 'refused',
+      why: expect.stringContaining('−3 °C'),
+    });
+  });
+
+  test('taken before it had settled: a doubt', () => {
+    expect(saidOf(reading(1, 'shell', 8.2, { how: 'at-once', settled: false }))).toMatchObject([
+      { rule: 'not-settled', weight: 'doubt' },
+    ]);
+    expect(saidOf(reading(1, 'shell', 8.2, { how: 'at-once', settled: true }))).toEqual([]);
+  });
+
+  test('at the end of the meter’s scale: a doubt at the dry end; at the wet end worth knowing only, since wet is wet', () => {
+    const dry = judge(readings([8, 8], [8, 8]), {
+      typedBasis: { basis: BASIS, range: { min: 8, max: 40 } },
+    })[0]!.suspicions;
+    expect(dry).toMatchObject([{ rule: 'outside-meter-range', weight: 'doubt' }]);
+    const wet = judge(readings([40, 40], [40, 40]), {
+      typedBasis: { basis: BASIS, range: { min: 6, max: 40 } },
+    })[0]!.suspicions;
+    expect(wet).toContainEqual(expect.objectContaining({ rule: 'outside-meter-range', weight: 'note' }));
+  });
+
+  test('above fibre saturation and below 6 %: worth knowing', () => {
+    expect(judge(readings([45, 45], [46, 46]))[0]!.suspicions).toMatchObject([
+      { rule: 'outside-curve-range', weight: 'note', why: expect.stringContaining('45.0 %') },
+    ]);
+    expect(judge(readings([5.4, 5.4], [5.5, 5.5]))[0]!.suspicions).toMatchObject([
+      { rule: 'outside-curve-range', weight: 'note', why: expect.stringContaining('6 %') },
+    ]);
+  });
+
+  test('wood temperature not known: worth knowing', () => {
+    expect(judge(readings([8, 8], [8.2, 8.3], { woodTempC: null }))[0]!.suspicions).toMatchObject([
+      { rule: 'temperature-unknown', weight: 'note' },
+    ]);
+  });
+
+  test('wood temperature outside the published range: a doubt', () => {
+    expect(rules([{ suspicions: saidOf(reading(1, 'shell', 8, { woodTempC: 75 })) }])[0]).toContain(
+      'temperature-out-of-range',
+    );
+  });
+
+  test.each([
+    [3000, 299, ['near-end']],
+    [3000, 300, []],
+    [null, 250, ['near-end']],
+    // A short board has no place that far from both ends: its middle third serves.
+    [600, 250, []],
+    [600, 150, ['near-end']],
+  ])('on a board %s mm long, %d mm from an end: %j', (lengthMm, fromEndMm, expected) => {
+    const found = saidOf(reading(1, 'shell', 8.2, spot({ fromEndMm })), {
+      board: { thicknessMm: 27, lengthMm },
+    });
+    expect(found.map((each) => each.rule)).toEqual(expected);
+  });
+
+  test('in end grain: a doubt', () => {
+    expect(saidOf(reading(1, 'shell', 8.2, spot({ face: 'end-grain' })))).toMatchObject([
+      { rule: 'end-grain', weight: 'doubt' },
+    ]);
+  });
+
+  test('called a core, but 8 mm deep in 52 mm: the pins were not in far enough', () => {
+    const board = { thicknessMm: 52, lengthMm: 3000 };
+    const shallow = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 8 }));
+    expect(saidOf(shallow, { board })).toMatchObject([
+      { rule: 'pins-shallow', weight: 'doubt', why: expect.stringMatching(/8 mm.*26 mm/) },
+    ]);
+    const deep = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 22 }));
+    expect(saidOf(deep, { board })).toEqual([]);
+  });
+});
+
+describe('typing slips', () => {
+  test.each([
+    [126, 12.6],
+    [1.26, 12.6],
+    [1260, 12.6],
+  ])('%d typed among readings about 12.5 was meant as %d', (typed, meant) => {
+    const judged = judge([reading(9, 'shell', typed), ...readings([12.4, 12.7], [13, 13.2])]);
+    expect(judged[0]!.suspicions[0]).toMatchObject({
+      rule: 'typing-slip',
+      weight: 'refused',
+      whatToDo: expect.stringContaining(`type ${meant}`),
+    });
+    expect(rules(judged).slice(1)).toEqual([[], [], [], []]);
+    expect(judged[0]!.counts).toBe(false);
+  });
+
+  test('with nothing else on the board the last round tells, or what lumber reads', () => {
+    expect(rules(judge([reading(1, 'shell', 126)]))).toEqual([['typing-slip']]);
+    expect(rules(judge([reading(1, 'shell', 1.4)]))[0]).toContain('typing-slip');
+  });
+
+  test('a meter does not slip: a value that came over the air is not one', () => {
+    const live = reading(9, 'shell', 126, { how: 'settled', settled: true });
+    expect(rules(judge([live, ...readings([12.4, 12.7], [13, 13.2])]))[0]).not.toContain('typing-slip');
+  });
+
+  test('a board that is wet through reads above 60 % without a slip', () => {
+    expect(rules(judge(readings([70, 75], [80, 85]))).flat()).not.toContain('typing-slip');
+  });
+});
+
+describe('against the board’s other readings', () => {
+  test('one of three stands apart', () => {
+    expect(rules(judge(readings([8.1, 8.4, 12.2], [8.6, 8.9])))).toEqual([
+      [],
+      [],
+      ['outlier-on-board'],
+      [],
+      [],
+    ]);
+  });
+
+  test('of two that disagree, both are doubted', () => {
+    const judged = judge(readings([8.1, 8.4], [8.6, 12.6]));
+    expect(rules(judged)).toEqual([[], [], ['outlier-on-board'], ['outlier-on-board']]);
+    expect(judged[2]!.suspicions[0]!.why).toContain('8.6 % and 12.6 %');
+  });
+
+  test('what is set aside is not held against the others', () => {
+    const odd = reading(9, 'core', 19, { setAside: 'in a knot' });
+    expect(rules(judge([...readings([8.1, 8.4], [8.6, 8.7]), odd])).slice(0, 4)).toEqual([[], [], [], []]);
+  });
+
+  test('the shell above the core in a drying board', () => {
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: 12 } as const;
+    const judged = judge(readings([22, 22.5], [18, 18.2]), { place: shed });
+    expect(rules(judged)).toEqual([['shell-above-core'], ['shell-above-core'], [], []]);
+  });
+
+  test('one wet spot on the face', () => {
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: 12 } as const;
+    const judged = judge(readings([15, 15.4, 22], [17, 17.4]), { place: shed });
+    expect(rules(judged)[2]).toContain('surface-wet');
+    expect(rules(judged).slice(0, 2)).toEqual([[], []]);
+  });
+
+  test('a board that takes up moisture from its air may be damper at the shell', () => {
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: 16 } as const;
+    expect(rules(judge(readings([12, 12.2], [9, 9.2]), { place: shed })).flat()).toEqual([]);
+  });
+});
+
+describe('against the last round', () => {
+  const previous = (shellPct: number, corePct: number, takenAt: string) => ({
+    estimate: {
+      averagePct: (shellPct + corePct) / 2,
+      shellPct,
+      corePct,
+      differencePct: corePct - shellPct,
+      standardUncertaintyPct: 0.6,
+      lowPct: 0,
+      highPct: 0,
+      countedShell: 2,
+      countedCore: 2,
+    },
+    takenAt,
+  });
+
+  test('a board in the shop cannot have become wetter than its air', () => {
+    const judged = judge(readings([14.6, 14.9], [15.4, 15.7]), {
+      previous: previous(8.2, 8.8, '2026-05-06T10:00:00Z'),
+    });
+    expect(rules(judged)).toEqual(Array(4).fill(['jump-since-last-round']));
+    expect(judged[2]!.suspicions[0]!.why).toContain('from 8.8 % to 15.4 % in 14 days');
+  });
+
+  test('the core of a thick beam cannot have lost 8 points since yesterday; its shell can', () => {
+    const judged = judge(readings([12, 12.3], [20, 20.2]), {
+      board: { thicknessMm: 80, lengthMm: 3000 },
+      place: { name: 'the yard', kind: 'outdoors', emcPct: 12 },
+      previous: previous(20, 28, '2026-05-19T10:00:00Z'),
+    });
+    expect(rules(judged)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
+  });
+
+  test('what drying does in two months is no jump', () => {
+    const judged = judge(readings([12, 12.3], [14, 14.2]), {
+      place: { name: 'the yard', kind: 'outdoors', emcPct: 12 },
+      previous: previous(20, 28, '2026-03-20T10:00:00Z'),
+    });
+    expect(rules(judged).flat()).toEqual([]);
+  });
+
+  test('probed twice on the same day, a sound board does not jump', () => {
+    const judged = judge(readings([8.1, 8.4], [8.6, 8.9]), { previous: previous(8.4, 8.5, TAKEN_AT) });
+    expect(rules(judged).flat()).toEqual([]);
+  });
+});
