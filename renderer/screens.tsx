@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { ButtonLink } from './parts/Button.tsx';
 import { EmptyState, Screen } from './parts/Screen.tsx';
+import { MeterScreen } from './screens/meter/MeterScreen.tsx';
 import { RoundScreen } from './screens/round/RoundScreen.tsx';
 import { RoundStartScreen } from './screens/round/RoundStartScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
@@ -8,6 +9,8 @@ import { hrefOf, type Route } from './stores/navigation.ts';
 /** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {
   switch (route.name) {
+    case 'meter':
+      return <MeterScreen />;
     case 'round-start':
       return <RoundStartScreen stackId={route.stackId} />;
     case 'round':

@@ -1,0 +1,17 @@
+import { bytesOfHex } from './hex.ts';
+
+/** Bytes in hex; those that hold the value are marked by a frame as well as by colour. `count` null: to the end. */
+export function Bytes({ hex, from, count }: { hex: string; from: number; count: number | null }) {
+  const bytes = [...bytesOfHex(hex)];
+  const to = count === null ? bytes.length : from + count;
+  return (
+    <code className="bytes">
+      {bytes.map((byte, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a byte is its place.
+        <span key={index} className={index >= from && index < to ? 'byte byte-value' : 'byte'}>
+          {byte.toString(16).padStart(2, '0')}
+        </span>
+      ))}
+    </code>
+  );
+}

@@ -1,0 +1,28 @@
+const steps = [
+  { fromDbm: -60, words: 'strong', bars: 4 },
+  { fromDbm: -72, words: 'good', bars: 3 },
+  { fromDbm: -84, words: 'weak', bars: 2 },
+  { fromDbm: Number.NEGATIVE_INFINITY, words: 'very weak', bars: 1 },
+] as const;
+
+/** Signal strength in words, bars and dBm. The steps are common practice, no source. */
+export function Signal({ rssiDbm }: { rssiDbm: number }) {
+  const step = steps.find(({ fromDbm }) => rssiDbm >= fromDbm) ?? steps[3];
+  return (
+    <span className="signal">
+      <svg viewBox="0 0 22 16" aria-hidden="true">
+        {[1, 2, 3, 4].map((bar) => (
+          <rect
+            key={bar}
+            x={(bar - 1) * 6}
+            y={16 - bar * 4}
+            width="4"
+            height={bar * 4}
+            className={bar <= step.bars ? 'signal-on' : 'signal-off'}
+          />
+        ))}
+      </svg>
+      {step.words}, {Math.round(rssiDbm)} dBm
+    </span>
+  );
+}
