@@ -1,0 +1,62 @@
+import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { sentenceOf } from '../stores/notices.ts';
+import { Banner } from './Banner.tsx';
+import { Actions, Button } from './Button.tsx';
+import { Dialog } from './Dialog.tsx';
+import './form-dialog.css';
+
+/**
+ * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
+ * stays, and the focus goes to the first field that is marked wrong.
+ */
+export function FormDialog({
+  title,
+  saveWords,
+  onSave,
+  onClose,
+  children,
+}: {
+  title: string;
+  /** What the button does: "Add the stack". */
+  saveWords: string;
+  onSave: () => Promise<void>;
+  onClose: () => void;
+  children: ReactNode;
+}) {
+  const form = useRef<HTMLFormElement>(null);
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<{ sentence: string } | null>(null);
+  useEffect(() => {
+    if (problem) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [problem]);
+
+  async function save(event: FormEvent): Promise<void> {
+    event.preventDefault();
+    if (busy) return;
+    setBusy(true);
+    setProblem(null);
+    try {
+      await onSave();
+      onClose();
+    } catch (error) {
+      setProblem({ sentence: sentenceOf(error) });
+    } finally {
+      setBusy(false);
+    }
+  }
+
+  return (
+    <Dialog title={title} onClose={onClose}>
+      <form ref={form} className="form-dialog" noValidate onSubmit={save}>
+        {children}
+        {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+        <Actions>
+          <Button kind="main" type="submit" disabled={busy}>
+            {busy ? 'Saving …' : saveWords}
+          </Button>
+          <Button onClick={onClose}>Cancel</Button>
+        </Actions>
+      </form>
+    </Dialog>
+  );
+}

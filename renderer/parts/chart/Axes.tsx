@@ -1,0 +1,52 @@
+import type { Scale } from './scale.ts';
+import './chart.css';
+
+/** A labelled place on an axis. */
+export interface Tick {
+  at: number;
+  label: string;
+}
+
+/** The room around a plot for the figures on its axes. */
+export const plotMargin = { left: 44, right: 14, top: 14, bottom: 26 };
+
+/** The lines and figures of a plot: values upwards, time or months across. */
+export function Axes({
+  x,
+  y,
+  xTicks,
+  yTicks,
+  width,
+  height,
+}: {
+  x: Scale;
+  y: Scale;
+  xTicks: readonly Tick[];
+  yTicks: readonly Tick[];
+  width: number;
+  height: number;
+}) {
+  const right = width - plotMargin.right;
+  const bottom = height - plotMargin.bottom;
+  return (
+    <g className="chart-axes">
+      {yTicks.map((tick) => (
+        <g key={tick.at}>
+          <line x1={plotMargin.left} x2={right} y1={y.at(tick.at)} y2={y.at(tick.at)} />
+          <text x={plotMargin.left - 6} y={y.at(tick.at)} textAnchor="end" dominantBaseline="middle">
+            {tick.label}
+          </text>
+        </g>
+      ))}
+      {xTicks.map((tick) => (
+        <g key={tick.at}>
+          <line x1={x.at(tick.at)} x2={x.at(tick.at)} y1={bottom} y2={bottom + 5} />
+          <text x={x.at(tick.at)} y={height - 6} textAnchor="middle">
+            {tick.label}
+          </text>
+        </g>
+      ))}
+      <line className="chart-base" x1={plotMargin.left} x2={right} y1={bottom} y2={bottom} />
+    </g>
+  );
+}

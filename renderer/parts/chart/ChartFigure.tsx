@@ -1,0 +1,68 @@
+import { type ReactNode, useId } from 'react';
+import { useWidth } from './useWidth.ts';
+import './chart.css';
+
+/** A drawing of values with the same values as a table below it, for whoever would rather read or hear them. */
+export function ChartFigure({
+  title,
+  summary,
+  height,
+  columns,
+  rows,
+  children,
+}: {
+  title: string;
+  /** What the drawing shows, in a sentence. */
+  summary: string;
+  height: number;
+  columns: readonly string[];
+  rows: readonly { key: string | number; cells: readonly string[] }[];
+  children: (width: number) => ReactNode;
+}) {
+  const id = useId();
+  const [frame, width] = useWidth<HTMLDivElement>(640);
+  return (
+    <figure className="chart">
+      <div ref={frame}>
+        <svg
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-labelledby={`${id}-title`}
+          aria-describedby={`${id}-summary`}
+        >
+          <title id={`${id}-title`}>{title}</title>
+          {children(width)}
+        </svg>
+      </div>
+      <figcaption id={`${id}-summary`}>{summary}</figcaption>
+      <details>
+        <summary>The same as a table</summary>
+        <div className="table-frame">
+          <table className="table">
+            <caption className="spoken-only">{title}</caption>
+            <thead>
+              <tr>
+                {columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.key}>
+                  {columns.map((column, index) => (
+                    <td key={column}>{row.cells[index]}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </figure>
+  );
+}

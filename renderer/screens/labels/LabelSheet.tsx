@@ -1,0 +1,50 @@
+import { memo } from 'react';
+import type { LabelPage, Operation } from '../../../shared-core/labels/drawing.ts';
+import { pointMm } from '../../../shared-core/labels/fitted-text.ts';
+import './label-sheet.css';
+
+/** One page of labels as it will be printed, from the same drawing as the PDF. */
+export const LabelSheet = memo(function LabelSheet({ page, title }: { page: LabelPage; title: string }) {
+  return (
+    <svg
+      className="label-sheet"
+      viewBox={`0 0 ${page.widthMm} ${page.heightMm}`}
+      width={`${page.widthMm}mm`}
+      height={`${page.heightMm}mm`}
+      role="img"
+      aria-label={title}
+    >
+      {page.operations.map((operation, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a page is drawn anew as a whole, its marks have no other name.
+        <Mark key={index} operation={operation} />
+      ))}
+    </svg>
+  );
+});
+
+function Mark({ operation }: { operation: Operation }) {
+  if (operation.kind === 'path') {
+    return (
+      <path
+        d={operation.d}
+        fill={operation.fill ?? 'none'}
+        stroke={operation.strokeMm === null ? 'none' : 'black'}
+        strokeWidth={operation.strokeMm ?? undefined}
+        strokeLinejoin="round"
+      />
+    );
+  }
+  return (
+    <text
+      x={operation.xMm}
+      y={operation.baselineMm}
+      fontSize={operation.sizePt * pointMm}
+      fontWeight={operation.face === 'bold' ? 700 : 400}
+      textLength={operation.widthMm}
+      lengthAdjust="spacingAndGlyphs"
+      fill={operation.ink}
+    >
+      {operation.text}
+    </text>
+  );
+}

@@ -1,0 +1,35 @@
+import { useEffect } from 'react';
+import { createPortal } from 'react-dom';
+import type { LabelPage } from '../../../shared-core/labels/drawing.ts';
+import { LabelSheet } from './LabelSheet.tsx';
+import './print-pages.css';
+
+/**
+ * Hands pages to the system's print dialog, each on a page of exactly its size, and nothing else of the window.
+ * Drawn only while printing.
+ */
+export function PrintPages({ pages, onDone }: { pages: readonly LabelPage[]; onDone: () => void }) {
+  const [first] = pages;
+  useEffect(() => {
+    if (!first) return;
+    // The page's content policy allows no style written into the page; a sheet made by script is allowed.
+    const pageSize = new CSSStyleSheet();
+    pageSize.replaceSync(`@page { size: ${first.widthMm}mm ${first.heightMm}mm; margin: 0 }`);
+    document.adoptedStyleSheets.push(pageSize);
+    addEventListener('afterprint', onDone);
+    print();
+    return () => {
+      removeEventListener('afterprint', onDone);
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== pageSize);
+    };
+  }, [first, onDone]);
+  return createPortal(
+    <div className="print-pages">
+      {pages.map((page, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: pages are told apart by their place alone.
+        <LabelSheet key={index} page={page} title={`Page ${index + 1} of ${pages.length}`} />
+      ))}
+    </div>,
+    document.body,
+  );
+}

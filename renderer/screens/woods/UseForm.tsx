@@ -1,0 +1,59 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { bridge } from '../../bridge.ts';
+import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { idOfName } from './id-of-name.ts';
+import { emptyUseDraft, problemsOfUse, savedUse, type UseDraft } from './use-draft.ts';
+
+/** Asks for a use and its limits; for a new one where `use` is null. */
+export function UseForm({
+  use,
+  uses,
+  onClose,
+}: {
+  use: Use | null;
+  uses: readonly Use[];
+  onClose: () => void;
+}) {
+  const [draft, setDraft] = useState<UseDraft>(use ?? emptyUseDraft);
+  const [shown, setShown] = useState(false);
+  const problems = problemsOfUse(draft);
+  const field = <K extends keyof UseDraft>(key: K) => ({
+    value: draft[key],
+    error: shown ? problems[key] : undefined,
+    onValue: (value: UseDraft[K]) => setDraft({ ...draft, [key]: value }),
+  });
+
+  async function save(): Promise<void> {
+    setShown(true);
+    const id = use?.id ?? idOfName(draft.name, new Set(uses.map((other) => other.id)));
+    const made = savedUse(draft, id);
+    if (!made) throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    await bridge().call('uses.save', made);
+  }
+
+  return (
+    <FormDialog
+      title={use ? `Change ${use.name}` : 'Add a use'}
+      saveWords={use ? 'Save the use' : 'Add the use'}
+      onSave={save}
+      onClose={onClose}
+    >
+      {use && <p>Boards meant for it are judged again with the new limits.</p>}
+      <TextField label="Name" {...field('name')} />
+      <div className="form-grid">
+        <NumberField label="Average from" unit="% MC" {...field('minPct')} />
+        <NumberField label="Average to" unit="% MC" {...field('maxPct')} />
+      </div>
+      <NumberField
+        label="Core at most above shell by"
+        unit="% MC"
+        hint="A board that is dry outside and wet inside moves when it is cut."
+        {...field('maxShellCorePct')}
+      />
+      <TextArea label="Note" {...field('note')} />
+    </FormDialog>
+  );
+}

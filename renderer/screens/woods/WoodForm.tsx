@@ -1,0 +1,95 @@
+import { useId, useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
+import type { Wood } from '../../../shared-core/wood/wood.ts';
+import { bridge } from '../../bridge.ts';
+import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { idOfName } from './id-of-name.ts';
+import { type WoodDraft, woodOf, woodProblems } from './wood-draft.ts';
+
+const curveOptions = [
+  { value: '', label: 'None: correct for temperature only' },
+  ...Array.from(resistanceCurves, ([value, curve]) => ({ value, label: curve.name })).sort((a, b) =>
+    a.label.localeCompare(b.label, 'en'),
+  ),
+];
+
+/** Asks for a wood's names and figures; what is not known stays empty. A new wood where `id` is null. */
+export function WoodForm({
+  title,
+  id,
+  start,
+  woods,
+  onClose,
+}: {
+  title: string;
+  id: string | null;
+  start: WoodDraft;
+  woods: readonly Wood[];
+  onClose: () => void;
+}) {
+  const [draft, setDraft] = useState(start);
+  const [shown, setShown] = useState(false);
+  const groups = useId();
+  const problems = woodProblems(draft);
+  const field = <K extends keyof WoodDraft>(key: K) => ({
+    value: draft[key],
+    error: shown ? problems[key] : undefined,
+    onValue: (value: WoodDraft[K]) => setDraft({ ...draft, [key]: value }),
+  });
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if (Object.keys(problems).length > 0) {
+      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    }
+    const taken = new Set(woods.map((wood) => wood.id));
+    await bridge().call('woods.save', woodOf(draft, id ?? idOfName(draft.name, taken)));
+  }
+
+  return (
+    <FormDialog title={title} saveWords="Save the wood" onSave={save} onClose={onClose}>
+      <TextField label="Name" {...field('name')} />
+      <div className="form-grid">
+        <TextField label="Botanical name" {...field('botanicalName')} />
+        <TextField label="Group" hint="The bay it is filed in." list={groups} {...field('group')} />
+      </div>
+      <datalist id={groups}>
+        {Array.from(new Set(woods.map((wood) => wood.group)), (group) => (
+          <option key={group} value={group} />
+        ))}
+      </datalist>
+      <TextField
+        label="Other names"
+        hint="Parted by commas; a search finds the wood by them."
+        {...field('aliases')}
+      />
+      <NumberField
+        label="Basic specific gravity"
+        hint="Oven-dry mass over green volume, relative to water."
+        {...field('basicSpecificGravity')}
+      />
+      <div className="form-grid">
+        <NumberField label="Radial shrinkage" unit="%" {...field('radialPct')} />
+        <NumberField label="Tangential shrinkage" unit="%" {...field('tangentialPct')} />
+        <NumberField label="Volumetric shrinkage" unit="%" {...field('volumetricPct')} />
+      </div>
+      <div className="form-grid">
+        <NumberField label="Change per 1 % MC, radial" {...field('changeRadial')} />
+        <NumberField label="Change per 1 % MC, tangential" {...field('changeTangential')} />
+      </div>
+      <Select
+        label="Resistance curve"
+        hint="A close relative’s curve is better than none; your own oven-dry checks are better than either."
+        options={curveOptions}
+        {...field('curveId')}
+      />
+      <div className="form-grid">
+        <NumberField label="Linear coefficient a" {...field('linearA')} />
+        <NumberField label="Linear coefficient b" {...field('linearB')} />
+      </div>
+      <TextArea label="Note" hint="Where the figures are from, and what is missing." {...field('note')} />
+    </FormDialog>
+  );
+}
