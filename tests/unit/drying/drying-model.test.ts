@@ -1,0 +1,249 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  type AirSegment,
+  atDepthOf,
+  averageOf,
+  type DryingRun,
+  dryingGrid,
+  LawTables,
+  parabolicStart,
+  simulateDrying,
+  woodDryingLaw,
+} from '../../../shared-core/wood/drying-model.ts';
+
+const dayS = 86_400;
+/** One set of tables for all: they depend on the wood alone. */
+const oak = new LawTables(woodDryingLaw(0.56));
+
+const steady = (emcPct: number, tempC: number, durationS: number): AirSegment => ({
+  durationS,
+  emcStartPct: emcPct,
+  emcEndPct: emcPct,
+  tempC,
+});
+
+function runOf(changes: Partial<DryingRun> & { cells?: number; half?: boolean }): DryingRun {
+  const { cells = 40, half = true, ...rest } = changes;
+  const grid = dryingGrid(28, half, cells);
+  return {
+    grid,
+    tables: oak,
+    startPct: new Float64Array(cells).fill(60),
+    segments: [steady(12, 20, 60 * dayS)],
+    diffusivityFactor: 0.5,
+    faceFactors: [0.3, 0.3],
+    tolerancePct: 1e-3,
+    observeS: [],
+    depthFractions: [],
+    ...rest,
+  };
+}
+
+describe('accuracy', () => {
+  test('is of second order in space, on the graded grid and with D that varies with moisture', () => {
+    // A smooth start, so that the order shows at once.
+    const average = (cells: number): number[] => {
+      const grid = dryingGrid(28, true, cells);
+      const result = simulateDrying(
+        runOf({
+          cells,
+          startPct: parabolicStart(grid, 22, 0.7),
+          tolerancePct: 1e-6,
+          observeS: [2 * dayS, 10 * dayS, 30 * dayS],
+          depthFractions: [0.5],
+        }),
+      );
+      return [...result.averagePct, ...result.depthPct[0]!];
+    };
+    const fine = average(320);
+    const error = (cells: number): number =>
+      Math.max(...average(cells).map((v, i) => Math.abs(v - fine[i]!)));
+    const [e20, e40, e80] = [error(20), error(40), error(80)];
+    // The fine grid's own error shifts the last ratio a little (1/15 of an error at 80 cells).
+    expect(Math.log2(e20 / e40)).toBeGreaterThan(1.8);
+    expect(Math.log2(e20 / e40)).toBeLessThan(2.3);
+    expect(Math.log2(e40 / e80)).toBeGreaterThan(1.8);
+    expect(Math.log2(e40 / e80)).toBeLessThan(2.4);
+  });
+
+  test('is of second order in time: a hundredth of the tolerance takes 100^(1/3) times the steps and leaves 100^(-2/3) of the error', () => {
+    // The step's own error goes with its cube, so steps go with tolerance^(-1/3), and the error of the whole with steps^-2.
+    const solve = (tolerancePct: number) => {
+      const grid = dryingGrid(28, true, 40);
+      const result = simulateDrying(
+        runOf({
+          startPct: parabolicStart(grid, 22, 0.7),
+          segments: [{ durationS: 60 * dayS, emcStartPct: 14, emcEndPct: 8, tempC: 20 }],
+          tolerancePct,
+          observeS: [60 * dayS],
+          depthFractions: [0.5],
+        }),
+      );
+      return { value: result.averagePct[0]!, steps: result.steps };
+    };
+    const exact = solve(1e-9).value;
+    const [rough, fine] = [solve(1e-3), solve(1e-6)];
+    const order =
+      Math.log(Math.abs(rough.value - exact) / Math.abs(fine.value - exact)) /
+      Math.log(fine.steps / rough.steps);
+    expect(order).toBeGreaterThan(1.7);
+    expect(order).toBeLessThan(2.6);
+  });
+
+  test('on the coarse grid that fits and forecasts use, is about 0.1 % MC', () => {
+    const segments: AirSegment[] = [
+      { durationS: 90 * dayS, emcStartPct: 14, emcEndPct: 12, tempC: 18 },
+      steady(7, 20, 60 * dayS),
+    ];
+    const observeS = Array.from({ length: 15 }, (_, i) => (i + 1) * 10 * dayS);
+    const look = { segments, observeS, depthFractions: [0.1, 0.5] };
+    const coarse = simulateDrying(runOf({ ...look, cells: 12, tolerancePct: 0.05 }));
+    const fine = simulateDrying(runOf({ ...look, cells: 160, tolerancePct: 1e-4 }));
+    for (const at of observeS.keys()) {
+      expect(Math.abs(coarse.averagePct[at]! - fine.averagePct[at]!)).toBeLessThan(0.15);
+      for (const row of [0, 1]) {
+        expect(Math.abs(coarse.depthPct[row]![at]! - fine.depthPct[row]![at]!)).toBeLessThan(0.4);
+      }
+    }
+  });
+});
+
+describe('mass', () => {
+  test('that left through the faces is what the board lost, to rounding, whatever the board, the air and the tolerance', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          cells: fc.integer({ min: 4, max: 60 }),
+          half: fc.boolean(),
+          start: fc.double({ min: 5, max: 150, noNaN: true }),
+          factor: fc.double({ min: 0.05, max: 5, noNaN: true }),
+          a: fc.double({ min: 0, max: 3, noNaN: true }),
+          b: fc.double({ min: 0, max: 3, noNaN: true }),
+          tolerancePct: fc.constantFrom(0.5, 0.05, 1e-3),
+          emcs: fc.array(fc.double({ min: 3, max: 24, noNaN: true }), { minLength: 2, maxLength: 5 }),
+        }),
+        ({ cells, half, start, factor, a, b, tolerancePct, emcs }) => {
+          const run = runOf({
+            cells,
+            half,
+            startPct: new Float64Array(cells).fill(start),
+            diffusivityFactor: factor,
+            faceFactors: [a, half ? a : b],
+            tolerancePct,
+            segments: emcs.slice(1).map((emcEndPct, i) => ({
+              durationS: 20 * dayS,
+              emcStartPct: emcs[i]!,
+              emcEndPct,
+              tempC: 5 * i,
+            })),
+          });
+          const result = simulateDrying(run);
+          const kept = averageOf(run.grid, result.finalPct);
+          expect(Math.abs(start - kept - result.lostPct)).toBeLessThan(1e-10 * start);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a board', () => {
+  test('comes to the EMC of its air from above and from below', () => {
+    for (const start of [40, 4]) {
+      const { finalPct } = simulateDrying(
+        runOf({ startPct: new Float64Array(40).fill(start), segments: [steady(9, 25, 2000 * dayS)] }),
+      );
+      for (const mc of finalPct) expect(mc).toBeCloseTo(9, 2);
+    }
+  });
+
+  test('keeps its moisture when both faces are sealed', () => {
+    const { finalPct, lostPct } = simulateDrying(runOf({ half: false, faceFactors: [0, 0] }));
+    expect(lostPct).toBe(0);
+    for (const mc of finalPct) expect(mc).toBeCloseTo(60, 9);
+  });
+
+  test('whose faces are alike is the same computed whole or as a half', () => {
+    const look = { observeS: [10 * dayS, 40 * dayS], depthFractions: [0.1, 0.5, 0.9], tolerancePct: 1e-5 };
+    const half = simulateDrying(runOf({ ...look, cells: 60 }));
+    const whole = simulateDrying(runOf({ ...look, cells: 120, half: false }));
+    for (const at of [0, 1]) {
+      expect(whole.averagePct[at]).toBeCloseTo(half.averagePct[at]!, 3);
+      for (const row of [0, 1, 2]) expect(whole.depthPct[row]![at]).toBeCloseTo(half.depthPct[row]![at]!, 3);
+    }
+  });
+
+  test('with one sealed face dries like one of twice the thickness with both open', () => {
+    const sealed = simulateDrying(
+      runOf({ half: false, cells: 200, faceFactors: [0.3, 0], observeS: [50 * dayS], tolerancePct: 1e-4 }),
+    );
+    const run = runOf({ observeS: [50 * dayS], cells: 200, tolerancePct: 1e-4 });
+    const thick = simulateDrying({ ...run, grid: dryingGrid(56, true, 200) });
+    expect(sealed.averagePct[0]).toBeCloseTo(thick.averagePct[0]!, 2);
+  });
+
+  test('with bark on face B is wetter there, and dries more slowly', () => {
+    const look = { half: false, observeS: [30 * dayS], depthFractions: [0.1, 0.9] };
+    const open = simulateDrying(runOf({ ...look, faceFactors: [0.3, 0.3] }));
+    const bark = simulateDrying(runOf({ ...look, faceFactors: [0.3, 0.01] }));
+    expect(bark.depthPct[1]![0]!).toBeGreaterThan(bark.depthPct[0]![0]! + 5);
+    expect(bark.averagePct[0]!).toBeGreaterThan(open.averagePct[0]! + 5);
+  });
+
+  test('dries faster when it is warmer, thinner, or of lighter wood', () => {
+    const left = (run: DryingRun): number => simulateDrying(run).lostPct;
+    const usual = left(runOf({}));
+    expect(left(runOf({ segments: [steady(12, 35, 60 * dayS)] }))).toBeGreaterThan(usual);
+    expect(left({ ...runOf({}), grid: dryingGrid(20, true, 40) })).toBeGreaterThan(usual);
+    expect(left(runOf({ tables: new LawTables(woodDryingLaw(0.35)) }))).toBeGreaterThan(usual);
+  });
+
+  test('never leaves the range between its start and its airs', () => {
+    const { averagePct, depthPct } = simulateDrying(
+      runOf({
+        tolerancePct: 0.05,
+        segments: [steady(16, 10, 30 * dayS), steady(6, 22, 30 * dayS)],
+        observeS: Array.from({ length: 241 }, (_, i) => (i * dayS) / 4),
+        depthFractions: [0, 0.05, 0.5],
+      }),
+    );
+    for (const row of [averagePct, ...depthPct]) {
+      for (const mc of row) {
+        expect(mc).toBeGreaterThan(5.9);
+        expect(mc).toBeLessThan(60.1);
+      }
+    }
+  });
+});
+
+describe('a parabolic start', () => {
+  test('has the wanted average and faces, and its middle by the parabola rule', () => {
+    const grid = dryingGrid(28, true, 60);
+    const profile = parabolicStart(grid, 20, 0.7);
+    expect(averageOf(grid, profile)).toBeCloseTo(20, 10);
+    expect(atDepthOf(grid, profile, 0)).toBeCloseTo(14, 2);
+    // Average = shell + 2/3 (core - shell), so the core is 23 for a shell of 14.
+    expect(atDepthOf(grid, profile, 0.5)).toBeCloseTo(23, 2);
+  });
+});
+
+describe('what no board is', () => {
+  test.each([
+    ['thickness', () => dryingGrid(0, true, 20)],
+    ['cells', () => dryingGrid(28, true, 2)],
+    ['start', () => simulateDrying(runOf({ startPct: new Float64Array(40).fill(Number.NaN) }))],
+    ['start of another length', () => simulateDrying(runOf({ startPct: [1, 2] }))],
+    ['factor', () => simulateDrying(runOf({ diffusivityFactor: 0 }))],
+    ['face', () => simulateDrying(runOf({ half: false, faceFactors: [1, -1] }))],
+    ['unlike faces of half a board', () => simulateDrying(runOf({ faceFactors: [1, 0.5] }))],
+    ['EMC', () => simulateDrying(runOf({ segments: [steady(-1, 20, dayS)] }))],
+    ['duration', () => simulateDrying(runOf({ segments: [steady(10, 20, Number.NaN)] }))],
+    ['time beyond the end', () => simulateDrying(runOf({ observeS: [1e9] }))],
+    ['times out of order', () => simulateDrying(runOf({ observeS: [dayS, 0] }))],
+    ['depth', () => simulateDrying(runOf({ depthFractions: [1.2] }))],
+    ['tolerance', () => simulateDrying(runOf({ tolerancePct: 0 }))],
+  ])('is refused: %s', (_, run) => {
+    expect(run).toThrow(RangeError);
+  });
+});
