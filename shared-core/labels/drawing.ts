@@ -49,8 +49,12 @@ const smallestPt = 4;
 /** A wood's name is rather cut than smaller than this: what is left of it still tells the wood. */
 const smallestNamePt = 6;
 
-/** Baseline below the top of a line, in ems: the height of the label fonts' capitals, with a little air. */
-const ascentEm = 0.75;
+/** The label fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */
+const ascentEm = 1901 / 2048;
+const descentEm = 483 / 2048;
+
+/** A module made exactly as small as allowed must not fail for the last bit. */
+const roundingMm = 1e-6;
 
 /** How the height of a label's text is shared out, top to bottom: what is looked for from afar is largest. */
 const shares = { id: 0.28, mc: 0.28, board: 0.14, shellCore: 0.11, verdict: 0.19 };
@@ -119,9 +123,12 @@ function split(box: Box, code: QrCode | null): { textBox: Box; qrBox: Box } {
 function qrOperations(code: QrCode | null, box: Box): Operation[] {
   const sideMm = Math.min(box.widthMm, box.heightMm);
   const moduleMm = code === null ? 0 : sideMm / (code.modules + 2 * quietZoneModules);
-  if (code === null || moduleMm < smallestModuleMm) {
-    const note = { ...box, yMm: box.yMm + box.heightMm / 2, heightMm: 3 };
-    return line(fitted('ID too long for a QR code', 'regular', note, smallestPt));
+  if (code === null || moduleMm < smallestModuleMm - roundingMm) {
+    const middleMm = box.yMm + box.heightMm / 2;
+    return [
+      ...line(fitted('no QR code:', 'regular', { ...box, yMm: middleMm - 3, heightMm: 3 }, smallestPt)),
+      ...line(fitted('ID too long', 'regular', { ...box, yMm: middleMm, heightMm: 3 }, smallestPt)),
+    ];
   }
   const xMm = box.xMm + (box.widthMm - sideMm) / 2 + quietZoneModules * moduleMm;
   const yMm = box.yMm + (box.heightMm - sideMm) / 2 + quietZoneModules * moduleMm;
@@ -214,7 +221,7 @@ interface Line extends FittedText {
 
 /** As large as the box is high, or smaller to fit its width. */
 function fitted(text: string, face: Face, box: Box, minPt: number, cut: 'end' | 'middle' = 'end'): Line {
-  const sizePt = (0.92 * box.heightMm) / pointMm;
+  const sizePt = box.heightMm / (ascentEm + descentEm) / pointMm;
   const fit = fittedText(text, face, Math.max(0, box.widthMm), sizePt, Math.min(sizePt, minPt), cut);
   return { ...fit, face, box };
 }
@@ -222,6 +229,7 @@ function fitted(text: string, face: Face, box: Box, minPt: number, cut: 'end' | 
 function line({ box, text, sizePt, widthMm, face }: Line): Operation[] {
   if (text === '') return [];
   const emMm = sizePt * pointMm;
-  const baselineMm = box.yMm + (box.heightMm - emMm) / 2 + ascentEm * emMm;
+  const airMm = box.heightMm - (ascentEm + descentEm) * emMm;
+  const baselineMm = box.yMm + airMm / 2 + ascentEm * emMm;
   return [{ kind: 'text', text, xMm: box.xMm, baselineMm, sizePt, widthMm, face, ink: 'black' }];
 }

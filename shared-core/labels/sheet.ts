@@ -76,18 +76,21 @@ export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
   const extent = extentMm(layout);
   const toRightMm = layout.leftMm + extent.widthMm;
   const toBottomMm = layout.topMm + extent.heightMm;
-  if (toRightMm > layout.pageWidthMm + toleranceMm) {
+  const tooWide = toRightMm > layout.pageWidthMm + toleranceMm;
+  const tooHigh = toBottomMm > layout.pageHeightMm + toleranceMm;
+  if (tooWide) {
     refuse(
       'labelWidthMm',
       `The labels reach ${inMm(toRightMm)} across, but the page is ${inMm(layout.pageWidthMm)} wide. Use narrower labels, fewer columns or a wider page.`,
     );
   }
-  if (toBottomMm > layout.pageHeightMm + toleranceMm) {
+  if (tooHigh) {
     refuse(
       'labelHeightMm',
       `The labels reach ${inMm(toBottomMm)} down, but the page is ${inMm(layout.pageHeightMm)} high. Use lower labels, fewer rows or a longer page.`,
     );
   }
+  if (tooWide || tooHigh) return;
   const area = printableArea(layout);
   if (area.widthMm < smallestPrintableMm.width || area.heightMm < smallestPrintableMm.height) {
     refuse(

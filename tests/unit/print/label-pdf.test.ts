@@ -1,0 +1,177 @@
+import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { expect, test } from 'vitest';
+import { labelPdf } from '../../../electron/print/label-pdf.ts';
+import { drawLabels, type LabelPage } from '../../../shared-core/labels/drawing.ts';
+import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
+import { type LabelContent, labelContent } from '../../../shared-core/labels/label.ts';
+import {
+  a4SheetLayout,
+  labelPositions,
+  letterSheetLayout,
+  printableArea,
+  singleLabelLayout,
+} from '../../../shared-core/labels/sheet.ts';
+import { decoded } from '../labels/decoded.ts';
+import type { Raster } from '../labels/raster.ts';
+
+const meta = { title: 'Labels of the north stack', createdAt: new Date('2026-03-12T09:30:00Z') };
+const pixelsPerMm = 6;
+
+const verdicts = ['ready', 'bring-in', 'keep-drying', 'probe-again'] as const;
+const woods = [
+  'Northern red oak',
+  'Frêne élevé',
+  'Jesion wyniosły',
+  'Bøg ¾ – ±½ °C',
+  'Black cherry of the old orchard',
+];
+
+/** As many boards of a yard of our own as asked for, their IDs up to the longest. */
+function boards(count: number): LabelContent[] {
+  return Array.from({ length: count }, (_, index) =>
+    labelContent({
+      code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
+      woodName: woods[index % woods.length] ?? '',
+      thicknessMm: 27 + index,
+      units: index % 2 === 0 ? 'metric' : 'imperial',
+      latest: {
+        averagePct: 7 + index,
+        shellPct: 6.8 + index,
+        corePct: 7.4 + index,
+        lowPct: 6.1 + index,
+        highPct: 7.9 + index,
+        dateText: '2026-03-12',
+      },
+      verdict: verdicts[index % verdicts.length] ?? null,
+    }),
+  );
+}
+
+async function opened(pages: readonly LabelPage[]): Promise<PDFDocumentProxy> {
+  return getDocument({ data: await labelPdf(pages, meta), verbosity: 0 }).promise;
+}
+
+async function lines(page: PDFPageProxy) {
+  const { items } = await page.getTextContent();
+  return items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : []));
+}
+
+/** The page as pdf.js paints it. */
+async function painted(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<Raster> {
+  const viewport = page.getViewport({ scale: (pixelsPerMm * 25.4) / 72 });
+  const [width, height] = [Math.ceil(viewport.width), Math.ceil(viewport.height)];
+  const factory = pdf.canvasFactory as {
+    create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
+  };
+  const { canvas, context } = factory.create(width, height);
+  await page.render({ canvas, canvasContext: context, viewport }).promise;
+  return { width, height, rgba: context.getImageData(0, 0, width, height).data };
+}
+
+function cutOut(
+  { width, rgba }: Raster,
+  xMm: number,
+  yMm: number,
+  widthMm: number,
+  heightMm: number,
+): Raster {
+  const [left, top, across, down] = [xMm, yMm, widthMm, heightMm].map((mm) =>
+    Math.floor(mm * pixelsPerMm),
+  ) as [number, number, number, number];
+  const part = new Uint8ClampedArray(across * down * 4);
+  for (let row = 0; row < down; row++) {
+    const from = ((top + row) * width + left) * 4;
+    part.set(rgba.subarray(from, from + across * 4), row * across * 4);
+  }
+  return { width: across, height: down, rgba: part };
+}
+
+test('the text of a sheet can be read out of the PDF, every line of every label', async () => {
+  const pages = drawLabels(boards(32), letterSheetLayout);
+  const pdf = await opened(pages);
+  expect(pdf.numPages).toBe(2);
+  for (const [index, page] of pages.entries()) {
+    const read = (await lines(await pdf.getPage(index + 1))).map(({ str }) => str);
+    const drawn = page.operations.flatMap((operation) => (operation.kind === 'text' ? [operation.text] : []));
+    expect(read.join('|').replaceAll('\u00A0', ' ')).toBe(drawn.join('|'));
+  }
+});
+
+test('every text of the PDF is as wide as it was fitted to be: no kerning, ligatures or built fractions', async () => {
+  const texts = ['AVAT fi ffl 12/16 1⁄2', 'Frêne élevé', 'Jesion wyniosły', 'To. LT “Yo”', 'Ångström Ǿ Ẫ'];
+  const operations = (['regular', 'bold'] as const).flatMap((face, column) =>
+    texts.map((text, row) => ({
+      kind: 'text' as const,
+      text,
+      xMm: 5 + 90 * column,
+      baselineMm: 20 + 20 * row,
+      sizePt: 20,
+      widthMm: textWidthMm(text, face, 20),
+      face,
+      ink: 'black' as const,
+    })),
+  );
+  const pdf = await opened([{ widthMm: 200, heightMm: 120, operations }]);
+  const read = await lines(await pdf.getPage(1));
+  for (const { text, widthMm } of operations) {
+    const widths = read.filter(({ str }) => str === text).map(({ width }) => (width * 25.4) / 72);
+    expect(Math.min(...widths.map((found) => Math.abs(found - widthMm)))).toBeLessThan(0.01);
+  }
+});
+
+test.each([
+  ['US Letter', letterSheetLayout],
+  ['A4', a4SheetLayout],
+])(
+  'on a %s sheet of 30 every QR code reads as its board ID, and no ink leaves its label',
+  async (_, layout) => {
+    const contents = boards(30);
+    const pdf = await opened(drawLabels(contents, layout));
+    const sheet = await painted(pdf, await pdf.getPage(1));
+    const area = printableArea(layout);
+    const positions = labelPositions(30, layout, 0);
+    const read = positions.map(({ xMm, yMm }) =>
+      decoded(cutOut(sheet, xMm, yMm, layout.labelWidthMm, layout.labelHeightMm)),
+    );
+    expect(read).toEqual(contents.map(({ boardId }) => boardId));
+
+    // White out what may be printed on, and nothing is left. One pixel is for the smoothing of edges.
+    const pixel = 1 / pixelsPerMm;
+    for (const { xMm, yMm } of positions) {
+      const [left, right] = [xMm + area.xMm - pixel, xMm + area.xMm + area.widthMm + pixel];
+      const [top, bottom] = [yMm + area.yMm - pixel, yMm + area.yMm + area.heightMm + pixel];
+      for (let row = Math.floor(top * pixelsPerMm); row < bottom * pixelsPerMm; row++) {
+        const from = row * sheet.width + Math.floor(left * pixelsPerMm);
+        sheet.rgba.fill(255, from * 4, (row * sheet.width + Math.ceil(right * pixelsPerMm)) * 4);
+      }
+    }
+    expect(sheet.rgba.findIndex((value) => value < 200)).toBe(-1);
+  },
+);
+
+test('a single label has a page of its own size, and its code reads', async () => {
+  const pdf = await opened(drawLabels(boards(2), singleLabelLayout));
+  expect(pdf.numPages).toBe(2);
+  const page = await pdf.getPage(2);
+  const { width, height } = page.getViewport({ scale: 25.4 / 72 });
+  expect([width, height]).toEqual([expect.closeTo(62, 3), expect.closeTo(29, 3)]);
+  expect(decoded(await painted(pdf, page))).toBe('OAK-2');
+});
+
+test('the file tells its title, asks for actual size, and is the same for the same pages and instant', async () => {
+  const pages = drawLabels(boards(3), letterSheetLayout);
+  const pdf = await opened(pages);
+  expect((await pdf.getMetadata()).info).toMatchObject({
+    Title: meta.title,
+    CreationDate: 'D:20260312093000Z',
+  });
+  expect(await pdf.getViewerPreferences()).toEqual(
+    new Map<string, unknown>([
+      ['DisplayDocTitle', true],
+      ['PrintScaling', 'None'],
+    ]),
+  );
+  expect(Buffer.from(await labelPdf(pages, meta)).equals(Buffer.from(await labelPdf(pages, meta)))).toBe(
+    true,
+  );
+});
