@@ -146,9 +146,6 @@ export const singleLabelLayout: LabelLayout = {
   rowGapMm: 0,
 };
 
-/** What holds until somebody has chosen. */
-export const defaultSheetLayout = a4SheetLayout;
-
 /** Upper left corner of a label on its page, pages counted from 0. */
 export interface LabelPosition {
   page: number;
