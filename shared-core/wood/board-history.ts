@@ -1,0 +1,92 @@
+/**
+ * What a board has stood in: the places it was moved through, each with its year of air, as one sequence of
+ * stretches that the drying model can run.
+ */
+import { z } from 'zod';
+import { emcOfYear } from './climate.ts';
+import type { AirSegment } from './drying-model.ts';
+import { monthlyAirSchema } from './monthly-air.ts';
+
+/** A place where a board stood, from an instant until the next stay begins. */
+export const staySchema = z.object({
+  /** UTC, ms since 1970. */
+  fromMs: z.number(),
+  air: monthlyAirSchema,
+});
+export type Stay = z.infer<typeof staySchema>;
+
+/** What a face of the board meets. */
+export const faceExposureSchema = z.enum(['open', 'sun', 'bottom', 'bark', 'sealed']);
+export type FaceExposure = z.infer<typeof faceExposureSchema>;
+
+/** How freely a face dries, against an open face between stickers. Common practice, no source. */
+export const exposureFactor: Record<FaceExposure, number> = {
+  open: 1,
+  sun: 1.6,
+  bottom: 0.5,
+  bark: 0.03,
+  sealed: 0,
+};
+
+const dayMs = 86_400_000;
+
+/** Middle of a month, UTC; months are counted from January 1970. */
+const midMonthMs = (month: number): number => (Date.UTC(1970, month, 1) + Date.UTC(1970, month + 1, 1)) / 2;
+
+/** The month whose middle is the last one at or before the instant. */
+function monthBefore(atMs: number): number {
+  const date = new Date(atMs);
+  const month = (date.getUTCFullYear() - 1970) * 12 + date.getUTCMonth();
+  return midMonthMs(month) <= atMs ? month : month - 1;
+}
+
+const inYear = (month: number): number => ((month % 12) + 12) % 12;
+
+/**
+ * The air from one instant to another. Within a month EMC runs straight from the middle of one month to the middle
+ * of the next; temperature is held at its mean there, to half a degree.
+ *
+ * @param stays   rising in time; the first must have begun by `fromMs`
+ * @param fromMs  UTC, ms
+ * @param toMs    not before `fromMs`, and within 100 years of it
+ * @throws        RangeError when a stay is missing or out of order
+ */
+export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): AirSegment[] {
+  if (!(toMs >= fromMs && toMs - fromMs <= 36_525 * dayMs)) {
+    throw new RangeError('The history must run forward, and for 100 years at most.');
+  }
+  const first = stays[0];
+  if (first === undefined || first.fromMs > fromMs) {
+    throw new RangeError(
+      'Nobody said where the board stood at first: add the place and the day it came there.',
+    );
+  }
+  const segments: AirSegment[] = [];
+  for (const [index, stay] of stays.entries()) {
+    const next = stays[index + 1];
+    if (next !== undefined && next.fromMs < stay.fromMs)
+      throw new RangeError('The moves are not in order of time.');
+    const until = Math.min(toMs, next?.fromMs ?? Number.POSITIVE_INFINITY);
+    let at = Math.max(fromMs, stay.fromMs);
+    const emc = emcOfYear(stay.air).monthlyEmcPct;
+    while (at < until) {
+      const month = monthBefore(at);
+      const left = midMonthMs(month);
+      const right = midMonthMs(month + 1);
+      const end = Math.min(until, right);
+      const [a, b] = [inYear(month), inYear(month + 1)];
+      const emcAt = (ms: number): number => emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left);
+      const middle = ((at + end) / 2 - left) / (right - left);
+      const tempC = stay.air[a]!.tempC + (stay.air[b]!.tempC - stay.air[a]!.tempC) * middle;
+      segments.push({
+        durationS: (end - at) / 1000,
+        emcStartPct: emcAt(at),
+        emcEndPct: emcAt(end),
+        // Boards share what was tabulated for a temperature.
+        tempC: Math.round(tempC * 2) / 2,
+      });
+      at = end;
+    }
+  }
+  return segments;
+}

@@ -1,0 +1,348 @@
+/**
+ * Learns from a board's readings how that board dries.
+ *
+ * The drying model runs through the board's history with four unknowns: how fast moisture moves inside, how freely
+ * the faces dry, how wet the board was at the start, and how far the air where it stood was from what its place
+ * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalised
+ * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
+ */
+import { z } from 'zod';
+import { airSegments, exposureFactor, faceExposureSchema, type Stay, staySchema } from './board-history.ts';
+import {
+  type DryingGrid,
+  type DryingResult,
+  dryingGrid,
+  LawTables,
+  parabolicStart,
+  simulateDrying,
+  woodDryingLaw,
+} from './drying-model.ts';
+import {
+  type Gaussian,
+  type Information,
+  inversePositive,
+  posterior,
+  solvePositive,
+  times,
+} from './gaussian.ts';
+import { mostWaterPct } from './most-water.ts';
+
+/** The unknowns, in the order of every mean and covariance here: three logarithms, and % MC. */
+export const dryingParameters = ['logDiffusivity', 'logSurface', 'logStartMc', 'emcOffsetPct'] as const;
+
+/** What the model must know of a board. */
+export const dryingBoardSchema = z.object({
+  thicknessMm: z.number().min(0.5).max(1000),
+  /** Null where it is not known: a middling wood, with a wider spread. */
+  basicSpecificGravity: z.number().min(0.05).max(1.3).nullable(),
+  /** Face A is the one the pins go in. */
+  faces: z.tuple([faceExposureSchema, faceExposureSchema]),
+  start: z.object({
+    /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
+    atMs: z.number(),
+    /** Average then, % MC; null for green and not measured. */
+    mcPct: z.number().min(1).max(400).nullable(),
+    /** How sure that is: standard deviation of its logarithm; about the relative error. Ignored where null. */
+    logSd: z.number().min(0.005).max(2),
+    /** Moisture of the faces over the average: 1 for a board fresh from the saw, less for one that was drying. */
+    shellRatio: z.number().min(0.1).max(1.5),
+  }),
+  /** Where it has stood, rising in time; the first stay begins no later than `start.atMs`. */
+  stays: z.array(staySchema).min(1),
+});
+export type DryingBoard = z.infer<typeof dryingBoardSchema>;
+
+/** A corrected reading. */
+export const fitReadingSchema = z.object({
+  atMs: z.number(),
+  /** Depth of the pin tips from face A over the thickness, 0 to 1. */
+  depthFraction: z.number().min(0).max(1),
+  mcPct: z.number().min(0).max(400),
+  /** Of the reading as corrected: meter and species. */
+  standardUncertaintyPct: z.number().positive(),
+});
+export type FitReading = z.infer<typeof fitReadingSchema>;
+
+/**
+ * What the model itself gets wrong even with the best parameters, % MC (boards are not sheets, places are not
+ * monthly means). Common practice, no source.
+ */
+export const modelErrorPct = 0.5;
+
+/** Half the board is enough where both faces are alike; about 0.1 % MC from a fine grid (`drying-model.test.ts`). */
+const cellsPerHalf = 12;
+const tolerancePct = 0.05;
+
+/** A board that can be run with any values of the unknowns. */
+export type BoardModel = {
+  board: DryingBoard;
+  grid: DryingGrid;
+  tables: LawTables;
+};
+
+const middlingGravity = 0.5;
+
+export function boardModel(board: DryingBoard): BoardModel {
+  const half = exposureFactor[board.faces[0]] === exposureFactor[board.faces[1]];
+  return {
+    board,
+    grid: dryingGrid(board.thicknessMm, half, half ? cellsPerHalf : 2 * cellsPerHalf),
+    tables: new LawTables(woodDryingLaw(board.basicSpecificGravity ?? middlingGravity)),
+  };
+}
+
+/**
+ * Runs a stretch of a board's life.
+ *
+ * @param theta         values of `dryingParameters`
+ * @param startPct      cells at `fromMs`; null for the board's own start, which then must be `fromMs`
+ * @param observeMs     rising, between `fromMs` and `toMs`
+ */
+export function runBoard(
+  model: BoardModel,
+  theta: readonly number[],
+  stays: readonly Stay[],
+  fromMs: number,
+  toMs: number,
+  startPct: Float64Array | null,
+  observeMs: readonly number[],
+  depthFractions: readonly number[],
+): DryingResult {
+  const [logDiffusivity, logSurface, logStart, emcOffsetPct] = theta as [number, number, number, number];
+  const surface = Math.exp(logSurface);
+  const [a, b] = model.board.faces;
+  return simulateDrying({
+    grid: model.grid,
+    tables: model.tables,
+    startPct: startPct ?? parabolicStart(model.grid, Math.exp(logStart), model.board.start.shellRatio),
+    segments: airSegments(stays, fromMs, toMs),
+    diffusivityFactor: Math.exp(logDiffusivity),
+    faceFactors: [surface * exposureFactor[a], surface * exposureFactor[b]],
+    emcOffsetPct,
+    tolerancePct,
+    observeS: observeMs.map((ms) => (ms - fromMs) / 1000),
+    depthFractions,
+  });
+}
+
+/**
+ * What is known of the unknowns before any reading.
+ *
+ * Medians: the pair 0.4 and 0.2 brings eight woods from green to 20 % within the days of Rietz and Page's
+ * table, whatever the month of stacking (`drying-rietz-page.test.ts`). Green moisture: six tenths of what the
+ * wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from memory). Spreads: common
+ * practice, no source; a factor of about two either way for the wood, a little more for the stack.
+ */
+export function dryingPrior(board: DryingBoard): Gaussian {
+  const known = board.basicSpecificGravity !== null;
+  const { mcPct, logSd } = board.start;
+  const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? middlingGravity);
+  const sd = [known ? 0.6 : 0.8, 0.8, mcPct === null ? 0.35 : logSd, 1];
+  return {
+    mean: [Math.log(0.4), Math.log(0.2), Math.log(mcPct ?? green), 0],
+    covariance: sd.map((value, i) => sd.map((_, j) => (i === j ? value * value : 0))),
+  };
+}
+
+/**
+ * How much boards of one stack and log still differ among themselves: the spread that is left of each unknown when
+ * the group's own value is known. Common practice, no source.
+ */
+const withinGroupSd = [0.25, 0.3, 0.15, 0.3];
+
+/**
+ * The prior of a board when its siblings have been probed: they share the group's values, each with a spread of
+ * its own (empirical Bayes for a normal hierarchy; Gelman and others, Bayesian Data Analysis, chapter 5, from
+ * memory). Many siblings leave the within-group spread; none leave the prior as it is.
+ *
+ * @param prior     as `dryingPrior` gives it
+ * @param siblings  `information` of the other boards' fits
+ */
+export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): Gaussian {
+  if (siblings.length === 0) return prior;
+  // A start that was measured on the board itself is already surer than its group could make it.
+  const within = withinGroupSd.map((sd, i) => Math.min(sd * sd, 0.5 * prior.covariance[i]![i]!));
+  const group: Gaussian = {
+    mean: prior.mean,
+    covariance: prior.covariance.map((row, i) =>
+      row.map((value, j) => (i === j ? value - within[i]! : value)),
+    ),
+  };
+  const sum: Information = {
+    matrix: within.map(() => within.map(() => 0)),
+    vector: within.map(() => 0),
+  };
+  for (const sibling of siblings) {
+    // The sibling's own deviation integrated out: (V + W)^-1 = A - A (A + W^-1)^-1 A with A = V^-1, also where A is singular.
+    const inner = inversePositive(
+      sibling.matrix.map((row, i) => row.map((value, j) => (i === j ? value + 1 / within[i]! : value))),
+    );
+    const passed = times(inner, sibling.vector);
+    for (let i = 0; i < within.length; i++) {
+      // A (A + W^-1)^-1 = 1 - W^-1 (A + W^-1)^-1, row by row.
+      sum.vector[i] = sum.vector[i]! + passed[i]! / within[i]!;
+      for (let j = 0; j < within.length; j++) {
+        sum.matrix[i]![j] =
+          sum.matrix[i]![j]! + (i === j ? 1 / within[i]! : 0) - inner[i]![j]! / (within[i]! * within[j]!);
+      }
+    }
+  }
+  const learnt = posterior(group, sum);
+  return {
+    mean: learnt.mean,
+    covariance: learnt.covariance.map((row, i) =>
+      row.map((value, j) => (i === j ? value + within[i]! : value)),
+    ),
+  };
+}
+
+/** Readings of one instant and depth as one value: the scatter averages out, the meter's and species' error does not. */
+type Observation = { atMs: number; depthFraction: number; mcPct: number; sdPct: number };
+
+const sameRoundMs = 12 * 3_600_000;
+
+function observationsOf(readings: readonly FitReading[]): Observation[] {
+  const sorted = [...readings].sort((a, b) => a.depthFraction - b.depthFraction || a.atMs - b.atMs);
+  const groups: FitReading[][] = [];
+  for (const reading of sorted) {
+    const group = groups.at(-1);
+    const first = group?.[0];
+    if (
+      group !== undefined &&
+      first !== undefined &&
+      Math.abs(first.depthFraction - reading.depthFraction) < 0.01 &&
+      reading.atMs - first.atMs < sameRoundMs
+    ) {
+      group.push(reading);
+    } else {
+      groups.push([reading]);
+    }
+  }
+  const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  return groups
+    .map((group) => {
+      const mcPct = mean(group.map((reading) => reading.mcPct));
+      const scatter =
+        group.length < 2 ? 0 : group.reduce((sum, r) => sum + (r.mcPct - mcPct) ** 2, 0) / (group.length - 1);
+      const shared = mean(group.map((reading) => reading.standardUncertaintyPct ** 2));
+      // Above fibre saturation a pin meter tells little more than "wet".
+      const wet = 0.15 * Math.max(0, mcPct - 25);
+      return {
+        atMs: group[0]!.atMs,
+        depthFraction: mean(group.map((reading) => reading.depthFraction)),
+        mcPct,
+        sdPct: Math.sqrt(shared + scatter / group.length + modelErrorPct ** 2 + wet ** 2),
+      };
+    })
+    .sort((a, b) => a.atMs - b.atMs);
+}
+
+export type HistoryFit = {
+  prior: Gaussian;
+  /** What is known after the readings. */
+  posterior: Gaussian;
+  /** What the readings alone say: give it to `pooledPrior` of the board's siblings. */
+  information: Information;
+  /** Each round's reading at a depth against the fitted model, % MC. */
+  residuals: { atMs: number; depthFraction: number; measuredPct: number; fittedPct: number; sdPct: number }[];
+};
+
+/** Steps of the unknowns for finite differences, in their own units. */
+const probeStep = [0.1, 0.15, 0.05, 0.3];
+
+/**
+ * Fits a board's history.
+ *
+ * @param readings  corrected readings that count, none before the board's start
+ * @param prior     `dryingPrior(board)`, or that pooled with siblings
+ * @throws          RangeError for a reading before the start
+ */
+export function fitHistory(model: BoardModel, readings: readonly FitReading[], prior: Gaussian): HistoryFit {
+  const { board } = model;
+  const observations = observationsOf(readings);
+  const none: Information = {
+    matrix: prior.covariance.map((row) => row.map(() => 0)),
+    vector: prior.mean.map(() => 0),
+  };
+  const last = observations.at(-1);
+  if (last === undefined) return { prior, posterior: prior, information: none, residuals: [] };
+  if (observations[0]!.atMs < board.start.atMs) {
+    throw new RangeError('A reading is older than the day the board was sawn: set that day right.');
+  }
+  const instants = [...new Set(observations.map((o) => o.atMs))];
+  const depths = [...new Set(observations.map((o) => o.depthFraction))];
+  const where = observations.map((o) => [depths.indexOf(o.depthFraction), instants.indexOf(o.atMs)] as const);
+  const predict = (theta: readonly number[]): number[] => {
+    const run = runBoard(model, theta, board.stays, board.start.atMs, last.atMs, null, instants, depths);
+    return where.map(([depth, instant]) => run.depthPct[depth]![instant]!);
+  };
+  const precision = inversePositive(prior.covariance);
+  const costOf = (theta: readonly number[], predicted: readonly number[]): number => {
+    const away = theta.map((value, i) => value - prior.mean[i]!);
+    const penalty = times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
+    return observations.reduce((sum, o, k) => sum + ((o.mcPct - predicted[k]!) / o.sdPct) ** 2, penalty);
+  };
+  /** Information of the readings with the model taken as straight around theta. */
+  const linearised = (theta: readonly number[], predicted: readonly number[]): Information => {
+    const slopes = theta.map((_, j) => {
+      const moved = predict(theta.map((value, i) => (i === j ? value + probeStep[j]! : value)));
+      return moved.map((value, k) => (value - predicted[k]!) / probeStep[j]! / observations[k]!.sdPct);
+    });
+    const dot = (x: readonly number[], y: readonly number[]): number =>
+      x.reduce((sum, v, k) => sum + v * y[k]!, 0);
+    const target = observations.map(
+      (o, k) =>
+        (o.mcPct - predicted[k]!) / o.sdPct + slopes.reduce((sum, s, j) => sum + s[k]! * theta[j]!, 0),
+    );
+    return {
+      matrix: slopes.map((a) => slopes.map((b) => dot(a, b))),
+      vector: slopes.map((a) => dot(a, target)),
+    };
+  };
+
+  let theta = prior.mean;
+  let predicted = predict(theta);
+  let cost = costOf(theta, predicted);
+  let information = linearised(theta, predicted);
+  let damping = 0;
+  for (let iteration = 0; iteration < 12; iteration++) {
+    const matrix = precision.map((row, i) =>
+      row.map((value, j) => (value + information.matrix[i]![j]!) * (i === j ? 1 + damping : 1)),
+    );
+    const pull = times(precision, prior.mean);
+    const gradient = times(
+      precision.map((row, i) => row.map((value, j) => value + information.matrix[i]![j]!)),
+      theta,
+    ).map((value, i) => pull[i]! + information.vector[i]! - value);
+    const move = solvePositive(matrix, gradient);
+    const next = theta.map((value, i) => value + Math.max(-2, Math.min(2, move[i]!)));
+    const nextPredicted = predict(next);
+    const nextCost = costOf(next, nextPredicted);
+    const expected = move.reduce((sum, value, i) => sum + value * gradient[i]!, 0);
+    if (nextCost <= cost) {
+      const gained = cost - nextCost;
+      theta = next;
+      predicted = nextPredicted;
+      cost = nextCost;
+      damping = damping < 0.02 ? 0 : damping / 4;
+      information = linearised(theta, predicted);
+      if (gained < 0.01) break;
+    } else {
+      // A gain too small to matter is as good as arrival.
+      if (expected < 0.01) break;
+      damping = damping === 0 ? 0.1 : damping * 4;
+    }
+  }
+  return {
+    prior,
+    posterior: { mean: [...theta], covariance: posterior(prior, information).covariance },
+    information,
+    residuals: observations.map((o, k) => ({
+      atMs: o.atMs,
+      depthFraction: o.depthFraction,
+      measuredPct: o.mcPct,
+      fittedPct: predicted[k]!,
+      sdPct: o.sdPct,
+    })),
+  };
+}

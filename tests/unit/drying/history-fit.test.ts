@@ -1,0 +1,175 @@
+import { describe, expect, test } from 'vitest';
+import {
+  boardModel,
+  type DryingBoard,
+  dryingPrior,
+  type FitReading,
+  fitHistory,
+  pooledPrior,
+  runBoard,
+} from '../../../shared-core/wood/history-fit.ts';
+import type { MonthlyAir } from '../../../shared-core/wood/monthly-air.ts';
+
+const dayMs = 86_400_000;
+const sawn = Date.UTC(2025, 3, 10);
+const shed: MonthlyAir = [0, 1, 5, 10, 15, 19, 21, 20, 16, 11, 5, 1].map((tempC) => ({ tempC, rh: 0.68 }));
+const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.42 }));
+
+const oak: DryingBoard = {
+  thicknessMm: 30,
+  basicSpecificGravity: 0.56,
+  faces: ['open', 'open'],
+  start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
+  stays: [
+    { fromMs: sawn, air: shed },
+    { fromMs: sawn + 160 * dayMs, air: room },
+  ],
+};
+const model = boardModel(oak);
+const prior = dryingPrior(oak);
+const sdOf = (gaussian: { covariance: number[][] }, i: number): number =>
+  Math.sqrt(gaussian.covariance[i]![i]!);
+
+/** Readings that a board with these unknowns would give, shell and core, exact. */
+function readingsOf(
+  truth: readonly number[],
+  daysAfter: readonly number[],
+  uncertaintyPct = 0.7,
+): FitReading[] {
+  const depths = [0.1, 0.5];
+  const instants = daysAfter.map((day) => sawn + day * dayMs);
+  const run = runBoard(model, truth, oak.stays, sawn, instants.at(-1)!, null, instants, depths);
+  return instants.flatMap((atMs, at) =>
+    depths.map((depthFraction, row) => ({
+      atMs,
+      depthFraction,
+      mcPct: run.depthPct[row]![at]!,
+      standardUncertaintyPct: uncertaintyPct,
+    })),
+  );
+}
+
+/** Slower wood, freer faces, wetter at first and in damper air than the prior's middle. */
+const truth = [Math.log(0.22), Math.log(0.35), Math.log(80), 0.8];
+
+describe('a fit', () => {
+  test('without readings is the prior', () => {
+    const fit = fitHistory(model, [], prior);
+    expect(fit.posterior).toEqual(prior);
+    expect(fit.information.matrix.flat().every((value) => value === 0)).toBe(true);
+  });
+
+  test('is narrower in what the wood does after one reading', () => {
+    const [, core] = readingsOf(truth, [90]);
+    const fit = fitHistory(model, [core!], prior);
+    expect(sdOf(fit.posterior, 0)).toBeLessThan(0.8 * sdOf(prior, 0));
+    // It also leans the right way.
+    expect(fit.posterior.mean[0]!).toBeLessThan(prior.mean[0]!);
+  });
+
+  test('to many rounds finds the unknowns that made them, within its own spread', () => {
+    const fit = fitHistory(model, readingsOf(truth, [20, 50, 80, 110, 140, 170, 200, 230], 0.3), prior);
+    for (const [i, value] of truth.entries()) {
+      expect(Math.abs(fit.posterior.mean[i]! - value)).toBeLessThan(2 * sdOf(fit.posterior, i));
+    }
+    expect(fit.posterior.mean[0]!).toBeCloseTo(truth[0]!, 0);
+    expect(sdOf(fit.posterior, 0)).toBeLessThan(0.3);
+    for (const residual of fit.residuals) {
+      expect(Math.abs(residual.fittedPct - residual.measuredPct)).toBeLessThan(1.5 * residual.sdPct);
+    }
+  });
+
+  test('has its cost at a minimum: no step along an unknown makes it fit better', () => {
+    const readings = readingsOf(truth, [40, 100, 180]);
+    const fit = fitHistory(model, readings, prior);
+    const cost = (theta: readonly number[]): number => {
+      const instants = [...new Set(readings.map((r) => r.atMs))];
+      const run = runBoard(model, theta, oak.stays, sawn, instants.at(-1)!, null, instants, [0.1, 0.5]);
+      const misfit = fit.residuals.reduce((sum, r) => {
+        const fitted = run.depthPct[r.depthFraction < 0.3 ? 0 : 1]![instants.indexOf(r.atMs)]!;
+        return sum + ((r.measuredPct - fitted) / r.sdPct) ** 2;
+      }, 0);
+      return theta.reduce((sum, value, i) => sum + ((value - prior.mean[i]!) / sdOf(prior, i)) ** 2, misfit);
+    };
+    const best = cost(fit.posterior.mean);
+    for (let i = 0; i < 4; i++) {
+      for (const step of [-0.5, 0.5]) {
+        const moved = fit.posterior.mean.map((value, j) =>
+          j === i ? value + step * sdOf(fit.posterior, i) : value,
+        );
+        // Slack for a fit that stops when a further step would gain less than 0.01.
+        expect(cost(moved)).toBeGreaterThan(best - 0.02);
+      }
+    }
+  });
+
+  test('takes twenty spots of one round for one reading of the same meter, not for twenty', () => {
+    const [, core] = readingsOf(truth, [90]);
+    const one = fitHistory(model, [core!], prior);
+    const twenty = fitHistory(
+      model,
+      Array.from({ length: 20 }, (_, i) => ({ ...core!, atMs: core!.atMs + i * 20_000 })),
+      prior,
+    );
+    expect(sdOf(twenty.posterior, 0)).toBeCloseTo(sdOf(one.posterior, 0), 3);
+  });
+
+  test('leans little on readings far above fibre saturation', () => {
+    const wet = readingsOf(truth, [5])[1]!;
+    const fit = fitHistory(model, [wet], prior);
+    expect(wet.mcPct).toBeGreaterThan(60);
+    expect(sdOf(fit.posterior, 0)).toBeGreaterThan(0.9 * sdOf(prior, 0));
+  });
+
+  test('refuses a reading older than the board', () => {
+    expect(() =>
+      fitHistory(
+        model,
+        [{ atMs: sawn - dayMs, depthFraction: 0.5, mcPct: 20, standardUncertaintyPct: 1 }],
+        prior,
+      ),
+    ).toThrow(/older than the day/);
+  });
+});
+
+describe('boards of one stack and log', () => {
+  const sibling = fitHistory(model, readingsOf(truth, [60, 110, 160]), prior).information;
+
+  test('share what they learnt: the prior leans to the siblings and is narrower', () => {
+    const pooled = pooledPrior(prior, [sibling]);
+    expect(pooled.mean[0]!).toBeLessThan(prior.mean[0]!);
+    expect(sdOf(pooled, 0)).toBeLessThan(sdOf(prior, 0));
+    const more = pooledPrior(prior, [sibling, sibling, sibling]);
+    expect(sdOf(more, 0)).toBeLessThan(sdOf(pooled, 0));
+  });
+
+  test('keep a spread of their own, however many were probed', () => {
+    const pooled = pooledPrior(
+      prior,
+      Array.from({ length: 400 }, () => sibling),
+    );
+    expect(sdOf(pooled, 0)).toBeGreaterThan(0.24);
+    expect(sdOf(pooled, 1)).toBeGreaterThan(0.29);
+  });
+
+  test('learn nothing from siblings without readings', () => {
+    const none = fitHistory(model, [], prior).information;
+    const pooled = pooledPrior(prior, [none, none]);
+    for (let i = 0; i < 4; i++) {
+      expect(pooled.mean[i]).toBeCloseTo(prior.mean[i]!, 6);
+      expect(sdOf(pooled, i)).toBeCloseTo(sdOf(prior, i), 6);
+    }
+  });
+
+  // The scalar case by hand: group variance g = P - w, sibling's estimate t with variance v;
+  // group posterior precision 1/g + 1/(v + w); the board's prior adds w again.
+  test('pool as a normal hierarchy does, checked by hand for one unknown', () => {
+    const [p, w, v, t] = [0.36, 0.0625, 0.05, -1.6];
+    const only = (value: number): number[][] =>
+      [0, 1, 2, 3].map((i) => [0, 1, 2, 3].map((j) => (i === 0 && j === 0 ? value : 0)));
+    const pooled = pooledPrior(prior, [{ matrix: only(1 / v), vector: [t / v, 0, 0, 0] }]);
+    const groupPrecision = 1 / (p - w) + 1 / (v + w);
+    expect(sdOf(pooled, 0) ** 2).toBeCloseTo(1 / groupPrecision + w, 9);
+    expect(pooled.mean[0]).toBeCloseTo((Math.log(0.4) / (p - w) + t / (v + w)) / groupPrecision, 9);
+  });
+});
