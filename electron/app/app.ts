@@ -1,0 +1,119 @@
+import type { z } from 'zod';
+import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
+import { type CallName, type CallOutput, calls } from '../../shared-core/contract/calls.ts';
+import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
+import { boardUseCases } from './boards.ts';
+import { catalogueUseCases } from './catalogue.ts';
+import type { AppContext } from './context.ts';
+import { createJudging } from './judging.ts';
+import { labelUseCases } from './labels.ts';
+import { createMeterDesk, type LinkMakers } from './meter-desk.ts';
+import { placeUseCases } from './places.ts';
+import { roundUseCases } from './rounds.ts';
+import { settingUseCases } from './settings.ts';
+import { stackUseCases } from './stacks.ts';
+import { createYards } from './yards.ts';
+
+type UseCases = {
+  [N in CallName]: (input: z.output<(typeof calls)[N]['input']>) => CallOutput<N> | Promise<CallOutput<N>>;
+};
+
+export interface AppOptions {
+  /** Where yard files live. */
+  dataDir: string;
+  links: LinkMakers;
+  emit<N extends EventName>(name: N, data: EventData<N>): void;
+  clock?: () => Date;
+  reportFault?: (error: unknown) => void;
+}
+
+/**
+ * The whole app behind the contract: Electron's main process and the loopback host both talk to this and to nothing
+ * else.
+ */
+export function createApp({
+  dataDir,
+  links,
+  emit,
+  clock = () => new Date(),
+  reportFault = console.error,
+}: AppOptions) {
+  const now = () => clock().toISOString();
+  const yards = createYards(dataDir, now);
+  const context: AppContext = { yard: yards.current, now, reportFault, emit };
+
+  const judging = createJudging(context);
+  const settings = settingUseCases(context);
+  const meter = createMeterDesk(context, links, settings['settings.get']);
+  const rounds = roundUseCases(context, judging, meter);
+
+  function change(open: () => void): z.output<(typeof calls)['yard.info']['output']> {
+    rounds.leave();
+    open();
+    const info = yards.info();
+    if (info.problem === null) judging.judgeAgain(context.yard().boards.idsWithoutFinding(RULES_VERSION));
+    meter.rememberAgain();
+    emit('yard.changed', {});
+    return info;
+  }
+
+  const useCases: UseCases = {
+    'yard.info': yards.info,
+    'yard.openDemo': () => change(yards.openDemo),
+    'yard.openOwn': () => change(yards.openOwn),
+    'yard.removeDemo': () => change(yards.removeDemo),
+    'yard.startAfresh': () => change(yards.startAfresh),
+    ...stackUseCases(context, judging),
+    ...boardUseCases(context, judging),
+    ...placeUseCases(context, judging),
+    ...catalogueUseCases(context, judging),
+    ...meter.calls,
+    ...rounds.calls,
+    ...labelUseCases(context, settings['settings.get']),
+    ...settings,
+  };
+
+  change(() => undefined);
+
+  return {
+    /** Answers one call from the window. Never throws: what went wrong is in the answer, as a sentence. */
+    answer: async (name: string, input: unknown): Promise<Answer> => {
+      try {
+        if (!Object.hasOwn(calls, name)) throw new Refusal(`This Pintally has no call «${name}».`);
+        const call = calls[name as CallName];
+        const checked = call.input.safeParse(input);
+        if (!checked.success) throw new Refusal(sentenceOf(checked.error));
+        const perform = useCases[name as CallName] as (input: unknown) => unknown;
+        return { ok: true, output: await perform(checked.data) };
+      } catch (error) {
+        return { ok: false, sentence: sentenceFor(error, reportFault) };
+      }
+    },
+    close: async (): Promise<void> => {
+      await meter.close();
+      yards.close();
+    },
+  };
+}
+export type App = ReturnType<typeof createApp>;
+
+function sentenceOf(error: z.ZodError): string {
+  const issue = error.issues[0];
+  const where = issue?.path.filter((part) => typeof part === 'string').join(' ');
+  return `${issue?.message ?? 'That input does not fit.'}${where ? ` (${where})` : ''} Nothing was saved.`;
+}
+
+function sentenceFor(error: unknown, reportFault: (error: unknown) => void): string {
+  if (error instanceof Refusal) return error.message;
+  const code = String((error as { code?: unknown })?.code ?? '');
+  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
+    return 'The yard file is in use by another program, so nothing was saved. What was kept before is safe. Close the other program and do it again.';
+  }
+  if (code === 'SQLITE_FULL' || code.startsWith('SQLITE_IOERR')) {
+    return 'The disk would not take it (full, or failing), so nothing was saved. What was kept before is safe. Make room and do it again.';
+  }
+  reportFault(error);
+  const message = error instanceof Error ? error.message : String(error);
+  return `Something went wrong inside Pintally (${message}). What was kept before is safe. Try again; if it comes back, restart Pintally.`;
+}

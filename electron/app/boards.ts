@@ -1,0 +1,88 @@
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import { followingCode } from '../../shared-core/contract/board-code.ts';
+import type { CallOutput } from '../../shared-core/contract/calls.ts';
+import type { Board, BoardRow, NewBoard } from '../../shared-core/contract/yard.ts';
+import { type AppContext, refusingDuplicates, wanted } from './context.ts';
+import type { Judging } from './judging.ts';
+import { moveBoards } from './moving.ts';
+
+export function boardUseCases(context: AppContext, judging: Judging) {
+  const get = (id: number): BoardRow => wanted(context.yard().boards.get(id), 'board');
+
+  function checkParts(board: NewBoard): void {
+    wanted(context.yard().stacks.get(board.stackId), 'stack');
+    if (context.yard().species.get(board.woodId) === undefined) {
+      throw new Refusal(
+        `The species «${board.woodId}» is not known. Board ${board.code} was not saved. ` +
+          'Choose a species from the list, or add it under Woods first.',
+      );
+    }
+  }
+  const taken = (code: string) =>
+    `There is a board ${code} already. Nothing was saved. Give this board another ID: it must be the only one of its name.`;
+
+  return {
+    'boards.list': (which: { stackId: number | null; search: string; offset: number; limit: number }) =>
+      context.yard().boards.page(which),
+
+    'boards.get': ({ id }: { id: number }): CallOutput<'boards.get'> => {
+      const board = get(id);
+      const rounds = context.yard().rounds.roundsOfBoard(id).toReversed();
+      const assessments = rounds.map((roundId) => judging.assess(id, roundId));
+      return {
+        board,
+        moves: context.yard().boards.moves(id),
+        readings: assessments.flatMap((assessment) => assessment.readings),
+        findings: context.yard().boards.findings(id),
+        reasons: assessments[0]?.call.reasons ?? [],
+      };
+    },
+
+    'boards.add': (boards: NewBoard[]): BoardRow[] => {
+      const ids = context.yard().together(() =>
+        boards.map((board) => {
+          checkParts(board);
+          const stack = wanted(context.yard().stacks.get(board.stackId), 'stack');
+          return refusingDuplicates(taken(board.code), () =>
+            context.yard().boards.add(board, stack.placeId, context.now()),
+          );
+        }),
+      );
+      context.emit('yard.changed', {});
+      return ids.map(get);
+    },
+
+    'boards.change': (board: Board): BoardRow => {
+      get(board.id);
+      checkParts(board);
+      refusingDuplicates(taken(board.code), () => context.yard().boards.change(board));
+      judging.judgeAgain([board.id]);
+      context.emit('yard.changed', {});
+      return get(board.id);
+    },
+
+    'boards.nextCode': ({ stackId }: { stackId: number }): { code: string } => {
+      const stack = wanted(context.yard().stacks.get(stackId), 'stack');
+      const newest = context.yard().boards.codesOfStack(stackId)[0];
+      let code = newest === undefined ? `${stemOf(stack.name)}-01` : followingCode(newest);
+      while (context.yard().boards.idByCode(code) !== undefined) code = followingCode(code);
+      return { code };
+    },
+
+    'boards.move': ({ boardIds, placeId, since }: { boardIds: number[]; placeId: number; since: string }) => {
+      moveBoards(context, boardIds, placeId, since);
+      judging.judgeAgain(boardIds);
+      context.emit('yard.changed', {});
+      return { moved: boardIds.length };
+    },
+  };
+}
+
+/** The first word of a stack's name as letters and digits, to begin its boards' IDs with. */
+function stemOf(name: string): string {
+  const word = name
+    .normalize('NFKD')
+    .toUpperCase()
+    .match(/[A-Z0-9]+/)?.[0];
+  return (word ?? 'B').slice(0, 8);
+}

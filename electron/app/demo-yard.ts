@@ -1,0 +1,75 @@
+import scenario from '../../seeds/demo-yard.json' with { type: 'json' };
+import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../shared-core/contract/yard.ts';
+import { planSpots } from '../../shared-core/probing/spots.ts';
+import type { Yard } from '../store/yard.ts';
+
+const DAY_MS = 86_400_000;
+/** How much two spots of one board differ in the scenario, % as the meter shows it. */
+const BETWEEN_SPOTS_PCT = 0.3;
+
+/**
+ * Fills a new yard with the demo scenario, dated back from now, as if its owner had typed every reading.
+ * Findings are made when the yard is opened, by the same rules as anyone's.
+ */
+export function fillDemoYard(yard: Yard, now: string): void {
+  const daysAgo = (days: number): string => new Date(Date.parse(now) - days * DAY_MS).toISOString();
+  yard.together(() => {
+    const placeIds = new Map<string, number>();
+    for (const { name, kind, air } of scenario.places) {
+      const place = newPlaceSchema.parse({ name, kind, air: air.map(([tempC, rh]) => ({ tempC, rh })) });
+      placeIds.set(name, yard.places.add(place));
+    }
+    for (const stack of scenario.stacks) addStack(yard, stack, placeIds.get(stack.place), daysAgo);
+  });
+}
+
+type ScenarioStack = (typeof scenario.stacks)[number];
+
+function addStack(
+  yard: Yard,
+  stack: ScenarioStack,
+  placeId: number | undefined,
+  daysAgo: (days: number) => string,
+): void {
+  const { columns, each, ...common } = stack.boards;
+  const parsed = newStackSchema.parse({ name: stack.name, placeId, useId: stack.use, note: stack.note });
+  const stackId = yard.stacks.add(parsed);
+  const boards = each.map((own, index) => {
+    const board = newBoardSchema.parse({
+      ...common,
+      ...own,
+      stackId,
+      sawnOn: daysAgo(stack.sawnDaysAgo).slice(0, 10),
+      course: Math.floor(index / columns) + 1,
+      column: (index % columns) + 1,
+      note: '',
+    });
+    return { ...board, id: yard.boards.add(board, parsed.placeId, daysAgo(stack.sawnDaysAgo)) };
+  });
+
+  for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
+    const takenAt = daysAgo(days);
+    const roundId = yard.rounds.add(stackId, takenAt);
+    yard.rounds.sayTemperature(roundId, null, woodTempC, takenAt);
+    for (const [index, board] of boards.entries()) {
+      const [shell = 0, core = 0] = shellCore[index] ?? [];
+      for (const [spotIndex, { spot }] of planSpots(board).plan.entries()) {
+        const shown = spot.depth === 'shell' ? shell : core;
+        yard.rounds.keep({
+          roundId,
+          boardId: board.id,
+          spotIndex,
+          spot,
+          raw: Math.round((shown + (spotIndex < 2 ? 0 : BETWEEN_SPOTS_PCT)) * 10) / 10,
+          unit: 'pct',
+          how: 'typed',
+          settled: null,
+          woodTempC,
+          meterId: null,
+          takenAt,
+        });
+      }
+    }
+    yard.rounds.finish(roundId, takenAt);
+  }
+}

@@ -1,0 +1,249 @@
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { Aim, RoundBoard, RoundState, RoundSummary } from '../../shared-core/contract/round.ts';
+import type { Reading, Spot } from '../../shared-core/probing/reading.ts';
+import { type AppContext, wanted } from './context.ts';
+import type { Judging } from './judging.ts';
+import type { LiveValue, MeterDesk } from './meter-desk.ts';
+import { createRoundView, nextSpot } from './round-view.ts';
+
+/** The round that the meter's values go to. */
+interface ActiveRound {
+  roundId: number;
+  boards: RoundBoard[];
+  aim: Aim;
+  /** A value was kept since the pins last went in: the next one needs a new insertion. */
+  taken: boolean;
+}
+
+/**
+ * Rounds: which spot of which board the next value belongs to, and keeping it. A reading is committed before the
+ * window hears of it.
+ */
+export function roundUseCases(context: AppContext, judging: Judging, meter: MeterDesk) {
+  const view = createRoundView(context, judging);
+  let active: ActiveRound | null = null;
+
+  meter.attach(
+    (live) => {
+      if (active === null) return;
+      if (live.inserted) active.taken = false;
+      const wantsIt =
+        live.settledNow && !active.taken && active.aim.spotIndex !== null && meter.keepsWhenSettled();
+      if (wantsIt) keepLive(active, live, 'settled');
+    },
+    (live) => {
+      const board = active?.boards[active.aim.boardIndex];
+      return board === undefined || live.value === null
+        ? null
+        : judging.correct({ ...live, value: live.value, boardId: board.boardId, woodTempC: board.woodTempC });
+    },
+  );
+
+  function activate(roundId: number): { round: ActiveRound; state: RoundState } {
+    const state = view.state(roundId);
+    const unread = state.boards.findIndex((board) => nextSpot(board, 0) !== null);
+    const boardIndex = Math.max(unread, 0);
+    const kept = active?.roundId === roundId ? active.aim : null;
+    const aim = kept ?? { boardIndex, spotIndex: nextSpot(wanted(state.boards[boardIndex], 'board'), 0) };
+    const round = { roundId, boards: state.boards, aim, taken: active?.taken ?? false };
+    if (state.finishedAt === null) {
+      active = round;
+      if (kept === null) aimMeter(round);
+    }
+    return { round, state: { ...state, aim } };
+  }
+
+  /** The round a call speaks of, made the active one if it was not; a finished one takes no more readings. */
+  function openRound(roundId: number): ActiveRound {
+    if (active?.roundId === roundId) return active;
+    const { round, state } = activate(roundId);
+    if (state.finishedAt !== null) {
+      throw new Refusal(
+        'This round is finished, so it takes no more readings. Nothing was changed. Start a new round.',
+      );
+    }
+    return round;
+  }
+
+  function aimMeter(round: ActiveRound): void {
+    const board = round.boards[round.aim.boardIndex];
+    const spot = round.aim.spotIndex === null ? undefined : board?.plan[round.aim.spotIndex]?.spot;
+    meter.aim(board === undefined || spot === undefined ? null : { boardId: board.boardId, spot });
+  }
+
+  function tell(round: ActiveRound, board: RoundBoard | null, keptReadingId: number | null): void {
+    context.emit('round.changed', {
+      roundId: round.roundId,
+      aim: round.aim,
+      board,
+      summary: view.summary(round.boards),
+      keptReadingId,
+    });
+  }
+
+  /** Judges a board anew after its readings changed, and shows it. */
+  function refresh(round: ActiveRound, boardId: number): RoundBoard {
+    judging.judge(boardId, round.roundId);
+    const board = view.board(round.roundId, boardId);
+    round.boards = round.boards.map((each) => (each.boardId === boardId ? board : each));
+    return board;
+  }
+
+  function keep(
+    round: ActiveRound,
+    value: Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>,
+  ): void {
+    const { boardIndex, spotIndex } = round.aim;
+    const board = wanted(round.boards[boardIndex], 'board');
+    if (spotIndex === null) {
+      throw new Refusal(
+        `Every spot of ${board.code} has its reading. Nothing was kept. Choose a spot to read it again, or go on to the next board.`,
+      );
+    }
+    const spot: Spot = wanted(board.plan[spotIndex], 'spot').spot;
+    const readingId = context.yard().rounds.keep({
+      roundId: round.roundId,
+      boardId: board.boardId,
+      spotIndex,
+      spot,
+      woodTempC: board.woodTempC,
+      takenAt: context.now(),
+      ...value,
+    });
+    round.taken = true;
+    const after = refresh(round, board.boardId);
+    const refused = after.assessment?.readings.some((reading) => reading.id === readingId && !reading.counts);
+    // A refused reading leaves its spot to be read again.
+    round.aim = { boardIndex, spotIndex: refused ? spotIndex : nextSpot(after, spotIndex + 1) };
+    aimMeter(round);
+    tell(round, after, readingId);
+  }
+
+  function keepLive(round: ActiveRound, live: LiveValue | null, how: 'settled' | 'at-once'): void {
+    if (live === null || live.value === null) {
+      throw new Refusal(
+        'The meter shows no value now. Nothing was kept. Push the pins in, or type the value.',
+      );
+    }
+    keep(round, {
+      raw: live.value,
+      unit: live.unit,
+      how,
+      settled: live.phase === 'settled',
+      meterId: live.meterId,
+    });
+  }
+
+  function mark(readingId: number, why: string | null): RoundBoard {
+    const reading = wanted(context.yard().rounds.reading(readingId), 'reading');
+    context.yard().rounds.mark(readingId, why, context.now());
+    if (active?.roundId === reading.roundId) {
+      const board = refresh(active, reading.boardId);
+      tell(active, board, null);
+      return board;
+    }
+    judging.judge(reading.boardId, reading.roundId);
+    context.emit('yard.changed', {});
+    return view.board(reading.roundId, reading.boardId);
+  }
+
+  return {
+    /** Forgets the active round, when another yard is opened. */
+    leave: (): void => {
+      active = null;
+      meter.aim(null);
+    },
+    calls: {
+      /** Takes an unfinished round of the stack up again, or begins one. */
+      'rounds.start': ({ stackId, woodTempC }: { stackId: number; woodTempC: number | null }): RoundState => {
+        const yard = context.yard();
+        const stack = wanted(yard.stacks.get(stackId), 'stack');
+        if (stack.boards === 0) {
+          throw new Refusal(
+            `The stack «${stack.name}» has no boards yet. No round was begun. Add its boards first.`,
+          );
+        }
+        const roundId = yard.together(() => {
+          const id = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, context.now());
+          yard.rounds.sayTemperature(id, null, woodTempC, context.now());
+          return id;
+        });
+        context.emit('yard.changed', {});
+        return activate(roundId).state;
+      },
+
+      'rounds.get': ({ roundId }: { roundId: number }): RoundState => activate(roundId).state,
+
+      'rounds.aim': ({
+        roundId,
+        boardIndex,
+        spotIndex,
+      }: { roundId: number } & Aim): Record<string, never> => {
+        const round = openRound(roundId);
+        const board = wanted(round.boards[boardIndex], 'board');
+        if (spotIndex !== null) wanted(board.plan[spotIndex], 'spot');
+        round.aim = { boardIndex, spotIndex: spotIndex ?? nextSpot(board, 0) };
+        aimMeter(round);
+        tell(round, null, null);
+        return {};
+      },
+
+      'rounds.take': ({ roundId }: { roundId: number }): Record<string, never> => {
+        keepLive(openRound(roundId), meter.live(), 'at-once');
+        return {};
+      },
+
+      'rounds.type': ({ roundId, raw }: { roundId: number; raw: number }): Record<string, never> => {
+        keep(openRound(roundId), { raw, unit: 'pct', how: 'typed', settled: null, meterId: null });
+        return {};
+      },
+
+      'rounds.undo': ({ roundId }: { roundId: number }): Record<string, never> => {
+        const round = openRound(roundId);
+        const board = wanted(round.boards[round.aim.boardIndex], 'board');
+        const last = board.assessment?.readings
+          .filter((reading) => reading.setAside === null)
+          .toSorted((a, b) => a.id - b.id)
+          .at(-1);
+        if (last === undefined) {
+          throw new Refusal(`${board.code} has no reading in this round to set aside. Nothing was changed.`);
+        }
+        round.aim = { ...round.aim, spotIndex: last.spotIndex };
+        mark(last.id, 'Taken back during the round.');
+        aimMeter(round);
+        return {};
+      },
+
+      'rounds.setTemperature': ({
+        roundId,
+        boardId,
+        woodTempC,
+      }: {
+        roundId: number;
+        boardId: number | null;
+        woodTempC: number | null;
+      }): Record<string, never> => {
+        const round = openRound(roundId);
+        context.yard().rounds.sayTemperature(roundId, boardId, woodTempC, context.now());
+        for (const each of round.boards) {
+          if (boardId === null || each.boardId === boardId) tell(round, refresh(round, each.boardId), null);
+        }
+        return {};
+      },
+
+      'rounds.finish': ({ roundId }: { roundId: number }): RoundSummary => {
+        const round = openRound(roundId);
+        context.yard().rounds.finish(roundId, context.now());
+        const summary = view.summary(round.boards);
+        active = null;
+        meter.aim(null);
+        context.emit('yard.changed', {});
+        return summary;
+      },
+
+      'readings.setAside': ({ readingId, why }: { readingId: number; why: string }): RoundBoard =>
+        mark(readingId, why),
+      'readings.putBack': ({ readingId }: { readingId: number }): RoundBoard => mark(readingId, null),
+    },
+  };
+}

@@ -1,0 +1,39 @@
+import { resolve } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'electron-vite';
+
+const root = resolve(import.meta.dirname, '..');
+
+export default defineConfig({
+  main: {
+    build: {
+      outDir: resolve(root, 'out/main'),
+      rollupOptions: {
+        input: {
+          main: resolve(root, 'electron/main.ts'),
+          loopback: resolve(root, 'electron/loopback.ts'),
+          'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: resolve(root, 'out/preload'),
+      rollupOptions: {
+        input: { preload: resolve(root, 'electron/preload.ts') },
+        // A sandboxed preload script cannot be an ES module.
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: resolve(root, 'renderer'),
+    base: './',
+    plugins: [react()],
+    build: {
+      outDir: resolve(root, 'out/renderer'),
+      rollupOptions: { input: resolve(root, 'renderer/index.html') },
+    },
+  },
+});

@@ -1,0 +1,12 @@
+import { join } from 'node:path';
+import type { LinkMakers } from './app/meter-desk.ts';
+import { BluetoothLink } from './meter/bluetooth-link.ts';
+import { NoLink } from './meter/no-link.ts';
+import { SimulatedLink } from './meter/simulated-link.ts';
+
+/** The links as the built app makes them; `builtDir` is where the bundled radio process lies. */
+export const linkMakers = (builtDir: string): LinkMakers => ({
+  none: () => new NoLink(),
+  bluetooth: () => new BluetoothLink({ radioScript: join(builtDir, 'radio-process.js') }),
+  simulated: () => new SimulatedLink({ seed: Date.now() }),
+});

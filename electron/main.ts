@@ -1,0 +1,64 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { app, BrowserWindow, ipcMain, Menu, session } from 'electron';
+import { createApp } from './app/app.ts';
+import { dataDir } from './data-dir.ts';
+import { linkMakers } from './link-makers.ts';
+
+const page = join(import.meta.dirname, '../renderer/index.html');
+const pageUrl = pathToFileURL(page).href;
+
+if (!app.requestSingleInstanceLock()) app.quit();
+else app.whenReady().then(start);
+
+function start(): void {
+  // Nothing in the window needs a permission; printing and sound do not ask for one.
+  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.defaultSession.setPermissionCheckHandler(() => false);
+  Menu.setApplicationMenu(
+    Menu.buildFromTemplate([
+      { role: 'appMenu' },
+      { role: 'editMenu' },
+      { role: 'viewMenu' },
+      { role: 'windowMenu' },
+    ]),
+  );
+
+  const window = new BrowserWindow({
+    width: 1280,
+    height: 860,
+    minWidth: 720,
+    minHeight: 560,
+    title: 'Pintally',
+    webPreferences: {
+      preload: join(import.meta.dirname, '../preload/preload.cjs'),
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+    },
+  });
+  window.webContents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  window.webContents.on('will-navigate', (event, url) => {
+    if (url.split('#')[0] !== pageUrl) event.preventDefault();
+  });
+
+  const pintally = createApp({
+    dataDir: dataDir(),
+    links: linkMakers(import.meta.dirname),
+    emit: (name, data) => {
+      if (!window.isDestroyed()) window.webContents.send('event', name, data);
+    },
+  });
+  ipcMain.handle('call', (event, name: string, input: unknown) =>
+    event.senderFrame?.url.split('#')[0] === pageUrl
+      ? pintally.answer(name, input)
+      : { ok: false, sentence: 'This page may not call Pintally.' },
+  );
+
+  window.loadFile(page);
+  app.on('second-instance', () => {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+  window.on('closed', () => pintally.close().finally(() => app.quit()));
+}

@@ -1,0 +1,65 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { test as base, type Page } from '@playwright/test';
+
+const root = resolve(import.meta.dirname, '../..');
+
+export interface RunningPintally {
+  page: Page;
+  dataDir: string;
+}
+
+/**
+ * Starts the built loopback host on an empty data folder and opens its window, as `npm start` does where there is no
+ * Electron. `nodeOptions` reach the host's child processes: the Bluetooth tests put the emulated radio in through it.
+ */
+export async function startPintally(
+  page: Page,
+  {
+    dataDir = mkdtempSync(join(tmpdir(), 'pintally-e2e-')),
+    env = {},
+  }: { dataDir?: string; env?: NodeJS.ProcessEnv } = {},
+): Promise<RunningPintally & { stop(): Promise<void> }> {
+  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
+    env: { ...process.env, ...env, PINTALLY_DATA: dataDir },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  await page.goto(await addressOf(host));
+  return {
+    page,
+    dataDir,
+    stop: async () => {
+      host.kill('SIGTERM');
+      await new Promise((resolve) => host.once('exit', resolve));
+    },
+  };
+}
+
+function addressOf(host: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let printed = '';
+    host.stdout?.on('data', (data) => {
+      printed += data;
+      const address = /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
+      if (address !== undefined) resolve(address);
+    });
+    host.once('exit', (code) => reject(new Error(`Pintally ended with ${code} before it gave its address.`)));
+  });
+}
+
+/** A test with Pintally running on an empty yard. A fault on the page fails the test. */
+export const test = base.extend<{ pintally: RunningPintally }>({
+  pintally: async ({ page }, use) => {
+    const faults: unknown[] = [];
+    page.on('pageerror', (error) => faults.push(error));
+    page.on('console', (message) => {
+      if (message.type() === 'error') faults.push(message.text());
+    });
+    const running = await startPintally(page);
+    await use(running);
+    await running.stop();
+    if (faults.length > 0) throw new Error(`Faults on the page:\n${faults.join('\n')}`);
+  },
+});

@@ -1,0 +1,26 @@
+import { defineConfig } from '@playwright/test';
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../artifacts/e2e',
+  // One emulated radio, so one test at a time.
+  workers: 1,
+  timeout: 120_000,
+  expect: { timeout: 10_000 },
+  forbidOnly: true,
+  use: {
+    viewport: { width: 1280, height: 860 },
+    launchOptions: {
+      executablePath: '/usr/bin/chromium',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});

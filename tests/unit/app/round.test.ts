@@ -1,0 +1,317 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+let yard: YardOfTwo;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+const begin = async (woodTempC: number | null = 20) =>
+  (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
+const aimNow = async (roundId: number) => (await yard.call('rounds.get', { roundId })).aim;
+const readingsOf = async (roundId: number, boardIndex = 0) =>
+  (await yard.call('rounds.get', { roundId })).boards[boardIndex]?.assessment?.readings ?? [];
+
+async function withMeter() {
+  await yard.call('meter.scan', {});
+  await yard.call('meter.connect', { deviceId: 'hand' });
+}
+
+describe('a round with typed values', () => {
+  test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
+    const roundId = await begin();
+    const { boards } = await yard.call('rounds.get', { roundId });
+    const spots = boards[0]!.plan.length;
+    expect(spots).toBeGreaterThanOrEqual(4);
+    for (let board = 0; board < 2; board++) {
+      for (let spot = 0; spot < spots; spot++) {
+        expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: spot });
+        const depth = boards[board]!.plan[spot]!.spot.depth;
+        yard.later(5000);
+        await yard.call('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
+      }
+      expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: null });
+      if (board === 0) await yard.call('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+    }
+    const summary = await yard.call('rounds.finish', { roundId });
+    expect(summary).toMatchObject({ boards: 2, probed: 2 });
+    expect(Object.values(summary.verdicts).reduce((sum, n) => sum + n, 0)).toBe(2);
+    const rows = (
+      await yard.call('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })
+    ).rows;
+    for (const row of rows) expect(row.latest?.averagePct).toBeGreaterThan(4);
+  });
+
+  test('shows a reading as kept only once it is on disk', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.type', { roundId, raw: 12.6 });
+    const kept = yard.heard('round.changed').find((change) => change.keptReadingId !== null)!;
+    const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+    expect(disk.prepare('SELECT raw, how FROM reading WHERE id = ?').get(kept.keptReadingId)).toEqual({
+      raw: 12.6,
+      how: 'typed',
+    });
+    disk.close();
+  });
+
+  test.each([-5, 5000, 1e308])(
+    'an absurd value (%d) is kept on record, refused, and its spot is asked for again',
+    async (raw) => {
+      const roundId = await begin();
+      await yard.call('rounds.type', { roundId, raw });
+      const [reading] = await readingsOf(roundId);
+      expect(reading).toMatchObject({ raw, counts: false });
+      expect(reading?.suspicions[0]?.why).toBeTruthy();
+      expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 0 });
+    },
+  );
+
+  test.each([Number.NaN, Number.POSITIVE_INFINITY, '12', null])(
+    '%s is no number: a sentence, and nothing is kept',
+    async (raw) => {
+      const roundId = await begin();
+      expect(await yard.refusal('rounds.type', { roundId, raw })).toMatch(/Nothing was saved/);
+      expect(await readingsOf(roundId)).toEqual([]);
+    },
+  );
+
+  test('0 %, which no pin meter can tell, is kept and marked', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.type', { roundId, raw: 0 });
+    const [reading] = await readingsOf(roundId);
+    expect(reading?.raw).toBe(0);
+    expect(reading?.suspicions.map(({ rule }) => rule)).toContain('outside-curve-range');
+  });
+
+  test('the last reading can be set aside and its spot is aimed at again; it stays on record', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.type', { roundId, raw: 12 });
+    await yard.call('rounds.type', { roundId, raw: 13 });
+    await yard.call('rounds.undo', { roundId });
+    expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
+    const readings = await readingsOf(roundId);
+    expect(readings.map(({ raw, counts }) => ({ raw, counts }))).toEqual([
+      { raw: 12, counts: true },
+      { raw: 13, counts: false },
+    ]);
+    const back = await yard.call('readings.putBack', { readingId: readings[1]!.id });
+    expect(back.assessment?.readings[1]).toMatchObject({ counts: true, setAside: null });
+  });
+
+  test('a temperature given later corrects every reading of the round, a board keeps its own', async () => {
+    const roundId = await begin(null);
+    await yard.call('rounds.type', { roundId, raw: 12 });
+    const unknown = (await readingsOf(roundId))[0]!;
+    expect(unknown.corrected.warnings).toContain('temperature-unknown');
+    await yard.call('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
+    const cold = (await readingsOf(roundId))[0]!;
+    // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
+    expect(cold.corrected.mcPct!).toBeGreaterThan(unknown.corrected.mcPct!);
+    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 25 });
+    await yard.call('rounds.setTemperature', { roundId, boardId: null, woodTempC: 10 });
+    expect((await readingsOf(roundId))[0]!.woodTempC).toBe(25);
+    expect(cold.raw).toBe(12);
+  });
+
+  test('is taken up where it was left after the app was closed', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.type', { roundId, raw: 12 });
+    const again = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    expect(again.id).toBe(roundId);
+    expect(again.aim).toEqual({ boardIndex: 0, spotIndex: 1 });
+  });
+
+  test('takes no reading once it is finished', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.finish', { roundId });
+    expect(await yard.refusal('rounds.type', { roundId, raw: 12 })).toMatch(/finished.*Start a new round/);
+  });
+});
+
+describe('a round with a live meter', () => {
+  test('keeps one reading an insertion, when it has settled, and aims at the next spot', async () => {
+    const roundId = await begin();
+    await withMeter();
+    yard.meter.lift();
+    yard.meter.show(11.8, 4);
+    expect((await readingsOf(roundId)).map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
+      { raw: 11.8, how: 'settled', settled: true },
+    ]);
+    expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
+    yard.meter.lift();
+    yard.meter.show(12.4, 4);
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8, 12.4]);
+  });
+
+  test('Space takes the value at once, marks it as not settled, and the same insertion gives no second reading', async () => {
+    const roundId = await begin();
+    await withMeter();
+    yard.meter.lift();
+    yard.meter.show(11.8, 0.3);
+    await yard.call('rounds.take', { roundId });
+    yard.meter.show(11.8, 5);
+    const readings = await readingsOf(roundId);
+    expect(readings.map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
+      { raw: 11.8, how: 'at-once', settled: false },
+    ]);
+    expect(readings[0]!.suspicions.map(({ rule }) => rule)).toContain('not-settled');
+  });
+
+  test('keeps nothing by itself when it was told not to', async () => {
+    const settings = await yard.call('settings.get', {});
+    await yard.call('settings.save', { ...settings, keepWhenSettled: false });
+    const roundId = await begin();
+    await withMeter();
+    yard.meter.show(11.8, 5);
+    expect(await readingsOf(roundId)).toEqual([]);
+  });
+
+  test('with the pins out there is nothing to take, and it says so', async () => {
+    const roundId = await begin();
+    await withMeter();
+    yard.meter.lift();
+    expect(await yard.refusal('rounds.take', { roundId })).toMatch(/no value.*Nothing was kept.*type/s);
+  });
+
+  test('rubbish from the meter is counted and said, and the next good value is read', async () => {
+    const roundId = await begin();
+    await withMeter();
+    yard.meter.sendRubbish(new Uint8Array([1]));
+    yard.meter.sendRubbish(new Uint8Array(0));
+    const { counts } = await yard.call('meter.state', {});
+    expect(counts).toMatchObject({ received: 2, decoded: 0, refused: 2 });
+    expect(counts.lastRefusal).toBeTruthy();
+    yard.meter.show(11.8, 4);
+    expect(await readingsOf(roundId)).toHaveLength(1);
+  });
+
+  test('the window hears of live values at most some 20 times a second, raw and corrected together', async () => {
+    await begin();
+    await withMeter();
+    yard.meter.show(11.8, 2);
+    await new Promise((resolve) => setTimeout(resolve, 120));
+    const live = yard.heard('meter.live');
+    expect(live.length).toBeLessThanOrEqual(3);
+    expect(live.at(-1)?.raw).toBeCloseTo(11.8, 6);
+    expect(live.at(-1)?.corrected?.mcPct).toBeGreaterThan(5);
+  });
+});
+
+describe('what cannot be', () => {
+  test('a second board of the same ID', async () => {
+    expect(await yard.refusal('boards.add', [yard.board('wal-01')])).toMatch(
+      /WAL-01 already.*Nothing was saved/s,
+    );
+  });
+
+  test('several boards of which one clashes: none is added', async () => {
+    await yard.refusal('boards.add', [yard.board('NEW-01'), yard.board('WAL-02')]);
+    const { total } = await yard.call('boards.list', { stackId: null, search: 'NEW', offset: 0, limit: 10 });
+    expect(total).toBe(0);
+  });
+
+  test('a board of a species that nobody knows', async () => {
+    const sentence = await yard.refusal('boards.add', [{ ...yard.board('X-01'), woodId: 'unobtainium' }]);
+    expect(sentence).toMatch(/unobtainium.*not known.*X-01 was not saved.*Woods/s);
+  });
+
+  test.each([0, -3, Number.NaN, 1e6])('a board %d mm thick', async (thicknessMm) => {
+    expect(await yard.refusal('boards.add', [{ ...yard.board('X-01'), thicknessMm }])).toMatch(
+      /Nothing was saved/,
+    );
+  });
+
+  test('a move into the future, or to no place', async () => {
+    const boardIds = [yard.boards[0]!.id];
+    const move = { boardIds, placeId: yard.place.id, since: '2031-01-01T00:00:00.000Z' };
+    expect(await yard.refusal('boards.move', move)).toMatch(/still to come/);
+    expect(
+      await yard.refusal('boards.move', { ...move, placeId: 99, since: '2026-01-01T00:00:00.000Z' }),
+    ).toMatch(/no such place/);
+  });
+
+  test('a call that is not in the contract', async () => {
+    expect(await yard.app.answer('constructor', {})).toMatchObject({ ok: false });
+    expect(await yard.app.answer('store.exec', { sql: 'DROP TABLE reading' })).toMatchObject({ ok: false });
+  });
+
+  test('a round on a stack without boards', async () => {
+    const empty = await yard.call('stacks.add', {
+      name: 'Empty',
+      placeId: yard.place.id,
+      useId: 'furniture',
+      note: '',
+    });
+    expect(await yard.refusal('rounds.start', { stackId: empty.id, woodTempC: 20 })).toMatch(/no boards yet/);
+  });
+
+  test('keeping a reading while another program holds the file: nothing is lost, and it says so', async () => {
+    const roundId = await begin();
+    await yard.call('rounds.type', { roundId, raw: 12 });
+    const other = new Database(join(yard.dataDir, 'yard.sqlite'));
+    other.exec('BEGIN IMMEDIATE');
+    expect(await yard.refusal('rounds.type', { roundId, raw: 13 })).toMatch(
+      /in use by another program.*safe/s,
+    );
+    other.exec('COMMIT');
+    other.close();
+    await yard.call('rounds.type', { roundId, raw: 13 });
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([12, 13]);
+  });
+});
+
+describe('the yard', () => {
+  test('a demo yard is a file of its own: leaving it leaves the own yard as it was', async () => {
+    const before = await yard.call('yard.info', {});
+    const demo = await yard.call('yard.openDemo', {});
+    expect(demo).toMatchObject({ kind: 'demo', problem: null });
+    expect(demo.boards).toBeGreaterThan(10);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    const stacks = await yard.call('stacks.list', {});
+    for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
+    expect(await yard.call('yard.removeDemo', {})).toEqual(before);
+    expect((await yard.call('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
+      2,
+    );
+  });
+
+  test('a new ID continues the numbering of the stack', async () => {
+    expect(await yard.call('boards.nextCode', { stackId: yard.stack.id })).toEqual({ code: 'WAL-03' });
+  });
+});
+
+describe('a damaged yard file', () => {
+  test('is reported, the demo still opens, and it is put beside on request', async () => {
+    await yard.app.close();
+    writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
+    const { createApp } = await import('../../../electron/app/app.ts');
+    const { HandHeldMeter } = await import('./yard-of-two.ts');
+    const { NoLink } = await import('../../../electron/meter/no-link.ts');
+    const { SimulatedLink } = await import('../../../electron/meter/simulated-link.ts');
+    const app = createApp({
+      dataDir: yard.dataDir,
+      links: {
+        none: () => new NoLink(),
+        bluetooth: () => new HandHeldMeter(),
+        simulated: () => new SimulatedLink({ seed: 1 }),
+      },
+      emit: () => undefined,
+    });
+    expect(await app.answer('stacks.list', {})).toMatchObject({
+      ok: false,
+      sentence: expect.stringMatching(/damaged/),
+    });
+    expect(await app.answer('yard.info', {})).toMatchObject({ output: { canStartAfresh: true } });
+    expect(await app.answer('yard.openDemo', {})).toMatchObject({ output: { problem: null } });
+    await app.answer('yard.openOwn', {});
+    expect(await app.answer('yard.startAfresh', {})).toMatchObject({ output: { problem: null, boards: 0 } });
+    await app.close();
+  });
+});

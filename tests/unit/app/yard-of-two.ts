@@ -1,0 +1,140 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createApp } from '../../../electron/app/app.ts';
+import { MeterLink } from '../../../electron/meter/meter-link.ts';
+import { NoLink } from '../../../electron/meter/no-link.ts';
+import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
+import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/calls.ts';
+import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+
+/** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
+export class HandHeldMeter extends MeterLink {
+  readonly kind = 'bluetooth';
+  private atMs = Date.parse('2026-06-01T08:00:00.000Z');
+
+  override startScan(): void {
+    this.setState('scanning', 'Listening.', { deviceId: null, deviceName: null });
+    this.emit('found', { deviceId: 'hand', name: 'Hand-held', rssiDbm: -50, serviceUuids: [] });
+  }
+  override stopScan(): void {}
+  override connect(deviceId: string): void {
+    this.setState('live', 'Reading.', { deviceId, deviceName: 'Hand-held' });
+    this.describe(description);
+  }
+  override describe(described: MeterDescription): void {
+    this.setDescribed({ description: described, characteristics: [], remarks: [] });
+  }
+  override async disconnect(): Promise<void> {
+    this.setState('idle', 'None.', { deviceId: null, deviceName: null });
+  }
+  override async close(): Promise<void> {}
+
+  private send(bytes: Uint8Array): void {
+    this.atMs += 100;
+    this.receive({
+      serviceUuid: description.serviceUuid,
+      characteristicUuid: description.characteristicUuid,
+      bytes,
+      receivedAtMs: this.atMs,
+    });
+  }
+  /** Ten values a second for so many seconds. */
+  show(pct: number, seconds: number): void {
+    for (let n = 0; n < seconds * 10; n++) this.send(Uint8Array.of((pct * 100) & 0xff, (pct * 100) >> 8));
+  }
+  /** Pins lifted: the meter shows nothing readable for a second. */
+  lift(): void {
+    for (let n = 0; n < 10; n++) this.send(Uint8Array.of(0, 0));
+  }
+  sendRubbish(bytes: Uint8Array): void {
+    this.send(bytes);
+  }
+}
+
+const description: MeterDescription = {
+  serviceUuid: '181a',
+  characteristicUuid: '2a6f',
+  layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+  unit: 'pct',
+  basis: null,
+  range: { min: 4, max: 60 },
+  origin: 'self-described',
+};
+
+/**
+ * The whole app on a real yard file in a new folder, with a clock that the test turns, one stack of two walnut boards
+ * in a shop at 20 °C and 40 % RH, and a meter in the test's hand.
+ */
+export async function yardOfTwo() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
+  const meter = new HandHeldMeter();
+  const events: { name: EventName; data: unknown }[] = [];
+  const faults: unknown[] = [];
+  let now = new Date('2026-06-01T08:00:00.000Z');
+
+  const app = createApp({
+    dataDir,
+    links: {
+      none: () => new NoLink(),
+      bluetooth: () => meter,
+      simulated: () => new SimulatedLink({ seed: 1 }),
+    },
+    emit: (name, data) => events.push({ name, data }),
+    clock: () => now,
+    reportFault: (error) => faults.push(error),
+  });
+
+  /** The output of a call, or its sentence thrown. */
+  async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
+    const answer = await app.answer(name, input);
+    if (!answer.ok) throw new Error(answer.sentence);
+    return answer.output as CallOutput<N>;
+  }
+  const refusal = async (name: CallName, input: unknown): Promise<string> => {
+    const answer = await app.answer(name, input);
+    return answer.ok ? 'it was allowed' : answer.sentence;
+  };
+
+  const place = await call('places.add', {
+    name: 'Shop',
+    kind: 'shop',
+    air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
+  });
+  const stack = await call('stacks.add', { name: 'Walnut', placeId: place.id, useId: 'furniture', note: '' });
+  const board = (code: string) => ({
+    code,
+    stackId: stack.id,
+    woodId: 'walnut-black',
+    thicknessMm: 27,
+    widthMm: 200,
+    lengthMm: 2400,
+    sawnOn: null,
+    sawing: 'flat' as const,
+    log: '',
+    course: null,
+    column: null,
+    note: '',
+  });
+  const boards = await call('boards.add', [board('WAL-01'), board('WAL-02')]);
+
+  return {
+    app,
+    dataDir,
+    meter,
+    faults,
+    place,
+    stack,
+    boards,
+    board,
+    call,
+    refusal,
+    later: (ms: number) => {
+      now = new Date(now.getTime() + ms);
+    },
+    heard: <N extends EventName>(name: N): EventData<N>[] =>
+      events.filter((event) => event.name === name).map((event) => event.data as EventData<N>),
+  };
+}
+export type YardOfTwo = Awaited<ReturnType<typeof yardOfTwo>>;
