@@ -1,0 +1,56 @@
+import { globSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+
+/** The design's rules of who may know whom, read from the import lines. */
+const root = resolve(import.meta.dirname, '../..');
+
+interface Import {
+  file: string;
+  /** A folder of ours (`shared-core/wood`), or a package. */
+  target: string;
+}
+
+const importLine = /(?:from|import)\s*\(?\s*'([^']+)'/g;
+
+function importsUnder(folder: string): Import[] {
+  return globSync(`${folder}/**/*.{ts,tsx}`, { cwd: root }).flatMap((file) =>
+    [...readFileSync(join(root, file), 'utf8').matchAll(importLine)].map((match) => {
+      const name = match[1] as string;
+      const target = name.startsWith('.') ? relative(root, resolve(root, dirname(file), name)) : name;
+      return { file, target };
+    }),
+  );
+}
+
+const outside = (folder: string, allowed: RegExp): string[] =>
+  importsUnder(folder)
+    .filter(({ target }) => !allowed.test(target))
+    .map(({ file, target }) => `${file} imports ${target}`);
+
+test('the core knows only itself, its seeds, and two pure libraries', () => {
+  expect(importsUnder('shared-core').length).toBeGreaterThan(50);
+  expect(outside('shared-core', /^(shared-core\/|seeds\/|zod$|qrcode-generator$)/)).toEqual([]);
+});
+
+test('the window knows the core and its own libraries, never the side that touches the world', () => {
+  expect(importsUnder('renderer').length).toBeGreaterThan(50);
+  const allowed =
+    /^(shared-core\/|renderer\/|react$|react\/|react-dom\/client$|zustand|@tanstack\/react-virtual$|vite\/client$)/;
+  expect(outside('renderer', allowed)).toEqual([]);
+});
+
+test('the side that touches the world never knows the window', () => {
+  expect(outside('electron', /^(?!renderer\/)/)).toEqual([]);
+});
+
+test('the store knows nothing of use cases, and the meter nothing of either', () => {
+  expect(outside('electron/store', /^(?!electron\/(app|meter|print))/)).toEqual([]);
+  expect(outside('electron/meter', /^(?!electron\/(app|store|print))/)).toEqual([]);
+});
+
+test("the core's physics knows nothing of probing, labels or the contract", () => {
+  expect(
+    outside('shared-core/wood', /^(shared-core\/wood\/|seeds\/|zod$|shared-core\/probing\/assessment)/),
+  ).toEqual([]);
+});
