@@ -1,0 +1,561 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { type DiscoveredCharacteristic, describeMeter } from '../../shared-core/gatt/describe-meter.ts';
+import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { adapterState } from './adapter-reason.ts';
+import { MeterLink, noMeter } from './meter-link.ts';
+import { type FromRadio, fromRadioSchema, longestValueBytes, type ToRadio } from './radio-messages.ts';
+
+/** How long each thing may take, ms. Every wait has an end: a meter that went silent must not hold anything up. */
+export interface BluetoothTiming {
+  /** Listening for the meter before connecting. */
+  searchMs: number;
+  connectMs: number;
+  discoverMs: number;
+  subscribeMs: number;
+  /** Without a notification for so long, the meter is asked to show that it is there. */
+  silenceMs: number;
+  /** How long it may take to show it. */
+  proofMs: number;
+  /** How long a polite goodbye may take before the radio process is ended. */
+  goodbyeMs: number;
+  /** Without a sign of life from the radio process for so long, it hangs. */
+  hangMs: number;
+  /** Waits before the first, second … attempt to get a lost meter or radio back; the last one repeats. */
+  backOffMs: readonly number[];
+}
+
+const usualTiming: BluetoothTiming = {
+  searchMs: 8000,
+  connectMs: 8000,
+  discoverMs: 20_000,
+  subscribeMs: 8000,
+  silenceMs: 5000,
+  proofMs: 5000,
+  goodbyeMs: 4000,
+  hangMs: 10_000,
+  backOffMs: [500, 1000, 2000, 4000, 8000, 15_000],
+};
+
+export interface BluetoothLinkOptions {
+  /** `radio-process` as this runtime can run it: the bundled .js, or the .ts under Node 24. */
+  radioScript: string;
+  /** The runtime for it; `process.execPath` unless given. Electron's own binary is told to act as Node. */
+  execPath?: string;
+  /** Arguments for that runtime, before the script. */
+  execArgv?: readonly string[];
+  env?: NodeJS.ProcessEnv;
+  timing?: Partial<BluetoothTiming>;
+}
+
+/** The meter that a person asked for, from `connect` until `disconnect`. */
+interface Target {
+  deviceId: string;
+  name: string | null;
+  /** From before, or as a person mapped it; null lets the meter describe itself. */
+  description: MeterDescription | null;
+  /** Number of the attempt under way; answers to earlier ones are dropped. */
+  attempt: number;
+  /** Attempts since it was last live. */
+  tries: number;
+  everLive: boolean;
+  /** Whether the connect order for this attempt has gone out (it waits for the adapter). */
+  ordered: boolean;
+}
+
+/** Watching everything while a person maps a meter by hand must not overrun it. */
+const mostWatched = 16;
+
+/**
+ * The link through a real adapter. noble runs in a process of its own (`radio-process.ts`); this side owns time
+ * limits, retries and sentences, and believes evidence only: bytes that arrive or a read that is answered. A time limit
+ * that runs out, or a fault there, ends that process, and the next attempt starts it anew.
+ */
+export class BluetoothLink extends MeterLink {
+  override readonly kind = 'bluetooth';
+
+  readonly #options: BluetoothLinkOptions;
+  readonly #timing: BluetoothTiming;
+  readonly #names = new Map<string, string>();
+  #radio: ChildProcess | null = null;
+  /** What the radio process last wrote to its error output. */
+  #lastWords = '';
+  #scanWanted = false;
+  #target: Target | null = null;
+  #attempts = 0;
+  /** The newest of `connect` and `disconnect` wins. */
+  #connectOrders = 0;
+  #closed = false;
+  #radioFaults = 0;
+  #stepTimer: NodeJS.Timeout | undefined;
+  #silenceTimer: NodeJS.Timeout | undefined;
+  #retryTimer: NodeJS.Timeout | undefined;
+  #hangTimer: NodeJS.Timeout | undefined;
+  #onGoodbye: (() => void) | null = null;
+
+  constructor(options: BluetoothLinkOptions) {
+    super();
+    this.#options = options;
+    this.#timing = { ...usualTiming, ...options.timing };
+  }
+
+  /** Frames that the Bluetooth library could not read at all; their bytes never became notifications. */
+  unreadableFrames = 0;
+
+  /** Id of the radio process, for logs and tests; null while there is none. */
+  get radioPid(): number | null {
+    return this.#radio?.pid ?? null;
+  }
+
+  /** The newest error output of the radio process, for the log. */
+  get radioLog(): string {
+    return this.#lastWords;
+  }
+
+  override startScan(): void {
+    if (this.#closed || this.#target !== null) return;
+    this.#scanWanted = true;
+    this.setState('scanning', 'Looking for meters. Switch yours on and keep it near.', nobody);
+    this.#scanOnce();
+  }
+
+  override stopScan(): void {
+    this.#scanWanted = false;
+    this.#order({ type: 'scan', on: false });
+    if (this.state.phase === 'scanning') this.setState('idle', noMeter, nobody);
+  }
+
+  override connect(deviceId: string, description: MeterDescription | null): void {
+    if (this.#closed) return;
+    this.#scanWanted = false;
+    const before = this.disconnect();
+    const order = ++this.#connectOrders;
+    const target: Target = {
+      deviceId,
+      name: this.#names.get(deviceId) || null,
+      description,
+      attempt: 0,
+      tries: 0,
+      everLive: false,
+      ordered: false,
+    };
+    void before.then(() => {
+      if (order !== this.#connectOrders) return;
+      this.#target = target;
+      this.#attempt(target);
+    });
+  }
+
+  override describe(description: MeterDescription): void {
+    const target = this.#target;
+    if (target === null || this.described === null) return;
+    if (!offers(this.described.characteristics, description)) {
+      this.setDescribed({
+        ...this.described,
+        remarks: [`${subject(target)} offers no such value. Choose another.`],
+      });
+      return;
+    }
+    target.description = description;
+    this.setDescribed({ ...this.described, description, remarks: [] });
+    this.#subscribe(target);
+  }
+
+  override async disconnect(): Promise<void> {
+    const order = ++this.#connectOrders;
+    const target = this.#target;
+    this.#target = null;
+    this.#clearTimers();
+    if (target === null) return;
+    const midway = this.described === null;
+    if (this.#radio !== null) await this.#goodbye(target.attempt);
+    // noble does not recover from a connection that was cut short.
+    if (midway) this.#endRadio();
+    this.forgetMeter();
+    if (order === this.#connectOrders) this.setState('idle', noMeter, nobody);
+  }
+
+  override async close(): Promise<void> {
+    this.#closed = true;
+    this.#scanWanted = false;
+    await this.disconnect();
+    const radio = this.#radio;
+    if (radio === null) return;
+    const gone = new Promise((resolve) => radio.once('exit', resolve));
+    this.#order({ type: 'quit' });
+    const timer = setTimeout(() => radio.kill('SIGKILL'), this.#timing.goodbyeMs);
+    await gone;
+    clearTimeout(timer);
+  }
+
+  // --- the radio process
+
+  #startRadio(): ChildProcess {
+    if (this.#radio !== null) return this.#radio;
+    const execPath = this.#options.execPath ?? process.execPath;
+    const radio = fork(this.#options.radioScript, [], {
+      execPath,
+      execArgv: [...(this.#options.execArgv ?? [])],
+      env: {
+        ...process.env,
+        ...this.#options.env,
+        ...(process.versions.electron !== undefined &&
+          execPath === process.execPath && { ELECTRON_RUN_AS_NODE: '1' }),
+      },
+      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+    });
+    this.#radio = radio;
+    this.setAdapter(adapterState('starting'));
+    radio.stderr!.on('data', (text: Buffer) => {
+      this.#lastWords = (this.#lastWords + text.toString('utf8')).slice(-4000);
+    });
+    radio.on('message', (raw) => {
+      if (radio !== this.#radio) return;
+      const parsed = fromRadioSchema.safeParse(raw);
+      if (parsed.success) this.#hear(parsed.data);
+      else
+        this.#lastWords = `${this.#lastWords}\nmessage not understood: ${parsed.error.message}`.slice(-4000);
+    });
+    radio.on('error', (error) => {
+      this.#lastWords = `${this.#lastWords}\n${error.message}`.slice(-4000);
+      if (radio === this.#radio && radio.pid === undefined) this.#radioGone();
+    });
+    radio.on('exit', () => {
+      if (radio === this.#radio) this.#radioGone();
+    });
+    this.#armHangTimer();
+    return radio;
+  }
+
+  /** A fresh start of the link begins with the end of what hangs. */
+  #endRadio(): void {
+    const radio = this.#radio;
+    this.#radio = null;
+    clearTimeout(this.#hangTimer);
+    this.#onGoodbye?.();
+    radio?.kill('SIGKILL');
+  }
+
+  /** The radio process ended though nobody asked it to. */
+  #radioGone(): void {
+    this.#radio = null;
+    clearTimeout(this.#hangTimer);
+    this.#onGoodbye?.();
+    if (this.#closed) return;
+    this.#radioFaults++;
+    this.setAdapter({
+      usable: false,
+      sentence:
+        'The part that talks to the Bluetooth adapter stopped by a fault of its own. It is started again by itself; nothing that was kept is lost.',
+    });
+    if (this.#target !== null) {
+      this.#attemptFailed(this.#target, `the Bluetooth part of Pintally stopped by a fault of its own`);
+    } else if (this.#scanWanted) {
+      this.#retryTimer = setTimeout(() => this.#scanOnce(), this.#backOff(this.#radioFaults));
+    }
+  }
+
+  #armHangTimer(): void {
+    clearTimeout(this.#hangTimer);
+    this.#hangTimer = setTimeout(() => {
+      // As if it had ended; what is left of it is cleared away.
+      this.#radio?.kill('SIGKILL');
+      this.#radioGone();
+    }, this.#timing.hangMs);
+  }
+
+  #order(order: ToRadio): void {
+    // A channel that just closed is told by the exit event.
+    if (this.#radio?.connected) this.#radio.send(order, () => undefined);
+  }
+
+  #scanOnce(): void {
+    if (!this.#scanWanted) return;
+    this.#startRadio();
+    this.#order({ type: 'scan', on: true });
+  }
+
+  // --- what the radio says
+
+  #hear(message: FromRadio): void {
+    this.#armHangTimer();
+    switch (message.type) {
+      case 'alive':
+        return;
+      case 'adapter':
+        this.#hearAdapter(message);
+        return;
+      case 'found':
+        for (const device of message.devices) {
+          if (device.name !== '') this.#names.set(device.deviceId, device.name);
+          this.emit('found', { ...device, name: this.#names.get(device.deviceId) ?? '' });
+        }
+        return;
+      case 'malformed':
+        this.unreadableFrames++;
+        this.refuseUnseen(1, 'The meter sent a frame that is not valid Bluetooth. It was dropped.');
+        return;
+    }
+    if (message.type === 'disconnected' && this.#onGoodbye !== null) {
+      this.#onGoodbye();
+      return;
+    }
+    const target = this.#target;
+    if (target === null || message.attempt !== target.attempt) return;
+    switch (message.type) {
+      case 'connected':
+        target.name = message.name || target.name;
+        if (target.everLive)
+          this.#show(target, 'reconnecting', `${subject(target)} is there again. Starting its readings.`);
+        else this.#show(target, 'discovering', `Asking ${object(target)} what it sends.`);
+        this.#limitStep(target, this.#timing.discoverMs);
+        return;
+      case 'discovered':
+        this.#hearDiscovered(target, message.characteristics);
+        return;
+      case 'subscribed':
+        clearTimeout(this.#stepTimer);
+        target.tries = 0;
+        target.everLive = true;
+        this.#radioFaults = 0;
+        this.#showLive(target);
+        this.#watchSilence(target);
+        return;
+      case 'notifications':
+        this.#watchSilence(target);
+        this.#hearNotifications(message);
+        return;
+      case 'proof':
+        this.#watchSilence(target);
+        return;
+      case 'battery':
+        this.setBattery(message.pct);
+        return;
+      case 'disconnected':
+        this.#attemptFailed(target, 'the connection broke off');
+        return;
+      case 'failed':
+        if (message.step === 'search') this.#attemptFailed(target, 'it was not heard');
+        else this.#freshStart(target, whyStepFailed[message.step]);
+        return;
+    }
+  }
+
+  #hearAdapter(message: Extract<FromRadio, { type: 'adapter' }>): void {
+    const adapter = adapterState(message.reason);
+    this.setAdapter(adapter);
+    if (adapter.usable) {
+      if (this.#target !== null && !this.#target.ordered) this.#orderConnect(this.#target);
+      return;
+    }
+    if (message.reason === 'starting') return;
+    // "Switched off" is noticed when it ends; from the others this process will not recover.
+    if (message.reason !== 'off') this.#endRadio();
+    if (this.#target !== null) {
+      this.#attemptFailed(this.#target, 'Bluetooth went away', adapter.sentence);
+    } else if (this.#scanWanted && message.reason !== 'off') {
+      this.#scanWanted = false;
+      this.setState('failed', adapter.sentence, nobody);
+    } else if (this.#scanWanted) {
+      this.setState('scanning', adapter.sentence, nobody);
+    }
+  }
+
+  #hearDiscovered(
+    target: Target,
+    offered: Extract<FromRadio, { type: 'discovered' }>['characteristics'],
+  ): void {
+    const characteristics = offered.map(
+      ({ presentationFormatHex, validRangeHex, ...rest }): DiscoveredCharacteristic => ({
+        ...rest,
+        presentationFormat: bytesOf(presentationFormatHex),
+        validRange: bytesOf(validRangeHex),
+      }),
+    );
+    const known = target.description;
+    if (known !== null && offers(characteristics, known)) {
+      this.setDescribed({ description: known, characteristics, remarks: [] });
+    } else {
+      const own = describeMeter(characteristics);
+      const remarks =
+        known === null
+          ? own.remarks
+          : ['The meter no longer offers the value that it was read by. It was asked anew.', ...own.remarks];
+      this.setDescribed({ description: own.description, characteristics, remarks });
+    }
+    this.#subscribe(target);
+  }
+
+  #hearNotifications(message: Extract<FromRadio, { type: 'notifications' }>): void {
+    for (const { hex, lengthBytes, ...from } of message.items) {
+      const bytes = bytesOf(hex);
+      if (bytes !== null) this.receive({ ...from, bytes });
+      else {
+        this.refuse(
+          { ...from, bytes: new Uint8Array(0) },
+          `The meter sent ${lengthBytes} bytes at once; Bluetooth allows ${longestValueBytes}. They were dropped.`,
+        );
+      }
+    }
+    if (message.overrun > 0) {
+      this.refuseUnseen(
+        message.overrun,
+        `The meter sent values faster than they could be taken in; ${message.overrun} were dropped.`,
+      );
+    }
+  }
+
+  // --- from one step to the next
+
+  #attempt(target: Target): void {
+    this.#clearTimers();
+    target.attempt = ++this.#attempts;
+    target.ordered = false;
+    if (!target.everLive) this.#show(target, 'connecting', `Connecting to ${object(target)}.`);
+    this.#startRadio();
+    if (this.adapter.usable) this.#orderConnect(target);
+    // The adapter's own time limit runs in the radio process; this one holds should it be silent altogether.
+    else this.#limitStep(target, this.#timing.hangMs);
+  }
+
+  #orderConnect(target: Target): void {
+    target.ordered = true;
+    this.#order({
+      type: 'connect',
+      attempt: target.attempt,
+      deviceId: target.deviceId,
+      searchMs: this.#timing.searchMs,
+    });
+    this.#limitStep(target, this.#timing.searchMs + this.#timing.connectMs);
+  }
+
+  #subscribe(target: Target): void {
+    const described = this.described!;
+    const watched =
+      described.description === null
+        ? described.characteristics.filter((c) => c.canNotify).slice(0, mostWatched)
+        : [described.description];
+    this.#order({
+      type: 'subscribe',
+      attempt: target.attempt,
+      characteristics: watched.map(({ serviceUuid, characteristicUuid }) => ({
+        serviceUuid,
+        characteristicUuid,
+      })),
+    });
+    this.#limitStep(target, this.#timing.subscribeMs);
+  }
+
+  #limitStep(target: Target, limitMs: number): void {
+    clearTimeout(this.#stepTimer);
+    this.#stepTimer = setTimeout(() => this.#freshStart(target, 'it does not answer'), limitMs);
+  }
+
+  #watchSilence(target: Target): void {
+    clearTimeout(this.#silenceTimer);
+    this.#silenceTimer = setTimeout(() => {
+      this.#order({ type: 'prove', attempt: target.attempt });
+      this.#silenceTimer = setTimeout(
+        () => this.#freshStart(target, 'it does not answer any more'),
+        this.#timing.proofMs,
+      );
+    }, this.#timing.silenceMs);
+  }
+
+  /** noble's own calls may never return after this, so its process goes too. */
+  #freshStart(target: Target, cause: string): void {
+    this.#endRadio();
+    this.#attemptFailed(target, cause);
+  }
+
+  /** @param sentence instead of the usual one, where there is more to say than the cause */
+  #attemptFailed(target: Target, cause: string, sentence?: string): void {
+    this.#clearTimers();
+    // Answers still under way belong to an attempt that is over.
+    target.attempt = ++this.#attempts;
+    target.ordered = true;
+    if (!target.everLive) {
+      this.#target = null;
+      this.setState(
+        'failed',
+        sentence ??
+          `Could not connect to ${object(target)}: ${cause}. Switch it on, bring it near, and connect again.`,
+        { deviceId: target.deviceId, deviceName: target.name },
+      );
+      return;
+    }
+    target.tries++;
+    this.#show(
+      target,
+      'reconnecting',
+      `${sentence ?? `The link to ${object(target)} is lost: ${cause}.`} Readings kept so far are safe. Trying again by itself; you can type readings meanwhile.`,
+    );
+    this.#retryTimer = setTimeout(() => this.#attempt(target), this.#backOff(target.tries));
+  }
+
+  #backOff(tries: number): number {
+    const waits = this.#timing.backOffMs;
+    return waits[Math.min(tries, waits.length) - 1]!;
+  }
+
+  #goodbye(attempt: number): Promise<void> {
+    return new Promise((resolve) => {
+      const timer = setTimeout(() => this.#endRadio(), this.#timing.goodbyeMs);
+      this.#onGoodbye = () => {
+        clearTimeout(timer);
+        this.#onGoodbye = null;
+        resolve();
+      };
+      this.#order({ type: 'disconnect', attempt });
+    });
+  }
+
+  #showLive(target: Target): void {
+    if (this.described?.description == null) {
+      this.#show(
+        target,
+        'needs-description',
+        `${subject(target)} is connected, but it is not known how to read it. Show once on the meter page which bytes are the reading.`,
+      );
+    } else {
+      this.#show(target, 'live', `${subject(target)} is connected.`);
+    }
+  }
+
+  #show(
+    target: Target,
+    phase: 'connecting' | 'discovering' | 'reconnecting' | 'needs-description' | 'live',
+    sentence: string,
+  ): void {
+    this.setState(phase, sentence, { deviceId: target.deviceId, deviceName: target.name });
+  }
+
+  #clearTimers(): void {
+    clearTimeout(this.#stepTimer);
+    clearTimeout(this.#silenceTimer);
+    clearTimeout(this.#retryTimer);
+  }
+}
+
+const nobody = { deviceId: null, deviceName: null };
+
+const whyStepFailed = {
+  connect: 'it did not let itself be connected',
+  discover: 'it did not say what it sends',
+  subscribe: 'it did not start its readings',
+} as const;
+
+/** Whether a meter has the value that a description reads, and sends it by itself. */
+const offers = (characteristics: readonly DiscoveredCharacteristic[], description: MeterDescription) =>
+  characteristics.some(
+    (c) =>
+      c.canNotify &&
+      c.serviceUuid === description.serviceUuid &&
+      c.characteristicUuid === description.characteristicUuid,
+  );
+
+/** The meter at the start of a sentence, and within one. */
+const subject = (target: Target) => target.name ?? 'The meter';
+const object = (target: Target) => target.name ?? 'the meter';
+
+const bytesOf = (hex: string | null): Uint8Array | null =>
+  hex === null ? null : Uint8Array.from(Buffer.from(hex, 'hex'));

@@ -1,0 +1,165 @@
+import { EventEmitter } from 'node:events';
+import type { MeterState } from '../../shared-core/contract/meter.ts';
+import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
+import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { decodeValue } from '../../shared-core/gatt/value.ts';
+
+/** Whether there is a radio to talk through, and if not, what a person can do about it. */
+export interface AdapterState {
+  usable: boolean;
+  sentence: string;
+}
+
+export interface LinkState {
+  phase: MeterState['phase'];
+  /** What is going on, for a person. */
+  sentence: string;
+  deviceId: string | null;
+  /** The name that the meter gave itself; null when it gave none or none is connected. */
+  deviceName: string | null;
+}
+
+export interface FoundMeter {
+  deviceId: string;
+  /** Empty when it gives itself none. */
+  name: string;
+  /** Signal strength; null when the adapter does not tell. */
+  rssiDbm: number | null;
+  serviceUuids: string[];
+}
+
+export interface DescribedMeter {
+  /** How it is read; null when a person has to map it first. */
+  description: MeterDescription | null;
+  characteristics: DiscoveredCharacteristic[];
+  /** What was passed over and why, for a person. */
+  remarks: string[];
+}
+
+export interface MeterNotification {
+  serviceUuid: string;
+  characteristicUuid: string;
+  /** What came over the air; empty for one that was too long to keep. */
+  bytes: Uint8Array;
+  /** In the unit of the description; null when these bytes are no value. */
+  value: number | null;
+  /** A sentence for why there is no value; null when there is one. */
+  why: string | null;
+  receivedAtMs: number;
+  /** 1 for the first that this link received; none is skipped but those that `counts` reports as refused unseen. */
+  sequence: number;
+}
+
+/** Every notification accounted for: `received` = `decoded` + `refused`. */
+export type NotificationCounts = MeterState['counts'];
+
+export interface MeterLinkEvents {
+  adapter: [AdapterState];
+  state: [LinkState];
+  /** A meter heard while scanning; again and again as its signal changes. */
+  found: [FoundMeter];
+  described: [DescribedMeter];
+  notification: [MeterNotification];
+  /** Charge of the meter's battery, %, 0 to 100. */
+  battery: [number];
+}
+
+/**
+ * The link to one meter. Orders return at once; what comes of them arrives as events, and the newest of each is kept
+ * for whoever asks later. Nothing here throws for what happens on the air.
+ */
+export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
+  abstract readonly kind: MeterState['kind'];
+
+  adapter: AdapterState = { usable: false, sentence: 'Bluetooth has not been asked for yet.' };
+  state: LinkState = { phase: 'idle', sentence: noMeter, deviceId: null, deviceName: null };
+  described: DescribedMeter | null = null;
+  batteryPct: number | null = null;
+  counts: NotificationCounts = { received: 0, decoded: 0, refused: 0, lastRefusal: null };
+
+  /** Listens for meters until told to stop or to connect. */
+  abstract startScan(): void;
+  abstract stopScan(): void;
+  /**
+   * Connects, and connects again by itself whenever the link is lost, until `disconnect`.
+   * @param description how to read it, if that is known from before; null lets it describe itself
+   */
+  abstract connect(deviceId: string, description: MeterDescription | null): void;
+  /** Reads the connected meter by this description from now on. */
+  abstract describe(description: MeterDescription): void;
+  /** Leaves the meter in peace: unsubscribed and disconnected when the promise resolves. */
+  abstract disconnect(): Promise<void>;
+  /** Disconnects and lets go of the radio. The link cannot be used again. */
+  abstract close(): Promise<void>;
+
+  protected setAdapter(adapter: AdapterState): void {
+    if (adapter.usable === this.adapter.usable && adapter.sentence === this.adapter.sentence) return;
+    this.adapter = adapter;
+    this.emit('adapter', adapter);
+  }
+
+  protected setState(
+    phase: LinkState['phase'],
+    sentence: string,
+    device: Pick<LinkState, 'deviceId' | 'deviceName'>,
+  ) {
+    this.state = { phase, sentence, deviceId: device.deviceId, deviceName: device.deviceName };
+    this.emit('state', this.state);
+  }
+
+  protected setDescribed(described: DescribedMeter): void {
+    this.described = described;
+    this.emit('described', described);
+  }
+
+  protected setBattery(pct: number): void {
+    this.batteryPct = pct;
+    this.emit('battery', pct);
+  }
+
+  /** Nothing of the meter that was connected before holds for the next one. */
+  protected forgetMeter(): void {
+    this.described = null;
+    this.batteryPct = null;
+    this.counts = { received: 0, decoded: 0, refused: 0, lastRefusal: null };
+  }
+
+  /** Decodes, counts and passes on one notification of the characteristic that holds the reading, or of any other. */
+  protected receive(
+    from: Pick<MeterNotification, 'serviceUuid' | 'characteristicUuid' | 'bytes' | 'receivedAtMs'>,
+  ) {
+    const description = this.described?.description ?? null;
+    const decoded =
+      description === null ||
+      description.characteristicUuid !== from.characteristicUuid ||
+      description.serviceUuid !== from.serviceUuid
+        ? ({ ok: false, why: 'It is not known how to read these bytes yet.' } as const)
+        : decodeValue(from.bytes, description);
+    if (!decoded.ok) {
+      this.refuse(from, decoded.why);
+      return;
+    }
+    this.counts = { ...this.counts, received: this.counts.received + 1, decoded: this.counts.decoded + 1 };
+    this.emit('notification', { ...from, value: decoded.value, why: null, sequence: this.counts.received });
+  }
+
+  protected refuse(
+    from: Pick<MeterNotification, 'serviceUuid' | 'characteristicUuid' | 'bytes' | 'receivedAtMs'>,
+    why: string,
+  ): void {
+    this.refuseUnseen(1, why);
+    this.emit('notification', { ...from, value: null, why, sequence: this.counts.received });
+  }
+
+  /** Counts notifications that came but could not be passed on one by one. */
+  protected refuseUnseen(count: number, why: string): void {
+    this.counts = {
+      ...this.counts,
+      received: this.counts.received + count,
+      refused: this.counts.refused + count,
+      lastRefusal: why,
+    };
+  }
+}
+
+export const noMeter = 'No meter is connected.';

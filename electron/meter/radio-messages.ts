@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { uuidSchema } from '../../shared-core/gatt/meter-description.ts';
+
+/** What the app's process and the radio process say to each other, as JSON over Node's channel. Both sides check it. */
+
+const deviceId = z.string().min(1).max(200);
+/** Number of the connection attempt that a message is about: an answer to an earlier one is dropped. */
+const attempt = z.number().int();
+const characteristicRef = z.object({ serviceUuid: uuidSchema, characteristicUuid: uuidSchema });
+
+/** Longest value that the Bluetooth standard allows an attribute (Core Specification, Vol 3 Part F 3.2.9). */
+export const longestValueBytes = 512;
+const valueHex = z
+  .string()
+  .max(2 * longestValueBytes)
+  .regex(/^([0-9a-f]{2})*$/);
+
+export const toRadioSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('scan'), on: z.boolean() }),
+  /** Waits until the meter is heard, then connects and discovers. */
+  z.object({ type: z.literal('connect'), attempt, deviceId, searchMs: z.number().positive() }),
+  /** Watches exactly these from now on. */
+  z.object({ type: z.literal('subscribe'), attempt, characteristics: z.array(characteristicRef).max(16) }),
+  /** Makes the meter show that it is there. */
+  z.object({ type: z.literal('prove'), attempt }),
+  z.object({ type: z.literal('disconnect'), attempt }),
+  z.object({ type: z.literal('quit') }),
+]);
+export type ToRadio = z.infer<typeof toRadioSchema>;
+
+export const adapterReasonSchema = z.enum([
+  'on',
+  'starting',
+  'no-adapter',
+  'off',
+  'refused',
+  'unsupported',
+  'module-missing',
+  'no-answer',
+]);
+export type AdapterReason = z.infer<typeof adapterReasonSchema>;
+
+export const fromRadioSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('alive') }),
+  z.object({ type: z.literal('adapter'), reason: adapterReasonSchema, detail: z.string().max(4000) }),
+  z.object({
+    type: z.literal('found'),
+    devices: z
+      .array(
+        z.object({
+          deviceId,
+          name: z.string().max(248),
+          rssiDbm: z.number().nullable(),
+          serviceUuids: z.array(uuidSchema).max(64),
+        }),
+      )
+      .max(500),
+  }),
+  z.object({ type: z.literal('connected'), attempt, name: z.string().max(248) }),
+  z.object({
+    type: z.literal('discovered'),
+    attempt,
+    characteristics: z
+      .array(
+        characteristicRef.extend({
+          canNotify: z.boolean(),
+          canRead: z.boolean(),
+          presentationFormatHex: valueHex.nullable(),
+          userDescription: z.string().max(longestValueBytes).nullable(),
+          validRangeHex: valueHex.nullable(),
+        }),
+      )
+      .max(128),
+  }),
+  z.object({ type: z.literal('subscribed'), attempt }),
+  z.object({ type: z.literal('proof'), attempt }),
+  z.object({ type: z.literal('disconnected'), attempt }),
+  z.object({
+    type: z.literal('failed'),
+    attempt,
+    step: z.enum(['search', 'connect', 'discover', 'subscribe']),
+    detail: z.string().max(4000),
+  }),
+  z.object({
+    type: z.literal('notifications'),
+    attempt,
+    items: z.array(
+      characteristicRef.extend({
+        receivedAtMs: z.number(),
+        /** Null when it was longer than the standard allows and was dropped. */
+        hex: valueHex.nullable(),
+        lengthBytes: z.number().int().min(0),
+      }),
+    ),
+    /** Came faster than they could be passed on, and were dropped after these. */
+    overrun: z.number().int().min(0),
+  }),
+  z.object({ type: z.literal('battery'), attempt, pct: z.number().min(0).max(100) }),
+  /** A frame that the Bluetooth library could not read. */
+  z.object({ type: z.literal('malformed'), detail: z.string().max(4000) }),
+]);
+export type FromRadio = z.infer<typeof fromRadioSchema>;

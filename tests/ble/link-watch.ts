@@ -1,0 +1,83 @@
+import type { BluetoothTiming } from '../../electron/meter/bluetooth-link.ts';
+import type { FoundMeter, LinkState, MeterLink, MeterNotification } from '../../electron/meter/meter-link.ts';
+
+/** Shorter waits than a person's meter gets, so that the tests of time limits end soon. */
+export const shortTiming: Partial<BluetoothTiming> = {
+  searchMs: 3000,
+  connectMs: 1500,
+  discoverMs: 3000,
+  subscribeMs: 2000,
+  silenceMs: 800,
+  proofMs: 800,
+  goodbyeMs: 2500,
+  hangMs: 6000,
+  backOffMs: [200, 400, 800],
+};
+
+/** Resolves at once when the condition holds, else at the event that makes it hold. */
+function until<T>(link: MeterLink, what: string, limitMs: number, look: () => T | null): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const check = () => {
+      const seen = look();
+      if (seen === null) return;
+      end();
+      resolve(seen);
+    };
+    const timer = setTimeout(() => {
+      end();
+      reject(new Error(`not within ${limitMs} ms: ${what}; now ${link.state.phase}: ${link.state.sentence}`));
+    }, limitMs);
+    const end = () => {
+      clearTimeout(timer);
+      link
+        .off('state', check)
+        .off('adapter', check)
+        .off('notification', check)
+        .off('described', check)
+        .off('battery', check);
+    };
+    link
+      .on('state', check)
+      .on('adapter', check)
+      .on('notification', check)
+      .on('described', check)
+      .on('battery', check);
+    check();
+  });
+}
+
+export const untilPhase = (
+  link: MeterLink,
+  phase: LinkState['phase'],
+  limitMs = 10_000,
+): Promise<LinkState> => until(link, phase, limitMs, () => (link.state.phase === phase ? link.state : null));
+
+export const untilTrue = (
+  link: MeterLink,
+  what: string,
+  holds: () => boolean,
+  limitMs = 10_000,
+): Promise<true> => until(link, what, limitMs, () => (holds() ? true : null));
+
+/** Scans until a meter of this name is heard. */
+export async function find(link: MeterLink, name: string, limitMs = 10_000): Promise<FoundMeter> {
+  const heard = new Promise<FoundMeter>((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error(`${name} was not heard in ${limitMs} ms`)), limitMs);
+    const listen = (found: FoundMeter) => {
+      if (found.name !== name) return;
+      clearTimeout(timer);
+      link.off('found', listen);
+      resolve(found);
+    };
+    link.on('found', listen);
+  });
+  link.startScan();
+  return heard;
+}
+
+/** Everything that a link receives from now on, as it comes. */
+export function record(link: MeterLink): MeterNotification[] {
+  const notifications: MeterNotification[] = [];
+  link.on('notification', (notification) => notifications.push(notification));
+  return notifications;
+}

@@ -1,0 +1,225 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
+import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
+import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+import { meterServiceUuid, meterValueUuid } from './meter-server.ts';
+
+let radio: EmulatedRadio;
+let link: BluetoothLink;
+let meter: EmulatedMeter;
+
+beforeAll(async () => {
+  radio = await EmulatedRadio.start();
+  meter = await radio.startMeter();
+});
+afterAll(() => radio.stop());
+beforeEach(() => {
+  meter.tell({ type: 'rate', hz: 10 });
+  meter.lift();
+  meter.links = 0;
+});
+afterEach(() => link.close());
+
+function newLink(): BluetoothLink {
+  link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
+  return link;
+}
+
+async function liveMeter(): Promise<string> {
+  const { deviceId } = await find(newLink(), meter.name);
+  link.connect(deviceId, null);
+  await untilPhase(link, 'live');
+  return deviceId;
+}
+
+describe('finding and connecting', () => {
+  test('a scan lists the meter with its name, signal strength and services', async () => {
+    const found = await find(newLink(), meter.name);
+    expect(found).toEqual({
+      deviceId: expect.stringMatching(/^[0-9a-f]{12}$/),
+      name: meter.name,
+      rssiDbm: -58,
+      serviceUuids: [meterServiceUuid],
+    });
+    expect(link.state.phase).toBe('scanning');
+    link.stopScan();
+    expect(link.state).toMatchObject({ phase: 'idle', sentence: 'No meter is connected.' });
+  });
+
+  test('the meter says of itself how it is read, and how full its battery is', async () => {
+    const deviceId = await liveMeter();
+    expect(link.state).toMatchObject({
+      deviceId,
+      deviceName: meter.name,
+      sentence: `${meter.name} is connected.`,
+    });
+    expect(link.described).toMatchObject({
+      description: {
+        serviceUuid: meterServiceUuid,
+        characteristicUuid: meterValueUuid,
+        layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+        unit: 'pct',
+        origin: 'self-described',
+      },
+      remarks: [],
+    });
+    await untilTrue(link, 'battery level', () => link.batteryPct === 76);
+  });
+
+  test('the newest order wins when two come at once', async () => {
+    const second = await radio.startMeter({ name: 'Second meter' });
+    const one = await find(newLink(), meter.name);
+    const other = await find(link, second.name);
+    link.connect(one.deviceId, null);
+    link.connect(other.deviceId, null);
+    expect((await untilPhase(link, 'live')).deviceName).toBe(second.name);
+    expect(meter.links).toBe(0);
+    await second.quit();
+  });
+});
+
+describe('notifications', () => {
+  test('50 a second for four seconds: every one is received once, in order, and decoded', async () => {
+    await liveMeter();
+    meter.tell({ type: 'rate', hz: 0 });
+    const before = link.counts.received;
+    const received = record(link);
+    meter.tell({ type: 'stream', count: 200, hz: 50 });
+    await meter.until('streamed');
+    await untilTrue(link, 'all 200', () => received.length >= 200, 3000);
+
+    // The last tick of the ten a second may still come in before the stream.
+    const stream = received.slice(-200);
+    expect(stream.map((n) => n.value)).toEqual(Array.from({ length: 200 }, (_, i) => i / 100));
+    expect(received.map((n) => n.sequence)).toEqual(received.map((_, i) => before + 1 + i));
+    expect(link.counts).toEqual({
+      received: before + received.length,
+      decoded: before + received.length,
+      refused: 0,
+      lastRefusal: null,
+    });
+  });
+
+  test('500 a second while the app is busy: none is lost', async () => {
+    await liveMeter();
+    const received = record(link);
+    meter.tell({ type: 'stream', count: 1000, hz: 500 });
+    const until = Date.now() + 1500;
+    while (Date.now() < until);
+    await untilTrue(link, 'all 1000', () => received.at(-1)?.value === 9.99, 8000);
+    expect(received.slice(-1000).map((n) => n.value)).toEqual(
+      Array.from({ length: 1000 }, (_, i) => i / 100),
+    );
+  });
+
+  test('pins pushed in: the value drifts and comes to rest at what the wood holds', async () => {
+    await liveMeter();
+    const received = record(link);
+    meter.press(12.6);
+    await untilTrue(link, 'pins in', () => (received.at(-1)?.value ?? 0) > 13);
+    await untilTrue(
+      link,
+      'rest',
+      () => received.slice(-5).every((n) => Math.abs(n.value! - 12.6) < 0.06),
+      5000,
+    );
+  });
+});
+
+describe('a dropout', () => {
+  test('is said, and the meter is connected again by itself with nothing counted twice', async () => {
+    await liveMeter();
+    meter.tell({ type: 'rate', hz: 0 });
+    meter.tell({ type: 'drop-link' });
+    const lost = await untilPhase(link, 'reconnecting');
+    expect(lost.sentence).toBe(
+      `The link to ${meter.name} is lost: the connection broke off. Readings kept so far are safe. Trying again by itself; you can type readings meanwhile.`,
+    );
+    await untilPhase(link, 'live');
+    expect(meter.links).toBe(2);
+
+    const received = record(link);
+    meter.tell({ type: 'stream', count: 50, hz: 100 });
+    await meter.until('streamed');
+    await untilTrue(link, 'all 50', () => received.length >= 50, 3000);
+    expect(received.map((n) => n.value)).toEqual(Array.from({ length: 50 }, (_, i) => i / 100));
+  });
+
+  test('a meter switched off and on again some seconds later is live again', async () => {
+    await liveMeter();
+    meter.tell({ type: 'advertise', on: false });
+    meter.tell({ type: 'drop-link' });
+    await untilPhase(link, 'reconnecting');
+    await new Promise((resolve) => setTimeout(resolve, 4000));
+    expect(link.state.phase).toBe('reconnecting');
+    meter.tell({ type: 'advertise', on: true });
+    await untilPhase(link, 'live');
+  });
+});
+
+describe('leaving', () => {
+  test('disconnect unsubscribes, then ends the link, then says so', async () => {
+    await liveMeter();
+    const order: string[] = [];
+    const unsubscribed = meter.until('subscribed').then(({ on }) => order.push(`subscribed ${on}`));
+    const down = meter.until('link').then(({ up }) => order.push(`link ${up}`));
+    await link.disconnect();
+    expect(link.state).toMatchObject({ phase: 'idle', deviceId: null, sentence: 'No meter is connected.' });
+    await Promise.all([unsubscribed, down]);
+    expect(order).toEqual(['subscribed false', 'link false']);
+  });
+
+  test('close leaves the meter and ends the radio process; the meter can be connected by another', async () => {
+    const deviceId = await liveMeter();
+    const pid = link.radioPid!;
+    const down = meter.until('link');
+    await link.close();
+    await down;
+    expect(() => process.kill(pid, 0)).toThrow('ESRCH');
+    expect(meter.linked).toBe(false);
+    newLink().connect(deviceId, null);
+    await untilPhase(link, 'live');
+  });
+});
+
+describe('a meter that does not describe itself', () => {
+  const mapped: MeterDescription = {
+    serviceUuid: meterServiceUuid,
+    characteristicUuid: meterValueUuid,
+    layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+    unit: 'pct',
+    basis: { curveId: 'douglas-fir-coast', tempC: 21 },
+    range: { min: 5, max: 60 },
+    origin: 'mapped-by-hand',
+  };
+
+  test('shows its live bytes, is mapped on them, and is read by that the next time', async () => {
+    const mute = await radio.startMeter({ name: 'Mute meter', selfDescribed: false });
+    const { deviceId } = await find(newLink(), mute.name);
+    const received = record(link);
+    mute.press(18);
+    link.connect(deviceId, null);
+    const asking = await untilPhase(link, 'needs-description');
+    expect(asking.sentence).toMatch(/it is not known how to read it/);
+    await untilTrue(link, 'bytes', () => received.length > 2);
+    expect(received.at(-1)).toMatchObject({
+      characteristicUuid: meterValueUuid,
+      value: null,
+      why: 'It is not known how to read these bytes yet.',
+    });
+    expect(received.at(-1)!.bytes).toHaveLength(2);
+
+    link.describe({ ...mapped, characteristicUuid: '2a6f' });
+    expect(link.described!.remarks).toEqual([`${mute.name} offers no such value. Choose another.`]);
+    link.describe(mapped);
+    await untilPhase(link, 'live');
+    await untilTrue(link, 'a value', () => Math.abs((received.at(-1)?.value ?? 0) - 18) < 1.5);
+
+    await link.disconnect();
+    link.connect(deviceId, mapped);
+    await untilPhase(link, 'live');
+    expect(link.described!.description).toEqual(mapped);
+    await mute.quit();
+  });
+});
