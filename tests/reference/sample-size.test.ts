@@ -1,0 +1,114 @@
+/** Sizes of samples from finite populations, against worked examples of textbooks (from memory). */
+import { describe, expect, test } from 'vitest';
+import {
+  boardsForMean,
+  boardsForNoneWet,
+  boardsForShare,
+  probeNext,
+} from '../../shared-core/probing/sample-size.ts';
+
+/** Certainty whose two-sided deviate is 2, which the textbooks' examples use. */
+const two = 0.9545;
+
+// Cochran, Sampling Techniques (1977), section 4.4: share of islanders with blood group O to 5 %, t = 2:
+// n0 = 400; with 3200 islanders 356.
+test('the share of 3200 islanders to 5 % takes 356 of them', () => {
+  expect(boardsForShare(3200, 0.5, 0.05, two)).toBe(356);
+});
+test('and 400 of an endless number', () => {
+  expect(boardsForShare(1_000_000, 0.5, 0.05, two)).toBe(400);
+});
+
+// Scheaffer, Mendenhall and Ott, Elementary Survey Sampling, example 4.4: accounts receivable, N = 1000, bound $3,
+// standard deviation $25: 217.56, so 218 accounts.
+test('the mean of 1000 accounts with a spread of 25 to 3 takes 218 of them', () => {
+  expect(boardsForMean(1000, 25, 3, two)).toBe(218);
+});
+
+// The same with the rule looked at in a public handbook (ahrq.gov, sample size for a mean):
+// n = N s² / ((N - 1) e² / 4 + s²).
+test.each([
+  [40, 1.2, 0.5],
+  [200, 2, 0.6],
+  [12, 0.8, 0.4],
+])('of %i boards with spread %f and margin %f', (boards, spread, margin) => {
+  const rule = (boards * spread ** 2) / (((boards - 1) * margin ** 2) / 4 + spread ** 2);
+  expect(boardsForMean(boards, spread, margin, two)).toBe(Math.ceil(rule));
+});
+
+describe('none of the probed boards wet', () => {
+  // The "59 of an endless number": with 59 sound pieces at most 5 % are bad with 95 % certainty (0.95^59 = 0.0485),
+  // Wilks (1941) and quality control since.
+  test('59 of very many for 95 % certainty of at most 5 % wet', () => {
+    expect(boardsForNoneWet(1_000_000, 0.05, 0.95)).toBe(59);
+  });
+
+  test('is the least number: the chance to miss the wet ones, counted by binomials, is just small enough', () => {
+    const choose = (n: number, k: number): number => (k === 0 ? 1 : (choose(n, k - 1) * (n - k + 1)) / k);
+    const [boards, wet, certainty] = [60, 7, 0.9];
+    const n = boardsForNoneWet(boards, 0.1, certainty);
+    expect(choose(boards - wet, n) / choose(boards, n)).toBeLessThanOrEqual(1 - certainty);
+    expect(choose(boards - wet, n - 1) / choose(boards, n - 1)).toBeGreaterThan(1 - certainty);
+  });
+
+  test('takes every board but few where not one may be wet', () => {
+    expect(boardsForNoneWet(20, 0, 0.95)).toBe(19);
+    expect(boardsForNoneWet(1, 0, 0.95)).toBe(1);
+  });
+});
+
+test('no sample is larger than the stack, or smaller than a board', () => {
+  expect(boardsForMean(5, 4, 0.01, 0.99)).toBe(5);
+  expect(boardsForMean(500, 0.01, 5, 0.9)).toBe(1);
+  expect(boardsForShare(8, 0, 0.1, 0.9)).toBe(1);
+});
+
+describe('which board next', () => {
+  const use = { minPct: 6, maxPct: 9 };
+
+  test('the unsure one near the limit before the sure one and the far one', () => {
+    const order = probeNext(
+      [
+        { boardId: 1, averagePct: 20, standardUncertaintyPct: 1 },
+        { boardId: 2, averagePct: 9.2, standardUncertaintyPct: 0.8 },
+        { boardId: 3, averagePct: 9.2, standardUncertaintyPct: 1.6 },
+        { boardId: 4, averagePct: 7.5, standardUncertaintyPct: 0.5 },
+      ],
+      use,
+    );
+    expect(order.map((board) => board.boardId)).toEqual([3, 2, 4, 1]);
+    expect(order[3]!.worthPct).toBeLessThan(1e-6);
+  });
+
+  // Unit normal linear loss integral, Raiffa and Schlaifer's table: 0 -> .3989, 0.5 -> .1978, 1 -> .08332, 2 -> .008491.
+  test.each([
+    [9, 0.3989],
+    [9.5, 0.1978],
+    [10, 0.08332],
+    [11, 0.008491],
+  ])('average %f with an uncertainty of 1 is worth %f', (averagePct, loss) => {
+    const [board] = probeNext([{ boardId: 1, averagePct, standardUncertaintyPct: 1 }], use);
+    expect(Math.abs(board!.worthPct - loss)).toBeLessThan(6e-5);
+  });
+
+  test('a board at the limit is called wrong half the time', () => {
+    expect(
+      probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 2 }], use)[0]!.wrongCall,
+    ).toBeCloseTo(0.5, 6);
+  });
+});
+
+test.each([
+  ['no boards', () => boardsForMean(0, 1, 1, 0.9)],
+  ['no spread', () => boardsForMean(10, 0, 1, 0.9)],
+  ['no margin', () => boardsForShare(10, 0.5, 0, 0.9)],
+  ['a share above one', () => boardsForShare(10, 1.5, 0.1, 0.9)],
+  ['certainty of one', () => boardsForNoneWet(10, 0.1, 1)],
+  ['every board wet', () => boardsForNoneWet(10, 1, 0.9)],
+  [
+    'no uncertainty',
+    () => probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 0 }], { minPct: 6, maxPct: 9 }),
+  ],
+])('is refused: %s', (_, ask) => {
+  expect(ask).toThrow(RangeError);
+});
