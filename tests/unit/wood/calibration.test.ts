@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { fitCalibration, type OvenDryCheck, onBasisScalePct } from '../../../shared-core/wood/calibration.ts';
+import { builtInWoods } from '../../../shared-core/wood/catalogue.ts';
+import { correctReading } from '../../../shared-core/wood/correction.ts';
+
+const check = (ovenDryMcPct: number, readingPct: number, more: Partial<OvenDryCheck> = {}): OvenDryCheck => ({
+  ovenDryMcPct,
+  readingPct,
+  publishedMcPct: readingPct,
+  readings: 1,
+  ...more,
+});
+
+describe('fitting the reading on the oven-dry MC', () => {
+  // Invented pieces; the expected values are NumPy's: polyfit(x, y, 1, w=sqrt(readings)), and the same with each
+  // piece left out, its MC then found as (reading - b) / a.
+  const pieces = [
+    check(7, 7.6, { readings: 2 }),
+    check(9, 9.3, { readings: 4 }),
+    check(11, 11.9, { readings: 2 }),
+    check(14, 14.4, { readings: 1 }),
+    check(18, 19.1, { readings: 3 }),
+  ];
+  const fit = fitCalibration(pieces);
+
+  test('finds the weighted least squares line', () => {
+    expect(fit.model).toBe('line');
+    expect(fit.line.a).toBeCloseTo(1.0595637583892616, 10);
+    expect(fit.line.b).toBeCloseTo(-0.03657718120805237, 10);
+  });
+
+  test('predicts each piece from the others', () => {
+    const expected = [0.33227567, -0.36674892, 0.3197026, -0.41959777, 0.43910806];
+    fit.leaveOneOutPct.forEach((error, i) => {
+      expect(error).toBeCloseTo(expected[i]!, 7);
+    });
+    expect(fit.line.standardErrorPct).toBeCloseTo(0.3784177113447379, 9);
+  });
+
+  test('is worth using, and says what it gains', () => {
+    // Published (here: nothing done): off by 0.6, 0.3, 0.9, 0.4, 1.1: root mean square 0.725.
+    expect(fit.publishedErrorPct).toBeCloseTo(Math.sqrt((0.36 + 0.09 + 0.81 + 0.16 + 1.21) / 5), 10);
+    expect(fit.worthUsing).toBe(true);
+    expect(fit.why).toBe('With your checks a new piece is off by about 0.4 %, without them by 0.7 %.');
+  });
+
+  test('its line makes of a reading the MC that it was fitted to', () => {
+    const wood = builtInWoods.find(({ id }) => id === 'cherry-black')!;
+    const reading = { value: 13, unit: 'pct', woodTempC: 8, wood, basis: null } as const;
+    const shown = onBasisScalePct(reading)!;
+    const { mcPct } = correctReading({ ...reading, ownCalibration: fit.line });
+    expect(mcPct!).toBeCloseTo((shown - fit.line.b) / fit.line.a, 10);
+    expect(onBasisScalePct({ ...reading, value: Number.NaN })).toBeNull();
+  });
+});
+
+describe('what is worth using', () => {
+  test('four pieces say too little, however well they agree', () => {
+    const fit = fitCalibration([check(8, 9), check(10, 11), check(12, 13), check(14, 15)]);
+    expect(fit.worthUsing).toBe(false);
+    expect(fit.why).toMatch(/Check at least 5/);
+  });
+
+  test('checks that scatter more than the published correction errs are not', () => {
+    const right = [8, 9, 10, 11, 12, 13];
+    const scattered = [9.5, 7.5, 11.5, 9.5, 13.5, 11.5];
+    const fit = fitCalibration(right.map((mc, i) => check(mc, scattered[i]!, { publishedMcPct: mc + 0.5 })));
+    expect(fit.worthUsing).toBe(false);
+    expect(fit.why).toMatch(/do not beat/);
+  });
+
+  test('where nothing is published there is nothing to beat', () => {
+    const fit = fitCalibration(
+      [8, 10, 12, 14, 16].map((mc) => check(mc, 1.1 * mc, { publishedMcPct: null })),
+    );
+    expect(fit).toMatchObject({ worthUsing: true, publishedErrorPct: null });
+  });
+
+  test('pieces of much the same MC give an offset, not a slope', () => {
+    const fit = fitCalibration([
+      check(11, 12.1),
+      check(11.5, 12.4),
+      check(12, 13.2),
+      check(12.2, 13.1),
+      check(11.8, 12.9),
+    ]);
+    expect(fit.model).toBe('offset');
+    expect(fit.line.a).toBe(1);
+    expect(fit.line.b).toBeCloseTo(1.04, 10);
+  });
+
+  test('a slope that no wood has is not fitted', () => {
+    const fit = fitCalibration([6, 9, 12, 15, 18].map((mc) => check(mc, 12 + (mc - 12) / 10)));
+    expect(fit.model).toBe('offset');
+  });
+});
+
+describe('for any checks', () => {
+  test('pieces on a line give that line back, with no error', () => {
+    const mcs = fc.uniqueArray(fc.integer({ min: 6, max: 25 }), { minLength: 5, maxLength: 12 });
+    fc.assert(
+      fc.property(
+        mcs,
+        fc.double({ min: 0.6, max: 1.8, noNaN: true }),
+        fc.double({ min: 0, max: 3, noNaN: true }),
+        (xs, a, b) => {
+          fc.pre(Math.max(...xs) - Math.min(...xs) >= 8 && Math.abs(a - 1) > 0.01);
+          const sorted = [...xs].sort((p, q) => p - q);
+          fc.pre(sorted.at(-2)! - sorted[0]! >= 3 && sorted.at(-1)! - sorted[1]! >= 3);
+          const { line } = fitCalibration(xs.map((mc) => check(mc, a * mc + b)));
+          expect(line.a).toBeCloseTo(a, 8);
+          expect(line.b).toBeCloseTo(b, 6);
+          expect(line.standardErrorPct).toBeCloseTo(0, 6);
+        },
+      ),
+    );
+  });
+
+  test('a piece read twice weighs as two pieces read once, in the fit', () => {
+    const once = [check(8, 9), check(12, 12.5), check(12, 12.5), check(16, 17.5), check(20, 21)];
+    const twice = [check(8, 9), check(12, 12.5, { readings: 2 }), check(16, 17.5), check(20, 21)];
+    expect(fitCalibration(twice).line.b).toBeCloseTo(fitCalibration(once).line.b, 10);
+  });
+
+  test('too few, or not moisture contents, are refused', () => {
+    expect(() => fitCalibration([check(8, 9), check(12, 13)])).toThrow(/three/);
+    expect(() => fitCalibration([check(8, 9), check(12, 13), check(Number.NaN, 14)])).toThrow(RangeError);
+    expect(() => fitCalibration([check(8, 9), check(12, 13), check(14, 15, { readings: 0 })])).toThrow(
+      RangeError,
+    );
+  });
+});
