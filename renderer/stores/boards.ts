@@ -5,19 +5,20 @@ import { bridge } from '../bridge.ts';
 const ROWS_AT_ONCE = 500;
 
 /**
- * All boards of a stack, or of the yard where `stackId` is null.
+ * All boards of a stack, or of the yard where `stackId` is null, that the search finds.
  *
  * @param most  stop there; `total` says how many there are in all
  */
 export async function fetchBoards(
   stackId: number | null,
+  search: string,
   most: number,
 ): Promise<{ total: number; rows: BoardRow[] }> {
   const rows: BoardRow[] = [];
   for (;;) {
     const page = await bridge().call('boards.list', {
       stackId,
-      search: '',
+      search,
       offset: rows.length,
       limit: Math.min(ROWS_AT_ONCE, most - rows.length),
     });

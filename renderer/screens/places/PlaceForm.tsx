@@ -18,11 +18,13 @@ export function PlaceForm({
   place,
   units,
   thisMonth,
+  onSaved,
   onClose,
 }: {
   place: PlaceRow | null;
   units: DisplayUnits;
   thisMonth: number;
+  onSaved?: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
   const [draft, setDraft] = useState<PlaceDraft>(place ? draftOfPlace(place, units) : emptyPlaceDraft);
@@ -36,8 +38,10 @@ export function PlaceForm({
       throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
     }
     const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
-    if (place) await bridge().call('places.change', { ...made, id: place.id });
-    else await bridge().call('places.add', made);
+    const saved = place
+      ? await bridge().call('places.change', { ...made, id: place.id })
+      : await bridge().call('places.add', made);
+    onSaved?.(saved);
   }
 
   return (

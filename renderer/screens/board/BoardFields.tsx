@@ -1,0 +1,103 @@
+import type { Sawing } from '../../../shared-core/contract/yard.ts';
+import {
+  type DisplayUnits,
+  longLengthUnit,
+  shortLengthText,
+  shortLengthUnit,
+} from '../../../shared-core/units/length.ts';
+import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import type { Wood } from '../../../shared-core/wood/wood.ts';
+import { dayOf } from '../../parts/days.ts';
+import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
+import { WoodField } from '../../parts/WoodField.tsx';
+import type { BoardDraft, BoardProblems } from './board-draft.ts';
+
+export const sawingWords: Record<Sawing, string> = {
+  flat: 'Flat-sawn',
+  rift: 'Rift-sawn',
+  quarter: 'Quarter-sawn',
+  unknown: 'Not known',
+};
+
+/** Draft, problems and units as the fields below get them. */
+export interface BoardFieldsProps {
+  draft: BoardDraft;
+  /** Those to be shown. */
+  problems: BoardProblems;
+  units: DisplayUnits;
+  onDraft: (draft: BoardDraft) => void;
+}
+
+function wire({ draft, problems, onDraft }: BoardFieldsProps) {
+  return <K extends keyof BoardDraft>(key: K) => ({
+    value: draft[key],
+    error: problems[key],
+    onValue: (value: BoardDraft[K]) => onDraft({ ...draft, [key]: value }),
+  });
+}
+
+/** The wood and thickness, without which nothing can be judged. */
+export function WoodAndThickness({ woods, ...props }: BoardFieldsProps & { woods: readonly Wood[] }) {
+  const { draft, problems, units, onDraft } = props;
+  const field = wire(props);
+  const thicknessMm = typedLengthMm(draft.thickness, units);
+  const other = units === 'metric' ? 'imperial' : 'metric';
+  return (
+    <div className="form-grid">
+      <WoodField
+        label="Wood"
+        woods={woods}
+        woodId={draft.woodId}
+        error={problems.woodId}
+        onWood={(woodId) => onDraft({ ...draft, woodId })}
+      />
+      <TextField
+        label="Thickness"
+        hint={
+          thicknessMm !== null && thicknessMm >= 3
+            ? `${shortLengthText(thicknessMm, units)}, which is ${shortLengthText(thicknessMm, other)}.`
+            : `In ${shortLengthUnit(units)}; quarter names like 5/4 and inches like 1 1/16 are understood.`
+        }
+        {...field('thickness')}
+      />
+    </div>
+  );
+}
+
+/** What helps and may be left out. */
+export function MoreAboutBoard(props: BoardFieldsProps) {
+  const { units } = props;
+  const field = wire(props);
+  return (
+    <>
+      <div className="form-grid">
+        <TextField label={`Width, ${shortLengthUnit(units)}`} {...field('width')} />
+        <NumberField label="Length" unit={longLengthUnit(units)} {...field('length')} />
+      </div>
+      <div className="form-grid">
+        <TextField label="Sawn on" type="date" max={dayOf(new Date())} {...field('sawnOn')} />
+        <Select
+          label="Sawing"
+          options={(Object.entries(sawingWords) as [Sawing, string][]).map(([value, label]) => ({
+            value,
+            label,
+          }))}
+          {...field('sawing')}
+        />
+      </div>
+      <TextField label="Log" hint="The log it came from, as you call it." {...field('log')} />
+      <TextArea label="Note" {...field('note')} />
+    </>
+  );
+}
+
+/** Where the board lies in its stack. */
+export function PlaceInStack(props: BoardFieldsProps) {
+  const field = wire(props);
+  return (
+    <div className="form-grid">
+      <NumberField label="Course" hint="Layers counted from the bottom." {...field('course')} />
+      <NumberField label="Column" hint="Counted from the left." {...field('column')} />
+    </div>
+  );
+}

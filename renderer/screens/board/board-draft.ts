@@ -1,0 +1,136 @@
+import {
+  type Board,
+  boardCodeSchema,
+  type NewBoard,
+  type Sawing,
+} from '../../../shared-core/contract/yard.ts';
+import {
+  type DisplayUnits,
+  longLengthFromMm,
+  longLengthUnit,
+  mmFromLongLength,
+  shortLengthFromMm,
+  shortLengthText,
+} from '../../../shared-core/units/length.ts';
+import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+
+/** A board as it stands in the form's fields. */
+export interface BoardDraft {
+  code: string;
+  woodId: string;
+  /** "27", "5/4", "1 1/16 in". */
+  thickness: string;
+  width: string;
+  length: number | null;
+  sawnOn: string;
+  sawing: Sawing;
+  log: string;
+  course: number | null;
+  column: number | null;
+  note: string;
+}
+
+export const emptyBoardDraft: BoardDraft = {
+  code: '',
+  woodId: '',
+  thickness: '',
+  width: '',
+  length: null,
+  sawnOn: '',
+  sawing: 'unknown',
+  log: '',
+  course: null,
+  column: null,
+  note: '',
+};
+
+const shortText = (mm: number | null, units: DisplayUnits) =>
+  mm === null ? '' : String(shortLengthFromMm(mm, units));
+
+export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
+  return {
+    code: board.code,
+    woodId: board.woodId,
+    thickness: shortText(board.thicknessMm, units),
+    width: shortText(board.widthMm, units),
+    length: board.lengthMm === null ? null : longLengthFromMm(board.lengthMm, units),
+    sawnOn: board.sawnOn ?? '',
+    sawing: board.sawing,
+    log: board.log,
+    course: board.course,
+    column: board.column,
+    note: board.note,
+  };
+}
+
+export type BoardProblems = Partial<Record<keyof BoardDraft, string>>;
+
+const outside = (value: number | null, least: number, most: number) =>
+  value !== null && !(value >= least && value <= most);
+
+/** What is wrong with the draft, by field, as sentences; empty when it can be saved. */
+export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProblems {
+  const problems: BoardProblems = {};
+  const code = boardCodeSchema.safeParse(draft.code);
+  if (!code.success) problems.code = code.error.issues[0]?.message ?? 'This is not a board ID.';
+  if (draft.woodId === '') problems.woodId = 'Choose the wood.';
+  const thicknessMm = typedLengthMm(draft.thickness, units);
+  if (thicknessMm === null) problems.thickness = 'Give the thickness; the depth of the pins follows from it.';
+  else if (Number.isNaN(thicknessMm)) problems.thickness = notALength(draft.thickness);
+  else if (outside(thicknessMm, 3, 400)) problems.thickness = between(3, 400, units);
+  const widthMm = typedLengthMm(draft.width, units);
+  if (Number.isNaN(widthMm)) problems.width = notALength(draft.width);
+  else if (outside(widthMm, 10, 3000)) problems.width = between(10, 3000, units);
+  const lengthMm = draft.length === null ? null : mmFromLongLength(draft.length, units);
+  if (outside(lengthMm, 50, 20_000)) {
+    const unit = longLengthUnit(units);
+    problems.length = `This must be ${longLengthFromMm(50, units)} to ${longLengthFromMm(20_000, units)} ${unit}.`;
+  }
+  if (draft.log.trim().length > 40) problems.log = 'Keep the log’s name under 40 letters.';
+  if (notCounted(draft.course, 500)) problems.course = 'A whole number from 1 to 500.';
+  if (notCounted(draft.column, 100)) problems.column = 'A whole number from 1 to 100.';
+  return problems;
+}
+
+const notCounted = (value: number | null, most: number) =>
+  value !== null && (!Number.isInteger(value) || outside(value, 1, most));
+
+const notALength = (text: string) =>
+  `“${text.trim()}” is not a length. Type it like 27 mm, 1 1/16 in, or 5/4 for a quarter name.`;
+
+const between = (leastMm: number, mostMm: number, units: DisplayUnits) =>
+  `This must be ${shortLengthText(leastMm, units)} to ${shortLengthText(mostMm, units)}.`;
+
+/** The board that a draft without problems says. */
+export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits): NewBoard {
+  const widthMm = typedLengthMm(draft.width, units);
+  return {
+    code: boardCodeSchema.parse(draft.code),
+    stackId,
+    woodId: draft.woodId,
+    thicknessMm: typedLengthMm(draft.thickness, units) ?? Number.NaN,
+    widthMm,
+    lengthMm: draft.length === null ? null : mmFromLongLength(draft.length, units),
+    sawnOn: draft.sawnOn || null,
+    sawing: draft.sawing,
+    log: draft.log.trim(),
+    course: draft.course,
+    column: draft.column,
+    note: draft.note.trim(),
+  };
+}
+
+/**
+ * A changed board. Sizes whose text still stands as it was shown keep their exact value: what is shown is rounded.
+ */
+export function changedBoard(board: Board, draft: BoardDraft, units: DisplayUnits): Board {
+  const shown = draftOfBoard(board, units);
+  const made = boardOf(draft, board.stackId, units);
+  return {
+    ...made,
+    id: board.id,
+    thicknessMm: draft.thickness === shown.thickness ? board.thicknessMm : made.thicknessMm,
+    widthMm: draft.width === shown.width ? board.widthMm : made.widthMm,
+    lengthMm: draft.length === shown.length ? board.lengthMm : made.lengthMm,
+  };
+}

@@ -1,0 +1,124 @@
+import { useDeferredValue, useState } from 'react';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
+import { TextField } from '../../parts/Field.tsx';
+import { EmptyState, Failed, Loading } from '../../parts/Screen.tsx';
+import { fetchBoards } from '../../stores/boards.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { attempt } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { BoardRows } from './BoardRows.tsx';
+import { MoveForm } from './MoveForm.tsx';
+import { useBoardPages } from './useBoardPages.ts';
+
+/** As many boards as can be moved at once. */
+const MOST_CHOSEN = 100_000;
+/** As many as labels are made for at once. */
+const MOST_LABELS = 2000;
+
+/** The boards of a stack, or of the whole yard: looked through, chosen, then labelled or moved. */
+export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
+  const [search, setSearch] = useState('');
+  const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
+  const [chosen, setChosen] = useState<ReadonlyMap<number, BoardRow>>(new Map());
+  const [moving, setMoving] = useState(false);
+  const units = useUnits();
+  const { total } = pages;
+
+  function choose(board: BoardRow, isChosen: boolean): void {
+    const changed = new Map(chosen);
+    if (isChosen) changed.set(board.id, board);
+    else changed.delete(board.id);
+    setChosen(changed);
+  }
+
+  async function chooseAll(): Promise<void> {
+    const all = await attempt(fetchBoards(stackId, search.trim(), MOST_CHOSEN));
+    if (all) setChosen(new Map(all.rows.map((board) => [board.id, board])));
+  }
+
+  return (
+    <>
+      <TextField
+        label="Search"
+        type="search"
+        placeholder="ID, wood or log"
+        maxLength={80}
+        value={search}
+        onValue={setSearch}
+      />
+      {pages.error && <Failed sentence={pages.error} again={pages.again} />}
+      {total === null && !pages.error && <Loading what="the boards" />}
+      {total === 0 &&
+        (search.trim() === '' ? (
+          whenEmpty
+        ) : (
+          <EmptyState sentence={`No board answers to “${search.trim()}”.`}>
+            <Button onClick={() => setSearch('')}>Show all</Button>
+          </EmptyState>
+        ))}
+      {total !== null && total > 0 && (
+        <>
+          <ChosenBar
+            total={total}
+            chosen={[...chosen.keys()]}
+            onAll={chooseAll}
+            onNone={() => setChosen(new Map())}
+            onMove={() => setMoving(true)}
+          />
+          <BoardRows
+            pages={pages}
+            total={total}
+            units={units}
+            showStack={stackId === null}
+            chosen={chosen}
+            onChosen={choose}
+          />
+        </>
+      )}
+      {moving && (
+        <MoveForm
+          what={chosen.size === 1 ? 'one board' : `${chosen.size} boards`}
+          target={{ boardIds: [...chosen.keys()] }}
+          onClose={() => setMoving(false)}
+        />
+      )}
+    </>
+  );
+}
+
+/** How many boards there are and are chosen, and what can be done with the chosen ones. */
+function ChosenBar({
+  total,
+  chosen,
+  onAll,
+  onNone,
+  onMove,
+}: {
+  total: number;
+  chosen: readonly number[];
+  onAll: () => void;
+  onNone: () => void;
+  onMove: () => void;
+}) {
+  const all = total === 1 ? '1 board' : `${total.toLocaleString('en')} boards`;
+  return (
+    <div className="chosen-bar">
+      <p role="status">
+        {chosen.length === 0 ? all : `${chosen.length.toLocaleString('en')} of ${all} chosen`}
+      </p>
+      <Actions>
+        {chosen.length < total && <Button onClick={onAll}>Choose all</Button>}
+        {chosen.length > 0 && (
+          <>
+            <Button onClick={onNone}>Choose none</Button>
+            <Button onClick={onMove}>Move …</Button>
+            <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: chosen.slice(0, MOST_LABELS) })}>
+              Labels
+            </ButtonLink>
+          </>
+        )}
+      </Actions>
+    </div>
+  );
+}

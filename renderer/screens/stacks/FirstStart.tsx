@@ -1,0 +1,55 @@
+import { Actions, Button } from '../../parts/Button.tsx';
+import { attempt } from '../../stores/notices.ts';
+import { openDemoYard } from '../../stores/yard.ts';
+
+/** An empty yard: what Pintally does, and two ways to begin. */
+export function FirstStart({ offerDemo, onAddStack }: { offerDemo: boolean; onAddStack: () => void }) {
+  return (
+    <section className="first-start" aria-label="How to begin">
+      <StackDrawing />
+      <div className="first-start-words">
+        <h2>Know, board by board, when it is dry enough</h2>
+        <ol className="first-start-steps">
+          <li>Say what is stacked where, and what it is for.</li>
+          <li>Walk the stack with your pin meter: each reading is corrected and kept as you go.</li>
+          <li>See which boards are ready, which to bring in, and label them.</li>
+        </ol>
+        <Actions>
+          <Button kind="main" onClick={onAddStack}>
+            Add your first stack
+          </Button>
+          {offerDemo && <Button onClick={() => attempt(openDemoYard())}>Open the demo yard</Button>}
+        </Actions>
+        {offerDemo && (
+          <p className="first-start-hint">
+            The demo yard is invented, kept apart from yours, and removed in one step.
+          </p>
+        )}
+      </div>
+    </section>
+  );
+}
+
+/** A stickered stack under a roof of its own. */
+function StackDrawing() {
+  const courses = [0, 1, 2, 3];
+  return (
+    <svg className="first-start-drawing" viewBox="0 0 200 170" aria-hidden="true">
+      <path className="drawing-roof" d="M8 34 188 14 192 24 12 44z" />
+      {courses.map((course) => (
+        <g key={course} transform={`translate(0 ${54 + course * 26})`}>
+          <rect className="drawing-board" x="22" y="0" width="48" height="17" rx="2" />
+          <rect className="drawing-board" x="75" y="0" width="50" height="17" rx="2" />
+          <rect className="drawing-board" x="130" y="0" width="46" height="17" rx="2" />
+          <path
+            className="drawing-rings"
+            d="M26 13c12-9 28-9 40 0M79 12c14-8 28-8 42 0M134 13c10-8 28-8 38 0"
+          />
+          <rect className="drawing-sticker" x="18" y="18" width="162" height="6" />
+        </g>
+      ))}
+      <rect className="drawing-sticker" x="34" y="158" width="14" height="10" />
+      <rect className="drawing-sticker" x="150" y="158" width="14" height="10" />
+    </svg>
+  );
+}

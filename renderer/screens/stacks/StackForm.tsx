@@ -1,0 +1,106 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { bridge } from '../../bridge.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Select, TextArea, TextField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { Failed, Loading } from '../../parts/Screen.tsx';
+import { go } from '../../stores/navigation.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { useAnswer } from '../../useAnswer.ts';
+import { PlaceForm } from '../places/PlaceForm.tsx';
+import { usesByName } from './uses-by-name.ts';
+
+/** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
+export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
+  const places = useAnswer('places.list', {});
+  const uses = useAnswer('uses.list', {});
+  const error = places.error ?? uses.error;
+  if (error) return <Failed sentence={error} />;
+  if (!places.output || !uses.output) return <Loading what="places and uses" />;
+  return <Form stack={stack} places={places.output} uses={uses.output} onClose={onClose} />;
+}
+
+function Form({
+  stack,
+  places,
+  uses,
+  onClose,
+}: {
+  stack: StackRow | null;
+  places: readonly PlaceRow[];
+  uses: readonly Use[];
+  onClose: () => void;
+}) {
+  const [name, setName] = useState(stack?.name ?? '');
+  const [placeId, setPlaceId] = useState(String(places[0]?.id ?? ''));
+  const [useId, setUseId] = useState(stack?.useId ?? uses[0]?.id ?? '');
+  const [note, setNote] = useState(stack?.note ?? '');
+  const [shown, setShown] = useState(false);
+  const [addingPlace, setAddingPlace] = useState(!stack && places.length === 0);
+  const units = useUnits();
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if (name.trim() === '') throw new Refusal('Nothing was saved yet: the stack needs a name.');
+    if (stack) {
+      await bridge().call('stacks.change', { id: stack.id, name, useId, note });
+      return;
+    }
+    if (placeId === '') throw new Refusal('Nothing was saved yet: the stack needs a place to stand.');
+    const made = await bridge().call('stacks.add', { name, placeId: Number(placeId), useId, note });
+    go({ name: 'stack', id: made.id });
+  }
+
+  return (
+    <>
+      <FormDialog
+        title={stack ? `Change ${stack.name}` : 'Add a stack'}
+        saveWords={stack ? 'Save the stack' : 'Add the stack'}
+        onSave={save}
+        onClose={onClose}
+      >
+        <TextField
+          label="Name"
+          hint="As you would call it across the yard. The IDs of its boards begin with its first word."
+          value={name}
+          error={shown && name.trim() === '' ? 'Give the stack a name.' : null}
+          onValue={setName}
+        />
+        {!stack && (
+          <div>
+            <Select
+              label="Place"
+              value={placeId}
+              error={shown && placeId === '' ? 'Add the place where it stands.' : null}
+              options={places.map((place) => ({ value: String(place.id), label: place.name }))}
+              onValue={setPlaceId}
+            />
+            <Button kind="quiet" onClick={() => setAddingPlace(true)}>
+              Add another place
+            </Button>
+          </div>
+        )}
+        <Select
+          label="Use"
+          hint="What the wood is for: its boards are judged by it."
+          value={useId}
+          options={usesByName(uses)}
+          onValue={setUseId}
+        />
+        <TextArea label="Note" value={note} onValue={setNote} />
+      </FormDialog>
+      {addingPlace && (
+        <PlaceForm
+          place={null}
+          units={units}
+          thisMonth={new Date().getMonth() + 1}
+          onSaved={(place) => setPlaceId(String(place.id))}
+          onClose={() => setAddingPlace(false)}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
+import type { Verdict } from '../../../shared-core/probing/assessment.ts';
+import { VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
+import './verdict-counts.css';
+
+/** How many boards stand at each call, as a bar of shares and as figures with shapes and words. */
+export function VerdictCounts({
+  verdicts,
+  boards,
+  probed,
+}: {
+  verdicts: Record<Verdict, number>;
+  boards: number;
+  probed: number;
+}) {
+  if (boards === 0) return <p className="verdict-counts-none">No boards yet.</p>;
+  const notProbed = boards - probed;
+  const present = verdictsInOrder.filter((verdict) => verdicts[verdict] > 0);
+  return (
+    <div className="verdict-counts">
+      <div className="verdict-bar" aria-hidden="true">
+        {present.map((verdict) => (
+          <span
+            key={verdict}
+            className={`verdict-share verdict-${verdict}`}
+            style={{ flexGrow: verdicts[verdict] }}
+          />
+        ))}
+        {notProbed > 0 && <span className="verdict-share verdict-none" style={{ flexGrow: notProbed }} />}
+      </div>
+      <ul className="verdict-figures">
+        {present.map((verdict) => (
+          <li key={verdict} className={`verdict-${verdict}`}>
+            <VerdictShape verdict={verdict} />
+            <strong>{verdicts[verdict]}</strong> {verdictMarks[verdict].word.toLowerCase()}
+          </li>
+        ))}
+        {notProbed > 0 && (
+          <li className="verdict-none">
+            <strong>{notProbed}</strong> not probed yet
+          </li>
+        )}
+      </ul>
+    </div>
+  );
+}

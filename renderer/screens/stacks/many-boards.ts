@@ -1,0 +1,30 @@
+import { followingCode } from '../../../shared-core/contract/board-code.ts';
+import type { NewBoard } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { type BoardDraft, boardOf } from '../board/board-draft.ts';
+
+/** As many boards as are added in one go. */
+export const MOST_AT_ONCE = 500;
+
+/** The IDs of boards added together, each continuing the one before; null where the count cannot be. */
+export function codesFrom(first: string, count: number | null): string[] | null {
+  if (count === null || !Number.isInteger(count) || count < 1 || count > MOST_AT_ONCE) return null;
+  const codes = [first];
+  for (let code = first; codes.length < count; codes.push(code)) code = followingCode(code);
+  return codes;
+}
+
+/** Boards alike but for their IDs. Where several are added, where each lies in the stack is not known. */
+export function manyBoards(
+  draft: BoardDraft,
+  codes: readonly string[],
+  stackId: number,
+  units: DisplayUnits,
+): NewBoard[] {
+  const alone = codes.length === 1;
+  return codes.map((code) => ({
+    ...boardOf({ ...draft, code }, stackId, units),
+    course: alone ? draft.course : null,
+    column: alone ? draft.column : null,
+  }));
+}
