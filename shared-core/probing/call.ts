@@ -6,7 +6,7 @@ import type { JudgedReading, Suspicion } from './reading.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { END_CLEARANCE_MM } from './spots.ts';
 import { isDoubted, isRefused, suspicionsOf } from './suspicion.ts';
-import { counted, pct } from './wording.ts';
+import { counted, pct, rangeOf } from './wording.ts';
 
 export type { BoardEvidence };
 
@@ -28,8 +28,10 @@ const MOST_EXTRA = 6;
  *
  * The call leans on undoubted readings only. Doubted ones count in the estimate that is shown, and where they would
  * overturn a good call, the board is to be probed again.
+ *
+ * @param ofRound doubts about all of the board's readings that come from the round as a whole (`judge-round.ts`)
  */
-export function judgeBoard(evidence: BoardEvidence): Assessment {
+export function judgeBoard(evidence: BoardEvidence, ofRound: readonly Suspicion[] = []): Assessment {
   const corrected = evidence.readings.map((reading) => ({
     reading,
     corrected: correctReading({
@@ -43,7 +45,7 @@ export function judgeBoard(evidence: BoardEvidence): Assessment {
   }));
   const suspicions = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
-    const doubts = suspicions[index]!;
+    const doubts = [...suspicions[index]!, ...ofRound];
     const counts = reading.setAside === null && corrected.mcPct !== null && !isRefused(doubts);
     return { ...reading, corrected, suspicions: doubts, counts };
   });
@@ -153,9 +155,6 @@ function decide(board: BoardEstimate, evidence: BoardEvidence): Call {
 function said({ estimate }: BoardEstimate): string {
   return `The average is ${pct(estimate.averagePct)}, and lies between ${pct(estimate.lowPct)} and ${pct(estimate.highPct)} with 90 % probability.`;
 }
-
-const rangeOf = (use: Use): string =>
-  use.minPct === 0 ? `${pct(use.maxPct)} or less` : `${pct(use.minPct)} to ${pct(use.maxPct)}`;
 
 function tooFew({ estimate }: BoardEstimate, { board }: BoardEvidence): string | null {
   const short = board.lengthMm !== null && board.lengthMm < 2 * END_CLEARANCE_MM + 150;

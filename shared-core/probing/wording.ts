@@ -10,3 +10,8 @@ export function pct(mcPct: number): string {
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
+
+/** The range that a use wants: "6.0 % to 8.0 %", "20.0 % or less". */
+export function rangeOf(use: { minPct: number; maxPct: number }): string {
+  return use.minPct === 0 ? `${pct(use.maxPct)} or less` : `${pct(use.minPct)} to ${pct(use.maxPct)}`;
+}
