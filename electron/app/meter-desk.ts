@@ -13,6 +13,7 @@ import type { Corrected, ReadingUnit } from '../../shared-core/wood/corrected.ts
 import type { MeterLink, MeterNotification } from '../meter/meter-link.ts';
 import type { SimulatedLink } from '../meter/simulated-link.ts';
 import { type AppContext, wanted } from './context.ts';
+import { checkCurve } from './known-curve.ts';
 import { simulatedTruth } from './simulated-truth.ts';
 
 /** How a link of each kind is made; a fresh one each time the kind is chosen. */
@@ -118,6 +119,8 @@ export function createMeterDesk(context: AppContext, make: LinkMakers, settings:
     to.on('battery', tellState);
     to.on('state', ({ phase }) => {
       if (phase !== 'live' && live !== null) pinsOut();
+      // Links differ in what comes first, the description or the name of the device.
+      if (phase === 'live' && meterId === null) remember();
       tellState();
     });
     to.on('found', ({ deviceId, name, rssiDbm }) => {
@@ -262,6 +265,7 @@ export function createMeterDesk(context: AppContext, make: LinkMakers, settings:
         if (link.state.deviceId === null) {
           throw new Refusal('No meter is connected, so there is nothing to describe. Connect it first.');
         }
+        checkCurve(description.basis?.curveId ?? null, 'The meter is read as before');
         link.describe(description);
         return state();
       },

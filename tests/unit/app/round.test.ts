@@ -204,7 +204,26 @@ describe('a round with a live meter', () => {
   });
 });
 
+describe('a round with the simulated meter', () => {
+  test('fills a board by itself', async () => {
+    await yard.call('meter.simulate', {});
+    const roundId = await begin();
+    await expect.poll(() => readingsOf(roundId), { timeout: 9000, interval: 200 }).toHaveLength(2);
+  }, 10_000);
+});
+
 describe('what cannot be', () => {
+  test('a wood or a meter on a resistance curve that nobody has', async () => {
+    const [wood] = await yard.call('woods.list', {});
+    expect(await yard.refusal('woods.save', { ...wood, id: 'x', curveId: 'nowhere' })).toMatch(
+      /nowhere.*not saved/,
+    );
+    await withMeter();
+    const { description } = await yard.call('meter.state', {});
+    const basis = { curveId: 'nowhere', tempC: 20 };
+    expect(await yard.refusal('meter.describe', { ...description, basis })).toMatch(/nowhere.*as before/);
+  });
+
   test('a second board of the same ID', async () => {
     expect(await yard.refusal('boards.add', [yard.board('wal-01')])).toMatch(
       /WAL-01 already.*Nothing was saved/s,
