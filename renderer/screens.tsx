@@ -1,14 +1,38 @@
 import type { ReactNode } from 'react';
 import { ButtonLink } from './parts/Button.tsx';
 import { EmptyState, Screen } from './parts/Screen.tsx';
+import { BoardScreen } from './screens/board/BoardScreen.tsx';
+import { LabelsScreen } from './screens/labels/LabelsScreen.tsx';
 import { MeterScreen } from './screens/meter/MeterScreen.tsx';
+import { PlacesScreen } from './screens/places/PlacesScreen.tsx';
 import { RoundScreen } from './screens/round/RoundScreen.tsx';
 import { RoundStartScreen } from './screens/round/RoundStartScreen.tsx';
+import { SettingsScreen } from './screens/settings/SettingsScreen.tsx';
+import { BoardsScreen } from './screens/stacks/BoardsScreen.tsx';
+import { StackScreen } from './screens/stacks/StackScreen.tsx';
+import { StacksScreen } from './screens/stacks/StacksScreen.tsx';
+import { WoodsScreen } from './screens/woods/WoodsScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
 
 /** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {
   switch (route.name) {
+    case 'stacks':
+      return <StacksScreen />;
+    case 'stack':
+      return <StackScreen id={route.id} />;
+    case 'boards':
+      return <BoardsScreen />;
+    case 'board':
+      return <BoardScreen id={route.id} />;
+    case 'labels':
+      return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
+    case 'places':
+      return <PlacesScreen />;
+    case 'woods':
+      return <WoodsScreen />;
+    case 'settings':
+      return <SettingsScreen />;
     case 'meter':
       return <MeterScreen />;
     case 'round-start':

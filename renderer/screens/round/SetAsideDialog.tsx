@@ -15,11 +15,20 @@ const reasons = [
 ] as const;
 
 /** Asks why a reading should not count. It stays on record, and can be put back. */
-export function SetAsideDialog({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
+export function SetAsideDialog({
+  reading,
+  onSetAside = (why) => void setAside(reading.id, why),
+  onClose,
+}: {
+  reading: JudgedReading;
+  /** Within the open round unless said otherwise. */
+  onSetAside?: (why: string) => void;
+  onClose: () => void;
+}) {
   const [why, setWhy] = useState('');
   function finish(reason: string): void {
     onClose();
-    void setAside(reading.id, reason);
+    onSetAside(reason);
   }
   return (
     <Dialog title="Set this reading aside?" onClose={onClose}>

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { newWoodId } from '../../../shared-core/wood/derive-wood.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
-import { idOfName } from './id-of-name.ts';
 import { emptyUseDraft, problemsOfUse, savedUse, type UseDraft } from './use-draft.ts';
 
 /** Asks for a use and its limits; for a new one where `use` is null. */
@@ -28,7 +28,8 @@ export function UseForm({
 
   async function save(): Promise<void> {
     setShown(true);
-    const id = use?.id ?? idOfName(draft.name, new Set(uses.map((other) => other.id)));
+    // Ids of uses are made as those of woods are.
+    const id = use?.id ?? newWoodId(draft.name, new Set(uses.map((other) => other.id)));
     const made = savedUse(draft, id);
     if (!made) throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
     await bridge().call('uses.save', made);

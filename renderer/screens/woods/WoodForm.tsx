@@ -1,11 +1,11 @@
 import { useId, useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
+import { newWoodId } from '../../../shared-core/wood/derive-wood.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
-import { idOfName } from './id-of-name.ts';
 import { type WoodDraft, woodOf, woodProblems } from './wood-draft.ts';
 
 const curveOptions = [
@@ -45,7 +45,7 @@ export function WoodForm({
       throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
     }
     const taken = new Set(woods.map((wood) => wood.id));
-    await bridge().call('woods.save', woodOf(draft, id ?? idOfName(draft.name, taken)));
+    await bridge().call('woods.save', woodOf(draft, id ?? newWoodId(draft.name, taken)));
   }
 
   return (

@@ -1,3 +1,4 @@
+import { deriveWood } from '../../../shared-core/wood/derive-wood.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 
 /** A wood as it stands in the form's fields. */
@@ -56,14 +57,9 @@ export function draftOfWood(wood: Wood): WoodDraft {
   };
 }
 
-/** All figures of another wood under a name of one's own. The other's names stay its own, so that a search finds one. */
+/** A draft with all figures of another wood, to be given a name of its own; the note says whose figures they are. */
 export function draftDerivedFrom(wood: Wood): WoodDraft {
-  return {
-    ...draftOfWood(wood),
-    name: '',
-    aliases: '',
-    note: `Derived from ${wood.name}. ${wood.note}`.slice(0, 1000),
-  };
+  return { ...draftOfWood(deriveWood(wood, { name: wood.name }, new Set())), name: '' };
 }
 
 export type WoodProblems = Partial<Record<keyof WoodDraft, string>>;

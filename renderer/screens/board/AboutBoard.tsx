@@ -1,0 +1,37 @@
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { type DisplayUnits, longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
+import { dayWords } from '../../parts/days.ts';
+import { sawingWords } from './BoardFields.tsx';
+
+/** What a person said of the board. What was not said is left out. */
+export function AboutBoard({ board, units }: { board: BoardRow; units: DisplayUnits }) {
+  const facts: [string, string | null][] = [
+    ['Wood', board.woodName],
+    ['Thickness', shortLengthText(board.thicknessMm, units)],
+    ['Width', board.widthMm === null ? null : shortLengthText(board.widthMm, units)],
+    ['Length', board.lengthMm === null ? null : longLengthText(board.lengthMm, units)],
+    ['Sawn on', board.sawnOn === null ? null : dayWords(board.sawnOn)],
+    ['Sawing', board.sawing === 'unknown' ? null : sawingWords[board.sawing]],
+    ['Log', board.log || null],
+    ['In the stack', placeInStack(board)],
+    ['Note', board.note || null],
+  ];
+  return (
+    <dl className="about-board">
+      {facts.map(
+        ([label, value]) =>
+          value !== null && (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ),
+      )}
+    </dl>
+  );
+}
+
+function placeInStack({ course, column }: BoardRow): string | null {
+  const parts = [course && `course ${course} from the bottom`, column && `column ${column} from the left`];
+  return parts.filter(Boolean).join(', ') || null;
+}

@@ -1,0 +1,72 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { bridge } from '../../bridge.ts';
+import { Select, TextField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { Failed, Loading } from '../../parts/Screen.tsx';
+import { useAnswer } from '../../useAnswer.ts';
+import { MoreAboutBoard, PlaceInStack, WoodAndThickness } from './BoardFields.tsx';
+import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
+
+/** Changes what was said of a board. Its readings stay; they are judged again. */
+export function BoardForm({
+  board,
+  units,
+  onClose,
+}: {
+  board: BoardRow;
+  units: DisplayUnits;
+  onClose: () => void;
+}) {
+  const woods = useAnswer('woods.list', {});
+  const stacks = useAnswer('stacks.list', {});
+  const [draft, setDraft] = useState(draftOfBoard(board, units));
+  const [stackId, setStackId] = useState(String(board.stackId));
+  const [shown, setShown] = useState(false);
+  const problems = boardProblems(draft, units);
+  const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
+  const error = woods.error ?? stacks.error;
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if (Object.keys(problems).length > 0) {
+      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    }
+    await bridge().call('boards.change', {
+      ...changedBoard(board, draft, units),
+      stackId: Number(stackId),
+    });
+  }
+
+  return (
+    <FormDialog title={`Change ${board.code}`} saveWords="Save the board" onSave={save} onClose={onClose}>
+      {error && <Failed sentence={error} />}
+      <div className="form-grid">
+        <TextField
+          label="ID"
+          maxLength={16}
+          value={draft.code}
+          error={shown ? problems.code : null}
+          onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
+        />
+        {stacks.output && (
+          <Select
+            label="Stack"
+            value={stackId}
+            options={stacks.output.map((stack) => ({ value: String(stack.id), label: stack.name }))}
+            onValue={setStackId}
+          />
+        )}
+      </div>
+      {woods.output ? (
+        <WoodAndThickness {...fields} woods={woods.output} />
+      ) : (
+        !error && <Loading what="the woods" />
+      )}
+      <MoreAboutBoard {...fields} />
+      <PlaceInStack {...fields} />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,99 @@
+import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { dayWords } from '../../parts/days.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+import { FindingsPlot, PLOT_HEIGHT } from './FindingsPlot.tsx';
+import './findings-chart.css';
+
+/** What each round found on a board, over time, against what its use wants and where it stood. */
+export function FindingsChart({
+  code,
+  findings,
+  moves,
+  use,
+}: {
+  code: string;
+  /** Oldest first, at least one. */
+  findings: readonly LatestFinding[];
+  moves: readonly Move[];
+  /** Null where it is not known. */
+  use: Use | null;
+}) {
+  return (
+    <>
+      <ChartFigure
+        title={`Moisture content of ${code} over time`}
+        summary={summaryOf(findings, use)}
+        height={PLOT_HEIGHT}
+        columns={['Day', 'Average, %', 'Likely from, %', 'to, %', 'Shell, %', 'Core, %']}
+        rows={findings.map((finding) => ({
+          key: finding.roundId,
+          cells: [
+            dayWords(finding.at),
+            pctWords(finding.averagePct),
+            pctWords(finding.lowPct),
+            pctWords(finding.highPct),
+            pctWords(finding.shellPct),
+            pctWords(finding.corePct),
+          ],
+        }))}
+      >
+        {(width) => <FindingsPlot width={width} findings={findings} moves={moves} use={use} />}
+      </ChartFigure>
+      <Legend hasUse={use !== null} hasMoves={moves.length > 0} />
+    </>
+  );
+}
+
+function summaryOf(findings: readonly LatestFinding[], use: Use | null): string {
+  const sound = findings.filter((finding) => finding.averagePct !== null);
+  const [first, last] = [sound[0], sound.at(-1)];
+  if (!first || !last) return 'No round gave a sound average yet.';
+  const wanted = use ? ` ${use.name} wants ${use.minPct} to ${use.maxPct} %.` : '';
+  if (first === last) return `${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
+  return `From ${pctWords(first.averagePct)} % on ${dayWords(first.at)} to ${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
+}
+
+/** What the marks mean, in the shapes of the drawing. */
+function Legend({ hasUse, hasMoves }: { hasUse: boolean; hasMoves: boolean }) {
+  return (
+    <ul className="findings-legend" aria-label="What the marks mean">
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="finding-interval" d="M10 1v18M6 1h8M6 19h8" />
+          <circle className="finding-average" cx="10" cy="10" r="5" />
+        </svg>
+        average, and where it likely lies
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <rect className="finding-shell" x="5" y="5" width="10" height="10" />
+        </svg>
+        shell
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="finding-core" d="M10 4 16.5 16h-13z" />
+        </svg>
+        core
+      </li>
+      {hasUse && (
+        <li>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <rect className="finding-use" y="4" width="20" height="12" />
+          </svg>
+          what the use wants
+        </li>
+      )}
+      {hasMoves && (
+        <li>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path className="finding-move" d="M10 0v20" />
+          </svg>
+          moved to a place
+        </li>
+      )}
+    </ul>
+  );
+}

@@ -1,0 +1,126 @@
+import { useState } from 'react';
+import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
+import { temperatureText } from '../../../shared-core/units/temperature.ts';
+import { bridge } from '../../bridge.ts';
+import { Button } from '../../parts/Button.tsx';
+import { dayTimeWords } from '../../parts/days.ts';
+import { McValue } from '../../parts/McValue.tsx';
+import { attempt } from '../../stores/notices.ts';
+import { SetAsideDialog } from '../round/SetAsideDialog.tsx';
+import { weightWords } from '../round/suspicion-words.ts';
+
+/** Every reading ever taken on the board, round by round, raw and corrected together; each can be set aside or put back. */
+export function ReadingsOfBoard({
+  readings,
+  units,
+}: {
+  /** Newest round first. */
+  readings: readonly JudgedReading[];
+  units: DisplayUnits;
+}) {
+  const [asking, setAsking] = useState<JudgedReading | null>(null);
+  const rounds = [...new Set(readings.map((reading) => reading.roundId))].map((roundId) => ({
+    roundId,
+    ofRound: readings.filter((reading) => reading.roundId === roundId),
+  }));
+  return (
+    <>
+      {rounds.map(({ roundId, ofRound }, index) => (
+        <details key={roundId} className="round-readings" open={index === 0}>
+          <summary>
+            {dayTimeWords(ofRound[0]?.takenAt ?? '')}: {countWords(ofRound)}
+          </summary>
+          <ul>
+            {ofRound.map((reading) => (
+              <ReadingRow
+                key={reading.id}
+                reading={reading}
+                units={units}
+                onSetAside={() => setAsking(reading)}
+                onPutBack={() => void attempt(bridge().call('readings.putBack', { readingId: reading.id }))}
+              />
+            ))}
+          </ul>
+        </details>
+      ))}
+      {asking && (
+        <SetAsideDialog
+          reading={asking}
+          onSetAside={(why) =>
+            void attempt(bridge().call('readings.setAside', { readingId: asking.id, why }))
+          }
+          onClose={() => setAsking(null)}
+        />
+      )}
+    </>
+  );
+}
+
+function countWords(readings: readonly JudgedReading[]): string {
+  const counted = readings.filter((reading) => reading.counts).length;
+  const all = readings.length === 1 ? '1 reading' : `${readings.length} readings`;
+  return counted === readings.length ? all : `${all}, ${counted} of them counted`;
+}
+
+function ReadingRow({
+  reading,
+  units,
+  onSetAside,
+  onPutBack,
+}: {
+  reading: JudgedReading;
+  units: DisplayUnits;
+  onSetAside: () => void;
+  onPutBack: () => void;
+}) {
+  const isAside = reading.setAside !== null;
+  return (
+    <li className="reading-row">
+      <span className="reading-spot">{spotWords(reading, units)}</span>
+      <McValue
+        mcPct={reading.corrected.mcPct}
+        raw={reading.raw}
+        unit={reading.unit}
+        struck={!reading.counts}
+      />
+      <span className="reading-how">{howWords(reading, units)}</span>
+      {isAside ? (
+        <Button kind="quiet" onClick={onPutBack}>
+          Put back
+        </Button>
+      ) : (
+        <Button kind="quiet" onClick={onSetAside}>
+          Set aside
+        </Button>
+      )}
+      {isAside && <p className="reading-flag">Set aside: {reading.setAside}</p>}
+      {!isAside &&
+        reading.suspicions.map((suspicion) => (
+          <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.weight}`}>
+            <strong>{weightWords[suspicion.weight]}.</strong> {suspicion.why} {suspicion.whatToDo}
+          </p>
+        ))}
+    </li>
+  );
+}
+
+/** "Shell, 5 mm deep, 60 cm from the end". */
+function spotWords({ spot }: JudgedReading, units: DisplayUnits): string {
+  const parts = [spot.depth === 'shell' ? 'Shell' : 'Core'];
+  if (spot.depthMm !== null) parts.push(`${shortLengthText(spot.depthMm, units)} deep`);
+  if (spot.fromEndMm !== null) parts.push(`${longLengthText(spot.fromEndMm, units)} from the end`);
+  if (spot.face === 'fresh-cut') parts.push('on a fresh cut');
+  if (spot.face === 'end-grain') parts.push('in end grain');
+  return parts.join(', ');
+}
+
+function howWords(reading: JudgedReading, units: DisplayUnits): string {
+  const how = { settled: 'settled', 'at-once': 'taken at once', typed: 'typed' }[reading.how];
+  const temp =
+    reading.woodTempC === null
+      ? 'temperature not known'
+      : `wood at ${temperatureText(reading.woodTempC, units)}`;
+  return `${how}, ${temp}`;
+}

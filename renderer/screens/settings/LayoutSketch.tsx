@@ -1,0 +1,27 @@
+import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
+
+/** The page and the labels on it, to scale. */
+export function LayoutSketch({ layout }: { layout: LabelLayout }) {
+  const perPage = layout.columns * layout.rows;
+  return (
+    <svg
+      className="layout-sketch"
+      viewBox={`0 0 ${layout.pageWidthMm} ${layout.pageHeightMm}`}
+      role="img"
+      aria-label={`Sketch of the page: ${layout.columns} by ${layout.rows} labels`}
+    >
+      <rect className="sketch-page" width={layout.pageWidthMm} height={layout.pageHeightMm} />
+      {labelPositions(perPage, layout, 0).map((position) => (
+        <rect
+          key={`${position.xMm} ${position.yMm}`}
+          className="sketch-label"
+          x={position.xMm}
+          y={position.yMm}
+          width={layout.labelWidthMm}
+          height={layout.labelHeightMm}
+          rx={1.5}
+        />
+      ))}
+    </svg>
+  );
+}
