@@ -9,6 +9,8 @@ import type { AppContext } from './context.ts';
 import { createJudging } from './judging.ts';
 import { labelUseCases } from './labels.ts';
 import { createMeterDesk, type LinkMakers } from './meter-desk.ts';
+import { ovenCheckUseCases } from './oven-checks.ts';
+import { createOwnFits } from './own-fits.ts';
 import { placeUseCases } from './places.ts';
 import { roundUseCases } from './rounds.ts';
 import { settingUseCases } from './settings.ts';
@@ -43,7 +45,8 @@ export function createApp({
   const yards = createYards(dataDir, now);
   const context: AppContext = { yard: yards.current, now, reportFault, emit };
 
-  const judging = createJudging(context);
+  const ownFits = createOwnFits(context);
+  const judging = createJudging(context, ownFits);
   const settings = settingUseCases(context);
   const meter = createMeterDesk(context, links, settings['settings.get']);
   const rounds = roundUseCases(context, judging, meter);
@@ -68,6 +71,7 @@ export function createApp({
     ...boardUseCases(context, judging),
     ...placeUseCases(context, judging),
     ...catalogueUseCases(context, judging),
+    ...ovenCheckUseCases(context, judging, ownFits),
     ...meter.calls,
     ...rounds.calls,
     ...labelUseCases(context, settings['settings.get']),

@@ -6,6 +6,7 @@ import type { Corrected, ReadingUnit } from '../../shared-core/wood/corrected.ts
 import { correctReading } from '../../shared-core/wood/correction.ts';
 import { emcPct } from '../../shared-core/wood/emc.ts';
 import { type AppContext, wanted } from './context.ts';
+import type { OwnFits } from './own-fits.ts';
 
 /** Boards judged again between two turns of the event loop, so that a change of a wood never holds up the window. */
 const BOARDS_A_TURN = 50;
@@ -13,7 +14,7 @@ const BOARDS_A_TURN = 50;
 /**
  * Brings together what the core needs to judge a board, and keeps the cache of findings true.
  */
-export function createJudging(context: AppContext) {
+export function createJudging(context: AppContext, ownFits: OwnFits) {
   const waiting = new Set<number>();
   let working = false;
 
@@ -37,11 +38,14 @@ export function createJudging(context: AppContext) {
       meters: Object.fromEntries(
         [...meterIds].map((id) => {
           const description = yard.meters.get(id)?.description ?? null;
-          return [id, { basis: description?.basis ?? null, range: description?.range ?? null }];
+          const ownCalibration = ownFits.calibration(board.woodId, id);
+          return [
+            id,
+            { basis: description?.basis ?? null, range: description?.range ?? null, ownCalibration },
+          ];
         }),
       ),
-      typedBasis: { basis: null, range: null },
-      ownCalibration: null,
+      typedBasis: { basis: null, range: null, ownCalibration: ownFits.calibration(board.woodId, null) },
       previous: withPrevious ? previousFinding(boardId, roundId) : null,
     };
   }
@@ -55,12 +59,14 @@ export function createJudging(context: AppContext) {
     meterId: number;
   }): Corrected {
     const yard = context.yard();
+    const { woodId } = wanted(yard.boards.get(live.boardId), 'board');
     return correctReading({
       value: live.value,
       unit: live.unit,
       woodTempC: live.woodTempC,
-      wood: wanted(yard.species.get(wanted(yard.boards.get(live.boardId), 'board').woodId), 'wood'),
+      wood: wanted(yard.species.get(woodId), 'wood'),
       basis: yard.meters.get(live.meterId)?.description?.basis ?? null,
+      ownCalibration: ownFits.calibration(woodId, live.meterId),
     });
   }
 

@@ -1,6 +1,7 @@
 import { boardTable } from './board-table.ts';
 import { speciesTable, usesTable } from './catalogue-tables.ts';
 import { meterTable } from './meter-table.ts';
+import { ovenCheckTable } from './oven-check-table.ts';
 import { placeTable } from './place-table.ts';
 import { roundTable } from './round-table.ts';
 import { settingTable } from './setting-table.ts';
@@ -20,6 +21,7 @@ export function openYard(file: string) {
     boards: boardTable(db),
     rounds: roundTable(db),
     meters: meterTable(db),
+    ovenChecks: ovenCheckTable(db),
     species: speciesTable(db),
     uses: usesTable(db),
     settings: settingTable(db),

@@ -5,6 +5,7 @@ import { useSchema } from '../probing/assessment.ts';
 import { judgedReadingSchema } from '../probing/reading.ts';
 import { woodSchema } from '../wood/wood.ts';
 import { meterStateSchema } from './meter.ts';
+import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
 import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
 import { settingsSchema } from './settings.ts';
 import {
@@ -25,6 +26,9 @@ import {
 
 const nothing = z.object({});
 const byId = z.object({ id: rowIdSchema });
+const ownFitsSchema = z.array(ownFitSchema);
+const ofCheck = z.object({ checkId: rowIdSchema });
+const ofCheckOrMass = ofCheck.extend({ massId: rowIdSchema.nullable() });
 const inRound = z.object({ roundId: rowIdSchema });
 
 /**
@@ -91,6 +95,26 @@ export const calls = {
   'woods.save': { input: woodSchema, output: woodSchema },
   'uses.list': { input: nothing, output: z.array(useSchema.extend({ builtIn: z.boolean() })) },
   'uses.save': { input: useSchema, output: useSchema },
+
+  // The user's own oven-dry checks of a wood; every change answers with all of them, by meter.
+  'ovenChecks.ofWood': { input: z.object({ woodId: z.string() }), output: ownFitsSchema },
+  'ovenChecks.add': { input: newOvenCheckSchema, output: ownFitsSchema },
+  /** A mass in the course of drying. */
+  'ovenChecks.weigh': {
+    input: ofCheck.extend({ grams: gramsSchema, at: z.iso.datetime() }),
+    output: ownFitsSchema,
+  },
+  /** Leaves a check (`massId` null) or one of its masses out; it stays on record. */
+  'ovenChecks.setAside': {
+    input: ofCheckOrMass.extend({ why: z.string().trim().min(1).max(200) }),
+    output: ownFitsSchema,
+  },
+  'ovenChecks.putBack': { input: ofCheckOrMass, output: ownFitsSchema },
+  /** Corrects readings of the wood with that meter by the checks, or stops doing so. */
+  'ovenChecks.useFit': {
+    input: z.object({ woodId: z.string(), meterId: rowIdSchema.nullable(), use: z.boolean() }),
+    output: ownFitsSchema,
+  },
 
   // The meter.
   'meter.state': { input: nothing, output: meterStateSchema },

@@ -32,17 +32,20 @@ const MOST_EXTRA = 6;
  * @param ofRound doubts about all of the board's readings that come from the round as a whole (`judge-round.ts`)
  */
 export function judgeBoard(evidence: BoardEvidence, ofRound: readonly Suspicion[] = []): Assessment {
-  const corrected = evidence.readings.map((reading) => ({
-    reading,
-    corrected: correctReading({
-      value: reading.raw,
-      unit: reading.unit,
-      woodTempC: reading.woodTempC,
-      wood: evidence.wood,
-      basis: meterOf(reading, evidence).basis,
-      ownCalibration: evidence.ownCalibration,
-    }),
-  }));
+  const corrected = evidence.readings.map((reading) => {
+    const { basis, ownCalibration } = meterOf(reading, evidence);
+    return {
+      reading,
+      corrected: correctReading({
+        value: reading.raw,
+        unit: reading.unit,
+        woodTempC: reading.woodTempC,
+        wood: evidence.wood,
+        basis,
+        ownCalibration,
+      }),
+    };
+  });
   const suspicions = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
     const doubts = [...suspicions[index]!, ...ofRound];

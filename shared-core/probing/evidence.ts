@@ -10,6 +10,8 @@ export type MeterFacts = {
   basis: MeterBasis | null;
   /** Smallest and largest value that its scale shows, in its unit. */
   range: { min: number; max: number } | null;
+  /** The user's own oven-dry checks of the board's wood with this meter; left out where they are not to be used. */
+  ownCalibration?: OwnCalibration | null;
 };
 
 /** Where the board stands now. */
@@ -32,7 +34,6 @@ export type BoardEvidence = {
   meters: Readonly<Record<number, MeterFacts>>;
   /** Holds for readings that were typed without a meter being chosen. */
   typedBasis: MeterFacts;
-  ownCalibration: OwnCalibration | null;
   /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
   previous: { estimate: Estimate; takenAt: string } | null;
 };

@@ -130,6 +130,7 @@ export async function yardOfTwo() {
     board,
     call,
     refusal,
+    now: () => now.toISOString(),
     later: (ms: number) => {
       now = new Date(now.getTime() + ms);
     },

@@ -71,7 +71,6 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
     readings: of,
     meters: {},
     typedBasis: { basis: BASIS, range: { min: 5, max: 60 } },
-    ownCalibration: null,
     previous: null,
     ...more,
   };

@@ -1,0 +1,98 @@
+import { z } from 'zod';
+import { readingUnitSchema } from '../wood/corrected.ts';
+import { type ConstantMassRule, constantMassRules } from '../wood/oven-dry.ts';
+import { woodTempSchema } from './round.ts';
+import { rowIdSchema } from './yard.ts';
+
+/** A mass on the balance, g. */
+export const gramsSchema = z.number().positive('A mass must be above 0 g.').max(100_000);
+/** Null: typed, from a meter that is not connected. */
+const meterIdSchema = rowIdSchema.nullable();
+
+const ruleSchema = z.enum(Object.keys(constantMassRules) as [ConstantMassRule, ...ConstantMassRule[]]);
+
+/** A piece that is read with the meter, weighed, and then dried in the oven. */
+export const newOvenCheckSchema = z.object({
+  woodId: z.string().max(60),
+  meterId: meterIdSchema,
+  /** What the person wrote on it. */
+  piece: z.string().trim().min(1, 'Give the piece a mark, like A1.').max(20),
+  /** What the meter showed on it, raw. */
+  readings: z.array(z.number()).min(1, 'Give at least one reading of the piece.').max(40),
+  unit: readingUnitSchema,
+  woodTempC: woodTempSchema,
+  wetGrams: gramsSchema,
+  /** The smallest step of the balance, g. */
+  balanceGrams: z.number().min(0.0001).max(100),
+  /** The standard whose end condition says when it is dry. */
+  rule: ruleSchema,
+  note: z.string().max(2000),
+});
+export type NewOvenCheck = z.infer<typeof newOvenCheckSchema>;
+
+/** A mass in the course of drying. */
+export const ovenMassSchema = z.object({
+  id: rowIdSchema,
+  grams: gramsSchema,
+  at: z.iso.datetime(),
+  /** Why it was set aside; null where it counts. */
+  setAside: z.string().nullable(),
+});
+export type OvenMass = z.infer<typeof ovenMassSchema>;
+
+/** A check as it was measured. */
+export const ovenCheckSchema = newOvenCheckSchema.extend({
+  id: rowIdSchema,
+  at: z.iso.datetime(),
+  /** In the order weighed. */
+  masses: z.array(ovenMassSchema),
+  setAside: z.string().nullable(),
+});
+export type OvenCheck = z.infer<typeof ovenCheckSchema>;
+
+/** A check with what was made of it. */
+export const judgedOvenCheckSchema = ovenCheckSchema.extend({
+  /** By the newest mass that counts, % MC; null before there is one. */
+  ovenDryMcPct: z.number().nullable(),
+  /** Whether the standard's end condition is met, so that `ovenDryMcPct` is final. */
+  dry: z.boolean(),
+  /** How far it is, for a person. */
+  sentence: z.string(),
+  /** The mean of its readings on the meter's own scale at that scale's temperature, %; null where refused. */
+  readingPct: z.number().nullable(),
+  /** What the readings are corrected to without the checks, % MC; null where refused. */
+  publishedMcPct: z.number().nullable(),
+});
+export type JudgedOvenCheck = z.infer<typeof judgedOvenCheckSchema>;
+
+/** The checks of one wood with one meter, and the line through them. */
+export const ownFitSchema = z.object({
+  meterId: meterIdSchema,
+  meterName: z.string(),
+  checks: z.array(judgedOvenCheckSchema),
+  /** Null while too few checks are dry. */
+  fit: z
+    .object({
+      /** reading = a MC + b */
+      a: z.number(),
+      b: z.number(),
+      model: z.enum(['line', 'offset']),
+      /** Error of a piece that the fit has not seen, % MC, one sigma. */
+      standardErrorPct: z.number(),
+      /** What the published correction is wrong by on the same pieces, % MC; null where it has none. */
+      publishedErrorPct: z.number().nullable(),
+      worthUsing: z.boolean(),
+      /** By check: what the fit without it says of it, less its oven-dry MC, % MC. */
+      leftOut: z.array(z.object({ checkId: rowIdSchema, errorPct: z.number() })),
+    })
+    .nullable(),
+  /** Whether the fit is worth using and why, or what is missing for one. */
+  sentence: z.string(),
+  /** What the person chose. */
+  inUse: z.boolean(),
+  /** Whether readings are corrected by it: chosen, and worth using. */
+  applied: z.boolean(),
+  /** The correction without the checks, over the readings seen, to draw: on the meter's scale, and % MC. */
+  published: z.array(z.object({ readingPct: z.number(), mcPct: z.number() })),
+});
+export type OwnFit = z.infer<typeof ownFitSchema>;

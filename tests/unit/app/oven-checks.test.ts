@@ -1,0 +1,237 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { CallInput } from '../../../shared-core/contract/calls.ts';
+import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+let yard: YardOfTwo;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+const WOOD = 'walnut-black';
+const HOUR_MS = 3_600_000;
+
+const check = (more: Partial<CallInput<'ovenChecks.add'>> = {}): CallInput<'ovenChecks.add'> => ({
+  woodId: WOOD,
+  meterId: null,
+  piece: 'A1',
+  readings: [12.4, 12.6],
+  unit: 'pct',
+  woodTempC: 20,
+  wetGrams: 110,
+  balanceGrams: 0.01,
+  rule: 'ASTM D4442',
+  note: '',
+  ...more,
+});
+
+const idOfPiece = (fits: OwnFit[], piece: string): number =>
+  fits.flatMap((fit) => fit.checks).find((each) => each.piece === piece)!.id;
+const pieceOf = (fits: OwnFit[], piece: string) =>
+  fits.flatMap((fit) => fit.checks).find((each) => each.piece === piece)!;
+
+/** Puts the piece on the balance so many hours from now. */
+async function weighAfter(hours: number, checkId: number, grams: number): Promise<OwnFit[]> {
+  yard.later(hours * HOUR_MS);
+  return yard.call('ovenChecks.weigh', { checkId, grams, at: yard.now() });
+}
+
+/** A piece that the meter read and that is dry in the end: 100 g without its water. */
+async function dryPiece(piece: string, reading: number, mcPct: number): Promise<OwnFit[]> {
+  const added = await yard.call(
+    'ovenChecks.add',
+    check({ piece, readings: [reading], wetGrams: 100 + mcPct }),
+  );
+  const checkId = idOfPiece(added, piece);
+  await weighAfter(24, checkId, 100.01);
+  return weighAfter(3, checkId, 100);
+}
+
+/** Five pieces for which the meter shows 0.8 MC + 1, give or take. */
+async function fiveDryPieces(): Promise<OwnFit[]> {
+  let fits: OwnFit[] = [];
+  for (const [piece, mcPct, scatter] of [
+    ['A1', 7, 0.05],
+    ['A2', 9, -0.05],
+    ['A3', 12, 0.05],
+    ['A4', 15, -0.05],
+    ['A5', 19, 0.02],
+  ] as const) {
+    fits = await dryPiece(piece, 0.8 * mcPct + 1 + scatter, mcPct);
+  }
+  return fits;
+}
+
+describe('one piece in the oven', () => {
+  test('is dry by the end condition of the standard, and not before', async () => {
+    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    expect(pieceOf(await yard.call('ovenChecks.ofWood', { woodId: WOOD }), 'A1')).toMatchObject({
+      ovenDryMcPct: null,
+      dry: false,
+    });
+    let piece = pieceOf(await weighAfter(20, checkId, 100.4), 'A1');
+    expect(piece.dry).toBe(false);
+    expect(piece.sentence).toMatch(/Weigh it again 3 h after/);
+    // ASTM D4442: dry when the loss in 3 h is at most twice what the balance can tell (from memory).
+    piece = pieceOf(await weighAfter(3, checkId, 100.05), 'A1');
+    expect(piece.dry).toBe(false);
+    expect(piece.sentence).toMatch(/Not dry yet: .*0\.350 g in 3 h.*allows 0\.020 g/);
+    piece = pieceOf(await weighAfter(3, checkId, 100.03), 'A1');
+    expect(piece.dry).toBe(true);
+    // (110 - 100.03) / 100.03, by definition (ASTM D4442).
+    expect(piece.ovenDryMcPct).toBeCloseTo(9.967, 3);
+    expect(piece.sentence).toMatch(/^Dry: .*It held 10\.0 %/);
+  });
+
+  test('keeps a mistyped mass on record when it is set aside, and puts it back', async () => {
+    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    await weighAfter(20, checkId, 100);
+    const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').masses.at(-1)!;
+    const after = pieceOf(
+      await yard.call('ovenChecks.setAside', { checkId, massId: wrong.id, why: 'a digit was left out' }),
+      'A1',
+    );
+    expect(after.masses.map(({ grams, setAside }) => ({ grams, setAside }))).toEqual([
+      { grams: 100, setAside: null },
+      { grams: 10, setAside: 'a digit was left out' },
+    ]);
+    expect(after.ovenDryMcPct).toBeCloseTo(10, 9);
+    const back = pieceOf(await yard.call('ovenChecks.putBack', { checkId, massId: wrong.id }), 'A1');
+    expect(back.ovenDryMcPct).toBeCloseTo(1000, 9);
+  });
+
+  test('is on disk at once, and what was measured can never be changed or deleted', async () => {
+    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    await weighAfter(20, checkId, 100);
+    const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
+    expect(disk.prepare('SELECT grams FROM oven_mass').all()).toEqual([{ grams: 100 }]);
+    for (const sql of [
+      'UPDATE oven_mass SET grams = 99',
+      'DELETE FROM oven_mass',
+      'UPDATE oven_check SET wet_grams = 99',
+      'DELETE FROM oven_check',
+    ]) {
+      expect(() => disk.exec(sql)).toThrow(/never/);
+    }
+    disk.close();
+  });
+
+  test('refuses what cannot be, with a sentence, and keeps what it had', async () => {
+    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    await weighAfter(20, checkId, 100);
+    const at = yard.now();
+    const weigh = (more: object) => yard.refusal('ovenChecks.weigh', { checkId, grams: 99, at, ...more });
+    yard.later(1000);
+    expect(await weigh({ grams: 120, at: yard.now() })).toMatch(/120 g is more than the 110 g/);
+    expect(await weigh({ at: '2027-01-01T00:00:00.000Z' })).toMatch(/still to come/);
+    expect(await weigh({})).toMatch(/has a mass for that time already/);
+    expect(await weigh({ grams: -1 })).toMatch(/above 0 g/);
+    expect(await weigh({ checkId: 999 })).toMatch(/no such oven-dry check/);
+    expect(await yard.refusal('ovenChecks.add', check({ readings: [-3] }))).toMatch(/cannot be a reading/);
+    expect(await yard.refusal('ovenChecks.add', check({ readings: [] }))).toMatch(/at least one reading/);
+    expect(await yard.refusal('ovenChecks.add', check({ woodId: 'no-such' }))).toMatch(/no such wood/);
+    const { masses } = pieceOf(await yard.call('ovenChecks.ofWood', { woodId: WOOD }), 'A1');
+    expect(masses.map(({ grams }) => grams)).toEqual([100]);
+  });
+});
+
+describe('the fit to a wood’s checks', () => {
+  test('waits for enough dry pieces and says how many there are', async () => {
+    await dryPiece('A1', 10, 11);
+    const [fit] = await yard.call('ovenChecks.add', check({ piece: 'A2' }));
+    expect(fit).toMatchObject({ fit: null, inUse: false, applied: false });
+    expect(fit!.sentence).toBe('1 of at least 3 pieces for a line are dry. 1 is still drying.');
+    expect(await yard.refusal('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true })).toMatch(
+      /not worth using yet.*corrected as before/,
+    );
+  });
+
+  test('finds the line that the meter follows, with the error of each piece left out', async () => {
+    const [own] = await fiveDryPieces();
+    // The line that the readings were made with, found again within their scatter.
+    expect(own!.fit!.a).toBeCloseTo(0.8, 1);
+    expect(own!.fit!.b).toBeCloseTo(1, 0);
+    expect(own!.fit).toMatchObject({ model: 'line', worthUsing: true });
+    expect(own!.fit!.leftOut).toHaveLength(5);
+    expect(own!.fit!.standardErrorPct).toBeLessThan(0.3);
+    expect(own!.published.length).toBeGreaterThan(10);
+  });
+
+  test('leaves out a check that is set aside', async () => {
+    const fits = await fiveDryPieces();
+    const checkId = idOfPiece(fits, 'A3');
+    const [own] = await yard.call('ovenChecks.setAside', { checkId, massId: null, why: 'it had a knot' });
+    expect(own!.fit!.leftOut.map((each) => each.checkId)).not.toContain(checkId);
+    expect(pieceOf([own!], 'A3')).toMatchObject({ setAside: 'it had a knot', dry: true });
+    const [back] = await yard.call('ovenChecks.putBack', { checkId, massId: null });
+    expect(back!.fit!.leftOut).toHaveLength(5);
+  });
+
+  test('corrects the wood’s boards once it is put to use, the rounds of before too, and stops when told', async () => {
+    const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    await yard.call('rounds.type', { roundId, raw: 10.6 });
+    const boardId = yard.boards[0]!.id;
+    const reading = async () => (await yard.call('boards.get', { id: boardId })).readings[0]!.corrected;
+    const listed = async () => (await yard.call('boards.get', { id: boardId })).findings[0]!.averagePct!;
+    const before = await reading();
+    const listedBefore = await listed();
+    expect(before.applied).toContain('species-curve');
+
+    const [own] = await fiveDryPieces();
+    expect((await reading()).mcPct).toBe(before.mcPct);
+    const [used] = await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
+    expect(used).toMatchObject({ inUse: true, applied: true });
+    const corrected = await reading();
+    expect(corrected.applied).toContain('own-calibration');
+    // At the basis temperature the line stands alone: MC = (M - b) / a.
+    expect(corrected.mcPct).toBeCloseTo((10.6 - own!.fit!.b) / own!.fit!.a, 0);
+    expect(corrected.mcPct).not.toBeCloseTo(before.mcPct!, 1);
+    expect(corrected.standardUncertaintyPct).toBeLessThan(before.standardUncertaintyPct!);
+    await vi.waitFor(async () => expect(await listed()).not.toBeCloseTo(listedBefore, 2));
+
+    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: false });
+    expect(await reading()).toEqual(before);
+    await vi.waitFor(async () => expect(await listed()).toBeCloseTo(listedBefore, 9));
+  });
+
+  test('is not applied as long as it is not worth using, however it was chosen', async () => {
+    const fits = await fiveDryPieces();
+    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
+    const [own] = await yard.call('ovenChecks.setAside', {
+      checkId: idOfPiece(fits, 'A1'),
+      massId: null,
+      why: 'read while frozen',
+    });
+    expect(own).toMatchObject({ inUse: true, applied: false });
+    expect(own!.sentence).toMatch(/4 pieces say too little/);
+  });
+
+  test('of one meter says nothing of another', async () => {
+    await yard.call('meter.scan', {});
+    await yard.call('meter.connect', { deviceId: 'hand' });
+    const { meterId } = await yard.call('meter.state', {});
+    await fiveDryPieces();
+    const fits = await yard.call('ovenChecks.add', check({ piece: 'B1', meterId }));
+    expect(fits.map((fit) => ({ meterName: fit.meterName, pieces: fit.checks.length }))).toEqual([
+      { meterName: 'Hand-held', pieces: 1 },
+      { meterName: 'a meter that is read by eye', pieces: 5 },
+    ]);
+    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
+    const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    yard.meter.show(10.6, 3);
+    await yard.call('rounds.type', { roundId, raw: 10.6 });
+    const { readings } = (await yard.call('rounds.get', { roundId })).boards[0]!.assessment!;
+    expect(
+      readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),
+    ).toEqual([
+      ['settled', false],
+      ['typed', true],
+    ]);
+  });
+});
