@@ -1,4 +1,5 @@
 import type { BoardEvidence } from './evidence.ts';
+import { type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 import type { Depth, Reading, Suspicion } from './reading.ts';
 import { median, robustSpread } from './robust.ts';
@@ -22,27 +23,32 @@ export function boardSuspicions(
   readings: readonly ComparedReading[],
   evidence: BoardEvidence,
 ): Map<number, Suspicion[]> {
-  const found = [
-    ...impossibleChanges(readings, evidence),
-    ...wetFaces(readings, evidence),
-    ...outliers(readings, 'shell'),
-    ...outliers(readings, 'core'),
-  ];
+  const others = [...impossibleChanges(readings, evidence), ...wetFaces(readings, evidence)];
+  const found = [...others, ...outliers(readings, 'shell', others), ...outliers(readings, 'core', others)];
   const byIndex = new Map<number, Suspicion[]>();
   for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
   return byIndex;
 }
+
+/** What two rounds differ by beside the spots: temperatures taken, the meter's own day, % MC. Common practice, no source. */
+const BETWEEN_ROUNDS_PCT = 0.35;
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 const atDepth = (readings: readonly ComparedReading[], depth: Depth): ComparedReading[] =>
   readings.filter((each) => each.reading.spot.depth === depth);
 
 const valuesOf = (readings: readonly ComparedReading[]): number[] => readings.map((each) => each.mcPct);
 
-/** Readings that disagree with the others of the same depth; of two that disagree, nobody can tell which is right. */
-function outliers(all: readonly ComparedReading[], depth: Depth): Found[] {
+/**
+ * Readings that disagree with the others of the same depth. Of two that disagree nobody can tell which is right, unless
+ * something else speaks against one of them.
+ */
+function outliers(all: readonly ComparedReading[], depth: Depth, others: readonly Found[]): Found[] {
   const readings = atDepth(all, depth);
   if (readings.length < 2) return [];
-  if (readings.length === 2) return disagreeingPair(readings, depth);
+  if (readings.length === 2) return disagreeingPair(readings, depth, others);
   const values = valuesOf(readings);
   const centre = median(values);
   const spread = Math.max(robustSpread(values), spotScatterPct(centre));
@@ -62,12 +68,13 @@ function outliers(all: readonly ComparedReading[], depth: Depth): Found[] {
     }));
 }
 
-function disagreeingPair(readings: ComparedReading[], depth: Depth): Found[] {
+function disagreeingPair(readings: ComparedReading[], depth: Depth, others: readonly Found[]): Found[] {
   const values = valuesOf(readings);
   const apart = Math.abs(values[0]! - values[1]!);
   const allowed = DIFFERENCE_SCORE * Math.SQRT2 * spotScatterPct((values[0]! + values[1]!) / 2);
   if (apart <= allowed) return [];
-  return readings.map(({ index }) => ({
+  const accused = readings.filter(({ index }) => others.some((each) => each.index === index));
+  return (accused.length === 1 ? accused : readings).map(({ index }) => ({
     index,
     suspicion: {
       rule: 'outlier-on-board',
@@ -117,47 +124,86 @@ function surfaceWet(shell: number, core: number): Suspicion {
   };
 }
 
-/** Changes since the last round that moisture cannot have made in that time, in that air. */
+/**
+ * Changes since the last round that moisture cannot have made in that time, in that air: past the bounds that hold
+ * for any board, or, where it stood in one known air, far from what the drying model expects of it.
+ */
 function impossibleChanges(readings: readonly ComparedReading[], evidence: BoardEvidence): Found[] {
-  const { previous, board, place } = evidence;
-  if (previous === null) return [];
-  const { estimate, takenAt } = previous;
-  return readings.flatMap(({ index, reading, mcPct }): Found[] => {
-    const { depth } = reading.spot;
-    const before = depth === 'shell' ? estimate.shellPct : estimate.corePct;
-    if (before === null) return [];
-    const days = Math.max(0, (Date.parse(reading.takenAt) - Date.parse(takenAt)) / 86_400_000);
-    const possible = possibleRange(depth, before, board.thicknessMm, days, place);
-    const counts = depth === 'shell' ? estimate.countedShell : estimate.countedCore;
-    const slack = OUTLIER_SCORE * spotScatterPct(before) * Math.sqrt(1 + 1 / Math.max(1, counts));
-    if (mcPct >= possible.lowPct - slack && mcPct <= possible.highPct + slack) return [];
-    return [{ index, suspicion: jump({ mcPct, before, depth, days, board, rose: mcPct > before }) }];
+  const { previous } = evidence;
+  const last = readings.at(-1);
+  if (previous === null || last === undefined) return [];
+  const expectation = expectationNow(evidence, last.reading.takenAt);
+  return (['shell', 'core'] as const).flatMap((depth): Found[] => {
+    const before = depth === 'shell' ? previous.estimate.shellPct : previous.estimate.corePct;
+    const now = atDepth(readings, depth);
+    if (before === null || now.length === 0) return [];
+    const change: Change = {
+      depth,
+      before,
+      days: Math.max(0, (Date.parse(last.reading.takenAt) - Date.parse(previous.takenAt)) / 86_400_000),
+      countedBefore: Math.max(
+        1,
+        depth === 'shell' ? previous.estimate.countedShell : previous.estimate.countedCore,
+      ),
+      expected: expectation?.[depth] ?? null,
+    };
+    const together = allowedNow(change, now.length, evidence);
+    const centre = mean(valuesOf(now));
+    const allOut = centre < together.lowPct || centre > together.highPct;
+    const single = allowedNow(change, 1, evidence);
+    return now
+      .filter(({ mcPct }) => {
+        if (mcPct < single.lowPct || mcPct > single.highPct) return true;
+        return allOut && (centre < together.lowPct ? mcPct < together.lowPct : mcPct > together.highPct);
+      })
+      .map(({ index, mcPct }) => ({ index, suspicion: jump(mcPct, change, evidence) }));
   });
 }
 
-function jump({
-  mcPct,
-  before,
-  depth,
-  days,
-  board,
-  rose,
-}: {
-  mcPct: number;
-  before: number;
+type Change = {
   depth: Depth;
+  before: number;
   days: number;
-  board: BoardEvidence['board'];
-  rose: boolean;
-}): Suspicion {
+  countedBefore: number;
+  expected: Expected | null;
+};
+
+/** Where the mean of so many sound readings may lie now, % MC. */
+function allowedNow(
+  { depth, before, days, countedBefore, expected }: Change,
+  count: number,
+  evidence: BoardEvidence,
+): { lowPct: number; highPct: number } {
+  const possible = possibleRange(depth, before, evidence.board.thicknessMm, days, evidence);
+  const spots = spotScatterPct(before) * Math.sqrt(1 / count + 1 / countedBefore);
+  const scatter = Math.hypot(spots, BETWEEN_ROUNDS_PCT);
+  const lowest = possible.lowPct - OUTLIER_SCORE * scatter;
+  const highest = possible.highPct + OUTLIER_SCORE * scatter;
+  if (expected === null) return { lowPct: lowest, highPct: highest };
+  return {
+    lowPct: Math.max(lowest, expected.pct - OUTLIER_SCORE * Math.hypot(expected.sdLowPct, scatter)),
+    highPct: Math.min(highest, expected.pct + OUTLIER_SCORE * Math.hypot(expected.sdHighPct, scatter)),
+  };
+}
+
+function jump(
+  mcPct: number,
+  { depth, before, days, expected }: Change,
+  { board, place }: BoardEvidence,
+): Suspicion {
   const since = days < 1 ? 'in less than a day' : `in ${counted(Math.round(days), 'day')}`;
+  const went = `The ${depth} went from ${pct(before)} to ${pct(mcPct)} ${since}`;
+  const why =
+    expected !== null
+      ? `${went}; in ${place.name} it should be about ${pct(expected.pct)} by now.`
+      : mcPct > before
+        ? `${went}, more than the air here can put into it.`
+        : `${went}, faster than moisture can leave a board ${Math.round(board.thicknessMm)} mm thick.`;
   return {
     rule: 'jump-since-last-round',
     weight: 'doubt',
-    why: rose
-      ? `The ${depth} went from ${pct(before)} to ${pct(mcPct)} ${since}, more than the air here can put into it.`
-      : `The ${depth} went from ${pct(before)} to ${pct(mcPct)} ${since}, faster than moisture can leave a board ${Math.round(board.thicknessMm)} mm thick.`,
+    why,
     whatToDo:
-      'Check that this is the right board, the right wood and the right temperature, and that the meter passes its own check; then probe again.',
+      'Check that this is the right board, the right wood and the right temperature, that the pins are fully in and the face is dry, and that the meter passes its own check; then probe again.',
   };
 }

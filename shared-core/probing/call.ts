@@ -4,6 +4,7 @@ import { type BoardEstimate, type CountedReading, estimateBoard, extraReadingsFo
 import type { BoardEvidence, PlaceFacts } from './evidence.ts';
 import type { JudgedReading, Suspicion } from './reading.ts';
 import { meterOf } from './reading-suspicions.ts';
+import type { RoundSuspicion } from './round-suspicions.ts';
 import { END_CLEARANCE_MM } from './spots.ts';
 import { isDoubted, isRefused, suspicionsOf } from './suspicion.ts';
 import { counted, pct, rangeOf } from './wording.ts';
@@ -29,9 +30,9 @@ const MOST_EXTRA = 6;
  * The call leans on undoubted readings only. Doubted ones count in the estimate that is shown, and where they would
  * overturn a good call, the board is to be probed again.
  *
- * @param ofRound doubts about all of the board's readings that come from the round as a whole (`judge-round.ts`)
+ * @param ofRound doubts that come from the round as a whole (`judge-round.ts`)
  */
-export function judgeBoard(evidence: BoardEvidence, ofRound: readonly Suspicion[] = []): Assessment {
+export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspicion[] = []): Assessment {
   const corrected = evidence.readings.map((reading) => {
     const { basis, ownCalibration } = meterOf(reading, evidence);
     return {
@@ -48,7 +49,8 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly Suspicion[
   });
   const suspicions = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
-    const doubts = [...suspicions[index]!, ...ofRound];
+    const ofDepth = ofRound.filter(({ depth }) => depth === null || depth === reading.spot.depth);
+    const doubts = [...suspicions[index]!, ...ofDepth.map(({ suspicion }) => suspicion)];
     const counts = reading.setAside === null && corrected.mcPct !== null && !isRefused(doubts);
     return { ...reading, corrected, suspicions: doubts, counts };
   });

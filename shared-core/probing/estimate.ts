@@ -1,3 +1,4 @@
+import { fitProfile } from '../wood/profile.ts';
 import type { Estimate } from './assessment.ts';
 import type { Reading } from './reading.ts';
 import { spotScatterPct } from './spot-scatter.ts';
@@ -33,14 +34,11 @@ const UNKNOWN_GRADIENT = 0.15;
 /** Part of the core-shell difference by which the average of a real profile strays from the parabola's. */
 const PROFILE_SHARE = 0.1;
 
-/** Depths nearer together than this part of the parabola's height cannot tell it. */
-const LEAST_SEPARATION = 0.2;
-
 const COVERAGE = 0.9;
 
 /**
  * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
- * shell and core, and the interval that it lies in with 90 % probability.
+ * shell and core (`wood/profile.ts`), and the interval that it lies in with 90 % probability.
  *
  * Uncertainty (GUM, JCGM 100:2008, clauses 5.1 and G.4): what all readings share (meter, species, temperature) does
  * not shrink with their number, the scatter between spots does. The scatter is pooled over both depths from the
@@ -56,26 +54,22 @@ export function estimateBoard(counted: readonly CountedReading[], thicknessMm: n
   const core = counted.filter((each) => each.reading.spot.depth === 'core');
   const shellPct = shell.length > 0 ? mean(shell.map((each) => each.mcPct)) : null;
   const corePct = core.length > 0 ? mean(core.map((each) => each.mcPct)) : null;
-  const share = shellShare(shell, core, thicknessMm);
-  const averagePct = share * (shellPct ?? 0) + (1 - share) * (corePct ?? 0);
-
   const degrees = PRIOR_DEGREES + Math.max(0, shell.length - 1) + Math.max(0, core.length - 1);
-  const squares =
-    PRIOR_DEGREES * spotScatterPct(averagePct) ** 2 +
-    squaresAbout(shell, shellPct) +
-    squaresAbout(core, corePct);
-  const scatter = Math.sqrt(squares / degrees);
-  const spotsPct =
-    scatter *
-    Math.sqrt(
-      (shell.length > 0 ? share ** 2 / shell.length : 0) +
-        (core.length > 0 ? (1 - share) ** 2 / core.length : 0),
-    );
+  const prior = spotScatterPct(mean(counted.map((each) => each.mcPct)));
+  const squares = PRIOR_DEGREES * prior ** 2 + squaresAbout(shell, shellPct) + squaresAbout(core, corePct);
+  const profile = fitProfile(
+    counted.map(({ reading, mcPct }) => ({ depthMm: depthOf(reading, thicknessMm), mcPct })),
+    thicknessMm,
+    Math.sqrt(squares / degrees),
+  );
+  const { averagePct } = profile;
+  // Never null where the scatter was given.
+  const spotsPct = profile.averageStandardErrorPct as number;
 
   const differencePct = shellPct === null || corePct === null ? null : corePct - shellPct;
-  const profile =
+  const shape =
     differencePct === null ? UNKNOWN_GRADIENT * averagePct : PROFILE_SHARE * Math.abs(differencePct);
-  const sharedPct = Math.hypot(mean(counted.map((each) => each.standardUncertaintyPct)), profile);
+  const sharedPct = Math.hypot(mean(counted.map((each) => each.standardUncertaintyPct)), shape);
   return withInterval(
     { averagePct, shellPct, corePct, differencePct, countedShell: shell.length, countedCore: core.length },
     { sharedPct, spotsPct, degrees },
@@ -121,25 +115,11 @@ function withInterval(
   };
 }
 
-/**
- * Weight of the shell in the average, the core having the rest; above 1 where the shell pins went past the average: a symmetric parabola through both at the
- * depths of their pins (where those were not said, or make no sense, at the planned ones).
- */
-function shellShare(
-  shell: readonly CountedReading[],
-  core: readonly CountedReading[],
-  thicknessMm: number,
-): number {
-  if (shell.length === 0) return 0;
-  if (core.length === 0) return 1;
-  const steepness = (depthMm: number) => (1 - (2 * Math.min(depthMm, thicknessMm / 2)) / thicknessMm) ** 2;
-  const planned = { shell: plannedDepthMm('shell', thicknessMm), core: plannedDepthMm('core', thicknessMm) };
-  const depthOf = (readings: readonly CountedReading[], otherwise: number) =>
-    mean(readings.map(({ reading }) => reading.spot.depthMm ?? otherwise));
-  const atShell = steepness(depthOf(shell, planned.shell));
-  const atCore = steepness(depthOf(core, planned.core));
-  if (atShell - atCore < LEAST_SEPARATION) return 1 / 3 / steepness(planned.shell);
-  return (1 / 3 - atCore) / (atShell - atCore);
+/** Depth of the pin tips; the planned one where it was not said or lies outside the board. */
+function depthOf({ spot }: Reading, thicknessMm: number): number {
+  return spot.depthMm !== null && spot.depthMm <= thicknessMm
+    ? spot.depthMm
+    : plannedDepthMm(spot.depth, thicknessMm);
 }
 
 const mean = (values: readonly number[]): number =>

@@ -20,6 +20,8 @@ export type PlaceFacts = {
   kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
   /** EMC of the air there at this time of the year, % MC; null where the air is not known. */
   emcPct: number | null;
+  /** Temperature of that air, °C; left out or null where it is not known. */
+  airTempC?: number | null;
 };
 
 /** Everything that one board's call for one round is made from. */
@@ -35,5 +37,10 @@ export type BoardEvidence = {
   /** Holds for readings that were typed without a meter being chosen. */
   typedBasis: MeterFacts;
   /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
-  previous: { estimate: Estimate; takenAt: string } | null;
+  previous: {
+    estimate: Estimate;
+    takenAt: string;
+    /** Whether it stood elsewhere since; left out where that is not known, which is taken as yes. */
+    moved?: boolean;
+  } | null;
 };

@@ -1,15 +1,24 @@
-import type { PlaceFacts } from './evidence.ts';
+import { transverseDiffusivityM2S } from '../wood/diffusivity.ts';
+import type { BoardEvidence, PlaceFacts } from './evidence.ts';
 import type { Depth } from './reading.ts';
 
-/**
- * Largest diffusivity of moisture across the grain that is allowed for, m²/s. Published values for air-drying lie
- * between about 1e-11 (dense oak, cool) and 1e-9 (light softwood, warm); J. F. Siau, Transport Processes in Wood
- * (1984), from memory. Taking the largest for every wood makes the bounds below ones that no sound board passes.
- */
-const LARGEST_DIFFUSIVITY = 1e-9;
+/** Nowhere does lumber stand in air warmer than this, so nowhere does moisture move faster than at it, °C. */
+const WARMEST_C = 40;
+/** Taken where the specific gravity is not known: as light a wood as is commonly sawn. */
+const LIGHTEST = 0.3;
 
 /** Wood does not get drier than this in any air that lumber stands in (10 % relative humidity), % MC. */
 const DRIEST_PCT = 2.5;
+
+/**
+ * Siau's diffusivity at its largest over moisture content, in the warmest air. Real boards dry several times slower
+ * (`wood/diffusivity.ts`), which makes the bound below one that no sound board passes.
+ */
+function largestDiffusivityM2S(basicSpecificGravity: number): number {
+  return Math.max(
+    ...[20, 25, 30].map((mcPct) => transverseDiffusivityM2S(mcPct, WARMEST_C, basicSpecificGravity)),
+  );
+}
 
 /**
  * The largest part of the way to a new boundary value that wood can have gone since the surface last changed, as a
@@ -21,12 +30,19 @@ const DRIEST_PCT = 2.5;
  *
  * @param thicknessMm board thickness, mm, above 0
  * @param days        time passed, days, 0 or more
+ * @param basicSpecificGravity of the wood; null where not known
  * Source: J. Crank, The Mathematics of Diffusion (1975), eq. 4.18 (from memory).
  */
-export function largestResponse(depth: Depth, thicknessMm: number, days: number): number {
+export function largestResponse(
+  depth: Depth,
+  thicknessMm: number,
+  days: number,
+  basicSpecificGravity: number | null,
+): number {
   if (depth === 'shell') return 1;
   const half = thicknessMm / 2000;
-  const fourier = (LARGEST_DIFFUSIVITY * days * 86_400) / (half * half);
+  const diffusivity = largestDiffusivityM2S(basicSpecificGravity ?? LIGHTEST);
+  const fourier = (diffusivity * days * 86_400) / (half * half);
   if (fourier <= 0) return 0;
   return Math.min(1, 2 * Math.exp(-1 / (4 * fourier)));
 }
@@ -47,9 +63,9 @@ export function possibleRange(
   beforePct: number,
   thicknessMm: number,
   days: number,
-  place: PlaceFacts,
+  { place, wood }: Pick<BoardEvidence, 'place' | 'wood'>,
 ): { lowPct: number; highPct: number } {
-  const response = largestResponse(depth, thicknessMm, days);
+  const response = largestResponse(depth, thicknessMm, days, wood.basicSpecificGravity);
   const wettest = wettestPct(place);
   return {
     lowPct: beforePct - response * Math.max(0, beforePct - DRIEST_PCT),

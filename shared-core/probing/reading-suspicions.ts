@@ -137,6 +137,21 @@ const temperatureOutOfRange: Rule = ({ reading, corrected }) =>
       }
     : null;
 
+/** Sun, frost and the hour of the day take wood so far from the month's mean air temperature, °C (common practice, no source). */
+const USUAL_TEMP_RANGE_C = { outdoors: 18, 'open-shed': 16, shop: 13, 'heated-room': 9 } as const;
+
+const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
+  const airTempC = place.airTempC ?? null;
+  if (woodTempC === null || airTempC === null) return null;
+  if (Math.abs(woodTempC - airTempC) <= USUAL_TEMP_RANGE_C[place.kind]) return null;
+  return {
+    rule: 'temperature-unlikely',
+    weight: 'doubt',
+    why: `The wood's temperature was entered as ${temp(woodTempC)}, and the air in ${place.name} is about ${temp(airTempC)} at this time of the year: a wrong temperature shifts a reading by about 1 % for each 10 °C.`,
+    whatToDo: 'Measure the wood again, in the units that the field asks for, and correct the entry.',
+  };
+};
+
 const nearEnd: Rule = ({ reading }, { board }) => {
   const clearance = endClearanceMm(board.lengthMm);
   const { fromEndMm } = reading.spot;
@@ -180,6 +195,7 @@ const RULES: readonly Rule[] = [
   outsideCurveRange,
   temperatureUnknown,
   temperatureOutOfRange,
+  temperatureUnlikely,
   nearEnd,
   endGrain,
   pinsShallow,

@@ -53,6 +53,8 @@ export const suspicionRuleSchema = z.enum([
   'outside-curve-range',
   'temperature-unknown',
   'temperature-out-of-range',
+  /** The entered wood temperature is far from what the air of the place has in that month. */
+  'temperature-unlikely',
   'near-end',
   'end-grain',
   /** Called a core reading, but the pins were not in far enough. */
@@ -62,6 +64,12 @@ export const suspicionRuleSchema = z.enum([
   'shell-above-core',
   'outlier-on-board',
   'jump-since-last-round',
+  /** The board changed otherwise than the rest of its stack: swapped, or its wood wrongly set. */
+  'apart-from-stack',
+  /** The readings run away as the round goes on. */
+  'meter-drift',
+  /** The whole round lies off what the stack should read. */
+  'round-off',
 ]);
 export type SuspicionRule = z.infer<typeof suspicionRuleSchema>;
 

@@ -1,0 +1,93 @@
+import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../wood/drying-model.ts';
+import type { BoardEvidence, PlaceFacts } from './evidence.ts';
+import type { Depth } from './reading.ts';
+import { plannedDepthMm } from './spots.ts';
+
+/** What one depth of a board should read now, % MC, with one standard deviation to either side. */
+export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
+export type Expectation = Record<Depth, Expected>;
+
+/**
+ * How fast real boards dry, as factors on the model's diffusivity and surface: the medians of `dryingPrior` in
+ * `wood/history-fit.ts`, and two of its standard deviations to either side.
+ */
+const PACES = [
+  { diffusivity: 0.12, surface: 0.04 },
+  { diffusivity: 0.4, surface: 0.2 },
+  { diffusivity: 1.3, surface: 1 },
+] as const;
+
+/**
+ * The air of each kind of place: how warm it is where nothing else is known, and how far the EMC of some weeks
+ * strays from the month's usual one, one standard deviation. Common practice, no source.
+ */
+const AIRS: Record<PlaceFacts['kind'], { tempC: number; emcSdPct: number }> = {
+  outdoors: { tempC: 14, emcSdPct: 1.8 },
+  'open-shed': { tempC: 14, emcSdPct: 1.5 },
+  shop: { tempC: 18, emcSdPct: 0.8 },
+  'heated-room': { tempC: 20, emcSdPct: 0.6 },
+};
+
+/** Longest stretch foreseen from one round to the next; beyond it the air has changed too much, days. */
+const LONGEST_DAYS = 60;
+const DAY_S = 86_400;
+const CELLS = 10;
+/** The model’s tables end here, % MC. */
+const MODEL_TOP_PCT = 58;
+
+/**
+ * What shell and core should read now, from what the last round found and the time since in the air of its place, by
+ * the drying model at three paces. The model starts from the parabola through the shell and core of the last round.
+ *
+ * Null where something that it needs is not known (the air, the specific gravity, either depth), where the board was
+ * moved meanwhile or may have been, or after more than two months.
+ */
+export function expectationNow(
+  { previous, board, wood, place }: BoardEvidence,
+  takenAt: string,
+): Expectation | null {
+  if (previous === null || previous.moved !== false || place.emcPct === null) return null;
+  const { shellPct, corePct } = previous.estimate;
+  if (wood.basicSpecificGravity === null || shellPct === null || corePct === null) return null;
+  const days = (Date.parse(takenAt) - Date.parse(previous.takenAt)) / (DAY_S * 1000);
+  if (!(days >= 0 && days <= LONGEST_DAYS)) return null;
+
+  const { tempC, emcSdPct } = AIRS[place.kind];
+  const grid = dryingGrid(board.thicknessMm, true, CELLS);
+  const shellDepth = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
+  const drop = (corePct - shellPct) / (1 - 2 * shellDepth) ** 2;
+  const startPct = Float64Array.from(grid.centreM, (x) =>
+    Math.min(MODEL_TOP_PCT, Math.max(1, corePct - drop * (1 - (2 * x) / grid.thicknessM) ** 2)),
+  );
+  const tables = new LawTables(woodDryingLaw(wood.basicSpecificGravity));
+  const { emcPct } = place;
+  const run = (pace: (typeof PACES)[number], emc: number) => {
+    const durationS = Math.max(1, days * DAY_S);
+    const { depthPct } = simulateDrying({
+      grid,
+      tables,
+      startPct,
+      segments: [{ durationS, emcStartPct: emc, emcEndPct: emc, tempC }],
+      diffusivityFactor: pace.diffusivity,
+      faceFactors: [pace.surface, pace.surface],
+      tolerancePct: 0.1,
+      observeS: [durationS],
+      depthFractions: [shellDepth, 0.5],
+    });
+    return { shell: depthPct[0]![0]!, core: depthPct[1]![0]! };
+  };
+  const [slow, middle, fast] = PACES.map((pace) => run(pace, emcPct));
+  const damp = run(PACES[1], emcPct + emcSdPct);
+
+  const expected = (depth: Depth): Expected => {
+    const pct = middle![depth];
+    const ends = [slow![depth] - pct, fast![depth] - pct];
+    const air = damp[depth] - pct;
+    return {
+      pct,
+      sdLowPct: Math.hypot(Math.min(0, ...ends) / 2, air),
+      sdHighPct: Math.hypot(Math.max(0, ...ends) / 2, air),
+    };
+  };
+  return { shell: expected('shell'), core: expected('core') };
+}
