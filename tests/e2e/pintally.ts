@@ -59,6 +59,8 @@ export const test = base.extend<{ pintally: RunningPintally }>({
     });
     const running = await startPintally(page);
     await use(running);
+    // The window goes first: one that is left open would rightly complain that its machine is gone.
+    await page.goto('about:blank');
     await running.stop();
     if (faults.length > 0) throw new Error(`Faults on the page:\n${faults.join('\n')}`);
   },

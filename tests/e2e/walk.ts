@@ -1,0 +1,40 @@
+import { join, resolve } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+
+const screenshots = resolve(import.meta.dirname, '../../artifacts/screenshots');
+
+/** A picture for people to look at, kept with the run. */
+export const picture = (page: Page, name: string) =>
+  page.screenshot({ path: join(screenshots, `${name}.png`) });
+
+/** Opens the demo yard from the empty first start, as a newcomer would. */
+export async function openDemoYard(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo yard' }).click();
+  await expect(page.getByText('Demo yard: invented data.')).toBeVisible();
+}
+
+/** From the list of stacks to the first board of a round. */
+export async function startRound(page: Page, stack: string, woodTempC: number): Promise<void> {
+  await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
+  await page.getByRole('link', { name: `Probe: ${stack}` }).click();
+  await page.getByRole('textbox', { name: 'Temperature of the wood' }).fill(String(woodTempC));
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
+}
+
+/** Ends the round from its last board, by keys alone, and waits for what it found. */
+export async function finishRound(page: Page): Promise<void> {
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+}
+
+/** The findings table as rows of cell texts. */
+export async function findings(page: Page): Promise<string[][]> {
+  const rows = page.getByRole('table').getByRole('row');
+  const texts = await rows.evaluateAll((elements) =>
+    elements.map((row) => [...row.children].map((cell) => cell.textContent?.trim() ?? '')),
+  );
+  return texts.slice(1);
+}
