@@ -15,7 +15,8 @@ export function DemoBanner() {
   return (
     <aside className="demo-banner" aria-label="Demo yard">
       <p>
-        <strong>Demo yard: invented data.</strong> Try anything; your own yard is untouched.
+        <strong>Demo yard: invented data.</strong>{' '}
+        <span className="demo-banner-more">Try anything; your own yard is untouched.</span>
       </p>
       <Button kind="quiet" onClick={() => leaveBy(openOwnYard)}>
         Go to my own yard

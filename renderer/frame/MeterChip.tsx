@@ -40,7 +40,8 @@ export function MeterChip() {
         {state.kind === 'simulated' && state.phase === 'live'
           ? 'Simulated meter live'
           : phaseWords[state.phase]}
-        {state.batteryPct !== null && ` · battery ${Math.round(state.batteryPct)} %`}
+        {/* No-break spaces: the number stays with its sign where the chip takes two lines. */}
+        {state.batteryPct !== null && ` · battery\u00a0${Math.round(state.batteryPct)}\u00a0%`}
       </span>
     </a>
   );

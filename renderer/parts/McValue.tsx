@@ -39,7 +39,7 @@ export function McValue({
       </span>
       <span className="mc-raw">
         <span className="mc-raw-number">{rawWords(raw, unit)}</span>
-        <span className="mc-label">raw, as the meter shows</span>
+        <span className="mc-label">{size === 'text' ? 'raw' : 'raw, as the meter shows'}</span>
       </span>
     </span>
   );

@@ -2,7 +2,6 @@ import './trace.css';
 
 const WIDTH = 600;
 const HEIGHT = 120;
-const SLOTS = 240;
 /** A steady value must look steady: the picture never shows less than this from bottom to top. */
 const LEAST_SPAN = { pct: 2, ohm: 0.3 };
 
@@ -11,14 +10,24 @@ const scaled = (value: number, unit: 'pct' | 'ohm') =>
   unit === 'ohm' ? Math.log10(Math.max(value, 1)) : value;
 
 /** The live values of the last moments, newest at the right; a gap where the pins were out. The number says the same. */
-export function Trace({ values, unit }: { values: readonly (number | null)[]; unit: 'pct' | 'ohm' }) {
+export function Trace({
+  values,
+  unit,
+  slots,
+}: {
+  values: readonly (number | null)[];
+  unit: 'pct' | 'ohm';
+  /** For how many values there is room; fewer stand at the right. */
+  slots: number;
+}) {
+  const room = Math.max(slots, values.length, 2);
   const present = values.filter((value) => value !== null).map((value) => scaled(value, unit));
   const low = Math.min(...present);
   const high = Math.max(...present);
   const span = Math.max(high - low, LEAST_SPAN[unit]);
   const middle = (low + high) / 2;
   const y = (value: number) => HEIGHT / 2 - ((scaled(value, unit) - middle) / span) * (HEIGHT - 16);
-  const x = (index: number) => ((SLOTS - values.length + index) / (SLOTS - 1)) * WIDTH;
+  const x = (index: number) => ((room - values.length + index) / (room - 1)) * WIDTH;
 
   let path = '';
   let pen = false;

@@ -4,7 +4,7 @@ import type { Live } from '../../shared-core/contract/round.ts';
 import { bridge } from '../bridge.ts';
 
 /** How much of the live value the trace shows: some ten seconds of a lively meter. */
-const TRACE_LENGTH = 240;
+export const TRACE_LENGTH = 240;
 
 interface MeterStore {
   /** Null until it was asked for. */

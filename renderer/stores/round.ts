@@ -30,6 +30,13 @@ function withBoard(round: RoundState, board: RoundBoard | null): RoundBoard[] {
     : round.boards.map((each) => (each.boardId === board.boardId ? board : each));
 }
 
+/** What was kept last, as long as nobody set it aside. */
+function stillKept(kept: Kept | null, changed: RoundBoard | null): Kept | null {
+  if (!kept || kept.board.boardId !== changed?.boardId) return kept;
+  const reading = changed.assessment?.readings.find((each) => each.id === kept.reading.id);
+  return reading && reading.setAside === null ? { reading, board: changed } : null;
+}
+
 /** Merges what happened into the round on screen; news of another round changes nothing. */
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
@@ -43,7 +50,7 @@ export function mergeChange(change: RoundChange): void {
         summary: change.summary,
       },
       trouble: reading ? null : store.trouble,
-      kept: reading && change.board ? { reading, board: change.board } : store.kept,
+      kept: reading && change.board ? { reading, board: change.board } : stillKept(store.kept, change.board),
     };
   });
 }

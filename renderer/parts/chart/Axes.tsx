@@ -41,7 +41,7 @@ export function Axes({
       {xTicks.map((tick) => (
         <g key={tick.at}>
           <line x1={x.at(tick.at)} x2={x.at(tick.at)} y1={bottom} y2={bottom + 5} />
-          <text x={x.at(tick.at)} y={height - 6} textAnchor="middle">
+          <text x={x.at(tick.at)} y={height - 6} textAnchor={anchorAt(x.at(tick.at), width)}>
             {tick.label}
           </text>
         </g>
@@ -49,4 +49,10 @@ export function Axes({
       <line className="chart-base" x1={plotMargin.left} x2={right} y1={bottom} y2={bottom} />
     </g>
   );
+}
+
+/** Centred, but for a figure near an edge that would be cut off there. */
+function anchorAt(left: number, width: number): 'start' | 'middle' | 'end' {
+  if (left > width - 30) return 'end';
+  return left < 30 ? 'start' : 'middle';
 }

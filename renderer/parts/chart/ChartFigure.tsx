@@ -7,6 +7,7 @@ export function ChartFigure({
   title,
   summary,
   height,
+  legend,
   columns,
   rows,
   children,
@@ -15,6 +16,8 @@ export function ChartFigure({
   /** What the drawing shows, in a sentence. */
   summary: string;
   height: number;
+  /** What its marks mean, where that does not stand beside them. */
+  legend?: ReactNode;
   columns: readonly string[];
   rows: readonly { key: string | number; cells: readonly string[] }[];
   children: (width: number) => ReactNode;
@@ -36,6 +39,7 @@ export function ChartFigure({
           {children(width)}
         </svg>
       </div>
+      {legend}
       <figcaption id={`${id}-summary`}>{summary}</figcaption>
       <details>
         <summary>The same as a table</summary>

@@ -59,7 +59,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       <Preview form={form} state={state} />
       <div className="form-grid">
         <Select
-          label="Characteristic with the reading"
+          label="Characteristic"
           value={form.characteristic}
           error={problems.characteristic}
           options={[
@@ -68,7 +68,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
               .filter((each) => each.canNotify)
               .map((each) => ({
                 value: keyOf(each),
-                label: [each.characteristicUuid, each.userDescription].filter(Boolean).join(' · '),
+                label: [each.userDescription, each.characteristicUuid].filter(Boolean).join(' · '),
               })),
           ]}
           onValue={set('characteristic')}

@@ -3,7 +3,7 @@ import { pctWords, rawWords } from '../../parts/McValue.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { Trace } from '../../parts/Trace.tsx';
-import { useMeter } from '../../stores/meter.ts';
+import { TRACE_LENGTH, useMeter } from '../../stores/meter.ts';
 
 /** What the meter sends now, and that every notification is accounted for. */
 export function LiveSheet({ state }: { state: MeterState }) {
@@ -45,7 +45,7 @@ function LiveValue() {
           Corrected for the board of the round: <strong>{pctWords(live.corrected.mcPct)} % MC</strong>
         </p>
       )}
-      <Trace values={trace} unit={unit} />
+      <Trace values={trace} unit={unit} slots={TRACE_LENGTH} />
     </div>
   );
 }

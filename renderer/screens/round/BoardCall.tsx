@@ -6,14 +6,16 @@ import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 export function BoardCall({ board, useName }: { board: RoundBoard; useName: string }) {
   const { assessment } = board;
   return (
-    <section className="board-call" aria-label="Call so far">
+    // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: see above.
+    <section className="board-call" aria-label="Call so far" tabIndex={0}>
       {assessment === null ? (
         <p className="board-call-none">No reading yet on this board ({board.woodName}).</p>
       ) : (
         <>
           <p className="board-call-verdict">
             <VerdictBadge verdict={assessment.call.verdict} size="large" />
-            <span>for {useName}</span>
+            <span className="board-call-use">for {useName}</span>
           </p>
           {assessment.estimate && (
             <dl className="estimate">

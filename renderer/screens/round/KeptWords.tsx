@@ -1,6 +1,6 @@
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
 import { useRound } from '../../stores/round.ts';
-import { isDoubtful } from './suspicion-words.ts';
+import { depthName, isDoubtful } from './suspicion-words.ts';
 
 /** What was kept last, for the eye and for the screen reader: "Core 12.4 % kept". */
 export function KeptWords() {
@@ -19,8 +19,10 @@ export function KeptWords() {
         <>
           <strong>
             {kept.board.boardId !== current.boardId && `${kept.board.code}: `}
-            {kept.reading.spot.depth === 'core' ? 'Core' : 'Shell'} {pctWords(kept.reading.corrected.mcPct)} %
-            kept
+            {depthName(kept.reading)}{' '}
+            {kept.reading.counts
+              ? `${pctWords(kept.reading.corrected.mcPct)} % kept`
+              : 'is on record, not counted'}
           </strong>{' '}
           <span className="kept-raw">(raw {rawWords(kept.reading.raw, kept.reading.unit)})</span>
           {doubt && <span className="kept-doubt"> Look at it: {doubt.why}</span>}

@@ -3,6 +3,9 @@ import { McValue } from '../../parts/McValue.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Trace } from '../../parts/Trace.tsx';
 import { useMeter } from '../../stores/meter.ts';
+import { useRound } from '../../stores/round.ts';
+import { newestInsertion } from './insertion.ts';
+import { depthName, isDoubtful } from './suspicion-words.ts';
 
 /** Said while the pins are still in, when something can still be done about it. */
 const warningWords: Partial<Record<CorrectionWarning, string>> = {
@@ -16,18 +19,41 @@ const warningWords: Partial<Record<CorrectionWarning, string>> = {
   'not-a-reading': 'This cannot be a moisture content.',
 };
 
-/** The live value: corrected and raw, what the pins are doing, and how it got there. */
-export function LivePanel() {
+/** So many values fill the picture at least: a lively meter's first seconds. */
+const LEAST_SLOTS = 40;
+
+/**
+ * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
+ * last kept reading stays in sight, named as such.
+ */
+export function LivePanel({ boardId }: { boardId: number }) {
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
-  const unit = live?.unit ?? 'pct';
+  const kept = useRound((store) => store.kept);
+  const phase = live?.phase ?? 'pins-out';
+  const shown = phase === 'pins-out' && kept?.board.boardId === boardId ? kept.reading : null;
+  const unit = shown?.unit ?? live?.unit ?? 'pct';
   const warning = live?.corrected?.warnings.map((each) => warningWords[each]).find(Boolean);
   return (
     <div className="live-panel">
-      <PhaseMark phase={live?.phase ?? 'pins-out'} />
-      <McValue mcPct={live?.corrected?.mcPct ?? null} raw={live?.raw ?? null} unit={unit} size="huge" />
-      {warning && <p className="live-warning">{warning}</p>}
-      <Trace values={trace} unit={unit} />
+      <p className="live-phase">
+        <PhaseMark phase={phase} />
+        {shown && (
+          <span className={isDoubtful(shown) ? 'live-kept live-kept-doubtful' : 'live-kept'}>
+            {shown.counts ? `✓ ${depthName(shown)} kept:` : `✕ ${depthName(shown)} not counted:`}
+          </span>
+        )}
+        {warning && <span className="live-warning">{warning}</span>}
+      </p>
+      <div className={shown && !isDoubtful(shown) ? 'live-value live-value-kept' : 'live-value'}>
+        <McValue
+          mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
+          raw={shown ? shown.raw : (live?.raw ?? null)}
+          unit={unit}
+          size="huge"
+        />
+      </div>
+      <Trace values={newestInsertion(trace)} unit={unit} slots={LEAST_SLOTS} />
     </div>
   );
 }

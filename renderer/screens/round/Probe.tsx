@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundState } from '../../../shared-core/contract/round.ts';
+import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
@@ -39,6 +40,8 @@ export function Probe({ round }: { round: RoundState }) {
   const { boardIndex, spotIndex } = round.aim;
   const board = round.boards[boardIndex];
   const lastIndex = round.boards.length - 1;
+  const fieldIsEmpty = typing === null || typing.trim() === '';
+  const isBoardDone = spotIndex === null && fieldIsEmpty;
 
   function act(action: Exclude<RoundAction, 'start-typing'>): void {
     switch (action) {
@@ -131,16 +134,24 @@ export function Probe({ round }: { round: RoundState }) {
         <p className="probe-where">
           {round.stackName} · board {boardIndex + 1} of {round.boards.length} · {round.summary.sentence}
         </p>
-        <ScreenHeading title={`${board.code}, round on ${round.stackName}`}>
-          <span className="spoken-only">Board </span>
-          <span className="probe-code">{board.code}</span>
-        </ScreenHeading>
+        <div className="probe-board">
+          <ScreenHeading title={`${board.code}, round on ${round.stackName}`}>
+            <span className="spoken-only">Board </span>
+            <span className="probe-code">{board.code}</span>
+          </ScreenHeading>
+          <p>
+            {board.woodName}
+            <br />
+            {shortLengthText(board.thicknessMm, units)}
+            {board.lengthMm !== null && `, ${longLengthText(board.lengthMm, units)} long`}
+          </p>
+        </div>
         <p className="probe-next">{nextStep(board, spotIndex, boardIndex === lastIndex, units)}</p>
       </header>
 
       <section className="probe-value" aria-label="Value">
         {typing === null ? (
-          <LivePanel />
+          <LivePanel boardId={board.boardId} />
         ) : (
           <TypedPanel
             value={typing}
@@ -155,14 +166,14 @@ export function Probe({ round }: { round: RoundState }) {
       <div className="probe-actions">
         <div className="probe-main-actions">
           {typing === null ? (
-            <Button kind="main" shortcut="Space" onClick={() => act('take')}>
+            <Button kind={isBoardDone ? 'plain' : 'main'} shortcut="Space" onClick={() => act('take')}>
               Take now
             </Button>
           ) : (
             <Button
-              kind="main"
-              shortcut="Enter"
-              disabled={typing.trim() === ''}
+              kind={fieldIsEmpty ? 'plain' : 'main'}
+              shortcut={fieldIsEmpty ? undefined : 'Enter'}
+              disabled={fieldIsEmpty}
               onClick={() => act('keep-typed')}
             >
               Keep
@@ -171,7 +182,11 @@ export function Probe({ round }: { round: RoundState }) {
           <Button shortcut="⌫" onClick={() => act('set-last-aside')}>
             Set last aside
           </Button>
-          <Button shortcut="Enter" onClick={() => act('next-board')}>
+          <Button
+            kind={isBoardDone ? 'main' : 'plain'}
+            shortcut={fieldIsEmpty ? 'Enter' : 'Page ↓'}
+            onClick={() => act('next-board')}
+          >
             {boardIndex === lastIndex ? 'Finish' : 'Next board'}
           </Button>
         </div>
@@ -188,7 +203,7 @@ export function Probe({ round }: { round: RoundState }) {
             Keys
           </Button>
           {typing === null && (
-            <Button kind="quiet" shortcut="0–9" onClick={() => setTyped('')}>
+            <Button kind="quiet" className="type-button" shortcut="0–9" onClick={() => setTyped('')}>
               Type a value
             </Button>
           )}
@@ -199,8 +214,8 @@ export function Probe({ round }: { round: RoundState }) {
       </div>
 
       <div className="probe-side">
-        <SpotList board={board} spotIndex={spotIndex} onAim={(index) => void aimAt(boardIndex, index)} />
         <BoardCall board={board} useName={round.useName} />
+        <SpotList board={board} spotIndex={spotIndex} onAim={(index) => void aimAt(boardIndex, index)} />
       </div>
 
       <BoardStrip

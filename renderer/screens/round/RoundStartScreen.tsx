@@ -5,6 +5,7 @@ import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
 import { Select } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -33,6 +34,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     unknown: false,
   });
   const [error, setError] = useState<string | null>(null);
+  const isLive = useMeter((meter) => meter.state?.phase === 'live');
   const [starting, setStarting] = useState(false);
   const stack = withBoards.find((each) => each.id === chosen);
 
@@ -67,42 +69,56 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
           void start();
         }}
       >
-        <Select
-          label="Stack"
-          value={chosen === null ? '' : String(chosen)}
-          options={[
-            ...(stack ? [] : [{ value: '', label: 'Choose a stack' }]),
-            ...withBoards.map((each) => ({
-              value: String(each.id),
-              label: `${each.name} (${each.boards} boards, ${each.placeName})`,
-            })),
-          ]}
-          onValue={(value) => setChosen(value === '' ? null : Number(value))}
-        />
-        {stack?.openRoundId ? (
-          <>
-            <p>A round on this stack was begun and not finished. Its readings are kept.</p>
-            <Actions>
-              <ButtonLink kind="main" href={hrefOf({ name: 'round', id: stack.openRoundId })}>
-                Take it up again
-              </ButtonLink>
-            </Actions>
-          </>
-        ) : (
-          <>
-            <TemperatureField value={temperature} units={units} error={error} onValue={setTemperature} />
-            <Banner kind="caution">
-              Pins are sharp and break under side load. Push them straight in, keep your other hand off the
-              line of the pins, and cap them between boards. Make sure that the pile stands firm before you
-              climb or lift.
-            </Banner>
-            <Actions>
-              <Button type="submit" kind="main" disabled={starting || !stack}>
-                Start the round
-              </Button>
-            </Actions>
-          </>
-        )}
+        <div className="round-start-part">
+          <Select
+            label="Stack"
+            value={chosen === null ? '' : String(chosen)}
+            options={[
+              ...(stack ? [] : [{ value: '', label: 'Choose a stack' }]),
+              ...withBoards.map((each) => ({
+                value: String(each.id),
+                label: `${each.name} (${each.boards} boards, ${each.placeName})`,
+              })),
+            ]}
+            onValue={(value) => setChosen(value === '' ? null : Number(value))}
+          />
+          {stack?.openRoundId ? (
+            <>
+              <p>A round on this stack was begun and not finished. Its readings are kept.</p>
+              <Actions>
+                <ButtonLink kind="main" href={hrefOf({ name: 'round', id: stack.openRoundId })}>
+                  Take it up again
+                </ButtonLink>
+              </Actions>
+            </>
+          ) : (
+            <>
+              <TemperatureField value={temperature} units={units} error={error} onValue={setTemperature} />
+              <Actions>
+                <Button type="submit" kind="main" disabled={starting || !stack}>
+                  Start the round
+                </Button>
+              </Actions>
+            </>
+          )}
+        </div>
+        <div className="round-start-part">
+          <Banner kind="caution">
+            Pins are sharp and break under side load. Push them straight in, keep your other hand off the line
+            of the pins, and cap them between boards. Make sure that the pile stands firm before you climb or
+            lift.
+          </Banner>
+          <p>
+            {isLive
+              ? 'The meter is live: push the pins in, hold still, and the value is kept when it settles.'
+              : 'No meter is live: you will type the values. A meter can be connected at any time.'}
+          </p>
+          <p>
+            In the round <kbd className="key">Space</kbd> keeps a value at once, <kbd className="key">⌫</kbd>{' '}
+            sets the last one aside, <kbd className="key">Enter</kbd> goes to the next board,{' '}
+            <kbd className="key">?</kbd> lists the other keys.
+          </p>
+        </div>
       </form>
     </Sheet>
   );

@@ -21,11 +21,11 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         <>
           {probed.length > 0 && (
             <ButtonLink kind="main" href={labelsFor(probed)}>
-              Labels for the {probed.length} probed
+              Labels for {boardsWords(probed.length)} probed
             </ButtonLink>
           )}
           {ready.length > 0 && ready.length < probed.length && (
-            <ButtonLink href={labelsFor(ready)}>Labels for the {ready.length} ready</ButtonLink>
+            <ButtonLink href={labelsFor(ready)}>Labels for {boardsWords(ready.length)} ready</ButtonLink>
           )}
           <ButtonLink href={hrefOf({ name: 'stack', id: round.stackId })}>Go to the stack</ButtonLink>
         </>
@@ -41,11 +41,13 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       ) : (
         <Sheet title="Board by board">
           <div className="table-frame">
-            <table className="table">
+            <table className="table findings-table">
               <thead>
                 <tr>
                   <th scope="col">Board</th>
-                  <th scope="col">Wood</th>
+                  <th scope="col" className="findings-wood">
+                    Wood
+                  </th>
                   <th scope="col" className="number">
                     Average, % MC
                   </th>
@@ -69,6 +71,8 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
   );
 }
 
+const boardsWords = (count: number) => (count === 1 ? 'the one' : `all ${count}`);
+
 function VerdictCount({ verdict, count }: { verdict: Verdict; count: number }) {
   return (
     <li className={`verdict-count verdict-soft-${verdict} verdict-${verdict}`}>
@@ -87,7 +91,7 @@ function FindingRow({ board }: { board: RoundBoard }) {
       <th scope="row">
         <a href={hrefOf({ name: 'board', id: board.boardId })}>{board.code}</a>
       </th>
-      <td>{board.woodName}</td>
+      <td className="findings-wood">{board.woodName}</td>
       <td className="number">
         {estimate ? (
           <>
@@ -104,7 +108,7 @@ function FindingRow({ board }: { board: RoundBoard }) {
         {estimate ? `${pctWords(estimate.shellPct)} / ${pctWords(estimate.corePct)}` : '–'}
       </td>
       <td>{assessment ? <VerdictBadge verdict={assessment.call.verdict} /> : 'Not probed'}</td>
-      <td>{assessment?.call.reasons[0] ?? ''}</td>
+      <td className="findings-why">{assessment?.call.reasons[0] ?? ''}</td>
     </tr>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -24,10 +24,15 @@ export function SpotList({
   const readings = board.assessment?.readings ?? [];
   const readingsAt = (index: number | null) => readings.filter((reading) => reading.spotIndex === index);
   const extra = readingsAt(null);
+  const list = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well.
+  useEffect(() => {
+    if (spotIndex !== null) list.current?.children[spotIndex]?.scrollIntoView?.({ block: 'nearest' });
+  }, [spotIndex, board.boardId]);
   return (
     <section className="spot-list" aria-label="Spots">
       {board.planRemark && <p className="plan-remark">{board.planRemark}</p>}
-      <ol>
+      <ol ref={list}>
         {board.plan.map((planned, index) => (
           <li key={planned.label} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
             <button

@@ -22,7 +22,18 @@ export function TypedPanel({
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
     <div className="typed-panel">
-      <label htmlFor={id}>Value as the meter shows it (raw), %</label>
+      <div className="typed-label">
+        <label htmlFor={id}>Value as the meter shows it (raw), %</label>
+        {onUseMeter ? (
+          <Button kind="quiet" shortcut="Esc" onClick={onUseMeter}>
+            Use the live meter
+          </Button>
+        ) : (
+          <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
+            Connect a meter
+          </ButtonLink>
+        )}
+      </div>
       <input
         id={id}
         ref={fieldRef}
@@ -33,18 +44,8 @@ export function TypedPanel({
         value={value}
         onChange={(event) => onValue(event.target.value)}
       />
-      <p id={`${id}-how`} className="typed-how">
-        Enter keeps it and goes to the next spot. Enter on the empty field goes to the next board.
-      </p>
-      <p className="typed-how">
-        {isTryingAgain && `${meter.sentence} `}
-        {onUseMeter ? (
-          <Button onClick={onUseMeter}>Use the live meter</Button>
-        ) : (
-          <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
-            Connect a meter
-          </ButtonLink>
-        )}
+      <p id={`${id}-how`} className={isTryingAgain ? 'typed-trouble' : 'typed-how'}>
+        {isTryingAgain ? meter.sentence : 'Enter keeps it; Enter on the empty field: next board.'}
       </p>
     </div>
   );

@@ -1,0 +1,37 @@
+import { dayOf } from './days.ts';
+import { Field } from './Field.tsx';
+
+/** The local time that stands in the field: "2026-11-03T14:05". */
+function localTime(instant: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${dayOf(instant)}T${two(instant.getHours())}:${two(instant.getMinutes())}`;
+}
+
+/** When something was done: now, unless another time is given. */
+export function TimeField({
+  label,
+  instant,
+  onInstant,
+}: {
+  label: string;
+  /** UTC, ISO 8601; null for now. */
+  instant: string | null;
+  onInstant: (instant: string | null) => void;
+}) {
+  return (
+    <Field label={label} hint="Leave it empty for now.">
+      {(wiring) => (
+        <input
+          {...wiring}
+          type="datetime-local"
+          value={instant === null ? '' : localTime(new Date(instant))}
+          max={localTime(new Date())}
+          onChange={(event) => {
+            const typed = new Date(event.target.value);
+            onInstant(Number.isNaN(typed.getTime()) ? null : typed.toISOString());
+          }}
+        />
+      )}
+    </Field>
+  );
+}
