@@ -12,6 +12,7 @@ export default defineConfig({
         input: {
           main: resolve(root, 'electron/main.ts'),
           loopback: resolve(root, 'electron/loopback.ts'),
+          'forecast-worker': resolve(root, 'electron/app/forecast-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },
       },

@@ -10,6 +10,7 @@ let emit: (event: string, data: unknown) => void = () => undefined;
 const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
+  forecastScript: join(import.meta.dirname, 'forecast-worker.js'),
   emit: (name, data) => emit(name, data),
 });
 const host = await startLoopbackHost({

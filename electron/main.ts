@@ -45,6 +45,7 @@ function start(): void {
   const pintally = createApp({
     dataDir: dataDir(),
     links: linkMakers(import.meta.dirname),
+    forecastScript: join(import.meta.dirname, 'forecast-worker.js'),
     emit: (name, data) => {
       if (!window.isDestroyed()) window.webContents.send('event', name, data);
     },

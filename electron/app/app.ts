@@ -6,6 +6,8 @@ import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
 import { boardUseCases } from './boards.ts';
 import { catalogueUseCases } from './catalogue.ts';
 import type { AppContext } from './context.ts';
+import { createForecaster } from './forecaster.ts';
+import { forecastUseCases } from './forecasts.ts';
 import { createJudging } from './judging.ts';
 import { labelUseCases } from './labels.ts';
 import { createMeterDesk, type LinkMakers } from './meter-desk.ts';
@@ -25,6 +27,8 @@ export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
+  /** The file of `forecast-worker`, built or bare. */
+  forecastScript: string;
   emit<N extends EventName>(name: N, data: EventData<N>): void;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;
@@ -37,6 +41,7 @@ export interface AppOptions {
 export function createApp({
   dataDir,
   links,
+  forecastScript,
   emit,
   clock = () => new Date(),
   reportFault = console.error,
@@ -48,6 +53,7 @@ export function createApp({
   const ownFits = createOwnFits(context);
   const judging = createJudging(context, ownFits);
   const settings = settingUseCases(context);
+  const forecaster = createForecaster(forecastScript);
   const meter = createMeterDesk(context, links, settings['settings.get']);
   const rounds = roundUseCases(context, judging, meter);
 
@@ -69,6 +75,7 @@ export function createApp({
     'yard.startAfresh': () => change(yards.startAfresh),
     ...stackUseCases(context, judging),
     ...boardUseCases(context, judging),
+    ...forecastUseCases(context, judging, forecaster),
     ...placeUseCases(context, judging),
     ...catalogueUseCases(context, judging),
     ...ovenCheckUseCases(context, judging, ownFits),
@@ -96,6 +103,7 @@ export function createApp({
     },
     close: async (): Promise<void> => {
       await meter.close();
+      await forecaster.close();
       yards.close();
     },
   };

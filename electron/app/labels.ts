@@ -4,10 +4,7 @@ import { drawLabels } from '../../shared-core/labels/drawing.ts';
 import { type LabelContent, labelContent } from '../../shared-core/labels/label.ts';
 import { labelPdf } from '../print/label-pdf.ts';
 import { type AppContext, wanted } from './context.ts';
-
-/** A local day as a person writes it. */
-const dayText = (instant: string): string =>
-  new Date(instant).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+import { dayText } from './day-text.ts';
 
 export function labelUseCases(context: AppContext, settings: () => Settings) {
   function contents(boardIds: number[]): LabelContent[] {

@@ -4,6 +4,7 @@ import { labelContentSchema } from '../labels/label.ts';
 import { useSchema } from '../probing/assessment.ts';
 import { judgedReadingSchema } from '../probing/reading.ts';
 import { woodSchema } from '../wood/wood.ts';
+import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
 import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
@@ -76,6 +77,8 @@ export const calls = {
       reasons: z.array(z.string()),
     }),
   },
+  /** When it will be fit for its use, where it stands and elsewhere, by its history. Takes a moment. */
+  'boards.forecast': { input: byId, output: boardForecastSchema },
   'boards.add': { input: z.array(newBoardSchema).min(1).max(500), output: z.array(boardRowSchema) },
   'boards.change': { input: boardSchema, output: boardRowSchema },
   /** A free ID that continues the stack's numbering. */

@@ -116,7 +116,7 @@ function withInterval(
 }
 
 /** Depth of the pin tips; the planned one where it was not said or lies outside the board. */
-function depthOf({ spot }: Reading, thicknessMm: number): number {
+export function depthOf({ spot }: Pick<Reading, 'spot'>, thicknessMm: number): number {
   return spot.depthMm !== null && spot.depthMm <= thicknessMm
     ? spot.depthMm
     : plannedDepthMm(spot.depth, thicknessMm);

@@ -311,7 +311,7 @@ describe('a damaged yard file', () => {
     await yard.app.close();
     writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
     const { createApp } = await import('../../../electron/app/app.ts');
-    const { HandHeldMeter } = await import('./yard-of-two.ts');
+    const { forecastScript, HandHeldMeter } = await import('./yard-of-two.ts');
     const { NoLink } = await import('../../../electron/meter/no-link.ts');
     const { SimulatedLink } = await import('../../../electron/meter/simulated-link.ts');
     const app = createApp({
@@ -321,6 +321,7 @@ describe('a damaged yard file', () => {
         bluetooth: () => new HandHeldMeter(),
         simulated: () => new SimulatedLink({ seed: 1 }),
       },
+      forecastScript,
       emit: () => undefined,
     });
     expect(await app.answer('stacks.list', {})).toMatchObject({

@@ -1,6 +1,6 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { createApp } from '../../../electron/app/app.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
@@ -8,6 +8,9 @@ import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/calls.ts';
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+
+/** Node runs the thread from its source. */
+export const forecastScript = resolve(import.meta.dirname, '../../../electron/app/forecast-worker.ts');
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -81,6 +84,7 @@ export async function yardOfTwo() {
       bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
+    forecastScript,
     emit: (name, data) => events.push({ name, data }),
     clock: () => now,
     reportFault: (error) => faults.push(error),

@@ -1,0 +1,170 @@
+import type { Foreseen } from '../../shared-core/contract/forecast.ts';
+import type { BoardRow, Place } from '../../shared-core/contract/yard.ts';
+import type { Assessment } from '../../shared-core/probing/assessment.ts';
+import { depthOf } from '../../shared-core/probing/estimate.ts';
+import { isDoubted } from '../../shared-core/probing/suspicion.ts';
+import type { Stay } from '../../shared-core/wood/board-history.ts';
+import type { DryingBoard } from '../../shared-core/wood/history-fit.ts';
+import { type AppContext, wanted } from './context.ts';
+import { dayText } from './day-text.ts';
+import type { BoardToForesee } from './forecast-messages.ts';
+import type { Judging } from './judging.ts';
+
+const DAY_MS = 86_400_000;
+/** A board that was entered within so many days of sawing stood there from the first. */
+const ENTERED_AT_ONCE_DAYS = 14;
+/** How far ahead a forecast looks. */
+const HORIZON_DAYS = 730;
+/** As many as the forecast takes. */
+const MOST_ELSEWHERE = 20;
+/** How little is taken as known of a first round that stands for the start: its readings say the rest. */
+const START_LOG_SD = 0.3;
+
+/** A board as the forecaster wants it, with what a person should be told of it. */
+export interface PreparedBoard {
+  board: BoardToForesee;
+  readings: Foreseen['readings'];
+  stays: Foreseen['stays'];
+  takenForGranted: string[];
+}
+
+/**
+ * Everything that is on file of a board's life, as the drying model wants it: where it stood with the air there, and
+ * the readings that count, each at its depth with its uncertainty. Doubted readings are left out of rounds that have
+ * others.
+ *
+ * @returns why not, as a sentence, where too little is known to begin with
+ */
+export function boardToForesee(
+  context: AppContext,
+  judging: Judging,
+  row: BoardRow,
+): PreparedBoard | { whyNot: string } {
+  const yard = context.yard();
+  const use = wanted(yard.uses.get(wanted(yard.stacks.get(row.stackId), 'stack').useId), 'use');
+  const wood = wanted(yard.species.get(row.woodId), 'wood');
+  const places = new Map(yard.places.list().map((place) => [place.id, place]));
+  const placeOf = (id: number): Place => wanted(places.get(id), 'place');
+  const moves = yard.boards.moves(row.id);
+  const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
+  const readings = assessments.flatMap((assessment) => readingsOf(assessment, row.thicknessMm));
+
+  const entered = wanted(moves[0], 'move');
+  const begun = startOf(
+    row,
+    { sinceMs: Date.parse(entered.since), placeName: entered.placeName },
+    assessments[0],
+  );
+  if ('whyNot' in begun) return begun;
+  const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
+  stays[0] = { ...wanted(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), begun.start.atMs) };
+
+  return {
+    readings,
+    stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
+    takenForGranted: [
+      ...begun.takenForGranted,
+      ...(wood.basicSpecificGravity === null
+        ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
+        : []),
+    ],
+    board: {
+      boardId: row.id,
+      family: row.log === '' ? null : JSON.stringify([row.stackId, row.woodId, row.log.toLowerCase()]),
+      nowMs: Date.parse(context.now()),
+      board: {
+        thicknessMm: row.thicknessMm,
+        basicSpecificGravity: wood.basicSpecificGravity,
+        // The pins go into the upper face. The lowest course outside lies on bearers over the ground.
+        faces: ['open', row.course === 1 && isOutside(placeOf(row.placeId)) ? 'bottom' : 'open'],
+        start: begun.start,
+        stays: stays.map(({ fromMs, place }): Stay => ({ fromMs, air: place.air })),
+      },
+      readings,
+      use: { minPct: use.minPct, maxPct: use.maxPct, maxShellCorePct: use.maxShellCorePct },
+      placeId: row.placeId,
+      elsewhere: [...places.values()]
+        .filter(({ id }) => id !== row.placeId)
+        .slice(0, MOST_ELSEWHERE)
+        .map(({ id, air }) => ({ placeId: id, air })),
+      horizonDays: HORIZON_DAYS,
+    },
+  };
+}
+
+const isOutside = ({ kind }: Place): boolean => kind === 'outdoors' || kind === 'open-shed';
+
+function readingsOf({ readings }: Assessment, thicknessMm: number): Foreseen['readings'] {
+  const counted = readings.filter((reading) => reading.counts);
+  const firm = counted.filter((reading) => !isDoubted(reading.suspicions));
+  return (firm.length > 0 ? firm : counted).flatMap((reading) => {
+    const { mcPct, standardUncertaintyPct } = reading.corrected;
+    if (mcPct === null || standardUncertaintyPct === null) return [];
+    return [
+      {
+        atMs: Date.parse(reading.takenAt),
+        depth: reading.spot.depth,
+        depthFraction: depthOf(reading, thicknessMm) / thicknessMm,
+        mcPct,
+        standardUncertaintyPct,
+      },
+    ];
+  });
+}
+
+type Start = { start: DryingBoard['start']; takenForGranted: string[] };
+
+/**
+ * Where its drying begins: green on the day it was sawn, where it is known where it stood since; else what its first
+ * round found.
+ */
+function startOf(
+  { sawnOn }: BoardRow,
+  entered: { sinceMs: number; placeName: string },
+  firstRound: Assessment | undefined,
+): Start | { whyNot: string } {
+  const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
+  if (sawnMs !== null && entered.sinceMs - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS) {
+    return { start: { atMs: sawnMs, ...green }, takenForGranted: [] };
+  }
+  const first = firstRound && startOfRound(firstRound);
+  if (first) {
+    const before =
+      sawnMs === null
+        ? 'Nobody said when it was sawn'
+        : `Nobody said where it stood before ${dayText(entered.sinceMs)}`;
+    return { start: first, takenForGranted: [`${before}, so its history begins with its first round.`] };
+  }
+  if (sawnMs !== null) {
+    return {
+      start: { atMs: sawnMs, ...green },
+      takenForGranted: [
+        `Nobody said where it stood before ${dayText(entered.sinceMs)}: it is taken as having stood in ${entered.placeName} since it was sawn.`,
+      ],
+    };
+  }
+  return {
+    whyNot:
+      'Nothing can be foreseen of it yet: it was never probed and nobody said when it was sawn. Probe it once, or give the day under “Change”.',
+  };
+}
+
+const green = { mcPct: null, logSd: START_LOG_SD, shellRatio: 1 };
+
+function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] | null {
+  if (estimate === null) return null;
+  const { averagePct, shellPct } = estimate;
+  return {
+    // Of all its readings, so that none is older than the start.
+    atMs: Math.min(...readings.map((reading) => Date.parse(reading.takenAt))),
+    mcPct: Math.max(1, averagePct),
+    logSd: START_LOG_SD,
+    shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
+  };
+}
+
+/** Local midnight of a day "2026-11-03". */
+function startOfDay(day: string): number {
+  const [year = Number.NaN, month = Number.NaN, date = Number.NaN] = day.split('-').map(Number);
+  return new Date(year, month - 1, date).getTime();
+}

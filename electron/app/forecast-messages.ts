@@ -1,0 +1,25 @@
+import type { Forecast, ForecastInput } from '../../shared-core/wood/forecast.ts';
+
+/** A board as the forecaster is told of it; `siblings` it works out by itself. */
+export type BoardToForesee = Omit<ForecastInput, 'siblings'> & {
+  boardId: number;
+  /** Boards with the same name here share what their readings teach; null shares with none. */
+  family: string | null;
+};
+
+/** What the app asks its forecaster. */
+export interface ForecastQuestion {
+  id: number;
+  /** The boards to foresee, and all that they learn from. */
+  boards: BoardToForesee[];
+  /** Of these. */
+  wanted: number[];
+}
+
+/** One board's answer; each wanted board gets one, in their order. */
+export type BoardForeseen =
+  | { boardId: number; forecast: Forecast; learntFrom: number }
+  /** Its history does not hold together; the sentence says what to set right. */
+  | { boardId: number; whyNot: string };
+
+export type ForecastReply = { id: number; answers: BoardForeseen[] } | { id: number; fault: string };

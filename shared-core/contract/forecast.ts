@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import { useSchema } from '../probing/assessment.ts';
+import { depthSchema } from '../probing/reading.ts';
+import { forecastSchema } from '../wood/forecast.ts';
+import { fitReadingSchema } from '../wood/history-fit.ts';
+import { warpSchema } from '../wood/warp.ts';
+import { placeKindSchema, rowIdSchema } from './yard.ts';
+
+/** What a board's history and the air to come make likely, with everything that a plot of it needs. */
+export const foreseenSchema = z.object({
+  forecast: forecastSchema.omit({ information: true }),
+  /** UTC, ms: the instant that the forecast calls today. */
+  nowMs: z.number(),
+  use: useSchema.pick({ name: true, minPct: true, maxPct: true, maxShellCorePct: true }),
+  thicknessMm: z.number(),
+  /** Where it stood, oldest first. */
+  stays: z.array(z.object({ fromMs: z.number(), placeName: z.string() })).min(1),
+  /** In the order of `forecast.places`: where it stands, then every other place of the yard. */
+  places: z.array(z.object({ placeId: rowIdSchema, name: z.string(), kind: placeKindSchema })).min(1),
+  /** EMC of this month's air where it stands, % MC. */
+  emcNowPct: z.number(),
+  /** The corrected readings that the forecast rests on. */
+  readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),
+  /** How many other boards of its stack and log it learnt from. */
+  learntFrom: z.number().int().min(0),
+  /** What was taken for granted because nobody said; sentences. */
+  takenForGranted: z.array(z.string()),
+  /** What it means for the board, the most important first; sentences. */
+  reasons: z.array(z.string()).min(1),
+  /** Null where the board's sawing, width or shrinkage is not known; `whyNoWarp` then says which. */
+  warp: warpSchema.nullable(),
+  whyNoWarp: z.string().nullable(),
+});
+export type Foreseen = z.infer<typeof foreseenSchema>;
+
+export const boardForecastSchema = z.object({
+  /** Null where nothing can be foreseen yet. */
+  foreseen: foreseenSchema.nullable(),
+  /** Then: what is missing, and what to do; a sentence. */
+  whyNot: z.string().nullable(),
+});
+export type BoardForecast = z.infer<typeof boardForecastSchema>;

@@ -1,0 +1,206 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import { boardForecastSchema } from '../../../shared-core/contract/forecast.ts';
+import type { NewBoard } from '../../../shared-core/contract/yard.ts';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+const DAY_MS = 86_400_000;
+/** The test's clock starts at 1 June 2026. */
+const startMs = Date.parse('2026-06-01T08:00:00.000Z');
+const dayAfter = (days: number) => new Date(startMs + days * DAY_MS).toISOString().slice(0, 10);
+/** Wood comes to about 15 % in it, all year. */
+const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
+
+let yard: YardOfTwo;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+async function addBoard(changes: Partial<NewBoard>): Promise<number> {
+  const [board] = await yard.call('boards.add', [{ ...yard.board('NEW-01'), ...changes }]);
+  return board!.id;
+}
+
+/** One round over a board of the stack, its shell and core as the meter shows them. */
+async function probe(boardId: number, shell: number, core: number): Promise<void> {
+  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  const boardIndex = boards.findIndex((board) => board.boardId === boardId);
+  for (const [spotIndex, { spot }] of boards[boardIndex]!.plan.entries()) {
+    await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
+    await yard.call('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
+  }
+  await yard.call('rounds.finish', { roundId });
+}
+
+async function foreseen(id: number): Promise<Foreseen> {
+  const answer = await yard.call('boards.forecast', { id });
+  expect(boardForecastSchema.parse(JSON.parse(JSON.stringify(answer)))).toBeTruthy();
+  if (answer.foreseen === null) throw new Error(answer.whyNot ?? 'no reason');
+  return answer.foreseen;
+}
+const spread = ({ forecast }: Foreseen) => forecast.now.average.high - forecast.now.average.low;
+
+describe('what cannot be foreseen', () => {
+  test('a board never probed, with no day of sawing: it says what to do', async () => {
+    const answer = await yard.call('boards.forecast', { id: yard.boards[0]!.id });
+    expect(answer).toEqual({
+      foreseen: null,
+      whyNot: expect.stringMatching(/Probe it once, or give the day/),
+    });
+  });
+
+  test('a board read before the day it is said to be sawn: it says which day to set right', async () => {
+    const id = yard.boards[0]!.id;
+    await probe(id, 14, 18);
+    yard.later(20 * DAY_MS);
+    await yard.call('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
+    expect((await yard.call('boards.forecast', { id })).whyNot).toMatch(
+      /older than the day the board was sawn/,
+    );
+  });
+
+  test('a board that does not exist', async () => {
+    expect(await yard.refusal('boards.forecast', { id: 999 })).toMatch(/no such board/);
+  });
+});
+
+describe('a board of which only the day of sawing is known', () => {
+  test('is foreseen as such boards do, green on that day, and asks to be probed', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    const { forecast, readings, takenForGranted, reasons, stays } = await foreseen(id);
+    expect(readings).toEqual([]);
+    expect(takenForGranted).toEqual([]);
+    expect(stays).toMatchObject([{ placeName: 'Shop' }]);
+    expect(forecast.past.average[0]!.median).toBeGreaterThan(45);
+    expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median - 10);
+    expect(reasons.at(-1)).toMatch(/^Probe it now\. It has not been probed yet/);
+  });
+
+  test('entered long after: it is taken as having stood where it stands now, and that is said', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(-200) });
+    const { stays, takenForGranted } = await foreseen(id);
+    expect(stays[0]!.fromMs).toBeLessThanOrEqual(new Date(2025, 10, 14).getTime());
+    expect(takenForGranted[0]).toMatch(/taken as having stood in Shop since it was sawn/);
+  });
+});
+
+describe('a board that was probed', () => {
+  test('one round narrows what is known of it, and its readings stand at their depths with their uncertainty', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    const before = await foreseen(id);
+    await probe(id, 12, 16);
+    const after = await foreseen(id);
+    expect(spread(after)).toBeLessThan(spread(before) / 2);
+    expect(after.readings).toHaveLength(4);
+    for (const { depth, depthFraction, standardUncertaintyPct } of after.readings) {
+      expect(standardUncertaintyPct).toBeGreaterThan(0);
+      if (depth === 'core') expect(depthFraction).toBeCloseTo(0.5, 1);
+      else expect(depthFraction).toBeLessThan(0.25);
+    }
+    const shell = after.forecast.now.shell.median;
+    expect(shell).toBeLessThan(after.forecast.now.core.median);
+  });
+
+  test('where nobody said when it was sawn, its history begins with its first round', async () => {
+    const id = yard.boards[0]!.id;
+    await probe(id, 14, 18);
+    yard.later(30 * DAY_MS);
+    const { forecast, takenForGranted } = await foreseen(id);
+    expect(takenForGranted[0]).toMatch(/begins with its first round/);
+    expect(forecast.past.average[0]!.median).toBeGreaterThan(14);
+    expect(forecast.past.average[0]!.median).toBeLessThan(21);
+    expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median);
+  });
+
+  test('a reading set aside teaches nothing', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    await probe(id, 12, 16);
+    const [first] = (await yard.call('boards.get', { id })).readings;
+    await yard.call('readings.setAside', { readingId: first!.id, why: 'In a knot.' });
+    expect((await foreseen(id)).readings).toHaveLength(3);
+  });
+
+  test('boards of its stack and log learn from it; boards of another log do not', async () => {
+    const sawnOn = dayAfter(0);
+    const probed = await addBoard({ code: 'A-01', log: 'Lane', sawnOn });
+    const sibling = await addBoard({ code: 'A-02', log: 'lane', sawnOn });
+    const stranger = await addBoard({ code: 'B-01', log: 'Ridge', sawnOn });
+    yard.later(60 * DAY_MS);
+    await probe(probed, 12, 16);
+    const learnt = await foreseen(sibling);
+    const alone = await foreseen(stranger);
+    expect(learnt.learntFrom).toBe(1);
+    expect(alone.learntFrom).toBe(0);
+    expect(spread(learnt)).toBeLessThan(0.8 * spread(alone));
+  });
+});
+
+describe('where it stands, and elsewhere', () => {
+  test('a damp place is said to gain nothing, with its floor, and the drier place with its date', async () => {
+    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    await yard.call('boards.move', {
+      boardIds: [id],
+      placeId: damp.id,
+      since: new Date(startMs).toISOString(),
+    });
+    yard.later(400 * DAY_MS);
+    await probe(id, 14.5, 15.5);
+    const { forecast, places, reasons, stays } = await foreseen(id);
+    expect(places.map(({ name }) => name)).toEqual(['Fence row', 'Shop']);
+    expect(stays.at(-1)).toMatchObject({ fromMs: startMs, placeName: 'Fence row' });
+    expect(forecast.places[0]!.never).toBe(true);
+    expect(forecast.places[0]!.floorPct.median).toBeGreaterThan(13);
+    expect(reasons[0]).toMatch(/brings wood no lower than .*waiting there gains nothing any more/);
+    expect(forecast.places[1]!.reach.likelyMs).not.toBeNull();
+    expect(reasons[1]).toMatch(/^Moved to Shop today it should get there about/);
+  });
+
+  test('in the lowest course outside the underside dries the slower', async () => {
+    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const id = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1, thicknessMm: 54 });
+    await yard.call('boards.move', {
+      boardIds: [id],
+      placeId: damp.id,
+      since: new Date(startMs).toISOString(),
+    });
+    yard.later(60 * DAY_MS);
+    const { forecast } = await foreseen(id);
+    expect(forecast.now.faceBPct).toBeGreaterThan(forecast.now.faceAPct + 1);
+  });
+});
+
+describe('warp', () => {
+  test('is said for a board whose width and sawing are known', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    const { warp } = await foreseen(id);
+    expect(Math.abs(warp!.atTarget.totalMm)).toBeGreaterThan(0.5);
+  });
+
+  test('and for any other it says what is missing', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0), widthMm: null, sawing: 'unknown' });
+    expect(await foreseen(id)).toMatchObject({
+      warp: null,
+      whyNoWarp: expect.stringMatching(/give its width and how it was sawn/),
+    });
+  });
+});
+
+test('the window need not wait while a forecast is made', async () => {
+  const id = await addBoard({ sawnOn: dayAfter(0) });
+  yard.later(300 * DAY_MS);
+  const order: string[] = [];
+  await Promise.all([
+    yard.call('boards.forecast', { id }).then(() => order.push('forecast')),
+    yard.call('stacks.list', {}).then(() => order.push('stacks')),
+  ]);
+  expect(order).toEqual(['stacks', 'forecast']);
+});
