@@ -28,7 +28,7 @@ test.each([
   ['white ash', 0.55, 45, 60, 200],
   ['yellow-poplar', 0.4, 95, 40, 150],
   ['eastern white pine', 0.34, 130, 60, 200],
-])('%s, gravity %f, from %f %%: about %i to %i days', (_, gravity, greenPct, shortest, longest) => {
+])('%s, gravity %f, green at %f: about %i to %i days', (_, gravity, greenPct, shortest, longest) => {
   const days = tempC.map((_t, month) => {
     const atMs = Date.UTC(2021, month, 1);
     const board: DryingBoard = {
