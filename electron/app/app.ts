@@ -16,6 +16,7 @@ import { createOwnFits } from './own-fits.ts';
 import { placeUseCases } from './places.ts';
 import { roundUseCases } from './rounds.ts';
 import { settingUseCases } from './settings.ts';
+import { stackPlanUseCases } from './stack-plans.ts';
 import { stackUseCases } from './stacks.ts';
 import { createYards } from './yards.ts';
 
@@ -76,6 +77,7 @@ export function createApp({
     ...stackUseCases(context, judging),
     ...boardUseCases(context, judging),
     ...forecastUseCases(context, judging, forecaster),
+    ...stackPlanUseCases(context, judging, forecaster),
     ...placeUseCases(context, judging),
     ...catalogueUseCases(context, judging),
     ...ovenCheckUseCases(context, judging, ownFits),

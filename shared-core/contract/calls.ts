@@ -3,6 +3,7 @@ import { meterDescriptionSchema } from '../gatt/meter-description.ts';
 import { labelContentSchema } from '../labels/label.ts';
 import { useSchema } from '../probing/assessment.ts';
 import { judgedReadingSchema } from '../probing/reading.ts';
+import { stackPlanSchema } from '../probing/stack-plan.ts';
 import { woodSchema } from '../wood/wood.ts';
 import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
@@ -54,6 +55,11 @@ export const calls = {
   'stacks.move': {
     input: byId.extend({ placeId: rowIdSchema, since: z.iso.datetime() }),
     output: stackRowSchema,
+  },
+  /** The stack's call, how many of its boards to probe for that certainty, and which next; null without boards. Takes a moment. */
+  'stacks.plan': {
+    input: byId.extend({ certainty: z.number().min(0.5).max(0.99) }),
+    output: stackPlanSchema.nullable(),
   },
   'boards.list': {
     input: z.object({

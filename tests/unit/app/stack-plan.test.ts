@@ -1,0 +1,88 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+const DAY_MS = 86_400_000;
+
+let yard: YardOfTwo;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+const plan = () => yard.call('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
+
+/** One round over the first so many boards, every spot of each reading the same. */
+async function probe(raws: number[]): Promise<void> {
+  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  for (const [boardIndex, raw] of raws.entries()) {
+    for (const spotIndex of boards[boardIndex]!.plan.keys()) {
+      await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
+      await yard.call('rounds.type', { roundId, raw });
+    }
+  }
+  await yard.call('rounds.finish', { roundId });
+}
+
+test('a stack without boards has none', async () => {
+  const empty = await yard.call('stacks.add', {
+    name: 'To come',
+    placeId: yard.place.id,
+    useId: 'furniture',
+    note: '',
+  });
+  expect(await yard.call('stacks.plan', { id: empty.id, certainty: 0.9 })).toBeNull();
+});
+
+test('a stack never probed: probe, all through it', async () => {
+  const { call, next, probed, boards } = (await plan())!;
+  expect({ probed, boards }).toEqual({ probed: 0, boards: 2 });
+  expect(call.verdict).toBe('probe-again');
+  expect(next.map(({ code }) => code)).toEqual(['WAL-01', 'WAL-02']);
+});
+
+test('a certainty that no sample can give is refused with a sentence', async () => {
+  expect(await yard.refusal('stacks.plan', { id: yard.stack.id, certainty: 1 })).toMatch(/Nothing was saved/);
+});
+
+describe('a stack of which one board was probed', () => {
+  test('names the other first, because nothing is known of it', async () => {
+    await probe([13]);
+    const { probed, next } = (await plan())!;
+    expect(probed).toBe(1);
+    expect(next[0]).toMatchObject({ code: 'WAL-02', verdict: null });
+  });
+
+  test('foresees a board of the same log, and names it for what that leaves open', async () => {
+    const sawnOn = '2026-06-01';
+    await yard.call(
+      'boards.add',
+      ['LOG-01', 'LOG-02'].map((code) => ({ ...yard.board(code), log: 'Lane', sawnOn })),
+    );
+    yard.later(150 * DAY_MS);
+    const { id: roundId, boards } = await yard.call('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 20,
+    });
+    for (const spotIndex of boards[2]!.plan.keys()) {
+      await yard.call('rounds.aim', { roundId, boardIndex: 2, spotIndex });
+      await yard.call('rounds.type', { roundId, raw: 9 });
+    }
+    await yard.call('rounds.finish', { roundId });
+    const sibling = (await plan())!.next.find(({ code }) => code === 'LOG-02');
+    expect(sibling?.why).toMatch(/^Never probed; about \d+\.\d % today, give or take/);
+  });
+});
+
+test('the demo yard: every stack has a call with the number that decides', async () => {
+  await yard.call('yard.openDemo', {});
+  await new Promise((resolve) => setTimeout(resolve, 500));
+  for (const { id, boards } of await yard.call('stacks.list', {})) {
+    const { call, toKnowReady, next } = (await yard.call('stacks.plan', { id, certainty: 0.9 }))!;
+    expect(call.reasons[0]).toMatch(/\d/);
+    expect(toKnowReady).toBeLessThanOrEqual(boards);
+    for (const each of next) expect(each.why).toMatch(/limit of/);
+  }
+});
