@@ -28,8 +28,7 @@ const select = `
   JOIN species w ON w.id = b.species_id
   JOIN move m ON m.id = (SELECT id FROM move WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1)
   JOIN place p ON p.id = m.place_id
-  LEFT JOIN finding f ON f.board_id = b.id
-    AND f.round_id = (SELECT max(round_id) FROM finding WHERE board_id = b.id)`;
+  LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id`;
 
 const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
   ...boardSchema.parse(row),
@@ -63,7 +62,9 @@ export function boardTable(db: Db) {
       AND (@like = '%%' OR b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
         OR b.species_id IN (SELECT id FROM species WHERE record ->> 'name' LIKE @like ESCAPE '\\'))`;
   const page = db.prepare<[object], BoardRecord>(
-    `${select} ${filter} ORDER BY b.id LIMIT @limit OFFSET @offset`,
+    // The page's ids first: the joins are then made for its boards only, however far down it lies.
+    `${select} WHERE b.id IN (SELECT b.id FROM board b ${filter} ORDER BY b.id LIMIT @limit OFFSET @offset)
+     ORDER BY b.id`,
   );
   const count = db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${filter}`);
   const idsOf = db.prepare<[number], { id: number }>('SELECT id FROM board WHERE stack_id = ? ORDER BY id');
@@ -92,6 +93,10 @@ export function boardTable(db: Db) {
     `INSERT INTO finding (board_id, round_id, at, verdict, record, rules_version) VALUES (?, ?, ?, ?, ?, ?)
      ON CONFLICT (board_id, round_id) DO UPDATE SET
        at = excluded.at, verdict = excluded.verdict, record = excluded.record, rules_version = excluded.rules_version`,
+  );
+  const markLatest = db.prepare(
+    `UPDATE board SET (latest_round_id, latest_verdict) =
+       (SELECT max(round_id), verdict FROM finding WHERE board_id = board.id) WHERE id = ?`,
   );
   const dropFinding = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
   const idsWithWood = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
@@ -154,9 +159,11 @@ export function boardTable(db: Db) {
         JSON.stringify(finding),
         rulesVersion,
       );
+      markLatest.run(boardId);
     },
     dropFinding: (boardId: number, roundId: number): void => {
       dropFinding.run(boardId, roundId);
+      markLatest.run(boardId);
     },
   };
 }

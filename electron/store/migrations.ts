@@ -44,9 +44,13 @@ export const migrations: readonly string[] = [
     log TEXT NOT NULL,
     course INTEGER,
     stack_column INTEGER,
-    note TEXT NOT NULL
+    note TEXT NOT NULL,
+    -- Of its newest finding, for lists of 100,000 boards; null where there is none.
+    latest_round_id INTEGER,
+    latest_verdict TEXT
   ) STRICT;
   CREATE INDEX board_by_stack ON board (stack_id, id);
+  CREATE INDEX board_by_verdict ON board (stack_id, latest_verdict);
 
   -- Where a board stood, from when. The newest row says where it stands.
   CREATE TABLE move (

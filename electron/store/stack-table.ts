@@ -17,10 +17,8 @@ export function stackTable(db: Db) {
   const list = db.prepare<[], StackFields>(`SELECT ${fields} ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`SELECT ${fields} WHERE s.id = ?`);
   const verdicts = db.prepare<[number], { verdict: Verdict; n: number }>(
-    `SELECT f.verdict, count(*) AS n FROM board b
-     JOIN finding f ON f.board_id = b.id
-       AND f.round_id = (SELECT max(round_id) FROM finding WHERE board_id = b.id)
-     WHERE b.stack_id = ? GROUP BY f.verdict`,
+    `SELECT latest_verdict AS verdict, count(*) AS n FROM board
+     WHERE stack_id = ? AND latest_verdict IS NOT NULL GROUP BY latest_verdict`,
   );
   const add = db.prepare('INSERT INTO stack (name, place_id, use_id, note) VALUES (?, ?, ?, ?)');
   const change = db.prepare('UPDATE stack SET name = ?, place_id = ?, use_id = ?, note = ? WHERE id = ?');

@@ -1,0 +1,137 @@
+/**
+ * A yard of 100,000 boards, each probed in two rounds of four readings: how long the calls take that a person waits
+ * for. Run: `npx node tests/bench/yard.bench.ts`. Every figure is the median and the worst of so many runs, in ms.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createApp } from '../../electron/app/app.ts';
+import { NoLink } from '../../electron/meter/no-link.ts';
+import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
+import { openYard } from '../../electron/store/yard.ts';
+import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
+import { planSpots } from '../../shared-core/probing/spots.ts';
+import { builtInUses, builtInWoods } from '../../shared-core/wood/catalogue.ts';
+
+const BOARDS = 100_000;
+const BOARDS_A_STACK = 1000;
+const RUNS = 15;
+
+const dataDir = mkdtempSync(join(tmpdir(), 'pintally-bench-'));
+fill(join(dataDir, 'yard.sqlite'));
+
+const opening = performance.now();
+const app = createApp({
+  dataDir,
+  links: {
+    none: () => new NoLink(),
+    bluetooth: () => new NoLink(),
+    simulated: () => new SimulatedLink({ seed: 1 }),
+  },
+  forecastScript: join(import.meta.dirname, '../../electron/app/forecast-worker.ts'),
+  emit: () => undefined,
+});
+console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
+
+const page = (stackId: number | null, search: string, offset: number) => ({
+  stackId,
+  search,
+  offset,
+  limit: 100,
+});
+await measure('stacks.list', 'stacks.list', {});
+await measure('boards.list, first page', 'boards.list', page(null, '', 0));
+await measure('boards.list, last page', 'boards.list', page(null, '', BOARDS - 100));
+await measure('boards.list, one stack, last page', 'boards.list', page(50, '', BOARDS_A_STACK - 100));
+await measure('boards.list, search', 'boards.list', page(null, '7777', 0));
+await measure('boards.get', 'boards.get', { id: 5000 });
+const round = await app.answer('rounds.start', { stackId: 7, woodTempC: 15 });
+if (!round.ok) throw new Error(round.sentence);
+const roundId = (round.output as { id: number }).id;
+await measure('rounds.get, a stack of 1,000', 'rounds.get', { roundId }, 5);
+await measure('rounds.type, in that round', 'rounds.type', { roundId, raw: 12.4 }, 4);
+
+await app.close();
+rmSync(dataDir, { recursive: true });
+
+async function measure(what: string, name: string, input: unknown, runs = RUNS): Promise<void> {
+  const times: number[] = [];
+  for (let run = 0; run < runs; run++) {
+    const start = performance.now();
+    const answer = await app.answer(name, input);
+    times.push(performance.now() - start);
+    if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
+  }
+  times.sort((a, b) => a - b);
+  const median = times[Math.floor(times.length / 2)] as number;
+  console.log(
+    `${what.padEnd(36)} ${median.toFixed(1).padStart(8)} ${(times.at(-1) as number).toFixed(1).padStart(8)}`,
+  );
+}
+
+function fill(file: string): void {
+  const yard = openYard(file);
+  yard.species.bringUpToDate(builtInWoods);
+  yard.uses.bringUpToDate(builtInUses);
+  yard.together(() => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
+    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air });
+    const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
+    for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
+      const stackId = yard.stacks.add({ name: `Stack ${stack}`, placeId, useId: 'furniture', note: '' });
+      const roundIds = [1, 2].map((day) => yard.rounds.add(stackId, `2026-0${day}-01T08:00:00.000Z`));
+      for (let n = 0; n < BOARDS_A_STACK; n++) {
+        const boardId = yard.boards.add(
+          {
+            code: `B${String(stack).padStart(2, '0')}-${String(n).padStart(4, '0')}`,
+            stackId,
+            woodId: 'walnut-black',
+            thicknessMm: 27,
+            widthMm: 200,
+            lengthMm: 2400,
+            sawnOn: null,
+            sawing: 'flat',
+            log: '',
+            course: null,
+            column: null,
+            note: '',
+          },
+          placeId,
+          '2026-01-01T00:00:00.000Z',
+        );
+        for (const [index, roundId] of roundIds.entries()) {
+          const at = `2026-0${index + 1}-01T08:00:00.000Z`;
+          for (const [spotIndex, { spot }] of plan.entries()) {
+            yard.rounds.keep({
+              roundId,
+              boardId,
+              spotIndex,
+              spot,
+              raw: 12 + (n % 40) / 10,
+              unit: 'pct',
+              how: 'typed',
+              settled: null,
+              woodTempC: 12,
+              meterId: null,
+              takenAt: at,
+            });
+          }
+          const finding = {
+            roundId,
+            at,
+            averagePct: 13,
+            lowPct: 12,
+            highPct: 14,
+            shellPct: 12,
+            corePct: 14,
+            verdict: 'keep-drying' as const,
+            reason: 'For the measurement only.',
+          };
+          yard.boards.putFinding(boardId, finding, RULES_VERSION);
+          yard.rounds.finish(roundId, at);
+        }
+      }
+    }
+  });
+  yard.close();
+}
