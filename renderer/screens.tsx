@@ -11,6 +11,7 @@ import { SettingsScreen } from './screens/settings/SettingsScreen.tsx';
 import { BoardsScreen } from './screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from './screens/stacks/StackScreen.tsx';
 import { StacksScreen } from './screens/stacks/StacksScreen.tsx';
+import { WoodScreen } from './screens/woods/WoodScreen.tsx';
 import { WoodsScreen } from './screens/woods/WoodsScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
 
@@ -31,6 +32,8 @@ export function screenAt(route: Route): ReactNode {
       return <PlacesScreen />;
     case 'woods':
       return <WoodsScreen />;
+    case 'wood':
+      return <WoodScreen id={route.id} />;
     case 'settings':
       return <SettingsScreen />;
     case 'meter':

@@ -1,4 +1,5 @@
 import scenario from '../../seeds/demo-yard.json' with { type: 'json' };
+import { newOvenCheckSchema } from '../../shared-core/contract/oven-checks.ts';
 import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../shared-core/contract/yard.ts';
 import { planSpots } from '../../shared-core/probing/spots.ts';
 import type { Yard } from '../store/yard.ts';
@@ -20,6 +21,7 @@ export function fillDemoYard(yard: Yard, now: string): void {
       placeIds.set(name, yard.places.add(place));
     }
     for (const stack of scenario.stacks) addStack(yard, stack, placeIds.get(stack.place), daysAgo);
+    for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, daysAgo);
   });
 }
 
@@ -71,5 +73,18 @@ function addStack(
       }
     }
     yard.rounds.finish(roundId, takenAt);
+  }
+}
+
+function addOvenChecks(
+  yard: Yard,
+  { daysAgo: days, pieces, ...common }: (typeof scenario.ovenChecks)[number],
+  daysAgo: (days: number) => string,
+): void {
+  for (const { masses, ...piece } of pieces) {
+    const check = newOvenCheckSchema.parse({ ...common, ...piece, meterId: null, unit: 'pct', note: '' });
+    const checkId = yard.ovenChecks.add(check, daysAgo(days));
+    for (const [hours = 0, grams = 0] of masses)
+      yard.ovenChecks.weigh(checkId, grams, daysAgo(days - hours / 24));
   }
 }

@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import { findWoods } from '../../../shared-core/wood/catalogue.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { TextField } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { useWoodSearch } from '../../stores/wood-search.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { UseForm } from './UseForm.tsx';
 import { UsesTable } from './UsesTable.tsx';
 import { WoodForm } from './WoodForm.tsx';
 import { WoodList } from './WoodList.tsx';
-import { draftDerivedFrom, draftOfWood, emptyWoodDraft, type WoodDraft } from './wood-draft.ts';
+import { emptyWoodDraft } from './wood-draft.ts';
 import './woods.css';
 
 /** What is known of each wood, and what each use asks of it. */
@@ -35,17 +35,12 @@ export function WoodsScreen() {
 
 function Woods() {
   const woods = useAnswer('woods.list', {});
-  const [query, setQuery] = useState('');
-  const [form, setForm] = useState<{ title: string; id: string | null; start: WoodDraft } | null>(null);
+  const query = useWoodSearch((search) => search.query);
+  const [adding, setAdding] = useState(false);
   const all = woods.output ?? [];
   const byId = new Map(all.map((wood) => [wood.id, wood]));
   const found = findWoods(query, all).flatMap((wood) => byId.get(wood.id) ?? []);
-  const add = () =>
-    setForm({ title: 'Add a wood', id: null, start: { ...emptyWoodDraft, name: found.length ? '' : query } });
-  const change = (wood: Wood) =>
-    setForm({ title: `Change ${wood.name}`, id: wood.id, start: draftOfWood(wood) });
-  const derive = (wood: Wood) =>
-    setForm({ title: `Add a wood like ${wood.name}`, id: null, start: draftDerivedFrom(wood) });
+  const add = () => setAdding(true);
   return (
     <Sheet title="Woods" actions={<Button onClick={add}>Add a wood</Button>}>
       <TextField
@@ -53,7 +48,7 @@ function Woods() {
         type="search"
         hint="Any name it goes by: common, botanical, or the yard’s own word."
         value={query}
-        onValue={setQuery}
+        onValue={(typed) => useWoodSearch.setState({ query: typed })}
       />
       {woods.error && <Failed sentence={woods.error} again={woods.again} />}
       {woods.loading && <Loading what="the woods" />}
@@ -69,8 +64,16 @@ function Woods() {
           </Button>
         </EmptyState>
       )}
-      <WoodList woods={found} onChange={change} onDerive={derive} />
-      {form && <WoodForm {...form} woods={all} onClose={() => setForm(null)} />}
+      <WoodList woods={found} />
+      {adding && (
+        <WoodForm
+          title="Add a wood"
+          id={null}
+          start={{ ...emptyWoodDraft, name: found.length > 0 ? '' : query }}
+          woods={all}
+          onClose={() => setAdding(false)}
+        />
+      )}
     </Sheet>
   );
 }

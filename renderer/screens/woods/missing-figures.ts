@@ -1,0 +1,23 @@
+import type { Wood } from '../../../shared-core/wood/wood.ts';
+
+/** What cannot be said of boards of a wood for want of a figure, as sentences; empty where all is known. */
+export function missingFigures(wood: Wood): string[] {
+  const sentences: string[] = [];
+  if (wood.curveId === null && wood.linear === null) {
+    sentences.push(
+      'No resistance curve and no coefficients: readings are corrected for temperature only, and are surer of nothing but a change. Your own oven-dry checks put that right.',
+    );
+  }
+  if (wood.basicSpecificGravity === null) {
+    sentences.push(
+      'No specific gravity: the mass of a board, and how fast it will dry, are not told from the wood.',
+    );
+  }
+  if (wood.radialPct === null || wood.tangentialPct === null) {
+    sentences.push('Shrinkage is not known both ways: cup is not foreseen.');
+  }
+  if ((wood.radialPct === null || wood.tangentialPct === null) && wood.changeCoefficient === null) {
+    sentences.push('No change coefficients either: nor is the change of width and thickness.');
+  }
+  return sentences;
+}
