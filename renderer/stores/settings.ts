@@ -9,9 +9,19 @@ export async function loadSettings(): Promise<void> {
   useSettings.setState({ settings: await bridge().call('settings.get', {}) });
 }
 
-/** @throws Refusal where the settings were not taken; those in force stay */
+/**
+ * Shows the settings at once and saves them.
+ * @throws Refusal where they were not taken; then those before are shown again
+ */
 export async function saveSettings(settings: Settings): Promise<void> {
-  useSettings.setState({ settings: await bridge().call('settings.save', settings) });
+  const before = useSettings.getState().settings;
+  useSettings.setState({ settings });
+  try {
+    useSettings.setState({ settings: await bridge().call('settings.save', settings) });
+  } catch (refusal) {
+    useSettings.setState({ settings: before });
+    throw refusal;
+  }
 }
 
 /** Metric until the person's choice is known. */

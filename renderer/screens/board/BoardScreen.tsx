@@ -22,7 +22,14 @@ export function BoardScreen({ id }: { id: number }) {
   if (found.output) return <Found found={found.output} />;
   return (
     <Screen title="Board">
-      {found.error && <Failed sentence={found.error} again={found.again} />}
+      {found.error && (
+        <>
+          <Failed sentence={found.error} again={found.again} />
+          <p>
+            <a href={hrefOf({ name: 'boards' })}>All boards</a>
+          </p>
+        </>
+      )}
       {found.loading && <Loading what="the board" />}
     </Screen>
   );

@@ -21,28 +21,26 @@ export function FindingsChart({
   use: Use | null;
 }) {
   return (
-    <>
-      <ChartFigure
-        title={`Moisture content of ${code} over time`}
-        summary={summaryOf(findings, use)}
-        height={PLOT_HEIGHT}
-        columns={['Day', 'Average, %', 'Likely from, %', 'to, %', 'Shell, %', 'Core, %']}
-        rows={findings.map((finding) => ({
-          key: finding.roundId,
-          cells: [
-            dayWords(finding.at),
-            pctWords(finding.averagePct),
-            pctWords(finding.lowPct),
-            pctWords(finding.highPct),
-            pctWords(finding.shellPct),
-            pctWords(finding.corePct),
-          ],
-        }))}
-      >
-        {(width) => <FindingsPlot width={width} findings={findings} moves={moves} use={use} />}
-      </ChartFigure>
-      <Legend hasUse={use !== null} hasMoves={moves.length > 0} />
-    </>
+    <ChartFigure
+      title={`Moisture content of ${code} over time`}
+      summary={summaryOf(findings, use)}
+      height={PLOT_HEIGHT}
+      legend={<Legend hasUse={use !== null} hasMoves={moves.length > 0} />}
+      columns={['Day', 'Average, %', 'Likely from, %', 'to, %', 'Shell, %', 'Core, %']}
+      rows={findings.map((finding) => ({
+        key: finding.roundId,
+        cells: [
+          dayWords(finding.at),
+          pctWords(finding.averagePct),
+          pctWords(finding.lowPct),
+          pctWords(finding.highPct),
+          pctWords(finding.shellPct),
+          pctWords(finding.corePct),
+        ],
+      }))}
+    >
+      {(width) => <FindingsPlot width={width} findings={findings} moves={moves} use={use} />}
+    </ChartFigure>
   );
 }
 

@@ -1,10 +1,19 @@
-import { memo } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { LabelPage, Operation } from '../../../shared-core/labels/drawing.ts';
 import { pointMm } from '../../../shared-core/labels/fitted-text.ts';
 import './label-sheet.css';
 
 /** One page of labels as it will be printed, from the same drawing as the PDF. */
-export const LabelSheet = memo(function LabelSheet({ page, title }: { page: LabelPage; title: string }) {
+export const LabelSheet = memo(function LabelSheet({
+  page,
+  title,
+  underlay,
+}: {
+  page: LabelPage;
+  title: string;
+  /** Drawn under the labels on screen; what is printed has none. */
+  underlay?: ReactNode;
+}) {
   return (
     <svg
       className="label-sheet"
@@ -14,6 +23,7 @@ export const LabelSheet = memo(function LabelSheet({ page, title }: { page: Labe
       role="img"
       aria-label={title}
     >
+      {underlay}
       {page.operations.map((operation, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a page is drawn anew as a whole, its marks have no other name.
         <Mark key={index} operation={operation} />

@@ -121,7 +121,7 @@ function Pages({
           {making ? 'Making the PDF …' : 'Save as PDF'}
         </Button>
       </Actions>
-      <LabelPreview pages={pages} />
+      <LabelPreview pages={pages} layout={layout} skip={skip} />
       {printing && <PrintPages pages={pages} onDone={printed} />}
     </>
   );

@@ -18,12 +18,15 @@ export function PlaceForm({
   place,
   units,
   thisMonth,
+  lead,
   onSaved,
   onClose,
 }: {
   place: PlaceRow | null;
   units: DisplayUnits;
   thisMonth: number;
+  /** Why it is asked for, where that is not plain. */
+  lead?: string;
   onSaved?: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
@@ -51,6 +54,7 @@ export function PlaceForm({
       onSave={save}
       onClose={onClose}
     >
+      {lead && <p>{lead}</p>}
       <TextField
         label="Name"
         value={draft.name}

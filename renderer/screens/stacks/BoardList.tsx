@@ -39,14 +39,25 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
 
   return (
     <>
-      <TextField
-        label="Search"
-        type="search"
-        placeholder="ID, wood or log"
-        maxLength={80}
-        value={search}
-        onValue={setSearch}
-      />
+      <div className="board-list-head">
+        <TextField
+          label="Search"
+          type="search"
+          placeholder="ID, wood or log"
+          maxLength={80}
+          value={search}
+          onValue={setSearch}
+        />
+        {total !== null && total > 0 && (
+          <ChosenBar
+            total={total}
+            chosen={[...chosen.keys()]}
+            onAll={chooseAll}
+            onNone={() => setChosen(new Map())}
+            onMove={() => setMoving(true)}
+          />
+        )}
+      </div>
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
       {total === null && !pages.error && <Loading what="the boards" />}
       {total === 0 &&
@@ -58,23 +69,14 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
           </EmptyState>
         ))}
       {total !== null && total > 0 && (
-        <>
-          <ChosenBar
-            total={total}
-            chosen={[...chosen.keys()]}
-            onAll={chooseAll}
-            onNone={() => setChosen(new Map())}
-            onMove={() => setMoving(true)}
-          />
-          <BoardRows
-            pages={pages}
-            total={total}
-            units={units}
-            showStack={stackId === null}
-            chosen={chosen}
-            onChosen={choose}
-          />
-        </>
+        <BoardRows
+          pages={pages}
+          total={total}
+          units={units}
+          showStack={stackId === null}
+          chosen={chosen}
+          onChosen={choose}
+        />
       )}
       {moving && (
         <MoveForm

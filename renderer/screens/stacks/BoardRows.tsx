@@ -63,7 +63,7 @@ export function BoardRows({
               {showStack ? 'Stack and place' : 'Place'}
             </th>
             <th scope="col">MC</th>
-            <th scope="col">Shell, core</th>
+            <th scope="col">Shell, core, %</th>
             <th scope="col" className="board-col-call">
               Call
             </th>
@@ -157,8 +157,9 @@ function BoardCells({
       <td className="tabular">
         {latest && (latest.shellPct !== null || latest.corePct !== null) && (
           <>
-            {pctWords(latest.shellPct)}, {pctWords(latest.corePct)}
-            <small>shell, core %</small>
+            shell {pctWords(latest.shellPct)}
+            <br />
+            core {pctWords(latest.corePct)}
           </>
         )}
       </td>

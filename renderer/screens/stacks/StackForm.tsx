@@ -97,6 +97,11 @@ function Form({
           place={null}
           units={units}
           thisMonth={new Date().getMonth() + 1}
+          lead={
+            places.length === 0
+              ? 'First, where it stands: how dry wood can get there depends on the air of the place.'
+              : undefined
+          }
           onSaved={(place) => setPlaceId(String(place.id))}
           onClose={() => setAddingPlace(false)}
         />

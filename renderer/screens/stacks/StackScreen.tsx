@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { EmptyState, Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
@@ -52,22 +52,22 @@ function Stack({ stack }: { stack: StackRow }) {
         </>
       }
     >
-      {stack.note && <p className="stack-note">{stack.note}</p>}
       {stack.boards > 0 && (
-        <VerdictCounts verdicts={stack.verdicts} boards={stack.boards} probed={stack.probed} />
+        <div className="stack-standing">
+          <VerdictCounts verdicts={stack.verdicts} boards={stack.boards} probed={stack.probed} />
+          {stack.note && <p className="stack-note">{stack.note}</p>}
+        </div>
       )}
-      <Sheet title="Boards">
-        <BoardList
-          stackId={stack.id}
-          whenEmpty={
-            <EmptyState sentence="No boards in this stack yet. Add them with their wood and thickness; their IDs are numbered for you.">
-              <Button kind="main" onClick={add}>
-                Add boards
-              </Button>
-            </EmptyState>
-          }
-        />
-      </Sheet>
+      <BoardList
+        stackId={stack.id}
+        whenEmpty={
+          <EmptyState sentence="No boards in this stack yet. Add them with their wood and thickness; their IDs are numbered for you.">
+            <Button kind="main" onClick={add}>
+              Add boards
+            </Button>
+          </EmptyState>
+        }
+      />
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm what={stack.name} target={{ stackId: stack.id }} onClose={close} />}
       {open === 'change' && <StackForm stack={stack} onClose={close} />}

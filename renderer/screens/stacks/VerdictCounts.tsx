@@ -13,22 +13,24 @@ export function VerdictCounts({
   boards: number;
   probed: number;
 }) {
-  if (boards === 0) return <p className="verdict-counts-none">No boards yet.</p>;
+  if (boards === 0) return <p className="stack-verdicts-none">No boards yet.</p>;
   const notProbed = boards - probed;
   const present = verdictsInOrder.filter((verdict) => verdicts[verdict] > 0);
   return (
-    <div className="verdict-counts">
-      <div className="verdict-bar" aria-hidden="true">
+    <div className="stack-verdicts">
+      <div className="stack-verdicts-bar" aria-hidden="true">
         {present.map((verdict) => (
           <span
             key={verdict}
-            className={`verdict-share verdict-${verdict}`}
+            className={`stack-verdicts-share verdict-${verdict}`}
             style={{ flexGrow: verdicts[verdict] }}
           />
         ))}
-        {notProbed > 0 && <span className="verdict-share verdict-none" style={{ flexGrow: notProbed }} />}
+        {notProbed > 0 && (
+          <span className="stack-verdicts-share stack-verdicts-unprobed" style={{ flexGrow: notProbed }} />
+        )}
       </div>
-      <ul className="verdict-figures">
+      <ul className="stack-verdicts-figures">
         {present.map((verdict) => (
           <li key={verdict} className={`verdict-${verdict}`}>
             <VerdictShape verdict={verdict} />
@@ -36,7 +38,7 @@ export function VerdictCounts({
           </li>
         ))}
         {notProbed > 0 && (
-          <li className="verdict-none">
+          <li className="stack-verdicts-unprobed">
             <strong>{notProbed}</strong> not probed yet
           </li>
         )}
