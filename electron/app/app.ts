@@ -15,6 +15,7 @@ import { ovenCheckUseCases } from './oven-checks.ts';
 import { createOwnFits } from './own-fits.ts';
 import { placeUseCases } from './places.ts';
 import { roundUseCases } from './rounds.ts';
+import { sampleBoardUseCases } from './sample-boards.ts';
 import { settingUseCases } from './settings.ts';
 import { stackPlanUseCases } from './stack-plans.ts';
 import { stackUseCases } from './stacks.ts';
@@ -81,6 +82,7 @@ export function createApp({
     ...placeUseCases(context, judging),
     ...catalogueUseCases(context, judging),
     ...ovenCheckUseCases(context, judging, ownFits),
+    ...sampleBoardUseCases(context),
     ...meter.calls,
     ...rounds.calls,
     ...labelUseCases(context, settings['settings.get']),

@@ -4,6 +4,7 @@ import { meterTable } from './meter-table.ts';
 import { ovenCheckTable } from './oven-check-table.ts';
 import { placeTable } from './place-table.ts';
 import { roundTable } from './round-table.ts';
+import { sampleBoardTable } from './sample-board-table.ts';
 import { settingTable } from './setting-table.ts';
 import { stackTable } from './stack-table.ts';
 import { openYardFile } from './yard-file.ts';
@@ -22,6 +23,7 @@ export function openYard(file: string) {
     rounds: roundTable(db),
     meters: meterTable(db),
     ovenChecks: ovenCheckTable(db),
+    samples: sampleBoardTable(db),
     species: speciesTable(db),
     uses: usesTable(db),
     settings: settingTable(db),

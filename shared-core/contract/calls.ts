@@ -9,6 +9,12 @@ import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
 import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
+import {
+  boardKgSchema,
+  newSampleCutSchema,
+  sampleBoardStateSchema,
+  sampleRecordSchema,
+} from './sample-board.ts';
 import { settingsSchema } from './settings.ts';
 import {
   boardRowSchema,
@@ -124,6 +130,26 @@ export const calls = {
     input: z.object({ woodId: z.string(), meterId: rowIdSchema.nullable(), use: z.boolean() }),
     output: ownFitsSchema,
   },
+
+  // A board followed by its mass; every change answers with all of it.
+  'samples.get': { input: z.object({ boardId: rowIdSchema }), output: sampleBoardStateSchema },
+  /** Sections were cut beside it and weighed. */
+  'samples.cut': { input: newSampleCutSchema, output: sampleBoardStateSchema },
+  /** A section is dry; weighed anew, the newest mass holds. */
+  'samples.drySection': {
+    input: z.object({ sectionId: rowIdSchema, grams: gramsSchema, at: z.iso.datetime() }),
+    output: sampleBoardStateSchema,
+  },
+  'samples.weigh': {
+    input: z.object({ boardId: rowIdSchema, kg: boardKgSchema, at: z.iso.datetime() }),
+    output: sampleBoardStateSchema,
+  },
+  /** Leaves a cut or a mass out; it stays on record. */
+  'samples.setAside': {
+    input: sampleRecordSchema.extend({ why: z.string().trim().min(1).max(200) }),
+    output: sampleBoardStateSchema,
+  },
+  'samples.putBack': { input: sampleRecordSchema, output: sampleBoardStateSchema },
 
   // The meter.
   'meter.state': { input: nothing, output: meterStateSchema },

@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { gramsSchema } from './oven-checks.ts';
+import { rowIdSchema } from './yard.ts';
+
+/** A board's mass, kg. */
+export const boardKgSchema = z.number().positive('A mass must be above 0 kg.').max(5000);
+
+/** A cut with its sections, or one mass of the board. */
+export const sampleRecordSchema = z.object({ what: z.enum(['cut', 'mass']), id: rowIdSchema });
+export type SampleRecord = z.infer<typeof sampleRecordSchema>;
+
+export const newSampleCutSchema = z.object({
+  boardId: rowIdSchema,
+  /** The board's mass when the sections were cut beside it, kg. */
+  boardKg: boardKgSchema,
+  /** Each section's mass at once, g. */
+  wetGrams: z.array(gramsSchema).min(1, 'Give the mass of at least one section.').max(10),
+  at: z.iso.datetime(),
+});
+export type NewSampleCut = z.infer<typeof newSampleCutSchema>;
+
+/** A section across the board, and what it weighed out of the oven; null while it is drying. */
+export const sampleSectionSchema = z.object({
+  id: rowIdSchema,
+  wetGrams: gramsSchema,
+  dryGrams: gramsSchema.nullable(),
+});
+export type SampleSection = z.infer<typeof sampleSectionSchema>;
+
+export const sampleCutSchema = z.object({
+  id: rowIdSchema,
+  boardKg: boardKgSchema,
+  at: z.iso.datetime(),
+  sections: z.array(sampleSectionSchema),
+  setAside: z.string().nullable(),
+});
+export type SampleCut = z.infer<typeof sampleCutSchema>;
+
+export const sampleMassSchema = z.object({
+  id: rowIdSchema,
+  kg: boardKgSchema,
+  at: z.iso.datetime(),
+  setAside: z.string().nullable(),
+});
+export type SampleMass = z.infer<typeof sampleMassSchema>;
+
+/** A board followed by its mass: what was weighed, and the moisture content that this tells. */
+export const sampleBoardStateSchema = z.object({
+  /** Oldest first. */
+  cuts: z.array(
+    sampleCutSchema.extend({
+      /** Null while a section is drying, or where it is set aside. */
+      estimate: z
+        .object({
+          ovenDryKg: z.number(),
+          mcWhenCutPct: z.number(),
+          /** From the scatter of the sections, % MC, one sigma; null for a single one. */
+          standardErrorPct: z.number().nullable(),
+        })
+        .nullable(),
+    }),
+  ),
+  /** Oldest first. */
+  masses: z.array(
+    sampleMassSchema.extend({
+      /** By the newest cut before it; null where none tells the oven-dry mass. */
+      mcPct: z.number().nullable(),
+    }),
+  ),
+  /** What the board may weigh when it is right for its use; null before its oven-dry mass is known. */
+  wanted: z.object({ useName: z.string(), minKg: z.number(), maxKg: z.number() }).nullable(),
+  /** Where it stands, or what to do next. */
+  sentence: z.string(),
+});
+export type SampleBoardState = z.infer<typeof sampleBoardStateSchema>;

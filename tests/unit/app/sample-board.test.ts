@@ -1,0 +1,134 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+let yard: YardOfTwo;
+let boardId: number;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+  boardId = yard.boards[0]!.id;
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+const DAY_MS = 86_400_000;
+const cut = (boardKg = 4.46, wetGrams = [98.55, 86.92]) =>
+  yard.call('samples.cut', { boardId, boardKg, wetGrams, at: yard.now() });
+async function dry(state: SampleBoardState, cutIndex: number, grams: number[]): Promise<SampleBoardState> {
+  let after = state;
+  for (const [index, section] of state.cuts[cutIndex]!.sections.entries()) {
+    const each = { sectionId: section.id, grams: grams[index]!, at: yard.now() };
+    after = await yard.call('samples.drySection', each);
+  }
+  return after;
+}
+async function weighLater(days: number, kg: number): Promise<SampleBoardState> {
+  yard.later(days * DAY_MS);
+  return yard.call('samples.weigh', { boardId, kg, at: yard.now() });
+}
+
+// Dry Kiln Operator's Manual (USDA Agriculture Handbook 188), chapter 6: the worked sample board (from memory).
+describe('a board followed by its mass, as in the handbook', () => {
+  test('is told from its sections: 62.2 % when they were cut, 2.75 kg oven-dry, 50.5 % at 4.14 kg', async () => {
+    const wet = await cut();
+    expect(wet.cuts[0]!.estimate).toBeNull();
+    expect(wet.sentence).toMatch(/^2 of 2 sections are still drying/);
+    yard.later(DAY_MS);
+    const { cuts } = await dry(wet, 0, [59.2, 55.02]);
+    expect(cuts[0]!.estimate!.mcWhenCutPct).toBeCloseTo(62.2, 1);
+    expect(cuts[0]!.estimate!.ovenDryKg).toBeCloseTo(2.75, 2);
+    const after = await weighLater(30, 4.14);
+    expect(after.masses[0]!.mcPct).toBeCloseTo(50.5, 0);
+    expect(after.sentence).toMatch(/^By its mass it holds 50\.\d %, from 62\.2 %/);
+  });
+
+  test('says what the scale must show for its use: furniture wants 6 to 8 %', async () => {
+    const state = await dry(await cut(), 0, [59.2, 55.02]);
+    expect(state.wanted!.minKg).toBeCloseTo(2.75 * 1.06, 2);
+    expect(state.wanted!.maxKg).toBeCloseTo(2.75 * 1.08, 2);
+  });
+});
+
+test('one section still in the oven keeps the estimate back', async () => {
+  const wet = await cut();
+  const one = await yard.call('samples.drySection', {
+    sectionId: wet.cuts[0]!.sections[0]!.id,
+    grams: 59.2,
+    at: yard.now(),
+  });
+  expect(one.cuts[0]!.estimate).toBeNull();
+  expect(one.sentence).toMatch(/^1 of 2 sections is still drying/);
+});
+
+test('a section weighed again is taken at its newest mass', async () => {
+  const wet = await cut(4, [100]);
+  await dry(wet, 0, [80]);
+  const again = await dry(wet, 0, [50]);
+  expect(again.cuts[0]!.estimate!.mcWhenCutPct).toBeCloseTo(100, 9);
+});
+
+test('cut again, it is a shorter board: masses before go by the first cut, masses after by the second', async () => {
+  await dry(await cut(3, [100]), 0, [50]); // 100 %, so 1.5 kg oven-dry
+  await weighLater(10, 2.4);
+  yard.later(DAY_MS);
+  await dry(await cut(2, [80]), 1, [64]); // 25 %, so 1.6 kg oven-dry
+  const { masses } = await weighLater(10, 1.76);
+  expect(masses.map((mass) => mass.mcPct)).toEqual([expect.closeTo(60, 9), expect.closeTo(10, 9)]);
+});
+
+test('a mass or a cut that went wrong is set aside, stays on record, and is put back', async () => {
+  await dry(await cut(3, [100]), 0, [50]);
+  const weighed = await weighLater(5, 24);
+  const mass = { what: 'mass' as const, id: weighed.masses[0]!.id };
+  const aside = await yard.call('samples.setAside', { ...mass, why: 'a point was left out' });
+  expect(aside.masses[0]).toMatchObject({ kg: 24, setAside: 'a point was left out' });
+  expect(aside.sentence).toMatch(/Weigh the board again/);
+  expect((await yard.call('samples.putBack', mass)).masses[0]!.setAside).toBeNull();
+  const first = { what: 'cut' as const, id: weighed.cuts[0]!.id };
+  const without = await yard.call('samples.setAside', { ...first, why: 'sections mixed up' });
+  expect(without).toMatchObject({ wanted: null, masses: [{ mcPct: null }] });
+});
+
+test('what cannot be is refused with a sentence, and nothing is kept', async () => {
+  const wet = await cut(3, [100]);
+  const sectionId = wet.cuts[0]!.sections[0]!.id;
+  const at = yard.now();
+  expect(await yard.refusal('samples.drySection', { sectionId, grams: 120, at })).toMatch(
+    /120 g is more than the 100 g/,
+  );
+  expect(await yard.refusal('samples.drySection', { sectionId: 99, grams: 50, at })).toMatch(
+    /no such section/,
+  );
+  expect(await yard.refusal('samples.weigh', { boardId, kg: 0, at })).toMatch(/above 0 kg/);
+  expect(await yard.refusal('samples.weigh', { boardId: 99, kg: 2, at })).toMatch(/no such board/);
+  expect(await yard.refusal('samples.weigh', { boardId, kg: 2, at: '2030-01-01T00:00:00.000Z' })).toMatch(
+    /still to come/,
+  );
+  expect(await yard.refusal('samples.cut', { boardId, boardKg: 3, wetGrams: [], at })).toMatch(
+    /at least one section/,
+  );
+  const state = await yard.call('samples.get', { boardId });
+  expect(state).toMatchObject({ masses: [], cuts: [{ sections: [{ dryGrams: null }] }] });
+});
+
+test('a board lighter than oven-dry says that its sections were not like it', async () => {
+  await dry(await cut(3, [100]), 0, [90]);
+  expect((await weighLater(30, 2)).sentence).toMatch(/less than it should oven-dry.*Cut new ones/);
+});
+
+test('a board without sections says so; what was weighed can never be changed', async () => {
+  expect((await yard.call('samples.get', { boardId })).sentence).toMatch(/No sections were cut/);
+  await dry(await cut(3, [100]), 0, [50]);
+  await weighLater(1, 2.9);
+  const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
+  for (const table of ['sample_cut', 'sample_section', 'sample_section_dry', 'sample_mass']) {
+    expect(disk.prepare(`SELECT count(*) AS n FROM ${table}`).get()).toEqual({ n: 1 });
+    expect(() => disk.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    expect(() => disk.exec(`UPDATE ${table} SET id = 7`)).toThrow(/never edited/);
+  }
+  disk.close();
+});
