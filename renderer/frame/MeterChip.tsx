@@ -36,7 +36,7 @@ export function MeterChip() {
         )}
       </svg>
       <span>
-        <span className="spoken-only">Meter: </span>
+        <span className="spoken-only">Meter:</span>{' '}
         {state.kind === 'simulated' && state.phase === 'live'
           ? 'Simulated meter live'
           : phaseWords[state.phase]}

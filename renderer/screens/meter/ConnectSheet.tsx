@@ -62,8 +62,11 @@ function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
             <small>{device.deviceId}</small>
           </span>
           <Signal rssiDbm={device.rssiDbm} />
-          <Button onClick={() => ask(bridge().call('meter.connect', { deviceId: device.deviceId }))}>
-            Connect<span className="spoken-only"> {device.name}</span>
+          <Button
+            aria-label={`Connect ${device.name}`}
+            onClick={() => ask(bridge().call('meter.connect', { deviceId: device.deviceId }))}
+          >
+            Connect
           </Button>
         </li>
       ))}

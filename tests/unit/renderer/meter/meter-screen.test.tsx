@@ -1,0 +1,140 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { MeterScreen } from '../../../../renderer/screens/meter/MeterScreen.tsx';
+import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+function open(state: MeterState | null, answers: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine(answers);
+  followMeter();
+  if (state) showMeter(state);
+  render(<MeterScreen />, { wrapper: InMain });
+  return { machine, user: userEvent.setup() };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('before its state is known, that is said', async () => {
+  open(null);
+  expect(screen.getByText('Fetching the meter’s state …')).toBeTruthy();
+});
+
+test('with no meter: look for one, or take the simulated one, one click each', async () => {
+  const { machine, user } = open(aMeter(), {
+    'meter.simulate': () => aLiveMeter({ kind: 'simulated', deviceName: 'Simulated meter' }),
+  });
+  expect(screen.getByRole('status').textContent).toContain('No meter is connected.');
+  expect(screen.getByRole('button', { name: 'Look for Bluetooth meters' })).toBeTruthy();
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: 'Use the simulated meter' }));
+  expect(machine.inputsOf('meter.simulate')).toEqual([{}]);
+  expect(screen.getByRole('heading', { name: 'Simulated meter' })).toBeTruthy();
+});
+
+describe('looking for meters', () => {
+  const found = aMeter({
+    kind: 'bluetooth',
+    phase: 'scanning',
+    sentence: 'Listening for meters.',
+    devices: [
+      { deviceId: 'aa:bb', name: 'Yard meter', rssiDbm: -58 },
+      { deviceId: 'cc:dd', name: 'Nameless device', rssiDbm: -91 },
+    ],
+  });
+
+  test('what is heard is listed with its strength in words and dBm, and can be connected', async () => {
+    const { machine, user } = open(found, { 'meter.connect': () => aLiveMeter() });
+    const items = within(screen.getByRole('list', { name: 'Bluetooth devices heard' })).getAllByRole(
+      'listitem',
+    );
+    expect(items[0]!.textContent).toMatch(/Yard meter.*strong, -58 dBm/);
+    expect(items[1]!.textContent).toMatch(/Nameless device.*very weak, -91 dBm/);
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Connect Yard meter' }));
+    expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'aa:bb' }]);
+    expect(screen.getByRole('button', { name: 'Disconnect' })).toBeTruthy();
+  });
+
+  test('while nothing is heard, it says what to try; it can be stopped', async () => {
+    const { machine, user } = open({ ...found, devices: [] }, { 'meter.disconnect': () => aMeter() });
+    expect(screen.getByText(/Switch the meter on and hold it near/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Stop' }));
+    expect(machine.inputsOf('meter.disconnect')).toEqual([{}]);
+  });
+
+  test('a machine without Bluetooth says so at once', async () => {
+    open(
+      aMeter({
+        kind: 'bluetooth',
+        phase: 'failed',
+        sentence: 'This machine has no Bluetooth adapter. Plug one in.',
+      }),
+    );
+    expect(screen.getByRole('alert').textContent).toContain('no Bluetooth adapter');
+    await expectNoBarriers();
+  });
+
+  test('a refusal is told', async () => {
+    const { user } = open(aMeter(), {
+      'meter.scan': () => {
+        throw new Refusal('Bluetooth is off.');
+      },
+    });
+    await user.click(screen.getByRole('button', { name: 'Look for Bluetooth meters' }));
+    expect(useNotices.getState().notices.map((notice) => notice.sentence)).toEqual(['Bluetooth is off.']);
+  });
+});
+
+test('a live meter: value, what the pins do, every notification accounted for, the bytes', async () => {
+  const { machine } = open(aLiveMeter());
+  act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));
+  const live = screen.getByRole('region', { name: 'Live' });
+  expect(live.textContent).toContain('12.6 % raw, as the meter shows');
+  expect(live.textContent).toContain('Settled');
+  expect(live.textContent).toMatch(/Received1,200Decoded1,198Refused2Battery76 %/);
+  expect(live.textContent).toContain('Last refused: The meter sent 1 byte; its value needs 2.');
+  const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
+  expect(bytes.textContent).toContain(
+    'The meter says of itself: 16 bits, unsigned, × 10^-1, in % moisture content',
+  );
+  expect(within(bytes).getByRole('row', { name: /2a6f/ }).textContent).toContain('7e00');
+  await expectNoBarriers();
+});
+
+test('a meter that says nothing of itself is described on its live bytes', async () => {
+  const silent = aLiveMeter({
+    phase: 'needs-description',
+    sentence: 'Say how its bytes are read.',
+    description: null,
+  });
+  const { machine, user } = open(silent, { 'meter.describe': () => aLiveMeter() });
+  const form = screen.getByRole('form', { name: 'Describe the meter' });
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('12.6 %');
+  await expectNoBarriers();
+
+  const power = within(form).getByLabelText('Power of ten');
+  await user.clear(power);
+  await user.type(power, '-2');
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('1.3 %');
+
+  await user.clear(within(form).getByLabelText('Largest it can show'));
+  await user.click(within(form).getByRole('button', { name: 'Read it this way' }));
+  expect(within(form).getByRole('alert').textContent).toContain('The largest value that the meter shows.');
+  expect(machine.inputsOf('meter.describe')).toEqual([]);
+
+  await user.type(within(form).getByLabelText('Largest it can show'), '60');
+  await user.click(within(form).getByRole('button', { name: 'Read it this way' }));
+  expect(machine.inputsOf('meter.describe')).toMatchObject([
+    { layout: { format: 6, exponent: -2 }, range: { min: 0, max: 60 }, origin: 'mapped-by-hand' },
+  ]);
+});

@@ -1,0 +1,97 @@
+import type { RoundBoard, RoundState } from '../../../../shared-core/contract/round.ts';
+import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
+
+/** A round of our own invention on three boards of walnut, two spots each, begun and nothing read. */
+export function aRound(boards: RoundBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
+  return {
+    id: 12,
+    stackId: 4,
+    stackName: 'Walnut from the lane',
+    placeName: 'Open shed',
+    useName: 'Indoor furniture',
+    startedAt: '2026-05-04T08:00:00.000Z',
+    finishedAt: null,
+    woodTempC: 14,
+    boards,
+    aim: { boardIndex: 0, spotIndex: 0 },
+    summary: {
+      boards: boards.length,
+      probed: boards.filter((board) => board.assessment !== null).length,
+      verdicts: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
+      sentence: `None of ${boards.length} boards ready yet.`,
+    },
+  };
+}
+
+export function aBoard(number: number, changes: Partial<RoundBoard> = {}): RoundBoard {
+  return {
+    boardId: 100 + number,
+    code: `WAL-0${number}`,
+    woodName: 'Black walnut',
+    thicknessMm: 50,
+    lengthMm: 2400,
+    planRemark: null,
+    plan: [
+      {
+        label: 'Shell, 60 cm from the left end',
+        spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
+      },
+      {
+        label: 'Core, 60 cm from the left end',
+        spot: { depth: 'core', depthMm: 25, fromEndMm: 600, face: 'face' },
+      },
+    ],
+    woodTempC: 14,
+    ownTemp: false,
+    assessment: null,
+    ...changes,
+  };
+}
+
+export function aReading(id: number, changes: Partial<JudgedReading> = {}): JudgedReading {
+  return {
+    id,
+    roundId: 12,
+    boardId: 101,
+    spotIndex: 0,
+    spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
+    raw: 11.4,
+    unit: 'pct',
+    how: 'typed',
+    settled: null,
+    woodTempC: 14,
+    meterId: null,
+    takenAt: '2026-05-04T08:01:00.000Z',
+    setAside: null,
+    corrected: { mcPct: 12.1, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
+    suspicions: [],
+    counts: true,
+    ...changes,
+  };
+}
+
+export function read(
+  board: RoundBoard,
+  readings: JudgedReading[],
+  verdict: Verdict = 'keep-drying',
+): RoundBoard {
+  return {
+    ...board,
+    assessment: {
+      readings,
+      estimate: {
+        averagePct: 12.6,
+        shellPct: 12.1,
+        corePct: 13.4,
+        differencePct: 1.3,
+        standardUncertaintyPct: 0.7,
+        lowPct: 11.4,
+        highPct: 13.8,
+        countedShell: 1,
+        countedCore: 1,
+      },
+      call: { verdict, reasons: ['At 12.6 % it is too wet for indoor furniture, which wants 6 % to 8 %.'] },
+    },
+  };
+}

@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest';
+import { actionOf } from '../../../../renderer/screens/round/round-keys.ts';
+
+const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
+  key: name,
+  shiftKey: false,
+  ctrlKey: false,
+  altKey: false,
+  metaKey: false,
+  repeat: false,
+  ...held,
+});
+
+test.each([
+  [' ', 'take'],
+  ['Backspace', 'set-last-aside'],
+  ['Enter', 'next-board'],
+  ['PageDown', 'next-board'],
+  ['ArrowRight', 'next-board'],
+  ['PageUp', 'previous-board'],
+  ['ArrowLeft', 'previous-board'],
+  ['ArrowUp', 'spot-up'],
+  ['ArrowDown', 'spot-down'],
+  ['t', 'temperature'],
+  ['T', 'temperature'],
+  ['?', 'help'],
+  ['7', 'start-typing'],
+  ['q', null],
+  ['F5', null],
+] as const)('with the meter live, %j is %j', (name, action) => {
+  expect(actionOf(key(name), null)).toBe(action);
+});
+
+test.each([
+  ['Enter', '', 'next-board'],
+  ['Enter', '12.4', 'keep-typed'],
+  ['Backspace', '', 'set-last-aside'],
+  ['Backspace', '12', null],
+  ['ArrowLeft', '', 'previous-board'],
+  ['ArrowLeft', '12', null],
+  ['ArrowUp', '12', 'spot-up'],
+  ['PageUp', '12', 'previous-board'],
+  [' ', '', null],
+  ['7', '', null],
+  [',', '12', null],
+  ['t', '12', 'temperature'],
+  ['Escape', '12', 'stop-typing'],
+] as const)('typing, %j on “%s” is %j', (name, typed, action) => {
+  expect(actionOf(key(name), typed)).toBe(action);
+});
+
+test('Shift and Enter goes back, whatever was typed', () => {
+  expect(actionOf(key('Enter', { shiftKey: true }), null)).toBe('previous-board');
+  expect(actionOf(key('Enter', { shiftKey: true }), '12')).toBe('previous-board');
+});
+
+test('a key with Ctrl, Alt or Cmd belongs to the browser', () => {
+  for (const held of [{ ctrlKey: true }, { altKey: true }, { metaKey: true }]) {
+    expect(actionOf(key('t', held), null)).toBeNull();
+  }
+});
+
+test('a glove resting on a key takes one reading, not fifty; walking along spots may repeat', () => {
+  for (const name of [' ', 'Enter', 'Backspace', '7']) {
+    expect(actionOf(key(name, { repeat: true }), null)).toBeNull();
+  }
+  expect(actionOf(key('ArrowDown', { repeat: true }), null)).toBe('spot-down');
+});

@@ -1,0 +1,447 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { RoundScreen } from '../../../../renderer/screens/round/RoundScreen.tsx';
+import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { RoundState } from '../../../../shared-core/contract/round.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
+import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoard, aReading, aRound, read } from './a-round.ts';
+
+/** The frame gives every screen the page's main landmark. */
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+const nothing = {
+  'rounds.aim': () => ({}),
+  'rounds.type': () => ({}),
+  'rounds.take': () => ({}),
+  'rounds.undo': () => ({}),
+};
+
+async function open(round: RoundState = aRound(), more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({ 'rounds.get': () => round, ...nothing, ...more });
+  const user = userEvent.setup();
+  render(<RoundScreen id={round.id} />, { wrapper: InMain });
+  await screen.findByRole('heading', { level: 1 });
+  return { machine, user };
+}
+
+/** The meter is on and the pins are where they are. */
+function meterIsLive(machine: ReturnType<typeof playMachine>, live = aLiveValue()) {
+  act(() => {
+    followMeter();
+    showMeter(aLiveMeter());
+    machine.tell('meter.live', live);
+  });
+}
+
+/** The machine says that it kept a reading on the first board. */
+function keep(machine: ReturnType<typeof playMachine>, reading: JudgedReading, spotIndex: number | null = 1) {
+  const round = aRound();
+  act(() =>
+    machine.tell('round.changed', {
+      roundId: round.id,
+      aim: { boardIndex: 0, spotIndex },
+      board: read(aBoard(1), [reading]),
+      summary: { ...round.summary, probed: 1 },
+      keptReadingId: reading.id,
+    }),
+  );
+}
+
+const doubtful = aReading(1, {
+  suspicions: [
+    {
+      rule: 'jump-since-last-round',
+      weight: 'doubt',
+      why: 'The shell went from 8.0 % to 12.1 % in 3 days.',
+      whatToDo: 'Check that this is the right board, then probe again.',
+    },
+  ],
+});
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('before the round is there', () => {
+  test('it is said that it is being fetched', async () => {
+    playMachine({ 'rounds.get': () => new Promise(() => undefined) });
+    render(<RoundScreen id={12} />, { wrapper: InMain });
+    expect(screen.getByRole('status').textContent).toBe('Fetching the round …');
+    await expectNoBarriers();
+  });
+
+  test('a round that cannot be had says why, and can be tried again', async () => {
+    let there = false;
+    playMachine({
+      'rounds.get': () => {
+        if (!there) throw new Refusal('There is no such round in this yard.');
+        return aRound();
+      },
+    });
+    render(<RoundScreen id={12} />, { wrapper: InMain });
+    expect((await screen.findByRole('alert')).textContent).toContain('There is no such round in this yard.');
+    await expectNoBarriers();
+    there = true;
+    await userEvent.click(screen.getByRole('button', { name: 'Try again' }));
+    expect((await screen.findByRole('heading', { level: 1 })).textContent).toBe('Board WAL-01');
+  });
+});
+
+describe('with no meter, values are typed', () => {
+  test('the board, what to do and the field that waits for the value', async () => {
+    await open();
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
+    expect(
+      screen.getByText('Shell, 60 cm from the left end: pins to 5 mm, just under the face.'),
+    ).toBeTruthy();
+    expect(document.activeElement).toBe(screen.getByLabelText('Value as the meter shows it (raw), %'));
+    expect(document.title).toBe('WAL-01, round on Walnut from the lane · Pintally');
+    await expectNoBarriers();
+  });
+
+  test('a value with a comma and Enter: asked to be kept, and the field is free again', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12,4{Enter}');
+    expect(machine.inputsOf('rounds.type')).toEqual([{ roundId: 12, raw: 12.4 }]);
+    expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('');
+    expect(document.activeElement).toBe(screen.getByRole('textbox'));
+  });
+
+  test('what is not a number is not kept, stays in the field, and is called so', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('1.2.6{Enter}');
+    expect(machine.inputsOf('rounds.type')).toEqual([]);
+    expect(screen.getByRole('alert').textContent).toContain('“1.2.6” is not a number, so nothing was kept.');
+    expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('1.2.6');
+  });
+
+  test('Enter on the empty field is the next board, twice is the one after, Shift and Enter goes back', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('{Enter}{Enter}{Shift>}{Enter}{/Shift}');
+    expect(machine.inputsOf('rounds.aim')).toEqual([
+      { roundId: 12, boardIndex: 1, spotIndex: null },
+      { roundId: 12, boardIndex: 2, spotIndex: null },
+      { roundId: 12, boardIndex: 1, spotIndex: null },
+    ]);
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  });
+
+  test('the arrows choose the spot and stop at the ends', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('{ArrowDown}{ArrowDown}{ArrowUp}');
+    expect(machine.inputsOf('rounds.aim').map((input) => (input as { spotIndex: number }).spotIndex)).toEqual(
+      [1, 1, 0],
+    );
+  });
+
+  test('Backspace on the empty field sets the last one aside; within a value it only deletes', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12{Backspace}');
+    expect(machine.inputsOf('rounds.undo')).toEqual([]);
+    await user.keyboard('{Backspace}{Backspace}');
+    expect(machine.inputsOf('rounds.undo')).toEqual([{ roundId: 12 }]);
+  });
+
+  test('a meter that went away says so beside the field', async () => {
+    await open();
+    act(() =>
+      showMeter(
+        aMeter({ kind: 'bluetooth', phase: 'reconnecting', sentence: 'The meter is lost. Trying again.' }),
+      ),
+    );
+    expect(screen.getByText('The meter is lost. Trying again.')).toBeTruthy();
+  });
+});
+
+describe('with the meter live', () => {
+  test('the value is shown corrected and raw, both named, with what the pins are doing in words', async () => {
+    const { machine } = await open();
+    meterIsLive(machine);
+    const value = screen.getByRole('region', { name: 'Value' });
+    expect(value.textContent).toContain('13.4 % MCcorrected');
+    expect(value.textContent).toContain('12.6 %raw, as the meter shows');
+    expect(within(value).getByText('Settled')).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('Space takes it at once, Enter goes on', async () => {
+    const { machine, user } = await open();
+    meterIsLive(machine, aLiveValue({ phase: 'drifting' }));
+    expect(screen.getByText('Drifting: hold still')).toBeTruthy();
+    await user.keyboard(' {Enter}');
+    expect(machine.inputsOf('rounds.take')).toEqual([{ roundId: 12 }]);
+    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardIndex: 1, spotIndex: null }]);
+  });
+
+  test('a digit begins typing instead; once kept, or on Escape, the meter is back', async () => {
+    const { machine, user } = await open();
+    meterIsLive(machine);
+    await user.keyboard('9');
+    expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('9');
+    await user.keyboard('.8{Enter}');
+    expect(machine.inputsOf('rounds.type')).toEqual([{ roundId: 12, raw: 9.8 }]);
+    expect(screen.queryByRole('textbox')).toBeNull();
+    await user.keyboard('3{Escape}');
+    expect(screen.queryByRole('textbox')).toBeNull();
+  });
+
+  test('why nothing was taken is said until something is', async () => {
+    const { machine, user } = await open(aRound(), {
+      'rounds.take': () => {
+        throw new Refusal('The meter shows no value now. Nothing was kept.');
+      },
+    });
+    meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
+    await user.keyboard(' ');
+    expect(screen.getByRole('alert').textContent).toContain('The meter shows no value now.');
+    keep(machine, aReading(1));
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+
+  test('with the pins out, the reading that was kept stays large and is named as kept', async () => {
+    const { machine } = await open();
+    meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
+    keep(machine, aReading(1));
+    const value = screen.getByRole('region', { name: 'Value' });
+    expect(within(value).getByText('✓ Shell kept:')).toBeTruthy();
+    expect(value.textContent).toContain('12.1 % MCcorrected');
+    expect(value.textContent).toContain('11.4 %raw');
+  });
+});
+
+describe('a reading that was kept', () => {
+  test('is said aloud and stands at its spot, and the next spot is asked for', async () => {
+    const { machine } = await open();
+    keep(machine, aReading(1));
+    expect(screen.getByText('Shell 12.1 % kept').closest('[aria-live]')?.getAttribute('aria-live')).toBe(
+      'polite',
+    );
+    expect(screen.getByText(/^Core, 60 cm from the left end: pins to 25 mm/)).toBeTruthy();
+    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain(
+      '12.1 % MCcorrected11.4 %raw',
+    );
+    expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toContain('Keep drying');
+  });
+
+  test('and is doubtful says why and what to do', async () => {
+    const { machine } = await open();
+    keep(machine, doubtful);
+    expect(screen.getByText(/Look at it: The shell went from 8.0 % to 12.1 % in 3 days./)).toBeTruthy();
+    const spots = screen.getByRole('region', { name: 'Spots' });
+    expect(spots.textContent).toContain('Doubtful.');
+    expect(spots.textContent).toContain('Check that this is the right board, then probe again.');
+    await expectNoBarriers();
+  });
+
+  test('but cannot be a moisture content is not called kept', async () => {
+    const { machine } = await open();
+    keep(
+      machine,
+      aReading(1, {
+        raw: 126,
+        counts: false,
+        corrected: { mcPct: null, applied: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] },
+        suspicions: [
+          { rule: 'not-a-reading', weight: 'refused', why: '126 was typed.', whatToDo: 'Type it again.' },
+        ],
+      }),
+      0,
+    );
+    expect(screen.getByText('Shell is on record, not counted')).toBeTruthy();
+    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('Not counted.');
+  });
+
+  test('and set aside stays in sight, says why, and can be put back', async () => {
+    const aside = aReading(1, { setAside: 'Knot, pitch or bark', counts: false });
+    const { machine, user } = await open(aRound([read(aBoard(1), [aside]), aBoard(2)]), {
+      'readings.putBack': () => aBoard(1),
+    });
+    expect(screen.getByText('Set aside: Knot, pitch or bark')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Put back' }));
+    expect(machine.inputsOf('readings.putBack')).toEqual([{ readingId: 1 }]);
+  });
+
+  test('is set aside by hand with a reason', async () => {
+    const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]), {
+      'readings.setAside': () => aBoard(1),
+    });
+    await user.click(screen.getByRole('button', { name: 'Set aside' }));
+    await expectNoBarriers();
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    expect(machine.inputsOf('readings.setAside')).toEqual([{ readingId: 1, why: 'Wet face' }]);
+  });
+
+  test('changes only its own board; news of another round changes nothing', async () => {
+    const { machine } = await open();
+    keep(machine, aReading(1));
+    const strip = screen.getByRole('navigation', { name: 'Boards of this round' });
+    expect(
+      within(strip)
+        .getAllByRole('button')
+        .map((each) => each.textContent),
+    ).toEqual(
+      ['WAL-01 Keep drying', 'WAL-02not yet', 'WAL-03not yet'].map((text) =>
+        expect.stringMatching(text.replace(' ', '.*')),
+      ),
+    );
+    const other = aRound();
+    act(() =>
+      machine.tell('round.changed', {
+        roundId: 99,
+        aim: { boardIndex: 2, spotIndex: 0 },
+        board: null,
+        summary: other.summary,
+        keptReadingId: null,
+      }),
+    );
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
+  });
+});
+
+describe('the sound of keeping', () => {
+  const tones: number[] = [];
+  beforeEach(() => {
+    tones.length = 0;
+    const audio = {
+      currentTime: 0,
+      destination: {},
+      resume: async () => undefined,
+      createGain: () => ({
+        gain: { setValueAtTime: () => undefined, linearRampToValueAtTime: () => undefined },
+        connect: () => undefined,
+      }),
+      createOscillator: () => {
+        const frequency = { value: 0 };
+        return {
+          frequency,
+          connect: (next: unknown) => next,
+          start: () => tones.push(frequency.value),
+          stop: () => undefined,
+        };
+      },
+    };
+    // Called with `new`, which gives back the object that a function returns.
+    vi.stubGlobal(
+      'AudioContext',
+      vi.fn(function make() {
+        return audio;
+      }),
+    );
+  });
+  afterEach(() => vi.unstubAllGlobals());
+
+  const withSound = (sound: boolean) =>
+    useSettings.setState({ settings: { units: 'metric', sound, keepWhenSettled: true } as never });
+
+  test('is one high tone for a sound reading, two lower ones for one to look at', async () => {
+    withSound(true);
+    const { machine } = await open();
+    keep(machine, aReading(1));
+    expect(tones).toHaveLength(1);
+    const [high = 0] = tones.splice(0);
+    keep(machine, { ...doubtful, id: 2 });
+    expect(tones).toHaveLength(2);
+    expect(Math.max(...tones)).toBeLessThan(high);
+  });
+
+  test('is not heard where the settings say so', async () => {
+    withSound(false);
+    const { machine } = await open();
+    keep(machine, aReading(1));
+    expect(tones).toEqual([]);
+  });
+});
+
+describe('round and about', () => {
+  test('T asks for this board’s wood temperature and gives the field back', async () => {
+    const { machine, user } = await open(aRound(), { 'rounds.setTemperature': () => ({}) });
+    await user.keyboard('t');
+    const dialog = screen.getByRole('dialog', { name: 'Wood temperature of WAL-01' });
+    await expectNoBarriers();
+    const field = within(dialog).getByRole('textbox', { name: 'Temperature of the wood' });
+    await user.clear(field);
+    await user.type(field, '9,5{Enter}');
+    expect(machine.inputsOf('rounds.setTemperature')).toEqual([
+      { roundId: 12, boardId: 101, woodTempC: 9.5 },
+    ]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+    expect(document.activeElement).toBe(screen.getByLabelText('Value as the meter shows it (raw), %'));
+  });
+
+  test('what is typed in a dialog is no shortcut of the round behind it', async () => {
+    const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]));
+    await user.click(screen.getByRole('button', { name: 'Set aside' }));
+    await user.type(screen.getByRole('textbox', { name: 'Another reason' }), 'tt?');
+    expect(screen.getAllByRole('dialog')).toHaveLength(1);
+    expect(machine.inputsOf('rounds.undo')).toEqual([]);
+  });
+
+  test('? lists the keys', async () => {
+    const { user } = await open();
+    await user.keyboard('?');
+    expect(screen.getByRole('dialog').textContent).toContain('Keep the live value now, settled or not');
+    await expectNoBarriers();
+  });
+
+  test('Enter on the last board asks whether to finish; Enter again finishes and shows what came of it', async () => {
+    const round = {
+      ...aRound([read(aBoard(1), [aReading(1)], 'ready'), aBoard(2)]),
+      aim: { boardIndex: 1, spotIndex: 0 },
+    };
+    let finished = false;
+    const { machine, user } = await open(round, {
+      'rounds.get': () => ({ ...round, finishedAt: finished ? '2026-05-04T09:00:00.000Z' : null }),
+      'rounds.finish': () => {
+        finished = true;
+        return round.summary;
+      },
+    });
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('dialog').textContent).toContain('1 of 2 boards have no reading yet');
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.finish')).toEqual([{ roundId: 12 }]);
+    expect(await screen.findByRole('heading', { name: 'Board by board' })).toBeTruthy();
+  });
+});
+
+describe('a finished round', () => {
+  const finished = (
+    boards = [read(aBoard(1), [aReading(1)], 'ready'), read(aBoard(2), [aReading(2)]), aBoard(3)],
+  ) => ({
+    ...aRound(boards),
+    finishedAt: '2026-05-04T09:00:00.000Z',
+    summary: {
+      boards: boards.length,
+      probed: 2,
+      verdicts: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'probe-again': 0 },
+      sentence: '1 of 3 ready, 1 to keep drying, 1 not probed.',
+    },
+  });
+
+  test('counts the calls, gives every board its call with the reason, and leads to the labels', async () => {
+    await open(finished());
+    expect(screen.getByText(/1 of 3 ready, 1 to keep drying, 1 not probed./)).toBeTruthy();
+    const rows = screen.getAllByRole('row').map((row) => row.textContent);
+    expect(rows[1]).toMatch(/WAL-01.*12.6.*Ready.*too wet for indoor furniture/);
+    expect(rows[3]).toMatch(/WAL-03.*Not probed/);
+    expect(screen.getByRole('link', { name: 'Labels for all 2 probed' }).getAttribute('href')).toBe(
+      '#/labels?boards=101,102',
+    );
+    expect(screen.getByRole('link', { name: 'Labels for the one ready' }).getAttribute('href')).toBe(
+      '#/labels?boards=101',
+    );
+    await expectNoBarriers();
+  });
+
+  test('in which nothing was read says so', async () => {
+    await open(finished([aBoard(1), aBoard(2)]));
+    expect(screen.getByText(/No board was probed in this round/)).toBeTruthy();
+    await expectNoBarriers();
+  });
+});

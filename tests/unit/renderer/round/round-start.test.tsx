@@ -1,0 +1,98 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { RoundStartScreen } from '../../../../renderer/screens/round/RoundStartScreen.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { StackRow } from '../../../../shared-core/contract/yard.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aRound } from './a-round.ts';
+
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow => ({
+  id,
+  name: `Stack ${id}`,
+  placeId: 1,
+  useId: 'furniture',
+  note: '',
+  placeName: 'Open shed',
+  useName: 'Indoor furniture',
+  boards: 6,
+  probed: 0,
+  verdicts: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
+  lastProbedAt: null,
+  openRoundId: null,
+  ...changes,
+});
+
+async function open(stacks: StackRow[], stackId: number | null = null) {
+  const machine = playMachine({ 'stacks.list': () => stacks, 'rounds.start': () => aRound() });
+  render(<RoundStartScreen stackId={stackId} />, { wrapper: InMain });
+  await act(async () => undefined);
+  return { machine, user: userEvent.setup() };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('with no boards anywhere, it says what to do first', async () => {
+  await open([aStack(1, { boards: 0 })]);
+  expect(screen.getByText(/No stack has boards yet/)).toBeTruthy();
+  expect(screen.getByRole('link', { name: 'Go to the stacks' }).getAttribute('href')).toBe('#/stacks');
+  await expectNoBarriers();
+});
+
+test('stacks that cannot be had say why', async () => {
+  playMachine({
+    'stacks.list': () => {
+      throw new Refusal('The yard file is in use by another program.');
+    },
+  });
+  render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
+  expect((await screen.findByRole('alert')).textContent).toContain('in use by another program');
+});
+
+test('the stack that was come from is chosen, the pins’ caution is read, the temperature is asked', async () => {
+  const { machine, user } = await open([aStack(1), aStack(2)], 2);
+  expect((screen.getByLabelText('Stack') as HTMLSelectElement).value).toBe('2');
+  expect(screen.getByText(/Pins are sharp/)).toBeTruthy();
+  await expectNoBarriers();
+
+  await user.click(screen.getByRole('button', { name: 'Start the round' }));
+  expect(screen.getByRole('alert').textContent).toContain('Type the wood’s temperature');
+  expect(machine.inputsOf('rounds.start')).toEqual([]);
+
+  await user.type(screen.getByLabelText('Temperature of the wood'), '14,5{Enter}');
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5 }]);
+  expect(location.hash).toBe('#/round/12');
+});
+
+test('in Fahrenheit for whom that is the unit', async () => {
+  useSettings.setState({ settings: { units: 'imperial' } as never });
+  const { machine, user } = await open([aStack(1)]);
+  await user.type(screen.getByLabelText('Temperature of the wood'), '59{Enter}');
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15 }]);
+});
+
+test('not knowing the temperature is allowed, and what it costs is said', async () => {
+  const { machine, user } = await open([aStack(1)]);
+  await user.click(screen.getByRole('checkbox', { name: 'I don’t know it' }));
+  expect(screen.getByText(/Readings are then not corrected for temperature/)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Start the round' }));
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null }]);
+});
+
+test('frozen wood is warned of', async () => {
+  const { user } = await open([aStack(1)]);
+  await user.type(screen.getByLabelText('Temperature of the wood'), '-2');
+  expect(screen.getByText(/no pin reading is valid/)).toBeTruthy();
+});
+
+test('a round that was begun is taken up again, not begun twice', async () => {
+  await open([aStack(1, { openRoundId: 7 })]);
+  expect(screen.getByRole('link', { name: 'Take it up again' }).getAttribute('href')).toBe('#/round/7');
+  expect(screen.queryByRole('button', { name: 'Start the round' })).toBeNull();
+});

@@ -1,0 +1,71 @@
+import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import type { Live } from '../../../../shared-core/contract/round.ts';
+
+/** No meter, and what a test makes of it. */
+export function aMeter(changes: Partial<MeterState> = {}): MeterState {
+  return {
+    kind: 'none',
+    phase: 'idle',
+    sentence: 'No meter is connected.',
+    devices: [],
+    deviceId: null,
+    deviceName: null,
+    meterId: null,
+    description: null,
+    characteristics: [],
+    batteryPct: null,
+    counts: { received: 0, decoded: 0, refused: 0, lastRefusal: null },
+    ...changes,
+  };
+}
+
+/** A meter of nobody's that sends % as an unsigned 16-bit number of tenths. */
+export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
+  return aMeter({
+    kind: 'bluetooth',
+    phase: 'live',
+    sentence: 'Yard meter is connected.',
+    deviceId: 'aa:bb',
+    deviceName: 'Yard meter',
+    meterId: 1,
+    characteristics: [
+      {
+        serviceUuid: '181a',
+        characteristicUuid: '2a6f',
+        canNotify: true,
+        userDescription: 'Moisture of wood',
+        lastBytesHex: '7e00',
+      },
+    ],
+    description: {
+      serviceUuid: '181a',
+      characteristicUuid: '2a6f',
+      layout: { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 },
+      unit: 'pct',
+      basis: null,
+      range: { min: 5, max: 60 },
+      origin: 'self-described',
+    },
+    batteryPct: 76,
+    counts: {
+      received: 1200,
+      decoded: 1198,
+      refused: 2,
+      lastRefusal: 'The meter sent 1 byte; its value needs 2.',
+    },
+    ...changes,
+  });
+}
+
+export function aLiveValue(changes: Partial<Live> = {}): Live {
+  return {
+    atMs: 1_777_000_000_000,
+    raw: 12.6,
+    unit: 'pct',
+    corrected: { mcPct: 13.4, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
+    phase: 'settled',
+    spread: 0.1,
+    trace: [12.9, 12.7, 12.6],
+    ...changes,
+  };
+}

@@ -1,0 +1,191 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { App } from '../../../../renderer/App.tsx';
+import { setLink } from '../../../../renderer/stores/link.ts';
+import { go } from '../../../../renderer/stores/navigation.ts';
+import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
+import { aLiveMeter, aMeter } from './a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
+
+const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
+  kind: 'own',
+  file: '/home/sawyer/yard.sqlite',
+  problem: null,
+  canStartAfresh: false,
+  boards: 12,
+  version: '0.1.0',
+  ...changes,
+});
+
+async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMachine>[0] = {}) {
+  location.hash = '#/meter';
+  const machine = playMachine({
+    'yard.info': () => info,
+    'meter.state': () => aMeter(),
+    'settings.get': () => ({}) as never,
+    'stacks.list': () => [],
+    'woods.list': () => [],
+    ...answers,
+  });
+  setLink('open');
+  render(<App />);
+  // The address is followed from the first drawing on.
+  act(() => dispatchEvent(new HashChangeEvent('hashchange')));
+  await act(async () => undefined);
+  return { machine, user: userEvent.setup() };
+}
+
+async function goTo(...route: Parameters<typeof go>) {
+  go(...route);
+  await act(async () => {
+    dispatchEvent(new HashChangeEvent('hashchange'));
+  });
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('the frame: where one can go, where one is, how the meter is', async () => {
+  await open();
+  const nav = screen.getByRole('navigation', { name: 'Main' });
+  expect(
+    within(nav)
+      .getAllByRole('link')
+      .map((link) => link.textContent),
+  ).toEqual(['Stacks', 'Meter', 'Labels', 'Places', 'Woods', 'Settings']);
+  expect(within(nav).getByRole('link', { current: 'page' }).textContent).toBe('Meter');
+  expect(screen.getByRole('link', { name: 'Meter: No meter' })).toBeTruthy();
+  await expectNoBarriers();
+});
+
+test('the meter’s state is in sight on every screen, with its battery', async () => {
+  const { machine } = await open();
+  act(() => machine.tell('meter.state', aLiveMeter()));
+  expect(screen.getByRole('link', { name: /^Meter: Live · battery.76.%$/ })).toBeTruthy();
+  act(() => machine.tell('meter.state', aLiveMeter({ phase: 'reconnecting' })));
+  expect(screen.getByRole('link', { name: /Lost, trying again/ })).toBeTruthy();
+});
+
+test('after a change of place the new screen’s heading has the focus, and the window its title', async () => {
+  await open();
+  await goTo({ name: 'round-start', stackId: null });
+  expect(document.activeElement).toBe(screen.getByRole('heading', { level: 1, name: 'Start a round' }));
+  expect(document.title).toBe('Start a round · Pintally');
+});
+
+test('an address that leads nowhere says so and leads back', async () => {
+  await open();
+  await goTo({ name: 'nowhere', hash: '#/attic' });
+  expect(screen.getByRole('heading', { name: 'Nothing at this address' })).toBeTruthy();
+  await expectNoBarriers();
+});
+
+describe('when the machine cannot be reached', () => {
+  test('that is said, and taken back when it can be again; everything is asked anew', async () => {
+    const { machine } = await open();
+    act(() => setLink('away'));
+    expect(screen.getByRole('alert').textContent).toContain('Pintally’s engine cannot be reached.');
+    const before = machine.inputsOf('meter.state').length;
+    await act(async () => setLink('open'));
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(machine.inputsOf('meter.state').length).toBe(before + 1);
+  });
+
+  test('a yard that cannot be asked for says why and can be tried again', async () => {
+    let there = false;
+    const { user } = await open(aYard(), {
+      'yard.info': () => {
+        if (!there) throw new Refusal('The yard is not ready yet.');
+        return aYard();
+      },
+    });
+    expect(
+      screen
+        .getAllByRole('alert')
+        .map((alert) => alert.textContent)
+        .join(),
+    ).toContain('The yard is not ready yet.');
+    there = true;
+    await user.click(screen.getByRole('button', { name: 'Try again' }));
+    expect(await screen.findByRole('heading', { level: 1, name: 'Meter' })).toBeTruthy();
+  });
+});
+
+describe('the demo yard', () => {
+  test('is marked on every screen and left in one step', async () => {
+    const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.openOwn': () => aYard() });
+    expect(screen.getByText('Demo yard: invented data.')).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Go to my own yard' }));
+    expect(machine.inputsOf('yard.openOwn')).toEqual([{}]);
+    expect(screen.queryByText('Demo yard: invented data.')).toBeNull();
+  });
+
+  test('is removed after one question that says what goes', async () => {
+    const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.removeDemo': () => aYard() });
+    await user.click(screen.getByRole('button', { name: 'Remove the demo' }));
+    const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
+    expect(dialog.textContent).toContain('Your own yard opens; nothing in it changes.');
+    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo' }));
+    expect(machine.inputsOf('yard.removeDemo')).toEqual([{}]);
+  });
+});
+
+describe('a yard that cannot be opened', () => {
+  const damaged = aYard({
+    problem:
+      'The yard file is damaged and was left as it is. Start a new yard, or put a backup in its place.',
+    canStartAfresh: true,
+  });
+
+  test('takes the whole window: what is wrong, which file, the ways on', async () => {
+    await open(damaged);
+    expect(screen.getByRole('alert').textContent).toContain(
+      'The yard file is damaged and was left as it is.',
+    );
+    expect(screen.getByText('/home/sawyer/yard.sqlite')).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Open the demo yard' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('is put beside only after it was said that nothing is deleted', async () => {
+    const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
+    await user.click(screen.getByRole('button', { name: 'Put this file beside and start a new yard' }));
+    expect(machine.inputsOf('yard.startAfresh')).toEqual([]);
+    expect(screen.getByRole('dialog').textContent).toContain('The damaged file is not deleted');
+    await user.click(screen.getByRole('button', { name: 'Start a new yard' }));
+    expect(machine.inputsOf('yard.startAfresh')).toEqual([{}]);
+    expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
+  test('and cannot be put beside offers no such button', async () => {
+    await open({ ...damaged, canStartAfresh: false });
+    expect(screen.queryByRole('button', { name: /Put this file beside/ })).toBeNull();
+  });
+});
+
+describe('notices', () => {
+  test('a problem stays until it is put away; said again it is still one', async () => {
+    const { user } = await open();
+    act(() => {
+      tellProblem(new Refusal('There is already a board OAK-08.'));
+      tellDone('Six boards were added.');
+      tellProblem(new Refusal('There is already a board OAK-08.'));
+    });
+    expect(screen.getAllByText('There is already a board OAK-08.')).toHaveLength(1);
+    expect(screen.getByRole('alert').textContent).toContain('There is already a board OAK-08.');
+    await user.click(within(screen.getByRole('alert')).getByRole('button', { name: 'Put away' }));
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(screen.getByText('Six boards were added.')).toBeTruthy();
+  });
+
+  test('what nobody foresaw is called a fault of ours', async () => {
+    await open();
+    act(() => tellProblem(new TypeError('x is undefined')));
+    expect(screen.getByRole('alert').textContent).toContain('This is a fault in Pintally: x is undefined.');
+  });
+});

@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { parseDecimal } from '../../../../renderer/parts/decimal.ts';
+
+test.each([
+  ['12.4', 12.4],
+  ['12,4', 12.4],
+  [' 7 ', 7],
+  ['12,', 12],
+  [',5', 0.5],
+  ['-3.5', -3.5],
+  ['−3,5', -3.5],
+])('“%s” is the number %f', (text, value) => {
+  expect(parseDecimal(text)).toBe(value);
+});
+
+test('an empty field is no number yet', () => {
+  expect(parseDecimal('  ')).toBeNull();
+});
+
+test.each(['twelve', '1.2.3', '1,2,3', '1e3', '12 %', '0x10', 'Infinity'])('“%s” is not a number', (text) => {
+  expect(parseDecimal(text)).toBeNaN();
+});

@@ -1,0 +1,80 @@
+import axe from 'axe-core';
+import { expect } from 'vitest';
+import type { StoreApi } from 'zustand';
+import { installBridge } from '../../../../renderer/bridge.ts';
+import { useLink } from '../../../../renderer/stores/link.ts';
+import { useMeter } from '../../../../renderer/stores/meter.ts';
+import { useNavigation } from '../../../../renderer/stores/navigation.ts';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { useRound } from '../../../../renderer/stores/round.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useYard } from '../../../../renderer/stores/yard.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import {
+  type CallInput,
+  type CallName,
+  type CallOutput,
+  calls,
+} from '../../../../shared-core/contract/calls.ts';
+import { type EventData, type EventName, events } from '../../../../shared-core/contract/events.ts';
+
+type Answers = { [N in CallName]?: (input: CallInput<N>) => CallOutput<N> | Promise<CallOutput<N>> };
+
+/**
+ * The machine's end of the contract, played by the test: it says what is asked of it and answers as it is told to.
+ * Inputs are checked against the contract, so the window cannot ask for what the machine would refuse to read.
+ */
+export function playMachine(answers: Answers) {
+  const asked: { name: CallName; input: unknown }[] = [];
+  const listeners = new Map<EventName, Set<(data: never) => void>>();
+  installBridge({
+    async call(name, input) {
+      calls[name].input.parse(input);
+      asked.push({ name, input });
+      const answer = answers[name] as ((input: unknown) => unknown) | undefined;
+      if (!answer) throw new Refusal(`The test has no answer for ${name}.`);
+      return (await answer(input)) as never;
+    },
+    on(name, listener) {
+      const set = listeners.get(name) ?? new Set();
+      listeners.set(name, set.add(listener));
+      return () => set.delete(listener);
+    },
+  });
+  return {
+    asked,
+    /** What was asked under one name, oldest first. */
+    inputsOf: (name: CallName): unknown[] =>
+      asked.filter((each) => each.name === name).map((each) => each.input),
+    tell<N extends EventName>(name: N, data: EventData<N>): void {
+      events[name].parse(data);
+      for (const listener of listeners.get(name) ?? []) (listener as (data: unknown) => void)(data);
+    },
+    answers,
+  };
+}
+
+/** Every store as it is when the window opens. */
+export function forgetEverything(): void {
+  const stores: unknown[] = [useLink, useMeter, useNavigation, useNotices, useRound, useSettings, useYard];
+  for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);
+  location.hash = '';
+}
+
+/** Whether what is on screen can be used by everyone, as far as axe-core can tell without colours and sizes. */
+export async function expectNoBarriers(): Promise<void> {
+  // What needs real drawing (contrast) is looked at in the browser tests.
+  const { violations } = await axe.run(document.body, { rules: { 'color-contrast': { enabled: false } } });
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`)).toEqual(
+    [],
+  );
+}
+
+// jsdom draws no dialogs: this much of them is enough to find and use what stands in one.
+HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
+  this.open = true;
+  this.querySelector<HTMLElement>('button, input, select, textarea')?.focus();
+};
+HTMLDialogElement.prototype.close ??= function (this: HTMLDialogElement) {
+  this.open = false;
+};

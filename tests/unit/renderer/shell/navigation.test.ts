@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { hrefOf, parseRoute, type Route } from '../../../../renderer/stores/navigation.ts';
+
+describe('an address', () => {
+  test.each([
+    ['', { name: 'stacks' }],
+    ['#/', { name: 'stacks' }],
+    ['#/stacks', { name: 'stacks' }],
+    ['#/stacks/3', { name: 'stack', id: 3 }],
+    ['#/boards/7', { name: 'board', id: 7 }],
+    ['#/round', { name: 'round-start', stackId: null }],
+    ['#/round?stack=2', { name: 'round-start', stackId: 2 }],
+    ['#/round/12', { name: 'round', id: 12 }],
+    ['#/labels?boards=1,2', { name: 'labels', boardIds: [1, 2], stackId: null }],
+    ['#/meter', { name: 'meter' }],
+  ] as [string, Route][])('%s leads to %o', (hash, route) => {
+    expect(parseRoute(hash)).toEqual(route);
+  });
+
+  test.each(['#/nothing', '#/stacks/0', '#/stacks/abc', '#/stacks/1/2', '#/meter/4', '#/round/-1'])(
+    '%s leads nowhere, and says so',
+    (hash) => {
+      expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
+    },
+  );
+
+  test('of labels passes over what is no board', () => {
+    expect(parseRoute('#/labels?boards=4,x,,-2,9')).toMatchObject({ boardIds: [4, 9] });
+  });
+
+  test('is read back to the same place', () => {
+    const id = fc.integer({ min: 1, max: 1e9 });
+    const places = fc.oneof(
+      fc.record({ name: fc.constantFrom('stack' as const, 'round' as const, 'board' as const), id }),
+      fc.record({ name: fc.constant('round-start' as const), stackId: fc.option(id) }),
+      fc.record({
+        name: fc.constantFrom('stacks' as const, 'meter' as const, 'woods' as const, 'settings' as const),
+      }),
+      fc.record({
+        name: fc.constant('labels' as const),
+        boardIds: fc.array(id, { minLength: 1, maxLength: 40 }),
+        stackId: fc.constant(null),
+      }),
+    );
+    fc.assert(
+      fc.property(places, (route) => {
+        expect(parseRoute(hrefOf(route))).toEqual(route);
+      }),
+    );
+  });
+
+  test('made of anything at all is never an error', () => {
+    fc.assert(
+      fc.property(fc.string(), (hash) => {
+        expect(parseRoute(`#/${hash}`)).toHaveProperty('name');
+      }),
+    );
+  });
+});
