@@ -15,6 +15,8 @@ type Found = { index: number; suspicion: Suspicion };
 const OUTLIER_SCORE = 3.5;
 /** Standard deviations of a difference that sound readings do not pass: 3 in 1000 would. */
 const DIFFERENCE_SCORE = 3;
+/** Standard deviations that a sound change since the last round does not pass. */
+const CHANGE_SCORE = 3.2;
 
 /**
  * What a board's readings say against each other and against the last round, by the readings' index.
@@ -177,12 +179,12 @@ function allowedNow(
   const possible = possibleRange(depth, before, evidence.board.thicknessMm, days, evidence);
   const spots = spotScatterPct(before) * Math.sqrt(1 / count + 1 / countedBefore);
   const scatter = Math.hypot(spots, BETWEEN_ROUNDS_PCT);
-  const lowest = possible.lowPct - OUTLIER_SCORE * scatter;
-  const highest = possible.highPct + OUTLIER_SCORE * scatter;
+  const lowest = possible.lowPct - CHANGE_SCORE * scatter;
+  const highest = possible.highPct + CHANGE_SCORE * scatter;
   if (expected === null) return { lowPct: lowest, highPct: highest };
   return {
-    lowPct: Math.max(lowest, expected.pct - OUTLIER_SCORE * Math.hypot(expected.sdLowPct, scatter)),
-    highPct: Math.min(highest, expected.pct + OUTLIER_SCORE * Math.hypot(expected.sdHighPct, scatter)),
+    lowPct: Math.max(lowest, expected.pct - CHANGE_SCORE * Math.hypot(expected.sdLowPct, scatter)),
+    highPct: Math.min(highest, expected.pct + CHANGE_SCORE * Math.hypot(expected.sdHighPct, scatter)),
   };
 }
 

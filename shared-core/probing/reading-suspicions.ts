@@ -138,7 +138,7 @@ const temperatureOutOfRange: Rule = ({ reading, corrected }) =>
     : null;
 
 /** Sun, frost and the hour of the day take wood so far from the month's mean air temperature, °C (common practice, no source). */
-const USUAL_TEMP_RANGE_C = { outdoors: 18, 'open-shed': 16, shop: 13, 'heated-room': 9 } as const;
+const USUAL_TEMP_RANGE_C = { outdoors: 18, 'open-shed': 15, shop: 12, 'heated-room': 8 } as const;
 
 const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
   const airTempC = place.airTempC ?? null;

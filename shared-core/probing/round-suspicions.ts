@@ -11,12 +11,12 @@ export type WalkedBoard = { code: string; evidence: BoardEvidence; readings: rea
 /** Fewer boards than this cannot speak for a round. */
 const FEWEST_BOARDS = 5;
 /** Standard deviations that a sound board, or a sound round, does not pass. */
-const BOARD_SCORE = 3.3;
+const BOARD_SCORE = 3;
 const ROUND_SCORE = 3;
 /** Both depths must be off by this much before the whole board is said to be. */
 const BOTH_SCORE = 1.5;
 /** Fall of the sum of squared scores that makes a swap the better story. */
-const SWAP_GAIN = 16;
+const SWAP_GAIN = 10;
 /** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/history-fit.ts`: 0.25 of 0.6). */
 const OWN_PACE = 0.45;
 /** What two rounds differ by through the temperatures taken and the meter's own day, % MC. Common practice, no source. */
@@ -161,8 +161,8 @@ function driftOf(all: readonly Walked[]): number {
 }
 
 /**
- * The board that this one was taken for, if exchanging the two explains much of what is odd about both: by so much
- * that the sum of squared standard scores falls by more than `SWAP_GAIN`.
+ * The board that this one was taken for, if exchanging the two explains what is odd about each: by so much that the
+ * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
 function swappedWith(each: Walked, all: readonly Walked[], centre: number): string | null {
   const gains = all.flatMap((other) => {
@@ -170,9 +170,10 @@ function swappedWith(each: Walked, all: readonly Walked[], centre: number): stri
     const apart = other.expectedPct - each.expectedPct;
     const [a, b] = [each.mean.pct - centre, other.mean.pct - centre];
     const variance = (offset: Offset) => offset.spotsPct ** 2 + (OWN_PACE * offset.modelPct) ** 2;
-    const gain =
-      (a ** 2 - (a - apart) ** 2) / variance(each.mean) + (b ** 2 - (b + apart) ** 2) / variance(other.mean);
-    return gain > SWAP_GAIN ? [{ code: other.board.code, gain }] : [];
+    const own = (a ** 2 - (a - apart) ** 2) / variance(each.mean);
+    const others = (b ** 2 - (b + apart) ** 2) / variance(other.mean);
+    const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
+    return both ? [{ code: other.board.code, gain: own + others }] : [];
   });
   gains.sort((a, b) => b.gain - a.gain);
   return gains[0]?.code ?? null;

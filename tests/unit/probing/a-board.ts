@@ -76,6 +76,22 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
   };
 }
 
+/** What the last round found: two readings of either depth. */
+export const lastRound = (shellPct: number, corePct: number, takenAt: string) => ({
+  estimate: {
+    averagePct: (shellPct + corePct) / 2,
+    shellPct,
+    corePct,
+    differencePct: corePct - shellPct,
+    standardUncertaintyPct: 0.6,
+    lowPct: (shellPct + corePct) / 2 - 1,
+    highPct: (shellPct + corePct) / 2 + 1,
+    countedShell: 2,
+    countedCore: 2,
+  },
+  takenAt,
+});
+
 /** The rules that fired on each reading, in order. */
 export const rules = (judged: readonly { suspicions: Suspicion[] }[]): SuspicionRule[][] =>
   judged.map((each) => each.suspicions.map((suspicion) => suspicion.rule));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/call.ts';
 import type { Spot } from '../../../shared-core/probing/reading.ts';
-import { BASIS, evidence, reading, readings, rules, TAKEN_AT } from './a-board.ts';
+import { BASIS, evidence, lastRound, reading, readings, rules, TAKEN_AT } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args)).readings;
 const spot = (more: Partial<Spot>): { spot: Spot } => ({
@@ -81,6 +81,14 @@ describe('a reading by itself', () => {
     expect(judge(readings([8, 8], [8.2, 8.3], { woodTempC: null }))[0]!.suspicions).toMatchObject([
       { rule: 'temperature-unknown', weight: 'note' },
     ]);
+  });
+
+  test('a wood temperature that the air of that month cannot explain: a doubt (30 °C typed for 30 °F, say)', () => {
+    const heated = { name: 'the room', kind: 'heated-room', emcPct: 8, airTempC: 20 } as const;
+    expect(saidOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), { place: heated })).toMatchObject([
+      { rule: 'temperature-unlikely', weight: 'doubt', why: expect.stringMatching(/32 °C.*20 °C/) },
+    ]);
+    expect(saidOf(reading(1, 'shell', 8.2, { woodTempC: 24 }), { place: heated })).toEqual([]);
   });
 
   test('wood temperature outside the published range: a doubt', () => {
@@ -193,24 +201,9 @@ describe('against the board’s other readings', () => {
 });
 
 describe('against the last round', () => {
-  const previous = (shellPct: number, corePct: number, takenAt: string) => ({
-    estimate: {
-      averagePct: (shellPct + corePct) / 2,
-      shellPct,
-      corePct,
-      differencePct: corePct - shellPct,
-      standardUncertaintyPct: 0.6,
-      lowPct: 0,
-      highPct: 0,
-      countedShell: 2,
-      countedCore: 2,
-    },
-    takenAt,
-  });
-
   test('a board in the shop cannot have become wetter than its air', () => {
     const judged = judge(readings([14.6, 14.9], [15.4, 15.7]), {
-      previous: previous(8.2, 8.8, '2026-05-06T10:00:00Z'),
+      previous: lastRound(8.2, 8.8, '2026-05-06T10:00:00Z'),
     });
     expect(rules(judged)).toEqual(Array(4).fill(['jump-since-last-round']));
     expect(judged[2]!.suspicions[0]!.why).toContain('from 8.8 % to 15.4 % in 14 days');
@@ -220,7 +213,7 @@ describe('against the last round', () => {
     const judged = judge(readings([12, 12.3], [20, 20.2]), {
       board: { thicknessMm: 80, lengthMm: 3000 },
       place: { name: 'the yard', kind: 'outdoors', emcPct: 12 },
-      previous: previous(20, 28, '2026-05-19T10:00:00Z'),
+      previous: lastRound(20, 28, '2026-05-19T10:00:00Z'),
     });
     expect(rules(judged)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
   });
@@ -228,13 +221,35 @@ describe('against the last round', () => {
   test('what drying does in two months is no jump', () => {
     const judged = judge(readings([12, 12.3], [14, 14.2]), {
       place: { name: 'the yard', kind: 'outdoors', emcPct: 12 },
-      previous: previous(20, 28, '2026-03-20T10:00:00Z'),
+      previous: lastRound(20, 28, '2026-03-20T10:00:00Z'),
     });
     expect(rules(judged).flat()).toEqual([]);
   });
 
+  test('a board that stood in one known air is held against the drying model', () => {
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13 } as const;
+    const stood = (moved: boolean) =>
+      rules(
+        judge(readings([14.2, 14.4], [14.3, 14.5]), {
+          place: shed,
+          board: { thicknessMm: 52, lengthMm: 3000 },
+          previous: { ...lastRound(16, 22, '2026-05-09T10:00:00Z'), moved },
+        }),
+      );
+    expect(stood(false)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
+    // Where it was moved it may have been in air that nobody knows: only the bounds for any board hold.
+    expect(stood(true)).toEqual([[], [], [], []]);
+  });
+
+  test('of two cores that disagree, the one that the last round speaks against is doubted alone', () => {
+    const judged = judge(readings([8.1, 8.4], [8.6, 13.6]), {
+      previous: lastRound(8.3, 8.7, '2026-05-06T10:00:00Z'),
+    });
+    expect(rules(judged)).toEqual([[], [], [], ['jump-since-last-round', 'outlier-on-board']]);
+  });
+
   test('probed twice on the same day, a sound board does not jump', () => {
-    const judged = judge(readings([8.1, 8.4], [8.6, 8.9]), { previous: previous(8.4, 8.5, TAKEN_AT) });
+    const judged = judge(readings([8.1, 8.4], [8.6, 8.9]), { previous: lastRound(8.4, 8.5, TAKEN_AT) });
     expect(rules(judged).flat()).toEqual([]);
   });
 });

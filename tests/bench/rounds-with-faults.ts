@@ -1,0 +1,292 @@
+/**
+ * Rounds over invented stacks, with known faults put in, for measuring the rules of suspicion.
+ *
+ * The boards dry by the drying model, with diffusivity, surface and EMC drawn from the prior of `history-fit.ts`, shared
+ * by a stack but for its within-group spread; the weather wanders from day to day. On top lie
+ * the noise levels below (ours; they stand for no particular meter or yard), all one standard deviation:
+ * - spots of one board and depth: 0.5 % MC or 4 % of it, the greater; two thirds of its variance stays with the
+ *   place along the board from round to round, one third is new with each insertion of the pins;
+ * - calibration of the meter 0.5 % MC for all boards, and of each board's wood against its curve 0.5 % MC;
+ * - the entered wood temperature, 1 °C; the meter's display is rounded to 0.1.
+ */
+import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
+import type { PlaceFacts } from '../../shared-core/probing/evidence.ts';
+import type { Reading } from '../../shared-core/probing/reading.ts';
+import { planSpots } from '../../shared-core/probing/spots.ts';
+import { builtInUses, builtInWoods } from '../../shared-core/wood/catalogue.ts';
+import { correctReading } from '../../shared-core/wood/correction.ts';
+import {
+  type AirSegment,
+  dryingGrid,
+  LawTables,
+  parabolicStart,
+  simulateDrying,
+  woodDryingLaw,
+} from '../../shared-core/wood/drying-model.ts';
+import type { Wood } from '../../shared-core/wood/wood.ts';
+
+const DAY_S = 86_400;
+const BOARDS = 10;
+const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
+const RANGE = { min: 4, max: 80 };
+
+export const FAULTS = [
+  'end grain',
+  'surface wet',
+  'shallow pins',
+  'wrong species',
+  'wrong temperature',
+  'meter drift',
+  'swapped boards',
+  'typing slip',
+  'knot or pitch',
+] as const;
+export type Fault = (typeof FAULTS)[number];
+
+/** One board of a round: what is known of it, what each reading should be, and by how much the fault moved it, % MC. */
+export type BoardCase = { evidence: BoardEvidence; soundPct: number[]; offByPct: number[] };
+export type RoundCase = { fault: Fault | null; boards: BoardCase[] };
+
+export type Random = { uniform: () => number; normal: () => number };
+
+/** mulberry32, a public-domain generator, and normal deviates by Box and Muller. */
+export function randomFrom(seed: number): Random {
+  let state = seed >>> 0;
+  const uniform = () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return (((t ^ (t >>> 14)) >>> 0) + 0.5) / 4294967296;
+  };
+  return {
+    uniform,
+    normal: () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform()),
+  };
+}
+
+const woods = builtInWoods.filter((wood) => wood.curveId !== null && wood.basicSpecificGravity !== null);
+const tablesOf = new Map(
+  woods.map((wood) => [wood.id, new LawTables(woodDryingLaw(wood.basicSpecificGravity!))]),
+);
+
+const PLACES: { kind: PlaceFacts['kind']; emcPct: number; wander: number; tempC: number; tempSd: number }[] =
+  [
+    { kind: 'outdoors', emcPct: 14, wander: 2, tempC: 12, tempSd: 5 },
+    { kind: 'open-shed', emcPct: 13, wander: 1.5, tempC: 15, tempSd: 4 },
+    { kind: 'shop', emcPct: 9, wander: 0.7, tempC: 18, tempSd: 3 },
+    { kind: 'heated-room', emcPct: 7, wander: 0.5, tempC: 20, tempSd: 2 },
+  ];
+
+/** A board as it truly is: MC at the depth of each planned spot in both rounds, places along the board included. */
+type TrueBoard = { spotsPct: [number[], number[]]; offsetPct: number };
+
+const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!;
+
+/** Air of some days, its EMC wandering about the place's, in stretches of three days. */
+function weather(random: Random, place: (typeof PLACES)[number], days: number): AirSegment[] {
+  const segments: AirSegment[] = [];
+  let off = random.normal() * place.wander;
+  for (let day = 0; day < days; day += 3) {
+    const next = 0.6 * off + 0.8 * place.wander * random.normal();
+    segments.push({
+      durationS: 3 * DAY_S,
+      emcStartPct: Math.max(3, place.emcPct + off),
+      emcEndPct: Math.max(3, place.emcPct + next),
+      tempC: place.tempC,
+    });
+    off = next;
+  }
+  return segments;
+}
+
+/** What the meter shows of wood at this MC and temperature: the correction, turned round by bisection. */
+function shownFor(mcPct: number, wood: Wood, woodTempC: number): number {
+  let [low, high] = [0.5, 100];
+  for (let pass = 0; pass < 18; pass += 1) {
+    const shown = (low + high) / 2;
+    const mc = correctReading({ value: shown, unit: 'pct', woodTempC, wood, basis: BASIS }).mcPct;
+    if (mc !== null && mc < mcPct) low = shown;
+    else high = shown;
+  }
+  return Math.round(low * 10) / 10;
+}
+
+/** One round over a stack that was probed once before, sound except for the fault. */
+export function makeRound(random: Random, fault: Fault | null): RoundCase {
+  const air = pick(random, PLACES);
+  const place: PlaceFacts = { name: 'the place', kind: air.kind, emcPct: air.emcPct, airTempC: air.tempC };
+  const wood = pick(random, woods);
+  const thicknessMm = pick(random, [27, 34, 52]);
+  const lengthMm = 2400 + Math.round(random.uniform() * 1600);
+  const { plan } = planSpots({ lengthMm, thicknessMm });
+  const since = 6 + 3 * Math.floor(random.uniform() * 8);
+  const before = 15 + 3 * Math.floor(random.uniform() * 60);
+  const segments = weather(random, air, before + since);
+  const grid = dryingGrid(thicknessMm, true, 16);
+  const startPct = 26 + 20 * random.uniform();
+  const scatter = (mc: number) => Math.max(0.5, 0.04 * mc);
+
+  const pace = {
+    diffusivity: 0.55 * random.normal(),
+    surface: 0.74 * random.normal(),
+    emc: random.normal(),
+  };
+  const boards = Array.from({ length: BOARDS }, (): TrueBoard => {
+    const start = Math.min(58, Math.max(20, startPct + 4 * random.normal()));
+    const face = 0.2 * Math.exp(pace.surface + 0.3 * random.normal());
+    const { depthPct } = simulateDrying({
+      grid,
+      tables: tablesOf.get(wood.id)!,
+      startPct: parabolicStart(grid, start, 0.95),
+      segments,
+      diffusivityFactor: 0.4 * Math.exp(pace.diffusivity + 0.25 * random.normal()),
+      faceFactors: [face, face],
+      emcOffsetPct: pace.emc + 0.3 * random.normal(),
+      tolerancePct: 0.05,
+      observeS: [before * DAY_S, (before + since) * DAY_S],
+      depthFractions: plan.map(({ spot }) => spot.depthMm! / thicknessMm),
+    });
+    const places = plan.map(() => Math.sqrt(2 / 3) * random.normal());
+    const round = (when: number) =>
+      plan.map((_, spot) => {
+        const mc = depthPct[spot]![when]!;
+        return mc + scatter(mc) * (places[spot]! + Math.sqrt(1 / 3) * random.normal());
+      });
+    return { spotsPct: [round(0), round(1)], offsetPct: 0.5 * random.normal() };
+  });
+
+  const typed = fault === 'typing slip' || random.uniform() < 0.5;
+  const meterOffset = 0.5 * random.normal();
+  const soundPct = (board: TrueBoard, when: 0 | 1) =>
+    board.spotsPct[when].map((mc) => mc + board.offsetPct + meterOffset);
+  const judged = (
+    values: number[],
+    boardIndex: number,
+    when: 0 | 1,
+    entered: { wood: Wood; tempC: number },
+  ) => evidenceOf(values, { boardIndex, when, entered });
+
+  function evidenceOf(
+    shown: number[],
+    {
+      boardIndex,
+      when,
+      entered,
+    }: { boardIndex: number; when: 0 | 1; entered: { wood: Wood; tempC: number } },
+  ): BoardEvidence {
+    const takenAt = new Date(Date.UTC(2026, 3, 1) + when * since * DAY_S * 1000).toISOString();
+    return {
+      board: { thicknessMm, lengthMm },
+      wood: entered.wood,
+      use: builtInUses[0]!,
+      place,
+      readings: shown.map(
+        (raw, index): Reading => ({
+          id: boardIndex * 100 + index + 1,
+          roundId: when + 1,
+          boardId: boardIndex + 1,
+          spotIndex: index,
+          spot: plan[index]!.spot,
+          raw,
+          unit: 'pct',
+          how: typed ? 'typed' : 'settled',
+          settled: typed ? null : true,
+          woodTempC: entered.tempC,
+          meterId: 1,
+          takenAt,
+          setAside: null,
+        }),
+      ),
+      meters: { 1: { basis: BASIS, range: RANGE } },
+      typedBasis: { basis: BASIS, range: RANGE },
+      previous: null,
+    };
+  }
+
+  // Frozen wood is refused outright: these rounds are walked on mild days.
+  const mild = () => Math.max(3, air.tempC + air.tempSd * random.normal());
+  const trueTempC = [mild(), mild()] as const;
+  const tempC = trueTempC.map((each) => Math.round(each + random.normal())) as [number, number];
+  const right = { wood, tempC: tempC[1] };
+  const previous = boards.map((board, index): NonNullable<BoardEvidence['previous']> => {
+    const shown = soundPct(board, 0).map((mc) => shownFor(mc, wood, trueTempC[0]));
+    const there = judged(shown, index, 0, { wood, tempC: tempC[0] });
+    return { estimate: judgeBoard(there).estimate!, takenAt: there.readings[0]!.takenAt, moved: false };
+  });
+
+  // What the round truly is, then what the fault makes of it.
+  const wanted = boards.map((board) => soundPct(board, 1));
+  const hit = Math.floor(random.uniform() * BOARDS);
+  const place2 = random.uniform() < 0.5 ? 0 : 2;
+  const everywhere = random.uniform() < 0.5;
+  const atFault = (spot: number) => everywhere || spot === place2 || spot === place2 + 1;
+  const faulty = wanted.map((values) => [...values]);
+  let entered = boards.map(() => right);
+
+  if (fault === 'end grain') {
+    const spot = Math.floor(random.uniform() * plan.length);
+    faulty[hit]![spot] = air.emcPct + 0.15 * (wanted[hit]![spot]! - air.emcPct) + 0.5 * random.normal();
+  } else if (fault === 'surface wet') {
+    const by = 2 + 8 * random.uniform();
+    for (const spot of [0, 2]) if (atFault(spot)) faulty[hit]![spot]! += by;
+  } else if (fault === 'shallow pins') {
+    for (const spot of [1, 3])
+      if (atFault(spot)) faulty[hit]![spot] = wanted[hit]![spot - 1]! + 0.3 * random.normal();
+  } else if (fault === 'knot or pitch') {
+    const spot = Math.floor(random.uniform() * plan.length);
+    faulty[hit]![spot]! += (random.uniform() < 0.3 ? -1 : 1) * (1.5 + 6 * random.uniform());
+  } else if (fault === 'meter drift') {
+    const by = (random.uniform() < 0.5 ? -1 : 1) * (2 + 5 * random.uniform());
+    faulty.forEach((values, index) => {
+      values.forEach((_, spot) => {
+        values[spot]! += (by * index) / (BOARDS - 1);
+      });
+    });
+  } else if (fault === 'swapped boards') {
+    const other = (hit + 1 + Math.floor(random.uniform() * (BOARDS - 1))) % BOARDS;
+    [faulty[hit], faulty[other]] = [faulty[other]!, faulty[hit]!];
+  } else if (fault === 'wrong species') {
+    // Woods read alike to a point or so, mostly: the worst mistake of eight, so that there are gross ones to find.
+    const shownNow = shownFor(wanted[hit]![1]!, wood, trueTempC[1]);
+    const mcAs = (each: Wood) =>
+      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], wood: each, basis: BASIS }).mcPct ??
+      0;
+    const other = Array.from({ length: 8 }, () => pick(random, woods)).reduce((worst, each) =>
+      Math.abs(mcAs(each) - mcAs(wood)) > Math.abs(mcAs(worst) - mcAs(wood)) ? each : worst,
+    );
+    entered = entered.map((each, index) => (index === hit ? { ...each, wood: other } : each));
+  } else if (fault === 'wrong temperature') {
+    const by = (random.uniform() < 0.5 ? -1 : 1) * (15 + 20 * random.uniform());
+    const wrong = Math.max(1, Math.min(45, tempC[1] + by));
+    entered = entered.map((each) => ({ ...each, tempC: wrong }));
+  }
+  const shown = faulty.map((values) => values.map((mc) => shownFor(Math.max(3, mc), wood, trueTempC[1])));
+  const soundShown = wanted.map((values) => values.map((mc) => shownFor(mc, wood, trueTempC[1])));
+  if (fault === 'typing slip') {
+    const spot = Math.floor(random.uniform() * plan.length);
+    const value = shown[hit]![spot]!;
+    shown[hit]![spot] = Number((random.uniform() < 0.5 ? value * 10 : value / 10).toFixed(2));
+  }
+
+  return {
+    fault,
+    boards: shown.map((values, index) => {
+      const evidence = judged(values, index, 1, entered[index]!);
+      const sound = judged(soundShown[index]!, index, 1, right);
+      return {
+        evidence: { ...evidence, previous: previous[index]! },
+        soundPct: sound.readings.map((reading) => readAs(reading, sound)),
+        offByPct: evidence.readings.map(
+          (reading, spot) => readAs(reading, evidence) - readAs(sound.readings[spot]!, sound),
+        ),
+      };
+    }),
+  };
+}
+
+/** The corrected value; a refused one keeps its raw value. */
+function readAs(reading: Reading, { wood }: BoardEvidence): number {
+  const { raw, woodTempC } = reading;
+  return correctReading({ value: raw, unit: 'pct', woodTempC, wood, basis: BASIS }).mcPct ?? raw;
+}

@@ -1,0 +1,134 @@
+/**
+ * How well the rules of suspicion find known faults, and how often they cry wolf, side by side with the textbook
+ * rules on the same readings. Rounds and noise: `rounds-with-faults.ts`. Run it with
+ *
+ *     node tests/bench/suspicion.bench.ts [rounds for each fault, 60] [seed, 1] [only this fault]
+ *
+ * A reading is found when one of the rules doubts or refuses it; notes do not count. Gross is a fault that moved the
+ * corrected reading by 3 % MC or more where it should have read 30 % or less; above that a pin meter is qualitative only
+ * (Wood Handbook, chapter 13). Precision is the share of doubted readings that the fault had moved by 0.3 %
+ * or more. False alarms are counted in rounds without any fault, and in the others on readings that it did not move.
+ */
+import { judgeRound } from '../../shared-core/probing/judge-round.ts';
+import type { JudgedReading } from '../../shared-core/probing/reading.ts';
+import { median, robustSpread } from '../../shared-core/probing/robust.ts';
+import { FAULTS, type Fault, makeRound, randomFrom } from './rounds-with-faults.ts';
+
+const GROSS_PCT = 3;
+const MOVED_PCT = 0.3;
+const QUALITATIVE_PCT = 30;
+const TARGET = { grossRecall: 0.9, falsePer100: 1 };
+
+const METHODS = ['pintally', 'three sigma', 'MAD 3.5'] as const;
+type Method = (typeof METHODS)[number];
+
+type Tally = {
+  gross: number;
+  grossFound: number;
+  moved: number;
+  movedFound: number;
+  still: number;
+  alarms: number;
+};
+const nothing = (): Tally => ({ gross: 0, grossFound: 0, moved: 0, movedFound: 0, still: 0, alarms: 0 });
+
+/** What a textbook rule doubts among the readings of one depth of the whole stack; a refused reading keeps its raw value. */
+function textbook(
+  readings: readonly JudgedReading[],
+  rule: (values: number[]) => (value: number) => boolean,
+): Set<number> {
+  const doubted = new Set<number>();
+  for (const depth of ['shell', 'core'] as const) {
+    const there = readings.filter((each) => each.spot.depth === depth);
+    const mcOf = (each: JudgedReading) => each.corrected.mcPct ?? each.raw;
+    const isOut = rule(there.map(mcOf));
+    for (const each of there) if (isOut(mcOf(each))) doubted.add(each.id);
+  }
+  return doubted;
+}
+
+const threeSigma = (values: number[]) => {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const sigma = Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+  return (value: number) => Math.abs(value - mean) > 3 * sigma;
+};
+
+const madRule = (values: number[]) => {
+  const centre = median(values);
+  const spread = robustSpread(values);
+  return (value: number) => Math.abs(value - centre) > 3.5 * spread;
+};
+
+function measure(fault: Fault | null, rounds: number, seed: number): Record<Method, Tally> {
+  const random = randomFrom(seed);
+  const tallies = { pintally: nothing(), 'three sigma': nothing(), 'MAD 3.5': nothing() };
+  for (let round = 0; round < rounds; round += 1) {
+    const { boards } = makeRound(random, fault);
+    const judged = judgeRound(boards.map(({ evidence }, index) => ({ code: `B-${index + 1}`, evidence })));
+    const readings = judged.flatMap((each) => each.readings);
+    const offBy = boards.flatMap((each) => each.offByPct);
+    const soundPct = boards.flatMap((each) => each.soundPct);
+    const found: Record<Method, Set<number>> = {
+      pintally: new Set(
+        readings
+          .filter((each) => each.suspicions.some(({ weight }) => weight !== 'note'))
+          .map((each) => each.id),
+      ),
+      'three sigma': textbook(readings, threeSigma),
+      'MAD 3.5': textbook(readings, madRule),
+    };
+    for (const method of METHODS)
+      readings.forEach(({ id }, index) => {
+        const tally = tallies[method];
+        const doubted = found[method].has(id) ? 1 : 0;
+        const off = Math.abs(offBy[index]!);
+        if (off < MOVED_PCT) {
+          tally.still += 1;
+          tally.alarms += doubted;
+          return;
+        }
+        tally.moved += 1;
+        tally.movedFound += doubted;
+        if (off >= GROSS_PCT && soundPct[index]! <= QUALITATIVE_PCT) {
+          tally.gross += 1;
+          tally.grossFound += doubted;
+        }
+      });
+  }
+  return tallies;
+}
+
+const share = (part: number, of: number): string => (of === 0 ? '   –' : (part / of).toFixed(2).padStart(4));
+const cells = (tally: Tally): string =>
+  `${share(tally.grossFound, tally.gross)} ${share(tally.movedFound, tally.moved)} ${share(tally.movedFound, tally.movedFound + tally.alarms)} ${((100 * tally.alarms) / Math.max(1, tally.still)).toFixed(2).padStart(6)}`;
+
+const rounds = Number(process.argv[2] ?? 60);
+const seed = Number(process.argv[3] ?? 1);
+const only = process.argv[4];
+if (!(Number.isInteger(rounds) && rounds > 0 && Number.isInteger(seed)))
+  throw new RangeError('Give a whole number of rounds above 0, and a whole number as seed.');
+
+console.log(`${rounds} rounds of 10 boards with 4 readings for each line; seed ${seed}`);
+console.log(
+  'each method: recall of gross faults, recall of all, precision, false alarms per 100 sound readings',
+);
+console.log(`${'fault'.padEnd(18)} gross  moved | ${METHODS.map((method) => method.padEnd(21)).join(' | ')}`);
+const missed: string[] = [];
+let alarms = 0;
+let still = 0;
+for (const [index, fault] of [null, ...FAULTS].entries()) {
+  if (only !== undefined && (fault ?? 'none') !== only) continue;
+  const tallies = measure(fault, fault === null ? 4 * rounds : rounds, 1000 * seed + index);
+  const { gross, moved, grossFound } = tallies.pintally;
+  const name = fault ?? 'none';
+  console.log(
+    `${name.padEnd(18)} ${String(gross).padStart(5)}  ${String(moved).padStart(5)} | ${METHODS.map((method) => cells(tallies[method])).join(' | ')}`,
+  );
+  if (fault === null) ({ alarms, still } = tallies.pintally);
+  else if (grossFound < TARGET.grossRecall * gross)
+    missed.push(`${name}: gross recall ${share(grossFound, gross)}`);
+}
+if (alarms > (TARGET.falsePer100 * still) / 100)
+  missed.push(`${alarms} false alarms in ${still} sound readings`);
+console.log(missed.length === 0 ? 'All targets met.' : `Targets missed: ${missed.join('; ')}.`);
+process.exitCode = missed.length === 0 ? 0 : 1;

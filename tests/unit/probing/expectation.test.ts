@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest';
+import { expectationNow } from '../../../shared-core/probing/expectation.ts';
+import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
+
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13 } as const;
+const dryingBoard = (takenAt: string, more: Parameters<typeof evidence>[1] = {}) =>
+  evidence(readings([16, 16], [20, 20]), {
+    place: shed,
+    previous: { ...lastRound(18, 24, takenAt), moved: false },
+    ...more,
+  });
+
+describe('what a board should read now', () => {
+  test('just after the last round, what it read then', () => {
+    const now = expectationNow(dryingBoard(TAKEN_AT), TAKEN_AT)!;
+    expect(now.shell.pct).toBeCloseTo(18, 0);
+    expect(now.core.pct).toBeCloseTo(24, 0);
+    expect(now.core.sdLowPct).toBeLessThan(0.2);
+  });
+
+  test('later, nearer to the place’s EMC, and less surely', () => {
+    const week = expectationNow(dryingBoard('2026-05-13T10:00:00Z'), TAKEN_AT)!;
+    const month = expectationNow(dryingBoard('2026-04-20T10:00:00Z'), TAKEN_AT)!;
+    expect(week.core.pct).toBeLessThan(24);
+    expect(month.core.pct).toBeLessThan(week.core.pct);
+    expect(month.core.pct).toBeGreaterThan(13);
+    expect(month.core.sdLowPct).toBeGreaterThan(week.core.sdLowPct);
+  });
+
+  test('a dense wood lags behind a light one', () => {
+    const of = (basicSpecificGravity: number) => {
+      const board = dryingBoard('2026-04-20T10:00:00Z');
+      return expectationNow({ ...board, wood: { ...board.wood, basicSpecificGravity } }, TAKEN_AT)!.core.pct;
+    };
+    expect(of(0.65)).toBeGreaterThan(of(0.35));
+  });
+});
+
+describe('nothing is expected', () => {
+  const board = dryingBoard('2026-05-06T10:00:00Z');
+  test.each([
+    ['without a last round', { previous: null }],
+    ['of a board that was moved', { previous: { ...board.previous!, moved: true } }],
+    ['of a board that may have been moved', { previous: lastRound(18, 24, '2026-05-06T10:00:00Z') }],
+    ['where the air is not known', { place: { ...shed, emcPct: null } }],
+    [
+      'where the wood’s specific gravity is not known',
+      { wood: { ...board.wood, basicSpecificGravity: null } },
+    ],
+    ['after more than two months', { previous: { ...board.previous!, takenAt: '2026-01-06T10:00:00Z' } }],
+  ])('%s', (_, more) => {
+    expect(expectationNow({ ...board, ...more }, TAKEN_AT)).toBeNull();
+  });
+});
