@@ -36,7 +36,6 @@ export function BoardRows({
     getScrollElement: () => frame.current,
     estimateSize: () => ROW_PX,
     overscan: ROWS_BEYOND_SIGHT,
-    initialRect: { width: 800, height: 600 },
   });
   const visible = rows.getVirtualItems();
   const first = visible[0]?.index ?? 0;

@@ -1,0 +1,189 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { CallOutput } from '../../../../shared-core/contract/calls.ts';
+import type { RoundBoard } from '../../../../shared-core/contract/round.ts';
+import { builtInUses, builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
+import { aReading } from '../round/a-round.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
+
+type Found = CallOutput<'boards.get'>;
+
+const first = aFinding({
+  roundId: 6,
+  at: new Date(2026, 4, 9, 12).toISOString(),
+  averagePct: 21.2,
+  lowPct: 19.4,
+  highPct: 23,
+  shellPct: 19.1,
+  corePct: 23.4,
+});
+const latest = aFinding();
+
+const found: Found = {
+  board: aBoardRow(1, { latest }),
+  moves: [
+    { id: 1, boardId: 1, placeId: 1, placeName: 'Fence row', since: new Date(2026, 2, 3, 12).toISOString() },
+    { id: 2, boardId: 1, placeId: 2, placeName: 'Pole shed', since: new Date(2026, 5, 1, 12).toISOString() },
+  ],
+  readings: [
+    aReading(11, { roundId: 7 }),
+    aReading(12, { roundId: 7, counts: false, setAside: 'Wet face' }),
+    aReading(9, { roundId: 6 }),
+  ],
+  findings: [first, latest],
+  reasons: ['At 14.9 % it is too wet for furniture.', 'The air there can bring it down to 12.5 %.'],
+};
+
+/** What the machine answers when a reading was set aside; the board's page asks for all of it anew. */
+const roundBoard: RoundBoard = {
+  boardId: 1,
+  code: 'OAK-01',
+  woodName: 'Northern red oak',
+  thicknessMm: 27,
+  lengthMm: 2400,
+  planRemark: null,
+  plan: [],
+  woodTempC: null,
+  ownTemp: false,
+  assessment: null,
+};
+
+function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'boards.get': () => board,
+    'stacks.list': () => [aStack()],
+    'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
+    'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
+    'readings.setAside': () => roundBoard,
+    'readings.putBack': () => roundBoard,
+    ...more,
+  });
+  render(
+    <main>
+      <BoardScreen id={1} />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+const region = async (name: string) => within(await screen.findByRole('region', { name }));
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('A board', () => {
+  test('says its call, the figures under it, and why, the deciding reason first', async () => {
+    open();
+    const call = await region('Latest call');
+    expect(call.getByText('Keep drying')).toBeTruthy();
+    expect(call.getByText('likely 13.7 to 16.1 %')).toBeTruthy();
+    // Core 15.8 less shell 14.1.
+    expect(call.getByText('1.7 %')).toBeTruthy();
+    expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual(found.reasons);
+    await expectNoBarriers();
+  });
+
+  test('its history is a drawing, a sentence and a table of the same values', async () => {
+    open();
+    const history = await region('History');
+    expect(history.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
+    expect(history.getByText(/From 21.2 % on 9 May 2026 to 14.9 % on 22 Aug 2026/)).toBeTruthy();
+    const rows = history.getAllByRole('row').map((row) =>
+      within(row)
+        .queryAllByRole('cell')
+        .map((cell) => cell.textContent),
+    );
+    expect(rows.slice(1)).toEqual([
+      ['9 May 2026', '21.2', '19.4', '23.0', '19.1', '23.4'],
+      ['22 Aug 2026', '14.9', '13.7', '16.1', '14.1', '15.8'],
+    ]);
+  });
+
+  test('the drawing puts a drier value lower and a later one further right', async () => {
+    open();
+    const drawing = (await region('History')).getByRole('img', { name: /Moisture content/ });
+    const dots = [...drawing.querySelectorAll('circle.finding-average')].map((dot) => ({
+      x: Number(dot.getAttribute('cx')),
+      y: Number(dot.getAttribute('cy')),
+    }));
+    expect(dots).toHaveLength(2);
+    expect(dots[1]!.x).toBeGreaterThan(dots[0]!.x);
+    expect(dots[1]!.y).toBeGreaterThan(dots[0]!.y);
+  });
+
+  test('where it stood is listed, the present place first', async () => {
+    open();
+    const moves = (await region('Where it stood')).getAllByRole('listitem');
+    expect(moves.map((move) => move.textContent)).toEqual([
+      'Pole shed since 1 Jun 2026',
+      'Fence row 3 Mar 2026 to 1 Jun 2026',
+    ]);
+  });
+
+  test('a reading is set aside with a reason, and one set aside is put back', async () => {
+    const { machine, user } = open();
+    const readings = await region('Readings');
+    expect(readings.getByText('Set aside: Wet face')).toBeTruthy();
+    await user.click(readings.getAllByRole('button', { name: 'Set aside' })[0]!);
+    await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
+    expect(machine.inputsOf('readings.setAside')).toEqual([{ readingId: 11, why: 'Knot, pitch or bark' }]);
+    await user.click(readings.getByRole('button', { name: 'Put back' }));
+    expect(machine.inputsOf('readings.putBack')).toEqual([{ readingId: 12 }]);
+  });
+
+  test('never probed, it offers to probe its stack', async () => {
+    open({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
+    expect(await screen.findByText(/never probed/)).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Probe Ridge oak' }).getAttribute('href')).toBe(
+      '#/round?stack=1',
+    );
+    expect(screen.queryByRole('region', { name: 'Readings' })).toBeNull();
+    await expectNoBarriers();
+  });
+
+  test('without a sound average, it shows the call and no figures', async () => {
+    const unsound = aFinding({
+      averagePct: null,
+      lowPct: null,
+      highPct: null,
+      shellPct: null,
+      corePct: null,
+      verdict: 'probe-again',
+    });
+    open({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
+    const call = await region('Latest call');
+    expect(call.getByText('Probe again')).toBeTruthy();
+    expect(call.queryByText(/likely/)).toBeNull();
+    expect((await region('History')).getByText('No round gave a sound average yet.')).toBeTruthy();
+  });
+
+  test('is changed: only what was typed anew is sent changed', async () => {
+    const { machine, user } = open(found, {
+      'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'],
+    });
+    await user.click(await screen.findByRole('button', { name: 'Change' }));
+    await screen.findByRole('combobox', { name: 'Wood' });
+    await user.type(screen.getByLabelText('Log'), 'Ridge');
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Save the board' }));
+    expect(machine.inputsOf('boards.change')).toMatchObject([
+      { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
+    ]);
+  });
+
+  test('that is not there says so and leads to all boards', async () => {
+    open(found, {
+      'boards.get': () => {
+        throw new Refusal('There is no such board in this yard. Nothing was changed.');
+      },
+    });
+    expect((await screen.findByRole('alert')).textContent).toContain('no such board');
+    expect(screen.getByRole('link', { name: 'All boards' })).toBeTruthy();
+  });
+});

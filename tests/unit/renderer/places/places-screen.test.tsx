@@ -1,0 +1,114 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { PlacesScreen } from '../../../../renderer/screens/places/PlacesScreen.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
+import { emcOfYear } from '../../../../shared-core/wood/climate.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+function aPlace(name: string, rhPct: number): PlaceRow {
+  const air = Array.from({ length: 12 }, (_, month) => ({ tempC: 10 + month, rh: rhPct / 100 }));
+  const { driestEmcPct, driestMonth, monthlyEmcPct } = emcOfYear(air);
+  return { id: rhPct, name, kind: 'open-shed', air, emcNowPct: monthlyEmcPct[0]!, driestEmcPct, driestMonth };
+}
+
+function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({ 'places.list': () => places, ...more });
+  render(
+    <main>
+      <PlacesScreen />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('Places', () => {
+  test('each says what wood comes to now, the driest of its year, and the year as a drawing and a table', async () => {
+    open([aPlace('Pole shed', 60), aPlace('Loft', 35)]);
+    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+    const place = aPlace('Pole shed', 60);
+    expect(shed.getByText(`${place.emcNowPct.toFixed(1)} %`)).toBeTruthy();
+    expect(shed.getByRole('img', { name: 'What wood comes to at Pole shed, by month' })).toBeTruthy();
+    expect(shed.getAllByRole('row')).toHaveLength(13);
+    await expectNoBarriers();
+  });
+
+  test('with none yet, it says what a place is for and offers to add one', async () => {
+    open([]);
+    expect(await screen.findByText(/No place yet/)).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Add the first place' })).toBeTruthy();
+  });
+
+  test('where the list does not come, the sentence says why', async () => {
+    open([], {
+      'places.list': () => {
+        throw new Refusal('The yard is locked by another program. Close it and try again.');
+      },
+    });
+    expect((await screen.findByRole('alert')).textContent).toContain('The yard is locked');
+  });
+
+  test('a heated room is added with one pair of figures', async () => {
+    const { machine, user } = open([], {
+      'places.add': (place) => ({ ...aPlace('Room', 40), ...place }) as PlaceRow,
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Bench room');
+    await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
+    await user.type(screen.getByLabelText('Temperature'), '20,5');
+    await user.type(screen.getByLabelText('Relative humidity'), '40');
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    expect(machine.inputsOf('places.add')).toEqual([
+      {
+        name: 'Bench room',
+        kind: 'heated-room',
+        air: Array.from({ length: 12 }, () => ({ tempC: 20.5, rh: 0.4 })),
+      },
+    ]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+  });
+
+  test('twelve lines pasted into a field fill the year', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Shed', 60) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Shed');
+    await user.click(screen.getByLabelText('January, temperature'));
+    await user.paste(Array.from({ length: 12 }, (_, month) => `${month}\t${60 + month}`).join('\n'));
+    expect(screen.getByLabelText('December, relative humidity')).toHaveProperty('value', '71');
+    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([{ air: { 11: { tempC: 11, rh: 0.71 } } }]);
+  });
+
+  test('what is missing is said, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
+    const { machine, user } = open([]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('January, temperature'), '4');
+    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    expect(screen.getByText('Give the place a name.')).toBeTruthy();
+    expect(screen.getByText('January: Give both the temperature and the humidity.')).toBeTruthy();
+    expect(machine.inputsOf('places.add')).toEqual([]);
+    expect(screen.getByLabelText('January, temperature')).toHaveProperty('value', '4');
+    expect(document.activeElement).toBe(screen.getByLabelText('Name'));
+  });
+
+  test('a refusal of the machine is shown in the form, which stays open', async () => {
+    const { user } = open([aPlace('Pole shed', 60)], {
+      'places.change': () => {
+        throw new Refusal(
+          'There is a place called «Loft» already. Nothing was saved. Give this one another name.',
+        );
+      },
+    });
+    await user.click(await screen.findByRole('button', { name: 'Change Pole shed' }));
+    await user.click(screen.getByRole('button', { name: 'Save the place' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('«Loft» already');
+    expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Pole shed');
+  });
+});

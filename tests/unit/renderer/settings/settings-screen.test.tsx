@@ -1,0 +1,108 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { SettingsScreen } from '../../../../renderer/screens/settings/SettingsScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useYard } from '../../../../renderer/stores/yard.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
+import { a4SheetLayout, letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+const settings: Settings = {
+  units: 'metric',
+  sound: true,
+  keepWhenSettled: true,
+  labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+};
+
+const info: YardInfo = {
+  kind: 'own',
+  file: '/home/ann/.local/share/pintally/yard.sqlite',
+  problem: null,
+  canStartAfresh: false,
+  boards: 0,
+  version: '0.1.0',
+};
+
+function open(more: Parameters<typeof playMachine>[0] = {}, yard: YardInfo = info) {
+  useSettings.setState({ settings });
+  useYard.setState({ info: yard });
+  const machine = playMachine({ 'settings.save': (saved) => saved, ...more });
+  render(
+    <main>
+      <SettingsScreen />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('Settings', () => {
+  test('hold at once: units, sound, keeping by itself', async () => {
+    const { machine, user } = open();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('radio', { name: 'in, ft, °F' }));
+    await user.click(screen.getByLabelText('A sound when a reading is kept'));
+    await user.click(screen.getByLabelText('Keep a reading by itself when it settles'));
+    expect(machine.inputsOf('settings.save').at(-1)).toEqual({
+      ...settings,
+      units: 'imperial',
+      sound: false,
+      keepWhenSettled: false,
+    });
+  });
+
+  test('that cannot be saved go back to what holds, and the person is told', async () => {
+    const { user } = open({
+      'settings.save': () => {
+        throw new Refusal('The disk is full. The settings were not saved. Make room and try again.');
+      },
+    });
+    await user.click(screen.getByRole('radio', { name: 'in, ft, °F' }));
+    expect(screen.getByRole('radio', { name: 'mm, m, °C' })).toHaveProperty('checked', true);
+    expect(useNotices.getState().notices).toMatchObject([{ kind: 'problem', sentence: /disk is full/ }]);
+  });
+
+  test('a known sheet of labels is one press away', async () => {
+    const { machine, user } = open();
+    await user.click(screen.getByRole('button', { name: 'Use A4, 3 × 10' }));
+    expect(machine.inputsOf('settings.save')).toMatchObject([{ labelLayouts: { sheet: a4SheetLayout } }]);
+  });
+
+  test('sizes of one’s own are saved when they fit, and say why when they do not', async () => {
+    const { machine, user } = open();
+    const sheet = within(screen.getByRole('region', { name: 'Sheet of labels' }));
+    const width = sheet.getByLabelText('Label width');
+    await user.clear(width);
+    await user.type(width, '90');
+    expect(sheet.getByText(/The labels reach/)).toBeTruthy();
+    expect(sheet.getByRole('button', { name: 'Save these sizes' })).toHaveProperty('disabled', true);
+    await user.clear(width);
+    await user.type(width, '60');
+    await user.click(sheet.getByRole('button', { name: 'Save these sizes' }));
+    expect(machine.inputsOf('settings.save')).toMatchObject([
+      { labelLayouts: { sheet: { labelWidthMm: 60 } } },
+    ]);
+  });
+
+  test('says where the data are, and opens the demo yard', async () => {
+    const { machine, user } = open({ 'yard.openDemo': () => ({ ...info, kind: 'demo' }) });
+    expect(screen.getByText(info.file)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Open the demo yard' }));
+    expect(machine.inputsOf('yard.openDemo')).toHaveLength(1);
+    expect(screen.getByRole('button', { name: 'Remove the demo yard' })).toBeTruthy();
+  });
+
+  test('the demo yard is removed in one step, and the own one opens', async () => {
+    const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
+    await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
+    expect(machine.inputsOf('yard.removeDemo')).toHaveLength(1);
+    expect(screen.getByText(/Your own yard is open/)).toBeTruthy();
+  });
+});

@@ -1,0 +1,55 @@
+import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+
+/** Pieces of an invented yard, for tests of the screens. */
+
+export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
+  id: 1,
+  name: 'Ridge oak',
+  placeId: 1,
+  placeName: 'Pole shed',
+  useId: 'furniture',
+  useName: 'Furniture',
+  note: '',
+  boards: 6,
+  probed: 4,
+  verdicts: { ready: 1, 'bring-in': 0, 'keep-drying': 3, 'probe-again': 0 },
+  lastProbedAt: new Date(Date.now() - 3 * 86_400_000).toISOString(),
+  openRoundId: null,
+  ...more,
+});
+
+export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
+  roundId: 7,
+  at: new Date(2026, 7, 22, 12).toISOString(),
+  averagePct: 14.9,
+  lowPct: 13.7,
+  highPct: 16.1,
+  shellPct: 14.1,
+  corePct: 15.8,
+  verdict: 'keep-drying',
+  reason: 'At 14.9 % it is too wet.',
+  ...more,
+});
+
+export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRow => ({
+  id: number,
+  code: `OAK-${String(number).padStart(2, '0')}`,
+  stackId: 1,
+  stackName: 'Ridge oak',
+  woodId: 'oak-northern-red',
+  woodName: 'Northern red oak',
+  thicknessMm: 27,
+  widthMm: null,
+  lengthMm: 2400,
+  sawnOn: null,
+  sawing: 'unknown',
+  log: '',
+  course: null,
+  column: null,
+  note: '',
+  placeId: 1,
+  placeName: 'Pole shed',
+  placeSince: new Date(2026, 2, 3, 12).toISOString(),
+  latest: null,
+  ...more,
+});

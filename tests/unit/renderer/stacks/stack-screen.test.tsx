@@ -1,0 +1,231 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { BoardsScreen } from '../../../../renderer/screens/stacks/BoardsScreen.tsx';
+import { StackScreen } from '../../../../renderer/screens/stacks/StackScreen.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { CallInput, CallOutput } from '../../../../shared-core/contract/calls.ts';
+import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
+import { builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoardRow, aFinding, aStack } from './a-yard.ts';
+
+/** Answers as the store does: a page of what the search finds. */
+const listOf =
+  (boards: number, make: (number: number) => BoardRow = aBoardRow) =>
+  ({ offset, limit, search }: CallInput<'boards.list'>): CallOutput<'boards.list'> => {
+    const all = Array.from({ length: boards }, (_, index) => index + 1);
+    const found = search === '' ? all : all.filter((number) => make(number).code.includes(search));
+    return { total: found.length, rows: found.slice(offset, offset + limit).map(make) };
+  };
+
+function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
+  return playMachine({
+    'stacks.list': () => [aStack({ boards })],
+    'stacks.plan': () => null,
+    'boards.list': listOf(boards),
+    'boards.nextCode': () => ({ code: 'OAK-07' }),
+    'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
+    'places.list': () => [
+      {
+        id: 5,
+        name: 'Shop',
+        kind: 'shop',
+        air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),
+        emcNowPct: 9.2,
+        driestEmcPct: 9.2,
+        driestMonth: 1,
+      },
+    ],
+    ...more,
+  });
+}
+
+function open(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = play(boards, more);
+  render(
+    <main>
+      <StackScreen id={1} />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+/** Rows with a board in them, without the heading. */
+const boardRows = () => screen.getAllByRole('row').filter((row) => within(row).queryByRole('checkbox'));
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('The boards of a stack', () => {
+  test('each row says the board, its wood, where it stands, its MC with the interval, shell and core, and the call', async () => {
+    open(1, {
+      'boards.list': listOf(1, (number) => aBoardRow(number, { log: 'Ridge', latest: aFinding() })),
+    });
+    const row = within((await screen.findAllByRole('row'))[1]!);
+    await row.findByText('OAK-01');
+    expect(row.getAllByRole('cell').map((cell) => cell.textContent)).toEqual([
+      'Choose OAK-01',
+      'OAK-01log Ridge',
+      'Northern red oak27 mm thick',
+      'Pole shed since 3 Mar 2026',
+      '14.9 %likely 13.7 to 16.1',
+      'shell 14.1core 15.8',
+      'Keep drying22 Aug 2026',
+    ]);
+    await expectNoBarriers();
+  });
+
+  test('a board never probed says so, and one without a sound reading says that', async () => {
+    const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, verdict: 'probe-again' });
+    open(2, { 'boards.list': listOf(2, (number) => aBoardRow(number, number === 2 ? { latest } : {})) });
+    expect(await screen.findByText('not probed')).toBeTruthy();
+    expect(screen.getByText('no sound reading')).toBeTruthy();
+  });
+
+  test('an empty stack invites to add boards', async () => {
+    open(0);
+    expect(await screen.findByText(/No boards in this stack yet/)).toBeTruthy();
+  });
+
+  test('a search that finds nothing says so and leads back', async () => {
+    const { user } = open(6);
+    await user.type(await screen.findByLabelText('Search'), 'ELM');
+    await screen.findByText('No board answers to “ELM”.');
+    await user.click(screen.getByRole('button', { name: 'Show all' }));
+    expect(await screen.findByText('6 boards')).toBeTruthy();
+  });
+
+  test('chosen boards go to the labels', async () => {
+    const { user } = open(6);
+    await user.click(await screen.findByLabelText('Choose OAK-02'));
+    await user.click(screen.getByLabelText('Choose OAK-05'));
+    expect(screen.getByText('2 of 6 boards chosen')).toBeTruthy();
+    const labels = screen.getAllByRole('link', { name: 'Labels' }).map((link) => link.getAttribute('href'));
+    expect(labels).toContain('#/labels?boards=2,5');
+  });
+
+  test('chosen boards are moved to a place on a day', async () => {
+    const { machine, user } = open(6, { 'boards.move': () => ({ moved: 6 }) });
+    await user.click(await screen.findByRole('button', { name: 'Choose all' }));
+    await user.click(await screen.findByRole('button', { name: 'Move …' }));
+    await user.selectOptions(await screen.findByLabelText('To'), 'Shop');
+    fireEvent.change(screen.getByLabelText('On'), { target: { value: '2026-03-10' } });
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Move' }));
+    expect(machine.inputsOf('boards.move')).toEqual([
+      { boardIds: [1, 2, 3, 4, 5, 6], placeId: 5, since: new Date(2026, 2, 10, 12).toISOString() },
+    ]);
+  });
+});
+
+describe('A yard of 100,000 boards', () => {
+  test('draws the rows in sight and fetches their pages only, also far down', async () => {
+    const machine = play(100_000);
+    render(
+      <main>
+        <BoardsScreen />
+      </main>,
+    );
+    expect(await screen.findByText('100,000 boards')).toBeTruthy();
+    await screen.findByText('OAK-01');
+    expect(boardRows().length).toBeLessThan(60);
+    expect(screen.getByRole('table').getAttribute('aria-rowcount')).toBe('100001');
+
+    const frame = screen.getByRole('region', { name: 'Boards, scrolling' });
+    frame.scrollTop = 50_000 * 64;
+    fireEvent.scroll(frame);
+    const row = await screen.findByText('OAK-50001');
+    expect(row.closest('tr')?.getAttribute('aria-rowindex')).toBe('50002');
+    expect(boardRows().length).toBeLessThan(60);
+    const asked = machine.inputsOf('boards.list') as CallInput<'boards.list'>[];
+    expect(asked.every(({ limit }) => limit === 100)).toBe(true);
+    expect(asked.length).toBeLessThanOrEqual(6);
+  });
+
+  test('after a change the rows in sight are asked for again and stay on screen until they come', async () => {
+    const machine = play(300);
+    render(
+      <main>
+        <BoardsScreen />
+      </main>,
+    );
+    await screen.findByText('OAK-01');
+    const { followYard } = await import('../../../../renderer/stores/yard.ts');
+    const stop = followYard();
+    machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { woodName: 'White oak' }));
+    machine.tell('yard.changed', {});
+    expect(screen.getAllByText('Northern red oak').length).toBeGreaterThan(0);
+    await waitFor(() => expect(screen.queryByText('Northern red oak')).toBeNull());
+    expect(screen.getAllByText('White oak').length).toBeGreaterThan(0);
+    stop();
+  });
+});
+
+describe('Adding boards', () => {
+  const add = {
+    'boards.add': (boards: NewBoard[]) =>
+      boards.map((board, index) => aBoardRow(index + 7, { code: board.code })),
+  };
+
+  test('several alike are numbered on from the next free ID, a quarter name is understood', async () => {
+    const { machine, user } = open(0, add);
+    await user.click((await screen.findAllByRole('button', { name: 'Add boards' }))[0]!);
+    await user.clear(await screen.findByLabelText('How many'));
+    await user.type(screen.getByLabelText('How many'), '3');
+    expect(screen.getByText('OAK-07 to OAK-09.')).toBeTruthy();
+    await user.type(screen.getByRole('combobox', { name: 'Wood' }), 'red oak{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '5/4');
+    // 5/4 is 1 1/4 in of rough thickness (common practice, no source); 31.75 mm by the inch of 25.4 mm.
+    expect(screen.getByText('32 mm, which is 1 1/4 in.')).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
+    const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
+    expect(boards.map(({ code, thicknessMm }) => [code, thicknessMm])).toEqual([
+      ['OAK-07', 31.75],
+      ['OAK-08', 31.75],
+      ['OAK-09', 31.75],
+    ]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+  });
+
+  test('without wood or thickness nothing is sent, and each missing thing is said at its field', async () => {
+    const { machine, user } = open(0, add);
+    await user.click((await screen.findAllByRole('button', { name: 'Add boards' }))[0]!);
+    await user.type(await screen.findByLabelText('Thickness'), 'thick');
+    await user.click(screen.getByRole('button', { name: 'Add the board' }));
+    expect(screen.getByText('Choose the wood.')).toBeTruthy();
+    expect(screen.getByText(/“thick” is not a length/)).toBeTruthy();
+    expect(machine.inputsOf('boards.add')).toEqual([]);
+  });
+
+  test('an ID that is taken is refused in a sentence, and what was typed stays', async () => {
+    const { user } = open(6, {
+      'boards.add': () => {
+        throw new Refusal('There is a board OAK-07 already. Nothing was saved. Give this board another ID.');
+      },
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    // The wood of the newest board is offered again.
+    expect(await screen.findByRole('combobox', { name: 'Wood' })).toHaveProperty('value', 'Northern red oak');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.click(screen.getByRole('button', { name: 'Add the board' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('OAK-07 already');
+    expect(screen.getByLabelText('Thickness')).toHaveProperty('value', '27');
+  });
+});
+
+describe('A stack that is not there', () => {
+  test('says so and leads back', async () => {
+    play(3);
+    render(
+      <main>
+        <StackScreen id={99} />
+      </main>,
+    );
+    expect(await screen.findByText('There is no such stack in this yard.')).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Go to the stacks' })).toBeTruthy();
+  });
+});

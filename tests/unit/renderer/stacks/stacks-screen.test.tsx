@@ -1,0 +1,130 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { StacksScreen } from '../../../../renderer/screens/stacks/StacksScreen.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
+import { builtInUses } from '../../../../shared-core/wood/catalogue.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aStack } from './a-yard.ts';
+
+const aPlace: PlaceRow = {
+  id: 5,
+  name: 'Pole shed',
+  kind: 'open-shed',
+  air: Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 })),
+  emcNowPct: 13.1,
+  driestEmcPct: 13.1,
+  driestMonth: 1,
+};
+
+function open(stacks: StackRow[], more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'stacks.list': () => stacks,
+    'places.list': () => [aPlace],
+    'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
+    ...more,
+  });
+  render(
+    <main>
+      <StacksScreen />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('The stacks', () => {
+  test('each says where it stands, what for, how its boards stand, and when it was probed', async () => {
+    open([aStack()]);
+    const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByText('Pole shed · for Furniture')).toBeTruthy();
+    const figures = card.getAllByRole('listitem').map((item) => item.textContent);
+    expect(figures).toEqual(['1 ready', '3 keep drying', '2 not probed yet']);
+    expect(card.getByText('3 days ago')).toBeTruthy();
+    expect(screen.getByText('6 boards in 1 stack; 1 ready for use.')).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('probing starts a round on the stack, or goes on with the one that is open', async () => {
+    open([aStack(), aStack({ id: 2, name: 'Lane walnut', openRoundId: 9 })]);
+    expect((await screen.findByRole('link', { name: 'Probe: Ridge oak' })).getAttribute('href')).toBe(
+      '#/round?stack=1',
+    );
+    expect(screen.getByRole('link', { name: 'Go on with the round: Lane walnut' }).getAttribute('href')).toBe(
+      '#/round/9',
+    );
+    expect(screen.getByRole('link', { name: 'Labels: Ridge oak' }).getAttribute('href')).toBe(
+      '#/labels?stack=1',
+    );
+  });
+
+  test('a stack without boards offers to add them and nothing that needs them', async () => {
+    open([aStack({ boards: 0, probed: 0, lastProbedAt: null })]);
+    expect(await screen.findByRole('link', { name: 'Add boards: Ridge oak' })).toBeTruthy();
+    expect(screen.queryByRole('link', { name: /Probe/ })).toBeNull();
+    expect(screen.getByText('No boards yet.')).toBeTruthy();
+  });
+
+  test('where the list does not come, the sentence says why, and it can be asked for again', async () => {
+    let refused = true;
+    const { user } = open([], {
+      'stacks.list': () => {
+        if (refused) throw new Refusal('The yard is locked by another program. Close it and try again.');
+        return [aStack()];
+      },
+    });
+    expect((await screen.findByRole('alert')).textContent).toContain('locked by another program');
+    refused = false;
+    await user.click(screen.getByRole('button', { name: 'Try again' }));
+    expect(await screen.findByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+  });
+});
+
+describe('The first start', () => {
+  test('says in three steps what happens here and offers the demo yard', async () => {
+    const { machine, user } = open([], {
+      'yard.openDemo': () => ({
+        kind: 'demo',
+        file: '/demo.sqlite',
+        problem: null,
+        canStartAfresh: false,
+        boards: 19,
+        version: '0.1.0',
+      }),
+    });
+    const steps = within(await screen.findByRole('region', { name: 'How to begin' }));
+    expect(steps.getAllByRole('listitem')).toHaveLength(3);
+    await expectNoBarriers();
+    await user.click(steps.getByRole('button', { name: 'Open the demo yard' }));
+    expect(machine.inputsOf('yard.openDemo')).toHaveLength(1);
+  });
+
+  test('the first stack is added and gone to', async () => {
+    const { machine, user } = open([], { 'stacks.add': (stack) => ({ ...aStack({ id: 3 }), ...stack }) });
+    await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
+    await user.type(await screen.findByLabelText('Name'), 'Ridge oak');
+    await user.selectOptions(screen.getByLabelText('Use'), screen.getByRole('option', { name: /^Firewood/ }));
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add the stack' }));
+    expect(machine.inputsOf('stacks.add')).toEqual([
+      { name: 'Ridge oak', placeId: 5, useId: 'firewood', note: '' },
+    ]);
+    expect(location.hash).toBe('#/stacks/3');
+  });
+
+  test('where there is no place yet, it asks for that first and then goes on', async () => {
+    const { user } = open([], { 'places.list': () => [], 'places.add': () => aPlace });
+    await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
+    const place = within(await screen.findByRole('dialog', { name: 'Add a place' }));
+    expect(place.getByText(/First, where it stands/)).toBeTruthy();
+    await user.click(place.getByRole('button', { name: 'Cancel' }));
+    await user.type(screen.getByLabelText('Name'), 'Ridge oak');
+    await user.click(screen.getByRole('button', { name: 'Add the stack' }));
+    expect(screen.getByText('Add the place where it stands.')).toBeTruthy();
+  });
+});
