@@ -31,9 +31,15 @@ export function App() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is the reason to ask again.
   useEffect(() => {
     void loadYard();
-    void attempt(loadSettings());
     void attempt(loadMeter());
   }, [link.returns]);
+
+  // Each yard has its own settings.
+  const openFile = info && !info.problem ? info.file : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
+  useEffect(() => {
+    if (openFile !== null) void attempt(loadSettings());
+  }, [openFile, link.returns]);
 
   if (info?.problem) return <ProblemPage info={info} />;
   return (

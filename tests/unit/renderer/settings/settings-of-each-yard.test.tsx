@@ -1,0 +1,47 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { App } from '../../../../renderer/App.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { openDemoYard } from '../../../../renderer/stores/yard.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
+import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
+import { aMeter } from '../shell/a-meter.ts';
+import { forgetEverything, playMachine } from '../shell/machine.ts';
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('the settings in force are those of the yard that is open', async () => {
+  const own: YardInfo = {
+    kind: 'own',
+    file: '/own.sqlite',
+    problem: null,
+    canStartAfresh: false,
+    boards: 0,
+    version: '0.1.0',
+  };
+  const settings: Settings = {
+    units: 'metric',
+    sound: true,
+    keepWhenSettled: true,
+    labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+  };
+  let demoIsOpen = false;
+  playMachine({
+    'yard.info': () => own,
+    'yard.openDemo': () => {
+      demoIsOpen = true;
+      return { ...own, kind: 'demo', file: '/demo.sqlite' };
+    },
+    'settings.get': () => ({ ...settings, units: demoIsOpen ? 'imperial' : 'metric' }),
+    'meter.state': () => aMeter(),
+    'stacks.list': () => [],
+  });
+  render(<App />);
+  await waitFor(() => expect(useSettings.getState().settings?.units).toBe('metric'));
+  await act(openDemoYard);
+  await waitFor(() => expect(useSettings.getState().settings?.units).toBe('imperial'));
+  expect(screen.getByText(/Demo yard: invented data/)).toBeTruthy();
+});
