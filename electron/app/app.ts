@@ -18,6 +18,7 @@ import { roundUseCases } from './rounds.ts';
 import { sampleBoardUseCases } from './sample-boards.ts';
 import { settingUseCases } from './settings.ts';
 import { stackPlanUseCases } from './stack-plans.ts';
+import { stackVolumeUseCases } from './stack-volume.ts';
 import { stackUseCases } from './stacks.ts';
 import { createYards } from './yards.ts';
 
@@ -82,6 +83,7 @@ export function createApp({
     ...placeUseCases(context, judging),
     ...catalogueUseCases(context, judging),
     ...ovenCheckUseCases(context, judging, ownFits),
+    ...stackVolumeUseCases(context),
     ...sampleBoardUseCases(context),
     ...meter.calls,
     ...rounds.calls,

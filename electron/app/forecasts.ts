@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { BoardForecast, Foreseen } from '../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../shared-core/probing/forecast-reasons.ts';
+import { targetOfUsePct } from '../../shared-core/probing/target-of-use.ts';
 import { emcPct } from '../../shared-core/wood/emc.ts';
 import type { Forecast } from '../../shared-core/wood/forecast.ts';
 import { warpOf } from '../../shared-core/wood/warp.ts';
@@ -102,7 +103,7 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
         radialPct,
         tangentialPct,
         profilePct: forecast.now.profile.map(({ pct }) => Math.max(0, pct.median)),
-        targetPct: targetOf(use),
+        targetPct: Math.min(30, targetOfUsePct(use)),
         maxShellCorePct: use.maxShellCorePct,
       }),
       whyNoWarp: null,
@@ -128,9 +129,4 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
       return { foreseen: foreseen(row, own, answer.forecast, answer.learntFrom), whyNot: null };
     },
   };
-}
-
-/** The average that a board is dried to: the middle of its use's range, or its upper end where any drier will do. */
-function targetOf({ minPct, maxPct }: { minPct: number; maxPct: number }): number {
-  return Math.min(30, minPct === 0 ? maxPct : (minPct + maxPct) / 2);
 }

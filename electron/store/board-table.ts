@@ -17,6 +17,11 @@ interface BoardRecord extends Board {
   finding: string | null;
 }
 
+/** What a board's volume and mass are made from; `averagePct` null where it was never soundly probed. */
+interface BoardSizes extends Pick<Board, 'woodId' | 'thicknessMm' | 'widthMm' | 'lengthMm'> {
+  averagePct: number | null;
+}
+
 const select = `
   SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
     b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing, b.log, b.course,
@@ -73,6 +78,12 @@ export function boardTable(db: Db) {
   );
   const byCode = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE code = ?');
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board');
+  const sizes = db.prepare<[number], BoardSizes>(
+    `SELECT b.species_id AS woodId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
+       f.record ->> 'averagePct' AS averagePct
+     FROM board b LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
+     WHERE b.stack_id = ?`,
+  );
   const add = db.prepare(
     `INSERT INTO board (code, stack_id, species_id, thickness_mm, width_mm, length_mm, sawn_on, sawing, log, course,
        stack_column, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
@@ -125,6 +136,7 @@ export function boardTable(db: Db) {
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },
     total: (): number => total.get()?.n ?? 0,
+    sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     idsWithWood: (woodId: string): number[] => ids(idsWithWood.all(woodId)),
     idsForUse: (useId: string): number[] => ids(idsForUse.all(useId)),

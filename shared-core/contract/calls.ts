@@ -16,6 +16,7 @@ import {
   sampleRecordSchema,
 } from './sample-board.ts';
 import { settingsSchema } from './settings.ts';
+import { stackVolumeSchema } from './stack-volume.ts';
 import {
   boardRowSchema,
   boardSchema,
@@ -67,6 +68,7 @@ export const calls = {
     input: byId.extend({ certainty: z.number().min(0.5).max(0.99) }),
     output: stackPlanSchema.nullable(),
   },
+  'stacks.volume': { input: byId, output: stackVolumeSchema },
   'boards.list': {
     input: z.object({
       stackId: rowIdSchema.nullable(),

@@ -48,3 +48,10 @@ export const longLengthFromMm = (mm: number, units: DisplayUnits): number =>
   units === 'metric' ? mm / 1000 : Math.round((mm / MM_PER_INCH / 12) * 100) / 100;
 export const mmFromLongLength = (typed: number, units: DisplayUnits): number =>
   units === 'metric' ? typed * 1000 : typed * 12 * MM_PER_INCH;
+
+/** A change of a thickness or width, finer than a tape shows: "−3.2 mm", "+0.04 in". */
+export function changeText(mm: number, units: DisplayUnits): string {
+  const size = Math.abs(mm);
+  const shown = units === 'metric' ? `${size.toFixed(1)} mm` : `${(size / MM_PER_INCH).toFixed(2)} in`;
+  return `${mm < 0 ? '−' : '+'}${shown}`;
+}

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  changeText,
   longLengthFromMm,
   longLengthText,
   mmFromLongLength,
@@ -61,4 +62,13 @@ describe('temperatures', () => {
   test('below zero is written with a minus sign', () => {
     expect(temperatureText(-5, 'metric')).toBe('−5 °C');
   });
+});
+
+test.each([
+  [-3.24, 'metric', '−3.2 mm'],
+  [0.88, 'metric', '+0.9 mm'],
+  [25.4, 'imperial', '+1.00 in'],
+  [-3.2, 'imperial', '−0.13 in'],
+] as const)('a change of %f mm is shown finer than a tape: %s, %s', (mm, units, text) => {
+  expect(changeText(mm, units)).toBe(text);
 });

@@ -1,0 +1,59 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+let yard: YardOfTwo;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+});
+afterEach(async () => {
+  await yard.app.close();
+  expect(yard.faults).toEqual([]);
+});
+
+const volume = () => yard.call('stacks.volume', { id: yard.stack.id });
+async function probe(boardIndex: number, raw: number) {
+  const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await yard.call('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
+  for (let spot = 0; spot < 4; spot++) await yard.call('rounds.type', { roundId, raw });
+}
+
+test('two boards of 27 x 200 x 2400 mm are tallied one by one, as the trade does', async () => {
+  // 1 1/16 in counts as 1 in; 7.87 in x 7 ft / 12 is 4.6, so 5 square feet and 5 board feet each
+  // (rules of the National Hardwood Lumber Association, from memory). 0.027 x 0.20 x 2.4 m is 0.013 m³ each.
+  expect(await volume()).toMatchObject({ boards: 2, measured: 2, boardFeet: 10, cubicMetres: 0.026 });
+});
+
+test('a board of unknown width is left out and said to be', async () => {
+  await yard.call('boards.add', [{ ...yard.board('WAL-03'), widthMm: null }]);
+  const found = await volume();
+  expect(found).toMatchObject({ boards: 3, measured: 2, boardFeet: 10 });
+  expect(found.missing).toContain('1 board without width or length left out.');
+});
+
+test('mass is that of the probed boards, now and at the middle of what the use wants', async () => {
+  expect(await volume()).toMatchObject({ mass: null, targetPct: 7 });
+  await probe(0, 15);
+  const { mass, missing } = await volume();
+  expect(missing).toEqual(['1 board not probed yet: mass not known.']);
+  const averagePct = (await yard.call('boards.get', { id: yard.boards[0]!.id })).findings[0]!.averagePct!;
+  // The oven-dry mass stays, the water goes.
+  expect(mass!.nowKg / (100 + averagePct)).toBeCloseTo(mass!.targetKg / 107, 9);
+  // Wood Handbook (FPL-GTR-282), Table 5-3a: black walnut, specific gravity 0.55 at 12 % (from memory): 616 kg/m³.
+  expect(mass!.nowKg / (0.027 * 0.2 * 2.4)).toBeGreaterThan(600);
+  expect(mass!.nowKg / (0.027 * 0.2 * 2.4)).toBeLessThan(640);
+});
+
+test('a wood of unknown density has a volume and no mass', async () => {
+  const walnut = (await yard.call('woods.list', {})).find((wood) => wood.id === 'walnut-black')!;
+  await yard.call('woods.save', { ...walnut, basicSpecificGravity: null });
+  await probe(0, 15);
+  const found = await volume();
+  expect(found).toMatchObject({ boardFeet: 10, mass: null });
+  expect(found.missing).toEqual([
+    'The specific gravity of Black walnut is not known, so neither is its mass.',
+  ]);
+});
+
+test('a stack that is not there is said not to be', async () => {
+  expect(await yard.refusal('stacks.volume', { id: 99 })).toMatch(/no such stack/);
+});
