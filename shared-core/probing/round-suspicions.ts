@@ -34,8 +34,8 @@ type Walked = Record<Depth, Offset> & {
   board: WalkedBoard;
   /** Mean of both depths. */
   mean: Offset;
-  /** Mean of what both depths should read, % MC. */
-  expectedPct: number;
+  /** What either depth should read, % MC. */
+  expectedPct: Record<Depth, number>;
   /** 0 for the first board walked, 1 for the last. */
   walked: number;
 };
@@ -75,7 +75,7 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
     const off = each.mean.pct - centre;
     const shell = each.shell.pct - level.shell;
     const core = each.core.pct - level.core;
-    const partner = swappedWith(each, steady, centre);
+    const partner = swappedWith(each, steady, level);
     const alike = shell * core > 0 && Math.min(score(shell, each.shell), score(core, each.core)) > BOTH_SCORE;
     if (partner !== null || (alike && score(off, each.mean) > BOARD_SCORE)) {
       add(each.board, apartFromStack(off, partner));
@@ -111,7 +111,7 @@ function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
         spotsPct: Math.hypot(shell.spotsPct, core.spotsPct) / 2,
         modelPct: (shell.modelPct + core.modelPct) / 2,
       },
-      expectedPct: (expectation.shell.pct + expectation.core.pct) / 2,
+      expectedPct: { shell: expectation.shell.pct, core: expectation.core.pct },
       walked: count > 1 ? index / (count - 1) : 0,
     },
   ];
@@ -164,19 +164,25 @@ function driftOf(all: readonly Walked[]): number {
  * The board that this one was taken for, if exchanging the two explains what is odd about each: by so much that the
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
-function swappedWith(each: Walked, all: readonly Walked[], centre: number): string | null {
+function swappedWith(each: Walked, all: readonly Walked[], level: Record<Depth, number>): string | null {
   const gains = all.flatMap((other) => {
     if (other === each) return [];
-    const apart = other.expectedPct - each.expectedPct;
-    const [a, b] = [each.mean.pct - centre, other.mean.pct - centre];
-    const variance = (offset: Offset) => offset.spotsPct ** 2 + (OWN_PACE * offset.modelPct) ** 2;
-    const own = (a ** 2 - (a - apart) ** 2) / variance(each.mean);
-    const others = (b ** 2 - (b + apart) ** 2) / variance(other.mean);
+    const [own, others] = [gain(each, other, level), gain(other, each, level)];
     const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
     return both ? [{ code: other.board.code, gain: own + others }] : [];
   });
   gains.sort((a, b) => b.gain - a.gain);
   return gains[0]?.code ?? null;
+}
+
+/** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */
+function gain(each: Walked, other: Walked, level: Record<Depth, number>): number {
+  return (['shell', 'core'] as const).reduce((sum, depth) => {
+    const { pct, spotsPct, modelPct } = each[depth];
+    const off = pct - level[depth];
+    const apart = other.expectedPct[depth] - each.expectedPct[depth];
+    return sum + (off ** 2 - (off - apart) ** 2) / (spotsPct ** 2 + (OWN_PACE * modelPct) ** 2);
+  }, 0);
 }
 
 const direction = (offPct: number): string => (offPct > 0 ? 'above' : 'below');
