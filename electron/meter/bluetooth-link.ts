@@ -16,9 +16,13 @@ export interface BluetoothTiming {
   silenceMs: number;
   /** How long it may take to show it. */
   proofMs: number;
-  /** How long a polite goodbye may take before the radio process is ended. */
+  /** How long a polite goodbye to the meter may take before the radio process is ended. */
   goodbyeMs: number;
-  /** Without a sign of life from the radio process for so long, it hangs. */
+  /** How long the radio process may take to end by itself. */
+  quitMs: number;
+  /** How long the radio process may take to its first sign of life, and the adapter to say whether it is there. */
+  startMs: number;
+  /** Without a further sign of life from the radio process for so long, it hangs. */
   hangMs: number;
   /** Waits before the first, second … attempt to get a lost meter or radio back; the last one repeats. */
   backOffMs: readonly number[];
@@ -32,6 +36,8 @@ const usualTiming: BluetoothTiming = {
   silenceMs: 5000,
   proofMs: 5000,
   goodbyeMs: 4000,
+  quitMs: 1000,
+  startMs: 30_000,
   hangMs: 10_000,
   backOffMs: [500, 1000, 2000, 4000, 8000, 15_000],
 };
@@ -77,6 +83,8 @@ export class BluetoothLink extends MeterLink {
   readonly #timing: BluetoothTiming;
   readonly #names = new Map<string, string>();
   #radio: ChildProcess | null = null;
+  /** Resolves when no earlier radio process holds the adapter any more. */
+  #free: Promise<void> = Promise.resolve();
   /** What the radio process last wrote to its error output. */
   #lastWords = '';
   #scanWanted = false;
@@ -178,13 +186,8 @@ export class BluetoothLink extends MeterLink {
     this.#closed = true;
     this.#scanWanted = false;
     await this.disconnect();
-    const radio = this.#radio;
-    if (radio === null) return;
-    const gone = new Promise((resolve) => radio.once('exit', resolve));
-    this.#order({ type: 'quit' });
-    const timer = setTimeout(() => radio.kill('SIGKILL'), this.#timing.goodbyeMs);
-    await gone;
-    clearTimeout(timer);
+    this.#endRadio();
+    await this.#free;
   }
 
   // --- the radio process
@@ -222,24 +225,35 @@ export class BluetoothLink extends MeterLink {
     radio.on('exit', () => {
       if (radio === this.#radio) this.#radioGone();
     });
-    this.#armHangTimer();
+    this.#armHangTimer(this.#timing.startMs);
     return radio;
   }
 
-  /** A fresh start of the link begins with the end of what hangs. */
-  #endRadio(): void {
+  /**
+   * A fresh start of the link begins with the end of what hangs: asked to go, so that it can hang up, and ended if it
+   * cannot. Whatever starts next waits for that (`#free`): two processes must not share an adapter.
+   */
+  #endRadio(graceMs = this.#timing.quitMs): void {
     const radio = this.#radio;
     this.#radio = null;
     clearTimeout(this.#hangTimer);
     this.#onGoodbye?.();
-    radio?.kill('SIGKILL');
+    if (radio === null || radio.pid === undefined || radio.exitCode !== null || radio.signalCode !== null) {
+      return;
+    }
+    this.#free = new Promise((resolve) => {
+      const timer = setTimeout(() => radio.kill('SIGKILL'), graceMs);
+      radio.once('exit', () => {
+        clearTimeout(timer);
+        resolve();
+      });
+      if (radio.connected) radio.send({ type: 'quit' } satisfies ToRadio, () => undefined);
+    });
   }
 
-  /** The radio process ended though nobody asked it to. */
+  /** The radio process ended though nobody asked it to, or hangs. */
   #radioGone(): void {
-    this.#radio = null;
-    clearTimeout(this.#hangTimer);
-    this.#onGoodbye?.();
+    this.#endRadio(0);
     if (this.#closed) return;
     this.#radioFaults++;
     this.setAdapter({
@@ -254,13 +268,9 @@ export class BluetoothLink extends MeterLink {
     }
   }
 
-  #armHangTimer(): void {
+  #armHangTimer(limitMs: number): void {
     clearTimeout(this.#hangTimer);
-    this.#hangTimer = setTimeout(() => {
-      // As if it had ended; what is left of it is cleared away.
-      this.#radio?.kill('SIGKILL');
-      this.#radioGone();
-    }, this.#timing.hangMs);
+    this.#hangTimer = setTimeout(() => this.#radioGone(), limitMs);
   }
 
   #order(order: ToRadio): void {
@@ -269,15 +279,17 @@ export class BluetoothLink extends MeterLink {
   }
 
   #scanOnce(): void {
-    if (!this.#scanWanted) return;
-    this.#startRadio();
-    this.#order({ type: 'scan', on: true });
+    void this.#free.then(() => {
+      if (!this.#scanWanted) return;
+      this.#startRadio();
+      this.#order({ type: 'scan', on: true });
+    });
   }
 
   // --- what the radio says
 
   #hear(message: FromRadio): void {
-    this.#armHangTimer();
+    this.#armHangTimer(this.#timing.hangMs);
     switch (message.type) {
       case 'alive':
         return;
@@ -411,10 +423,13 @@ export class BluetoothLink extends MeterLink {
     target.attempt = ++this.#attempts;
     target.ordered = false;
     if (!target.everLive) this.#show(target, 'connecting', `Connecting to ${object(target)}.`);
-    this.#startRadio();
-    if (this.adapter.usable) this.#orderConnect(target);
-    // The adapter's own time limit runs in the radio process; this one holds should it be silent altogether.
-    else this.#limitStep(target, this.#timing.hangMs);
+    const { attempt } = target;
+    void this.#free.then(() => {
+      if (target !== this.#target || attempt !== target.attempt) return;
+      this.#startRadio();
+      if (this.adapter.usable) this.#orderConnect(target);
+      else this.#limitStep(target, this.#timing.startMs);
+    });
   }
 
   #orderConnect(target: Target): void {

@@ -5,6 +5,7 @@
  */
 import { readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Characteristic, Peripheral } from '@abandonware/noble';
 import {
   batteryLevelUuid,
@@ -35,6 +36,8 @@ const mostBatchesUnderWay = 4;
 const mostCharacteristics = 128;
 const adapterAnswersWithinMs = 5000;
 const readAnswersWithinMs = 2500;
+const mostConnectTries = 3;
+const betweenConnectTriesMs = 250;
 /** Heard so recently that it can be connected to without listening for it first. */
 const heardJustNowMs = 3000;
 /** HCI's value for a signal strength that is not available (Core Specification, Vol 4 Part E 7.7.65.2). */
@@ -210,7 +213,7 @@ async function connect(order: Extract<ToRadio, { type: 'connect' }>): Promise<vo
     step = 'connect';
     await stopListening();
     own.peripheral = peripheral;
-    await peripheral.connectAsync();
+    await connectTo(own, peripheral);
     if (session !== own) return;
     own.connected = true;
     own.onGone = () => {
@@ -233,6 +236,20 @@ async function connect(order: Extract<ToRadio, { type: 'connect' }>): Promise<vo
   } catch (error) {
     if (session !== own) return;
     send({ type: 'failed', attempt: own.attempt, step, detail: messageOf(error) });
+  }
+}
+
+/** A first try that fails at once ("failed to be established") is common on the air and says little. */
+async function connectTo(own: Session, peripheral: Peripheral): Promise<void> {
+  for (let tries = 1; session === own; tries++) {
+    try {
+      await peripheral.connectAsync();
+      return;
+    } catch (error) {
+      console.error(`connecting, try ${tries}: ${messageOf(error)}`);
+      if (tries === mostConnectTries) throw error;
+      await pause(betweenConnectTriesMs);
+    }
   }
 }
 
@@ -392,9 +409,13 @@ async function leave(): Promise<void> {
   await within(own.peripheral.disconnectAsync(), 1500, 'disconnecting').catch(() => undefined);
 }
 
+/** Hangs up without asking the meter for anything, as it may be why the link needs a fresh start. */
 async function quit(): Promise<void> {
-  await leave();
-  await stopListening();
+  const own = session;
+  session = null;
+  if (own?.connected) {
+    await within(own.peripheral!.disconnectAsync(), 500, 'hanging up').catch(() => undefined);
+  }
   process.exit(0);
 }
 

@@ -25,6 +25,8 @@ export class EmulatedRadio {
   readonly #btvirt: ChildProcess;
   readonly #folder: string;
   readonly #meters: EmulatedMeter[] = [];
+  readonly #btvirtPath: string;
+  readonly #adapter: ChildProcess;
 
   /**
    * What a process needs in its environment to reach this world through noble. Node 24 only: the preload is TypeScript.
@@ -34,9 +36,12 @@ export class EmulatedRadio {
   private constructor(btvirt: ChildProcess, folder: string) {
     this.#btvirt = btvirt;
     this.#folder = folder;
+    this.#btvirtPath = join(folder, 'bt-server-le');
+    const adapterPath = join(folder, 'adapter');
+    this.#adapter = fork(here('adapter.ts'), [adapterPath, this.#btvirtPath], { execArgv: [] });
     this.env = {
       NODE_OPTIONS: `--import ${new URL('./swap-hci-socket.ts', import.meta.url).href}`,
-      H4_PATH: join(folder, 'bt-server-le'),
+      H4_PATH: adapterPath,
       RADIO_CONTROL: join(folder, 'control.json'),
     };
     this.setAdapter({});
@@ -60,10 +65,10 @@ export class EmulatedRadio {
   async #opened(): Promise<void> {
     for (let tries = 0; tries < 100; tries++) {
       if (this.#btvirt.exitCode !== null) throw new Error(`btvirt ended with ${this.#btvirt.exitCode}`);
-      if (existsSync(this.env.H4_PATH) && (await answers(this.env.H4_PATH))) return;
+      if ((await answers(this.#btvirtPath)) && (await answers(this.env.H4_PATH))) return;
       await pause(50);
     }
-    throw new Error(`btvirt did not open ${this.env.H4_PATH}`);
+    throw new Error(`btvirt or the adapter did not open a socket in ${this.#folder}`);
   }
 
   /** How the adapter on the app's side behaves from now on. */
@@ -77,7 +82,13 @@ export class EmulatedRadio {
     const server = fork(here('meter-server.ts'), [JSON.stringify(full)], {
       execArgv: [],
       // The control is of the app's adapter; its own is always on.
-      env: { ...process.env, ...this.env, RADIO_CONTROL: '', BLENO_DEVICE_NAME: full.name },
+      env: {
+        ...process.env,
+        ...this.env,
+        H4_PATH: this.#btvirtPath,
+        RADIO_CONTROL: '',
+        BLENO_DEVICE_NAME: full.name,
+      },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
     });
     const meter = new EmulatedMeter(server, full.name);
@@ -89,11 +100,8 @@ export class EmulatedRadio {
   /** Everything ends with it: meters, controllers, sockets. */
   async stop(): Promise<void> {
     for (const meter of this.#meters) await meter.quit();
-    if (this.#btvirt.exitCode === null && this.#btvirt.signalCode === null) {
-      const gone = once(this.#btvirt, 'exit');
-      this.#btvirt.kill('SIGKILL');
-      await gone;
-    }
+    await end(this.#adapter);
+    await end(this.#btvirt);
     rmSync(this.#folder, { recursive: true, force: true });
   }
 }
@@ -158,11 +166,8 @@ export class EmulatedMeter {
     this.#server.kill('SIGCONT');
   }
 
-  async quit(): Promise<void> {
-    if (this.#server.exitCode !== null || this.#server.signalCode !== null) return;
-    const gone = once(this.#server, 'exit');
-    this.#server.kill('SIGKILL');
-    await gone;
+  quit(): Promise<void> {
+    return end(this.#server);
   }
 }
 
@@ -173,6 +178,13 @@ export async function startMeterServer(
   const radio = await EmulatedRadio.start();
   const meter = await radio.startMeter(options);
   return { radio, meter, stop: () => radio.stop() };
+}
+
+async function end(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return;
+  const gone = once(child, 'exit');
+  child.kill('SIGKILL');
+  await gone;
 }
 
 function compileShim(): string {

@@ -8,6 +8,7 @@
 import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { connect, type Socket } from 'node:net';
+import { commandPacket, eventPacket, H4Framing, leMetaEvent } from './h4-framing.ts';
 
 /** What RADIO_CONTROL holds, as JSON. */
 export interface RadioControl {
@@ -18,17 +19,11 @@ export interface RadioControl {
   rssiDbm: number;
 }
 
-const commandPacket = 1;
-const aclPacket = 2;
-const scoPacket = 3;
-const eventPacket = 4;
-const leMetaEvent = 0x3e;
-const advertisingReport = 0x02;
 const createConnection = 0x200d;
 
 class H4Socket extends EventEmitter {
   #socket: Socket | null = null;
-  #received = Buffer.alloc(0);
+  readonly #framing = new H4Framing();
 
   bindRaw(): number {
     return this.#open();
@@ -69,33 +64,16 @@ class H4Socket extends EventEmitter {
   }
 
   #receive(bytes: Buffer): void {
-    this.#received = Buffer.concat([this.#received, bytes]);
-    for (;;) {
-      const length = packetLength(this.#received);
-      if (length === null || this.#received.length < length) return;
-      const packet = Buffer.from(this.#received.subarray(0, length));
-      this.#received = this.#received.subarray(length);
+    for (const packet of this.#framing.packetsIn(bytes)) {
       if (control().adapter === 'off') continue;
       setSignalStrength(packet);
-      this.emit('data', packet);
+      // One by one, as the native module does: a listener that throws must not take the next packet with it.
+      setImmediate(() => this.emit('data', packet));
     }
   }
 }
 
-/** @returns null when more bytes are needed to know */
-function packetLength(bytes: Buffer): number | null {
-  if (bytes.length < 5) return bytes.length >= 3 && bytes[0] === eventPacket ? 3 + bytes[2]! : null;
-  switch (bytes[0]) {
-    case eventPacket:
-      return 3 + bytes[2]!;
-    case aclPacket:
-      return 5 + bytes.readUInt16LE(3);
-    case scoPacket:
-      return 4 + bytes[3]!;
-    default:
-      throw new Error(`no H4 packet begins with ${bytes[0]}`);
-  }
-}
+const advertisingReport = 0x02;
 
 function setSignalStrength(packet: Buffer): void {
   if (packet[0] !== eventPacket || packet[1] !== leMetaEvent || packet[3] !== advertisingReport) return;

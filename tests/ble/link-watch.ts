@@ -1,16 +1,16 @@
 import type { BluetoothTiming } from '../../electron/meter/bluetooth-link.ts';
 import type { FoundMeter, LinkState, MeterLink, MeterNotification } from '../../electron/meter/meter-link.ts';
 
-/** Shorter waits than a person's meter gets, so that the tests of time limits end soon. */
+/** Shorter waits for the meter than a person's gets, so that the tests of time limits end soon. The machine may be slow. */
 export const shortTiming: Partial<BluetoothTiming> = {
   searchMs: 3000,
-  connectMs: 1500,
-  discoverMs: 3000,
-  subscribeMs: 2000,
-  silenceMs: 800,
-  proofMs: 800,
+  connectMs: 3000,
+  discoverMs: 6000,
+  subscribeMs: 6000,
+  silenceMs: 1500,
+  proofMs: 3000,
   goodbyeMs: 2500,
-  hangMs: 6000,
+  quitMs: 800,
   backOffMs: [200, 400, 800],
 };
 
@@ -49,18 +49,18 @@ function until<T>(link: MeterLink, what: string, limitMs: number, look: () => T 
 export const untilPhase = (
   link: MeterLink,
   phase: LinkState['phase'],
-  limitMs = 10_000,
+  limitMs = 25_000,
 ): Promise<LinkState> => until(link, phase, limitMs, () => (link.state.phase === phase ? link.state : null));
 
 export const untilTrue = (
   link: MeterLink,
   what: string,
   holds: () => boolean,
-  limitMs = 10_000,
+  limitMs = 25_000,
 ): Promise<true> => until(link, what, limitMs, () => (holds() ? true : null));
 
 /** Scans until a meter of this name is heard. */
-export async function find(link: MeterLink, name: string, limitMs = 10_000): Promise<FoundMeter> {
+export async function find(link: MeterLink, name: string, limitMs = 25_000): Promise<FoundMeter> {
   const heard = new Promise<FoundMeter>((resolve, reject) => {
     const timer = setTimeout(() => reject(new Error(`${name} was not heard in ${limitMs} ms`)), limitMs);
     const listen = (found: FoundMeter) => {

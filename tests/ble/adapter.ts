@@ -1,0 +1,51 @@
+/**
+ * The adapter between the app's radio process and btvirt, a process of its own: `adapter.ts <socket> <btvirt's socket>`.
+ * When the radio process is gone without a goodbye, its links end, as the system and the link's supervision time limit
+ * see to with a real adapter; btvirt would keep them for ever.
+ */
+import { connect, createServer, type Socket } from 'node:net';
+import { commandPacket, eventPacket, H4Framing, leMetaEvent } from './h4-framing.ts';
+
+const disconnectionComplete = 0x05;
+const connectionComplete = 0x01;
+
+/** HCI Disconnect, "remote user terminated connection" (Core Specification, Vol 4 Part E 7.1.6). */
+const disconnectCommand = (handle: number) =>
+  Buffer.from([commandPacket, 0x06, 0x04, 3, handle & 0xff, handle >> 8, 0x13]);
+
+/** Keeps the handles of the links that are up. Layouts: Core Specification, Vol 4 Part E 7.7.5 and 7.7.65.1. */
+function noteLinks(packet: Buffer, links: Set<number>): void {
+  if (packet[0] !== eventPacket) return;
+  if (packet[1] === disconnectionComplete) links.delete(packet.readUInt16LE(4));
+  const madeOne = packet[1] === leMetaEvent && packet[3] === connectionComplete && packet[4] === 0;
+  if (madeOne) links.add(packet.readUInt16LE(5));
+}
+
+function relay(host: Socket, btvirtPath: string): void {
+  const controller = connect(btvirtPath);
+  const framing = new H4Framing();
+  const links = new Set<number>();
+  let hostGone = false;
+  // btvirt looks at a closed socket before it reads what was written to it, so the answers are waited for.
+  const closeWhenFree = () => {
+    if (hostGone && links.size === 0) controller.destroy();
+  };
+  controller.on('data', (bytes) => {
+    for (const packet of framing.packetsIn(bytes)) noteLinks(packet, links);
+    if (!hostGone) host.write(bytes);
+    closeWhenFree();
+  });
+  controller.on('error', () => host.destroy());
+  controller.on('close', () => host.destroy());
+  host.on('data', (bytes) => controller.write(bytes));
+  host.on('error', () => undefined);
+  host.on('close', () => {
+    hostGone = true;
+    for (const handle of links) controller.write(disconnectCommand(handle));
+    closeWhenFree();
+  });
+}
+
+const [socketPath, btvirtPath] = process.argv.slice(2);
+createServer((host) => relay(host, btvirtPath!)).listen(socketPath);
+process.on('disconnect', () => process.exit(0));

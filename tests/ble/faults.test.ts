@@ -1,0 +1,160 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { BluetoothLink, type BluetoothTiming } from '../../electron/meter/bluetooth-link.ts';
+import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
+import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+
+let radio: EmulatedRadio;
+let link: BluetoothLink;
+let meter: EmulatedMeter;
+
+beforeAll(async () => {
+  radio = await EmulatedRadio.start();
+  meter = await radio.startMeter();
+});
+afterAll(() => radio.stop());
+beforeEach(() => {
+  radio.setAdapter({});
+  meter.tell({ type: 'rate', hz: 10 });
+  meter.links = 0;
+});
+afterEach(() => link.close());
+
+function newLink(timing: Partial<BluetoothTiming> = {}): BluetoothLink {
+  link = new BluetoothLink({ radioScript, env: radio.env, timing: { ...shortTiming, ...timing } });
+  return link;
+}
+
+async function liveMeter(timing: Partial<BluetoothTiming> = {}): Promise<string> {
+  const { deviceId } = await find(newLink(timing), meter.name);
+  link.connect(deviceId, null);
+  await untilPhase(link, 'live');
+  return deviceId;
+}
+
+describe('bytes that are no value', () => {
+  test('malformed ones are refused with a sentence each, and the stream goes on', async () => {
+    await liveMeter();
+    meter.tell({ type: 'rate', hz: 0 });
+    const received = record(link);
+    for (const hex of ['05', '010203', '']) meter.tell({ type: 'notify', hex });
+    meter.tell({ type: 'notify', hex: 'ec04' });
+    await untilTrue(link, 'the sound one', () => received.at(-1)?.value === 12.6);
+    expect(received.slice(-4).map((n) => n.why)).toEqual([
+      'The meter sent 1 byte; its value needs 2.',
+      'The meter sent 3 bytes; its value has exactly 2.',
+      'The meter sent 0 bytes; its value needs 2.',
+      null,
+    ]);
+    expect(link.counts.refused).toBe(3);
+    expect(link.counts.received).toBe(link.counts.decoded + 3);
+    expect(link.state.phase).toBe('live');
+  });
+
+  test('an oversized one and a frame cut short are dropped and counted; the link and its process stay', async () => {
+    await liveMeter();
+    const pid = link.radioPid;
+    meter.tell({ type: 'rate', hz: 0 });
+    const received = record(link);
+    // The value's handle, as in a notification of its own: opcode 0x1B, handle, value.
+    const handle = '0c00';
+    meter.tell({ type: 'att', hex: `1b${handle}${'ab'.repeat(600)}` });
+    await untilTrue(link, 'the oversized one', () => received.some((n) => n.why?.includes('600') ?? false));
+    expect(received.find((n) => n.why?.includes('600'))).toMatchObject({
+      value: null,
+      bytes: new Uint8Array(0),
+      why: 'The meter sent 600 bytes at once; Bluetooth allows 512. They were dropped.',
+    });
+    meter.tell({ type: 'att', hex: '1b0c' });
+    meter.tell({ type: 'notify', hex: 'ec04' });
+    await untilTrue(link, 'the sound one', () => received.at(-1)?.value === 12.6);
+    expect(link.unreadableFrames).toBe(1);
+    expect(link.counts).toMatchObject({
+      refused: 2,
+      lastRefusal: expect.stringMatching(/not valid Bluetooth/),
+    });
+    expect(link.state.phase).toBe('live');
+    expect(link.radioPid).toBe(pid);
+  });
+});
+
+describe('the adapter', () => {
+  test('none, or switched off: a scan says so, and finds the meter once it is there', async () => {
+    radio.setAdapter({ adapter: 'off' });
+    newLink().startScan();
+    // noble calls both "powered off"; the system's list of adapters tells them apart.
+    const list = '/sys/class/bluetooth';
+    const any = existsSync(list) && readdirSync(list).length > 0;
+    const sentence = any ? /Bluetooth is switched off/ : /This computer has no Bluetooth adapter/;
+    await untilTrue(link, 'the reason', () => sentence.test(link.adapter.sentence));
+    expect(link.adapter.usable).toBe(false);
+    expect(link.state.sentence).toMatch(sentence);
+    expect(link.state.sentence).toMatch(/Typed readings .* work without it\.$/);
+    radio.setAdapter({});
+    await find(link, meter.name);
+  });
+
+  test('permission refused: connecting says what to do', async () => {
+    radio.setAdapter({ adapter: 'refused' });
+    newLink().connect('001122334455', null);
+    const failed = await untilPhase(link, 'failed');
+    expect(failed.sentence).toMatch(/^The system does not let Pintally use Bluetooth\. Allow it/);
+  });
+
+  test('pulled out while live: it is said, and the meter comes back with the adapter', async () => {
+    await liveMeter();
+    radio.setAdapter({ adapter: 'off' });
+    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/Readings kept so far are safe/);
+    radio.setAdapter({});
+    await untilPhase(link, 'live');
+  });
+
+  test('the library or its native part missing: a sentence that says how to get it', async () => {
+    const hook = `import { registerHooks } from 'node:module';
+      registerHooks({ resolve(s, c, next) {
+        if (s === '@abandonware/noble') throw new Error("Cannot find module '@abandonware/noble'");
+        return next(s, c);
+      } });`;
+    const NODE_OPTIONS = `--import data:text/javascript,${encodeURIComponent(hook)}`;
+    link = new BluetoothLink({ radioScript, env: { NODE_OPTIONS }, timing: shortTiming });
+    link.startScan();
+    expect((await untilPhase(link, 'failed')).sentence).toMatch(
+      /npx node electron\/meter\/native-socket\.ts/,
+    );
+  });
+});
+
+describe('the radio process', () => {
+  test('killed while live: the app goes on, says so, and the meter comes back', async () => {
+    await liveMeter();
+    const killed = link.radioPid!;
+    process.kill(killed, 'SIGKILL');
+    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/stopped by a fault of its own/);
+    await untilPhase(link, 'live');
+    expect(link.radioPid).not.toBe(killed);
+    const received = record(link);
+    await untilTrue(link, 'values', () => received.length > 3);
+  });
+
+  test('killed while scanning: the scan goes on', async () => {
+    await find(newLink(), meter.name);
+    process.kill(link.radioPid!, 'SIGKILL');
+    await untilTrue(link, 'the fault', () => /fault of its own/.test(link.adapter.sentence));
+    await find(link, meter.name);
+  });
+
+  test('hanging: it is ended and started anew', async () => {
+    await liveMeter({ hangMs: 2500 });
+    const hung = link.radioPid!;
+    process.kill(hung, 'SIGSTOP');
+    await untilPhase(link, 'reconnecting');
+    await untilPhase(link, 'live');
+    expect(link.radioPid).not.toBe(hung);
+  });
+
+  test('that cannot be started at all: connecting says so', async () => {
+    link = new BluetoothLink({ radioScript: '/nowhere/radio-process.js', timing: shortTiming });
+    link.connect('001122334455', null);
+    expect((await untilPhase(link, 'failed')).sentence).toMatch(/stopped by a fault of its own/);
+  });
+});

@@ -1,0 +1,102 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
+import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
+import { find, shortTiming, untilPhase } from './link-watch.ts';
+
+let radio: EmulatedRadio;
+let link: BluetoothLink;
+let meter: EmulatedMeter;
+
+beforeAll(async () => {
+  radio = await EmulatedRadio.start();
+  meter = await radio.startMeter();
+});
+afterAll(() => radio.stop());
+beforeEach(() => {
+  radio.setAdapter({});
+  meter.tell({ type: 'rate', hz: 10 });
+  meter.links = 0;
+});
+afterEach(() => link.close());
+
+function newLink(): BluetoothLink {
+  link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
+  return link;
+}
+
+async function liveMeter(): Promise<string> {
+  const { deviceId } = await find(newLink(), meter.name);
+  link.connect(deviceId, null);
+  await untilPhase(link, 'live');
+  return deviceId;
+}
+
+describe('a meter that went silent', () => {
+  test('never heard: the attempt ends with a sentence, and a later one works', async () => {
+    const { deviceId } = await find(newLink(), meter.name);
+    meter.tell({ type: 'advertise', on: false });
+    // Longer than "heard just now", with room for a slow machine.
+    await new Promise((resolve) => setTimeout(resolve, 5000));
+    link.connect(deviceId, null);
+    expect((await untilPhase(link, 'failed')).sentence).toBe(
+      `Could not connect to ${meter.name}: it was not heard. Switch it on, bring it near, and connect again.`,
+    );
+    meter.tell({ type: 'advertise', on: true });
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+  });
+
+  // What users of the library report: such a connect never returns and blocks all later ones.
+  test('heard but never connecting: the radio starts afresh, and a later connect works', async () => {
+    const { deviceId } = await find(newLink(), meter.name);
+    const hung = link.radioPid!;
+    radio.setAdapter({ connecting: 'hold' });
+    link.connect(deviceId, null);
+    expect((await untilPhase(link, 'failed')).sentence).toMatch(/it does not answer\. Switch it on/);
+    radio.setAdapter({});
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+    expect(link.radioPid).not.toBe(hung);
+    expect(() => process.kill(hung, 0)).toThrow('ESRCH');
+  });
+
+  test('connected but answering nothing: the same', async () => {
+    const { deviceId } = await find(newLink(), meter.name);
+    meter.freeze();
+    link.connect(deviceId, null);
+    expect((await untilPhase(link, 'failed')).sentence).toMatch(/it does not answer/);
+    meter.wake();
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+  });
+
+  test('silent while live: no bytes and no answer are believed, whatever the library says', async () => {
+    await liveMeter();
+    meter.freeze();
+    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/it does not answer any more/);
+    meter.wake();
+    await untilPhase(link, 'live');
+  });
+
+  test('one that has nothing to send but answers stays connected', async () => {
+    await liveMeter();
+    const phases: string[] = [];
+    link.on('state', ({ phase }) => phases.push(phase));
+    meter.tell({ type: 'rate', hz: 0 });
+    await new Promise((resolve) => setTimeout(resolve, 4000));
+    expect(phases).toEqual([]);
+    expect(meter.links).toBe(1);
+  });
+
+  test('a person can give up in the middle of an attempt', async () => {
+    const { deviceId } = await find(newLink(), meter.name);
+    radio.setAdapter({ connecting: 'hold' });
+    link.connect(deviceId, null);
+    await untilPhase(link, 'connecting');
+    await link.disconnect();
+    expect(link.state.phase).toBe('idle');
+    radio.setAdapter({});
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+  });
+});
