@@ -43,39 +43,37 @@ export function CalibrationChart({ own, woodName }: { own: OwnFit; woodName: str
   const line =
     fit.model === 'line' ? `MC = (reading − ${fit.b.toFixed(2)}) / ${fit.a.toFixed(3)}` : offsetWords(fit.b);
   return (
-    <>
-      <ChartFigure
-        title={`Meter against oven on ${woodName}`}
-        summary={`Your line: ${line}. A piece that it has not seen is off by about ${pctWords(fit.standardErrorPct)} % MC${
-          fit.publishedErrorPct === null
-            ? '.'
-            : `; the correction without your checks is off by about ${pctWords(fit.publishedErrorPct)} % on the same pieces.`
-        }`}
-        height={HEIGHT}
-        columns={[
-          'Piece',
-          'Reading, %',
-          'Oven-dry MC, %',
-          'By your line, %',
-          'Without your checks, %',
-          'Off when left out, %',
-        ]}
-        rows={points.map((point) => ({
-          key: point.checkId,
-          cells: [
-            point.piece,
-            pctWords(point.readingPct),
-            pctWords(point.ovenDryMcPct),
-            pctWords(byFit(point.readingPct)),
-            pctWords(point.publishedMcPct),
-            signed(point.errorPct),
-          ],
-        }))}
-      >
-        {(width) => <Plot width={width} points={points} byFit={byFit} published={own.published} />}
-      </ChartFigure>
-      <Legend hasPublished={own.published.length > 0} />
-    </>
+    <ChartFigure
+      title={`Meter against oven on ${woodName}`}
+      summary={`Your line: ${line}. A piece that it has not seen is off by about ${pctWords(fit.standardErrorPct)} % MC${
+        fit.publishedErrorPct === null
+          ? '.'
+          : `; the correction without your checks is off by about ${pctWords(fit.publishedErrorPct)} % on the same pieces.`
+      }`}
+      height={HEIGHT}
+      legend={<Legend hasPublished={own.published.length > 0} />}
+      columns={[
+        'Piece',
+        'Reading, %',
+        'Oven-dry MC, %',
+        'By your line, %',
+        'Without your checks, %',
+        'Off when left out, %',
+      ]}
+      rows={points.map((point) => ({
+        key: point.checkId,
+        cells: [
+          point.piece,
+          pctWords(point.readingPct),
+          pctWords(point.ovenDryMcPct),
+          pctWords(byFit(point.readingPct)),
+          pctWords(point.publishedMcPct),
+          signed(point.errorPct),
+        ],
+      }))}
+    >
+      {(width) => <Plot width={width} points={points} byFit={byFit} published={own.published} />}
+    </ChartFigure>
   );
 }
 

@@ -5,14 +5,14 @@ import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
+import { SetAsideForm } from '../../parts/SetAsideForm.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { LeaveOutForm } from './LeaveOutForm.tsx';
 import { WeighForm } from './WeighForm.tsx';
 
 type Open =
   | { what: 'weigh'; check: JudgedOvenCheck }
-  | { what: 'leave-out'; check: JudgedOvenCheck; mass: OvenMass | null };
+  | { what: 'set-aside'; check: JudgedOvenCheck; mass: OvenMass | null };
 
 /** Each piece: what was read, what it weighed, what it held, and what is to be done with it next. */
 export function OvenCheckTable({ own }: { own: OwnFit }) {
@@ -28,8 +28,32 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
         ))}
       </ul>
       {open?.what === 'weigh' && <WeighForm check={open.check} onClose={close} />}
-      {open?.what === 'leave-out' && <LeaveOutForm check={open.check} mass={open.mass} onClose={close} />}
+      {open?.what === 'set-aside' && <SetAside check={open.check} mass={open.mass} onClose={close} />}
     </>
+  );
+}
+
+function SetAside({
+  check,
+  mass,
+  onClose,
+}: {
+  check: JudgedOvenCheck;
+  /** Null: the whole check. */
+  mass: OvenMass | null;
+  onClose: () => void;
+}) {
+  return (
+    <SetAsideForm
+      what={mass ? `${mass.grams} g of ${check.piece}` : check.piece}
+      hint={
+        mass ? 'Like: a slip of typing, another piece.' : 'Like: a knot, read while frozen, resin ran out.'
+      }
+      onWhy={(why) =>
+        bridge().call('ovenChecks.setAside', { checkId: check.id, massId: mass?.id ?? null, why })
+      }
+      onClose={onClose}
+    />
   );
 }
 
@@ -66,7 +90,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
               <Button
                 kind="quiet"
                 aria-label={`Set ${check.piece} aside`}
-                onClick={() => onOpen({ what: 'leave-out', check, mass: null })}
+                onClick={() => onOpen({ what: 'set-aside', check, mass: null })}
               >
                 Set aside
               </Button>
@@ -100,7 +124,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
                 <Button
                   kind="quiet"
                   aria-label={`Set ${mass.grams} g of ${check.piece} aside`}
-                  onClick={() => onOpen({ what: 'leave-out', check, mass })}
+                  onClick={() => onOpen({ what: 'set-aside', check, mass })}
                 >
                   Set aside
                 </Button>
