@@ -7,20 +7,20 @@ import { fetchBoards } from '../../stores/boards.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { MOST_LABELS } from '../labels/label-choice.ts';
 import { BoardRows } from './BoardRows.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { useBoardPages } from './useBoardPages.ts';
 
 /** As many boards as can be moved at once. */
 const MOST_CHOSEN = 100_000;
-/** As many as labels are made for at once. */
-const MOST_LABELS = 2000;
 
 /** The boards of a stack, or of the whole yard: looked through, chosen, then labelled or moved. */
 export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
   const [search, setSearch] = useState('');
   const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
   const [chosen, setChosen] = useState<ReadonlyMap<number, BoardRow>>(new Map());
+  const [choosing, setChoosing] = useState(false);
   const [moving, setMoving] = useState(false);
   const units = useUnits();
   const { total } = pages;
@@ -33,7 +33,9 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
   }
 
   async function chooseAll(): Promise<void> {
+    setChoosing(true);
     const all = await attempt(fetchBoards(stackId, search.trim(), MOST_CHOSEN));
+    setChoosing(false);
     if (all) setChosen(new Map(all.rows.map((board) => [board.id, board])));
   }
 
@@ -52,6 +54,7 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
           <ChosenBar
             total={total}
             chosen={[...chosen.keys()]}
+            choosing={choosing}
             onAll={chooseAll}
             onNone={() => setChosen(new Map())}
             onMove={() => setMoving(true)}
@@ -93,12 +96,15 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
 function ChosenBar({
   total,
   chosen,
+  choosing,
   onAll,
   onNone,
   onMove,
 }: {
   total: number;
   chosen: readonly number[];
+  /** While all of them are being fetched. */
+  choosing: boolean;
   onAll: () => void;
   onNone: () => void;
   onMove: () => void;
@@ -110,13 +116,17 @@ function ChosenBar({
         {chosen.length === 0 ? all : `${chosen.length.toLocaleString('en')} of ${all} chosen`}
       </p>
       <Actions>
-        {chosen.length < total && <Button onClick={onAll}>Choose all</Button>}
+        {chosen.length < total && (
+          <Button disabled={choosing} onClick={onAll}>
+            {choosing ? 'Choosing …' : 'Choose all'}
+          </Button>
+        )}
         {chosen.length > 0 && (
           <>
             <Button onClick={onNone}>Choose none</Button>
             <Button onClick={onMove}>Move …</Button>
             <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: chosen.slice(0, MOST_LABELS) })}>
-              Labels
+              {chosen.length > MOST_LABELS ? `Labels of the first ${MOST_LABELS}` : 'Labels'}
             </ButtonLink>
           </>
         )}
