@@ -122,7 +122,7 @@ export class BluetoothLink extends MeterLink {
   override startScan(): void {
     if (this.#closed || this.#target !== null) return;
     this.#scanWanted = true;
-    this.setState('scanning', 'Looking for meters. Switch yours on and keep it near.', nobody);
+    this.setState('scanning', lookingForMeters, nobody);
     this.#scanOnce();
   }
 
@@ -357,6 +357,8 @@ export class BluetoothLink extends MeterLink {
     this.setAdapter(adapter);
     if (adapter.usable) {
       if (this.#target !== null && !this.#target.ordered) this.#orderConnect(this.#target);
+      // It may have said until now that Bluetooth is off.
+      if (this.#scanWanted) this.setState('scanning', lookingForMeters, nobody);
       return;
     }
     if (message.reason === 'starting') return;
@@ -551,6 +553,7 @@ export class BluetoothLink extends MeterLink {
   }
 }
 
+const lookingForMeters = 'Looking for meters. Switch yours on and keep it near.';
 const nobody = { deviceId: null, deviceName: null };
 
 const whyStepFailed = {

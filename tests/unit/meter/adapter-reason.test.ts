@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { adapterState, reasonOfError, reasonOfState } from '../../../electron/meter/adapter-reason.ts';
+import { adapterReasonSchema } from '../../../electron/meter/radio-messages.ts';
+
+describe('noble’s word for the adapter', () => {
+  test.each([
+    ['poweredOn', 1, 'on'],
+    ['poweredOn', null, 'on'],
+    ['poweredOff', 1, 'off'],
+    ['poweredOff', 0, 'no-adapter'],
+    // macOS and Windows keep no list that can be read.
+    ['poweredOff', null, 'off'],
+    ['unauthorized', 1, 'refused'],
+    ['unsupported', 1, 'unsupported'],
+    ['unsupported', 0, 'no-adapter'],
+    ['unknown', 1, 'starting'],
+    ['resetting', 1, 'starting'],
+  ])('%s with %s adapters listed is %s', (state, adapters, reason) => {
+    expect(reasonOfState(state, adapters)).toBe(reason);
+  });
+});
+
+describe('errors of loading noble and opening the adapter', () => {
+  // The first two were seen on this project's machine; the others are Node's and Linux' own wordings, from memory.
+  test.each([
+    ['EAFNOSUPPORT, Address family not supported by protocol', 'no-adapter'],
+    ['was compiled against a different Node.js version using NODE_MODULE_VERSION 115', 'module-missing'],
+    ["Cannot find module '@abandonware/noble'", 'module-missing'],
+    ['No native build was found for platform=linux arch=x64', 'module-missing'],
+    ['Initialization of USB device failed: ENODEV, No such device', 'no-adapter'],
+    ['EPERM, Operation not permitted', 'refused'],
+    ['bind EACCES', 'refused'],
+    ['something else', 'no-answer'],
+  ])('%s is %s', (message, reason) => {
+    expect(reasonOfError(message)).toBe(reason);
+  });
+});
+
+test('every reason has whole sentences; every one that is in the way says what works without', () => {
+  for (const reason of adapterReasonSchema.options) {
+    const { usable, sentence } = adapterState(reason);
+    expect(sentence).toMatch(/^[A-Z].*\.$/);
+    expect(usable).toBe(reason === 'on');
+    if (!usable && reason !== 'starting') expect(sentence).toMatch(/Typed readings .* work without it\.$/);
+  }
+});

@@ -1,0 +1,90 @@
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { afterEach, describe, expect, test } from 'vitest';
+import { BluetoothLink } from '../../../electron/meter/bluetooth-link.ts';
+
+let link: BluetoothLink;
+afterEach(() => link.close());
+
+function linkTo(scenario: string): BluetoothLink {
+  link = new BluetoothLink({
+    radioScript: fileURLToPath(new URL('fake-radio.ts', import.meta.url)),
+    env: { FAKE_RADIO: scenario },
+  });
+  return link;
+}
+
+/** Waits for a state that satisfies a test of its sentence or phase. */
+async function untilState(text: RegExp): Promise<void> {
+  while (!text.test(`${link.state.phase}: ${link.state.sentence}`)) await once(link, 'state');
+}
+
+describe('what the radio process says is believed only as far as it makes sense', () => {
+  test('messages that are none are dropped and logged; what follows is heard', async () => {
+    linkTo('garbage').startScan();
+    const [heard] = await once(link, 'found');
+    expect(heard).toEqual({
+      deviceId: 'aabbccddeeff',
+      name: 'Fake',
+      rssiDbm: null,
+      serviceUuids: [expect.any(String)],
+    });
+    expect(link.radioLog).toMatch(/message not understood/);
+    expect(link.counts.received).toBe(0);
+  });
+
+  test('values of an earlier attempt are not taken for the present meter’s, and those dropped on the way are counted', async () => {
+    linkTo('overrun').connect('aabbccddeeff', null);
+    const values: (number | null)[] = [];
+    const sequences: number[] = [];
+    link.on('notification', ({ value, sequence }) => {
+      values.push(value);
+      sequences.push(sequence);
+    });
+    while (values.length < 3) await once(link, 'notification');
+    expect(values).toEqual([12.6, 12.61, 12.62]);
+    expect(sequences).toEqual([1, 2, 8]);
+    expect(link.counts).toEqual({
+      received: 8,
+      decoded: 3,
+      refused: 5,
+      lastRefusal: 'The meter sent values faster than they could be taken in; 5 were dropped.',
+    });
+  });
+});
+
+describe('the adapter', () => {
+  test('a scan begun with Bluetooth switched off says so, and goes on when it is switched on', async () => {
+    linkTo('off-then-on').startScan();
+    await untilState(/^scanning: Bluetooth is switched off/);
+    await untilState(/^scanning: Looking for meters/);
+    expect(link.adapter).toEqual({ usable: true, sentence: 'Bluetooth is on.' });
+  });
+
+  test('connecting with Bluetooth switched off fails with that sentence', async () => {
+    linkTo('off-then-on').connect('aabbccddeeff', null);
+    await untilState(/^failed: Bluetooth is switched off/);
+    expect(link.state.deviceId).toBe('aabbccddeeff');
+  });
+});
+
+describe('orders', () => {
+  test('a closed link does nothing any more', async () => {
+    linkTo('overrun').connect('aabbccddeeff', null);
+    await untilState(/^live/);
+    await link.close();
+    link.connect('aabbccddeeff', null);
+    link.startScan();
+    expect(link.state.phase).toBe('idle');
+    expect(link.radioPid).toBeNull();
+  });
+
+  test('what was known of one meter is forgotten with it', async () => {
+    linkTo('overrun').connect('aabbccddeeff', null);
+    await untilState(/^live/);
+    expect(link.described?.description?.unit).toBe('pct');
+    await link.disconnect();
+    expect(link.described).toBeNull();
+    expect(link.counts).toEqual({ received: 0, decoded: 0, refused: 0, lastRefusal: null });
+  });
+});

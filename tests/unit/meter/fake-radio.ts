@@ -1,0 +1,78 @@
+/**
+ * Stands in for the radio process in `bluetooth-link.test.ts`, for what the emulated radio cannot be made to do. The
+ * scenario named by FAKE_RADIO says what it answers.
+ */
+import type { FromRadio, ToRadio } from '../../../electron/meter/radio-messages.ts';
+
+const service = '7d0a1f00b2c94a6e8f5317c2a4e9d010';
+const value = '7d0a1f01b2c94a6e8f5317c2a4e9d010';
+const send = (message: FromRadio) => process.send!(message);
+const scenario = process.env.FAKE_RADIO;
+
+const found = () =>
+  send({
+    type: 'found',
+    devices: [{ deviceId: 'aabbccddeeff', name: 'Fake', rssiDbm: null, serviceUuids: [service] }],
+  });
+const notifications = (attempt: number, hexes: string[], overrun = 0) =>
+  send({
+    type: 'notifications',
+    attempt,
+    items: hexes.map((hex) => ({
+      serviceUuid: service,
+      characteristicUuid: value,
+      receivedAtMs: 1,
+      hex,
+      lengthBytes: hex.length / 2,
+    })),
+    overrun,
+  });
+
+if (scenario === 'off-then-on') {
+  send({ type: 'adapter', reason: 'off', detail: '' });
+  setTimeout(() => send({ type: 'adapter', reason: 'on', detail: '' }), 300);
+} else {
+  send({ type: 'adapter', reason: 'on', detail: '' });
+}
+
+process.on('message', (order: ToRadio) => {
+  switch (order.type) {
+    case 'scan':
+      if (scenario === 'garbage') {
+        process.send!('not a message');
+        process.send!({ type: 'found', devices: [{ deviceId: 7 }] });
+        process.send!({ type: 'notifications', attempt: 1, items: [{ hex: 'zz' }], overrun: -1 });
+      }
+      found();
+      return;
+    case 'connect':
+      send({ type: 'connected', attempt: order.attempt, name: 'Fake' });
+      send({
+        type: 'discovered',
+        attempt: order.attempt,
+        characteristics: [
+          {
+            serviceUuid: service,
+            characteristicUuid: value,
+            canNotify: true,
+            canRead: false,
+            presentationFormatHex: '06fead27010000',
+            userDescription: 'Moisture content',
+            validRangeHex: null,
+          },
+        ],
+      });
+      return;
+    case 'subscribe':
+      send({ type: 'subscribed', attempt: order.attempt });
+      notifications(order.attempt - 1, ['0100']);
+      notifications(order.attempt, ['ec04', 'ed04'], 5);
+      notifications(order.attempt, ['ee04']);
+      return;
+    case 'disconnect':
+      send({ type: 'disconnected', attempt: order.attempt });
+      return;
+    case 'quit':
+      process.exit(0);
+  }
+});
