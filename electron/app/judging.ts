@@ -2,9 +2,9 @@ import type { LatestFinding } from '../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
 import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
+import { emcOfYear } from '../../shared-core/wood/climate.ts';
 import type { Corrected, ReadingUnit } from '../../shared-core/wood/corrected.ts';
 import { correctReading } from '../../shared-core/wood/correction.ts';
-import { emcPct } from '../../shared-core/wood/emc.ts';
 import { type AppContext, wanted } from './context.ts';
 import type { OwnFits } from './own-fits.ts';
 
@@ -46,7 +46,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits) {
         }),
       ),
       typedBasis: { basis: null, range: null, ownCalibration: ownFits.calibration(board.woodId, null) },
-      previous: withPrevious ? previousFinding(boardId, roundId) : null,
+      previous: withPrevious ? previousFinding(boardId, roundId, at) : null,
     };
   }
 
@@ -76,11 +76,16 @@ export function createJudging(context: AppContext, ownFits: OwnFits) {
     const moves = yard.boards.moves(boardId);
     const move = moves.findLast((each) => each.since <= at) ?? moves[0];
     const place = wanted(yard.places.get(wanted(move, 'move').placeId), 'place');
-    const air = wanted(place.air[new Date(at).getMonth()], 'month');
-    return { name: place.name, kind: place.kind, emcPct: emcPct(air.tempC, air.rh) };
+    const month = new Date(at).getMonth();
+    return {
+      name: place.name,
+      kind: place.kind,
+      emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
+      airTempC: place.air[month]?.tempC ?? null,
+    };
   }
 
-  function previousFinding(boardId: number, roundId: number): BoardEvidence['previous'] {
+  function previousFinding(boardId: number, roundId: number, at: string): BoardEvidence['previous'] {
     const before = context
       .yard()
       .rounds.roundsOfBoard(boardId)
@@ -89,7 +94,12 @@ export function createJudging(context: AppContext, ownFits: OwnFits) {
     if (before === undefined) return null;
     const { estimate, readings } = judgeBoard(evidence(boardId, before, false));
     const takenAt = readings.at(-1)?.takenAt;
-    return estimate === null || takenAt === undefined ? null : { estimate, takenAt };
+    if (estimate === null || takenAt === undefined) return null;
+    const moved = context
+      .yard()
+      .boards.moves(boardId)
+      .some(({ since }) => since > takenAt && since <= at);
+    return { estimate, takenAt, moved };
   }
 
   /** Judges a board's readings of one round and keeps what was found for lists and labels. */
