@@ -48,21 +48,25 @@ export function BoardRows({
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard.
     // biome-ignore lint/a11y/useSemanticElements: a region that scrolls is not a section of the page.
     <div ref={frame} className="board-rows" role="region" aria-label="Boards, scrolling" tabIndex={0}>
-      <table aria-rowcount={total + 1}>
+      <table className={showStack ? 'board-rows-all' : 'board-rows-stack'} aria-rowcount={total + 1}>
         <thead>
           <tr aria-rowindex={1}>
             <th scope="col" className="board-col-tick">
               <span className="spoken-only">Chosen</span>
             </th>
-            <th scope="col">Board</th>
-            <th scope="col" className="board-col-wide">
-              Wood
+            <th scope="col" className="board-col-code">
+              Board
             </th>
-            <th scope="col" className="board-col-wide">
+            <th scope="col">Wood</th>
+            <th scope="col" className="board-col-place">
               {showStack ? 'Stack and place' : 'Place'}
             </th>
-            <th scope="col">MC</th>
-            <th scope="col">Shell, core, %</th>
+            <th scope="col" className="board-col-mc">
+              MC
+            </th>
+            <th scope="col" className="board-col-shell">
+              Shell, core
+            </th>
             <th scope="col" className="board-col-call">
               Call
             </th>
@@ -93,7 +97,7 @@ function Gap({ height }: { height: number }) {
   if (height <= 0) return null;
   return (
     <tr>
-      <td className="board-gap" colSpan={7} style={{ height }} />
+      <td className="board-gap" style={{ height }} />
     </tr>
   );
 }
@@ -111,7 +115,7 @@ function BoardCells({
   chosen: ReadonlyMap<number, BoardRow>;
   onChosen: (board: BoardRow, isChosen: boolean) => void;
 }) {
-  if (!board) return <td colSpan={7}>…</td>;
+  if (!board) return <td>…</td>;
   const { latest } = board;
   return (
     <>
@@ -126,7 +130,7 @@ function BoardCells({
         </label>
       </td>
       <td>
-        <a className="board-code" href={hrefOf({ name: 'board', id: board.id })}>
+        <a className="board-code" title={board.code} href={hrefOf({ name: 'board', id: board.id })}>
           {board.code}
         </a>
         {board.log && <small>log {board.log}</small>}
@@ -135,7 +139,7 @@ function BoardCells({
         {board.woodName}
         <small>{shortLengthText(board.thicknessMm, units)} thick</small>
       </td>
-      <td>
+      <td className="board-col-place">
         {showStack ? board.stackName : board.placeName}
         <small>
           {showStack ? board.placeName : ''} since {dayWords(board.placeSince)}
@@ -153,7 +157,7 @@ function BoardCells({
           <span className="board-none">{latest ? 'no sound reading' : 'not probed'}</span>
         )}
       </td>
-      <td className="tabular">
+      <td className="tabular board-col-shell">
         {latest && (latest.shellPct !== null || latest.corePct !== null) && (
           <>
             shell {pctWords(latest.shellPct)}

@@ -212,7 +212,8 @@ describe('Adding boards', () => {
     expect(await screen.findByRole('combobox', { name: 'Wood' })).toHaveProperty('value', 'Northern red oak');
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.click(screen.getByRole('button', { name: 'Add the board' }));
-    expect((await screen.findByRole('alert')).textContent).toContain('OAK-07 already');
+    const form = within(screen.getByRole('dialog'));
+    expect((await form.findByRole('alert')).textContent).toContain('OAK-07 already');
     expect(screen.getByLabelText('Thickness')).toHaveProperty('value', '27');
   });
 });
