@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { ButtonLink } from './parts/Button.tsx';
 import { EmptyState, Screen } from './parts/Screen.tsx';
+import { AirScreen } from './screens/air/AirScreen.tsx';
 import { BoardScreen } from './screens/board/BoardScreen.tsx';
 import { LabelsScreen } from './screens/labels/LabelsScreen.tsx';
 import { MeterScreen } from './screens/meter/MeterScreen.tsx';
@@ -30,6 +31,8 @@ export function screenAt(route: Route): ReactNode {
       return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
     case 'places':
       return <PlacesScreen />;
+    case 'air':
+      return <AirScreen />;
     case 'woods':
       return <WoodsScreen />;
     case 'wood':

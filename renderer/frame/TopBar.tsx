@@ -10,6 +10,7 @@ const places: readonly { label: string; route: Route; holds: readonly Route['nam
   { label: 'Meter', route: { name: 'meter' }, holds: ['meter'] },
   { label: 'Labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
   { label: 'Places', route: { name: 'places' }, holds: ['places'] },
+  { label: 'Air', route: { name: 'air' }, holds: ['air'] },
   { label: 'Woods', route: { name: 'woods' }, holds: ['woods', 'wood'] },
   { label: 'Settings', route: { name: 'settings' }, holds: ['settings'] },
 ];

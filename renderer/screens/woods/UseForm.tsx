@@ -7,17 +7,19 @@ import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { emptyUseDraft, problemsOfUse, savedUse, type UseDraft } from './use-draft.ts';
 
-/** Asks for a use and its limits; for a new one where `use` is null. */
+/** Asks for a use and its limits; for a new one, begun with `start`, where `use` is null. */
 export function UseForm({
   use,
+  start = emptyUseDraft,
   uses,
   onClose,
 }: {
   use: Use | null;
+  start?: UseDraft;
   uses: readonly Use[];
   onClose: () => void;
 }) {
-  const [draft, setDraft] = useState<UseDraft>(use ?? emptyUseDraft);
+  const [draft, setDraft] = useState<UseDraft>(use ?? start);
   const [shown, setShown] = useState(false);
   const problems = problemsOfUse(draft);
   const field = <K extends keyof UseDraft>(key: K) => ({

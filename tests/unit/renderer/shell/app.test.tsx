@@ -56,7 +56,7 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
     within(nav)
       .getAllByRole('link')
       .map((link) => link.textContent),
-  ).toEqual(['Stacks', 'Meter', 'Labels', 'Places', 'Woods', 'Settings']);
+  ).toEqual(['Stacks', 'Meter', 'Labels', 'Places', 'Air', 'Woods', 'Settings']);
   expect(within(nav).getByRole('link', { current: 'page' }).textContent).toBe('Meter');
   expect(screen.getByRole('link', { name: 'Meter: No meter' })).toBeTruthy();
   await expectNoBarriers();

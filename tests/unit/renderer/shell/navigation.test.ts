@@ -14,16 +14,25 @@ describe('an address', () => {
     ['#/round/12', { name: 'round', id: 12 }],
     ['#/labels?boards=1,2', { name: 'labels', boardIds: [1, 2], stackId: null }],
     ['#/meter', { name: 'meter' }],
+    ['#/air', { name: 'air' }],
+    ['#/woods', { name: 'woods' }],
+    ['#/woods/oak-northern-red', { name: 'wood', id: 'oak-northern-red' }],
   ] as [string, Route][])('%s leads to %o', (hash, route) => {
     expect(parseRoute(hash)).toEqual(route);
   });
 
-  test.each(['#/nothing', '#/stacks/0', '#/stacks/abc', '#/stacks/1/2', '#/meter/4', '#/round/-1'])(
-    '%s leads nowhere, and says so',
-    (hash) => {
-      expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
-    },
-  );
+  test.each([
+    '#/nothing',
+    '#/stacks/0',
+    '#/stacks/abc',
+    '#/stacks/1/2',
+    '#/meter/4',
+    '#/round/-1',
+    '#/woods/No Wood',
+    '#/air/2',
+  ])('%s leads nowhere, and says so', (hash) => {
+    expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
+  });
 
   test('of labels passes over what is no board', () => {
     expect(parseRoute('#/labels?boards=4,x,,-2,9')).toMatchObject({ boardIds: [4, 9] });

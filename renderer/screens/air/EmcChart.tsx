@@ -1,0 +1,69 @@
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { temperatureText } from '../../../shared-core/units/temperature.ts';
+import { emcPct } from '../../../shared-core/wood/emc.ts';
+import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+
+const HEIGHT = 320;
+/** The room for the name of the axis. */
+const TITLE_HEIGHT = 18;
+const AXES_HEIGHT = HEIGHT - TITLE_HEIGHT;
+const DAMPEST_PCT = 99;
+const TABLE_PCT = [10, 20, 30, 40, 50, 60, 70, 80, 90];
+
+/** What wood comes to at one temperature, over all humidities, with the present one, where there is one, marked. */
+export function EmcChart({ tempC, rh, units }: { tempC: number; rh: number | null; units: DisplayUnits }) {
+  const at = temperatureText(tempC, units);
+  return (
+    <ChartFigure
+      title={`What wood comes to at ${at}`}
+      summary={`At ${at}: ${pctWords(emcPct(tempC, 0.3))} % MC at 30 % humidity, ${pctWords(emcPct(tempC, 0.8))} % at 80 % (Wood Handbook, eq. 4-5).`}
+      height={HEIGHT}
+      columns={['Relative humidity, %', 'Wood comes to, % MC']}
+      rows={TABLE_PCT.map((rhPct) => ({
+        key: rhPct,
+        cells: [String(rhPct), pctWords(emcPct(tempC, rhPct / 100))],
+      }))}
+    >
+      {(width) => <Plot width={width} tempC={tempC} rh={rh} />}
+    </ChartFigure>
+  );
+}
+
+function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number | null }) {
+  const yTicks = niceTicks(0, emcPct(tempC, DAMPEST_PCT / 100), 5);
+  const x = linearScale(0, 100, plotMargin.left, width - plotMargin.right);
+  const y = linearScale(0, yTicks.at(-1) ?? 30, AXES_HEIGHT - plotMargin.bottom, plotMargin.top);
+  const curve = Array.from({ length: DAMPEST_PCT + 1 }, (_, rhPct) => {
+    const pct = emcPct(tempC, rhPct / 100);
+    return `${x.at(rhPct).toFixed(1)},${y.at(pct).toFixed(1)}`;
+  });
+  const here = rh === null ? null : { x: x.at(100 * rh), y: y.at(emcPct(tempC, rh)) };
+  return (
+    <>
+      <Axes
+        x={x}
+        y={y}
+        width={width}
+        height={AXES_HEIGHT}
+        xTicks={[0, 20, 40, 60, 80, 100].map((rhPct) => ({ at: rhPct, label: `${rhPct}` }))}
+        yTicks={yTicks.map((pct) => ({ at: pct, label: `${pct} %` }))}
+      />
+      <polyline className="emc-line" points={curve.join(' ')} />
+      {here && (
+        <>
+          <path
+            className="emc-here-line"
+            d={`M${here.x} ${AXES_HEIGHT - plotMargin.bottom}V${here.y}H${plotMargin.left}`}
+          />
+          <circle className="emc-here" cx={here.x} cy={here.y} r={5.5} />
+        </>
+      )}
+      <text x={width - plotMargin.right} y={HEIGHT - 4} textAnchor="end">
+        relative humidity, %
+      </text>
+    </>
+  );
+}

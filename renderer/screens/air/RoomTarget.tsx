@@ -1,0 +1,89 @@
+import { useState } from 'react';
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
+import { useForRoom as forRoom, type Room } from '../../../shared-core/wood/target.ts';
+import { Button } from '../../parts/Button.tsx';
+import { NumberField } from '../../parts/Field.tsx';
+import { pctWords } from '../../parts/McValue.tsx';
+import { useAnswer } from '../../useAnswer.ts';
+import { UseForm } from '../woods/UseForm.tsx';
+import { emptyUseDraft } from '../woods/use-draft.ts';
+import { airRh, airTempC } from './air-fields.ts';
+
+/** From the humidity of the room where the work will stand: the range that its wood should have, to keep as a use. */
+export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: DisplayUnits }) {
+  const uses = useAnswer('uses.list', {});
+  const [temp, setTemp] = useState<number | null>(firstTemp);
+  const [driestPct, setDriestPct] = useState<number | null>(30);
+  const [dampestPct, setDampestPct] = useState<number | null>(50);
+  const [keeping, setKeeping] = useState(false);
+  const tempC = airTempC(temp, units);
+  const driest = airRh(driestPct);
+  const dampest = airRh(dampestPct);
+  const turned = driest.ok && dampest.ok && driest.value > dampest.value;
+  const room: Room | null =
+    tempC.ok && driest.ok && dampest.ok && !turned
+      ? { tempC: tempC.value, driestRh: driest.value, dampestRh: dampest.value }
+      : null;
+  const made = room && forRoom(roomUse, room);
+  return (
+    <>
+      <p>
+        Where the finished work will stand: what a hygrometer showed there at the driest and at the dampest
+        time of the year. Wood worked within this range moves least afterwards.
+      </p>
+      <div className="form-grid">
+        <NumberField
+          label="Temperature of the room"
+          unit={temperatureUnit(units)}
+          value={temp}
+          error={tempC.ok ? null : tempC.sentence}
+          onValue={setTemp}
+        />
+        <NumberField
+          label="Humidity at its driest"
+          unit="%"
+          value={driestPct}
+          error={driest.ok ? null : driest.sentence}
+          onValue={setDriestPct}
+        />
+        <NumberField
+          label="Humidity at its dampest"
+          unit="%"
+          value={dampestPct}
+          error={
+            !dampest.ok ? dampest.sentence : turned ? 'The dampest must not lie below the driest.' : null
+          }
+          onValue={setDampestPct}
+        />
+      </div>
+      {made && (
+        <div className="room-target">
+          <dl className="air-figures" aria-live="polite">
+            <div>
+              <dt>Wood for this room</dt>
+              <dd>
+                {pctWords(made.minPct)} to {pctWords(made.maxPct)} % MC
+              </dd>
+            </div>
+          </dl>
+          <Button kind="main" disabled={uses.output === null} onClick={() => setKeeping(true)}>
+            Keep it as a use
+          </Button>
+        </div>
+      )}
+      {keeping && made && uses.output && (
+        <UseForm
+          use={null}
+          start={{ ...emptyUseDraft, minPct: made.minPct, maxPct: made.maxPct, note: made.note }}
+          uses={uses.output}
+          onClose={() => setKeeping(false)}
+        />
+      )}
+    </>
+  );
+}
+
+/** A use that the room gives its range to. */
+const roomUse: Use = { id: 'room', name: 'A room', minPct: 0, maxPct: 100, maxShellCorePct: 2, note: '' };
