@@ -65,7 +65,7 @@ function whereItStands(
   { nowMs, use, day, forecast }: ForecastFacts,
 ): string {
   const { earlyMs, likelyMs, lateMs } = here.reach;
-  const wanted = `${rangeOf(use)} for ${use.name}`;
+  const wanted = rangeOf(use);
   if (likelyMs !== null && earlyMs !== null) {
     const late =
       lateMs === null ? 'and perhaps not within the time looked at' : `${day(lateMs)} at the latest likely`;
@@ -79,7 +79,7 @@ function whereItStands(
   const floor = `The air in ${name} brings wood no lower than ${pct(here.floorPct.median)} (in ${MONTHS[here.floorMonth - 1]})`;
   if (here.floorPct.median > use.maxPct) {
     const gainsUntilMs = lowestFrom(here);
-    return `${floor}, and ${use.name} wants ${rangeOf(use)}: waiting there gains nothing ${
+    return `${floor}, and ${wanted} is wanted: waiting there gains nothing ${
       gainsUntilMs - nowMs < DAY_MS ? 'any more' : `after ${day(gainsUntilMs)}`
     }.`;
   }

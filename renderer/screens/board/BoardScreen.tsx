@@ -12,6 +12,7 @@ import { AboutBoard } from './AboutBoard.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
 import { FindingsChart } from './FindingsChart.tsx';
+import { ForeseenOfBoard } from './ForeseenOfBoard.tsx';
 import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import './board.css';
@@ -78,6 +79,7 @@ function Found({
           </ButtonLink>
         </EmptyState>
       )}
+      <ForeseenOfBoard board={board} units={units} />
       {readings.length > 0 && (
         <Sheet title="Readings">
           <ReadingsOfBoard readings={readings} units={units} />

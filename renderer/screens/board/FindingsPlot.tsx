@@ -1,13 +1,12 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
-import { linearScale, niceTicks, type Scale, timeTicks } from '../../parts/chart/scale.ts';
+import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
+import { timeAxisTicks } from '../../parts/chart/time-ticks.ts';
+import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
 
 export const PLOT_HEIGHT = 320;
 const DAY_MS = 86_400_000;
-/** The room for the places' names above the plot. */
-const NAMES_PX = 34;
-const NAME_PX = 120;
 
 const at = (instant: string) => new Date(instant).getTime();
 
@@ -35,7 +34,12 @@ export function FindingsPlot({
     plotMargin.left,
     width - plotMargin.right,
   );
-  const y = linearScale(0, yTicks.at(-1) ?? 30, PLOT_HEIGHT - plotMargin.bottom, plotMargin.top + NAMES_PX);
+  const y = linearScale(
+    0,
+    yTicks.at(-1) ?? 30,
+    PLOT_HEIGHT - plotMargin.bottom,
+    plotMargin.top + STAY_NAMES_PX,
+  );
   return (
     <>
       {use && (
@@ -52,13 +56,16 @@ export function FindingsPlot({
         y={y}
         width={width}
         height={PLOT_HEIGHT}
-        xTicks={timeTicks(x.from, x.to, Math.max(2, Math.floor(width / 110))).map((tick) => ({
-          at: tick,
-          label: tickWords(tick, x),
-        }))}
+        xTicks={timeAxisTicks(x, width)}
         yTicks={yTicks.map((pct) => ({ at: pct, label: `${pct} %` }))}
       />
-      <MoveMarks moves={moves} x={x} right={width - plotMargin.right} />
+      <StayMarks
+        stays={moves.map(({ since, placeName }) => ({ fromMs: at(since), placeName }))}
+        x={x}
+        top={plotMargin.top}
+        bottom={PLOT_HEIGHT - plotMargin.bottom}
+        right={width - plotMargin.right}
+      />
       <AverageLine findings={findings} x={x} y={y} />
       {findings.map((finding) => (
         <FindingMarks key={finding.roundId} finding={finding} x={x} y={y} />
@@ -66,42 +73,6 @@ export function FindingsPlot({
     </>
   );
 }
-
-/** A day within a year or less, a month beyond. */
-function tickWords(tickMs: number, x: Scale): string {
-  const long = x.to - x.from > 400 * DAY_MS;
-  const format: Intl.DateTimeFormatOptions = long
-    ? { month: 'short', year: 'numeric' }
-    : { day: 'numeric', month: 'short' };
-  return new Date(tickMs).toLocaleDateString('en-GB', format);
-}
-
-/** Where the board was moved, with the place's name; names that would run into each other take turns in two lines. */
-function MoveMarks({ moves, x, right }: { moves: readonly Move[]; x: Scale; right: number }) {
-  return moves.map((move, index) => {
-    const left = x.at(at(move.since));
-    const before = moves[index - 1];
-    const isCrowded = before !== undefined && left - x.at(at(before.since)) < NAME_PX;
-    const textY = plotMargin.top + (isCrowded && index % 2 === 1 ? 16 : 0);
-    const isLate = left > right - NAME_PX;
-    return (
-      <g key={move.id}>
-        <line
-          className="finding-move"
-          x1={left}
-          x2={left}
-          y1={textY + 4}
-          y2={PLOT_HEIGHT - plotMargin.bottom}
-        />
-        <text x={isLate ? left - 4 : left + 4} y={textY} textAnchor={isLate ? 'end' : 'start'}>
-          {shortened(move.placeName)}
-        </text>
-      </g>
-    );
-  });
-}
-
-const shortened = (name: string) => (name.length > 18 ? `${name.slice(0, 17)}…` : name);
 
 function AverageLine({ findings, x, y }: { findings: readonly LatestFinding[]; x: Scale; y: Scale }) {
   const points = findings.flatMap(({ at: instant, averagePct }) =>

@@ -49,7 +49,7 @@ describe('where it stands', () => {
   test('with a date: the likely day first, then the earliest and the latest likely', () => {
     const reach = { earlyMs: inDays(40), likelyMs: inDays(60), lateMs: inDays(100) };
     expect(forecastReasons(facts([place({ reach })]))).toEqual([
-      'In Shed it should reach 6.0 % to 8.0 % for furniture about day 60: day 40 at the earliest likely, day 100 at the latest likely.',
+      'In Shed it should reach 6.0 % to 8.0 % about day 60: day 40 at the earliest likely, day 100 at the latest likely.',
       'Probe it next on day 30. Then its rate is known.',
     ]);
   });
@@ -64,7 +64,7 @@ describe('where it stands', () => {
   test('air that cannot do it: its floor, and the day after which waiting gains nothing', () => {
     // From 15 % a point each hundred days: within half a point of 12 % after 250 days.
     expect(forecastReasons(facts([place()]))[0]).toBe(
-      'The air in Shed brings wood no lower than 12.0 % (in April), and furniture wants 6.0 % to 8.0 %: waiting there gains nothing after day 250.',
+      'The air in Shed brings wood no lower than 12.0 % (in April), and 6.0 % to 8.0 % is wanted: waiting there gains nothing after day 250.',
     );
   });
 
@@ -76,7 +76,9 @@ describe('where it stands', () => {
     const dry = facts([place({}, 4)], {
       now: { ...facts([]).forecast.now, average: around(5) },
     });
-    expect(forecastReasons(dry)[0]).toMatch(/^At 5\.0 % it is drier than 6\.0 % to 8\.0 % for furniture/);
+    expect(forecastReasons(dry)[0]).toMatch(
+      /^At 5\.0 % it is drier than 6\.0 % to 8\.0 %, and the air in Shed/,
+    );
   });
 
   test('a board that is fit today needs no other sentence than when to probe', () => {

@@ -58,6 +58,7 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
   const machine = playMachine({
     'boards.get': () => board,
     'stacks.list': () => [aStack()],
+    'boards.forecast': () => ({ foreseen: null, whyNot: 'Nothing can be foreseen of it yet.' }),
     'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
     'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
     'readings.setAside': () => roundBoard,

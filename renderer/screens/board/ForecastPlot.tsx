@@ -1,0 +1,184 @@
+import { useState } from 'react';
+import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { Band, PlaceForecast } from '../../../shared-core/wood/forecast.ts';
+import { Choice } from '../../parts/Choice.tsx';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { dayWords } from '../../parts/days.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+import { FORECAST_HEIGHT, ForecastDrawing } from './ForecastDrawing.tsx';
+import './findings-chart.css';
+import './forecast.css';
+
+const DAY_MS = 86_400_000;
+/** More places than this are compared in the table alone. */
+const MOST_SHOWN = 6;
+/** The table of a forecast has about so many lines for the time ahead. */
+const TABLE_LINES = 10;
+
+/** What the board was and will likely be: readings, the band ahead where it stands or elsewhere, and what is wanted. */
+export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Foreseen }) {
+  const { forecast, places, use, nowMs, readings, stays } = foreseen;
+  const [placeId, setPlaceId] = useState(places[0]!.placeId);
+  const index = Math.max(
+    0,
+    places.findIndex((place) => place.placeId === placeId),
+  );
+  const place = forecast.places[index]!;
+  const { name } = places[index]!;
+  const span = spanOf(foreseen, place);
+  const ahead = place.band;
+  return (
+    <div className="forecast-plot">
+      {places.length > 1 && (
+        <Choice
+          label="Ahead as if it stood in"
+          value={String(places[index]!.placeId)}
+          options={places.slice(0, MOST_SHOWN).map((each, at) => ({
+            value: String(each.placeId),
+            label: at === 0 ? `${each.name} (stays)` : each.name,
+          }))}
+          onValue={(value) => setPlaceId(Number(value))}
+        />
+      )}
+      <ChartFigure
+        title={`Moisture content of ${code}, past and foreseen in ${name}`}
+        summary={summaryOf(place, name, foreseen)}
+        height={FORECAST_HEIGHT}
+        legend={<Legend hasReadings={readings.length > 0} />}
+        columns={['Day', 'Average, %', 'from, %', 'to, %', 'Shell, %', 'Core, %']}
+        rows={[
+          ...lines(forecast.past, span.fromMs, nowMs, 'past'),
+          ...lines(ahead, nowMs, span.toMs, 'ahead'),
+          ...forecast.residuals
+            .filter(({ atMs }) => atMs >= span.fromMs)
+            .map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
+              key: `read ${atMs} ${depthFraction}`,
+              cells: [
+                `Read ${dayText(atMs)}, ${depthWords(depthFraction)}`,
+                `${pctWords(measuredPct)}`,
+                pctWords(measuredPct - NINETY * sdPct),
+                pctWords(measuredPct + NINETY * sdPct),
+                '',
+                '',
+              ],
+            })),
+        ]}
+      >
+        {(width) => (
+          <ForecastDrawing
+            width={width}
+            past={forecast.past}
+            place={place}
+            span={span}
+            nowMs={nowMs}
+            use={use}
+            stays={stays}
+            measured={forecast.residuals.map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
+              atMs,
+              depth: depthFraction > 1 / 3 && depthFraction < 2 / 3 ? 'core' : 'shell',
+              pct: measuredPct,
+              halfPct: NINETY * sdPct,
+            }))}
+          />
+        )}
+      </ChartFigure>
+    </div>
+  );
+}
+
+/** From the middle to the ends of an interval of 90 % probability, in standard deviations. */
+const NINETY = 1.645;
+
+const dayText = (atMs: number) => dayWords(new Date(atMs).toISOString());
+const depthWords = (fraction: number) => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');
+
+/** What of the past and the time ahead is worth the room: from a month before the first reading to past the date. */
+function spanOf(
+  { forecast, nowMs, readings }: Foreseen,
+  { reach, band }: PlaceForecast,
+): { fromMs: number; toMs: number } {
+  const begunMs = forecast.past.atMs[0]!;
+  const firstMs = readings.length > 0 ? Math.min(...readings.map(({ atMs }) => atMs)) - 30 * DAY_MS : begunMs;
+  const reachedMs = reach.lateMs ?? reach.likelyMs;
+  const endMs =
+    reachedMs === null ? nowMs + 365 * DAY_MS : Math.max(reachedMs + 45 * DAY_MS, nowMs + 90 * DAY_MS);
+  return { fromMs: Math.max(begunMs, firstMs), toMs: Math.min(endMs, band.atMs.at(-1)!) };
+}
+
+function lines(band: Band, fromMs: number, toMs: number, part: string) {
+  const within = band.atMs.flatMap((atMs, index) => (atMs >= fromMs && atMs <= toMs ? [index] : []));
+  const every = Math.max(1, Math.ceil(within.length / TABLE_LINES));
+  return within
+    .filter((_, position) => position % every === 0)
+    .map((index) => {
+      const average = band.average[index]!;
+      return {
+        key: `${part} ${band.atMs[index]}`,
+        cells: [
+          dayText(band.atMs[index]!),
+          pctWords(average.median),
+          pctWords(average.low),
+          pctWords(average.high),
+          pctWords(band.shell[index]!.median),
+          pctWords(band.core[index]!.median),
+        ],
+      };
+    });
+}
+
+function summaryOf({ reach, floorPct }: PlaceForecast, name: string, { forecast, use }: Foreseen): string {
+  const { median, low, high } = forecast.now.average;
+  const today = `Today about ${pctWords(median)} % (${pctWords(low)} to ${pctWords(high)}).`;
+  const wanted = `${use.minPct} to ${use.maxPct} %`;
+  if (reach.likelyMs !== null) {
+    return `${today} In ${name} it likely comes within ${wanted} on ${dayText(reach.likelyMs)}.`;
+  }
+  return `${today} In ${name} it does not likely come within ${wanted}; the air there brings wood no lower than ${pctWords(floorPct.median)} %.`;
+}
+
+function Legend({ hasReadings }: { hasReadings: boolean }) {
+  return (
+    <ul className="chart-legend" aria-label="What the marks mean">
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <rect className="forecast-band" y="3" width="20" height="14" />
+          <path className="forecast-average" d="M0 10h20" />
+        </svg>
+        average, 8 chances in 10 within the band
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="forecast-core" d="M0 10h20" />
+          {hasReadings && <path className="finding-core" d="M10 4 16.5 16h-13z" />}
+        </svg>
+        core{hasReadings ? ', as read' : ''}
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="forecast-shell" d="M0 10h20" />
+          {hasReadings && <rect className="finding-shell" x="5" y="5" width="10" height="10" />}
+        </svg>
+        shell{hasReadings ? ', as read' : ''}
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <rect className="finding-use" y="4" width="20" height="12" />
+        </svg>
+        what the use wants
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="forecast-floor" d="M0 10h20" />
+        </svg>
+        no lower in that air
+      </li>
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path className="forecast-reach" d="M2 10h16M2 5v10M18 5v10" />
+          <path className="forecast-reach-likely" d="M10 4l5 6-5 6-5-6z" />
+        </svg>
+        fit for use: earliest, likeliest, latest
+      </li>
+    </ul>
+  );
+}

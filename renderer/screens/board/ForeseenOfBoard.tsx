@@ -1,0 +1,66 @@
+import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
+import { useAnswer } from '../../useAnswer.ts';
+import { ForecastPlaces } from './ForecastPlaces.tsx';
+import { ForecastPlot } from './ForecastPlot.tsx';
+import { ProfilePlot } from './ProfilePlot.tsx';
+import { WarpSection } from './WarpSection.tsx';
+import './forecast.css';
+
+/** What is to be expected of a board: when it will be fit, where; its profile today; and how it will warp. */
+export function ForeseenOfBoard({ board, units }: { board: BoardRow; units: DisplayUnits }) {
+  const asked = useAnswer('boards.forecast', { id: board.id });
+  const { foreseen, whyNot } = asked.output ?? { foreseen: null, whyNot: null };
+  if (foreseen) return <Expected board={board} units={units} foreseen={foreseen} />;
+  return (
+    <Sheet title="What to expect">
+      {asked.error && <Failed sentence={asked.error} again={asked.again} />}
+      {asked.loading && <Loading what="the forecast" />}
+      {whyNot && <p>{whyNot}</p>}
+    </Sheet>
+  );
+}
+
+function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayUnits; foreseen: Foreseen }) {
+  const { use, warp, whyNoWarp } = foreseen;
+  const target = use.minPct === 0 ? use.maxPct : (use.minPct + use.maxPct) / 2;
+  return (
+    <>
+      <Sheet title="What to expect">
+        <ol className="forecast-reasons">
+          {foreseen.reasons.map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ol>
+        <ForecastPlot code={board.code} foreseen={foreseen} />
+        <ForecastPlaces foreseen={foreseen} />
+        <p className="forecast-basis">{basisOf(foreseen)}</p>
+      </Sheet>
+      <div className="board-columns">
+        <Sheet title="Warp">
+          {warp && board.widthMm !== null ? (
+            <WarpSection warp={warp} widthMm={board.widthMm} targetWords={`${pctWords(target)} %`} />
+          ) : (
+            <p>{whyNoWarp}</p>
+          )}
+        </Sheet>
+        <Sheet title="Through the thickness">
+          <ProfilePlot code={board.code} foreseen={foreseen} units={units} />
+        </Sheet>
+      </div>
+    </>
+  );
+}
+
+/** What the forecast was made from, and what was taken for granted. */
+function basisOf({ readings, learntFrom, takenForGranted }: Foreseen): string {
+  const own = readings.length === 0 ? 'no reading of its own' : `${readings.length} readings of its own`;
+  const others =
+    learntFrom === 0
+      ? ''
+      : ` and on ${learntFrom === 1 ? 'another board' : `${learntFrom} other boards`} of its stack and log`;
+  return [`Made by a model of drying, resting on ${own}${others}.`, ...takenForGranted].join(' ');
+}

@@ -1,0 +1,257 @@
+import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
+import { dayWords } from '../../parts/days.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+import './findings-chart.css';
+import './forecast.css';
+
+const HEIGHT = 300;
+/** The room for depths in inches, and for the labels above. */
+const LEFT = 62;
+const TOP = plotMargin.top + 18;
+const BOTTOM = HEIGHT - plotMargin.bottom;
+const DAY_MS = 86_400_000;
+/** From the middle to the ends of an interval of 90 % probability, in standard deviations. */
+const NINETY = 1.645;
+
+/** Moisture through the thickness today, the board lying as it is probed: the latest readings and the likely profile. */
+export function ProfilePlot({
+  code,
+  foreseen,
+  units,
+}: {
+  code: string;
+  foreseen: Foreseen;
+  units: DisplayUnits;
+}) {
+  const { forecast, thicknessMm, use, emcNowPct } = foreseen;
+  const { profile } = forecast.now;
+  const latest = latestRound(foreseen.readings);
+  const readMs = latest[0]?.atMs;
+  const depth = (fraction: number) => shortLengthText(fraction * thicknessMm, units);
+  return (
+    <ChartFigure
+      title={`Moisture through the thickness of ${code} today`}
+      summary={summaryOf(foreseen, readMs)}
+      height={HEIGHT}
+      legend={<Legend hasReadings={latest.length > 0} />}
+      columns={['Below the upper face', 'MC, %', 'from, %', 'to, %']}
+      rows={[
+        ...profile
+          .filter((_, index) => index % 2 === 0)
+          .map(({ depthFraction, pct }) => ({
+            key: depthFraction,
+            cells: [depth(depthFraction), pctWords(pct.median), pctWords(pct.low), pctWords(pct.high)],
+          })),
+        ...latest.map((reading, index) => ({
+          key: `reading ${index}`,
+          cells: [
+            `Read at ${depth(reading.depthFraction)}`,
+            pctWords(reading.mcPct),
+            pctWords(reading.mcPct - NINETY * reading.standardUncertaintyPct),
+            pctWords(reading.mcPct + NINETY * reading.standardUncertaintyPct),
+          ],
+        })),
+      ]}
+    >
+      {(width) => (
+        <ProfileDrawing
+          width={width}
+          profile={profile}
+          latest={latest}
+          use={use}
+          emcNowPct={emcNowPct}
+          depth={depth}
+        />
+      )}
+    </ChartFigure>
+  );
+}
+
+type Readings = Foreseen['readings'];
+
+/** Readings of the day on which it was last probed. */
+function latestRound(readings: Readings): Readings {
+  const lastMs = Math.max(...readings.map(({ atMs }) => atMs));
+  return readings.filter(({ atMs }) => lastMs - atMs < DAY_MS / 2);
+}
+
+function summaryOf({ forecast, nowMs, emcNowPct, use }: Foreseen, readMs: number | undefined): string {
+  const { shell, core } = forecast.now;
+  const age =
+    readMs === undefined || nowMs - readMs < DAY_MS
+      ? ''
+      : ` The readings are of ${dayWords(new Date(readMs).toISOString())}; the profile has been carried on to today.`;
+  return `Likely ${pctWords(shell.median)} % at the shell and ${pctWords(core.median)} % in the core; ${use.minPct} to ${use.maxPct} % is wanted, and this month’s air draws wood to ${pctWords(emcNowPct)} %.${age}`;
+}
+
+function ProfileDrawing({
+  width,
+  profile,
+  latest,
+  use,
+  emcNowPct,
+  depth,
+}: {
+  width: number;
+  profile: Foreseen['forecast']['now']['profile'];
+  latest: Readings;
+  use: Foreseen['use'];
+  emcNowPct: number;
+  depth: (fraction: number) => string;
+}) {
+  const values = [
+    ...profile.flatMap(({ pct }) => [pct.low, pct.high]),
+    ...latest.flatMap(({ mcPct, standardUncertaintyPct: sd }) => [mcPct - NINETY * sd, mcPct + NINETY * sd]),
+    use.minPct,
+    use.maxPct,
+    emcNowPct,
+  ];
+  const ticks = niceTicks(
+    Math.max(0, Math.min(...values) - 0.5),
+    Math.max(...values) + 0.5,
+    Math.floor(width / 70),
+  );
+  const x = linearScale(ticks[0]!, ticks.at(-1)!, LEFT, width - plotMargin.right);
+  const y = linearScale(0, 1, TOP, BOTTOM);
+  const point = (pct: number, fraction: number) => `${x.at(pct).toFixed(1)},${y.at(fraction).toFixed(1)}`;
+  const low = profile.map(({ pct, depthFraction }) => point(pct.low, depthFraction));
+  const high = profile.map(({ pct, depthFraction }) => point(pct.high, depthFraction)).reverse();
+  const isEmcRight = emcNowPct > (x.from + x.to) / 2;
+  return (
+    <>
+      <rect
+        className="profile-wood"
+        x={LEFT}
+        y={TOP}
+        width={width - plotMargin.right - LEFT}
+        height={BOTTOM - TOP}
+      />
+      <rect
+        className="finding-use"
+        x={x.at(use.minPct)}
+        width={x.at(use.maxPct) - x.at(use.minPct)}
+        y={TOP}
+        height={BOTTOM - TOP}
+      />
+      <DepthAxis y={y} depth={depth} />
+      <Axes
+        x={x}
+        y={y}
+        width={width}
+        height={HEIGHT}
+        xTicks={ticks.map((at) => ({ at, label: `${at} %` }))}
+        yTicks={[]}
+      />
+      <polygon className="forecast-band" points={[...low, ...high].join(' ')} />
+      <polyline
+        className="forecast-average"
+        points={profile.map(({ pct, depthFraction }) => point(pct.median, depthFraction)).join(' ')}
+      />
+      <line className="profile-emc" x1={x.at(emcNowPct)} x2={x.at(emcNowPct)} y1={TOP - 4} y2={BOTTOM} />
+      <text
+        className="forecast-note"
+        x={x.at(emcNowPct) + (isEmcRight ? 6 : -6)}
+        y={TOP - 8}
+        textAnchor={isEmcRight ? 'end' : 'start'}
+      >
+        air draws to {pctWords(emcNowPct)} %
+      </text>
+      {latest.map((reading, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two readings of a round may be alike in everything.
+        <ReadingMark key={index} reading={reading} aside={asideOf(latest, index)} x={x} y={y} />
+      ))}
+    </>
+  );
+}
+
+/** Readings at one depth are drawn beside each other. */
+function asideOf(readings: Readings, index: number): number {
+  const reading = readings[index]!;
+  const same = readings.filter((other) => Math.abs(other.depthFraction - reading.depthFraction) < 0.02);
+  return (same.indexOf(reading) - (same.length - 1) / 2) * 13;
+}
+
+function DepthAxis({ y, depth }: { y: Scale; depth: (fraction: number) => string }) {
+  return (
+    <g className="chart-axes">
+      {[0, 0.25, 0.5, 0.75, 1].map((fraction) => (
+        <text key={fraction} x={LEFT - 6} y={y.at(fraction)} textAnchor="end" dominantBaseline="middle">
+          {depth(fraction)}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+function ReadingMark({
+  reading,
+  aside,
+  x,
+  y,
+}: {
+  reading: Readings[number];
+  aside: number;
+  x: Scale;
+  y: Scale;
+}) {
+  const { mcPct, standardUncertaintyPct, depth, depthFraction } = reading;
+  const down = y.at(depthFraction) + aside;
+  const [low, middle, high] = [-1, 0, 1].map((side) =>
+    x.at(Math.max(x.from, mcPct + side * NINETY * standardUncertaintyPct)),
+  ) as [number, number, number];
+  return (
+    <g>
+      <path
+        className="finding-interval"
+        d={`M${low} ${down}H${high}M${low} ${down - 3}v6M${high} ${down - 3}v6`}
+      />
+      {depth === 'shell' ? (
+        <rect className="finding-shell" x={middle - 5} y={down - 5} width="10" height="10" />
+      ) : (
+        <path className="finding-core" d={`M${middle} ${down - 7}l6.5 12h-13z`} />
+      )}
+    </g>
+  );
+}
+
+function Legend({ hasReadings }: { hasReadings: boolean }) {
+  return (
+    <ul className="chart-legend" aria-label="What the marks mean">
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <rect className="forecast-band" x="3" width="14" height="20" />
+          <path className="forecast-average" d="M10 0v20" />
+        </svg>
+        likely profile, 8 chances in 10 within the band
+      </li>
+      {hasReadings && (
+        <>
+          <li>
+            <svg viewBox="0 0 20 20" aria-hidden="true">
+              <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
+              <rect className="finding-shell" x="5" y="5" width="10" height="10" />
+            </svg>
+            shell as read
+          </li>
+          <li>
+            <svg viewBox="0 0 20 20" aria-hidden="true">
+              <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
+              <path className="finding-core" d="M10 4 16.5 16h-13z" />
+            </svg>
+            core as read
+          </li>
+        </>
+      )}
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <rect className="finding-use" x="4" width="12" height="20" />
+        </svg>
+        what the use wants
+      </li>
+    </ul>
+  );
+}

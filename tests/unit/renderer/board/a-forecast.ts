@@ -1,0 +1,77 @@
+import type { Foreseen } from '../../../../shared-core/contract/forecast.ts';
+import { forecastReasons } from '../../../../shared-core/probing/forecast-reasons.ts';
+import { forecastBoard } from '../../../../shared-core/wood/forecast.ts';
+import { warpOf } from '../../../../shared-core/wood/warp.ts';
+
+const DAY_MS = 86_400_000;
+const sawnMs = Date.UTC(2026, 2, 10, 12);
+export const nowMs = Date.UTC(2026, 8, 20, 12);
+const steady = (tempC: number, rh: number) => Array.from({ length: 12 }, () => ({ tempC, rh }));
+
+/** A 27 mm board of an invented yard, probed once, in a damp shed: foreseen by the core itself, there and in a room. */
+export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
+  const readMs = sawnMs + 150 * DAY_MS;
+  const readings = (['shell', 'core'] as const).flatMap((depth) =>
+    [0, 0.3].map((more) => ({
+      atMs: readMs,
+      depth,
+      depthFraction: depth === 'shell' ? 0.1 : 0.5,
+      mcPct: (depth === 'shell' ? 15 : 17) + more,
+      standardUncertaintyPct: 0.8,
+    })),
+  );
+  const use = { name: 'Furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2 };
+  const { information: _, ...forecast } = forecastBoard({
+    nowMs,
+    board: {
+      thicknessMm: 27,
+      basicSpecificGravity: 0.51,
+      faces: ['open', 'open'],
+      start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
+      stays: [{ fromMs: sawnMs, air: steady(16, 0.72) }],
+    },
+    readings: readings.map(({ depth: _depth, ...reading }) => reading),
+    siblings: [],
+    use,
+    placeId: 1,
+    elsewhere: [{ placeId: 2, air: steady(20, 0.36) }],
+    horizonDays: 365,
+  });
+  const places: Foreseen['places'] = [
+    { placeId: 1, name: 'Pole shed', kind: 'open-shed' },
+    { placeId: 2, name: 'Bench room', kind: 'heated-room' },
+  ];
+  return {
+    forecast,
+    nowMs,
+    use,
+    thicknessMm: 27,
+    stays: [{ fromMs: sawnMs, placeName: 'Pole shed' }],
+    places,
+    emcNowPct: 13.4,
+    readings,
+    learntFrom: 2,
+    takenForGranted: [],
+    reasons: forecastReasons({
+      forecast,
+      nowMs,
+      use,
+      placeNames: places.map(({ name }) => name),
+      day: (ms) => new Date(ms).toISOString().slice(0, 10),
+    }),
+    warp: warpOf({
+      thicknessMm: 27,
+      widthMm: 210,
+      sawing: 'flat',
+      ringRadiusMm: null,
+      barkFace: null,
+      radialPct: 5.5,
+      tangentialPct: 7.8,
+      profilePct: forecast.now.profile.map(({ pct }) => pct.median),
+      targetPct: 7,
+      maxShellCorePct: 2,
+    }),
+    whyNoWarp: null,
+    ...more,
+  };
+}
