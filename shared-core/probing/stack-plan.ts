@@ -133,13 +133,15 @@ function callOf(
     return {
       verdict: 'probe-again',
       reasons: [
-        `${turned.length} of the ${counted(unready.length, 'board')} that ${unready.length === 1 ? 'was' : 'were'} not ready when last probed should be by now, by the forecast: probe them.`,
+        unready.length === 1
+          ? '1 board was not ready when last probed and should be by now, by the forecast: probe it.'
+          : `${turned.length} of the ${unready.length} boards that were not ready when last probed should be by now, by the forecast: probe them.`,
       ],
     };
   }
   const leading = NOT_READY.toSorted((a, b) => saying(b) - saying(a))[0] as Verdict;
   const reasons = [
-    `${saying(leading)} of ${counted(probed.length, 'probed board')}: ${verdictMarks[leading].word.toLowerCase()}. ${averageOf(unready)}${use.name} wants ${rangeOf(use)}.`,
+    `${saying(leading)} of ${counted(probed.length, 'probed board')}: ${verdictMarks[leading].word.toLowerCase()}. ${averageOf(unready)}${rangeOf(use)} is wanted.`,
   ];
   if (ready > 0) reasons.push(`${counted(ready, 'board')} can be taken out: ready.`);
   const left = boards.length - probed.length;
@@ -151,7 +153,7 @@ function averageOf(boards: readonly BoardStanding[]): string {
   const averages = boards.flatMap(({ today }) => (today === null ? [] : [today.averagePct]));
   if (averages.length === 0) return '';
   const mean = averages.reduce((sum, value) => sum + value, 0) / averages.length;
-  return `The boards not ready stand at about ${pct(mean)} today, and `;
+  return `The boards not ready stand at about ${pct(mean)} today; `;
 }
 
 function nextOf(boards: readonly BoardStanding[], use: Use, wanted: number): StackPlan['next'] {

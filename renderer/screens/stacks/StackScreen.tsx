@@ -9,6 +9,7 @@ import { BoardList } from './BoardList.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { ProbeLink } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
+import { StackOverview } from './StackOverview.tsx';
 import { VerdictCounts } from './VerdictCounts.tsx';
 import './stacks.css';
 
@@ -58,6 +59,7 @@ function Stack({ stack }: { stack: StackRow }) {
           {stack.note && <p className="stack-note">{stack.note}</p>}
         </div>
       )}
+      {stack.boards > 0 && <StackOverview stackId={stack.id} />}
       <BoardList
         stackId={stack.id}
         whenEmpty={

@@ -67,7 +67,7 @@ describe("a stack's call", () => {
     );
     expect(call.verdict).toBe('bring-in');
     expect(call.reasons).toEqual([
-      '5 of 8 probed boards: bring in. The boards not ready stand at about 12.9 % today, and furniture wants 6.0 % to 8.0 %.',
+      '5 of 8 probed boards: bring in. The boards not ready stand at about 12.9 % today; 6.0 % to 8.0 % is wanted.',
       '1 board can be taken out: ready.',
       '1 board not probed yet.',
     ]);
