@@ -9,8 +9,7 @@ import { moveBoards } from './moving.ts';
 export function boardUseCases(context: AppContext, judging: Judging) {
   const get = (id: number): BoardRow => wanted(context.yard().boards.get(id), 'board');
 
-  function checkParts(board: NewBoard): void {
-    wanted(context.yard().stacks.get(board.stackId), 'stack');
+  function checkWood(board: NewBoard): void {
     if (context.yard().species.get(board.woodId) === undefined) {
       throw new Refusal(
         `The species «${board.woodId}» is not known. Board ${board.code} was not saved. ` +
@@ -39,12 +38,19 @@ export function boardUseCases(context: AppContext, judging: Judging) {
     },
 
     'boards.add': (boards: NewBoard[]): BoardRow[] => {
+      // A stack is looked up with the counts of its boards: once, not for each of 500 boards.
+      const places = new Map(
+        [...new Set(boards.map((board) => board.stackId))].map((id) => [
+          id,
+          wanted(context.yard().stacks.get(id), 'stack').placeId,
+        ]),
+      );
       const ids = context.yard().together(() =>
         boards.map((board) => {
-          checkParts(board);
-          const stack = wanted(context.yard().stacks.get(board.stackId), 'stack');
+          checkWood(board);
+          const placeId = wanted(places.get(board.stackId), 'stack');
           return refusingDuplicates(taken(board.code), () =>
-            context.yard().boards.add(board, stack.placeId, context.now()),
+            context.yard().boards.add(board, placeId, context.now()),
           );
         }),
       );
@@ -54,7 +60,8 @@ export function boardUseCases(context: AppContext, judging: Judging) {
 
     'boards.change': (board: Board): BoardRow => {
       get(board.id);
-      checkParts(board);
+      wanted(context.yard().stacks.get(board.stackId), 'stack');
+      checkWood(board);
       refusingDuplicates(taken(board.code), () => context.yard().boards.change(board));
       judging.judgeAgain([board.id]);
       context.emit('yard.changed', {});
