@@ -89,14 +89,14 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
               </Button>
               <Button
                 kind="quiet"
-                aria-label={`Set ${check.piece} aside`}
+                aria-label={`Set aside ${check.piece}`}
                 onClick={() => onOpen({ what: 'set-aside', check, mass: null })}
               >
                 Set aside
               </Button>
             </>
           ) : (
-            <Button kind="quiet" aria-label={`Put ${check.piece} back`} onClick={() => putBack(null)}>
+            <Button kind="quiet" aria-label={`Put back ${check.piece}`} onClick={() => putBack(null)}>
               Put back
             </Button>
           )}
@@ -123,7 +123,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
               {mass.setAside === null ? (
                 <Button
                   kind="quiet"
-                  aria-label={`Set ${mass.grams} g of ${check.piece} aside`}
+                  aria-label={`Set aside ${mass.grams} g of ${check.piece}`}
                   onClick={() => onOpen({ what: 'set-aside', check, mass })}
                 >
                   Set aside
@@ -131,7 +131,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
               ) : (
                 <Button
                   kind="quiet"
-                  aria-label={`Put ${mass.grams} g of ${check.piece} back`}
+                  aria-label={`Put back ${mass.grams} g of ${check.piece}`}
                   onClick={() => putBack(mass.id)}
                 >
                   Put back
