@@ -15,6 +15,8 @@ import { FindingsChart } from './FindingsChart.tsx';
 import { ForeseenOfBoard } from './ForeseenOfBoard.tsx';
 import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
+import { SampleBoardSection } from './SampleBoardSection.tsx';
+import { ShrinkageSection } from './ShrinkageSection.tsx';
 import './board.css';
 
 /** Everything known of one board. */
@@ -85,6 +87,8 @@ function Found({
           <ReadingsOfBoard readings={readings} units={units} />
         </Sheet>
       )}
+      <ShrinkageSection board={board} use={use} units={units} />
+      <SampleBoardSection board={board} findings={findings} units={units} />
       <div className="board-columns">
         <Sheet title="About it">
           <AboutBoard board={board} units={units} />

@@ -10,6 +10,7 @@ import { MoveForm } from './MoveForm.tsx';
 import { ProbeLink } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
 import { StackOverview } from './StackOverview.tsx';
+import { StackVolume } from './StackVolume.tsx';
 import { VerdictCounts } from './VerdictCounts.tsx';
 import './stacks.css';
 
@@ -70,6 +71,7 @@ function Stack({ stack }: { stack: StackRow }) {
           </EmptyState>
         }
       />
+      {stack.boards > 0 && <StackVolume stackId={stack.id} />}
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm what={stack.name} target={{ stackId: stack.id }} onClose={close} />}
       {open === 'change' && <StackForm stack={stack} onClose={close} />}

@@ -58,6 +58,12 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
   const machine = playMachine({
     'boards.get': () => board,
     'stacks.list': () => [aStack()],
+    'samples.get': () => ({
+      cuts: [],
+      masses: [],
+      wanted: null,
+      sentence: 'No sections were cut beside it.',
+    }),
     'boards.forecast': () => ({ foreseen: null, whyNot: 'Nothing can be foreseen of it yet.' }),
     'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
     'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),

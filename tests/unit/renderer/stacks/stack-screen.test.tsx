@@ -25,6 +25,16 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
   return playMachine({
     'stacks.list': () => [aStack({ boards })],
     'stacks.plan': () => null,
+    'stacks.volume': () => ({
+      boards: 6,
+      measured: 0,
+      boardFeet: 0,
+      cubicMetres: 0,
+      mass: null,
+      useName: 'Furniture',
+      targetPct: 7,
+      missing: ['6 boards without width or length left out.'],
+    }),
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
     'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),

@@ -1,0 +1,90 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { kgFromMass, massUnit } from '../../../shared-core/units/mass.ts';
+import { bridge } from '../../bridge.ts';
+import { Banner } from '../../parts/Banner.tsx';
+import { NumberField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { TimeField } from '../../parts/TimeField.tsx';
+
+const isMass = (mass: number | null): mass is number => mass !== null && mass > 0;
+
+/** Asks for the masses of a board and of the sections that were just cut beside it. */
+export function CutSectionsForm({
+  board,
+  units,
+  onClose,
+}: {
+  board: BoardRow;
+  units: DisplayUnits;
+  onClose: () => void;
+}) {
+  const [mass, setMass] = useState<number | null>(null);
+  const [grams, setGrams] = useState<{ first: number | null; second: number | null }>({
+    first: null,
+    second: null,
+  });
+  const [at, setAt] = useState<string | null>(null);
+  const [shown, setShown] = useState(false);
+  const wrong = {
+    mass: !isMass(mass),
+    first: !isMass(grams.first),
+    second: grams.second !== null && !isMass(grams.second),
+  };
+  async function save(): Promise<void> {
+    setShown(true);
+    if (!isMass(mass) || wrong.first || wrong.second) {
+      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    }
+    await bridge().call('samples.cut', {
+      boardId: board.id,
+      boardKg: kgFromMass(mass, units),
+      wetGrams: [grams.first, grams.second].filter(isMass),
+      at: at ?? new Date().toISOString(),
+    });
+  }
+  return (
+    <FormDialog
+      title={`Sections of ${board.code}`}
+      saveWords="Keep the masses"
+      onSave={save}
+      onClose={onClose}
+    >
+      <p>
+        At least half a metre (20 in) from the ends, clear of knots, cut two sections of about 25 mm (1 in)
+        along the grain; what is left between them is the sample board. Weigh the sections at once, before
+        they dry, and the board. Coat its fresh ends.
+      </p>
+      <Banner kind="caution">
+        Short pieces can be thrown by a saw: clamp the board and keep your hands clear.
+      </Banner>
+      <div className="form-grid">
+        <NumberField
+          label="First section, wet"
+          unit="g"
+          value={grams.first}
+          error={shown && wrong.first ? 'Type a mass above 0 g.' : null}
+          onValue={(first) => setGrams({ ...grams, first })}
+        />
+        <NumberField
+          label="Second section, wet"
+          unit="g"
+          hint="Leave it empty if there is only one: nothing then tells how sure the estimate is."
+          value={grams.second}
+          error={shown && wrong.second ? 'Type a mass above 0 g, or leave it empty.' : null}
+          onValue={(second) => setGrams({ ...grams, second })}
+        />
+      </div>
+      <NumberField
+        label="Mass of the board"
+        unit={massUnit(units)}
+        value={mass}
+        error={shown && wrong.mass ? `Type a mass above 0 ${massUnit(units)}.` : null}
+        onValue={setMass}
+      />
+      <TimeField label="Cut" instant={at} onInstant={setAt} />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { SampleSection } from '../../../shared-core/contract/sample-board.ts';
+import { bridge } from '../../bridge.ts';
+import { Banner } from '../../parts/Banner.tsx';
+import { NumberField } from '../../parts/Field.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+
+/** Asks what a section weighs out of the oven. */
+export function DrySectionForm({
+  section,
+  name,
+  onClose,
+}: {
+  section: SampleSection;
+  /** "Section 1". */
+  name: string;
+  onClose: () => void;
+}) {
+  const [grams, setGrams] = useState<number | null>(null);
+  const [shown, setShown] = useState(false);
+  const wrong = grams === null || !(grams > 0);
+  async function save(): Promise<void> {
+    setShown(true);
+    if (wrong) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
+    await bridge().call('samples.drySection', { sectionId: section.id, grams, at: new Date().toISOString() });
+  }
+  return (
+    <FormDialog title={`${name}, oven-dry`} saveWords="Keep the mass" onSave={save} onClose={onClose}>
+      <p>
+        At 103 ± 2 °C until its mass is constant: until it loses no more than 0.1 % in two hours (EN 13183-1).
+        It weighed {section.wetGrams} g wet.
+      </p>
+      <Banner kind="caution">
+        Oven and wood are hot: use gloves or tongs, and do not leave wood in a hot oven alone. Resinous wood
+        gives off vapours that burn.
+      </Banner>
+      <NumberField
+        label="Oven-dry mass"
+        unit="g"
+        autoFocus
+        value={grams}
+        error={shown && wrong ? 'Type a mass above 0 g.' : null}
+        onValue={setGrams}
+      />
+    </FormDialog>
+  );
+}

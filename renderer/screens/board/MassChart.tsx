@@ -1,0 +1,144 @@
+import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
+import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { massText } from '../../../shared-core/units/mass.ts';
+import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
+import { timeAxisTicks } from '../../parts/chart/time-ticks.ts';
+import { dayWords } from '../../parts/days.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+
+const HEIGHT = 240;
+const DAY_MS = 86_400_000;
+
+interface Point {
+  at: string;
+  mcPct: number;
+  /** Null: what the meter found. */
+  kg: number | null;
+}
+
+/** Moisture content over time by the board's mass, beside what the meter found. */
+export function MassChart({
+  code,
+  state,
+  findings,
+  units,
+}: {
+  code: string;
+  state: SampleBoardState;
+  findings: readonly LatestFinding[];
+  units: DisplayUnits;
+}) {
+  const byMass: Point[] = [
+    ...state.cuts.flatMap(({ at, boardKg, estimate }) =>
+      estimate ? [{ at, kg: boardKg, mcPct: estimate.mcWhenCutPct }] : [],
+    ),
+    ...state.masses.flatMap(({ at, kg, mcPct, setAside }) =>
+      mcPct !== null && setAside === null ? [{ at, kg, mcPct }] : [],
+    ),
+  ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  if (byMass.length === 0) return null;
+  const byMeter = findings.flatMap(({ at, averagePct }): Point[] =>
+    averagePct === null ? [] : [{ at, kg: null, mcPct: averagePct }],
+  );
+  const all = [...byMass, ...byMeter].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const last = byMass.at(-1);
+  return (
+    <ChartFigure
+      title={`Moisture content of ${code} by its mass`}
+      summary={
+        byMass.length === 1
+          ? `${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
+          : `From ${pctWords(byMass[0]?.mcPct ?? null)} % on ${dayWords(byMass[0]?.at ?? '')} to ${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
+      }
+      height={HEIGHT}
+      legend={<Legend hasMeter={byMeter.length > 0} />}
+      columns={['Day', 'Mass', 'By its mass, %', 'By the meter, %']}
+      rows={all.map((point, index) => ({
+        key: index,
+        cells: [
+          dayWords(point.at),
+          point.kg === null ? '' : massText(point.kg, units),
+          point.kg === null ? '' : pctWords(point.mcPct),
+          point.kg === null ? pctWords(point.mcPct) : '',
+        ],
+      }))}
+    >
+      {(width) => <Plot width={width} byMass={byMass} byMeter={byMeter} />}
+    </ChartFigure>
+  );
+}
+
+function Plot({
+  width,
+  byMass,
+  byMeter,
+}: {
+  width: number;
+  byMass: readonly Point[];
+  byMeter: readonly Point[];
+}) {
+  const all = [...byMass, ...byMeter];
+  const times = all.map((point) => Date.parse(point.at));
+  const from = Math.min(...times);
+  const spanMs = Math.max(Math.max(...times) - from, 4 * DAY_MS);
+  const values = all.map((point) => point.mcPct);
+  const yTicks = niceTicks(Math.min(0, ...values), Math.max(...values) * 1.05, 5);
+  const x = linearScale(
+    from - 0.04 * spanMs,
+    from + 1.04 * spanMs,
+    plotMargin.left,
+    width - plotMargin.right,
+  );
+  const y = linearScale(yTicks[0] ?? 0, yTicks.at(-1) ?? 30, HEIGHT - plotMargin.bottom, plotMargin.top);
+  const place = (point: Point) => ({ cx: x.at(Date.parse(point.at)), cy: y.at(point.mcPct) });
+  return (
+    <>
+      <Axes
+        x={x}
+        y={y}
+        width={width}
+        height={HEIGHT}
+        xTicks={timeAxisTicks(x, width)}
+        yTicks={yTicks.map((at) => ({ at, label: `${at} %` }))}
+      />
+      <polyline
+        className="mass-line"
+        points={byMass.map((point) => `${place(point).cx},${place(point).cy}`).join(' ')}
+      />
+      {byMass.map((point) => (
+        <circle key={point.at} className="mass-point" {...place(point)} r={5} />
+      ))}
+      {byMeter.map((point) => (
+        <path
+          key={point.at}
+          className="meter-point"
+          d={`M${place(point).cx} ${place(point).cy - 7}l7 7-7 7-7-7z`}
+        />
+      ))}
+    </>
+  );
+}
+
+function Legend({ hasMeter }: { hasMeter: boolean }) {
+  return (
+    <ul className="chart-legend" aria-label="What the marks mean">
+      <li>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <circle className="mass-point" cx="10" cy="10" r="5" />
+        </svg>
+        by its mass
+      </li>
+      {hasMeter && (
+        <li>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
+          </svg>
+          average by the meter
+        </li>
+      )}
+    </ul>
+  );
+}

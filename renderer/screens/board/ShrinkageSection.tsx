@@ -1,0 +1,187 @@
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { targetOfUsePct } from '../../../shared-core/probing/target-of-use.ts';
+import { changeText, type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import { massText } from '../../../shared-core/units/mass.ts';
+import { mostWaterPct } from '../../../shared-core/wood/most-water.ts';
+import {
+  BOARD_FOOT_M3,
+  boardFeetTallied,
+  boardMassKg,
+  cubicMetresTallied,
+  volumeM3,
+} from '../../../shared-core/wood/volume.ts';
+import type { Wood } from '../../../shared-core/wood/wood.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
+import { hrefOf } from '../../stores/navigation.ts';
+import { useAnswer } from '../../useAnswer.ts';
+import { sawingWords } from './BoardFields.tsx';
+import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
+import './shrinkage.css';
+
+/** What a board loses on the way to its use: size by both published routes, and mass; and its volume. */
+export function ShrinkageSection({
+  board,
+  use,
+  units,
+}: {
+  board: BoardRow;
+  /** Null while it is not known. */
+  use: Use | null;
+  units: DisplayUnits;
+}) {
+  const woods = useAnswer('woods.list', {});
+  const wood = woods.output?.find((each) => each.id === board.woodId);
+  return (
+    <Sheet title="Size, volume and mass">
+      {woods.error && <Failed sentence={woods.error} again={woods.again} />}
+      {woods.loading && <Loading what="the wood’s figures" />}
+      {wood && use && (
+        <>
+          <Shrinking board={board} wood={wood} use={use} units={units} />
+          <VolumeAndMass board={board} wood={wood} use={use} units={units} />
+        </>
+      )}
+    </Sheet>
+  );
+}
+
+interface Facts {
+  board: BoardRow;
+  wood: Wood;
+  use: Use;
+  units: DisplayUnits;
+}
+
+function Shrinking({ board, wood, use, units }: Facts) {
+  const nowPct = board.latest?.averagePct ?? null;
+  if (nowPct === null) {
+    return <p>What it will still shrink depends on what it holds now: probe it first.</p>;
+  }
+  const target = targetOfUsePct(use);
+  const changes = sizeChanges(board, wood, nowPct, target);
+  const missing = missingForChanges(board, wood, nowPct, target);
+  const known = changes.filter((each) => each.byShrinkageMm !== null || each.byCoefficientMm !== null);
+  return (
+    <>
+      <p>
+        From {pctWords(nowPct)} % now to {pctWords(target)} %, as {use.name} wants it:
+      </p>
+      {known.length > 0 && <ChangeTable changes={known} units={units} />}
+      <Missing sentences={missing} woodId={wood.id} />
+    </>
+  );
+}
+
+const sideWords: Record<SizeChange['side'], string> = { width: 'Width', thickness: 'Thickness' };
+
+function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units: DisplayUnits }) {
+  const cell = (mm: number | null, sizeMm: number) =>
+    mm === null ? '–' : `${changeText(mm, units)} (${signedPct((100 * mm) / sizeMm)})`;
+  return (
+    <div className="table-frame">
+      <table className="table shrinkage-table">
+        <caption>
+          Wood Handbook, chapter 13. Boards of one wood differ: expect up to a third more or less.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Side</th>
+            <th scope="col" className="number">
+              Now
+            </th>
+            <th scope="col" className="number">
+              By shrinkage, green to dry
+            </th>
+            <th scope="col" className="number">
+              By change coefficient
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {changes.map((change) => (
+            <tr key={`${change.side} ${change.sawing}`}>
+              <th scope="row">
+                {sideWords[change.side]} <small>{sawingWords[change.sawing].toLowerCase()}</small>
+              </th>
+              <td className="number">{shortLengthText(change.sizeMm, units)}</td>
+              <td className="number">{cell(change.byShrinkageMm, change.sizeMm)}</td>
+              <td className="number">{cell(change.byCoefficientMm, change.sizeMm)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+const signedPct = (pct: number): string => `${pct < 0 ? '−' : '+'}${Math.abs(pct).toFixed(1)} %`;
+
+function Missing({ sentences, woodId }: { sentences: readonly string[]; woodId: string }) {
+  if (sentences.length === 0) return null;
+  return (
+    <p className="shrinkage-missing">
+      {sentences.join(' ')} <a href={hrefOf({ name: 'wood', id: woodId })}>The wood’s figures</a>
+    </p>
+  );
+}
+
+function VolumeAndMass({ board, wood, use, units }: Facts) {
+  const { thicknessMm, widthMm, lengthMm } = board;
+  if (widthMm === null || lengthMm === null) {
+    const unknown = [widthMm === null && 'width', lengthMm === null && 'length'].filter(Boolean);
+    return (
+      <p className="shrinkage-missing">
+        Its {unknown.join(' and ')} {unknown.length > 1 ? 'are' : 'is'} not known, so neither are its volume
+        and mass.
+      </p>
+    );
+  }
+  const size = { thicknessMm, widthMm, lengthMm };
+  const facts: [string, string, string][] = [
+    [
+      'Board feet, tallied',
+      boardFeetTallied(size).toString(),
+      `${(volumeM3(size) / BOARD_FOOT_M3).toFixed(2)} as it is`,
+    ],
+    [
+      'Cubic metres, tallied',
+      `${cubicMetresTallied(size).toFixed(3)} m³`,
+      `${volumeM3(size).toFixed(4)} as it is`,
+    ],
+  ];
+  const nowPct = board.latest?.averagePct ?? null;
+  const gravity = wood.basicSpecificGravity;
+  if (nowPct !== null && gravity !== null) {
+    // A wet board's reading may lie above what its wood can hold.
+    const most = mostWaterPct(gravity);
+    const target = Math.min(targetOfUsePct(use), most);
+    const mass = boardMassKg(size, wood, Math.min(nowPct, most), target);
+    if (mass) {
+      facts.push(
+        ['Mass now', massText(mass.nowKg, units), `at ${pctWords(nowPct)} %`],
+        ['Mass then', massText(mass.targetKg, units), `at ${pctWords(target)} %`],
+      );
+    }
+  }
+  return (
+    <>
+      <dl className="board-figures">
+        {facts.map(([label, value, note]) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{value}</dd>
+            <dd className="board-figure-note">{note}</dd>
+          </div>
+        ))}
+      </dl>
+      {gravity === null && (
+        <Missing
+          sentences={[`The specific gravity of ${wood.name} is not known, so neither is its mass.`]}
+          woodId={wood.id}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,124 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSection.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { builtInUses, builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
+import type { Wood } from '../../../../shared-core/wood/wood.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
+
+/** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
+const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0.00369 } };
+
+const furniture = builtInUses.find((use) => use.id === 'furniture')!;
+
+function open(
+  more: Partial<BoardRow> = {},
+  change: Partial<Wood> = {},
+  units: DisplayUnits = 'metric',
+  refused = false,
+) {
+  playMachine({
+    'woods.list': () => {
+      if (refused) throw new Refusal('The yard file is in use by another program.');
+      return builtInWoods.map((wood) => ({ ...wood, ...change, id: wood.id, builtIn: true }));
+    },
+  });
+  const board = aBoardRow(1, {
+    widthMm: 203.2,
+    thicknessMm: 25.4,
+    lengthMm: 2438.4,
+    sawing: 'flat',
+    latest: aFinding({ averagePct: 12 }),
+    ...more,
+  });
+  render(
+    <main>
+      <ShrinkageSection board={board} use={furniture} units={units} />
+    </main>,
+  );
+}
+
+const section = () => screen.findByRole('region', { name: 'Size, volume and mass' });
+const cells = async () =>
+  (await screen.findAllByRole('row')).slice(1).map((row) =>
+    within(row)
+      .getAllByRole('cell')
+      .map((cell) => cell.textContent),
+  );
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('Size, volume and mass', () => {
+  test('say what a board loses on the way to its use, by both routes', async () => {
+    open({}, redOakCoefficients);
+    expect(await screen.findByText(/From 12.0 % now to 7.0 %/)).toBeTruthy();
+    // Northern red oak, Wood Handbook, Table 4-3: tangential 8.6 %, radial 4.0 %.
+    // By hand: 203.2 x (7 - 12) / (3000 / 8.6 - 30 + 12) = -3.07; 203.2 x 0.00369 x -5 = -3.75;
+    // 25.4 x -5 / (3000 / 4.0 - 18) = -0.17; 25.4 x 0.00158 x -5 = -0.20.
+    expect(await cells()).toEqual([
+      ['203 mm', '−3.1 mm (−1.5 %)', '−3.7 mm (−1.8 %)'],
+      ['25 mm', '−0.2 mm (−0.7 %)', '−0.2 mm (−0.8 %)'],
+    ]);
+    await expectNoBarriers();
+  });
+
+  test('a 4/4 board 8 in wide and 8 ft long has 5 board feet by the tally and 5.33 as it is', async () => {
+    open();
+    // 8 in x 8 ft / 12 = 5.33 square feet, 5 in whole ones, 1 in thick (NHLA rules, from memory).
+    const part = within(await section());
+    expect(await part.findByText('5')).toBeTruthy();
+    expect(part.getByText('5.33 as it is')).toBeTruthy();
+    // 0.0254 x 0.2032 x 2.4384 m.
+    expect(part.getByText('0.0126 as it is')).toBeTruthy();
+  });
+
+  test('in imperial, lengths are in inches and mass in pounds', async () => {
+    open({}, redOakCoefficients, 'imperial');
+    expect((await cells())[0]).toEqual(['8 in', '−0.12 in (−1.5 %)', '−0.15 in (−1.8 %)']);
+    expect(within(await section()).getAllByText(/ lb$/)).toHaveLength(2);
+  });
+
+  test('never probed, it says what is missing and still gives the volume', async () => {
+    open({ latest: null });
+    expect(await screen.findByText(/probe it first/)).toBeTruthy();
+    expect(screen.queryByRole('table')).toBeNull();
+    expect(screen.queryByText('Mass now')).toBeNull();
+    expect(screen.getByText('5.33 as it is')).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('of unknown sawing and width, it says so and gives both extremes of the thickness', async () => {
+    open({ sawing: 'unknown', widthMm: null });
+    expect((await screen.findAllByRole('rowheader')).map((head) => head.textContent)).toEqual([
+      'Thickness flat-sawn',
+      'Thickness quarter-sawn',
+    ]);
+    expect(screen.getByText(/Its sawing is not known/)).toBeTruthy();
+    expect(screen.getByText(/Its width is not known, so neither are its volume and mass/)).toBeTruthy();
+  });
+
+  test('of a wood with no figures, it says which are missing and leads to the wood', async () => {
+    open({}, { radialPct: null, tangentialPct: null, changeCoefficient: null, basicSpecificGravity: null });
+    expect(await screen.findByText(/shrinkage of Northern red oak is not known both ways/)).toBeTruthy();
+    expect(screen.getByText(/specific gravity of Northern red oak is not known/)).toBeTruthy();
+    expect(screen.queryByRole('table')).toBeNull();
+    expect(screen.getAllByRole('link', { name: 'The wood’s figures' })[0]!.getAttribute('href')).toBe(
+      '#/woods/oak-northern-red',
+    );
+  });
+
+  test('a finding wetter than the wood can be does not stop the page', async () => {
+    open({ latest: aFinding({ averagePct: 190 }) });
+    expect(await screen.findByText('Mass now')).toBeTruthy();
+  });
+
+  test('that cannot be told says why', async () => {
+    open({}, {}, 'metric', true);
+    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+  });
+});

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { missingForChanges, sizeChanges } from '../../../../renderer/screens/board/size-changes.ts';
+import { builtInWood } from '../woods/a-wood.ts';
+
+const cherry = builtInWood('cherry-black');
+const board = { thicknessMm: 25, widthMm: 232, sawing: 'quarter' as const };
+
+describe('how a board changes its size', () => {
+  test('black cherry, quartersawn, 232 mm from 8 to 11 %: 0.88 mm by either route', () => {
+    // Wood Handbook (FPL-GTR-282), chapter 13: the worked examples of both formulas (from memory).
+    const [width] = sizeChanges(board, cherry, 8, 11);
+    expect(width).toMatchObject({ side: 'width', sawing: 'quarter', sizeMm: 232 });
+    expect(width!.byShrinkageMm).toBeCloseTo(0.88, 2);
+    expect(width!.byCoefficientMm).toBeCloseTo(0.88, 2);
+  });
+
+  test('a flat-sawn board moves in its width as a quarter-sawn one of that size does in its thickness', () => {
+    const square = { thicknessMm: 100, widthMm: 100 };
+    const [flatWidth] = sizeChanges({ ...square, sawing: 'flat' }, cherry, 12, 8);
+    const [, quarterThickness] = sizeChanges({ ...square, sawing: 'quarter' }, cherry, 12, 8);
+    expect(flatWidth!.byShrinkageMm).toBeCloseTo(quarterThickness!.byShrinkageMm!, 12);
+    expect(flatWidth!.byShrinkageMm).toBeLessThan(0);
+  });
+
+  test('of unknown sawing, both extremes are given, and rift lies between them', () => {
+    const [flat, quarter] = sizeChanges({ ...board, sawing: 'unknown' }, cherry, 12, 8);
+    const [rift] = sizeChanges({ ...board, sawing: 'rift' }, cherry, 12, 8);
+    expect([flat!.sawing, quarter!.sawing]).toEqual(['flat', 'quarter']);
+    expect(rift!.byShrinkageMm!).toBeGreaterThan(flat!.byShrinkageMm!);
+    expect(rift!.byShrinkageMm!).toBeLessThan(quarter!.byShrinkageMm!);
+  });
+
+  test('without a width, only the thickness', () => {
+    expect(sizeChanges({ ...board, widthMm: null }, cherry, 12, 8).map((each) => each.side)).toEqual([
+      'thickness',
+    ]);
+  });
+
+  test.each([
+    [18, 8],
+    [12, 5],
+  ])('from %d to %d %% the coefficients do not hold, and that is said', (from, to) => {
+    expect(sizeChanges(board, cherry, from, to).every((each) => each.byCoefficientMm === null)).toBe(true);
+    expect(missingForChanges(board, cherry, from, to)).toEqual([expect.stringMatching(/6 to 14 % MC only/)]);
+  });
+
+  test('what is not known of a wood is null, never guessed, and said', () => {
+    const unknown = { ...cherry, radialPct: null, changeCoefficient: null };
+    expect(sizeChanges(board, unknown, 12, 8)[0]).toMatchObject({
+      byShrinkageMm: null,
+      byCoefficientMm: null,
+    });
+    expect(missingForChanges(board, unknown, 12, 8)).toHaveLength(2);
+    expect(missingForChanges(board, cherry, 12, 8)).toEqual([]);
+  });
+});
