@@ -9,7 +9,7 @@ import { ensureNativeSocket, type Runtime } from './meter/native-socket.ts';
 const root = resolve(import.meta.dirname, '..');
 const electronDir = join(root, 'node_modules', 'electron');
 
-const built = spawnSync('npm', ['run', '--silent', 'build'], { cwd: root, stdio: 'inherit', shell: true });
+const built = spawnSync('npm run --silent build', { cwd: root, stdio: 'inherit', shell: true });
 if (built.status !== 0) process.exit(built.status ?? 1);
 
 const whyNot = electronProblem();
