@@ -65,16 +65,24 @@ export function createOwnFits(context: AppContext) {
     });
   }
 
-  return {
-    ofWood,
-    /** What corrects readings of a wood with a meter (null: typed); null where the user's checks do not. */
-    calibration: (woodId: string, meterId: number | null): OwnCalibration | null => {
-      // Asked for every reading: most woods have no checks, and that is quickly said.
-      if (!context.yard().ovenChecks.chosen(woodId).includes(meterId)) return null;
-      const own = ofWood(woodId).find((each) => each.meterId === meterId);
-      return own?.applied ? own.fit : null;
-    },
-  };
+  /** Found again within one turn of the event loop, in which nothing changes: boards are judged by the dozen. */
+  const found = new Map<string, OwnCalibration | null>();
+
+  /** What corrects readings of a wood with a meter (null: typed); null where the user's checks do not. */
+  function calibration(woodId: string, meterId: number | null): OwnCalibration | null {
+    const key = `${woodId} ${meterId}`;
+    const before = found.get(key);
+    if (before !== undefined) return before;
+    if (found.size === 0) queueMicrotask(() => found.clear());
+    // Most woods have no checks, and that is quickly said.
+    const chosen = context.yard().ovenChecks.chosen(woodId).includes(meterId);
+    const own = chosen ? ofWood(woodId).find((each) => each.meterId === meterId) : undefined;
+    const line = own?.applied ? own.fit : null;
+    found.set(key, line);
+    return line;
+  }
+
+  return { ofWood, calibration };
 }
 export type OwnFits = ReturnType<typeof createOwnFits>;
 

@@ -5,7 +5,7 @@ export function missingFigures(wood: Wood): string[] {
   const sentences: string[] = [];
   if (wood.curveId === null && wood.linear === null) {
     sentences.push(
-      'No resistance curve and no coefficients: readings are corrected for temperature only, and are surer of nothing but a change. Your own oven-dry checks put that right.',
+      'No resistance curve and no coefficients: readings are corrected for temperature only, so trust how they change more than the value. Your own oven-dry checks put that right.',
     );
   }
   if (wood.basicSpecificGravity === null) {
