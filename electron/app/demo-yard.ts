@@ -20,33 +20,38 @@ export function fillDemoYard(yard: Yard, now: string): void {
       const place = newPlaceSchema.parse({ name, kind, air: air.map(([tempC, rh]) => ({ tempC, rh })) });
       placeIds.set(name, yard.places.add(place));
     }
-    for (const stack of scenario.stacks) addStack(yard, stack, placeIds.get(stack.place), daysAgo);
+    for (const stack of scenario.stacks) addStack(yard, stack, placeIds, daysAgo);
     for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, daysAgo);
   });
 }
 
-type ScenarioStack = (typeof scenario.stacks)[number];
+/** A stack of the scenario; one that was moved says where from and when. */
+type ScenarioStack = (typeof scenario.stacks)[number] & { cameFrom?: { place: string; daysAgo: number } };
 
 function addStack(
   yard: Yard,
   stack: ScenarioStack,
-  placeId: number | undefined,
+  placeIds: ReadonlyMap<string, number>,
   daysAgo: (days: number) => string,
 ): void {
   const { columns, each, ...common } = stack.boards;
-  const parsed = newStackSchema.parse({ name: stack.name, placeId, useId: stack.use, note: stack.note });
+  const { name, place, cameFrom, use, note, sawnDaysAgo } = stack;
+  const parsed = newStackSchema.parse({ name, placeId: placeIds.get(place), useId: use, note });
   const stackId = yard.stacks.add(parsed);
   const boards = each.map((own, index) => {
     const board = newBoardSchema.parse({
       ...common,
       ...own,
       stackId,
-      sawnOn: daysAgo(stack.sawnDaysAgo).slice(0, 10),
+      sawnOn: daysAgo(sawnDaysAgo).slice(0, 10),
       course: Math.floor(index / columns) + 1,
       column: (index % columns) + 1,
       note: '',
     });
-    return { ...board, id: yard.boards.add(board, parsed.placeId, daysAgo(stack.sawnDaysAgo)) };
+    const firstId = placeIds.get(cameFrom?.place ?? place) ?? parsed.placeId;
+    const id = yard.boards.add(board, firstId, daysAgo(sawnDaysAgo));
+    if (cameFrom) yard.boards.addMove(id, parsed.placeId, daysAgo(cameFrom.daysAgo));
+    return { ...board, id };
   });
 
   for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
