@@ -1,8 +1,9 @@
 import { setImmediate } from 'node:timers/promises';
 import type { BoardForecast, Foreseen } from '../../shared-core/contract/forecast.ts';
-import type { BoardRow } from '../../shared-core/contract/yard.ts';
+import type { BoardRow, Place } from '../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../shared-core/probing/forecast-reasons.ts';
 import { targetOfUsePct } from '../../shared-core/probing/target-of-use.ts';
+import { emcOfYear } from '../../shared-core/wood/climate.ts';
 import { emcPct } from '../../shared-core/wood/emc.ts';
 import type { Forecast } from '../../shared-core/wood/forecast.ts';
 import { warpOf } from '../../shared-core/wood/warp.ts';
@@ -16,6 +17,8 @@ import type { Judging } from './judging.ts';
 const MOST_SIBLINGS = 40;
 /** As many rows as the store gives at once. */
 const MOST_ROWS = 500;
+/** A place whose air differs by less than this from what was given is as it was given, % MC of EMC. */
+const WORTH_SAYING_PCT = 1;
 
 export function forecastUseCases(context: AppContext, judging: Judging, forecaster: Forecaster) {
   /** Boards of the same stack, wood and log that were probed. */
@@ -47,7 +50,8 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
       return { placeId, name, kind };
     });
     const month = new Date(board.nowMs).getMonth();
-    const air = wanted(wanted(yard.places.get(row.placeId), 'place').air[month], 'month');
+    const place = wanted(yard.places.get(row.placeId), 'place');
+    const air = wanted(place.air[month], 'month');
     const { information: _, ...shown } = forecast;
     return {
       forecast: shown,
@@ -59,7 +63,7 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
       emcNowPct: emcPct(air.tempC, air.rh),
       readings,
       learntFrom,
-      takenForGranted,
+      takenForGranted: [...takenForGranted, ...otherAirThanSaid(forecast, place)],
       reasons: forecastReasons({
         forecast,
         nowMs: board.nowMs,
@@ -129,4 +133,13 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
       return { foreseen: foreseen(row, own, answer.forecast, answer.learntFrom), whyNot: null };
     },
   };
+}
+
+/** Readings that want other air than the place's months give are worth a look at the months, or at the stack. */
+function otherAirThanSaid(forecast: Forecast, { name, air }: Place): string[] {
+  const offsetPct = wanted(forecast.places[0], 'place').floorPct.median - emcOfYear(air).driestEmcPct;
+  if (Math.abs(offsetPct) < WORTH_SAYING_PCT) return [];
+  return [
+    `By its readings the air in ${name} keeps wood about ${Math.abs(offsetPct).toFixed(1)} % ${offsetPct > 0 ? 'damper' : 'drier'} than the months given for it: look whether they are right, and how freely air passes through the stack.`,
+  ];
 }

@@ -61,7 +61,7 @@ export function ForecastDrawing({
       <rect
         className="finding-use"
         x={plotMargin.left}
-        width={right - plotMargin.left}
+        width={Math.max(0, right - plotMargin.left)}
         y={y.at(use.maxPct)}
         height={y.at(use.minPct) - y.at(use.maxPct)}
       />

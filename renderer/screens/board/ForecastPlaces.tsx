@@ -114,7 +114,7 @@ function ReachBar({
     <svg
       className="forecast-bar"
       viewBox={`0 0 ${BAR_WIDTH} ${BAR_HEIGHT}`}
-      preserveAspectRatio="xMidYMid meet"
+      preserveAspectRatio="xMinYMid meet"
       aria-hidden="true"
     >
       <path className="forecast-bar-line" d={`M0 ${middle}H${BAR_WIDTH}`} />

@@ -102,7 +102,10 @@ function spanOf(
   const reachedMs = reach.lateMs ?? reach.likelyMs;
   const endMs =
     reachedMs === null ? nowMs + 365 * DAY_MS : Math.max(reachedMs + 45 * DAY_MS, nowMs + 90 * DAY_MS);
-  return { fromMs: Math.max(begunMs, firstMs), toMs: Math.min(endMs, band.atMs.at(-1)!) };
+  return {
+    fromMs: forecast.past.atMs.findLast((atMs) => atMs <= firstMs) ?? begunMs,
+    toMs: band.atMs.findLast((atMs) => atMs <= endMs) ?? nowMs,
+  };
 }
 
 function lines(band: Band, fromMs: number, toMs: number, part: string) {
@@ -126,10 +129,17 @@ function lines(band: Band, fromMs: number, toMs: number, part: string) {
     });
 }
 
-function summaryOf({ reach, floorPct }: PlaceForecast, name: string, { forecast, use }: Foreseen): string {
+function summaryOf(
+  { reach, floorPct }: PlaceForecast,
+  name: string,
+  { forecast, use, nowMs }: Foreseen,
+): string {
   const { median, low, high } = forecast.now.average;
   const today = `Today about ${pctWords(median)} % (${pctWords(low)} to ${pctWords(high)}).`;
   const wanted = `${use.minPct} to ${use.maxPct} %`;
+  if (reach.likelyMs !== null && reach.likelyMs - nowMs < DAY_MS) {
+    return `${today} That is within ${wanted}.`;
+  }
   if (reach.likelyMs !== null) {
     return `${today} In ${name} it likely comes within ${wanted} on ${dayText(reach.likelyMs)}.`;
   }

@@ -1,5 +1,6 @@
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { targetOfUsePct } from '../../../shared-core/probing/target-of-use.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
@@ -26,7 +27,6 @@ export function ForeseenOfBoard({ board, units }: { board: BoardRow; units: Disp
 
 function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayUnits; foreseen: Foreseen }) {
   const { use, warp, whyNoWarp } = foreseen;
-  const target = use.minPct === 0 ? use.maxPct : (use.minPct + use.maxPct) / 2;
   return (
     <>
       <Sheet title="What to expect">
@@ -42,7 +42,12 @@ function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayU
       <div className="board-columns">
         <Sheet title="Warp">
           {warp && board.widthMm !== null ? (
-            <WarpSection warp={warp} widthMm={board.widthMm} targetWords={`${pctWords(target)} %`} />
+            <WarpSection
+              warp={warp}
+              widthMm={board.widthMm}
+              units={units}
+              targetWords={`${pctWords(targetOfUsePct(use))} %`}
+            />
           ) : (
             <p>{whyNoWarp}</p>
           )}

@@ -113,7 +113,7 @@ function ProfileDrawing({
   const ticks = niceTicks(
     Math.max(0, Math.min(...values) - 0.5),
     Math.max(...values) + 0.5,
-    Math.floor(width / 70),
+    Math.max(2, Math.floor(width / 70)),
   );
   const x = linearScale(ticks[0]!, ticks.at(-1)!, LEFT, width - plotMargin.right);
   const y = linearScale(0, 1, TOP, BOTTOM);
@@ -127,7 +127,7 @@ function ProfileDrawing({
         className="profile-wood"
         x={LEFT}
         y={TOP}
-        width={width - plotMargin.right - LEFT}
+        width={Math.max(0, width - plotMargin.right - LEFT)}
         height={BOTTOM - TOP}
       />
       <rect

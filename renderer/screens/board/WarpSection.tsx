@@ -1,3 +1,4 @@
+import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import type { Warp, WarpAdvice } from '../../../shared-core/wood/warp.ts';
 import './warp.css';
 
@@ -19,22 +20,24 @@ const aboutWords: Record<WarpAdvice['about'], string> = {
 export function WarpSection({
   warp,
   widthMm,
+  units,
   targetWords,
 }: {
   warp: Warp;
   widthMm: number;
+  units: DisplayUnits;
   /** What it is dried to: "7.0 %". */
   targetWords: string;
 }) {
   return (
     <>
       <div className="warp-pair">
-        <CupFigure when="Now" cup={warp.now} widthMm={widthMm} />
-        <CupFigure when={`At ${targetWords}`} cup={warp.atTarget} widthMm={widthMm} />
+        <CupFigure when="Now" cup={warp.now} widthMm={widthMm} units={units} />
+        <CupFigure when={`At ${targetWords}`} cup={warp.atTarget} widthMm={widthMm} units={units} />
       </div>
       <p className="warp-hint">
-        If nothing held it flat. Its rings make the bark side hollow; unlike faces, the drier one. Drawn{' '}
-        {EXAGGERATION} times as bent as it is.
+        If nothing held it flat. Its rings make the bark side hollow; unlike faces, the drier one. Drawn more
+        bent than it is.
       </p>
       {warp.advice.length === 0 ? (
         <p>Nothing needs doing about it beyond good stickering.</p>
@@ -51,24 +54,36 @@ export function WarpSection({
   );
 }
 
-function CupFigure({ when, cup, widthMm }: { when: string; cup: Warp['now']; widthMm: number }) {
-  const depthMm = Math.abs(cup.totalMm);
+function CupFigure({
+  when,
+  cup,
+  widthMm,
+  units,
+}: {
+  when: string;
+  cup: Warp['now'];
+  widthMm: number;
+  units: DisplayUnits;
+}) {
+  const deep = (mm: number) => depthText(Math.abs(mm), units);
   return (
     <figure className="warp-figure">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
         <path className="warp-board" d={endPath(cup.totalMm, widthMm)} />
       </svg>
       <figcaption>
-        {when}: <strong>{mm(depthMm)} hollow</strong> over {Math.round(widthMm)} mm
+        {when}: <strong>{deep(cup.totalMm)} hollow</strong> over {shortLengthText(widthMm, units)}
         <small>
-          {mm(Math.abs(cup.ringsMm))} from its rings, {mm(Math.abs(cup.facesMm))} from unlike faces
+          {deep(cup.ringsMm)} from its rings, {deep(cup.facesMm)} from unlike faces
         </small>
       </figcaption>
     </figure>
   );
 }
 
-const mm = (value: number) => `${value.toFixed(1)} mm`;
+/** Finer than a tape shows: a cup of a millimetre matters. */
+const depthText = (mm: number, units: DisplayUnits) =>
+  units === 'metric' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(2)} in`;
 
 /** The board's end, its upper face hollow where the cup is above 0. */
 function endPath(cupMm: number, widthMm: number): string {

@@ -34,7 +34,7 @@ export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (cer
           </dd>
         </div>
         <div>
-          <dt>To know its average to {pctWords(toKnowMean.marginPct)} %</dt>
+          <dt>To know its average within {toKnowMean.marginPct} %</dt>
           <dd>
             {toKnowMean.boards} of {boards}{' '}
             <span>boards, as they differ by {pctWords(toKnowMean.spreadPct)} % (one standard deviation)</span>

@@ -163,6 +163,16 @@ describe('where it stands, and elsewhere', () => {
     expect(reasons[1]).toMatch(/^Moved to Shop today it should get there about/);
   });
 
+  test('a board that stays damper than its place should make it: the place’s months are to be looked at', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(400 * DAY_MS);
+    await probe(id, 12.5, 12.8);
+    const { takenForGranted, forecast } = await foreseen(id);
+    expect(takenForGranted[0]).toMatch(/^By its readings the air in Shop keeps wood about \d\.\d % damper/);
+    // 20 °C and 40 % give 7.7 % (Wood Handbook, Table 4-2, between its rows): the floor is above that by as much.
+    expect(forecast.places[0]!.floorPct.median).toBeGreaterThan(8.7);
+  });
+
   test('in the lowest course outside the underside dries the slower', async () => {
     const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1, thicknessMm: 54 });
@@ -192,6 +202,14 @@ describe('warp', () => {
       whyNoWarp: expect.stringMatching(/give its width and how it was sawn/),
     });
   });
+});
+
+test('the demo yard has a stack that was moved, and its boards say where they stood', async () => {
+  await yard.call('yard.openDemo', {});
+  const { rows } = await yard.call('boards.list', { stackId: null, search: 'PIN', offset: 0, limit: 1 });
+  const { stays, places } = await foreseen(rows[0]!.id);
+  expect(stays.map(({ placeName }) => placeName)).toEqual(['Pole shed', 'Shop']);
+  expect(places[0]!.name).toBe('Shop');
 });
 
 test('the window need not wait while a forecast is made', async () => {

@@ -121,7 +121,7 @@ describe('The plan', () => {
     expect(sheet.getByText('To call the stack ready').nextElementSibling?.textContent).toMatch(
       /^16 of 60 boards/,
     );
-    expect(sheet.getByText('To know its average to 1.0 %').nextElementSibling?.textContent).toMatch(
+    expect(sheet.getByText('To know its average within 1 %').nextElementSibling?.textContent).toMatch(
       /^7 of 60 boards/,
     );
     const next = within(sheet.getByRole('region', { name: 'Probe next' }));
