@@ -66,16 +66,29 @@ export async function ensureNativeSocket(runtime: Runtime): Promise<NativeSocket
 async function build(runtime: Runtime): Promise<void> {
   const folder = dirname(require.resolve(`${moduleName}/package.json`));
   const builder = join(dirname(require.resolve('@mapbox/node-pre-gyp/package.json')), 'bin', 'node-pre-gyp');
-  const target =
+  const settings: Record<string, string> =
     runtime.electronVersion === null
-      ? [`--nodedir=${await headersOf(runtime)}`]
-      : [
-          '--runtime=electron',
-          `--target=${runtime.electronVersion}`,
-          '--dist-url=https://electronjs.org/headers',
-        ];
+      ? { nodedir: await headersOf(runtime) }
+      : { runtime: 'electron', target: runtime.electronVersion, disturl: 'https://electronjs.org/headers' };
+  // Within an npm script the environment holds npm's own settings, and node-gyp lets those win over arguments: a
+  // `nodedir` there would build for another version. So ours go both ways, and npm's are left out.
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(
+      ([name]) => !/^npm_config_(nodedir|runtime|target|dist_?url)$/i.test(name),
+    ),
+  );
+  for (const [name, value] of Object.entries(settings)) env[`npm_config_${name}`] = value;
   // Built by the very runtime that will load it, whichever Node is first on the path.
-  await runIn(runtime, [builder, 'install', '--build-from-source', ...target], folder);
+  await runIn(
+    runtime,
+    [
+      builder,
+      'install',
+      '--build-from-source',
+      ...Object.entries(settings).map(([name, value]) => `--${name}=${value}`),
+    ],
+    { cwd: folder, env },
+  );
 }
 
 /** A folder with Node's headers for a Node runtime: beside the binary, in the `node` package, or fetched through npm. */
@@ -117,9 +130,16 @@ function hasHeaders(folder: string, version: string): boolean {
   return parts.join('.') === version;
 }
 
-function runIn(runtime: Runtime, args: string[], cwd?: string) {
-  const env = { ...process.env, ...(runtime.electronVersion !== null && { ELECTRON_RUN_AS_NODE: '1' }) };
-  return run(runtime.execPath, args, { env, ...(cwd !== undefined && { cwd }), maxBuffer: 64 * 2 ** 20 });
+function runIn(
+  runtime: Runtime,
+  args: string[],
+  { cwd, env = process.env }: { cwd?: string; env?: NodeJS.ProcessEnv } = {},
+) {
+  return run(runtime.execPath, args, {
+    env: { ...env, ...(runtime.electronVersion !== null && { ELECTRON_RUN_AS_NODE: '1' }) },
+    ...(cwd !== undefined && { cwd }),
+    maxBuffer: 64 * 2 ** 20,
+  });
 }
 
 function detailOf(error: unknown): string {
