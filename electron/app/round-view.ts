@@ -7,7 +7,8 @@ import type { Judging } from './judging.ts';
 
 /** What the window shows of a round, from what is on disk. */
 export function createRoundView(context: AppContext, judging: Judging) {
-  function board(roundId: number, boardId: number): RoundBoard {
+  /** @param judged what the board's readings were just found to amount to, if they were */
+  function board(roundId: number, boardId: number, judged?: Assessment): RoundBoard {
     const yard = context.yard();
     const row = wanted(yard.boards.get(boardId), 'board');
     const { plan, remark } = planSpots({ lengthMm: row.lengthMm, thicknessMm: row.thicknessMm });
@@ -23,7 +24,9 @@ export function createRoundView(context: AppContext, judging: Judging) {
       woodTempC: own === undefined ? yard.rounds.temperature(roundId) : own,
       ownTemp: own !== undefined,
       assessment:
-        yard.rounds.readings(boardId, roundId).length === 0 ? null : judging.assess(boardId, roundId),
+        yard.rounds.readings(boardId, roundId).length === 0
+          ? null
+          : (judged ?? judging.assess(boardId, roundId)),
     };
   }
 

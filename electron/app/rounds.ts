@@ -83,8 +83,8 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
 
   /** Judges a board anew after its readings changed, and shows it. */
   function refresh(round: ActiveRound, boardId: number): RoundBoard {
-    judging.judge(boardId, round.roundId);
-    const board = view.board(round.roundId, boardId);
+    const assessment = judging.judge(boardId, round.roundId);
+    const board = view.board(round.roundId, boardId, assessment);
     round.boards = round.boards.map((each) => (each.boardId === boardId ? board : each));
     return board;
   }
