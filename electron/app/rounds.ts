@@ -29,7 +29,13 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       if (live.inserted) active.taken = false;
       const wantsIt =
         live.settledNow && !active.taken && active.aim.spotIndex !== null && meter.keepsWhenSettled();
-      if (wantsIt) keepLive(active, live, 'settled');
+      if (!wantsIt) return;
+      try {
+        keepLive(active, live, 'settled');
+      } catch (error) {
+        // Nobody called, so nobody can be answered: the value stays live, and Space keeps it or says why it cannot.
+        context.reportFault(error);
+      }
     },
     (live) => {
       const board = active?.boards[active.aim.boardIndex];

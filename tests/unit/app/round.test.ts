@@ -173,6 +173,20 @@ describe('a round with a live meter', () => {
     expect(await readingsOf(roundId)).toEqual([]);
   });
 
+  test('a value that settles while another program holds the file ends nothing, and can be taken afterwards', async () => {
+    const roundId = await begin();
+    await withMeter();
+    const other = new Database(join(yard.dataDir, 'yard.sqlite'));
+    other.exec('BEGIN IMMEDIATE');
+    yard.meter.show(11.8, 4);
+    other.exec('COMMIT');
+    other.close();
+    expect(yard.faults.splice(0)).toHaveLength(1);
+    expect(await readingsOf(roundId)).toEqual([]);
+    await yard.call('rounds.take', { roundId });
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
+  });
+
   test('with the pins out there is nothing to take, and it says so', async () => {
     const roundId = await begin();
     await withMeter();
