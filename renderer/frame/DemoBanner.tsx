@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { Actions, Button } from '../parts/Button.tsx';
-import { Dialog } from '../parts/Dialog.tsx';
+import { Button } from '../parts/Button.tsx';
+import { RemoveDemoDialog } from '../parts/RemoveDemoDialog.tsx';
 import { go } from '../stores/navigation.ts';
 import { attempt } from '../stores/notices.ts';
 import { openOwnYard, removeDemoYard } from '../stores/yard.ts';
@@ -25,18 +25,7 @@ export function DemoBanner() {
         Remove the demo
       </Button>
       {asking && (
-        <Dialog title="Remove the demo yard?" onClose={() => setAsking(false)}>
-          <p>
-            The invented stacks, boards and readings go, with anything you tried on them. Your own yard opens;
-            nothing in it changes. The demo can be opened again later, as new.
-          </p>
-          <Actions>
-            <Button kind="danger" onClick={() => leaveBy(removeDemoYard)}>
-              Remove the demo
-            </Button>
-            <Button onClick={() => setAsking(false)}>Keep it</Button>
-          </Actions>
-        </Dialog>
+        <RemoveDemoDialog onRemove={() => leaveBy(removeDemoYard)} onClose={() => setAsking(false)} />
       )}
     </aside>
   );

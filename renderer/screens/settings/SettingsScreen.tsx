@@ -1,8 +1,10 @@
+import { useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Checkbox } from '../../parts/Field.tsx';
+import { RemoveDemoDialog } from '../../parts/RemoveDemoDialog.tsx';
 import { Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { go } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -103,6 +105,7 @@ function Labels({ settings, onSettings }: SettingsPart) {
 
 /** Which yard is open, where its file is, and the way to and from the demo. */
 function Yard({ info }: { info: YardInfo }) {
+  const [asking, setAsking] = useState(false);
   const leaveBy = (way: () => Promise<void>) => attempt(way().then(() => go({ name: 'stacks' })));
   return (
     <Sheet title="Your data">
@@ -121,18 +124,22 @@ function Yard({ info }: { info: YardInfo }) {
         ) : (
           <>
             <Button onClick={() => leaveBy(openOwnYard)}>Go to my own yard</Button>
-            <Button
-              kind="danger"
-              onClick={() =>
-                leaveBy(() => removeDemoYard().then(() => tellDone('The demo yard is removed.')))
-              }
-            >
+            <Button kind="danger" onClick={() => setAsking(true)}>
               Remove the demo yard
             </Button>
           </>
         )}
       </Actions>
       <p className="data-version">Pintally {info.version}</p>
+      {asking && (
+        <RemoveDemoDialog
+          onRemove={() => {
+            setAsking(false);
+            void leaveBy(() => removeDemoYard().then(() => tellDone('The demo yard is removed.')));
+          }}
+          onClose={() => setAsking(false)}
+        />
+      )}
     </Sheet>
   );
 }

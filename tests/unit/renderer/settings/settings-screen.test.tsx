@@ -99,10 +99,23 @@ describe('Settings', () => {
     expect(screen.getByRole('button', { name: 'Remove the demo yard' })).toBeTruthy();
   });
 
-  test('the demo yard is removed in one step, and the own one opens', async () => {
+  test('the demo yard is removed once the person said so, and the own one opens', async () => {
     const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
     await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
+    const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
+    await expectNoBarriers();
+    expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
+    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo' }));
     expect(machine.inputsOf('yard.removeDemo')).toHaveLength(1);
     expect(screen.getByText(/Your own yard is open/)).toBeTruthy();
+  });
+
+  test('the demo yard stays when the person thinks better of it', async () => {
+    const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
+    await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
+    await user.click(screen.getByRole('button', { name: 'Keep it' }));
+    expect(screen.queryByRole('dialog')).toBeNull();
+    expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
+    expect(screen.getByText(/The demo yard is open/)).toBeTruthy();
   });
 });
