@@ -13,6 +13,7 @@ export default defineConfig({
           main: resolve(root, 'electron/main.ts'),
           loopback: resolve(root, 'electron/loopback.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast-worker.ts'),
+          'round-worker': resolve(root, 'electron/app/round-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },
       },

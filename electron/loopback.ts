@@ -10,7 +10,10 @@ let emit: (event: string, data: unknown) => void = () => undefined;
 const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
-  forecastScript: join(import.meta.dirname, 'forecast-worker.js'),
+  threads: {
+    forecast: join(import.meta.dirname, 'forecast-worker.js'),
+    round: join(import.meta.dirname, 'round-worker.js'),
+  },
   emit: (name, data) => emit(name, data),
 });
 const host = await startLoopbackHost({

@@ -45,7 +45,10 @@ function start(): void {
   const pintally = createApp({
     dataDir: dataDir(),
     links: linkMakers(import.meta.dirname),
-    forecastScript: join(import.meta.dirname, 'forecast-worker.js'),
+    threads: {
+      forecast: join(import.meta.dirname, 'forecast-worker.js'),
+      round: join(import.meta.dirname, 'round-worker.js'),
+    },
     emit: (name, data) => {
       if (!window.isDestroyed()) window.webContents.send('event', name, data);
     },

@@ -2,17 +2,17 @@ import type { z } from 'zod';
 import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
 import { type CallName, type CallOutput, calls } from '../../shared-core/contract/calls.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
-import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
 import { boardUseCases } from './boards.ts';
 import { catalogueUseCases } from './catalogue.ts';
 import type { AppContext } from './context.ts';
-import { createForecaster } from './forecaster.ts';
+import type { BoardForeseen, ForecastQuestion } from './forecast-messages.ts';
 import { forecastUseCases } from './forecasts.ts';
-import { createJudging } from './judging.ts';
+import { createJudging, type RoundThread } from './judging.ts';
 import { labelUseCases } from './labels.ts';
 import { createMeterDesk, type LinkMakers } from './meter-desk.ts';
 import { ovenCheckUseCases } from './oven-checks.ts';
 import { createOwnFits } from './own-fits.ts';
+import { createOwnThread } from './own-thread.ts';
 import { placeUseCases } from './places.ts';
 import { roundUseCases } from './rounds.ts';
 import { sampleBoardUseCases } from './sample-boards.ts';
@@ -30,8 +30,8 @@ export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
-  /** The file of `forecast-worker`, built or bare. */
-  forecastScript: string;
+  /** The files of `forecast-worker` and `round-worker`, built or bare. */
+  threads: { forecast: string; round: string };
   emit<N extends EventName>(name: N, data: EventData<N>): void;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;
@@ -44,7 +44,7 @@ export interface AppOptions {
 export function createApp({
   dataDir,
   links,
-  forecastScript,
+  threads,
   emit,
   clock = () => new Date(),
   reportFault = console.error,
@@ -54,17 +54,19 @@ export function createApp({
   const context: AppContext = { yard: yards.current, now, reportFault, emit };
 
   const ownFits = createOwnFits(context);
-  const judging = createJudging(context, ownFits);
+  const roundThread: RoundThread = createOwnThread(threads.round);
+  const judging = createJudging(context, ownFits, roundThread);
   const settings = settingUseCases(context);
-  const forecaster = createForecaster(forecastScript);
+  const forecaster = createOwnThread<ForecastQuestion, BoardForeseen[]>(threads.forecast);
   const meter = createMeterDesk(context, links, settings['settings.get']);
   const rounds = roundUseCases(context, judging, meter);
 
   function change(open: () => void): z.output<(typeof calls)['yard.info']['output']> {
     rounds.leave();
+    judging.leave();
     open();
     const info = yards.info();
-    if (info.problem === null) judging.judgeAgain(context.yard().boards.idsWithoutFinding(RULES_VERSION));
+    if (info.problem === null) judging.takeUp();
     meter.rememberAgain();
     emit('yard.changed', {});
     return info;
@@ -109,6 +111,8 @@ export function createApp({
     },
     close: async (): Promise<void> => {
       await meter.close();
+      judging.leave();
+      await roundThread.close();
       await forecaster.close();
       yards.close();
     },

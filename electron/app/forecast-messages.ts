@@ -1,4 +1,5 @@
 import type { Forecast, ForecastInput } from '../../shared-core/wood/forecast.ts';
+import type { OwnThread } from './own-thread.ts';
 
 /** A board as the forecaster is told of it; `siblings` it works out by itself. */
 export type BoardToForesee = Omit<ForecastInput, 'siblings'> & {
@@ -9,7 +10,6 @@ export type BoardToForesee = Omit<ForecastInput, 'siblings'> & {
 
 /** What the app asks its forecaster. */
 export interface ForecastQuestion {
-  id: number;
   /** The boards to foresee, and all that they learn from. */
   boards: BoardToForesee[];
   /** Of these. */
@@ -22,4 +22,5 @@ export type BoardForeseen =
   /** Its history does not hold together; the sentence says what to set right. */
   | { boardId: number; whyNot: string };
 
-export type ForecastReply = { id: number; answers: BoardForeseen[] } | { id: number; fault: string };
+/** The thread that works forecasts out (`forecast-worker.ts`). */
+export type Forecaster = OwnThread<ForecastQuestion, BoardForeseen[]>;

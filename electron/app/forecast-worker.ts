@@ -7,7 +7,8 @@ import { parentPort } from 'node:worker_threads';
 import { forecastBoard } from '../../shared-core/wood/forecast.ts';
 import type { Information } from '../../shared-core/wood/gaussian.ts';
 import { boardModel, dryingPrior, fitHistory } from '../../shared-core/wood/history-fit.ts';
-import type { BoardForeseen, BoardToForesee, ForecastQuestion, ForecastReply } from './forecast-messages.ts';
+import type { BoardForeseen, BoardToForesee, ForecastQuestion } from './forecast-messages.ts';
+import { answerQuestions } from './own-thread.ts';
 
 /** Fits kept, so that a stack's boards are not fitted again for each of their siblings. */
 const MOST_REMEMBERED = 2000;
@@ -51,22 +52,16 @@ function learntIfSound(sibling: BoardToForesee): Information[] {
   }
 }
 
-async function reply({ id, boards, wanted }: ForecastQuestion): Promise<ForecastReply> {
-  try {
-    const answers: BoardForeseen[] = [];
-    for (const boardId of wanted) {
-      // A single board asked for meanwhile need not wait for a whole stack.
-      await setImmediate();
-      const board = boards.find((each) => each.boardId === boardId);
-      if (board === undefined) throw new Error(`Board ${boardId} was wanted and not given.`);
-      answers.push(foresee(board, boards));
-    }
-    return { id, answers };
-  } catch (error) {
-    return { id, fault: error instanceof Error ? error.message : String(error) };
+async function foreseeAll({ boards, wanted }: ForecastQuestion): Promise<BoardForeseen[]> {
+  const answers: BoardForeseen[] = [];
+  for (const boardId of wanted) {
+    // A single board asked for meanwhile need not wait for a whole stack.
+    await setImmediate();
+    const board = boards.find((each) => each.boardId === boardId);
+    if (board === undefined) throw new Error(`Board ${boardId} was wanted and not given.`);
+    answers.push(foresee(board, boards));
   }
+  return answers;
 }
 
-parentPort?.on('message', async (question: ForecastQuestion) => {
-  parentPort?.postMessage(await reply(question));
-});
+answerQuestions(parentPort, foreseeAll);

@@ -10,7 +10,7 @@ import { warpOf } from '../../shared-core/wood/warp.ts';
 import { boardToForesee, type PreparedBoard } from './board-to-foresee.ts';
 import { type AppContext, wanted } from './context.ts';
 import { dayText } from './day-text.ts';
-import type { Forecaster } from './forecaster.ts';
+import type { Forecaster } from './forecast-messages.ts';
 import type { Judging } from './judging.ts';
 
 /** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
@@ -126,7 +126,7 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
         const prepared = boardToForesee(context, judging, sibling);
         if ('board' in prepared) boards.push(prepared.board);
       }
-      const [answer] = await forecaster.foresee(boards, [id]);
+      const [answer] = await forecaster.ask({ boards, wanted: [id] });
       if (answer === undefined || 'whyNot' in answer) {
         return { foreseen: null, whyNot: `Nothing can be foreseen of it. ${answer?.whyNot ?? ''}` };
       }

@@ -1,25 +1,33 @@
 import type { LatestFinding } from '../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
+import type { BoardOfRound } from '../../shared-core/probing/judge-round.ts';
+import type { RoundSuspicion } from '../../shared-core/probing/round-suspicions.ts';
 import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
 import { emcOfYear } from '../../shared-core/wood/climate.ts';
 import type { Corrected, ReadingUnit } from '../../shared-core/wood/corrected.ts';
 import { correctReading } from '../../shared-core/wood/correction.ts';
+import { createBreather } from './breather.ts';
 import { type AppContext, wanted } from './context.ts';
 import type { OwnFits } from './own-fits.ts';
+import type { OwnThread } from './own-thread.ts';
 
-/** Boards judged again between two turns of the event loop, so that a change of a wood never holds up the window. */
-const BOARDS_A_TURN = 50;
+/** The thread that holds a round's boards against each other (`round-worker.ts`): each board's doubts, in their order. */
+export type RoundThread = OwnThread<BoardOfRound[], RoundSuspicion[][]>;
 
 /**
  * Brings together what the core needs to judge a board, and keeps the cache of findings true.
  */
-export function createJudging(context: AppContext, ownFits: OwnFits) {
-  const waiting = new Set<number>();
+export function createJudging(context: AppContext, ownFits: OwnFits, roundThread: RoundThread) {
+  const boardsWaiting = new Set<number>();
+  const roundsWaiting = new Set<number>();
   let working = false;
+  /** Raised when another yard is opened: what was begun on the one before is then let be. */
+  let era = 0;
+  let heard: (roundId: number, boardIds: number[]) => void = () => undefined;
 
   function assess(boardId: number, roundId: number): Assessment {
-    return judgeBoard(evidence(boardId, roundId, true));
+    return judgeBoard(evidence(boardId, roundId, true), context.yard().comparisons.doubts(roundId, boardId));
   }
 
   function evidence(boardId: number, roundId: number, withPrevious: boolean): BoardEvidence {
@@ -114,35 +122,113 @@ export function createJudging(context: AppContext, ownFits: OwnFits) {
     return assessment;
   }
 
-  /** Judges boards again in all their rounds, a few at a time, after something that their findings rest on changed. */
+  /** Judges boards again in all their rounds, in the background, after something that their findings rest on changed. */
   function judgeAgain(boardIds: readonly number[]): void {
-    for (const id of boardIds) waiting.add(id);
-    if (!working && waiting.size > 0) {
-      working = true;
-      setImmediate(judgeSome);
-    }
+    for (const id of boardIds) boardsWaiting.add(id);
+    begin();
   }
 
-  function judgeSome(): void {
+  /** Holds the boards of a round against each other, in the background, and judges those anew that it has a word on. */
+  function compare(roundIds: readonly number[]): void {
+    for (const id of roundIds) roundsWaiting.add(id);
+    begin();
+  }
+
+  function begin(): void {
+    if (working || boardsWaiting.size + roundsWaiting.size === 0) return;
+    working = true;
+    void workThrough(era);
+  }
+
+  async function workThrough(mine: number): Promise<void> {
+    const breathe = createBreather();
     try {
-      for (const boardId of [...waiting].slice(0, BOARDS_A_TURN)) {
-        waiting.delete(boardId);
-        for (const roundId of context.yard().rounds.roundsOfBoard(boardId)) judge(boardId, roundId);
+      while (boardsWaiting.size + roundsWaiting.size > 0) {
+        await breathe();
+        if (mine !== era) return;
+        const [boardId] = boardsWaiting;
+        const [roundId] = roundsWaiting;
+        if (boardId !== undefined) {
+          boardsWaiting.delete(boardId);
+          judgeAllRounds(boardId);
+        } else if (roundId !== undefined) {
+          roundsWaiting.delete(roundId);
+          await compareRound(roundId, breathe, mine);
+        }
       }
     } catch (error) {
-      // What is left is judged when the yard is opened again: its findings are still of the old rules or gone.
-      waiting.clear();
+      if (mine !== era) return;
+      // What is left is taken up when the yard is opened again: it is still of the old rules, or not settled.
+      boardsWaiting.clear();
+      roundsWaiting.clear();
       context.reportFault(error);
     }
-    if (waiting.size > 0) {
-      setImmediate(judgeSome);
-    } else {
-      working = false;
-      context.emit('yard.changed', {});
+    working = false;
+    context.emit('yard.changed', {});
+  }
+
+  function judgeAllRounds(boardId: number): void {
+    const { rounds, comparisons } = context.yard();
+    for (const roundId of rounds.roundsOfBoard(boardId)) {
+      judge(boardId, roundId);
+      comparisons.unsettle(roundId);
+      roundsWaiting.add(roundId);
     }
   }
 
-  return { assess, correct, judge, judgeAgain };
+  async function compareRound(roundId: number, breathe: () => Promise<void>, mine: number): Promise<void> {
+    const { boards, comparisons, rounds } = context.yard();
+    comparisons.begin(roundId);
+    const walked = rounds.boardsWalked(roundId);
+    const given: BoardOfRound[] = [];
+    for (const boardId of walked) {
+      given.push({
+        code: wanted(boards.get(boardId), 'board').code,
+        evidence: evidence(boardId, roundId, true),
+      });
+      await breathe();
+      if (mine !== era) return;
+    }
+    const found = await roundThread.ask(given);
+    if (mine !== era) return;
+    const before = comparisons.boardsInDoubt(roundId);
+    const now = walked.filter((_, index) => (found[index] ?? []).length > 0);
+    for (const boardId of new Set([...before, ...now])) {
+      comparisons.put(roundId, boardId, found[walked.indexOf(boardId)] ?? []);
+      judge(boardId, roundId);
+    }
+    if (!comparisons.settle(roundId, RULES_VERSION)) roundsWaiting.add(roundId);
+    heard(roundId, [...new Set([...before, ...now])]);
+  }
+
+  /** Takes up what was left undone when the yard was last open, or was done by older rules. */
+  function takeUp(): void {
+    const { boards, comparisons } = context.yard();
+    judgeAgain(boards.idsWithoutFinding(RULES_VERSION));
+    compare(comparisons.unsettled(RULES_VERSION));
+  }
+
+  /** Lets everything that waits be, when another yard is opened. */
+  function leave(): void {
+    era++;
+    working = false;
+    boardsWaiting.clear();
+    roundsWaiting.clear();
+  }
+
+  return {
+    assess,
+    correct,
+    judge,
+    judgeAgain,
+    compare,
+    takeUp,
+    leave,
+    /** Called with the boards whose doubts a comparison of the round may have changed. */
+    whenCompared: (listener: typeof heard): void => {
+      heard = listener;
+    },
+  };
 }
 export type Judging = ReturnType<typeof createJudging>;
 

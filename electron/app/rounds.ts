@@ -45,6 +45,11 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     },
   );
 
+  judging.whenCompared((roundId, boardIds) => {
+    if (active?.roundId !== roundId) return;
+    for (const boardId of boardIds) tell(active, refresh(active, boardId), null);
+  });
+
   function activate(roundId: number): { round: ActiveRound; state: RoundState } {
     const state = view.state(roundId);
     const unread = state.boards.findIndex((board) => nextSpot(board, 0) !== null);
@@ -123,6 +128,8 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     round.aim = { boardIndex, spotIndex: refused ? spotIndex : nextSpot(after, spotIndex + 1) };
     aimMeter(round);
     tell(round, after, readingId);
+    // A board half read says little of the round; one that is done may say that another is not what it seems.
+    if (round.aim.spotIndex === null) judging.compare([round.roundId]);
   }
 
   function keepLive(round: ActiveRound, live: LiveValue | null, how: 'settled' | 'at-once'): void {
@@ -143,6 +150,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
   function mark(readingId: number, why: string | null): RoundBoard {
     const reading = wanted(context.yard().rounds.reading(readingId), 'reading');
     context.yard().rounds.mark(readingId, why, context.now());
+    judging.compare([reading.roundId]);
     if (active?.roundId === reading.roundId) {
       const board = refresh(active, reading.boardId);
       tell(active, board, null);
@@ -231,6 +239,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       }): Record<string, never> => {
         const round = openRound(roundId);
         context.yard().rounds.sayTemperature(roundId, boardId, woodTempC, context.now());
+        judging.compare([roundId]);
         for (const each of round.boards) {
           if (boardId === null || each.boardId === boardId) tell(round, refresh(round, each.boardId), null);
         }
@@ -240,6 +249,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       'rounds.finish': ({ roundId }: { roundId: number }): RoundSummary => {
         const round = openRound(roundId);
         context.yard().rounds.finish(roundId, context.now());
+        judging.compare([roundId]);
         const summary = view.summary(round.boards);
         active = null;
         meter.aim(null);

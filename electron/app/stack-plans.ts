@@ -4,8 +4,7 @@ import { type BoardStanding, planStack, type StackPlan } from '../../shared-core
 import type { Forecast } from '../../shared-core/wood/forecast.ts';
 import { boardToForesee } from './board-to-foresee.ts';
 import { type AppContext, wanted } from './context.ts';
-import type { BoardToForesee } from './forecast-messages.ts';
-import type { Forecaster } from './forecaster.ts';
+import type { BoardToForesee, Forecaster } from './forecast-messages.ts';
 import type { Judging } from './judging.ts';
 
 /** Boards whose today is foreseen: some seconds' work. Of a larger stack the latest findings must do. */
@@ -40,10 +39,7 @@ export function stackPlanUseCases(context: AppContext, judging: Judging, forecas
         boards.push({ ...prepared.board, elsewhere: [], horizonDays: SHORTEST_DAYS });
       }
     }
-    const answers = await forecaster.foresee(
-      boards,
-      boards.map(({ boardId }) => boardId),
-    );
+    const answers = await forecaster.ask({ boards, wanted: boards.map(({ boardId }) => boardId) });
     return new Map(
       answers.flatMap((answer) => ('forecast' in answer ? [[answer.boardId, answer.forecast.now]] : [])),
     );

@@ -71,6 +71,9 @@ export function roundTable(db: Db) {
   const rounds = db.prepare<[number], { roundId: number }>(
     'SELECT DISTINCT round_id AS roundId FROM reading WHERE board_id = ? ORDER BY round_id',
   );
+  const walked = db.prepare<[number], { boardId: number }>(
+    'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
+  );
 
   return {
     get: (id: number): RoundRow | undefined => one.get(id),
@@ -113,6 +116,8 @@ export function roundTable(db: Db) {
     },
     /** In the order they were taken. */
     readings: (boardId: number, roundId: number): Reading[] => inRound.all(boardId, roundId).map(toReading),
+    /** Boards read in it, in the order in which each was first read. */
+    boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
     /** Rounds in which the board was read, oldest first. */
     roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
   };

@@ -3,6 +3,7 @@ import { speciesTable, usesTable } from './catalogue-tables.ts';
 import { meterTable } from './meter-table.ts';
 import { ovenCheckTable } from './oven-check-table.ts';
 import { placeTable } from './place-table.ts';
+import { roundComparisonTable } from './round-comparison-table.ts';
 import { roundTable } from './round-table.ts';
 import { sampleBoardTable } from './sample-board-table.ts';
 import { settingTable } from './setting-table.ts';
@@ -21,6 +22,7 @@ export function openYard(file: string) {
     stacks: stackTable(db),
     boards: boardTable(db),
     rounds: roundTable(db),
+    comparisons: roundComparisonTable(db),
     meters: meterTable(db),
     ovenChecks: ovenCheckTable(db),
     samples: sampleBoardTable(db),

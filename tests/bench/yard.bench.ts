@@ -28,7 +28,10 @@ const app = createApp({
     bluetooth: () => new NoLink(),
     simulated: () => new SimulatedLink({ seed: 1 }),
   },
-  forecastScript: join(import.meta.dirname, '../../electron/app/forecast-worker.ts'),
+  threads: {
+    forecast: join(import.meta.dirname, '../../electron/app/forecast-worker.ts'),
+    round: join(import.meta.dirname, '../../electron/app/round-worker.ts'),
+  },
   emit: () => undefined,
 });
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);

@@ -2,9 +2,11 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { BoardToForesee } from '../../../electron/app/forecast-messages.ts';
-import { createForecaster } from '../../../electron/app/forecaster.ts';
-import { forecastScript } from './yard-of-two.ts';
+import type { BoardToForesee, Forecaster } from '../../../electron/app/forecast-messages.ts';
+import { createOwnThread } from '../../../electron/app/own-thread.ts';
+import { threads } from './yard-of-two.ts';
+
+const forecasterOf = (script: string): Forecaster => createOwnThread(script);
 
 const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
@@ -29,29 +31,29 @@ const board = (boardId: number, sawnMs: number): BoardToForesee => ({
 });
 
 test('a board whose history does not hold together gets a sentence; the others are foreseen, and do not learn from it', async () => {
-  const forecaster = createForecaster(forecastScript);
+  const forecaster = forecasterOf(threads.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
   // Read a day ago, said to be sawn today.
   const wrong = board(2, nowMs);
-  const [first, second] = await forecaster.foresee([sound, wrong], [1, 2]);
+  const [first, second] = await forecaster.ask({ boards: [sound, wrong], wanted: [1, 2] });
   expect(first).toMatchObject({ boardId: 1, learntFrom: 0 });
   expect(second).toEqual({ boardId: 2, whyNot: expect.stringMatching(/older than the day/) });
   await forecaster.close();
 });
 
 test('a question that cannot be answered fails alone: the next one is answered', async () => {
-  const forecaster = createForecaster(forecastScript);
+  const forecaster = forecasterOf(threads.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
-  await expect(forecaster.foresee([sound], [7])).rejects.toThrow(/wanted and not given/);
-  expect(await forecaster.foresee([sound], [1])).toHaveLength(1);
+  await expect(forecaster.ask({ boards: [sound], wanted: [7] })).rejects.toThrow(/wanted and not given/);
+  expect(await forecaster.ask({ boards: [sound], wanted: [1] })).toHaveLength(1);
   await forecaster.close();
 });
 
 test('a thread that ends leaves no question waiting for ever', async () => {
   const script = join(mkdtempSync(join(tmpdir(), 'pintally-')), 'ends-at-once.mjs');
   writeFileSync(script, 'process.exit(1);');
-  const forecaster = createForecaster(script);
-  await expect(forecaster.foresee([], [])).rejects.toThrow(/ended before it answered/);
-  await expect(forecaster.foresee([], [])).rejects.toThrow(/ended before it answered/);
+  const forecaster = forecasterOf(script);
+  await expect(forecaster.ask({ boards: [], wanted: [] })).rejects.toThrow(/ended before it answered/);
+  await expect(forecaster.ask({ boards: [], wanted: [] })).rejects.toThrow(/ended before it answered/);
   await forecaster.close();
 });

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
 
 let yard: YardOfTwo;
@@ -306,9 +306,10 @@ describe('the yard', () => {
     const demo = await yard.call('yard.openDemo', {});
     expect(demo).toMatchObject({ kind: 'demo', problem: null });
     expect(demo.boards).toBeGreaterThan(10);
-    await new Promise((resolve) => setTimeout(resolve, 300));
-    const stacks = await yard.call('stacks.list', {});
-    for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
+    await vi.waitFor(async () => {
+      const stacks = await yard.call('stacks.list', {});
+      for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
+    }, 5000);
     expect(await yard.call('yard.removeDemo', {})).toEqual(before);
     expect((await yard.call('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
       2,
@@ -325,7 +326,7 @@ describe('a damaged yard file', () => {
     await yard.app.close();
     writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
     const { createApp } = await import('../../../electron/app/app.ts');
-    const { forecastScript, HandHeldMeter } = await import('./yard-of-two.ts');
+    const { threads, HandHeldMeter } = await import('./yard-of-two.ts');
     const { NoLink } = await import('../../../electron/meter/no-link.ts');
     const { SimulatedLink } = await import('../../../electron/meter/simulated-link.ts');
     const app = createApp({
@@ -335,7 +336,7 @@ describe('a damaged yard file', () => {
         bluetooth: () => new HandHeldMeter(),
         simulated: () => new SimulatedLink({ seed: 1 }),
       },
-      forecastScript,
+      threads,
       emit: () => undefined,
     });
     expect(await app.answer('stacks.list', {})).toMatchObject({

@@ -9,8 +9,11 @@ import type { CallInput, CallName, CallOutput } from '../../../shared-core/contr
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 
-/** Node runs the thread from its source. */
-export const forecastScript = resolve(import.meta.dirname, '../../../electron/app/forecast-worker.ts');
+/** Node runs the threads from their source. */
+export const threads = {
+  forecast: resolve(import.meta.dirname, '../../../electron/app/forecast-worker.ts'),
+  round: resolve(import.meta.dirname, '../../../electron/app/round-worker.ts'),
+};
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -84,7 +87,7 @@ export async function yardOfTwo() {
       bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
-    forecastScript,
+    threads,
     emit: (name, data) => events.push({ name, data }),
     clock: () => now,
     reportFault: (error) => faults.push(error),

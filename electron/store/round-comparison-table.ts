@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { depthSchema, suspicionSchema } from '../../shared-core/probing/reading.ts';
+import type { RoundSuspicion } from '../../shared-core/probing/round-suspicions.ts';
+import type { Db } from './yard-file.ts';
+
+const doubtsSchema: z.ZodType<RoundSuspicion[]> = z.array(
+  z.object({ depth: depthSchema.nullable(), suspicion: suspicionSchema }),
+);
+
+/** What holding the boards of a round against each other found; a cache that can be made again from the readings. */
+export function roundComparisonTable(db: Db) {
+  const doubts = db.prepare<[number, number], { doubts: string }>(
+    'SELECT doubts FROM round_doubt WHERE round_id = ? AND board_id = ?',
+  );
+  const boards = db.prepare<[number], { boardId: number }>(
+    'SELECT board_id AS boardId FROM round_doubt WHERE round_id = ?',
+  );
+  const put = db.prepare(
+    `INSERT INTO round_doubt (round_id, board_id, doubts) VALUES (?, ?, ?)
+     ON CONFLICT (round_id, board_id) DO UPDATE SET doubts = excluded.doubts`,
+  );
+  const drop = db.prepare('DELETE FROM round_doubt WHERE round_id = ? AND board_id = ?');
+  const setRules = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ?');
+  const settle = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ? AND compared_by_rules = 0');
+  const stale = db.prepare<[number], { id: number }>(
+    'SELECT id FROM round WHERE compared_by_rules IS NOT ? ORDER BY id DESC',
+  );
+
+  return {
+    doubts: (roundId: number, boardId: number): RoundSuspicion[] => {
+      const row = doubts.get(roundId, boardId);
+      return row === undefined ? [] : doubtsSchema.parse(JSON.parse(row.doubts));
+    },
+    boardsInDoubt: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
+    put: (roundId: number, boardId: number, found: readonly RoundSuspicion[]): void => {
+      if (found.length === 0) drop.run(roundId, boardId);
+      else put.run(roundId, boardId, JSON.stringify(found));
+    },
+    begin: (roundId: number): void => {
+      setRules.run(0, roundId);
+    },
+    /**
+     * Ends what `begin` began: the round is compared by these rules, until a reading, a mark or a temperature comes.
+     * @returns false where one came since; the round is then to be compared again
+     */
+    settle: (roundId: number, rulesVersion: number): boolean => settle.run(rulesVersion, roundId).changes > 0,
+    /** Something else that the comparison rests on changed. */
+    unsettle: (roundId: number): void => {
+      setRules.run(null, roundId);
+    },
+    /** Rounds that these rules have not compared as they are now, the newest first. */
+    unsettled: (rulesVersion: number): number[] => stale.all(rulesVersion).map((row) => row.id),
+  };
+}

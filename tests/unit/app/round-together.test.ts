@@ -1,0 +1,146 @@
+/**
+ * A finished or half-walked round is held together in the background: what only shows there reaches the boards' pages,
+ * the lists and the open round. The doubts themselves are the core's (`tests/unit/probing/judge-round.test.ts`).
+ */
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+
+const DAY_MS = 86_400_000;
+const CODES = ['WAL-01', 'WAL-02', 'WAL-03', 'WAL-04', 'WAL-05', 'WAL-06', 'WAL-07', 'WAL-08'];
+/** Two of the boards were sawn later than the rest, and read so at first. */
+const FIRST = [14, 14, 14, 24, 14, 14, 14, 14];
+/** Three weeks in the shop later; WAL-04 and WAL-07 were taken for each other. */
+const SWAPPED = [12, 12, 12, 12, 12, 12, 16, 12];
+const SOUND = [12, 12, 12, 16, 12, 12, 12, 12];
+
+// Some hundred readings are committed to a real file, one by one.
+vi.setConfig({ testTimeout: 30_000 });
+
+let yard: YardOfTwo;
+let idOf: Map<string, number>;
+beforeEach(async () => {
+  yard = await yardOfTwo();
+  await yard.call(
+    'boards.add',
+    CODES.slice(2).map((code) => ({ ...yard.board(code), lengthMm: 900 })),
+  );
+  const { rows } = await yard.call('boards.list', {
+    stackId: yard.stack.id,
+    search: '',
+    offset: 0,
+    limit: 100,
+  });
+  idOf = new Map(rows.map(({ code, id }) => [code, id]));
+});
+afterEach(() => yard.app.close());
+
+/** Walks the stack and reads each board at that, a little wetter inside. */
+async function walk(pcts: readonly number[], boards = pcts.length): Promise<number> {
+  const { id: roundId, boards: inRound } = await yard.call('rounds.start', {
+    stackId: yard.stack.id,
+    woodTempC: 20,
+  });
+  for (const [boardIndex, pct] of pcts.slice(0, boards).entries()) {
+    await yard.call('rounds.aim', { roundId, boardIndex, spotIndex: null });
+    for (const [index, { spot }] of inRound[boardIndex]!.plan.entries()) {
+      await yard.call('rounds.type', {
+        roundId,
+        raw: pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2),
+      });
+      yard.later(5000);
+    }
+  }
+  return roundId;
+}
+
+async function walkAll(pcts: readonly number[]): Promise<number> {
+  const roundId = await walk(pcts);
+  await yard.call('rounds.finish', { roundId });
+  return roundId;
+}
+
+const doubtsOf = async (code: string, roundId: number) => {
+  const { readings } = await yard.call('boards.get', { id: idOf.get(code) as number });
+  return readings
+    .filter((reading) => reading.roundId === roundId)
+    .flatMap(({ suspicions }) => suspicions)
+    .filter(({ rule }) => rule === 'apart-from-stack');
+};
+
+const reasonInList = async (code: string) => {
+  const { rows } = await yard.call('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
+  return rows[0]?.latest;
+};
+
+test('two boards taken for each other are found once the round is finished, each with the name of the other', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walkAll(SWAPPED);
+  await vi.waitFor(async () => {
+    expect((await doubtsOf('WAL-04', roundId))[0]?.whatToDo).toMatch(/WAL-07/);
+    expect((await doubtsOf('WAL-07', roundId))[0]?.whatToDo).toMatch(/WAL-04/);
+  }, 15_000);
+  expect(await doubtsOf('WAL-02', roundId)).toEqual([]);
+  // The list leans on what the round said, too.
+  expect(await reasonInList('WAL-04')).toMatchObject({ verdict: 'probe-again', roundId });
+  expect(yard.faults).toEqual([]);
+});
+
+test('a round in which nothing is odd changes no call', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walkAll(SOUND);
+  const before = await Promise.all(CODES.map(reasonInList));
+  const heard = yard.heard('yard.changed').length;
+  await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(heard), 15_000);
+  for (const code of CODES) expect(await doubtsOf(code, roundId)).toEqual([]);
+  expect(await Promise.all(CODES.map(reasonInList))).toEqual(before);
+});
+
+test('the doubt comes up while the stack is still being walked, at the board it is about', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walk(SWAPPED, 7);
+  await vi.waitFor(() => {
+    const changes = yard.heard('round.changed').filter((change) => change.roundId === roundId);
+    const newest = changes.findLast(({ board }) => board?.code === 'WAL-04')?.board;
+    expect(newest?.assessment?.readings[0]?.suspicions).toContainEqual(
+      expect.objectContaining({ rule: 'apart-from-stack', whatToDo: expect.stringMatching(/WAL-07/) }),
+    );
+  }, 15_000);
+});
+
+test('readings set aside take their doubt on the other board with them', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walkAll(SWAPPED);
+  await vi.waitFor(async () => expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
+  const { readings } = await yard.call('boards.get', { id: idOf.get('WAL-07') as number });
+  for (const { id: readingId } of readings.filter((reading) => reading.roundId === roundId)) {
+    await yard.call('readings.setAside', { readingId, why: 'That was another board.' });
+  }
+  await vi.waitFor(async () => {
+    const left = await doubtsOf('WAL-04', roundId);
+    expect(left.map(({ whatToDo }) => whatToDo).join()).not.toMatch(/WAL-07/);
+  }, 15_000);
+});
+
+test('what a round said is still there when the yard is opened again', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walkAll(SWAPPED);
+  await vi.waitFor(async () => expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
+  await yard.call('yard.openDemo', {});
+  await yard.call('yard.openOwn', {});
+  expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]);
+});
+
+test('a comparison cut short by leaving the yard is taken up when it is opened again', async () => {
+  await walkAll(FIRST);
+  yard.later(21 * DAY_MS);
+  const roundId = await walkAll(SWAPPED);
+  await yard.call('yard.openDemo', {});
+  await yard.call('yard.openOwn', {});
+  await vi.waitFor(async () => expect(await doubtsOf('WAL-07', roundId)).not.toEqual([]), 15_000);
+  expect(yard.faults).toEqual([]);
+});
