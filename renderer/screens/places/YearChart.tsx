@@ -66,6 +66,7 @@ function YearPlot({
   const y = linearScale(0, yTicks.at(-1) ?? 20, HEIGHT - plotMargin.bottom, plotMargin.top);
   const points = emcPct.map((pct, index) => ({ month: index + 1, x: x.at(index + 1), y: y.at(pct), pct }));
   const driest = points.find((point) => point.month === driestMonth);
+  const driestText = besideMark(driestMonth);
   return (
     <>
       <Axes
@@ -101,11 +102,17 @@ function YearPlot({
       {driest && (
         <g className="year-driest">
           <path d={`M${driest.x} ${driest.y + 7}l7 12h-14z`} />
-          <text x={driest.x} y={driest.y + 34} textAnchor="middle">
+          <text x={driest.x + driestText.dx} y={driest.y + 34} textAnchor={driestText.anchor}>
             driest {pctWords(driest.pct)} %
           </text>
         </g>
       )}
     </>
   );
+}
+
+/** Words under a mark, kept off the axis on the left and within the drawing on the right. */
+function besideMark(month: number | null): { dx: number; anchor: 'start' | 'middle' | 'end' } {
+  if (month === 1) return { dx: -8, anchor: 'start' };
+  return month === 12 ? { dx: 8, anchor: 'end' } : { dx: 0, anchor: 'middle' };
 }
