@@ -4,6 +4,7 @@ import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import { depthOf } from '../../shared-core/probing/estimate.ts';
 import { isDoubted } from '../../shared-core/probing/suspicion.ts';
 import type { Stay } from '../../shared-core/wood/board-history.ts';
+import { facesOfBoard } from '../../shared-core/wood/faces-of-board.ts';
 import type { DryingBoard } from '../../shared-core/wood/history-fit.ts';
 import { type AppContext, wanted } from './context.ts';
 import { dayText } from './day-text.ts';
@@ -47,7 +48,10 @@ export function boardToForesee(
   const placeOf = (id: number): Place => wanted(places.get(id), 'place');
   const moves = yard.boards.moves(row.id);
   const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
-  const readings = assessments.flatMap((assessment) => readingsOf(assessment, row.thicknessMm));
+  const placeNow = placeOf(row.placeId);
+  const lowestOutside = row.course === 1 && isOutside(placeNow) ? placeNow.name : null;
+  const { faces, pinFace, takenForGranted } = facesOfBoard(row.barkSide, lowestOutside);
+  const readings = assessments.flatMap((assessment) => readingsOf(assessment, row.thicknessMm, pinFace));
 
   const entered = wanted(moves[0], 'move');
   const begun = startOf(
@@ -64,6 +68,7 @@ export function boardToForesee(
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     takenForGranted: [
       ...begun.takenForGranted,
+      ...takenForGranted,
       ...(wood.basicSpecificGravity === null
         ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
         : []),
@@ -75,8 +80,7 @@ export function boardToForesee(
       board: {
         thicknessMm: row.thicknessMm,
         basicSpecificGravity: wood.basicSpecificGravity,
-        // The pins go into the upper face. The lowest course outside lies on bearers over the ground.
-        faces: ['open', row.course === 1 && isOutside(placeOf(row.placeId)) ? 'bottom' : 'open'],
+        faces,
         start: begun.start,
         stays: stays.map(({ fromMs, place }): Stay => ({ fromMs, air: place.air })),
       },
@@ -94,17 +98,18 @@ export function boardToForesee(
 
 const isOutside = ({ kind }: Place): boolean => kind === 'outdoors' || kind === 'open-shed';
 
-function readingsOf({ readings }: Assessment, thicknessMm: number): Foreseen['readings'] {
+function readingsOf({ readings }: Assessment, thicknessMm: number, pinFace: 'a' | 'b'): Foreseen['readings'] {
   const counted = readings.filter((reading) => reading.counts);
   const firm = counted.filter((reading) => !isDoubted(reading.suspicions));
   return (firm.length > 0 ? firm : counted).flatMap((reading) => {
     const { mcPct, standardUncertaintyPct } = reading.corrected;
     if (mcPct === null || standardUncertaintyPct === null) return [];
+    const fromPinFace = depthOf(reading, thicknessMm) / thicknessMm;
     return [
       {
         atMs: Date.parse(reading.takenAt),
         depth: reading.spot.depth,
-        depthFraction: depthOf(reading, thicknessMm) / thicknessMm,
+        depthFraction: pinFace === 'a' ? fromPinFace : 1 - fromPinFace,
         mcPct,
         standardUncertaintyPct,
       },

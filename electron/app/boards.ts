@@ -1,6 +1,7 @@
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { followingCode } from '../../shared-core/contract/board-code.ts';
-import type { CallOutput } from '../../shared-core/contract/calls.ts';
+import type { CallInput, CallOutput } from '../../shared-core/contract/calls.ts';
+import { placeInPile, whyNotLaid } from '../../shared-core/contract/pile.ts';
 import type { Board, BoardRow, NewBoard } from '../../shared-core/contract/yard.ts';
 import { type AppContext, refusingDuplicates, wanted } from './context.ts';
 import type { Judging } from './judging.ts';
@@ -66,6 +67,28 @@ export function boardUseCases(context: AppContext, judging: Judging) {
       judging.judgeAgain([board.id]);
       context.emit('yard.changed', {});
       return get(board.id);
+    },
+
+    'boards.changeTogether': ({
+      boardIds,
+      said,
+      pile,
+    }: CallInput<'boards.changeTogether'>): CallOutput<'boards.changeTogether'> => {
+      const whyNot = pile && whyNotLaid(pile, boardIds.length);
+      if (whyNot) throw new Refusal(`${whyNot} Nothing was changed.`);
+      const { boards } = context.yard();
+      context.yard().together(() => {
+        for (const [index, id] of boardIds.entries()) {
+          get(id);
+          boards.say(id, said);
+          if (pile) {
+            const { course, column } = placeInPile(pile, index);
+            boards.lay(id, course, column);
+          }
+        }
+      });
+      context.emit('yard.changed', {});
+      return { changed: boardIds.length };
     },
 
     'boards.nextCode': ({ stackId }: { stackId: number }): { code: string } => {

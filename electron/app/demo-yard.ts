@@ -40,6 +40,8 @@ function addStack(
   const stackId = yard.stacks.add(parsed);
   const boards = each.map((own, index) => {
     const board = newBoardSchema.parse({
+      ringRadiusMm: null,
+      barkSide: 'unknown',
       ...common,
       ...own,
       stackId,

@@ -5,6 +5,7 @@ import { forecastReasons } from '../../shared-core/probing/forecast-reasons.ts';
 import { targetOfUsePct } from '../../shared-core/probing/target-of-use.ts';
 import { emcOfYear } from '../../shared-core/wood/climate.ts';
 import { emcPct } from '../../shared-core/wood/emc.ts';
+import { barkFaceOf, hasBarkOn } from '../../shared-core/wood/faces-of-board.ts';
 import type { Forecast } from '../../shared-core/wood/forecast.ts';
 import { warpOf } from '../../shared-core/wood/warp.ts';
 import { boardToForesee, type PreparedBoard } from './board-to-foresee.ts';
@@ -76,7 +77,7 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
   }
 
   function warp(
-    { sawing, widthMm, thicknessMm, woodId }: BoardRow,
+    { sawing, widthMm, thicknessMm, woodId, ringRadiusMm, barkSide }: BoardRow,
     forecast: Forecast,
     use: { minPct: number; maxPct: number; maxShellCorePct: number },
   ): Pick<Foreseen, 'warp' | 'whyNoWarp'> {
@@ -102,8 +103,9 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
         thicknessMm,
         widthMm,
         sawing,
-        ringRadiusMm: null,
-        barkFace: null,
+        ringRadiusMm,
+        barkFace: barkFaceOf(barkSide),
+        isBarkOn: hasBarkOn(barkSide),
         radialPct,
         tangentialPct,
         profilePct: forecast.now.profile.map(({ pct }) => Math.max(0, pct.median)),

@@ -27,6 +27,9 @@ export function stackUseCases(context: AppContext, judging: Judging) {
       context.emit('yard.changed', {});
       return get(stack.id);
     },
+    'stacks.nextCourse': ({ id }: { id: number }): { course: number } => ({
+      course: (context.yard().boards.topCourse(get(id).id) ?? 0) + 1,
+    }),
     'stacks.move': ({ id, placeId, since }: { id: number; placeId: number; since: string }): StackRow => {
       const stack = get(id);
       const boardIds = context.yard().boards.idsOfStack(id);

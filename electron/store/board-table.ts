@@ -5,6 +5,7 @@ import {
   type LatestFinding,
   latestFindingSchema,
   type Move,
+  type SaidOfBoards,
 } from '../../shared-core/contract/yard.ts';
 import type { Db } from './yard-file.ts';
 
@@ -24,8 +25,8 @@ interface BoardSizes extends Pick<Board, 'woodId' | 'thicknessMm' | 'widthMm' | 
 
 const select = `
   SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
-    b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing, b.log, b.course,
-    b.stack_column AS "column", b.note,
+    b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing,
+    b.ring_radius_mm AS ringRadiusMm, b.bark_side AS barkSide, b.log, b.course, b.stack_column AS "column", b.note,
     s.name AS stackName, w.record ->> 'name' AS woodName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, f.record AS finding
   FROM board b
@@ -54,6 +55,8 @@ const values = (board: Omit<Board, 'id'>) => [
   board.lengthMm,
   board.sawnOn,
   board.sawing,
+  board.ringRadiusMm,
+  board.barkSide,
   board.log,
   board.course,
   board.column,
@@ -85,12 +88,21 @@ export function boardTable(db: Db) {
      WHERE b.stack_id = ?`,
   );
   const add = db.prepare(
-    `INSERT INTO board (code, stack_id, species_id, thickness_mm, width_mm, length_mm, sawn_on, sawing, log, course,
-       stack_column, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO board (code, stack_id, species_id, thickness_mm, width_mm, length_mm, sawn_on, sawing,
+       ring_radius_mm, bark_side, log, course, stack_column, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const change = db.prepare(
     `UPDATE board SET code = ?, stack_id = ?, species_id = ?, thickness_mm = ?, width_mm = ?, length_mm = ?,
-       sawn_on = ?, sawing = ?, log = ?, course = ?, stack_column = ?, note = ? WHERE id = ?`,
+       sawn_on = ?, sawing = ?, ring_radius_mm = ?, bark_side = ?, log = ?, course = ?, stack_column = ?, note = ?
+     WHERE id = ?`,
+  );
+  const say = db.prepare(
+    `UPDATE board SET sawing = coalesce(?, sawing), bark_side = coalesce(?, bark_side),
+       ring_radius_mm = iif(?, ?, ring_radius_mm) WHERE id = ?`,
+  );
+  const lay = db.prepare('UPDATE board SET course = ?, stack_column = ? WHERE id = ?');
+  const topCourse = db.prepare<[number], { course: number | null }>(
+    'SELECT max(course) AS course FROM board WHERE stack_id = ?',
   );
   const addMove = db.prepare('INSERT INTO move (board_id, place_id, since) VALUES (?, ?, ?)');
   const moves = db.prepare<[number], Move>(
@@ -154,6 +166,15 @@ export function boardTable(db: Db) {
     change: (board: Board): void => {
       change.run(...values(board), board.id);
     },
+    /** Changes only what is said. */
+    say: (boardId: number, { sawing, ringRadiusMm, barkSide }: SaidOfBoards): void => {
+      const hasRadius = ringRadiusMm === undefined ? 0 : 1;
+      say.run(sawing ?? null, barkSide ?? null, hasRadius, ringRadiusMm ?? null, boardId);
+    },
+    lay: (boardId: number, course: number, column: number): void => {
+      lay.run(course, column, boardId);
+    },
+    topCourse: (stackId: number): number | null => topCourse.get(stackId)?.course ?? null,
     addMove: (boardId: number, placeId: number, since: string): void => {
       addMove.run(boardId, placeId, since);
     },

@@ -272,4 +272,9 @@ export const migrations: readonly string[] = [
   CREATE TRIGGER round_to_compare_after_temperature AFTER INSERT ON wood_temperature
     BEGIN UPDATE round SET compared_by_rules = NULL WHERE id = new.round_id; END;
   `,
+  `
+  -- How a board's rings lie: what its end grain shows.
+  ALTER TABLE board ADD COLUMN ring_radius_mm REAL CHECK (ring_radius_mm > 0);
+  ALTER TABLE board ADD COLUMN bark_side TEXT NOT NULL DEFAULT 'unknown';
+  `,
 ];

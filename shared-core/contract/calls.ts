@@ -8,6 +8,7 @@ import { woodSchema } from '../wood/wood.ts';
 import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
+import { pileOrderSchema } from './pile.ts';
 import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
 import {
   boardKgSchema,
@@ -28,6 +29,7 @@ import {
   placeRowSchema,
   placeSchema,
   rowIdSchema,
+  saidOfBoardsSchema,
   stackRowSchema,
   stackSchema,
   yardInfoSchema,
@@ -95,8 +97,19 @@ export const calls = {
   'boards.forecast': { input: byId, output: boardForecastSchema },
   'boards.add': { input: z.array(newBoardSchema).min(1).max(500), output: z.array(boardRowSchema) },
   'boards.change': { input: boardSchema, output: boardRowSchema },
+  /** Says the same of several boards, and lays them course by course in the order given where `pile` is not null. */
+  'boards.changeTogether': {
+    input: z.object({
+      boardIds: z.array(rowIdSchema).min(1).max(100_000),
+      said: saidOfBoardsSchema,
+      pile: pileOrderSchema.nullable(),
+    }),
+    output: z.object({ changed: z.number().int() }),
+  },
   /** A free ID that continues the stack's numbering. */
   'boards.nextCode': { input: z.object({ stackId: rowIdSchema }), output: z.object({ code: z.string() }) },
+  /** The course above the highest that a board of the stack is said to lie in; 1 where none is. */
+  'stacks.nextCourse': { input: byId, output: z.object({ course: z.number().int() }) },
   'boards.move': {
     input: z.object({
       boardIds: z.array(rowIdSchema).min(1).max(100_000),

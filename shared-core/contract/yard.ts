@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { verdictSchema } from '../probing/assessment.ts';
+import { barkSideSchema } from '../wood/faces-of-board.ts';
 import { monthlyAirSchema } from '../wood/monthly-air.ts';
+import { columnSchema, courseSchema } from './pile.ts';
 
 /** Row ids are positive integers, given by the store. */
 export const rowIdSchema = z.number().int().positive();
@@ -78,16 +80,25 @@ export const boardSchema = z.object({
   /** Local day. */
   sawnOn: z.iso.date().nullable(),
   sawing: sawingSchema,
+  /** From the pith to the middle of the board, as its end shows it; null where nobody looked. */
+  ringRadiusMm: z.number().min(5).max(3000).nullable(),
+  barkSide: barkSideSchema,
   /** The log it came from, as the person calls it. */
   log: z.string().trim().max(40),
   /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */
-  course: z.number().int().min(1).max(500).nullable(),
-  column: z.number().int().min(1).max(100).nullable(),
+  course: courseSchema.nullable(),
+  column: columnSchema.nullable(),
   note: noteSchema,
 });
 export type Board = z.infer<typeof boardSchema>;
 export const newBoardSchema = boardSchema.omit({ id: true });
 export type NewBoard = z.infer<typeof newBoardSchema>;
+
+/** What can be said of several boards at once; what is left out stays as it was. */
+export const saidOfBoardsSchema = boardSchema
+  .pick({ sawing: true, ringRadiusMm: true, barkSide: true })
+  .partial();
+export type SaidOfBoards = z.infer<typeof saidOfBoardsSchema>;
 
 /** The latest finding on a board, as lists and labels show it. */
 export const latestFindingSchema = z.object({

@@ -76,7 +76,7 @@ function whereItStands(
   if (earlyMs !== null) {
     return `In ${name} it may reach ${wanted} from ${earlyMs - nowMs < DAY_MS ? 'now' : day(earlyMs)} on, but more likely it will not.`;
   }
-  const floor = `The air in ${name} brings wood no lower than ${pct(here.floorPct.median)} (in ${MONTHS[here.floorMonth - 1]})`;
+  const floor = `Even the driest month’s air in ${name} (${MONTHS[here.floorMonth - 1]}) brings wood no lower than ${pct(here.floorPct.median)}`;
   if (here.floorPct.median > use.maxPct) {
     const gainsUntilMs = lowestFrom(here);
     return `${floor}, and ${wanted} is wanted: waiting there gains nothing ${

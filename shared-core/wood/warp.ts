@@ -17,8 +17,10 @@ export const warpInputSchema = z.object({
   sawing: z.enum(['flat', 'rift', 'quarter']),
   /** From the pith to the middle of the board, mm; null where not known. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
-  /** The face that was nearer the bark; null where not known. */
+  /** The face that was nearer the bark, the upper one being A; null where not known. */
   barkFace: z.enum(['a', 'b']).nullable(),
+  /** Whether bark is still on it. */
+  isBarkOn: z.boolean(),
   radialPct: z.number().min(0.1).max(30),
   tangentialPct: z.number().min(0.1).max(30),
   /** MC through the thickness now, % MC, at even steps from face A to face B; three values or more. */
@@ -31,13 +33,13 @@ export const warpInputSchema = z.object({
 export type WarpInput = z.infer<typeof warpInputSchema>;
 
 export const warpAdviceSchema = z.object({
-  about: z.enum(['flip', 'weight', 'stickers', 'end-seal', 'casehardening']),
+  about: z.enum(['bark', 'flip', 'weight', 'stickers', 'end-seal', 'casehardening']),
   sentence: z.string(),
   source: z.string(),
 });
 export type WarpAdvice = z.infer<typeof warpAdviceSchema>;
 
-/** Depth of the hollow over the width, mm; above 0 where face A is the hollow one. */
+/** Depth of the hollow over the width, mm; above 0 where face A, the upper one, is the hollow one. */
 const cupSchema = z.object({
   /** From the rings; its sign is open, and taken as above 0, where the bark face is not known. */
   ringsMm: z.number(),
@@ -133,6 +135,8 @@ const unlikeFacesPct = 3;
 
 const practice = 'common practice, no source';
 
+const words = { a: 'upper', b: 'lower' } as const;
+
 function adviceFor(
   input: WarpInput,
   averagePct: number,
@@ -145,20 +149,31 @@ function adviceFor(
   const inside = Math.round((profilePct.length - 1) / 16);
   const faceA = profilePct[inside]!;
   const faceB = profilePct[profilePct.length - 1 - inside]!;
-  if (Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < 30) {
-    const [drier, wetter] = faceA < faceB ? ['A', 'B'] : ['B', 'A'];
+  const [drier, wetter] = faceA < faceB ? (['a', 'b'] as const) : (['b', 'a'] as const);
+  const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < 30;
+  const pulls = `Its ${words[drier]} face is ${shown(Math.abs(faceA - faceB))} % drier than the ${words[wetter]} one and pulls hollow`;
+  const underBark = input.isBarkOn ? input.barkFace : null;
+  if (underBark !== null) {
     advice.push({
-      about: 'flip',
-      sentence: `Face ${drier} is ${shown(Math.abs(faceA - faceB))} % drier than face ${wetter} and pulls hollow: turn the board over so that face ${wetter} meets the open air, and take bark or cover off it.`,
+      about: 'bark',
+      sentence: `Take the bark off its ${words[underBark]} face: wood hardly dries through it, and insects live under it.${areUnlike && wetter === underBark ? ` ${pulls}.` : ''}`,
       source: practice,
     });
   }
-  const worst = Math.max(Math.abs(now.totalMm), Math.abs(atTarget.totalMm));
+  if (areUnlike && wetter !== underBark) {
+    advice.push({
+      about: 'flip',
+      sentence: `${pulls}: turn the board over so that the ${words[wetter]} face meets the open air, and take any cover off it.`,
+      source: practice,
+    });
+  }
+  const worst = [now.totalMm, atTarget.totalMm].reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
+  const side = input.barkFace === null ? '' : `, hollow on its ${words[worst > 0 ? 'a' : 'b']} side`;
   const stillMoves = averagePct > input.targetPct + 1;
-  if (worst > flatEnough * widthMm && stillMoves) {
+  if (Math.abs(worst) > flatEnough * widthMm && stillMoves) {
     advice.push({
       about: 'weight',
-      sentence: `Left to itself it would cup about ${worst.toFixed(1)} mm: keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off onto somebody.`,
+      sentence: `Left to itself it would cup about ${Math.abs(worst).toFixed(1)} mm${side}: keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off onto somebody.`,
       source: practice,
     });
     const spacingMm = thicknessMm < 30 ? 400 : 600;

@@ -94,6 +94,8 @@ function fill(file: string): void {
             lengthMm: 2400,
             sawnOn: null,
             sawing: 'flat',
+            ringRadiusMm: null,
+            barkSide: 'unknown',
             log: '',
             course: null,
             column: null,

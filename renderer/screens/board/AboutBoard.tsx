@@ -1,7 +1,7 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { dayWords } from '../../parts/days.ts';
-import { sawingWords } from './BoardFields.tsx';
+import { barkSideWords, sawingWords } from './end-words.ts';
 
 /** What a person said of the board. What was not said is left out. */
 export function AboutBoard({ board, units }: { board: BoardRow; units: DisplayUnits }) {
@@ -12,6 +12,8 @@ export function AboutBoard({ board, units }: { board: BoardRow; units: DisplayUn
     ['Length', board.lengthMm === null ? null : longLengthText(board.lengthMm, units)],
     ['Sawn on', board.sawnOn === null ? null : dayWords(board.sawnOn)],
     ['Sawing', board.sawing === 'unknown' ? null : sawingWords[board.sawing]],
+    ['Bark side', board.barkSide === 'unknown' ? null : barkSideWords[board.barkSide]],
+    ['Pith to middle', board.ringRadiusMm === null ? null : shortLengthText(board.ringRadiusMm, units)],
     ['Log', board.log || null],
     ['In the stack', placeInStack(board)],
     ['Note', board.note || null],

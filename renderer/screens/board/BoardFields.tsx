@@ -1,4 +1,3 @@
-import type { Sawing } from '../../../shared-core/contract/yard.ts';
 import {
   type DisplayUnits,
   longLengthUnit,
@@ -8,16 +7,12 @@ import {
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { dayOf } from '../../parts/days.ts';
-import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
+import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
+import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { WoodField } from '../../parts/WoodField.tsx';
-import type { BoardDraft, BoardProblems } from './board-draft.ts';
-
-export const sawingWords: Record<Sawing, string> = {
-  flat: 'Flat-sawn',
-  rift: 'Rift-sawn',
-  quarter: 'Quarter-sawn',
-  unknown: 'Not known',
-};
+import { type BoardDraft, type BoardProblems, endOf } from './board-draft.ts';
+import { EndFields, optionsOf } from './EndFields.tsx';
+import { barkSideWords, sawingWords } from './end-words.ts';
 
 /** Draft, problems and units as the fields below get them. */
 export interface BoardFieldsProps {
@@ -66,8 +61,9 @@ export function WoodAndThickness({ woods, ...props }: BoardFieldsProps & { woods
 
 /** What helps and may be left out. */
 export function MoreAboutBoard(props: BoardFieldsProps) {
-  const { units } = props;
+  const { draft, problems, units, onDraft } = props;
   const field = wire(props);
+  const end = endOf(draft, units);
   return (
     <>
       <div className="form-grid">
@@ -76,16 +72,19 @@ export function MoreAboutBoard(props: BoardFieldsProps) {
       </div>
       <div className="form-grid">
         <TextField label="Sawn on" type="date" max={dayOf(new Date())} {...field('sawnOn')} />
-        <Select
-          label="Sawing"
-          options={(Object.entries(sawingWords) as [Sawing, string][]).map(([value, label]) => ({
-            value,
-            label,
-          }))}
-          {...field('sawing')}
-        />
+        <TextField label="Log" hint="The log it came from, as you call it." {...field('log')} />
       </div>
-      <TextField label="Log" hint="The log it came from, as you call it." {...field('log')} />
+      <EndFields
+        draft={draft}
+        sawings={optionsOf(sawingWords)}
+        barkSides={optionsOf(barkSideWords)}
+        ringRadiusError={problems.ringRadius}
+        units={units}
+        lead="How much it will cup follows from it. What you leave out is taken for the worse case."
+        onDraft={(changed) => onDraft({ ...draft, ...changed })}
+      >
+        {end && isEndSaid(end) && <EndGrain board={end} />}
+      </EndFields>
       <TextArea label="Note" {...field('note')} />
     </>
   );

@@ -31,7 +31,7 @@ export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
               <span className="spoken-only">The same as a line of time</span>
               <span aria-hidden="true">today → {dayText(lastMs)}</span>
             </th>
-            <th scope="col">Never below</th>
+            <th scope="col">Never below, in its driest month</th>
           </tr>
         </thead>
         <tbody>
@@ -89,7 +89,7 @@ function PlaceRow({
         </>
       )}
       <td>
-        {pctWords(floorPct.median)} % <small>in {monthNames[floorMonth - 1]}</small>
+        {pctWords(floorPct.median)} % <small>{monthNames[floorMonth - 1]}</small>
       </td>
     </tr>
   );

@@ -143,7 +143,7 @@ function summaryOf(
   if (reach.likelyMs !== null) {
     return `${today} In ${name} it likely comes within ${wanted} on ${dayText(reach.likelyMs)}.`;
   }
-  return `${today} In ${name} it does not likely come within ${wanted}; the air there brings wood no lower than ${pctWords(floorPct.median)} %.`;
+  return `${today} In ${name} it does not likely come within ${wanted}; the driest month’s air there brings wood no lower than ${pctWords(floorPct.median)} %.`;
 }
 
 function Legend({ hasReadings }: { hasReadings: boolean }) {

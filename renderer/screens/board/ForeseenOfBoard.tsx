@@ -38,12 +38,23 @@ function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayU
         <ForecastPlot code={board.code} foreseen={foreseen} />
         <ForecastPlaces foreseen={foreseen} />
         <p className="forecast-basis">{basisOf(foreseen)}</p>
+        {foreseen.takenForGranted.length > 0 && (
+          <section className="forecast-granted" aria-label="Taken for granted">
+            <h3>Taken for granted</h3>
+            <ul>
+              {foreseen.takenForGranted.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </section>
+        )}
       </Sheet>
       <div className="board-columns">
         <Sheet title="Warp">
           {warp && board.widthMm !== null ? (
             <WarpSection
               warp={warp}
+              board={board}
               widthMm={board.widthMm}
               units={units}
               targetWords={`${pctWords(targetOfUsePct(use))} %`}
@@ -60,12 +71,12 @@ function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayU
   );
 }
 
-/** What the forecast was made from, and what was taken for granted. */
-function basisOf({ readings, learntFrom, takenForGranted }: Foreseen): string {
+/** What the forecast was made from. */
+function basisOf({ readings, learntFrom }: Foreseen): string {
   const own = readings.length === 0 ? 'no reading of its own' : `${readings.length} readings of its own`;
   const others =
     learntFrom === 0
       ? ''
       : ` and on ${learntFrom === 1 ? 'another board' : `${learntFrom} other boards`} of its stack and log`;
-  return [`Made by a model of drying, resting on ${own}${others}.`, ...takenForGranted].join(' ');
+  return `Made by a model of drying, resting on ${own}${others}.`;
 }

@@ -158,7 +158,7 @@ function ProfileDrawing({
         y={TOP - 8}
         textAnchor={isEmcRight ? 'end' : 'start'}
       >
-        air draws to {pctWords(emcNowPct)} %
+        this month’s air draws to {pctWords(emcNowPct)} %
       </text>
       {latest.map((reading, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two readings of a round may be alike in everything.

@@ -16,7 +16,7 @@ import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { sawingWords } from './BoardFields.tsx';
+import { sawingWords } from './end-words.ts';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 import './shrinkage.css';
 

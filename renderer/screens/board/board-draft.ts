@@ -13,6 +13,7 @@ import {
   shortLengthText,
 } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
 
 /** A board as it stands in the form's fields. */
 export interface BoardDraft {
@@ -24,6 +25,9 @@ export interface BoardDraft {
   length: number | null;
   sawnOn: string;
   sawing: Sawing;
+  /** As the thickness is typed. */
+  ringRadius: string;
+  barkSide: BarkSide;
   log: string;
   course: number | null;
   column: number | null;
@@ -38,6 +42,8 @@ export const emptyBoardDraft: BoardDraft = {
   length: null,
   sawnOn: '',
   sawing: 'unknown',
+  ringRadius: '',
+  barkSide: 'unknown',
   log: '',
   course: null,
   column: null,
@@ -56,11 +62,23 @@ export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
     length: board.lengthMm === null ? null : longLengthFromMm(board.lengthMm, units),
     sawnOn: board.sawnOn ?? '',
     sawing: board.sawing,
+    ringRadius: shortText(board.ringRadiusMm, units),
+    barkSide: board.barkSide,
     log: board.log,
     course: board.course,
     column: board.column,
     note: board.note,
   };
+}
+
+/** The board's end as far as it can be drawn from the draft; null where its sizes are no lengths. */
+export function endOf({ thickness, width, ringRadius, sawing, barkSide }: BoardDraft, units: DisplayUnits) {
+  const [thicknessMm, widthMm, ringRadiusMm] = [thickness, width, ringRadius].map((typed) => {
+    const mm = typedLengthMm(typed, units);
+    return mm !== null && mm > 0 ? mm : null;
+  });
+  if (!thicknessMm) return null;
+  return { sawing, barkSide, thicknessMm, widthMm: widthMm ?? null, ringRadiusMm: ringRadiusMm ?? null };
 }
 
 export type BoardProblems = Partial<Record<keyof BoardDraft, string>>;
@@ -81,6 +99,8 @@ export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProb
   const widthMm = typedLengthMm(draft.width, units);
   if (Number.isNaN(widthMm)) problems.width = notALength(draft.width);
   else if (outside(widthMm, 10, 3000)) problems.width = between(10, 3000, units);
+  const ringRadius = ringRadiusProblem(draft.ringRadius, units);
+  if (ringRadius !== null) problems.ringRadius = ringRadius;
   const lengthMm = draft.length === null ? null : mmFromLongLength(draft.length, units);
   if (outside(lengthMm, 50, 20_000)) {
     const unit = longLengthUnit(units);
@@ -90,6 +110,13 @@ export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProb
   if (notCounted(draft.course, 500)) problems.course = 'A whole number from 1 to 500.';
   if (notCounted(draft.column, 100)) problems.column = 'A whole number from 1 to 100.';
   return problems;
+}
+
+/** What is wrong with a distance from the pith as it was typed; null where nothing is. */
+export function ringRadiusProblem(typed: string, units: DisplayUnits): string | null {
+  const mm = typedLengthMm(typed, units);
+  if (Number.isNaN(mm)) return notALength(typed);
+  return outside(mm, 5, 3000) ? between(5, 3000, units) : null;
 }
 
 const notCounted = (value: number | null, most: number) =>
@@ -113,6 +140,8 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
     lengthMm: draft.length === null ? null : mmFromLongLength(draft.length, units),
     sawnOn: draft.sawnOn || null,
     sawing: draft.sawing,
+    ringRadiusMm: typedLengthMm(draft.ringRadius, units),
+    barkSide: draft.barkSide,
     log: draft.log.trim(),
     course: draft.course,
     column: draft.column,
@@ -131,6 +160,7 @@ export function changedBoard(board: Board, draft: BoardDraft, units: DisplayUnit
     id: board.id,
     thicknessMm: draft.thickness === shown.thickness ? board.thicknessMm : made.thicknessMm,
     widthMm: draft.width === shown.width ? board.widthMm : made.widthMm,
+    ringRadiusMm: draft.ringRadius === shown.ringRadius ? board.ringRadiusMm : made.ringRadiusMm,
     lengthMm: draft.length === shown.length ? board.lengthMm : made.lengthMm,
   };
 }

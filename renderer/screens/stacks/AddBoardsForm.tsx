@@ -12,6 +12,8 @@ import { useAnswer } from '../../useAnswer.ts';
 import { MoreAboutBoard, PlaceInStack, WoodAndThickness } from '../board/BoardFields.tsx';
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
 import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
+import { PileFields } from './PileFields.tsx';
+import { emptyPileDraft, pileOrderOf, pileWords } from './pile-draft.ts';
 
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
@@ -24,14 +26,17 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
     offset: Math.max(0, stack.boards - 1),
     limit: 1,
   });
-  const error = woods.error ?? next.error;
+  const nextCourse = useAnswer('stacks.nextCourse', { id: stack.id });
+  const error = woods.error ?? next.error ?? nextCourse.error;
   if (error) return <Failed sentence={error} />;
-  if (!woods.output || !next.output || newest.loading) return <Loading what="the woods" />;
+  if (!woods.output || !next.output || !nextCourse.output || newest.loading)
+    return <Loading what="the woods" />;
   const last = newest.output?.rows[0];
   return (
     <Form
       stack={stack}
       woods={woods.output}
+      nextCourse={nextCourse.output.course}
       start={{
         ...emptyBoardDraft,
         code: next.output.code,
@@ -47,45 +52,49 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
 function Form({
   stack,
   woods,
+  nextCourse,
   start,
   onClose,
 }: {
   stack: StackRow;
   woods: readonly Wood[];
+  /** The course above what is there. */
+  nextCourse: number;
   start: BoardDraft;
   onClose: () => void;
 }) {
   const units = useUnits();
   const [draft, setDraft] = useState(start);
   const [count, setCount] = useState<number | null>(1);
+  const [pileDraft, setPileDraft] = useState(emptyPileDraft);
   const [shown, setShown] = useState(false);
   const problems = boardProblems(draft, units);
   const codes = codesFrom(draft.code, count);
+  const isMany = codes !== null && codes.length > 1;
+  const laid = isMany ? pileOrderOf(pileDraft, codes.length, nextCourse) : { pile: null };
   const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0 || codes === null) {
+    if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) {
       throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
     }
-    const made = await bridge().call('boards.add', manyBoards(draft, codes, stack.id, units));
+    const made = await bridge().call('boards.add', manyBoards(draft, codes, stack.id, units, laid.pile));
     tellDone(made.length === 1 ? `Board ${made[0]?.code} is added.` : `${made.length} boards are added.`);
   }
 
   return (
     <FormDialog
       title={`Add boards to ${stack.name}`}
-      saveWords={codes && codes.length > 1 ? `Add ${codes.length} boards` : 'Add the board'}
+      saveWords={isMany ? `Add ${codes.length} boards` : 'Add the board'}
       onSave={save}
       onClose={onClose}
     >
       <div className="form-grid">
         <TextField
-          label={codes && codes.length > 1 ? 'First ID' : 'ID'}
+          label={isMany ? 'First ID' : 'ID'}
           hint={
-            codes && codes.length > 1
-              ? `${codes[0]} to ${codes.at(-1)}.`
-              : 'Short enough to say aloud and to write on the end.'
+            isMany ? `${codes[0]} to ${codes.at(-1)}.` : 'Short enough to say aloud and to write on the end.'
           }
           maxLength={16}
           value={draft.code}
@@ -101,8 +110,21 @@ function Form({
         />
       </div>
       <WoodAndThickness {...fields} woods={woods} />
+      {isMany && (
+        <PileFields
+          draft={pileDraft}
+          firstCourse={nextCourse}
+          hint={
+            'pile' in laid && laid.pile
+              ? pileWords(laid.pile, codes.length)
+              : 'As the stack is laid. Left empty, nobody knows where in the pile each lies.'
+          }
+          error={shown && 'problem' in laid ? laid.problem : null}
+          onDraft={setPileDraft}
+        />
+      )}
       <details>
-        <summary>More about {codes && codes.length > 1 ? 'them' : 'it'}</summary>
+        <summary>More about {isMany ? 'them' : 'it'}</summary>
         <div className="form-dialog">
           <MoreAboutBoard {...fields} />
           {codes?.length === 1 && <PlaceInStack {...fields} />}

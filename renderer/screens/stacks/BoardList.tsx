@@ -9,19 +9,20 @@ import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { MOST_LABELS } from '../labels/label-choice.ts';
 import { BoardRows } from './BoardRows.tsx';
+import { ChangeTogetherForm } from './ChangeTogetherForm.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { useBoardPages } from './useBoardPages.ts';
 
 /** As many boards as can be moved at once. */
 const MOST_CHOSEN = 100_000;
 
-/** The boards of a stack, or of the whole yard: looked through, chosen, then labelled or moved. */
+/** The boards of a stack, or of the whole yard: looked through, chosen, then labelled, changed or moved. */
 export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
   const [search, setSearch] = useState('');
   const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
   const [chosen, setChosen] = useState<ReadonlyMap<number, BoardRow>>(new Map());
   const [choosing, setChoosing] = useState(false);
-  const [moving, setMoving] = useState(false);
+  const [open, setOpen] = useState<'nothing' | 'move' | 'change'>('nothing');
   const units = useUnits();
   const { total } = pages;
 
@@ -57,7 +58,8 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
             choosing={choosing}
             onAll={chooseAll}
             onNone={() => setChosen(new Map())}
-            onMove={() => setMoving(true)}
+            onChange={() => setOpen('change')}
+            onMove={() => setOpen('move')}
           />
         )}
       </div>
@@ -81,11 +83,17 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
           onChosen={choose}
         />
       )}
-      {moving && (
+      {open === 'change' && (
+        <ChangeTogetherForm
+          boardIds={[...chosen.keys()].sort((a, b) => a - b)}
+          onClose={() => setOpen('nothing')}
+        />
+      )}
+      {open === 'move' && (
         <MoveForm
           what={chosen.size === 1 ? 'one board' : `${chosen.size} boards`}
           target={{ boardIds: [...chosen.keys()] }}
-          onClose={() => setMoving(false)}
+          onClose={() => setOpen('nothing')}
         />
       )}
     </>
@@ -99,6 +107,7 @@ function ChosenBar({
   choosing,
   onAll,
   onNone,
+  onChange,
   onMove,
 }: {
   total: number;
@@ -107,6 +116,7 @@ function ChosenBar({
   choosing: boolean;
   onAll: () => void;
   onNone: () => void;
+  onChange: () => void;
   onMove: () => void;
 }) {
   const all = total === 1 ? '1 board' : `${total.toLocaleString('en')} boards`;
@@ -124,6 +134,7 @@ function ChosenBar({
         {chosen.length > 0 && (
           <>
             <Button onClick={onNone}>Choose none</Button>
+            <Button onClick={onChange}>Change …</Button>
             <Button onClick={onMove}>Move …</Button>
             <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: chosen.slice(0, MOST_LABELS) })}>
               {chosen.length > MOST_LABELS ? `Labels of the first ${MOST_LABELS}` : 'Labels'}

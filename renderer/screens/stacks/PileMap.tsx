@@ -1,9 +1,11 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
+import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { endWords } from '../board/end-words.ts';
 import './pile-map.css';
 
 const STEPS: Record<string, { up: number; right: number }> = {
@@ -30,8 +32,8 @@ export function PileMap({
   if (placed.length === 0) {
     return (
       <p className="pile-hint">
-        Nobody said where in the pile its boards lie. Give a board its course and column, under “Change” on
-        its page, and the pile is drawn here.
+        Nobody said where in the pile its boards lie. Choose them in the list below and say under “Change …”
+        how many lie in a course: the pile is then drawn here.
       </p>
     );
   }
@@ -50,7 +52,7 @@ export function PileMap({
           </ul>
         </section>
       )}
-      <Legend hasNext={probeNext.size > 0} />
+      <Legend hasNext={probeNext.size > 0} hasEnds={boards.some(isEndSaid)} />
     </div>
   );
 }
@@ -157,6 +159,7 @@ function BoardEnd({
   const { latest, code } = board;
   const call = latest?.verdict ?? null;
   const pct = latest?.averagePct ?? null;
+  const hasEnd = isEndSaid(board);
   return (
     <a
       href={hrefOf({ name: 'board', id: board.id })}
@@ -176,6 +179,11 @@ function BoardEnd({
           {pct !== null && <span className="pile-pct">{pctWords(pct)} %</span>}
         </span>
       )}
+      {hasEnd && (
+        <>
+          <EndGrain board={board} /> <span className="spoken-only">{endWords(board)}</span>
+        </>
+      )}
       {isNext && (
         <>
           {' '}
@@ -186,7 +194,7 @@ function BoardEnd({
   );
 }
 
-function Legend({ hasNext }: { hasNext: boolean }) {
+function Legend({ hasNext, hasEnds }: { hasNext: boolean; hasEnds: boolean }) {
   return (
     <ul className="pile-legend" aria-label="What the marks mean">
       {verdictsInOrder.map((verdict) => (
@@ -198,6 +206,11 @@ function Legend({ hasNext }: { hasNext: boolean }) {
       {hasNext && (
         <li>
           <span className="pile-next-sample" aria-hidden="true" /> <span>probe next</span>
+        </li>
+      )}
+      {hasEnds && (
+        <li>
+          <span>The ends show rings and bark as they were said; a thick edge is bark still on.</span>
         </li>
       )}
       <li>

@@ -1,4 +1,5 @@
 import { followingCode } from '../../../shared-core/contract/board-code.ts';
+import { type PileOrder, placeInPile } from '../../../shared-core/contract/pile.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { type BoardDraft, boardOf } from '../board/board-draft.ts';
@@ -14,17 +15,17 @@ export function codesFrom(first: string, count: number | null): string[] | null 
   return codes;
 }
 
-/** Boards alike but for their IDs. Where several are added, where each lies in the stack is not known. */
+/** Boards alike but for their IDs and where they lie: one alone where the draft says, several as the pile is laid. */
 export function manyBoards(
   draft: BoardDraft,
   codes: readonly string[],
   stackId: number,
   units: DisplayUnits,
+  pile: PileOrder | null,
 ): NewBoard[] {
-  const alone = codes.length === 1;
-  return codes.map((code) => ({
-    ...boardOf({ ...draft, code }, stackId, units),
-    course: alone ? draft.course : null,
-    column: alone ? draft.column : null,
-  }));
+  return codes.map((code, index) => {
+    const board = boardOf({ ...draft, code }, stackId, units);
+    if (codes.length === 1) return board;
+    return { ...board, ...(pile ? placeInPile(pile, index) : { course: null, column: null }) };
+  });
 }

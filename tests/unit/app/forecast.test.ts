@@ -182,8 +182,32 @@ describe('where it stands, and elsewhere', () => {
       since: new Date(startMs).toISOString(),
     });
     yard.later(60 * DAY_MS);
-    const { forecast } = await foreseen(id);
+    const { forecast, takenForGranted } = await foreseen(id);
     expect(forecast.now.faceBPct).toBeGreaterThan(forecast.now.faceAPct + 1);
+    expect(takenForGranted).toContainEqual(
+      expect.stringMatching(
+        /course 1, the lowest, in Fence row: .* at 50 % .*\(common practice, no source\)/,
+      ),
+    );
+  });
+
+  test('in the lowest course under a roof with walls, or in a higher course, nothing of the kind is said', async () => {
+    const inside = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1 });
+    yard.later(60 * DAY_MS);
+    expect((await foreseen(inside)).takenForGranted).toEqual([]);
+  });
+
+  test('bark left on the upper face keeps that face wet, and the pins then went into the lower one', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0), barkSide: 'up-bark-on', thicknessMm: 54 });
+    yard.later(60 * DAY_MS);
+    await probe(id, 12, 18);
+    const { forecast, readings, takenForGranted, warp } = await foreseen(id);
+    expect(forecast.now.faceAPct).toBeGreaterThan(forecast.now.faceBPct + 1);
+    for (const { depth, depthFraction } of readings) {
+      if (depth === 'shell') expect(depthFraction).toBeGreaterThan(0.75);
+    }
+    expect(takenForGranted).toContainEqual(expect.stringMatching(/^Bark is on its upper face.*no source/));
+    expect(warp!.advice.map(({ about }) => about)).toContain('bark');
   });
 });
 
@@ -193,6 +217,16 @@ describe('warp', () => {
     yard.later(60 * DAY_MS);
     const { warp } = await foreseen(id);
     expect(Math.abs(warp!.atTarget.totalMm)).toBeGreaterThan(0.5);
+  });
+
+  test('follows from where the pith and the bark were: nearer the pith more, hollow on the bark side', async () => {
+    const near = await addBoard({ sawnOn: dayAfter(0), ringRadiusMm: 60, barkSide: 'down', code: 'A-1' });
+    const far = await addBoard({ sawnOn: dayAfter(0), ringRadiusMm: 300, barkSide: 'up', code: 'A-2' });
+    yard.later(60 * DAY_MS);
+    const [lower, upper] = [(await foreseen(near)).warp!, (await foreseen(far)).warp!];
+    expect(lower.atTarget.totalMm).toBeLessThan(0);
+    expect(upper.atTarget.totalMm).toBeGreaterThan(0);
+    expect(-lower.atTarget.totalMm).toBeGreaterThan(3 * upper.atTarget.totalMm);
   });
 
   test('and for any other it says what is missing', async () => {

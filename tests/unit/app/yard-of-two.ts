@@ -119,6 +119,8 @@ export async function yardOfTwo() {
     lengthMm: 2400,
     sawnOn: null,
     sawing: 'flat' as const,
+    ringRadiusMm: null,
+    barkSide: 'unknown' as const,
     log: '',
     course: null,
     column: null,

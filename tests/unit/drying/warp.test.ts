@@ -18,6 +18,7 @@ const board = (changes: Partial<WarpInput> = {}): WarpInput => ({
   sawing: 'flat',
   ringRadiusMm: 120,
   barkFace: 'a',
+  isBarkOn: false,
   ...oak,
   profilePct: even(20),
   targetPct: 8,
@@ -93,8 +94,31 @@ describe('warp', () => {
 describe('advice', () => {
   test('is to turn a board whose faces differ, and names the wetter face', () => {
     const { advice } = warpOf(board({ profilePct: straight(10, 18) }));
-    expect(advice.find((a) => a.about === 'flip')!.sentence).toMatch(/turn the board over so that face B/);
+    expect(advice.find((a) => a.about === 'flip')!.sentence).toMatch(
+      /turn the board over so that the lower face meets the open air/,
+    );
     expect(advised(board({ profilePct: even(12) }))).not.toContain('flip');
+  });
+
+  // Bark sheds water and keeps it in (common practice, no source).
+  test('is to take bark off, and not to turn the board over, where bark keeps that face wet', () => {
+    const input = board({ profilePct: straight(18, 10), isBarkOn: true });
+    expect(advised(input)).not.toContain('flip');
+    const { sentence } = warpOf(input).advice.find((a) => a.about === 'bark')!;
+    expect(sentence).toMatch(/^Take the bark off its upper face.*lower face is 7\.\d % drier/);
+    // The other face is the wet one: both.
+    const both = board({ profilePct: straight(18, 10), isBarkOn: true, barkFace: 'b' });
+    expect(advised(both)).toEqual(expect.arrayContaining(['bark', 'flip']));
+    expect(advised(board())).not.toContain('bark');
+  });
+
+  test('names the side that will be hollow only where it is known', () => {
+    const weight = (changes: Partial<WarpInput>) =>
+      warpOf(board({ widthMm: 300, ringRadiusMm: 80, ...changes })).advice.find((a) => a.about === 'weight')!
+        .sentence;
+    expect(weight({ barkFace: 'a' })).toMatch(/hollow on its upper side/);
+    expect(weight({ barkFace: 'b' })).toMatch(/hollow on its lower side/);
+    expect(weight({ barkFace: null })).not.toMatch(/hollow on/);
   });
 
   test('is weight and stickers where much cup is still to come, with the caution that weights fall', () => {

@@ -64,7 +64,7 @@ describe('where it stands', () => {
   test('air that cannot do it: its floor, and the day after which waiting gains nothing', () => {
     // From 15 % a point each hundred days: within half a point of 12 % after 250 days.
     expect(forecastReasons(facts([place()]))[0]).toBe(
-      'The air in Shed brings wood no lower than 12.0 % (in April), and 6.0 % to 8.0 % is wanted: waiting there gains nothing after day 250.',
+      'Even the driest month’s air in Shed (April) brings wood no lower than 12.0 %, and 6.0 % to 8.0 % is wanted: waiting there gains nothing after day 250.',
     );
   });
 

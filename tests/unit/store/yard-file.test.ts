@@ -63,6 +63,8 @@ function yardWithBoard() {
       lengthMm: 2400,
       sawnOn: null,
       sawing: 'unknown',
+      ringRadiusMm: null,
+      barkSide: 'unknown',
       log: '',
       course: null,
       column: null,
@@ -209,6 +211,35 @@ describe('a yard file', () => {
     const db = new Database(file);
     open.push(db);
     expect(db.pragma('user_version', { simple: true })).toBe(migrations.length);
+  });
+
+  test('of an older layout keeps its boards, and nothing is said of their ends', () => {
+    const { opened } = yardWithBoard();
+    opened.close();
+    open = [];
+    const old = new Database(file);
+    const board = old.prepare('SELECT * FROM board').get() as Record<string, unknown>;
+    old.close();
+    const before = migrations.findIndex((sql) => sql.includes('bark_side'));
+    const { ring_radius_mm: _radius, bark_side: _side, ...known } = board;
+    file = join(dirname(file), 'older.sqlite');
+    const older = new Database(file);
+    for (const sql of migrations.slice(0, before)) older.exec(sql);
+    older.pragma(`user_version = ${before}`);
+    older.pragma('foreign_keys = OFF');
+    const columns = Object.keys(known);
+    older
+      .prepare(`INSERT INTO board (${columns}) VALUES (${columns.map(() => '?')})`)
+      .run(...Object.values(known));
+    older.close();
+    yard();
+    const brought = new Database(file, { readonly: true });
+    open.push(brought);
+    expect(brought.prepare('SELECT * FROM board').get()).toEqual({
+      ...known,
+      ring_radius_mm: null,
+      bark_side: 'unknown',
+    });
   });
 
   test('of a newer Pintally is left alone', () => {

@@ -65,6 +65,7 @@ export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
       sawing: 'flat',
       ringRadiusMm: null,
       barkFace: null,
+      isBarkOn: false,
       radialPct: 5.5,
       tangentialPct: 7.8,
       profilePct: forecast.now.profile.map(({ pct }) => pct.median),

@@ -18,6 +18,8 @@ const board: Board = {
   lengthMm: 2440,
   sawnOn: '2025-10-01',
   sawing: 'flat',
+  ringRadiusMm: 140,
+  barkSide: 'down-bark-on',
   log: 'Ridge',
   course: 1,
   column: 2,
@@ -39,6 +41,7 @@ describe('A board in a form', () => {
     expect(changed.thicknessMm).toBeCloseTo(28.575, 9);
     expect(changed.lengthMm).toBeCloseTo(2438.4, 9);
     expect(changed.widthMm).toBe(210);
+    expect(changed.ringRadiusMm).toBe(140);
   });
 
   test('what is left empty is not known, never zero', () => {
@@ -48,6 +51,7 @@ describe('A board in a form', () => {
       'metric',
     );
     expect(made).toMatchObject({ code: 'A-1', widthMm: null, lengthMm: null, sawnOn: null, course: null });
+    expect(made).toMatchObject({ ringRadiusMm: null, barkSide: 'unknown' });
   });
 
   test('says what is wrong at each field', () => {
@@ -57,6 +61,7 @@ describe('A board in a form', () => {
       thickness: '500',
       width: 'wide',
       length: 0.01,
+      ringRadius: '4',
       course: 1.5,
       column: 101,
     };
@@ -66,6 +71,7 @@ describe('A board in a form', () => {
       thickness: 'This must be 3 mm to 400 mm.',
       width: '“wide” is not a length. Type it like 27 mm, 1 1/16 in, or 5/4 for a quarter name.',
       length: 'This must be 0.05 to 20 m.',
+      ringRadius: 'This must be 5 mm to 3000 mm.',
       course: 'A whole number from 1 to 500.',
       column: 'A whole number from 1 to 100.',
     });

@@ -7,18 +7,22 @@ import { dayWords } from '../../../../renderer/parts/days.ts';
 import { ForeseenOfBoard } from '../../../../renderer/screens/board/ForeseenOfBoard.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
+import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
 import { aForecast } from './a-forecast.ts';
 
 const day = (atMs: number) => dayWords(new Date(atMs).toISOString());
 
-function open(answer: BoardForecast | (() => BoardForecast)) {
+function open(answer: BoardForecast | (() => BoardForecast), said: Partial<BoardRow> = {}) {
   playMachine({ 'boards.forecast': typeof answer === 'function' ? answer : () => answer });
   render(
     <main>
       <h1>OAK-01</h1>
-      <ForeseenOfBoard board={aBoardRow(1, { widthMm: 210, thicknessMm: 27 })} units="metric" />
+      <ForeseenOfBoard
+        board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...said })}
+        units="metric"
+      />
     </main>,
   );
   return userEvent.setup();
@@ -32,10 +36,12 @@ afterEach(cleanup);
 describe('What to expect of a board', () => {
   test('begins with what it means, and ends with what it was made from', async () => {
     openForecast();
-    await screen.findByText(/^The air in Pole shed/);
+    await screen.findByText(/^Even the driest month’s air in Pole shed/);
     const sheet = within(screen.getByRole('region', { name: 'What to expect' }));
     const items = sheet.getAllByRole('listitem').map((item) => item.textContent);
-    expect(items[0]).toMatch(/^The air in Pole shed brings wood no lower than .*waiting there gains nothing/);
+    expect(items[0]).toMatch(
+      /^Even the driest month’s air in Pole shed .* brings wood no lower than .*waiting there gains nothing/,
+    );
     expect(items[1]).toMatch(/^Moved to Bench room today it should get there/);
     expect(sheet.getByText(/resting on 4 readings of its own and on 2 other boards/)).toBeTruthy();
     await expectNoBarriers();
@@ -95,6 +101,13 @@ describe('What to expect of a board', () => {
   });
 });
 
+test('what was taken for granted is listed, each with what it rests on', async () => {
+  openForecast({ takenForGranted: ['It lies in course 1 (common practice, no source).'] });
+  const granted = within(await screen.findByRole('region', { name: 'Taken for granted' }));
+  expect(granted.getByRole('listitem').textContent).toBe('It lies in course 1 (common practice, no source).');
+  await expectNoBarriers();
+});
+
 describe('Warp', () => {
   test('says the cup now and at the target, in millimetres', async () => {
     openForecast();
@@ -102,6 +115,33 @@ describe('Warp', () => {
     const { now, atTarget } = aForecast().warp!;
     expect(sheet.getByText(`${Math.abs(now.totalMm).toFixed(1)} mm hollow`)).toBeTruthy();
     expect(sheet.getByText(`${Math.abs(atTarget.totalMm).toFixed(1)} mm hollow`)).toBeTruthy();
+  });
+
+  test('what nobody said of its rings is named with what is taken instead', async () => {
+    openForecast();
+    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
+    const granted = within(sheet.getByRole('list', { name: 'Taken for granted' }))
+      .getAllByRole('listitem')
+      .map((item) => item.textContent);
+    expect(granted[0]).toMatch(/which face was nearer the bark.*the worse case/);
+    expect(granted[1]).toMatch(/150 mm is taken.*\(common practice, no source\).*Nearer the pith/);
+    expect(granted[2]).toMatch(/under “Change”/);
+    expect(sheet.queryByText(/on its upper side/)).toBeNull();
+  });
+
+  test('where it was said, the hollow side is named, and pulls against each other are called that', async () => {
+    const warp = {
+      now: { ringsMm: 1.5, facesMm: -0.4, totalMm: 1.1 },
+      atTarget: { ringsMm: -2, facesMm: 0, totalMm: -2 },
+      advice: [],
+    };
+    open({ foreseen: aForecast({ warp }), whyNot: null }, { ringRadiusMm: 90, barkSide: 'up' });
+    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
+    expect(sheet.getByText(/^Now:/).textContent).toBe(
+      'Now: 1.1 mm hollow on its upper side over 210 mm1.5 mm from its rings, against 0.4 mm from unlike faces',
+    );
+    expect(sheet.getByText(/^At 7.0 %:/).textContent).toMatch(/2.0 mm hollow on its lower side/);
+    expect(sheet.queryByRole('list', { name: 'Taken for granted' })).toBeNull();
   });
 
   test('each advice says what it is about, what to do and where that is from', async () => {
@@ -114,7 +154,8 @@ describe('Warp', () => {
     ];
     openForecast({ warp: { ...aForecast().warp!, advice } });
     const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
-    expect(sheet.getByRole('listitem').textContent).toBe(
+    const todo = within(sheet.getByRole('list', { name: 'What to do about it' }));
+    expect(todo.getByRole('listitem').textContent).toBe(
       'Casehardening. Let it even out before ripping it. from memory',
     );
   });

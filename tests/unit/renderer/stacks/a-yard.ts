@@ -43,6 +43,8 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   lengthMm: 2400,
   sawnOn: null,
   sawing: 'unknown',
+  ringRadiusMm: null,
+  barkSide: 'unknown',
   log: '',
   course: null,
   column: null,

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { emptyBoardDraft } from '../../../../renderer/screens/board/board-draft.ts';
 import { codesFrom, manyBoards } from '../../../../renderer/screens/stacks/many-boards.ts';
+import { emptyPileDraft, pileOrderOf, pileWords } from '../../../../renderer/screens/stacks/pile-draft.ts';
+import type { PileOrder } from '../../../../shared-core/contract/pile.ts';
 
 describe('IDs of boards added together', () => {
   test.each([
@@ -18,10 +20,51 @@ describe('IDs of boards added together', () => {
   });
 });
 
-test('only a board added alone has its place in the stack, since two cannot lie in one', () => {
+describe('where boards added together lie', () => {
   const draft = { ...emptyBoardDraft, woodId: 'oak-white', thickness: '27', course: 2, column: 3 };
-  expect(manyBoards(draft, ['A1'], 1, 'metric').map(({ course, column }) => [course, column])).toEqual([
-    [2, 3],
-  ]);
-  expect(manyBoards(draft, ['A1', 'A2'], 1, 'metric').map(({ course }) => course)).toEqual([null, null]);
+  const placesOf = (codes: string[], pile: PileOrder | null) =>
+    manyBoards(draft, codes, 1, 'metric', pile).map(({ course, column }) => [course, column]);
+
+  test('one alone lies where it is said to; several where the pile is laid, or nobody knows', () => {
+    expect(placesOf(['A1'], null)).toEqual([[2, 3]]);
+    expect(placesOf(['A1', 'A2'], null)).toEqual([
+      [null, null],
+      [null, null],
+    ]);
+    expect(placesOf(['A1', 'A2', 'A3', 'A4'], { perCourse: 2, firstCourse: 4, firstColumn: 2 })).toEqual([
+      [4, 2],
+      [5, 1],
+      [5, 2],
+      [6, 1],
+    ]);
+  });
+
+  test('every board of a pile has a place of its own', () => {
+    const codes = Array.from({ length: 40 }, (_, index) => `B${index}`);
+    const places = placesOf(codes, { perCourse: 7, firstCourse: 1, firstColumn: 3 });
+    expect(new Set(places.map(String)).size).toBe(40);
+    expect(Math.max(...places.map(([, column]) => column!))).toBe(7);
+  });
+});
+
+describe('the pile as it is typed', () => {
+  test('left empty it is not laid; begun above what is there unless said otherwise', () => {
+    expect(pileOrderOf(emptyPileDraft, 9, 4)).toEqual({ pile: null });
+    expect(pileOrderOf({ ...emptyPileDraft, perCourse: 3 }, 9, 4)).toEqual({
+      pile: { perCourse: 3, firstCourse: 4, firstColumn: 1 },
+    });
+    expect(pileWords({ perCourse: 3, firstCourse: 4, firstColumn: 1 }, 9)).toBe(
+      'Courses 4 to 6, from the bottom up.',
+    );
+  });
+
+  test.each([
+    [{ perCourse: null, firstCourse: 2, firstColumn: null }, /how many boards lie in a course/],
+    [{ perCourse: 2.5, firstCourse: null, firstColumn: null }, /Whole numbers/],
+    [{ perCourse: Number.NaN, firstCourse: null, firstColumn: null }, /Whole numbers/],
+    [{ perCourse: 3, firstCourse: null, firstColumn: 4 }, /lies beyond the 3 boards of a course/],
+    [{ perCourse: 1, firstCourse: 490, firstColumn: null }, /top course would be number 509/],
+  ])('%o says what is wrong', (draft, problem) => {
+    expect(pileOrderOf(draft, 20, 1)).toEqual({ problem: expect.stringMatching(problem) });
+  });
 });

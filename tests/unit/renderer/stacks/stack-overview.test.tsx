@@ -99,6 +99,25 @@ describe('The pile', () => {
     expect(board('OAK-05').tabIndex).toBe(0);
   });
 
+  test('what was said of a board’s end is drawn on it, and read out', async () => {
+    const [first, second, ...rest] = pile();
+    open([
+      { ...first!, sawing: 'flat', barkSide: 'up-bark-on' },
+      // Which side the bark was is not known, so its rings may arch either way.
+      { ...second!, sawing: 'flat', barkSide: 'unknown' },
+      ...rest,
+    ]);
+    const said = await screen.findByRole('link', {
+      name: 'OAK-01 not probed flat-sawn, bark side up, with bark still on it',
+    });
+    expect(said.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
+    expect(said.querySelector('.end-grain-bark')).toBeTruthy();
+    const unsaid = screen.getByRole('link', { name: /^OAK-02 not probed$/ });
+    expect(unsaid.querySelector('svg.end-grain')).toBeNull();
+    expect(screen.getByText(/a thick edge is bark still on/)).toBeTruthy();
+    await expectNoBarriers();
+  });
+
   test('boards whose place is not said stand beside', async () => {
     open([...pile(), aBoardRow(9)]);
     const beside = within(
@@ -109,7 +128,7 @@ describe('The pile', () => {
 
   test('where no board has a place, it says how to get the drawing', async () => {
     open([aBoardRow(1)]);
-    expect(await screen.findByText(/Give a board its course and column/)).toBeTruthy();
+    expect(await screen.findByText(/how many lie in a course/)).toBeTruthy();
   });
 });
 

@@ -37,6 +37,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
     }),
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
+    'stacks.nextCourse': () => ({ course: 4 }),
     'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
     'places.list': () => [
       {
@@ -131,6 +132,46 @@ describe('The boards of a stack', () => {
   });
 });
 
+describe('Changing several boards', () => {
+  const change = { 'boards.changeTogether': () => ({ changed: 2 }) };
+  const choose = async (user: ReturnType<typeof userEvent.setup>) => {
+    await user.click(await screen.findByLabelText('Choose OAK-05'));
+    await user.click(screen.getByLabelText('Choose OAK-02'));
+    await user.click(screen.getByRole('button', { name: 'Change …' }));
+    await screen.findByRole('dialog');
+  };
+
+  test('only what is said is changed, and they are laid in the order of their list', async () => {
+    const { machine, user } = open(6, change);
+    await choose(user);
+    await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, with bark still on it');
+    await user.type(screen.getByLabelText('Boards per course'), '1');
+    await user.type(screen.getByLabelText('First course'), '3');
+    expect(screen.getByText('Courses 3 to 4, from the bottom up.')).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+    expect(machine.inputsOf('boards.changeTogether')).toEqual([
+      {
+        boardIds: [2, 5],
+        said: { barkSide: 'down-bark-on' },
+        pile: { perCourse: 1, firstCourse: 3, firstColumn: 1 },
+      },
+    ]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+  });
+
+  test('with nothing said nothing is sent; what is no length is said at its field', async () => {
+    const { machine, user } = open(6, change);
+    await choose(user);
+    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('Nothing was said yet');
+    await user.type(screen.getByLabelText('Pith to middle, mm'), 'far');
+    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+    expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
+    expect(machine.inputsOf('boards.changeTogether')).toEqual([]);
+  });
+});
+
 describe('A yard of 100,000 boards', () => {
   test('draws the rows in sight and fetches their pages only, also far down', async () => {
     const machine = play(100_000);
@@ -199,6 +240,42 @@ describe('Adding boards', () => {
       ['OAK-09', 31.75],
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();
+  });
+
+  test('several are laid course by course, above what lies there, with what their ends show', async () => {
+    const { machine, user } = open(6, add);
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    await user.clear(await screen.findByLabelText('How many'));
+    await user.type(screen.getByLabelText('How many'), '3');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('Boards per course'), '2');
+    expect(screen.getByText('Courses 4 to 5, from the bottom up.')).toBeTruthy();
+    await user.click(screen.getByText('More about them'));
+    await user.selectOptions(screen.getByLabelText('Sawing'), 'Flat-sawn');
+    await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
+    await user.type(screen.getByLabelText('Pith to middle, mm'), '12 cm');
+    await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
+    const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
+    expect(boards.map(({ course, column }) => [course, column])).toEqual([
+      [4, 1],
+      [4, 2],
+      [5, 1],
+    ]);
+    for (const board of boards) {
+      expect(board).toMatchObject({ sawing: 'flat', barkSide: 'up', ringRadiusMm: 120 });
+    }
+  });
+
+  test('a first course without the number of boards in it is asked about, and nothing is sent', async () => {
+    const { machine, user } = open(6, add);
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    await user.clear(await screen.findByLabelText('How many'));
+    await user.type(screen.getByLabelText('How many'), '3');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('First course'), '2');
+    await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
+    expect(await screen.findByText(/Say how many boards lie in a course/)).toBeTruthy();
+    expect(machine.inputsOf('boards.add')).toEqual([]);
   });
 
   test('without wood or thickness nothing is sent, and each missing thing is said at its field', async () => {

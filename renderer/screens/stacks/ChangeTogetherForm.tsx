@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { Sawing } from '../../../shared-core/contract/yard.ts';
+import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
+import { bridge } from '../../bridge.ts';
+import { FormDialog } from '../../parts/FormDialog.tsx';
+import { tellDone } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { ringRadiusProblem } from '../board/board-draft.ts';
+import { EndFields, optionsOf } from '../board/EndFields.tsx';
+import { barkSideWords, sawingWords } from '../board/end-words.ts';
+import { PileFields } from './PileFields.tsx';
+import { emptyPileDraft, pileOrderOf, pileWords } from './pile-draft.ts';
+
+const AS_IT_IS = { value: 'as-it-is', label: 'As it is' } as const;
+type AsItIs = typeof AS_IT_IS.value;
+
+/** Says the same of several boards at once: how their rings lie, and how they are laid in the pile. */
+export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; onClose: () => void }) {
+  const units = useUnits();
+  const [end, setEnd] = useState<{
+    sawing: Sawing | AsItIs;
+    barkSide: BarkSide | AsItIs;
+    ringRadius: string;
+  }>({ sawing: AS_IT_IS.value, barkSide: AS_IT_IS.value, ringRadius: '' });
+  const [pileDraft, setPileDraft] = useState(emptyPileDraft);
+  const [shown, setShown] = useState(false);
+  const laid = pileOrderOf(pileDraft, boardIds.length, 1);
+  const pileProblem = 'problem' in laid ? laid.problem : null;
+  const radiusProblem = ringRadiusProblem(end.ringRadius, units);
+  const what = boardIds.length === 1 ? '1 board' : `${boardIds.length.toLocaleString('en')} boards`;
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if ('problem' in laid || radiusProblem !== null) {
+      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    }
+    const ringRadiusMm = typedLengthMm(end.ringRadius, units);
+    const said = {
+      ...(end.sawing === AS_IT_IS.value ? {} : { sawing: end.sawing }),
+      ...(end.barkSide === AS_IT_IS.value ? {} : { barkSide: end.barkSide }),
+      ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
+    };
+    if (laid.pile === null && Object.keys(said).length === 0) {
+      throw new Refusal('Nothing was said yet, so nothing was changed.');
+    }
+    await bridge().call('boards.changeTogether', { boardIds, said, pile: laid.pile });
+    tellDone(`Changed ${what}.`);
+  }
+
+  return (
+    <FormDialog title={`Change ${what}`} saveWords={`Change ${what}`} onSave={save} onClose={onClose}>
+      <p>What is left as it is stays. Everything else of a board is changed on its own page.</p>
+      <EndFields
+        draft={end}
+        sawings={[AS_IT_IS, ...optionsOf(sawingWords)]}
+        barkSides={[AS_IT_IS, ...optionsOf(barkSideWords)]}
+        ringRadiusError={shown ? radiusProblem : null}
+        units={units}
+        lead="The same for all of them."
+        onDraft={(changed) => setEnd({ ...end, ...changed })}
+      />
+      <PileFields
+        draft={pileDraft}
+        firstCourse={1}
+        hint={
+          'pile' in laid && laid.pile
+            ? pileWords(laid.pile, boardIds.length)
+            : 'They are laid in the order of their list; left empty, they lie where they are.'
+        }
+        error={shown ? pileProblem : null}
+        onDraft={setPileDraft}
+      />
+    </FormDialog>
+  );
+}
