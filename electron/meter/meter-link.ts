@@ -50,7 +50,7 @@ export interface MeterNotification {
   sequence: number;
 }
 
-/** Every notification accounted for: `received` = `decoded` + `refused`. */
+/** Every notification accounted for: `received` = `decoded` + `saidNone` + `refused`. */
 export type NotificationCounts = MeterState['counts'];
 
 export interface MeterLinkEvents {
@@ -75,7 +75,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   state: LinkState = { phase: 'idle', sentence: noMeter, deviceId: null, deviceName: null };
   described: DescribedMeter | null = null;
   batteryPct: number | null = null;
-  counts: NotificationCounts = { received: 0, decoded: 0, refused: 0, lastRefusal: null };
+  counts: NotificationCounts = { received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null };
 
   /** Listens for meters until told to stop or to connect. */
   abstract startScan(): void;
@@ -121,7 +121,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   protected forgetMeter(): void {
     this.described = null;
     this.batteryPct = null;
-    this.counts = { received: 0, decoded: 0, refused: 0, lastRefusal: null };
+    this.counts = { received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null };
   }
 
   /** Decodes, counts and passes on one notification of the characteristic that holds the reading, or of any other. */
@@ -133,14 +133,20 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
       description === null ||
       description.characteristicUuid !== from.characteristicUuid ||
       description.serviceUuid !== from.serviceUuid
-        ? ({ ok: false, why: 'It is not known how to read these bytes yet.' } as const)
+        ? ({ ok: false, saysNone: false, why: 'It is not known how to read these bytes yet.' } as const)
         : decodeValue(from.bytes, description);
-    if (!decoded.ok) {
+    if (!decoded.ok && !decoded.saysNone) {
       this.refuse(from, decoded.why);
       return;
     }
-    this.counts = { ...this.counts, received: this.counts.received + 1, decoded: this.counts.decoded + 1 };
-    this.emit('notification', { ...from, value: decoded.value, why: null, sequence: this.counts.received });
+    const counted = decoded.ok ? 'decoded' : 'saidNone';
+    this.counts = {
+      ...this.counts,
+      received: this.counts.received + 1,
+      [counted]: this.counts[counted] + 1,
+    };
+    const { value, why } = decoded.ok ? { ...decoded, why: null } : { ...decoded, value: null };
+    this.emit('notification', { ...from, value, why, sequence: this.counts.received });
   }
 
   protected refuse(

@@ -42,10 +42,12 @@ export const meterStateSchema = z.object({
   description: meterDescriptionSchema.nullable(),
   characteristics: z.array(offeredCharacteristicSchema),
   batteryPct: z.number().min(0).max(100).nullable(),
-  /** Every notification accounted for: received = decoded + refused. */
+  /** Every notification accounted for: received = decoded + saidNone + refused. */
   counts: z.object({
     received: z.number().int(),
     decoded: z.number().int(),
+    /** By these the meter said that it had no reading, as with its pins in the air. */
+    saidNone: z.number().int(),
     refused: z.number().int(),
     lastRefusal: z.string().nullable(),
   }),

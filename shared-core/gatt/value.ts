@@ -1,6 +1,12 @@
 import type { MeterDescription, ValueLayout } from './meter-description.ts';
 
-export type DecodedValue = { ok: true; value: number } | { ok: false; why: string };
+export type DecodedValue =
+  | { ok: true; value: number }
+  /** `saysNone`: sound bytes by which the meter says that it has no reading now, as with its pins in the air. */
+  | { ok: false; saysNone: boolean; why: string };
+
+const refused = (why: string): DecodedValue => ({ ok: false, saysNone: false, why });
+const none = (why: string): DecodedValue => ({ ok: false, saysNone: true, why });
 
 /**
  * How a format code stores its value. `takesExponent` is the table's column "Exponent Value"; `octets` is the room it
@@ -93,21 +99,15 @@ export function decodeValue(
   const { layout } = description;
   const storage = storageByFormat.get(layout.format);
   if (storage === undefined) {
-    return { ok: false, why: `Values of format ${layout.format} cannot be read as a number.` };
+    return refused(`Values of format ${layout.format} cannot be read as a number.`);
   }
   const needed = layout.byteOffset + storage.octets;
   if (bytes.length < needed) {
-    return {
-      ok: false,
-      why: `The meter sent ${countOfBytes(bytes.length)}; its value needs ${needed}.`,
-    };
+    return refused(`The meter sent ${countOfBytes(bytes.length)}; its value needs ${needed}.`);
   }
   // A characteristic that describes itself holds nothing but the value. A frame mapped by hand may go on after it.
   if (description.origin === 'self-described' && storage.kind !== 'text' && bytes.length !== needed) {
-    return {
-      ok: false,
-      why: `The meter sent ${countOfBytes(bytes.length)}; its value has exactly ${needed}.`,
-    };
+    return refused(`The meter sent ${countOfBytes(bytes.length)}; its value has exactly ${needed}.`);
   }
   const own = bytes.subarray(layout.byteOffset, storage.kind === 'text' ? undefined : needed);
   const stored = readStored(own, storage, description);
@@ -115,7 +115,7 @@ export function decodeValue(
   const value = inUnit(stored.value, layout, storage);
   return Number.isFinite(value)
     ? { ok: true, value }
-    : { ok: false, why: 'The meter sent a number too large to be a reading.' };
+    : refused('The meter sent a number too large to be a reading.');
 }
 
 function readStored(
@@ -131,8 +131,8 @@ function readStored(
     case 'float': {
       const view = new DataView(own.buffer, own.byteOffset, own.byteLength);
       const value = storage.bits === 32 ? view.getFloat32(0, true) : view.getFloat64(0, true);
-      if (Number.isNaN(value)) return { ok: false, why: noValidReading };
-      return Number.isFinite(value) ? { ok: true, value } : { ok: false, why: beyondMeter(value) };
+      if (Number.isNaN(value)) return none(noValidReading);
+      return Number.isFinite(value) ? { ok: true, value } : none(beyondMeter(value));
     }
     case 'medfloat':
       return readMedicalFloat(own, storage.bits);
@@ -164,14 +164,14 @@ function readMedicalFloat(own: Uint8Array, bits: number): DecodedValue {
   const top = 2 ** (mantissaBits - 1);
   // The special values have exponent 0; with another exponent the same mantissa is a number like any other.
   if (exponent === 0) {
-    if (mantissa === top - 1) return { ok: false, why: noValidReading };
-    if (mantissa === top - 2) return { ok: false, why: beyondMeter(Number.POSITIVE_INFINITY) };
-    if (mantissa === 2 - top) return { ok: false, why: beyondMeter(Number.NEGATIVE_INFINITY) };
+    if (mantissa === top - 1) return none(noValidReading);
+    if (mantissa === top - 2) return none(beyondMeter(Number.POSITIVE_INFINITY));
+    if (mantissa === 2 - top) return none(beyondMeter(Number.NEGATIVE_INFINITY));
     if (mantissa === -top) {
-      return { ok: false, why: 'The meter says that it cannot show this value at its resolution (NRes).' };
+      return none('The meter says that it cannot show this value at its resolution (NRes).');
     }
     if (mantissa === 1 - top) {
-      return { ok: false, why: 'The meter sent a code that the standard reserves: no reading.' };
+      return refused('The meter sent a code that the standard reserves: no reading.');
     }
   }
   return { ok: true, value: timesPowerOfTen(mantissa, exponent) };
@@ -194,20 +194,20 @@ const ohmsOfPrefix: Readonly<Record<string, number>> = { k: 1e3, M: 1e6, G: 1e9 
 
 function readText(own: Uint8Array, unit: MeterDescription['unit']): DecodedValue {
   const text = utf8Text(own)?.replace(/\0+$/, '').trim();
-  if (text === undefined) return { ok: false, why: 'The meter sent bytes that are no text.' };
+  if (text === undefined) return refused('The meter sent bytes that are no text.');
   const shown = quoted(text);
   const match = textPattern.exec(text);
-  if (match === null) return { ok: false, why: `The meter shows ${shown}: no reading.` };
+  // Whatever a meter's own word for none is ("OL", dashes, nothing at all), it holds no digit.
+  if (match === null) return (/\d/.test(text) ? refused : none)(`The meter shows ${shown}: no reading.`);
   const [, number, unitText] = match;
   // "1,234" is a thousand to some and one and a bit to others.
   if (/^[+-]?\d{1,3},\d{3}$/.test(number!)) {
-    return { ok: false, why: `The meter shows ${shown}, which can be read in two ways.` };
+    return refused(`The meter shows ${shown}, which can be read in two ways.`);
   }
   if (unitText !== undefined && (unitText === '%') !== (unit === 'pct')) {
-    return {
-      ok: false,
-      why: `The meter shows ${shown}, but its description says that it sends ${unit === 'pct' ? '%' : 'ohms'}.`,
-    };
+    return refused(
+      `The meter shows ${shown}, but its description says that it sends ${unit === 'pct' ? '%' : 'ohms'}.`,
+    );
   }
   const factor = (unitText !== undefined && ohmsOfPrefix[unitText[0]!]) || 1;
   return { ok: true, value: Number(number!.replace(',', '.')) * factor };

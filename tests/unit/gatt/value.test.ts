@@ -109,6 +109,7 @@ describe('IEEE 754 floats', () => {
     short.writeFloatLE(value);
     expect(decodeValue(short, selfDescribed(20))).toEqual({
       ok: false,
+      saysNone: true,
       why: expect.stringMatching(sentence),
     });
   });
@@ -144,17 +145,17 @@ describe('IEEE 11073 FLOAT and SFLOAT', () => {
 
   // The same page, "Special FLOAT and SFLOAT Values".
   test.each([
-    [0x007fffff, 0x07ff, /no valid reading \(NaN\)/],
-    [0x007ffffe, 0x07fe, /above what it can show/],
-    [0x00800002, 0x0802, /below what it can show/],
-    [0x00800000, 0x0800, /at its resolution \(NRes\)/],
-    [0x00800001, 0x0801, /the standard reserves/],
+    [0x007fffff, 0x07ff, true, /no valid reading \(NaN\)/],
+    [0x007ffffe, 0x07fe, true, /above what it can show/],
+    [0x00800002, 0x0802, true, /below what it can show/],
+    [0x00800000, 0x0800, true, /at its resolution \(NRes\)/],
+    [0x00800001, 0x0801, false, /the standard reserves/],
   ])(
     'special value: FLOAT word %i and SFLOAT word %i are no reading, and say which',
-    (float, sfloat, sentence) => {
-      const refused = { ok: false, why: expect.stringMatching(sentence) };
-      expect(decodeValue(octets(float, 4), selfDescribed(23))).toEqual(refused);
-      expect(decodeValue(octets(sfloat, 2), selfDescribed(22))).toEqual(refused);
+    (float, sfloat, saysNone, sentence) => {
+      const noReading = { ok: false, saysNone, why: expect.stringMatching(sentence) };
+      expect(decodeValue(octets(float, 4), selfDescribed(23))).toEqual(noReading);
+      expect(decodeValue(octets(sfloat, 2), selfDescribed(22))).toEqual(noReading);
     },
   );
 });
@@ -182,21 +183,27 @@ describe('text', () => {
   });
 
   test.each([
-    ['OL', 'The meter shows “OL”: no reading.'],
-    ['---', 'The meter shows “---”: no reading.'],
-    ['', 'The meter shows “”: no reading.'],
     ['1,234', 'The meter shows “1,234”, which can be read in two ways.'],
     ['12.6 MΩ', 'The meter shows “12.6 MΩ”, but its description says that it sends %.'],
     ['<script>alert(1)</script>', 'The meter shows “<script>alert(1)</sc…”: no reading.'],
-    ['a\u0007b', 'The meter shows “a·b”: no reading.'],
   ])('%j is refused with a sentence', (shown, why) => {
-    const bytes = text(shown === '' ? '\0' : shown);
-    expect(decodeValue(bytes, textOf('pct'))).toEqual({ ok: false, why });
+    expect(decodeValue(text(shown), textOf('pct'))).toEqual({ ok: false, saysNone: false, why });
+  });
+
+  // Common practice, no source: what displays show with nothing between the pins.
+  test.each([
+    ['OL', 'The meter shows “OL”: no reading.'],
+    ['---', 'The meter shows “---”: no reading.'],
+    ['\0', 'The meter shows “”: no reading.'],
+    ['a\u0007b', 'The meter shows “a·b”: no reading.'],
+  ])('%j, without a digit, is the meter saying that it has none', (shown, why) => {
+    expect(decodeValue(text(shown), textOf('pct'))).toEqual({ ok: false, saysNone: true, why });
   });
 
   test('bytes that are no UTF-8 are refused', () => {
     expect(decodeValue(Uint8Array.of(0x31, 0xff), textOf('pct'))).toEqual({
       ok: false,
+      saysNone: false,
       why: 'The meter sent bytes that are no text.',
     });
   });
@@ -208,7 +215,11 @@ describe('bytes from the air', () => {
     [1, 'The meter sent 1 byte; its value needs 2.'],
     [3, 'The meter sent 3 bytes; its value has exactly 2.'],
   ])('%i bytes for a 16-bit value are refused with a sentence', (length, why) => {
-    expect(decodeValue(new Uint8Array(length), selfDescribed(6))).toEqual({ ok: false, why });
+    expect(decodeValue(new Uint8Array(length), selfDescribed(6))).toEqual({
+      ok: false,
+      saysNone: false,
+      why,
+    });
   });
 
   test('any bytes under any description give a finite number or a sentence, and never throw', () => {

@@ -53,12 +53,18 @@ describe('the simulated meter', () => {
     expect(received).toHaveLength(30);
   });
 
-  test('with the pins in the air it sends no value, and says so', () => {
+  test('with the pins in the air it says that it has no reading, which is not counted as refused', () => {
     const { link, clock, received } = simulated();
     link.connect();
     clock.passMs(500);
     expect(received.every((n) => n.value === null && /NRes/.test(n.why!))).toBe(true);
-    expect(link.counts).toMatchObject({ received: 5, decoded: 0, refused: 5 });
+    expect(link.counts).toMatchObject({
+      received: 5,
+      decoded: 0,
+      saidNone: 5,
+      refused: 0,
+      lastRefusal: null,
+    });
   });
 
   test.each([1, 2, 3, 4, 5])(

@@ -101,7 +101,7 @@ test('a live meter: value, what the pins do, every notification accounted for, t
   const live = screen.getByRole('region', { name: 'Live' });
   expect(live.textContent).toContain('12.6 % raw, as the meter shows');
   expect(live.textContent).toContain('Settled');
-  expect(live.textContent).toMatch(/Received1,200Decoded1,198Refused2Battery76 %/);
+  expect(live.textContent).toMatch(/Received1,200Decoded1,058No reading \(pins out\)140Refused2Battery76 %/);
   expect(live.textContent).toContain('Last refused: The meter sent 1 byte; its value needs 2.');
   const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
   expect(bytes.textContent).toContain(
