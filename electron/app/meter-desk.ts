@@ -44,6 +44,13 @@ const STATE_EVERY_MS = 250;
 const LONGEST_TRACE = 64;
 const SIMULATED_ID = 'simulated';
 
+/** Those of unknown strength last. */
+function strongestFirst(a: FoundDevice, b: FoundDevice): number {
+  if (a.rssiDbm === null || b.rssiDbm === null)
+    return Number(a.rssiDbm === null) - Number(b.rssiDbm === null);
+  return b.rssiDbm - a.rssiDbm;
+}
+
 /** The meter as the app sees it, whichever link it comes over. */
 export function createMeterDesk(context: AppContext, make: LinkMakers, settings: () => Settings) {
   let link: MeterLink = make.none();
@@ -67,7 +74,7 @@ export function createMeterDesk(context: AppContext, make: LinkMakers, settings:
       kind: link.kind,
       phase,
       sentence,
-      devices: [...devices.values()].toSorted((a, b) => b.rssiDbm - a.rssiDbm),
+      devices: [...devices.values()].toSorted(strongestFirst),
       deviceId,
       deviceName,
       meterId,
@@ -124,7 +131,7 @@ export function createMeterDesk(context: AppContext, make: LinkMakers, settings:
       tellState();
     });
     to.on('found', ({ deviceId, name, rssiDbm }) => {
-      devices.set(deviceId, { deviceId, name: name || 'Nameless device', rssiDbm: rssiDbm ?? -127 });
+      devices.set(deviceId, { deviceId, name: name || 'Nameless device', rssiDbm });
       tellStateSoon();
     });
     to.on('described', () => {

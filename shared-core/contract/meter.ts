@@ -5,7 +5,8 @@ import { rowIdSchema } from './yard.ts';
 export const foundDeviceSchema = z.object({
   deviceId: z.string(),
   name: z.string(),
-  rssiDbm: z.number(),
+  /** Signal strength; null when the adapter does not tell. */
+  rssiDbm: z.number().nullable(),
 });
 export type FoundDevice = z.infer<typeof foundDeviceSchema>;
 

@@ -5,8 +5,9 @@ const steps = [
   { fromDbm: Number.NEGATIVE_INFINITY, words: 'very weak', bars: 1 },
 ] as const;
 
-/** Signal strength in words, bars and dBm. The steps are common practice, no source. */
-export function Signal({ rssiDbm }: { rssiDbm: number }) {
+/** Signal strength in words, bars and dBm; null where the adapter does not tell. The steps are common practice, no source. */
+export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
+  if (rssiDbm === null) return <span className="signal">signal strength not told</span>;
   const step = steps.find(({ fromDbm }) => rssiDbm >= fromDbm) ?? steps[3];
   return (
     <span className="signal">

@@ -49,6 +49,7 @@ describe('looking for meters', () => {
     devices: [
       { deviceId: 'aa:bb', name: 'Yard meter', rssiDbm: -58 },
       { deviceId: 'cc:dd', name: 'Nameless device', rssiDbm: -91 },
+      { deviceId: 'ee:ff', name: 'Far shed', rssiDbm: null },
     ],
   });
 
@@ -59,6 +60,7 @@ describe('looking for meters', () => {
     );
     expect(items[0]!.textContent).toMatch(/Yard meter.*strong, -58 dBm/);
     expect(items[1]!.textContent).toMatch(/Nameless device.*very weak, -91 dBm/);
+    expect(items[2]!.textContent).toBe('Far shedee:ffsignal strength not toldConnect');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Connect Yard meter' }));
     expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'aa:bb' }]);
