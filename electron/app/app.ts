@@ -58,7 +58,7 @@ export function createApp({
   const judging = createJudging(context, ownFits, roundThread);
   const settings = settingUseCases(context);
   const forecaster = createOwnThread<ForecastQuestion, BoardForeseen[]>(threads.forecast);
-  const meter = createMeterDesk(context, links, settings['settings.get']);
+  const meter = createMeterDesk(context, judging, links, settings['settings.get']);
   const rounds = roundUseCases(context, judging, meter);
 
   function change(open: () => void): z.output<(typeof calls)['yard.info']['output']> {

@@ -13,6 +13,7 @@ import type { Corrected, ReadingUnit } from '../../shared-core/wood/corrected.ts
 import type { MeterLink, MeterNotification } from '../meter/meter-link.ts';
 import type { SimulatedLink } from '../meter/simulated-link.ts';
 import { type AppContext, wanted } from './context.ts';
+import type { Judging } from './judging.ts';
 import { checkCurve } from './known-curve.ts';
 import { simulatedTruth } from './simulated-truth.ts';
 
@@ -51,8 +52,23 @@ function strongestFirst(a: FoundDevice, b: FoundDevice): number {
   return b.rssiDbm - a.rssiDbm;
 }
 
+/** Whether what was read under the one description is judged the same under the other. */
+function judgesAlike(a: MeterDescription, b: MeterDescription): boolean {
+  return (
+    a.range.min === b.range.min &&
+    a.range.max === b.range.max &&
+    a.basis?.curveId === b.basis?.curveId &&
+    a.basis?.tempC === b.basis?.tempC
+  );
+}
+
 /** The meter as the app sees it, whichever link it comes over. */
-export function createMeterDesk(context: AppContext, make: LinkMakers, settings: () => Settings) {
+export function createMeterDesk(
+  context: AppContext,
+  judging: Pick<Judging, 'judgeAgain'>,
+  make: LinkMakers,
+  settings: () => Settings,
+) {
   let link: MeterLink = make.none();
   let simulated: SimulatedLink | null = null;
   let devices = new Map<string, FoundDevice>();
@@ -146,13 +162,16 @@ export function createMeterDesk(context: AppContext, make: LinkMakers, settings:
     const description = link.described?.description ?? null;
     const { deviceId, deviceName } = link.state;
     if (link.kind === 'none' || deviceId === null || description === null) return;
-    meterId = context.yard().meters.put({
+    const { meters, boards } = context.yard();
+    const before = meters.find(link.kind, deviceId)?.description ?? null;
+    meterId = meters.put({
       kind: link.kind,
       deviceId,
       name: deviceName ?? devices.get(deviceId)?.name ?? deviceId,
       description,
     }).id;
     settling = startSettling(description.unit, description.range);
+    if (before !== null && !judgesAlike(before, description)) judging.judgeAgain(boards.idsReadWith(meterId));
   }
 
   function take(notification: MeterNotification): void {

@@ -129,6 +129,9 @@ export function boardTable(db: Db) {
   const idsEverAt = db.prepare<[number], { id: number }>(
     'SELECT DISTINCT board_id AS id FROM move WHERE place_id = ?',
   );
+  const idsReadWith = db.prepare<[number], { id: number }>(
+    'SELECT DISTINCT board_id AS id FROM reading WHERE meter_id = ?',
+  );
   const idsWithoutFinding = db.prepare<[number], { id: number }>(
     `SELECT DISTINCT g.board_id AS id FROM reading g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id AND f.rules_version = ?
@@ -153,6 +156,8 @@ export function boardTable(db: Db) {
     idsWithWood: (woodId: string): number[] => ids(idsWithWood.all(woodId)),
     idsForUse: (useId: string): number[] => ids(idsForUse.all(useId)),
     idsEverAt: (placeId: number): number[] => ids(idsEverAt.all(placeId)),
+    /** Boards with a reading of that meter's. */
+    idsReadWith: (meterId: number): number[] => ids(idsReadWith.all(meterId)),
     /** Boards with readings that no finding of these rules covers. */
     idsWithoutFinding: (rulesVersion: number): number[] => ids(idsWithoutFinding.all(rulesVersion)),
     /** Codes of a stack's boards, the newest board first. */

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
 
 let yard: YardOfTwo;
@@ -26,4 +26,56 @@ test('meters heard are listed the strongest first, those whose strength the adap
     ['far', -90],
     ['untold', null],
   ]);
+});
+
+describe('another basis or range for the scale of a meter', () => {
+  /** Two boards read alike, the first with the meter and the second by eye; what is found of them. */
+  async function twoBoardsRead() {
+    const { id: roundId } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    await yard.call('meter.scan', {});
+    await yard.call('meter.connect', { deviceId: 'hand' });
+    yard.meter.lift();
+    yard.meter.show(11.8, 4);
+    await yard.call('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+    await yard.call('rounds.type', { roundId, raw: 11.8 });
+    await yard.call('rounds.finish', { roundId });
+    return averages();
+  }
+  async function found() {
+    const { rows } = await yard.call('boards.list', { stackId: null, search: '', offset: 0, limit: 10 });
+    return rows.map((row) => row.latest!);
+  }
+  const averages = async () => (await found()).map(({ averagePct }) => averagePct);
+  const reasons = async () => (await found()).map(({ reason }) => reason);
+  async function described() {
+    const { description } = await yard.call('meter.state', {});
+    return description!;
+  }
+
+  test('judges the boards again that were read with it, and only those', async () => {
+    const [withMeter, byEye] = await twoBoardsRead();
+    // Douglas-fir is what the scale is taken for where it does not say; walnut's own curve is another
+    // (FPL-GTR-6, 1988, Table 1).
+    await yard.call('meter.describe', {
+      ...(await described()),
+      basis: { curveId: 'walnut-black', tempC: 20 },
+    });
+    await expect.poll(averages).toEqual([expect.not.closeTo(withMeter!, 1), byEye]);
+  });
+
+  test('a range whose end a reading lies at makes that reading doubtful', async () => {
+    await twoBoardsRead();
+    const [, byEye] = await reasons();
+    await yard.call('meter.describe', { ...(await described()), range: { min: 11.8, max: 60 } });
+    await expect.poll(reasons).toEqual([expect.stringMatching(/Every reading is doubtful/), byEye]);
+  });
+
+  test('the same description again judges nothing', async () => {
+    await twoBoardsRead();
+    await new Promise((resolve) => setImmediate(resolve));
+    const before = yard.heard('yard.changed').length;
+    await yard.call('meter.describe', await described());
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(yard.heard('yard.changed')).toHaveLength(before);
+  });
 });
