@@ -5,6 +5,7 @@ import type { EventData, EventName } from '../../shared-core/contract/events.ts'
 import { boardUseCases } from './boards.ts';
 import { catalogueUseCases } from './catalogue.ts';
 import type { AppContext } from './context.ts';
+import { faultSentence } from './fault-sentence.ts';
 import type { BoardForeseen, ForecastQuestion } from './forecast-messages.ts';
 import { forecastUseCases } from './forecasts.ts';
 import { createJudging, type RoundThread } from './judging.ts';
@@ -25,6 +26,8 @@ import { createYards } from './yards.ts';
 type UseCases = {
   [N in CallName]: (input: z.output<(typeof calls)[N]['input']>) => CallOutput<N> | Promise<CallOutput<N>>;
 };
+
+const NOT_SAVED = { lost: 'nothing was saved', again: 'do it again' };
 
 export interface AppOptions {
   /** Where yard files live. */
@@ -106,7 +109,7 @@ export function createApp({
         const perform = useCases[name as CallName] as (input: unknown) => unknown;
         return { ok: true, output: await perform(checked.data) };
       } catch (error) {
-        return { ok: false, sentence: sentenceFor(error, reportFault) };
+        return { ok: false, sentence: faultSentence(error, NOT_SAVED, reportFault) };
       }
     },
     close: async (): Promise<void> => {
@@ -124,18 +127,4 @@ function sentenceOf(error: z.ZodError): string {
   const issue = error.issues[0];
   const where = issue?.path.filter((part) => typeof part === 'string').join(' ');
   return `${issue?.message ?? 'That input does not fit.'}${where ? ` (${where})` : ''} Nothing was saved.`;
-}
-
-function sentenceFor(error: unknown, reportFault: (error: unknown) => void): string {
-  if (error instanceof Refusal) return error.message;
-  const code = String((error as { code?: unknown })?.code ?? '');
-  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
-    return 'The yard file is in use by another program, so nothing was saved. What was kept before is safe. Close the other program and do it again.';
-  }
-  if (code === 'SQLITE_FULL' || code.startsWith('SQLITE_IOERR')) {
-    return 'The disk would not take it (full, or failing), so nothing was saved. What was kept before is safe. Make room and do it again.';
-  }
-  reportFault(error);
-  const message = error instanceof Error ? error.message : String(error);
-  return `Something went wrong inside Pintally (${message}). What was kept before is safe. Try again; if it comes back, restart Pintally.`;
 }

@@ -2,6 +2,7 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Aim, RoundBoard, RoundState, RoundSummary } from '../../shared-core/contract/round.ts';
 import type { Reading, Spot } from '../../shared-core/probing/reading.ts';
 import { type AppContext, wanted } from './context.ts';
+import { faultSentence } from './fault-sentence.ts';
 import type { Judging } from './judging.ts';
 import type { LiveValue, MeterDesk } from './meter-desk.ts';
 import { createRoundView, nextSpot } from './round-view.ts';
@@ -33,8 +34,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       try {
         keepLive(active, live, 'settled');
       } catch (error) {
-        // Nobody called, so nobody can be answered: the value stays live, and Space keeps it or says why it cannot.
-        context.reportFault(error);
+        tellNotKept(active, error);
       }
     },
     (live) => {
@@ -90,6 +90,15 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       summary: view.summary(round.boards),
       keptReadingId,
     });
+  }
+
+  /** Nobody called for a value that is kept by itself, so nobody can be answered: the window is told. */
+  function tellNotKept(round: ActiveRound, error: unknown): void {
+    const undone = round.taken
+      ? { lost: 'the value that settled is kept and not judged', again: 'open the round again' }
+      : { lost: 'the value that settled was not kept', again: 'press Space with the pins still in' };
+    const sentence = faultSentence(error, undone, context.reportFault);
+    context.emit('round.notKept', { roundId: round.roundId, sentence });
   }
 
   /** Judges a board anew after its readings changed, and shows it. */

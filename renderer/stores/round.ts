@@ -1,8 +1,16 @@
 import { create } from 'zustand';
-import type { RoundBoard, RoundChange, RoundState, RoundSummary } from '../../shared-core/contract/round.ts';
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type {
+  RoundBoard,
+  RoundChange,
+  RoundState,
+  RoundSummary,
+  ValueNotKept,
+} from '../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { bridge } from '../bridge.ts';
-import { sentenceOf } from './notices.ts';
+import { useNavigation } from './navigation.ts';
+import { sentenceOf, tellProblem } from './notices.ts';
 
 /** A reading that was just kept, for the sound, the flash and the screen reader. */
 export interface Kept {
@@ -58,6 +66,18 @@ export function mergeChange(change: RoundChange): void {
 /** Listens to the round from now on. */
 export function followRound(): () => void {
   return bridge().on('round.changed', mergeChange);
+}
+
+/** Shows in the round why a value was not kept; the meter goes on while another screen is open, and then it is told there. */
+function showNotKept({ roundId, sentence }: ValueNotKept): void {
+  const { route } = useNavigation.getState();
+  if (route.name === 'round' && route.id === roundId) useRound.setState({ trouble: sentence });
+  else tellProblem(new Refusal(sentence));
+}
+
+/** Listens from now on, on every screen, for values that could not be kept. */
+export function followNotKept(): () => void {
+  return bridge().on('round.notKept', showNotKept);
 }
 
 /** Brings a round on screen. */

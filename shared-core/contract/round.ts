@@ -70,6 +70,10 @@ export const roundChangeSchema = z.object({
 });
 export type RoundChange = z.infer<typeof roundChangeSchema>;
 
+/** A value that settled and was to be kept by itself could not be: what was wrong, what was kept, what to do. */
+export const valueNotKeptSchema = z.object({ roundId: rowIdSchema, sentence: z.string() });
+export type ValueNotKept = z.infer<typeof valueNotKeptSchema>;
+
 /** The live value, at most some 20 times a second whatever the meter's rate. */
 export const liveSchema = z.object({
   /** Milliseconds since the epoch of the newest sample. */

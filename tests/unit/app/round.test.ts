@@ -173,7 +173,7 @@ describe('a round with a live meter', () => {
     expect(await readingsOf(roundId)).toEqual([]);
   });
 
-  test('a value that settles while another program holds the file ends nothing, and can be taken afterwards', async () => {
+  test('a value that settles while another program holds the file is said not to be kept, and can be taken afterwards', async () => {
     const roundId = await begin();
     await withMeter();
     const other = new Database(join(yard.dataDir, 'yard.sqlite'));
@@ -181,9 +181,30 @@ describe('a round with a live meter', () => {
     yard.meter.show(11.8, 4);
     other.exec('COMMIT');
     other.close();
-    expect(yard.faults.splice(0)).toHaveLength(1);
+    expect(yard.heard('round.notKept')).toEqual([
+      {
+        roundId,
+        sentence:
+          'The yard file is in use by another program, so the value that settled was not kept. What was kept before is safe. Close the other program and press Space with the pins still in.',
+      },
+    ]);
     expect(await readingsOf(roundId)).toEqual([]);
     await yard.call('rounds.take', { roundId });
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
+  });
+
+  test('a value that settles and is kept, but cannot be judged, is not called lost', async () => {
+    const roundId = await begin();
+    await withMeter();
+    const other = new Database(join(yard.dataDir, 'yard.sqlite'));
+    other.exec('ALTER TABLE finding RENAME TO finding_away');
+    yard.meter.show(11.8, 4);
+    other.exec('ALTER TABLE finding_away RENAME TO finding');
+    other.close();
+    expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
+    expect(yard.heard('round.notKept').map(({ sentence }) => sentence)).toEqual([
+      expect.stringMatching(/What was kept before is safe.*open the round again/),
+    ]);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
 

@@ -8,7 +8,8 @@ import { go } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
-import { aLiveMeter, aMeter } from './a-meter.ts';
+import { aRound } from '../round/a-round.ts';
+import { aLiveMeter, aLiveValue, aMeter } from './a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
@@ -82,6 +83,36 @@ test('an address that leads nowhere says so and leads back', async () => {
   await goTo({ name: 'nowhere', hash: '#/attic' });
   expect(screen.getByRole('heading', { name: 'Nothing at this address' })).toBeTruthy();
   await expectNoBarriers();
+});
+
+describe('a value that settled and could not be kept by itself', () => {
+  const sentence =
+    'The yard file is in use by another program, so the value that settled was not kept. Close the other program and press Space with the pins still in.';
+
+  test('is told in the round, where Space keeps it', async () => {
+    const { machine, user } = await open(aYard(), {
+      'rounds.get': () => aRound(),
+      'rounds.take': () => ({}),
+    });
+    await goTo({ name: 'round', id: 12 });
+    act(() => {
+      machine.tell('meter.state', aLiveMeter());
+      machine.tell('meter.live', aLiveValue());
+      machine.tell('round.notKept', { roundId: 12, sentence });
+    });
+    const alerts = screen.getAllByRole('alert');
+    expect(alerts.map((alert) => alert.textContent)).toEqual([expect.stringContaining(sentence)]);
+    expect(screen.getByRole('region', { name: 'Value' }).contains(alerts[0]!)).toBe(true);
+    await user.keyboard(' ');
+    expect(machine.inputsOf('rounds.take')).toEqual([{ roundId: 12 }]);
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+
+  test('is told on any other screen too', async () => {
+    const { machine } = await open();
+    act(() => machine.tell('round.notKept', { roundId: 12, sentence }));
+    expect(screen.getByRole('alert').textContent).toContain(sentence);
+  });
 });
 
 describe('when the machine cannot be reached', () => {
