@@ -208,7 +208,7 @@ export type DryingRun = {
   faceFactors: readonly [number, number];
   /** Added to every EMC, % MC. */
   emcOffsetPct?: number;
-  /** Error allowed in one step, % MC. */
+  /** Error allowed in one step, root mean square over the thickness, % MC. */
   tolerancePct: number;
   /** Where to look: seconds from the start, rising, none beyond the end; and depths from face A as fractions. */
   observeS: ArrayLike<number>;
@@ -269,11 +269,13 @@ function faceOutflow(
     if (excess > 0) high = face;
     else low = face;
     const newton = face - excess / total;
-    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    // At an end of the bracket it has arrived.
+    const next = newton >= low && newton <= high ? newton : (low + high) / 2;
     const change = Math.abs(next - face);
     rate += rateSlope * (next - face);
     face = next;
-    if (change < 1e-9) break;
+    // What is left goes with the square of the change.
+    if (change < 1e-6) break;
   }
   outflow.rate = rate;
   outflow.slope = (rateSlope * conductance * innerSlope) / total;
@@ -290,6 +292,10 @@ type Rates = {
   /** Of each cell, 1/m, and between it and the next, m/s over the law's diffusivity. */
   perWidth: Float64Array;
   conductance: Float64Array;
+  /** Factors of 1 - scale J. */
+  perPivot: Float64Array;
+  lower: Float64Array;
+  upper: Float64Array;
   rateA: number;
   slopeA: number;
   rateB: number;
@@ -309,6 +315,9 @@ const newRates = (run: DryingRun): Rates => {
     perWidth: widthM.map((width) => 1 / width),
     // Nothing beyond the last cell: its outflow is the face's.
     conductance: centreM.map((x, i) => (i < n - 1 ? run.diffusivityFactor / (centreM[i + 1]! - x) : 0)),
+    perPivot: new Float64Array(n),
+    lower: new Float64Array(n),
+    upper: new Float64Array(n),
     rateA: 0,
     slopeA: 0,
     rateB: 0,
@@ -392,23 +401,34 @@ export function dryingRates(
   };
 }
 
-/** Solves (1 - scale J) x = x for the rates' Jacobian, in place (Thomas algorithm; the matrix is diagonally dominant). */
-function solveShifted(rates: Rates, scale: number, x: Float64Array, work: Float64Array): void {
-  const { below, on, above } = rates;
+/** Factors 1 - scale J for the rates' Jacobian (Thomas algorithm; the matrix is diagonally dominant). */
+function factorShifted(rates: Rates, scale: number): void {
+  const { below, on, above, perPivot, lower, upper } = rates;
+  const n = on.length;
+  let pivot = 1 - scale * on[0]!;
+  perPivot[0] = 1 / pivot;
+  for (let i = 1; i < n; i++) {
+    // Only one division waits for the one before it.
+    pivot = 1 - scale * on[i]! - (scale * below[i]! * (scale * above[i - 1]!)) / pivot;
+    const per = 1 / pivot;
+    perPivot[i] = per;
+    lower[i] = scale * below[i]! * per;
+    upper[i - 1] = scale * above[i - 1]! * perPivot[i - 1]!;
+  }
+}
+
+/** Solves (1 - scale J) x = x with the last factors, in place. */
+function solveShifted(rates: Rates, x: Float64Array): void {
+  const { perPivot, lower, upper } = rates;
   const n = x.length;
-  let perPivot = 1 / (1 - scale * on[0]!);
-  let before = x[0]! * perPivot;
+  let before = x[0]! * perPivot[0]!;
   x[0] = before;
   for (let i = 1; i < n; i++) {
-    const upper = -scale * above[i - 1]! * perPivot;
-    const lower = -scale * below[i]!;
-    work[i] = upper;
-    perPivot = 1 / (1 - scale * on[i]! - lower * upper);
-    before = (x[i]! - lower * before) * perPivot;
+    before = x[i]! * perPivot[i]! + lower[i]! * before;
     x[i] = before;
   }
   for (let i = n - 2; i >= 0; i--) {
-    before = x[i]! - work[i + 1]! * before;
+    before = x[i]! + upper[i]! * before;
     x[i] = before;
   }
 }
@@ -441,11 +461,12 @@ export function simulateDrying(run: DryingRun): DryingResult {
   let k3 = new Float64Array(n);
   const delta = new Float64Array(n);
   const base = new Float64Array(n);
-  const work = new Float64Array(n);
   const rates = newRates(run);
-  // The last correction's square is what is left; so this leaves far less than the step's own error.
-  const newtonTolerance = 0.3 * run.tolerancePct;
+  // Newton leaves the square of its last correction over the % MC that it takes to bend the law, some 10.
+  const newtonTolerance = Math.sqrt(run.tolerancePct);
   const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
+  /** Of each cell in the average. */
+  const share = grid.widthM.map((width) => width / computedM);
   let lost = 0;
   let steps = 0;
   let observed = 0;
@@ -458,7 +479,8 @@ export function simulateDrying(run: DryingRun): DryingResult {
     for (let iteration = 0; iteration < 10; iteration++) {
       fillRates(run, table, x, emcPct, rates);
       for (let i = 0; i < n; i++) delta[i] = base[i]! + scale * rates.dydt[i]! - x[i]!;
-      solveShifted(rates, scale, delta, work);
+      factorShifted(rates, scale);
+      solveShifted(rates, delta);
       let largest = 0;
       for (let i = 0; i < n; i++) {
         x[i] = x[i]! + delta[i]!;
@@ -484,9 +506,9 @@ export function simulateDrying(run: DryingRun): DryingResult {
       const d = s * s * (s - 1) * length;
       let sum = 0;
       for (let i = 0; i < n; i++) {
-        sum += grid.widthM[i]! * (a * y[i]! + b * k1[i]! + c * y3[i]! + d * k3[i]!);
+        sum += share[i]! * (a * y[i]! + b * k1[i]! + c * y3[i]! + d * k3[i]!);
       }
-      averagePct[observed] = sum / computedM;
+      averagePct[observed] = sum;
       for (const [row, w] of depths.entries()) {
         depthPct[row]![observed] = a * weigh(y, w) + b * weigh(k1, w) + c * weigh(y3, w) + d * weigh(k3, w);
       }
@@ -536,7 +558,8 @@ export function simulateDrying(run: DryingRun): DryingResult {
         for (let i = 0; i < n; i++) {
           k2[i] = (y2[i]! - base[i]!) / scale;
           base[i] = y[i]! + h * weight * (k1[i]! + k2[i]!);
-          y3[i] = y2[i]! + (1 - gamma) * h * k2[i]!;
+          // First guess: the two rates that are known, straight on.
+          y3[i] = y[i]! + h * (k1[i]! + (k2[i]! - k1[i]!) / (2 * gamma));
         }
         rate3 = solveStage(table, emcAt(inside + h), scale, y3);
         failed = Number.isNaN(rate3);
@@ -547,9 +570,9 @@ export function simulateDrying(run: DryingRun): DryingResult {
           delta[i] = h * (error1 * k1[i]! + error2 * k2[i]! + error3 * k3[i]!);
         }
         // Damped as the method damps, else stiff cells would be taken for errors.
-        solveShifted(rates, scale, delta, work);
-        for (let i = 0; i < n; i++) size += delta[i]! * delta[i]!;
-        size = Math.sqrt(size / n) / run.tolerancePct;
+        solveShifted(rates, delta);
+        for (let i = 0; i < n; i++) size += share[i]! * delta[i]! * delta[i]!;
+        size = Math.sqrt(size) / run.tolerancePct;
       }
       if (failed || !(size <= 1)) {
         step = failed || !Number.isFinite(size) ? h / 4 : h * Math.max(0.2, 0.9 * size ** (-1 / 3));
