@@ -210,7 +210,7 @@ function tooWet(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
       verdict: 'keep-drying',
       reasons: [
         wet,
-        `The air in ${place.name} in the month of the round can bring it down to about ${pct(emcPct)}.`,
+        `The air in ${place.name} in the month it was probed can bring it down to about ${pct(emcPct)}.`,
       ],
     };
   const margin = Math.min(2.5, Math.max(NOT_WORTH_WAITING_PCT, highPct - averagePct));
@@ -218,7 +218,7 @@ function tooWet(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
     return {
       verdict: 'bring-in',
       reasons: [
-        `At ${pct(averagePct)} it is about as dry as the air in ${place.name} makes it in the month of the round (${pct(emcPct)}), and ${use.name} wants ${rangeOf(use)}: waiting there gains nothing, it needs drier air.`,
+        `At ${pct(averagePct)} it is about as dry as the air in ${place.name} makes it in the month it was probed (${pct(emcPct)}), and ${use.name} wants ${rangeOf(use)}: waiting there gains nothing, it needs drier air.`,
         said(board),
       ],
     };
@@ -226,7 +226,7 @@ function tooWet(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
     verdict: 'keep-drying',
     reasons: [
       wet,
-      `The air in ${place.name} in the month of the round can bring it down to about ${pct(emcPct)}; after that it must come into drier air.`,
+      `The air in ${place.name} in the month it was probed can bring it down to about ${pct(emcPct)}; after that it must come into drier air.`,
     ],
   };
 }
@@ -258,7 +258,7 @@ function unsure(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
     return {
       verdict: 'keep-drying',
       reasons: [
-        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} in the month of the round takes it further down, to about ${pct(place.emcPct)}.`,
+        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} in the month it was probed takes it further down, to about ${pct(place.emcPct)}.`,
         MORE_PINS_DO_NOT_HELP,
       ],
     };
@@ -266,7 +266,7 @@ function unsure(board: BoardEstimate, use: Use, place: PlaceFacts): Call {
     return {
       verdict: 'bring-in',
       reasons: [
-        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} in the month of the round makes it no drier than ${pct(place.emcPct)}.`,
+        `${close} It may still be as wet as ${pct(highPct)}, and the air in ${place.name} in the month it was probed makes it no drier than ${pct(place.emcPct)}.`,
         MORE_PINS_DO_NOT_HELP,
       ],
     };

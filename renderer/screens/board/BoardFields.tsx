@@ -80,7 +80,7 @@ export function MoreAboutBoard(props: BoardFieldsProps) {
         barkSides={optionsOf(barkSideWords)}
         ringRadiusError={problems.ringRadius}
         units={units}
-        lead="How much it will cup follows from it. What you leave out is taken for the worse case."
+        lead="How much it will cup follows from it. What you leave out is guessed, and its page says so."
         onDraft={(changed) => onDraft({ ...draft, ...changed })}
       >
         {end && isEndSaid(end) && <EndGrain board={end} />}

@@ -31,7 +31,7 @@ export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
               <span className="spoken-only">The same as a line of time</span>
               <span aria-hidden="true">today → {dayText(lastMs)}</span>
             </th>
-            <th scope="col">Never below, in its driest month</th>
+            <th scope="col">Lowest, driest month</th>
           </tr>
         </thead>
         <tbody>

@@ -180,7 +180,7 @@ function Legend({ hasReadings }: { hasReadings: boolean }) {
         <svg viewBox="0 0 20 20" aria-hidden="true">
           <path className="forecast-floor" d="M0 10h20" />
         </svg>
-        no lower in that air
+        no lower in that air’s driest month
       </li>
       <li>
         <svg viewBox="0 0 20 20" aria-hidden="true">

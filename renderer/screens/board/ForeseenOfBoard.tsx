@@ -37,17 +37,14 @@ function Expected({ board, units, foreseen }: { board: BoardRow; units: DisplayU
         </ol>
         <ForecastPlot code={board.code} foreseen={foreseen} />
         <ForecastPlaces foreseen={foreseen} />
-        <p className="forecast-basis">{basisOf(foreseen)}</p>
-        {foreseen.takenForGranted.length > 0 && (
-          <section className="forecast-granted" aria-label="Taken for granted">
-            <h3>Taken for granted</h3>
-            <ul>
-              {foreseen.takenForGranted.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
-              ))}
-            </ul>
-          </section>
-        )}
+        <section className="forecast-basis" aria-label="What it rests on">
+          <h3>What it rests on</h3>
+          <ul>
+            {[basisOf(foreseen), ...foreseen.takenForGranted].map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
       </Sheet>
       <div className="board-columns">
         <Sheet title="Warp">

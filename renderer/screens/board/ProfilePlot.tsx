@@ -133,7 +133,7 @@ function ProfileDrawing({
       <rect
         className="finding-use"
         x={x.at(use.minPct)}
-        width={x.at(use.maxPct) - x.at(use.minPct)}
+        width={Math.max(0, x.at(use.maxPct) - x.at(use.minPct))}
         y={TOP}
         height={BOTTOM - TOP}
       />

@@ -12,8 +12,8 @@ export const barkSideWords: Record<BarkSide, string> = {
   unknown: 'Not known',
   up: 'Up',
   down: 'Down',
-  'up-bark-on': 'Up, with bark still on it',
-  'down-bark-on': 'Down, with bark still on it',
+  'up-bark-on': 'Up, bark still on',
+  'down-bark-on': 'Down, bark still on',
 };
 
 /** What was said of a board's end, for those who do not see it drawn: "flat-sawn, bark side up"; null for nothing. */

@@ -96,7 +96,7 @@ describe('bring in', () => {
     const { call } = judge(readings([13.2, 13.4], [13.8, 14]), { place: shed });
     expect(call.verdict).toBe('bring-in');
     expect(call.reasons[0]).toMatch(
-      /^At 13\.\d % it is about as dry as the air in the open shed makes it in the month of the round \(13\.0 %\)/,
+      /^At 13\.\d % it is about as dry as the air in the open shed makes it in the month it was probed \(13\.0 %\)/,
     );
   });
 

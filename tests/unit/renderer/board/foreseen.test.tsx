@@ -101,10 +101,12 @@ describe('What to expect of a board', () => {
   });
 });
 
-test('what was taken for granted is listed, each with what it rests on', async () => {
+test('what was taken for granted is listed with what the forecast rests on', async () => {
   openForecast({ takenForGranted: ['It lies in course 1 (common practice, no source).'] });
-  const granted = within(await screen.findByRole('region', { name: 'Taken for granted' }));
-  expect(granted.getByRole('listitem').textContent).toBe('It lies in course 1 (common practice, no source).');
+  const basis = within(await screen.findByRole('region', { name: 'What it rests on' }));
+  expect(basis.getAllByRole('listitem')[1]?.textContent).toBe(
+    'It lies in course 1 (common practice, no source).',
+  );
   await expectNoBarriers();
 });
 

@@ -108,7 +108,7 @@ describe('The pile', () => {
       ...rest,
     ]);
     const said = await screen.findByRole('link', {
-      name: 'OAK-01 not probed flat-sawn, bark side up, with bark still on it',
+      name: 'OAK-01 not probed flat-sawn, bark side up, bark still on',
     });
     expect(said.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
     expect(said.querySelector('.end-grain-bark')).toBeTruthy();

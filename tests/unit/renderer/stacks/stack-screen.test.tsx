@@ -144,7 +144,7 @@ describe('Changing several boards', () => {
   test('only what is said is changed, and they are laid in the order of their list', async () => {
     const { machine, user } = open(6, change);
     await choose(user);
-    await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, with bark still on it');
+    await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, bark still on');
     await user.type(screen.getByLabelText('Boards per course'), '1');
     await user.type(screen.getByLabelText('First course'), '3');
     expect(screen.getByText('Courses 3 to 4, from the bottom up.')).toBeTruthy();
