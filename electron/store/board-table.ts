@@ -23,6 +23,11 @@ interface BoardSizes extends Pick<Board, 'woodId' | 'thicknessMm' | 'widthMm' | 
   averagePct: number | null;
 }
 
+/** What a round shows of a board before it is read. */
+export interface BoardToProbe extends Pick<Board, 'id' | 'code' | 'thicknessMm' | 'lengthMm'> {
+  woodName: string;
+}
+
 const select = `
   SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
     b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing,
@@ -76,6 +81,10 @@ export function boardTable(db: Db) {
   );
   const count = db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${filter}`);
   const idsOf = db.prepare<[number], { id: number }>('SELECT id FROM board WHERE stack_id = ? ORDER BY id');
+  const toProbe = db.prepare<[number], BoardToProbe>(
+    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm, w.record ->> 'name' AS woodName
+     FROM board b JOIN species w ON w.id = b.species_id WHERE b.stack_id = ? ORDER BY b.id`,
+  );
   const codesOf = db.prepare<[number], { code: string }>(
     'SELECT code FROM board WHERE stack_id = ? ORDER BY id DESC',
   );
@@ -152,6 +161,8 @@ export function boardTable(db: Db) {
     },
     total: (): number => total.get()?.n ?? 0,
     sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
+    /** In the order of their ids, as they are walked. */
+    toProbe: (stackId: number): BoardToProbe[] => toProbe.all(stackId),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     idsWithWood: (woodId: string): number[] => ids(idsWithWood.all(woodId)),
     idsForUse: (useId: string): number[] => ids(idsForUse.all(useId)),

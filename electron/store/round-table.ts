@@ -59,6 +59,9 @@ export function roundTable(db: Db) {
   const boardTemperature = db.prepare<[number, number], { tempC: number | null }>(
     `SELECT temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id = ? ORDER BY id DESC LIMIT 1`,
   );
+  const boardTemperatures = db.prepare<[number], { boardId: number; tempC: number | null }>(
+    'SELECT board_id AS boardId, temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id IS NOT NULL ORDER BY id',
+  );
   const keep = db.prepare(
     `INSERT INTO reading (round_id, board_id, spot_index, spot, raw, unit, how, settled, wood_temp_c, meter_id, taken_at)
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
@@ -89,6 +92,9 @@ export function roundTable(db: Db) {
     /** Undefined where nothing was said of this board alone. */
     temperatureOfBoard: (roundId: number, boardId: number): number | null | undefined =>
       boardTemperature.get(roundId, boardId)?.tempC,
+    /** Those of all boards of which something was said. */
+    temperaturesOfBoards: (roundId: number): ReadonlyMap<number, number | null> =>
+      new Map(boardTemperatures.all(roundId).map(({ boardId, tempC }) => [boardId, tempC])),
     /** Commits one reading; it is on disk when this returns. */
     keep: (kept: Omit<Reading, 'id' | 'setAside'>): number =>
       Number(

@@ -51,7 +51,8 @@ await measure('boards.get', 'boards.get', { id: 5000 });
 const round = await app.answer('rounds.start', { stackId: 7, woodTempC: 15 });
 if (!round.ok) throw new Error(round.sentence);
 const roundId = (round.output as { id: number }).id;
-await measure('rounds.get, a stack of 1,000', 'rounds.get', { roundId }, 5);
+await measure('rounds.get, 1,000 boards, just begun', 'rounds.get', { roundId }, 5);
+await measure('rounds.get, 1,000 boards, all read', 'rounds.get', { roundId: 14 }, 3);
 await measure('rounds.type, in that round', 'rounds.type', { roundId, raw: 12.4 }, 4);
 
 await app.close();

@@ -120,6 +120,27 @@ describe('a round with typed values', () => {
     expect(cold.raw).toBe(12);
   });
 
+  test('shows every board of the stack in order, each with its own temperature or the one of the round', async () => {
+    const roundId = await begin(12);
+    const shown = async () =>
+      (await yard.call('rounds.get', { roundId })).boards.map(({ code, woodTempC, ownTemp }) => [
+        code,
+        woodTempC,
+        ownTemp,
+      ]);
+    expect(await shown()).toEqual([
+      ['WAL-01', 12, false],
+      ['WAL-02', 12, false],
+    ]);
+    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: 3 });
+    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: null });
+    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 5 });
+    expect(await shown()).toEqual([
+      ['WAL-01', 5, true],
+      ['WAL-02', null, true],
+    ]);
+  });
+
   test('is taken up where it was left after the app was closed', async () => {
     const roundId = await begin();
     await yard.call('rounds.type', { roundId, raw: 12 });
