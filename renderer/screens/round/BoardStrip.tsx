@@ -1,9 +1,19 @@
-import { memo, useEffect, useRef } from 'react';
+import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
+import { memo, useCallback, useEffect, useRef } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
 import { VerdictShape } from '../../parts/VerdictBadge.tsx';
 
-/** All boards of the stack in the order of the walk, each with its call so far; the current one is kept in sight. */
+/** All chips are as wide as the widest call, and as the longest ID needs (its widest letters; more is cut off). */
+const LEAST_CHIP_PX = 136;
+const LETTER_PX = 11;
+const PADDING_PX = 28;
+const CHIPS_BEYOND_SIGHT = 8;
+
+/**
+ * All boards of the stack in the order of the walk, each with its call so far. Only those in sight are drawn, and the
+ * current one, which is kept in sight and is the strip's one stop for the Tab key.
+ */
 export function BoardStrip({
   boards,
   boardIndex,
@@ -13,10 +23,27 @@ export function BoardStrip({
   boardIndex: number;
   onChoose: (boardIndex: number) => void;
 }) {
-  const strip = useRef<HTMLOListElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
+  const longest = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
+  const chipPx = Math.max(LEAST_CHIP_PX, longest * LETTER_PX + PADDING_PX);
+  const strip = useVirtualizer({
+    horizontal: true,
+    count: boards.length,
+    getScrollElement: () => frame.current,
+    estimateSize: () => chipPx,
+    getItemKey: (index) => boards[index]?.boardId ?? index,
+    overscan: CHIPS_BEYOND_SIGHT,
+    rangeExtractor: useCallback(
+      (range: Range) => [...new Set([...defaultRangeExtractor(range), boardIndex])].toSorted((a, b) => a - b),
+      [boardIndex],
+    ),
+  });
   useEffect(() => {
-    strip.current?.children[boardIndex]?.scrollIntoView?.({ block: 'nearest', inline: 'center' });
-  }, [boardIndex]);
+    strip.scrollToIndex(boardIndex, { align: 'center' });
+    // Whoever walks along the strip by its keys stays on the current board.
+    if (!frame.current?.contains(document.activeElement)) return;
+    frame.current.querySelector<HTMLElement>('[aria-current]')?.focus({ preventScroll: true });
+  }, [strip, boardIndex]);
   // The buttons are drawn again only where their board changed; the newest `onChoose` is reached through here.
   const choose = useRef(onChoose);
   useEffect(() => {
@@ -24,17 +51,25 @@ export function BoardStrip({
   });
   return (
     <nav className="board-strip" aria-label="Boards of this round">
-      <ol ref={strip}>
-        {boards.map((board, index) => (
-          <BoardChip
-            key={board.boardId}
-            board={board}
-            index={index}
-            isCurrent={index === boardIndex}
-            choose={choose}
-          />
-        ))}
-      </ol>
+      <div ref={frame} className="board-strip-frame">
+        <ol style={{ width: strip.getTotalSize() }}>
+          {strip.getVirtualItems().map(({ key, index, start }) => (
+            <li
+              key={key}
+              aria-posinset={index + 1}
+              aria-setsize={boards.length}
+              style={{ width: chipPx, transform: `translateX(${start}px)` }}
+            >
+              <BoardChip
+                board={boards[index] as RoundBoard}
+                index={index}
+                isCurrent={index === boardIndex}
+                choose={choose}
+              />
+            </li>
+          ))}
+        </ol>
+      </div>
     </nav>
   );
 }
@@ -52,24 +87,23 @@ const BoardChip = memo(function BoardChip({
 }) {
   const verdict = board.assessment?.call.verdict;
   return (
-    <li>
-      <button
-        type="button"
-        className="board-chip"
-        aria-current={isCurrent ? 'step' : undefined}
-        onClick={() => choose.current(index)}
-      >
-        <span className="board-chip-code">{board.code}</span>
-        <span className={verdict ? `board-chip-call verdict-${verdict}` : 'board-chip-call'}>
-          {verdict ? (
-            <>
-              <VerdictShape verdict={verdict} /> {verdictMarks[verdict].word}
-            </>
-          ) : (
-            'not yet'
-          )}
-        </span>
-      </button>
-    </li>
+    <button
+      type="button"
+      className="board-chip"
+      aria-current={isCurrent ? 'step' : undefined}
+      tabIndex={isCurrent ? 0 : -1}
+      onClick={() => choose.current(index)}
+    >
+      <span className="board-chip-code">{board.code}</span>
+      <span className={verdict ? `board-chip-call verdict-${verdict}` : 'board-chip-call'}>
+        {verdict ? (
+          <>
+            <VerdictShape verdict={verdict} /> {verdictMarks[verdict].word}
+          </>
+        ) : (
+          'not yet'
+        )}
+      </span>
+    </button>
   );
 });

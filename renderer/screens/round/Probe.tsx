@@ -61,6 +61,12 @@ export function Probe({ round }: { round: RoundState }) {
       case 'previous-board':
         if (boardIndex > 0) void aimAt(boardIndex - 1, null);
         break;
+      case 'first-board':
+        void aimAt(0, null);
+        break;
+      case 'last-board':
+        void aimAt(lastIndex, null);
+        break;
       case 'spot-up':
       case 'spot-down':
         chooseSpot(action === 'spot-up' ? -1 : 1);

@@ -5,6 +5,8 @@ export type RoundAction =
   | 'set-last-aside'
   | 'next-board'
   | 'previous-board'
+  | 'first-board'
+  | 'last-board'
   | 'spot-up'
   | 'spot-down'
   | 'temperature'
@@ -19,6 +21,7 @@ export const roundKeys: readonly { keys: string; does: string }[] = [
   { keys: 'Backspace', does: 'Set this board’s last reading aside' },
   { keys: 'Enter', does: 'Next board; after the last one, finish' },
   { keys: 'Shift + Enter, Page Up or ←', does: 'Previous board' },
+  { keys: 'Home, End', does: 'First board, last board' },
   { keys: '↑ ↓', does: 'Choose the spot to read' },
   { keys: 'T', does: 'Wood temperature of this board' },
   { keys: '?', does: 'This list' },
@@ -34,7 +37,9 @@ export function actionOf(
   typing: string | null,
 ): RoundAction | null {
   if (event.ctrlKey || event.altKey || event.metaKey) return null;
-  const walking = ['ArrowUp', 'ArrowDown', 'PageUp', 'PageDown'].includes(event.key);
+  const walking = ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'PageUp', 'PageDown'].includes(
+    event.key,
+  );
   if (event.repeat && !walking) return null;
   const fieldEmpty = typing === null || typing.trim() === '';
   switch (event.key) {
@@ -53,6 +58,10 @@ export function actionOf(
       return fieldEmpty ? 'previous-board' : null;
     case 'ArrowRight':
       return fieldEmpty ? 'next-board' : null;
+    case 'Home':
+      return fieldEmpty ? 'first-board' : null;
+    case 'End':
+      return fieldEmpty ? 'last-board' : null;
     case 'ArrowUp':
       return 'spot-up';
     case 'ArrowDown':

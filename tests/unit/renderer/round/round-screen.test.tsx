@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import '../parts/drawing-room.ts';
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
@@ -212,6 +213,46 @@ describe('with the meter live', () => {
     expect(within(value).getByText('✓ Shell kept:')).toBeTruthy();
     expect(value.textContent).toContain('12.1 % MCcorrected');
     expect(value.textContent).toContain('11.4 %raw');
+  });
+});
+
+describe('a round over a thousand boards', () => {
+  const many = () => aRound(Array.from({ length: 1000 }, (_, index) => aBoard(index + 1)));
+  const strip = () => within(screen.getByRole('navigation', { name: 'Boards of this round' }));
+  const current = () => strip().getByRole('button', { current: 'step' });
+
+  test('draws only the part of the strip in sight, and says how long it is', async () => {
+    await open(many());
+    expect(strip().getAllByRole('button').length).toBeLessThan(40);
+    const [first] = strip().getAllByRole('listitem');
+    expect([first!.getAttribute('aria-posinset'), first!.getAttribute('aria-setsize')]).toEqual([
+      '1',
+      '1000',
+    ]);
+    await expectNoBarriers();
+  });
+
+  test('End and Home lead to its ends, and the board there is in the strip', async () => {
+    const { machine, user } = await open(many());
+    await user.keyboard('{End}');
+    expect(machine.inputsOf('rounds.aim').at(-1)).toEqual({ roundId: 12, boardIndex: 999, spotIndex: null });
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01000');
+    expect(current().textContent).toContain('WAL-01000');
+    await user.keyboard('{Home}');
+    expect(current().textContent).toContain('WAL-01');
+  });
+
+  test('the strip is one stop for Tab, and the arrows walk along it', async () => {
+    const { user } = await open(many());
+    expect(
+      strip()
+        .getAllByRole('button')
+        .filter((button) => button.tabIndex === 0),
+    ).toEqual([current()]);
+    act(() => current().focus());
+    await user.keyboard('{ArrowRight}{ArrowRight}');
+    expect(document.activeElement).toBe(current());
+    expect(current().textContent).toContain('WAL-03');
   });
 });
 
