@@ -141,10 +141,10 @@ export function boardTable(db: Db) {
   const idsReadWith = db.prepare<[number], { id: number }>(
     'SELECT DISTINCT board_id AS id FROM reading WHERE meter_id = ?',
   );
-  const idsWithoutFinding = db.prepare<[number], { id: number }>(
-    `SELECT DISTINCT g.board_id AS id FROM reading g
-     LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id AND f.rules_version = ?
-     WHERE f.board_id IS NULL`,
+  const idsWithoutFinding = db.prepare<{ rules: number }, { id: number }>(
+    `SELECT board_id AS id FROM finding_due
+     UNION SELECT board_id FROM finding WHERE rules_version < @rules
+     UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
   );
 
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
@@ -169,8 +169,9 @@ export function boardTable(db: Db) {
     idsEverAt: (placeId: number): number[] => ids(idsEverAt.all(placeId)),
     /** Boards with a reading of that meter's. */
     idsReadWith: (meterId: number): number[] => ids(idsReadWith.all(meterId)),
-    /** Boards with readings that no finding of these rules covers. */
-    idsWithoutFinding: (rulesVersion: number): number[] => ids(idsWithoutFinding.all(rulesVersion)),
+    /** Boards with readings that no finding of these rules covers, or whose finding is older than what was said of them. */
+    idsWithoutFinding: (rulesVersion: number): number[] =>
+      ids(idsWithoutFinding.all({ rules: rulesVersion })),
     /** Codes of a stack's boards, the newest board first. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,

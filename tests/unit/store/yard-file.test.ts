@@ -188,6 +188,96 @@ describe('a board', () => {
   });
 });
 
+describe('what is still to be judged', () => {
+  const RULES = 7;
+  const found = (roundId: number) => ({
+    roundId,
+    at: '2026-02-01T10:05:00.000Z',
+    averagePct: 12,
+    lowPct: 11,
+    highPct: 13,
+    shellPct: 12,
+    corePct: 12,
+    verdict: 'keep-drying' as const,
+    reason: 'For this test.',
+  });
+
+  test('is a board with a new reading, until its finding is there', () => {
+    const { opened, boardId, roundId, keep } = yardWithBoard();
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
+    keep(12.6);
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+    opened.boards.putFinding(boardId, found(roundId), RULES);
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
+    keep(12.8);
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+    opened.boards.putFinding(boardId, found(roundId), RULES);
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
+  });
+
+  test('is a board whose finding other rules made', () => {
+    const { opened, boardId, roundId, keep } = yardWithBoard();
+    keep(12.6);
+    opened.boards.putFinding(boardId, found(roundId), RULES);
+    expect(opened.boards.idsWithoutFinding(RULES + 1)).toEqual([boardId]);
+    expect(opened.boards.idsWithoutFinding(RULES - 1)).toEqual([boardId]);
+  });
+
+  test.each([
+    ['a reading is set aside', (yard: Yard, id: number) => yard.rounds.mark(id, 'a knot', '2026-02-02')],
+    [
+      'its wood temperature is said',
+      (yard: Yard, _: number, roundId: number, boardId: number) =>
+        yard.rounds.sayTemperature(roundId, boardId, 3, '2026-02-02'),
+    ],
+    [
+      'the temperature of its round is said',
+      (yard: Yard, _: number, roundId: number) => yard.rounds.sayTemperature(roundId, null, 3, '2026-02-02'),
+    ],
+    [
+      'its finding is thrown away',
+      (yard: Yard, _: number, roundId: number, boardId: number) => yard.boards.dropFinding(boardId, roundId),
+    ],
+  ] as const)('is a board of which %s', (_what, happens) => {
+    const { opened, boardId, roundId, keep } = yardWithBoard();
+    const readingId = keep(12.6);
+    opened.boards.putFinding(boardId, found(roundId), RULES);
+    happens(opened, readingId, roundId, boardId);
+    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+  });
+
+  test('is known of a file from before this was counted', () => {
+    const { opened, boardId, roundId, keep } = yardWithBoard();
+    keep(12.6);
+    opened.boards.putFinding(boardId, found(roundId), RULES);
+    const second = opened.boards.add(
+      { ...opened.boards.get(boardId)!, code: 'T-02' },
+      1,
+      '2026-01-01T00:00:00.000Z',
+    );
+    opened.close();
+    open = [];
+    // As the layout was: a reading without a finding, and nothing that counts them.
+    const counting = migrations.findIndex((each) => each.includes('CREATE TABLE finding_due'));
+    const db = new Database(file);
+    for (const { name, type } of db
+      .prepare(
+        "SELECT name, type FROM sqlite_schema WHERE name LIKE 'finding_due_%' OR name LIKE 'finding_made%'",
+      )
+      .all() as { name: string; type: string }[]) {
+      if (type === 'trigger') db.exec(`DROP TRIGGER ${name}`);
+    }
+    db.exec('DROP TABLE finding_due; DROP INDEX finding_by_rules; DROP INDEX reading_by_meter');
+    db.prepare(
+      `INSERT INTO reading (round_id, board_id, spot, raw, unit, how, taken_at)
+       VALUES (?, ?, '{"depth":"core","depthMm":null,"fromEndMm":null,"face":"face"}', 12, 'pct', 'typed', '2026-02-01')`,
+    ).run(roundId, second);
+    db.pragma(`user_version = ${counting}`);
+    db.close();
+    expect(yard().boards.idsWithoutFinding(RULES)).toEqual([second]);
+  });
+});
+
 describe('a catalogue', () => {
   test("a newer Pintally's figures replace the built-in ones and leave the person's own alone", () => {
     const { opened } = yardWithBoard();
