@@ -1,3 +1,4 @@
+import { saidShortLength } from '../units/said.ts';
 import type { BoardEvidence } from './evidence.ts';
 import { type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
@@ -13,8 +14,8 @@ type Found = { index: number; suspicion: Suspicion };
 
 /** Score above which one of three or more readings is an outlier (Iglewicz and Hoaglin 1993, from memory). */
 const OUTLIER_SCORE = 3.5;
-/** Standard deviations of a difference that sound readings do not pass: 3 in 1000 would. */
-const DIFFERENCE_SCORE = 3;
+/** Standard deviations of a difference that sound readings do not pass: 1.4 in 1000 would. */
+const DIFFERENCE_SCORE = 3.2;
 /** Standard deviations that a sound change since the last round does not pass. */
 const CHANGE_SCORE = 3.2;
 
@@ -200,7 +201,7 @@ function jump(
       ? `${went}; in ${place.name} it should be about ${pct(expected.pct)} by now.`
       : mcPct > before
         ? `${went}, more than the air here can put into it.`
-        : `${went}, faster than moisture can leave a board ${Math.round(board.thicknessMm)} mm thick.`;
+        : `${went}, faster than moisture can leave a board ${saidShortLength(board.thicknessMm)} thick.`;
   return {
     rule: 'jump-since-last-round',
     weight: 'doubt',

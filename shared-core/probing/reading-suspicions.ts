@@ -1,3 +1,4 @@
+import { saidLongLength, saidShortLength, saidTemperature, saidTemperatureStep } from '../units/said.ts';
 import type { CorrectionWarning } from '../wood/corrected.ts';
 import type { BoardEvidence, MeterFacts } from './evidence.ts';
 import type { Reading, Suspicion } from './reading.ts';
@@ -60,7 +61,7 @@ const frozen: Rule = ({ reading, corrected }) =>
     ? {
         rule: 'frozen',
         weight: 'refused',
-        why: `The wood is at ${temp(reading.woodTempC)}: ice hardly conducts, so no pin reading of frozen wood is valid.`,
+        why: `The wood is at ${reading.woodTempC === null ? 'an unknown temperature' : saidTemperature(reading.woodTempC)}: ice hardly conducts, so no pin reading of frozen wood is valid.`,
         whatToDo: 'Let the board thaw through, or wait for a milder day, and probe it again.',
       }
     : null;
@@ -122,7 +123,7 @@ const temperatureUnknown: Rule = ({ reading }) =>
     ? {
         rule: 'temperature-unknown',
         weight: 'note',
-        why: "The wood's temperature is not known, so the reading is not corrected for it: about 1 % for each 10 °C.",
+        why: `The wood's temperature is not known, so the reading is not corrected for it: about 1 % for each ${saidTemperatureStep(10)}.`,
         whatToDo: 'Measure the temperature of the wood and enter it for the round.',
       }
     : null;
@@ -132,7 +133,7 @@ const temperatureOutOfRange: Rule = ({ reading, corrected }) =>
     ? {
         rule: 'temperature-out-of-range',
         weight: 'doubt',
-        why: `The wood's temperature of ${temp(reading.woodTempC)} is outside the range that the correction was published for.`,
+        why: `The wood's temperature of ${reading.woodTempC === null ? 'an unknown temperature' : saidTemperature(reading.woodTempC)} is outside the range that the correction was published for.`,
         whatToDo: 'Check the temperature that was entered; probe the board in the shade or on a milder day.',
       }
     : null;
@@ -147,7 +148,7 @@ const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
   return {
     rule: 'temperature-unlikely',
     weight: 'doubt',
-    why: `The wood's temperature was entered as ${temp(woodTempC)}, and the air in ${place.name} is about ${temp(airTempC)} at this time of the year: a wrong temperature shifts a reading by about 1 % for each 10 °C.`,
+    why: `The wood's temperature was entered as ${saidTemperature(woodTempC)}, and the air in ${place.name} is about ${saidTemperature(airTempC)} at this time of the year: a wrong temperature shifts a reading by about 1 % for each ${saidTemperatureStep(10)}.`,
     whatToDo: 'Measure the wood again, in the units that the field asks for, and correct the entry.',
   };
 };
@@ -159,8 +160,8 @@ const nearEnd: Rule = ({ reading }, { board }) => {
   return {
     rule: 'near-end',
     weight: 'doubt',
-    why: `The pins were ${Math.round(fromEndMm / 10)} cm from an end, which dries ahead of the rest.`,
-    whatToDo: `Probe at least ${Math.round(clearance / 10)} cm from both ends.`,
+    why: `The pins were ${saidLongLength(fromEndMm)} from an end, which dries ahead of the rest.`,
+    whatToDo: `Probe at least ${saidLongLength(clearance)} from both ends.`,
   };
 };
 
@@ -181,7 +182,7 @@ const pinsShallow: Rule = ({ reading }, { board }) => {
   return {
     rule: 'pins-shallow',
     weight: 'doubt',
-    why: `The pins were ${Math.round(depthMm)} mm deep; the core of this board is ${Math.round(board.thicknessMm / 2)} mm below the face.`,
+    why: `The pins were ${saidShortLength(depthMm)} deep; the core of this board is ${saidShortLength(board.thicknessMm / 2)} below the face.`,
     whatToDo: 'Drive longer, insulated pins to mid-thickness, or probe the middle of a fresh crosscut.',
   };
 };
@@ -204,8 +205,4 @@ const RULES: readonly Rule[] = [
 /** The raw value as the meter shows it. */
 function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): string {
   return unit === 'pct' ? pct(raw) : `${Number((raw / 1e6).toPrecision(3))} MΩ`;
-}
-
-function temp(tempC: number | null): string {
-  return tempC === null ? 'an unknown temperature' : `${String(Math.round(tempC)).replace('-', '−')} °C`;
 }

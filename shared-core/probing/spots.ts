@@ -1,7 +1,9 @@
+import { saidLongLength } from '../units/said.ts';
 import type { Depth, Spot } from './reading.ts';
 
 /** Ends dry faster than the rest: stay this far from them, mm. EN 13183-2 (resistance method), from memory. */
 export const END_CLEARANCE_MM = 300;
+const clear = saidLongLength(END_CLEARANCE_MM);
 /** Two places closer together than this tell hardly more than one, mm. Common practice, no source. */
 const PLACE_SPACING_MM = 150;
 
@@ -32,11 +34,6 @@ export function plannedDepthMm(depth: Depth, thicknessMm: number): number {
   const tenth = Math.min(6, Math.max(2, Math.round(thicknessMm / 5) / 2));
   return Math.min(tenth, thicknessMm / 5);
 }
-
-const metres = (mm: number): string => {
-  if (mm < 1000) return `${Math.round(mm / 10)} cm`;
-  return `${(mm / 1000).toFixed(1)} m`;
-};
 
 /**
  * Where to push the pins on one board: shell and core at each of several places along it, evenly spread, none
@@ -88,21 +85,21 @@ function measuredPlaces(lengthMm: number, wanted: number): { places: Place[]; re
     const fromRight = lengthMm - fromLeft;
     const fromEndMm = Math.min(fromLeft, fromRight);
     if (Math.abs(fromLeft - fromRight) < 1)
-      return { where: `in the middle, ${metres(fromEndMm)} from either end`, fromEndMm };
+      return { where: `in the middle, ${saidLongLength(fromEndMm)} from either end`, fromEndMm };
     return {
-      where: `${metres(fromEndMm)} from the ${fromLeft < fromRight ? 'left' : 'right'} end`,
+      where: `${saidLongLength(fromEndMm)} from the ${fromLeft < fromRight ? 'left' : 'right'} end`,
       fromEndMm,
     };
   });
   if (usableMm < 0)
     return {
       places,
-      remark: `This board is only ${metres(lengthMm)} long: no place on it is 30 cm from both ends. Probe its middle, and trust the result less, because the ends dry first.`,
+      remark: `This board is only ${saidLongLength(lengthMm)} long: no place on it is ${clear} from both ends. Probe its middle, and trust the result less, because the ends dry first.`,
     };
   if (count < wanted)
     return {
       places,
-      remark: `This board is only ${metres(lengthMm)} long: there is room for ${count === 1 ? 'one place' : `${count} places`} at least 30 cm from both ends, not for ${wanted}.`,
+      remark: `This board is only ${saidLongLength(lengthMm)} long: there is room for ${count === 1 ? 'one place' : `${count} places`} at least ${clear} from both ends, not for ${wanted}.`,
     };
   return { places, remark: null };
 }
@@ -115,5 +112,5 @@ function unmeasuredPlaces(wanted: number): { places: Place[]; remark: string } {
       fromEndMm: null,
     };
   });
-  return { places, remark: "This board's length is not known: keep at least 30 cm from both ends." };
+  return { places, remark: `This board's length is not known: keep at least ${clear} from both ends.` };
 }

@@ -20,3 +20,9 @@ export function celsiusFromTemperature(typed: number, units: DisplayUnits): numb
 export function temperatureText(tempC: number, units: DisplayUnits): string {
   return `${temperatureFromC(tempC, units)} ${temperatureUnit(units)}`.replace('-', '−');
 }
+
+/** A difference between two temperatures, to a whole degree: "10 °C", "18 °F". */
+export function temperatureStepText(kelvin: number, units: DisplayUnits): string {
+  const shown = units === 'metric' ? kelvin : kelvin * FAHRENHEIT_PER_CELSIUS;
+  return `${Math.round(shown)} ${temperatureUnit(units)}`.replace('-', '−');
+}

@@ -1,4 +1,6 @@
 import type { Use } from '../probing/assessment.ts';
+import type { DisplayUnits } from '../units/length.ts';
+import { temperatureText } from '../units/temperature.ts';
 import { emcPct } from './emc.ts';
 
 /** A room where the finished work will stand: temperature, and its relative humidity over the year. */
@@ -32,14 +34,14 @@ export function targetForRoom(room: Room): { minPct: number; maxPct: number } {
   return { minPct: low, maxPct: Math.max(maxPct + missing, low + LEAST_WIDTH_PCT) };
 }
 
-/** A use with its range set by the humidity of the user's own room, rounded to 0.1 %, and a note that says so. */
-export function useForRoom(use: Use, room: Room): Use {
+/** A use with its range set by the humidity of the user's own room, rounded to 0.1 %, and a note, for the person to edit, that says so in their units. */
+export function useForRoom(use: Use, room: Room, units: DisplayUnits): Use {
   const { minPct, maxPct } = targetForRoom(room);
   const percent = (rh: number) => `${Math.round(100 * rh)} %`;
   return {
     ...use,
     minPct: Math.round(10 * minPct) / 10,
     maxPct: Math.round(10 * maxPct) / 10,
-    note: `Set by a room of ${Math.round(room.tempC)} °C and ${percent(room.driestRh)} to ${percent(room.dampestRh)} relative humidity.`,
+    note: `Set by a room of ${temperatureText(Math.round(room.tempC), units)} and ${percent(room.driestRh)} to ${percent(room.dampestRh)} relative humidity.`,
   };
 }

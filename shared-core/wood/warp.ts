@@ -6,6 +6,7 @@
  * wood has not set.
  */
 import { z } from 'zod';
+import { saidLongLength, saidShortLength } from '../units/said.ts';
 import { acrossBoard, cupMm, RING_ANGLE_DEG, shrunkPct } from './shrinkage.ts';
 
 /** Radius of the rings where nobody measured it, mm: the middle of a middling log. Common practice, no source. */
@@ -173,13 +174,13 @@ function adviceFor(
   if (Math.abs(worst) > flatEnough * widthMm && stillMoves) {
     advice.push({
       about: 'weight',
-      sentence: `Left to itself it would cup about ${Math.abs(worst).toFixed(1)} mm${side}: keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off onto somebody.`,
+      sentence: `Left to itself it would cup about ${saidShortLength(Math.abs(worst))}${side}: keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off onto somebody.`,
       source: practice,
     });
     const spacingMm = thicknessMm < 30 ? 400 : 600;
     advice.push({
       about: 'stickers',
-      sentence: `Stickers of one thickness every ${spacingMm} mm, one above the other, and one at each end.`,
+      sentence: `Stickers of one thickness every ${saidLongLength(spacingMm)}, one above the other, and one at each end.`,
       source: 'Air Drying of Lumber, USDA Agriculture Handbook 402 (1971), from memory: 16 to 24 inches',
     });
   }

@@ -51,6 +51,9 @@ test('the store knows nothing of use cases, and the meter nothing of either', ()
 
 test("the core's physics knows nothing of probing, labels or the contract", () => {
   expect(
-    outside('shared-core/wood', /^(shared-core\/wood\/|seeds\/|zod$|shared-core\/probing\/assessment)/),
+    outside(
+      'shared-core/wood',
+      /^(shared-core\/wood\/|shared-core\/units\/|seeds\/|zod$|shared-core\/probing\/assessment)/,
+    ),
   ).toEqual([]);
 });

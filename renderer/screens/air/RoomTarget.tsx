@@ -26,7 +26,7 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
     tempC.ok && driest.ok && dampest.ok && !turned
       ? { tempC: tempC.value, driestRh: driest.value, dampestRh: dampest.value }
       : null;
-  const made = room && forRoom(roomUse, room);
+  const made = room && forRoom(roomUse, room, units);
   return (
     <>
       <p>

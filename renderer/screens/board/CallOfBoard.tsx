@@ -1,6 +1,7 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { dayTimeWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 
 /** The newest round's verdict on the board, the figures under it, and why. */
@@ -49,7 +50,9 @@ export function CallOfBoard({
       )}
       <ol className="board-reasons">
         {reasons.map((reason) => (
-          <li key={reason}>{reason}</li>
+          <li key={reason}>
+            <Said>{reason}</Said>
+          </li>
         ))}
       </ol>
     </>

@@ -7,6 +7,7 @@ import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords } from '../../parts/days.ts';
 import { McValue } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { SetAsideDialog } from '../round/SetAsideDialog.tsx';
 import { weightWords } from '../round/suspicion-words.ts';
@@ -99,7 +100,8 @@ function ReadingRow({
       {!isAside &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.weight}`}>
-            <strong>{weightWords[suspicion.weight]}.</strong> {suspicion.why} {suspicion.whatToDo}
+            <strong>{weightWords[suspicion.weight]}.</strong>{' '}
+            <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
           </p>
         ))}
     </li>

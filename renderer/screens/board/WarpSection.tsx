@@ -2,6 +2,7 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { usualRingRadiusMm, type Warp, type WarpAdvice } from '../../../shared-core/wood/warp.ts';
 import './warp.css';
+import { Said } from '../../parts/Said.tsx';
 
 const WIDTH = 220;
 const HEIGHT = 64;
@@ -70,7 +71,7 @@ export function WarpSection({
         <ul className="warp-advice" aria-label="What to do about it">
           {warp.advice.map(({ about, sentence, source }) => (
             <li key={about}>
-              <strong>{aboutWords[about]}.</strong> {sentence} <small>{source}</small>
+              <strong>{aboutWords[about]}.</strong> <Said>{sentence}</Said> <small>{source}</small>
             </li>
           ))}
         </ul>

@@ -1,5 +1,6 @@
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 
 /** What the board's readings amount to so far: the call, the numbers under it, the reasons. */
@@ -41,7 +42,9 @@ export function BoardCall({ board, useName }: { board: RoundBoard; useName: stri
           )}
           <ul className="reasons">
             {assessment.call.reasons.map((reason) => (
-              <li key={reason}>{reason}</li>
+              <li key={reason}>
+                <Said>{reason}</Said>
+              </li>
             ))}
           </ul>
         </>

@@ -1,4 +1,5 @@
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { useRound } from '../../stores/round.ts';
 import { depthName, isDoubtful } from './suspicion-words.ts';
 
@@ -25,7 +26,12 @@ export function KeptWords() {
               : 'is on record, not counted'}
           </strong>{' '}
           <span className="kept-raw">(raw {rawWords(kept.reading.raw, kept.reading.unit)})</span>
-          {doubt && <span className="kept-doubt"> Look at it: {doubt.why}</span>}
+          {doubt && (
+            <span className="kept-doubt">
+              {' '}
+              Look at it: <Said>{doubt.why}</Said>
+            </span>
+          )}
         </>
       )}
     </p>

@@ -3,6 +3,7 @@ import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
 import type { Verdict } from '../../../shared-core/probing/assessment.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { EmptyState, Screen, Sheet } from '../../parts/Screen.tsx';
 import { VerdictBadge, VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -108,7 +109,7 @@ function FindingRow({ board }: { board: RoundBoard }) {
         {estimate ? `${pctWords(estimate.shellPct)} / ${pctWords(estimate.corePct)}` : '–'}
       </td>
       <td>{assessment ? <VerdictBadge verdict={assessment.call.verdict} /> : 'Not probed'}</td>
-      <td className="findings-why">{assessment?.call.reasons[0] ?? ''}</td>
+      <td className="findings-why">{assessment && <Said>{assessment.call.reasons[0] ?? ''}</Said>}</td>
     </tr>
   );
 }

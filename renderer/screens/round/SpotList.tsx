@@ -3,6 +3,7 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
 import { Button } from '../../parts/Button.tsx';
 import { McValue } from '../../parts/McValue.tsx';
+import { Said } from '../../parts/Said.tsx';
 import { putBack } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { depthWords, spotWords } from './next-step.ts';
@@ -31,7 +32,11 @@ export function SpotList({
   }, [spotIndex, board.boardId]);
   return (
     <section className="spot-list" aria-label="Spots">
-      {board.planRemark && <p className="plan-remark">{board.planRemark}</p>}
+      {board.planRemark && (
+        <p className="plan-remark">
+          <Said>{board.planRemark}</Said>
+        </p>
+      )}
       <ol ref={list}>
         {board.plan.map((planned, index) => (
           <li key={planned.label} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
@@ -91,7 +96,8 @@ function KeptReading({ reading, onSetAside }: { reading: JudgedReading; onSetAsi
       {!isAside &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.weight}`}>
-            <strong>{weightWords[suspicion.weight]}.</strong> {suspicion.why} {suspicion.whatToDo}
+            <strong>{weightWords[suspicion.weight]}.</strong>{' '}
+            <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
           </p>
         ))}
     </div>

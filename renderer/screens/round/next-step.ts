@@ -1,13 +1,10 @@
 import type { PlannedSpot, RoundBoard } from '../../../shared-core/contract/round.ts';
 import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
-import { type DisplayUnits, longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
+import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import { inUnits } from '../../../shared-core/units/said.ts';
 
-/** "Core, 60 cm from the left end"; with inches beside where those are the person's. */
-export function spotWords({ label, spot }: PlannedSpot, units: DisplayUnits): string {
-  return units === 'imperial' && spot.fromEndMm !== null
-    ? `${label} (${longLengthText(spot.fromEndMm, units)})`
-    : label;
-}
+/** "Core, 60 cm from the left end", in the person's units. */
+export const spotWords = ({ label }: PlannedSpot, units: DisplayUnits): string => inUnits(label, units);
 
 /** How deep the pins go, in words. */
 export function depthWords({ spot }: PlannedSpot, units: DisplayUnits): string {

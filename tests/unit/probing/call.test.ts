@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assessmentSchema } from '../../../shared-core/probing/assessment.ts';
 import { type BoardEvidence, judgeBoard } from '../../../shared-core/probing/call.ts';
+import { saidTemperature } from '../../../shared-core/units/said.ts';
 import { evidence, interior, reading, readings } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>): Assessment => judgeBoard(evidence(...args));
@@ -162,7 +163,7 @@ describe('probe again', () => {
   test('because every reading was refused or set aside', () => {
     const frozen = judge(readings([8, 8], [8, 8], { woodTempC: -5 }));
     expect(frozen.call.verdict).toBe('probe-again');
-    expect(frozen.call.reasons[0]).toContain('No reading counts. The wood is at −5 °C');
+    expect(frozen.call.reasons[0]).toContain(`No reading counts. The wood is at ${saidTemperature(-5)}`);
     expect(frozen.estimate).toBeNull();
     const aside = judge(readings([8, 8], [8, 8], { setAside: 'wrong board' }));
     expect(aside.call.reasons[0]).toContain('set aside');

@@ -1,16 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { endClearanceMm, planSpots } from '../../../shared-core/probing/spots.ts';
+import { saidLongLength } from '../../../shared-core/units/said.ts';
 
 describe('the plan of spots for a 3 m board, 27 mm thick', () => {
   const { plan, remark } = planSpots({ lengthMm: 3000, thicknessMm: 27 });
 
   test('reads in the order a person walks: shell, then deeper to the core, then on to the next place', () => {
     expect(plan.map((each) => each.label)).toEqual([
-      'Shell, 1.0 m from the left end',
-      'Core, 1.0 m from the left end',
-      'Shell, 1.0 m from the right end',
-      'Core, 1.0 m from the right end',
+      `Shell, ${saidLongLength(1000)} from the left end`,
+      `Core, ${saidLongLength(1000)} from the left end`,
+      `Shell, ${saidLongLength(1000)} from the right end`,
+      `Core, ${saidLongLength(1000)} from the right end`,
     ]);
     expect(remark).toBeNull();
   });
@@ -24,10 +25,10 @@ describe('short boards', () => {
   test('a 50 cm board is probed in its middle, and the plan says so', () => {
     const { plan, remark } = planSpots({ lengthMm: 500, thicknessMm: 52 });
     expect(plan.map((each) => each.label)).toEqual([
-      'Shell, in the middle, 25 cm from either end',
-      'Core, in the middle, 25 cm from either end',
+      `Shell, in the middle, ${saidLongLength(250)} from either end`,
+      `Core, in the middle, ${saidLongLength(250)} from either end`,
     ]);
-    expect(remark).toContain('only 50 cm long');
+    expect(remark).toContain(`only ${saidLongLength(500)} long`);
   });
 
   test('a 70 cm board has room for one place at 30 cm from both ends', () => {
@@ -51,7 +52,7 @@ test('a board of unknown length still has its places, with the distance left ope
     'Core, 67 % of the way along from the left end',
   ]);
   expect(plan.every((each) => each.spot.fromEndMm === null)).toBe(true);
-  expect(remark).toContain('30 cm');
+  expect(remark).toContain(saidLongLength(300));
 });
 
 // EN 13183-2, resistance method: 0.3 m from an end (from memory).

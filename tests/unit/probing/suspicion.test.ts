@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/call.ts';
 import type { Spot } from '../../../shared-core/probing/reading.ts';
+import { saidTemperature } from '../../../shared-core/units/said.ts';
 import { BASIS, evidence, lastRound, reading, readings, rules, TAKEN_AT } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args)).readings;
@@ -46,7 +47,7 @@ describe('a reading by itself', () => {
     expect(saidOf(reading(1, 'shell', 12, { woodTempC: -3 }))[0]).toMatchObject({
       rule: 'frozen',
       weight: 'refused',
-      why: expect.stringContaining('−3 °C'),
+      why: expect.stringContaining(saidTemperature(-3)),
     });
   });
 
@@ -86,7 +87,7 @@ describe('a reading by itself', () => {
   test('a wood temperature that the air of that month cannot explain: a doubt (30 °C typed for 30 °F, say)', () => {
     const heated = { name: 'the room', kind: 'heated-room', emcPct: 8, airTempC: 20 } as const;
     expect(saidOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), { place: heated })).toMatchObject([
-      { rule: 'temperature-unlikely', weight: 'doubt', why: expect.stringMatching(/32 °C.*20 °C/) },
+      { rule: 'temperature-unlikely', weight: 'doubt', why: expect.stringMatching(/32\u202f°C.*20\u202f°C/) },
     ]);
     expect(saidOf(reading(1, 'shell', 8.2, { woodTempC: 24 }), { place: heated })).toEqual([]);
   });
@@ -121,7 +122,7 @@ describe('a reading by itself', () => {
     const board = { thicknessMm: 52, lengthMm: 3000 };
     const shallow = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 8 }));
     expect(saidOf(shallow, { board })).toMatchObject([
-      { rule: 'pins-shallow', weight: 'doubt', why: expect.stringMatching(/8 mm.*26 mm/) },
+      { rule: 'pins-shallow', weight: 'doubt', why: expect.stringMatching(/8\u202fmm.*26\u202fmm/) },
     ]);
     const deep = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 22 }));
     expect(saidOf(deep, { board })).toEqual([]);

@@ -23,7 +23,7 @@ describe('the target that a room sets', () => {
 
   test('takes the place of a range in a use, and says so', () => {
     const furniture = builtInUses.find(({ id }) => id === 'furniture')!;
-    const use = useForRoom(furniture, { tempC: 21.1, driestRh: 0.3, dampestRh: 0.5 });
+    const use = useForRoom(furniture, { tempC: 21.1, driestRh: 0.3, dampestRh: 0.5 }, 'metric');
     expect(use).toMatchObject({
       id: 'furniture',
       minPct: 6.2,
@@ -31,6 +31,8 @@ describe('the target that a room sets', () => {
       maxShellCorePct: furniture.maxShellCorePct,
     });
     expect(use.note).toBe('Set by a room of 21 °C and 30 % to 50 % relative humidity.');
+    const inFahrenheit = useForRoom(furniture, { tempC: 20, driestRh: 0.3, dampestRh: 0.5 }, 'imperial');
+    expect(inFahrenheit.note).toBe('Set by a room of 68 °F and 30 % to 50 % relative humidity.');
   });
 
   test('is refused where the driest is damper than the dampest', () => {

@@ -1,6 +1,7 @@
 import type { RoundBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
+import { saidLongLength } from '../../../../shared-core/units/said.ts';
 
 /** A round of our own invention on three boards of walnut, two spots each, begun and nothing read. */
 export function aRound(boards: RoundBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
@@ -34,11 +35,11 @@ export function aBoard(number: number, changes: Partial<RoundBoard> = {}): Round
     planRemark: null,
     plan: [
       {
-        label: 'Shell, 60 cm from the left end',
+        label: `Shell, ${saidLongLength(600)} from the left end`,
         spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
       },
       {
-        label: 'Core, 60 cm from the left end',
+        label: `Core, ${saidLongLength(600)} from the left end`,
         spot: { depth: 'core', depthMm: 25, fromEndMm: 600, face: 'face' },
       },
     ],

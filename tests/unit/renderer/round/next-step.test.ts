@@ -8,9 +8,9 @@ test('says which depth, where along the board and how deep the pins go', () => {
   );
 });
 
-test('says it in inches too where those are the person’s', () => {
+test('says it in inches where those are the person’s', () => {
   expect(nextStep(aBoard(1), 0, false, 'imperial')).toBe(
-    'Shell, 60 cm from the left end (24 in): pins to 3/16 in, just under the face.',
+    'Shell, 24 in from the left end: pins to 3/16 in, just under the face.',
   );
 });
 
