@@ -1,4 +1,5 @@
 import { type MessagePort, Worker } from 'node:worker_threads';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 
 interface Waiting<Answer> {
   resolve: (answer: Answer) => void;
@@ -37,10 +38,14 @@ export function createOwnThread<Question, Answer>(script: string) {
     function end(error: Error): void {
       if (worker !== started) return;
       worker = null;
-      for (const { reject } of waiting.values()) reject(error);
-      waiting.clear();
+      refuseAll(error);
     }
     return started;
+  }
+
+  function refuseAll(error: Error): void {
+    for (const { reject } of waiting.values()) reject(error);
+    waiting.clear();
   }
 
   return {
@@ -53,7 +58,10 @@ export function createOwnThread<Question, Answer>(script: string) {
       });
     },
     close: async (): Promise<void> => {
-      await worker?.terminate();
+      const ending = worker;
+      worker = null;
+      refuseAll(new Refusal('Pintally is closing, so this was not worked out. Ask again when it is open.'));
+      await ending?.terminate();
     },
   };
 }

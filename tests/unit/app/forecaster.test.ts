@@ -57,3 +57,11 @@ test('a thread that ends leaves no question waiting for ever', async () => {
   await expect(forecaster.ask({ boards: [], wanted: [] })).rejects.toThrow(/ended before it answered/);
   await forecaster.close();
 });
+
+test('a question that is under way when Pintally closes is refused in a sentence', async () => {
+  const forecaster = forecasterOf(threads.forecast);
+  const asked = forecaster.ask({ boards: [board(1, nowMs - 100 * DAY_MS)], wanted: [1] });
+  const refused = expect(asked).rejects.toThrow(/Pintally is closing/);
+  await forecaster.close();
+  await refused;
+});
