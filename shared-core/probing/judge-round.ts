@@ -1,7 +1,9 @@
 import type { Assessment } from './assessment.ts';
 import { judgeBoard } from './call.ts';
 import type { BoardEvidence } from './evidence.ts';
+import type { Suspicion } from './reading.ts';
 import { type RoundSuspicion, roundSuspicions } from './round-suspicions.ts';
+import { woodSuspicions } from './wood-suspicions.ts';
 
 /** One board of a round, `code` as a person calls it. */
 export type BoardOfRound = { code: string; evidence: BoardEvidence };
@@ -14,10 +16,10 @@ export type BoardOfRound = { code: string; evidence: BoardEvidence };
  * @returns for each board, in the same order; empty where nothing speaks against it
  */
 export function doubtsOfRound(boards: readonly BoardOfRound[]): RoundSuspicion[][] {
-  const doubts = roundSuspicions(
-    boards.map((board) => ({ ...board, readings: judgeBoard(board.evidence).readings })),
-  );
-  return boards.map((_, index) => doubts.get(index) ?? []);
+  const walked = boards.map((board) => ({ ...board, readings: judgeBoard(board.evidence).readings }));
+  const doubts = roundSuspicions(walked);
+  const ofWood = woodSuspicions(walked);
+  return boards.map((_, index) => withWood(doubts.get(index) ?? [], ofWood.get(index)));
 }
 
 /**
@@ -28,4 +30,11 @@ export function doubtsOfRound(boards: readonly BoardOfRound[]): RoundSuspicion[]
 export function judgeRound(boards: readonly BoardOfRound[]): Assessment[] {
   const doubts = doubtsOfRound(boards);
   return boards.map(({ evidence }, index) => judgeBoard(evidence, doubts[index]));
+}
+
+/** A board that was changed for another keeps that doubt; one whose depths stand apart is told of its wood instead. */
+function withWood(doubts: RoundSuspicion[], ofWood: Suspicion | undefined): RoundSuspicion[] {
+  const apart = doubts.filter(({ suspicion }) => suspicion.rule === 'apart-from-stack');
+  if (ofWood === undefined || apart.some(({ depth }) => depth === null)) return doubts;
+  return [...doubts.filter((each) => !apart.includes(each)), { depth: null, suspicion: ofWood }];
 }

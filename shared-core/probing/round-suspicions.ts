@@ -18,7 +18,7 @@ const BOTH_SCORE = 1.5;
 /** Fall of the sum of squared scores that makes a swap the better story. */
 const SWAP_GAIN = 10;
 /** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/history-fit.ts`: 0.25 of 0.6). */
-const OWN_PACE = 0.45;
+export const OWN_PACE = 0.45;
 /** What two rounds differ by through the temperatures taken and the meter's own day, % MC. Common practice, no source. */
 const BETWEEN_ROUNDS_PCT = 0.35;
 /** A drift smaller than this over a round is not worth a word, % MC. */
@@ -117,11 +117,15 @@ function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
   ];
 }
 
-/** From the readings that nothing speaks against, where there are any. */
-function offsetOf({ readings }: WalkedBoard, depth: Depth, expected: Expected): Offset | null {
+/** What a board reads at a depth, % MC: the readings that nothing speaks against, where there are any. */
+export function firmValues({ readings }: WalkedBoard, depth: Depth): number[] {
   const counted = readings.filter((each) => each.counts && each.spot.depth === depth);
   const firm = counted.filter((each) => each.suspicions.every(({ weight }) => weight === 'note'));
-  const values = (firm.length > 0 ? firm : counted).map((each) => each.corrected.mcPct as number);
+  return (firm.length > 0 ? firm : counted).map((each) => each.corrected.mcPct as number);
+}
+
+function offsetOf(board: WalkedBoard, depth: Depth, expected: Expected): Offset | null {
+  const values = firmValues(board, depth);
   if (values.length === 0) return null;
   const pct = median(values) - expected.pct;
   return {

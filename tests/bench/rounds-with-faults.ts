@@ -8,6 +8,12 @@
  *   place along the board from round to round, one third is new with each insertion of the pins;
  * - calibration of the meter 0.5 % MC for all boards, and of each board's wood against its curve 0.5 % MC;
  * - the entered wood temperature, 1 °C; the meter's display is rounded to 0.1.
+ *
+ * Every fourth stack is a mixed one: one to four of its boards are of another wood, rightly entered. They dry by their
+ * own specific gravity and at a pace of their own kind. A wood is entered for a board and not for a round, so that a
+ * wrong one is wrong in the last round as well. *Wrong species*: one board is entered as another wood than it is, which
+ * is the stack's, or in a mixed stack perhaps the guest's. *Odd board*: one board is of another wood than the rest, and
+ * was entered as if it were not.
  */
 import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
 import type { PlaceFacts } from '../../shared-core/probing/evidence.ts';
@@ -35,6 +41,7 @@ export const FAULTS = [
   'surface wet',
   'shallow pins',
   'wrong species',
+  'odd board',
   'wrong temperature',
   'meter drift',
   'swapped boards',
@@ -78,8 +85,13 @@ const PLACES: { kind: PlaceFacts['kind']; emcPct: number; wander: number; tempC:
     { kind: 'heated-room', emcPct: 7, wander: 0.5, tempC: 20, tempSd: 2 },
   ];
 
+/** Part of the stacks that hold more than one wood. */
+const MIXED = 0.25;
+/** What the paces of two woods of one stack differ by beyond their specific gravities: sd of the diffusivity's logarithm. */
+const WOOD_PACE = 0.4;
+
 /** A board as it truly is: MC at the depth of each planned spot in both rounds, places along the board included. */
-type TrueBoard = { spotsPct: [number[], number[]]; offsetPct: number };
+type TrueBoard = { wood: Wood; spotsPct: [number[], number[]]; offsetPct: number };
 
 const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!;
 
@@ -132,7 +144,13 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     surface: 0.74 * random.normal(),
     emc: random.normal(),
   };
-  const boards = Array.from({ length: BOARDS }, (): TrueBoard => {
+  const guestWood = pick(random, woods);
+  const guestPace = WOOD_PACE * random.normal();
+  const guests = random.uniform() < MIXED ? 1 + Math.floor(4 * random.uniform()) : 0;
+  const firstGuest = Math.floor(random.uniform() * BOARDS);
+  const woodOf = (index: number) => ((index - firstGuest + BOARDS) % BOARDS < guests ? guestWood : wood);
+
+  const grow = (wood: Wood, ownPace: number): TrueBoard => {
     const start = Math.min(58, Math.max(20, startPct + 4 * random.normal()));
     const face = 0.2 * Math.exp(pace.surface + 0.3 * random.normal());
     const { depthPct } = simulateDrying({
@@ -140,7 +158,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
       tables: tablesOf.get(wood.id)!,
       startPct: parabolicStart(grid, start, 0.95),
       segments,
-      diffusivityFactor: 0.4 * Math.exp(pace.diffusivity + 0.25 * random.normal()),
+      diffusivityFactor: 0.4 * Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
       faceFactors: [face, face],
       emcOffsetPct: pace.emc + 0.3 * random.normal(),
       tolerancePct: 0.05,
@@ -153,7 +171,11 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
         const mc = depthPct[spot]![when]!;
         return mc + scatter(mc) * (places[spot]! + Math.sqrt(1 / 3) * random.normal());
       });
-    return { spotsPct: [round(0), round(1)], offsetPct: 0.5 * random.normal() };
+    return { wood, spotsPct: [round(0), round(1)], offsetPct: 0.5 * random.normal() };
+  };
+  const boards = Array.from({ length: BOARDS }, (_, index) => {
+    const own = woodOf(index);
+    return grow(own, own === wood ? 0 : guestPace);
   });
 
   const typed = fault === 'typing slip' || random.uniform() < 0.5;
@@ -208,21 +230,29 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const mild = () => Math.max(3, air.tempC + air.tempSd * random.normal());
   const trueTempC = [mild(), mild()] as const;
   const tempC = trueTempC.map((each) => Math.round(each + random.normal())) as [number, number];
-  const right = { wood, tempC: tempC[1] };
-  const previous = boards.map((board, index): NonNullable<BoardEvidence['previous']> => {
-    const shown = soundPct(board, 0).map((mc) => shownFor(mc, wood, trueTempC[0]));
-    const there = judged(shown, index, 0, { wood, tempC: tempC[0] });
-    return { estimate: judgeBoard(there).estimate!, takenAt: there.readings[0]!.takenAt, moved: false };
-  });
-
   // What the round truly is, then what the fault makes of it.
-  const wanted = boards.map((board) => soundPct(board, 1));
   const hit = Math.floor(random.uniform() * BOARDS);
   const place2 = random.uniform() < 0.5 ? 0 : 2;
   const everywhere = random.uniform() < 0.5;
   const atFault = (spot: number) => everywhere || spot === place2 || spot === place2 + 1;
+  const enteredWoods = boards.map((board) => board.wood);
+  if (fault === 'wrong species' || fault === 'odd board') {
+    // Woods read alike to a point or so, mostly: the worst mistake of eight, so that there are gross ones to find.
+    const own = boards[hit]!.wood;
+    const shownNow = shownFor(soundPct(boards[hit]!, 1)[1]!, own, trueTempC[1]);
+    const mcAs = (each: Wood) =>
+      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], wood: each, basis: BASIS }).mcPct ??
+      0;
+    const other = Array.from({ length: 8 }, () => pick(random, woods)).reduce((worst, each) =>
+      Math.abs(mcAs(each) - mcAs(own)) > Math.abs(mcAs(worst) - mcAs(own)) ? each : worst,
+    );
+    if (fault === 'wrong species') enteredWoods[hit] = other;
+    else boards[hit] = grow(other, WOOD_PACE * random.normal());
+  }
+  const wanted = boards.map((board) => soundPct(board, 1));
+  const probed = [...boards];
   const faulty = wanted.map((values) => [...values]);
-  let entered = boards.map(() => right);
+  let enteredTempC = tempC[1];
 
   if (fault === 'end grain') {
     const spot = Math.floor(random.uniform() * plan.length);
@@ -246,23 +276,14 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   } else if (fault === 'swapped boards') {
     const other = (hit + 1 + Math.floor(random.uniform() * (BOARDS - 1))) % BOARDS;
     [faulty[hit], faulty[other]] = [faulty[other]!, faulty[hit]!];
-  } else if (fault === 'wrong species') {
-    // Woods read alike to a point or so, mostly: the worst mistake of eight, so that there are gross ones to find.
-    const shownNow = shownFor(wanted[hit]![1]!, wood, trueTempC[1]);
-    const mcAs = (each: Wood) =>
-      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], wood: each, basis: BASIS }).mcPct ??
-      0;
-    const other = Array.from({ length: 8 }, () => pick(random, woods)).reduce((worst, each) =>
-      Math.abs(mcAs(each) - mcAs(wood)) > Math.abs(mcAs(worst) - mcAs(wood)) ? each : worst,
-    );
-    entered = entered.map((each, index) => (index === hit ? { ...each, wood: other } : each));
+    [probed[hit], probed[other]] = [boards[other]!, boards[hit]!];
   } else if (fault === 'wrong temperature') {
     const by = (random.uniform() < 0.5 ? -1 : 1) * (15 + 20 * random.uniform());
-    const wrong = Math.max(1, Math.min(45, tempC[1] + by));
-    entered = entered.map((each) => ({ ...each, tempC: wrong }));
+    enteredTempC = Math.max(1, Math.min(45, tempC[1] + by));
   }
-  const shown = faulty.map((values) => values.map((mc) => shownFor(Math.max(3, mc), wood, trueTempC[1])));
-  const soundShown = wanted.map((values) => values.map((mc) => shownFor(mc, wood, trueTempC[1])));
+  const shown = faulty.map((values, index) =>
+    values.map((mc) => shownFor(Math.max(3, mc), probed[index]!.wood, trueTempC[1])),
+  );
   if (fault === 'typing slip') {
     const spot = Math.floor(random.uniform() * plan.length);
     const value = shown[hit]![spot]!;
@@ -272,10 +293,23 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   return {
     fault,
     boards: shown.map((values, index) => {
-      const evidence = judged(values, index, 1, entered[index]!);
-      const sound = judged(soundShown[index]!, index, 1, right);
+      const board = boards[index]!;
+      const enteredWood = enteredWoods[index]!;
+      const evidence = judged(values, index, 1, { wood: enteredWood, tempC: enteredTempC });
+      const soundShown = wanted[index]!.map((mc) => shownFor(mc, board.wood, trueTempC[1]));
+      const sound = judged(soundShown, index, 1, { wood: board.wood, tempC: tempC[1] });
+      const shownBefore = soundPct(board, 0).map((mc) => shownFor(mc, board.wood, trueTempC[0]));
+      const before = judged(shownBefore, index, 0, {
+        wood: enteredWood,
+        tempC: tempC[0],
+      });
+      const previous: NonNullable<BoardEvidence['previous']> = {
+        estimate: judgeBoard(before).estimate!,
+        takenAt: before.readings[0]!.takenAt,
+        moved: false,
+      };
       return {
-        evidence: { ...evidence, previous: previous[index]! },
+        evidence: { ...evidence, previous },
         soundPct: sound.readings.map((reading) => readAs(reading, sound)),
         offByPct: evidence.readings.map(
           (reading, spot) => readAs(reading, evidence) - readAs(sound.readings[spot]!, sound),
