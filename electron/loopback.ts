@@ -11,6 +11,7 @@ const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
   threads: {
+    check: join(import.meta.dirname, 'check-worker.js'),
     forecast: join(import.meta.dirname, 'forecast-worker.js'),
     round: join(import.meta.dirname, 'round-worker.js'),
   },

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
 import { type CallName, type CallOutput, calls } from '../../shared-core/contract/calls.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
 import { boardUseCases } from './boards.ts';
 import { catalogueUseCases } from './catalogue.ts';
 import type { AppContext } from './context.ts';
@@ -21,7 +22,7 @@ import { settingUseCases } from './settings.ts';
 import { stackPlanUseCases } from './stack-plans.ts';
 import { stackVolumeUseCases } from './stack-volume.ts';
 import { stackUseCases } from './stacks.ts';
-import { createYards } from './yards.ts';
+import { type CheckThread, createYards } from './yards.ts';
 
 type UseCases = {
   [N in CallName]: (input: z.output<(typeof calls)[N]['input']>) => CallOutput<N> | Promise<CallOutput<N>>;
@@ -33,8 +34,8 @@ export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
-  /** The files of `forecast-worker` and `round-worker`, built or bare. */
-  threads: { forecast: string; round: string };
+  /** The files of `check-worker`, `forecast-worker` and `round-worker`, built or bare. */
+  threads: { check: string; forecast: string; round: string };
   emit<N extends EventName>(name: N, data: EventData<N>): void;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;
@@ -53,8 +54,9 @@ export function createApp({
   reportFault = console.error,
 }: AppOptions) {
   const now = () => clock().toISOString();
-  const yards = createYards(dataDir, now);
-  const context: AppContext = { yard: yards.current, now, reportFault, emit };
+  const checkThread: CheckThread = createOwnThread(threads.check);
+  const yards = createYards(dataDir, now, checkThread, reportFault);
+  const context: AppContext = { yard: yards.current, mayWrite: yards.mayWrite, now, reportFault, emit };
 
   const ownFits = createOwnFits(context);
   const roundThread: RoundThread = createOwnThread(threads.round);
@@ -68,12 +70,21 @@ export function createApp({
     rounds.leave();
     judging.leave();
     open();
+    return begin();
+  }
+
+  /** A yard was opened, or a large one was looked through. */
+  function begin(): z.output<(typeof calls)['yard.info']['output']> {
     const info = yards.info();
-    if (info.problem === null) judging.takeUp();
+    if (info.problem !== null) {
+      rounds.leave();
+      judging.leave();
+    } else if (yards.mayWrite()) judging.takeUp();
     meter.rememberAgain();
     emit('yard.changed', {});
     return info;
   }
+  yards.whenLookedThrough(begin);
 
   const useCases: UseCases = {
     'yard.info': yards.info,
@@ -98,6 +109,19 @@ export function createApp({
 
   change(() => undefined);
 
+  /** A call that must write to a file that is still being looked through, or that came upon damage in it, waits for that. */
+  async function perform(name: CallName, input: unknown): Promise<unknown> {
+    const carryOut = useCases[name] as (input: unknown) => unknown;
+    try {
+      return await carryOut(input);
+    } catch (error) {
+      const looking = yards.looking();
+      if (looking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
+      await looking;
+      return carryOut(input);
+    }
+  }
+
   return {
     /** Answers one call from the window. Never throws: what went wrong is in the answer, as a sentence. */
     answer: async (name: string, input: unknown): Promise<Answer> => {
@@ -106,8 +130,7 @@ export function createApp({
         const call = calls[name as CallName];
         const checked = call.input.safeParse(input);
         if (!checked.success) throw new Refusal(sentenceOf(checked.error));
-        const perform = useCases[name as CallName] as (input: unknown) => unknown;
-        return { ok: true, output: await perform(checked.data) };
+        return { ok: true, output: await perform(name as CallName, checked.data) };
       } catch (error) {
         return { ok: false, sentence: faultSentence(error, NOT_SAVED, reportFault) };
       }
@@ -118,6 +141,7 @@ export function createApp({
       await roundThread.close();
       await forecaster.close();
       yards.close();
+      await checkThread.close();
     },
   };
 }

@@ -6,6 +6,8 @@ import type { Yard } from '../store/yard.ts';
 export interface AppContext {
   /** @throws Refusal while no yard is open, with the sentence that says why */
   yard(): Yard;
+  /** Whether the yard can be written to by whoever cannot wait; a call that cannot be is made again when it can. */
+  mayWrite(): boolean;
   /** Now, UTC, ISO 8601. */
   now(): string;
   /** Writes an error that no call can answer for to the log. */

@@ -162,6 +162,8 @@ export function createMeterDesk(
     const description = link.described?.description ?? null;
     const { deviceId, deviceName } = link.state;
     if (link.kind === 'none' || deviceId === null || description === null) return;
+    // Remembered when it can be: `rememberAgain`.
+    if (!context.mayWrite()) return;
     const { meters, boards } = context.yard();
     const before = meters.find(link.kind, deviceId)?.description ?? null;
     meterId = meters.put({
@@ -247,7 +249,7 @@ export function createMeterDesk(
       aimedAt = at;
       aimSimulated();
     },
-    /** Another yard was opened: the connected meter needs a row in that one. */
+    /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain: (): void => {
       meterId = null;
       if (link.described !== null) remember();

@@ -5,22 +5,49 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { builtInUses, builtInWoods } from '../../shared-core/wood/catalogue.ts';
 import { openYard, type Yard } from '../store/yard.ts';
-import { putBeside, YardFileProblem } from '../store/yard-file.ts';
+import {
+  asProblem,
+  damagedFile,
+  damageIn,
+  isDamage,
+  putBeside,
+  type YardFileProblem,
+} from '../store/yard-file.ts';
 import { fillDemoYard } from './demo-yard.ts';
+import type { OwnThread } from './own-thread.ts';
+
+/** The thread that looks through a large file (`check-worker.ts`): what is damaged in it, or null. */
+export type CheckThread = OwnThread<string, string | null>;
 
 /**
  * Which yard file is open. The demo yard is a file of its own, so that throwing it away can never touch a reading of
  * the person's.
  */
-export function createYards(dataDir: string, now: () => string) {
+export function createYards(
+  dataDir: string,
+  now: () => string,
+  checkThread: CheckThread,
+  reportFault: (error: unknown) => void,
+) {
   const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
   let kind: YardInfo['kind'] = 'own';
   let yard: Yard | null = null;
   let problem: YardFileProblem | null = null;
+  let mayWrite = false;
+  /** While a large file is being looked through. */
+  let looking: Promise<void> | null = null;
+  let heard: () => void = () => undefined;
 
   function close(): void {
     yard?.close();
     yard = null;
+    mayWrite = false;
+    looking = null;
+  }
+
+  function stopFor(found: YardFileProblem): void {
+    close();
+    problem = found;
   }
 
   function open(which: YardInfo['kind']): void {
@@ -29,11 +56,47 @@ export function createYards(dataDir: string, now: () => string) {
     problem = null;
     try {
       yard = openYard(files[which]);
-      yard.species.bringUpToDate(builtInWoods);
-      yard.uses.bringUpToDate(builtInUses);
+      if (yard.lookedThrough) beginWriting(yard);
+      else looking = lookThrough(yard);
     } catch (error) {
-      if (!(error instanceof YardFileProblem)) throw error;
-      problem = error;
+      stopFor(asProblem(error, files[which]));
+    }
+  }
+
+  function beginWriting(opened: Yard): void {
+    opened.species.bringUpToDate(builtInWoods);
+    opened.uses.bringUpToDate(builtInUses);
+    mayWrite = true;
+  }
+
+  async function lookThrough(opened: Yard): Promise<void> {
+    const { file } = opened;
+    try {
+      const damage = await checkThread.ask(file).catch((fault) => {
+        if (yard !== opened) return null;
+        // A file that nobody looked through is not written to: better the window waits.
+        reportFault(fault);
+        return damageIn(file);
+      });
+      if (yard !== opened) return;
+      looking = null;
+      if (damage !== null) throw damagedFile(file, damage);
+      opened.allowWriting();
+      beginWriting(opened);
+    } catch (error) {
+      stopFor(asProblem(error, file));
+    }
+    heard();
+  }
+
+  /** A large file may turn out to be damaged at the first look. */
+  function boards(): number {
+    try {
+      return yard?.boards.total() ?? 0;
+    } catch (error) {
+      if (!isDamage(error)) throw error;
+      stopFor(asProblem(error, files[kind]));
+      return 0;
     }
   }
 
@@ -49,14 +112,25 @@ export function createYards(dataDir: string, now: () => string) {
       if (yard === null) throw new Refusal(problem?.message ?? 'No yard is open. Open one first.');
       return yard;
     },
-    info: (): YardInfo => ({
-      kind,
-      file: files[kind],
-      problem: problem?.message ?? null,
-      canStartAfresh: problem?.damaged ?? false,
-      boards: yard?.boards.total() ?? 0,
-      version: packageJson.version,
-    }),
+    info: (): YardInfo => {
+      const counted = boards();
+      return {
+        kind,
+        file: files[kind],
+        problem: problem?.message ?? null,
+        canStartAfresh: problem?.damaged ?? false,
+        boards: counted,
+        version: packageJson.version,
+      };
+    },
+    /** False while no yard is open, and while a large file is being looked through. */
+    mayWrite: (): boolean => mayWrite,
+    /** Done when the large file that is open was looked through; null where that is not going on. */
+    looking: (): Promise<void> | null => looking,
+    /** Called when a large file was looked through: it may be written to now, or it is closed and has a problem. */
+    whenLookedThrough: (listener: () => void): void => {
+      heard = listener;
+    },
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       if (!existsSync(files.demo)) {

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, renameSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
@@ -16,42 +16,85 @@ export class YardFileProblem extends Refusal {
   }
 }
 
+/** Above this a file is not looked through before it is opened: that takes some 6 ms a megabyte. */
+const LARGE_BYTES = 16 * 1024 * 1024;
+
 /**
  * Opens a yard file, creating it when there is none, and brings it to the newest layout.
  *
- * WAL with synchronous=FULL: a reading that was committed survives a power cut.
+ * WAL with synchronous=FULL: a reading that was committed survives a power cut. Nothing is written to a file that was
+ * not looked through for damage. A large one that needs nothing written is opened before that: `db` then refuses to
+ * write (`SQLITE_READONLY`) until it is told that `damageIn` found none, by `allowWriting`.
  * @throws YardFileProblem with a sentence for a person; the file is then left as it was
  */
-export function openYardFile(file: string): Db {
+export function openYardFile(file: string): { db: Db; lookedThrough: boolean } {
   let db: Db | undefined;
   try {
     mkdirSync(dirname(file), { recursive: true });
     db = new Database(file, { timeout: 2000 });
-    db.pragma('journal_mode = WAL');
+    refuseNewer(db, file);
+    const lookedThrough = !isLarge(file) || needsWriting(db);
+    if (lookedThrough) {
+      const damage = damageOf(db);
+      if (damage !== null) throw damagedFile(file, damage);
+      db.pragma('journal_mode = WAL');
+      migrate(db);
+    } else {
+      db.pragma('query_only = ON');
+    }
     db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
-    checkSound(db, file);
-    migrate(db, file);
-    return db;
+    return { db, lookedThrough };
   } catch (error) {
     db?.close();
     throw asProblem(error, file);
   }
 }
 
-function checkSound(db: Db, file: string): void {
-  const found = db.pragma('quick_check(1)', { simple: true });
-  if (found !== 'ok') throw damagedFile(file, String(found));
+/** A large file was looked through by `damageIn`, which found nothing. */
+export function allowWriting(db: Db): void {
+  db.pragma('query_only = OFF');
 }
 
-function migrate(db: Db, file: string): void {
-  const applied = Number(db.pragma('user_version', { simple: true }));
-  if (applied > migrations.length) {
+/** What is damaged in a yard file, in SQLite's words; null where it is sound. Takes seconds for a large file. */
+export function damageIn(file: string): string | null {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
+  try {
+    return damageOf(db);
+  } finally {
+    db.close();
+  }
+}
+
+function damageOf(db: Db): string | null {
+  try {
+    const found = String(db.pragma('quick_check(1)', { simple: true }));
+    return found === 'ok' ? null : found.replace(/^\*\*\* in database main \*\*\*\s*/, '');
+  } catch (error) {
+    if (isDamage(error)) return (error as Error).message;
+    throw error;
+  }
+}
+
+function isLarge(file: string): boolean {
+  return (statSync(file, { throwIfNoEntry: false })?.size ?? 0) > LARGE_BYTES;
+}
+
+function needsWriting(db: Db): boolean {
+  const isWal = db.pragma('journal_mode', { simple: true }) === 'wal';
+  return !isWal || Number(db.pragma('user_version', { simple: true })) < migrations.length;
+}
+
+function refuseNewer(db: Db, file: string): void {
+  if (Number(db.pragma('user_version', { simple: true })) > migrations.length) {
     throw new YardFileProblem(
       `The yard file ${file} was written by a newer Pintally. It was left as it is. Install the newer version to open it.`,
       false,
     );
   }
+}
+
+function migrate(db: Db): void {
   // One transaction for all: a file is at one version or another, never between. IMMEDIATE, so that a second
   // process that opens the same file waits and then finds nothing left to do.
   db.transaction(() => {
@@ -66,7 +109,18 @@ function migrate(db: Db, file: string): void {
   }).immediate();
 }
 
-function damagedFile(file: string, detail: string): YardFileProblem {
+/** Whether an error of SQLite's says that the file is damaged. */
+export function isDamage(error: unknown): boolean {
+  const code = String((error as { code?: unknown })?.code ?? '');
+  return code.startsWith('SQLITE_NOTADB') || code.startsWith('SQLITE_CORRUPT');
+}
+
+/** Whether an error of SQLite's says that the file was not looked through yet. */
+export function isRefusedWriting(error: unknown): boolean {
+  return String((error as { code?: unknown })?.code ?? '').startsWith('SQLITE_READONLY');
+}
+
+export function damagedFile(file: string, detail: string): YardFileProblem {
   return new YardFileProblem(
     `The yard file ${file} is damaged (${detail}). It was left as it is, nothing in it was changed. ` +
       'Put a backup in its place, or put it beside under another name and begin a new yard.',
@@ -74,7 +128,8 @@ function damagedFile(file: string, detail: string): YardFileProblem {
   );
 }
 
-function asProblem(error: unknown, file: string): YardFileProblem {
+/** What an error at opening a file means to a person. */
+export function asProblem(error: unknown, file: string): YardFileProblem {
   if (error instanceof YardFileProblem) return error;
   const code = String((error as { code?: unknown }).code ?? '');
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
@@ -83,9 +138,7 @@ function asProblem(error: unknown, file: string): YardFileProblem {
       false,
     );
   }
-  if (code.startsWith('SQLITE_NOTADB') || code.startsWith('SQLITE_CORRUPT')) {
-    return damagedFile(file, (error as Error).message);
-  }
+  if (isDamage(error)) return damagedFile(file, (error as Error).message);
   return new YardFileProblem(
     `The yard file ${file} could not be opened (${(error as Error).message}). Nothing was changed. ` +
       'Check that the folder exists, that the disk is not full and that you may write there, then try again.',

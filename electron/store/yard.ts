@@ -8,16 +8,26 @@ import { roundTable } from './round-table.ts';
 import { sampleBoardTable } from './sample-board-table.ts';
 import { settingTable } from './setting-table.ts';
 import { stackTable } from './stack-table.ts';
-import { openYardFile } from './yard-file.ts';
+import { allowWriting, asProblem, type Db, openYardFile } from './yard-file.ts';
 
 /**
- * One open yard file with its tables.
+ * One open yard file with its tables. `lookedThrough` is false for a large one that may be damaged and refuses to be
+ * written until `allowWriting`; see `openYardFile`.
  * @throws YardFileProblem with a sentence for a person
  */
 export function openYard(file: string) {
-  const db = openYardFile(file);
+  const { db, lookedThrough } = openYardFile(file);
+  try {
+    return { file, lookedThrough, allowWriting: () => allowWriting(db), ...tablesOf(db) };
+  } catch (error) {
+    db.close();
+    throw asProblem(error, file);
+  }
+}
+export type Yard = ReturnType<typeof openYard>;
+
+function tablesOf(db: Db) {
   return {
-    file,
     places: placeTable(db),
     stacks: stackTable(db),
     boards: boardTable(db),
@@ -36,4 +46,3 @@ export function openYard(file: string) {
     },
   };
 }
-export type Yard = ReturnType<typeof openYard>;

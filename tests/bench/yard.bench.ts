@@ -29,6 +29,7 @@ const app = createApp({
     simulated: () => new SimulatedLink({ seed: 1 }),
   },
   threads: {
+    check: join(import.meta.dirname, '../../electron/app/check-worker.ts'),
     forecast: join(import.meta.dirname, '../../electron/app/forecast-worker.ts'),
     round: join(import.meta.dirname, '../../electron/app/round-worker.ts'),
   },

@@ -11,6 +11,7 @@ import type { MeterDescription } from '../../../shared-core/gatt/meter-descripti
 
 /** Node runs the threads from their source. */
 export const threads = {
+  check: resolve(import.meta.dirname, '../../../electron/app/check-worker.ts'),
   forecast: resolve(import.meta.dirname, '../../../electron/app/forecast-worker.ts'),
   round: resolve(import.meta.dirname, '../../../electron/app/round-worker.ts'),
 };

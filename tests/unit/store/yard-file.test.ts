@@ -101,7 +101,7 @@ describe('a reading', () => {
   });
 
   test('is committed with a full sync, in WAL mode', () => {
-    const db = openYardFile(file);
+    const { db } = openYardFile(file);
     open.push(db);
     expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
     expect(db.pragma('synchronous', { simple: true })).toBe(2); // 2 is FULL: https://sqlite.org/pragma.html#pragma_synchronous
