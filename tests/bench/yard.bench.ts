@@ -36,6 +36,10 @@ const app = createApp({
   emit: () => undefined,
 });
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
+const settings = await app.answer('settings.get', {});
+if (!settings.ok) throw new Error(settings.sentence);
+await app.answer('settings.save', settings.output);
+console.log(`write to it: after ${(performance.now() - opening).toFixed(1)} ms`);
 
 const page = (stackId: number | null, search: string, offset: number) => ({
   stackId,
