@@ -49,7 +49,7 @@ const inYear = (month: number): number => ((month % 12) + 12) % 12;
  * @param stays   rising in time; the first must have begun by `fromMs`
  * @param fromMs  UTC, ms
  * @param toMs    not before `fromMs`, and within 100 years of it
- * @throws        RangeError when a stay is missing or out of order
+ * @throws        RangeError when a stay is missing or out of order, or months of its air are
  */
 export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): AirSegment[] {
   if (!(toMs >= fromMs && toMs - fromMs <= 36_525 * dayMs)) {
@@ -64,6 +64,9 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
   const segments: AirSegment[] = [];
   for (const [index, stay] of stays.entries()) {
     const next = stays[index + 1];
+    if (stay.air.length !== 12) {
+      throw new RangeError('A place needs the air of all twelve months: fill in those that are missing.');
+    }
     if (next !== undefined && next.fromMs < stay.fromMs)
       throw new RangeError('The moves are not in order of time.');
     const until = Math.min(toMs, next?.fromMs ?? Number.POSITIVE_INFINITY);

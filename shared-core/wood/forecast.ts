@@ -1,28 +1,31 @@
 /**
  * When a board will be fit for its use: where it stands, and side by side if it were moved today.
  *
- * The fitted unknowns (`history-fit.ts`) and the air to come are a normal distribution of four numbers. The model
- * runs at its middle and at two points along each of its axes (three-point Gauss-Hermite nodes), which gives every
- * quantity as a sum of parabolas in independent standard normals; that sum's mean, variance and skewness are exact
- * and its quantiles follow by Cornish and Fisher's expansion (from memory). No random numbers: the same question
- * has the same answer.
+ * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are six numbers.
+ * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
+ * agrees with the readings (importance sampling; Gelman and others, Bayesian Data Analysis, section 10.4, from memory):
+ * the normal distribution of the fit is only where the points are put. Every quantile, of a moisture content or of a
+ * date, is one of the weighed runs. No random numbers: the same question has the same answer. How often it comes true:
+ * `tests/bench/forecast.bench.ts`.
  */
 import { z } from 'zod';
 import { useSchema } from '../probing/assessment.ts';
 import { emcOfYear } from './climate.ts';
 import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
-import { cholesky, type Gaussian, normalCdf, times } from './gaussian.ts';
+import { cholesky, normalCdf, times } from './gaussian.ts';
 import {
   boardModel,
   dryingBoardSchema,
   dryingPrior,
   fitHistory,
   fitReadingSchema,
+  type HistoryFit,
   modelErrorPct,
   pooledPrior,
   runBoard,
 } from './history-fit.ts';
 import { type MonthlyAir, monthlyAirSchema } from './monthly-air.ts';
+import { normalPoints } from './normal-points.ts';
 
 const dayMs = 86_400_000;
 
@@ -62,8 +65,8 @@ export type Band = z.infer<typeof bandSchema>;
 export const placeForecastSchema = z.object({
   placeId: z.number().int(),
   /**
-   * First day on which the board is in its use's range, with its core near enough to its shell: with 10, 50 and 90 %
-   * certainty. Null where that does not come within the horizon.
+   * Day by which the board has come into its use's range, its core near enough to its shell, with a probability of 10, 50
+   * and 90 %. Null where that does not come within the horizon.
    */
   reach: z.object({
     earlyMs: z.number().nullable(),
@@ -120,54 +123,77 @@ export type Forecast = z.infer<typeof forecastSchema>;
 /** 90 % point of the standard normal. */
 const z90 = 1.2816;
 
-/** Values at the middle and at the two points along each axis, in that order: middle, +1, -1, +2, -2, … */
-function quantilesOf(values: readonly number[], errorSd: number): Quantiles {
-  const { mean, sd, skewness } = momentsOf(values, errorSd);
-  const at = (z: number): number => mean + sd * (z + ((z * z - 1) * skewness) / 6);
-  return { low: at(-z90), median: at(0), high: at(z90) };
+/** Enough that a 10 % point rests on a handful of runs; twice as many move it by a tenth of the band's width. */
+const pointCount = 64;
+/** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
+const reachFactor = 1.2;
+
+/** One thing that may be true of the board and the air to come, and how much it weighs; all weights add up to 1. */
+type Possibility = {
+  /** Values of `dryingParameters`. */
+  theta: number[];
+  /** Standard normal: how the air to come differs from its monthly means. */
+  air: number;
+  /** What the model gets wrong on this board, % MC. */
+  errorPct: number;
+  weight: number;
+};
+
+const points = normalPoints(pointCount, 6);
+
+function possibilitiesOf({ posterior, costOf, residuals }: HistoryFit): Possibility[] {
+  const known = residuals.length > 0;
+  const reach = known ? reachFactor : 1;
+  const lower = cholesky(posterior.covariance);
+  const drawn = points.map((point) => {
+    const along = point.slice(0, 4);
+    const theta = times(lower, along).map((value, i) => posterior.mean[i]! + reach * value);
+    const drawnAs = along.reduce((sum, z) => sum + z * z, 0);
+    return {
+      theta,
+      air: point[4]!,
+      errorPct: modelErrorPct * point[5]!,
+      log: known ? (drawnAs - costOf(theta)) / 2 : 0,
+    };
+  });
+  const most = Math.max(...drawn.map(({ log }) => log));
+  const raw = drawn.map(({ log }) => Math.exp(log - most));
+  // No single run may speak for all (E. L. Ionides, Truncated importance sampling, 2008; from memory).
+  const cap = raw.reduce((sum, value) => sum + value, 0) / Math.sqrt(raw.length);
+  const capped = raw.map((value) => Math.min(cap, value));
+  const total = capped.reduce((sum, value) => sum + value, 0);
+  return drawn.map(({ log: _, ...possibility }, k) => ({ ...possibility, weight: capped[k]! / total }));
 }
 
-function momentsOf(
-  values: readonly number[],
-  errorSd: number,
-): { mean: number; sd: number; skewness: number } {
-  const middle = values[0]!;
-  let mean = middle;
-  let variance = errorSd * errorSd;
-  let third = 0;
-  for (let k = 1; k < values.length; k += 2) {
-    const [up, down] = [values[k]!, values[k + 1]!];
-    const straight = (up - down) / (2 * Math.sqrt(3));
-    const bent = (up + down - 2 * middle) / 6;
-    mean += bent;
-    variance += straight * straight + 2 * bent * bent;
-    third += 6 * straight * straight * bent + 8 * bent ** 3;
-  }
-  const sd = Math.sqrt(variance);
-  // Beyond this the expansion would fold back on itself between its 10 and 90 % points.
-  const skewness = sd === 0 ? 0 : Math.max(-1.5, Math.min(1.5, third / sd ** 3));
-  return { mean, sd, skewness };
-}
-
-/** The points of `quantilesOf` for a normal distribution. */
-function nodesOf(distribution: Gaussian): number[][] {
-  const lower = cholesky(distribution.covariance);
-  const nodes = [distribution.mean];
-  for (let axis = 0; axis < lower.length; axis++) {
-    for (const sign of [1, -1]) {
-      const along = lower.map((_, j) => (j === axis ? sign * Math.sqrt(3) : 0));
-      nodes.push(times(lower, along).map((value, i) => value + distribution.mean[i]!));
+/** The 10, 50 and 90 % values of one number for each possibility; an infinite one is one that never comes. */
+function quantilesOf(possible: readonly Possibility[], values: readonly number[]): Quantiles {
+  const order = values.map((_, k) => k).sort((a, b) => values[a]! - values[b]!);
+  const at = (probability: number): number => {
+    let below = 0;
+    let before: number | null = null;
+    let beforeAt = 0;
+    for (const k of order) {
+      const middle = below + possible[k]!.weight / 2;
+      if (middle >= probability) {
+        const value = values[k]!;
+        if (before === null || !Number.isFinite(value)) return value;
+        return before + ((value - before) * (probability - beforeAt)) / (middle - beforeAt);
+      }
+      below += possible[k]!.weight;
+      before = values[k]!;
+      beforeAt = middle;
     }
-  }
-  return nodes;
+    return before!;
+  };
+  return { low: at(0.1), median: at(0.5), high: at(0.9) };
 }
 
 /** Depth that stands for the shell: 3 mm as pins go in, but within the outer sixth of a thin board. */
 const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
 
-/** How unsure a place's air to come is against its monthly means, % MC of EMC. Common practice, no source. */
+/** How far the air to come may be from a place's monthly means, % MC of EMC, season by season. Common practice, no source. */
 const comingAirSdPct = 0.5;
-/** The same for a place where no board of this fit has stood. */
+/** The same for a place where no reading of this board was taken: nobody knows how well its months describe it. */
 const untriedAirSdPct = 1;
 
 type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
@@ -178,14 +204,14 @@ const shellOf = (series: Series, at: number): number => Math.min(series.shellA[a
 /** Points in a band: enough for a plot, and no more than the window needs. */
 const bandPoints = 120;
 
-function bandOf(runs: readonly Series[], allMs: readonly number[]): Band {
+function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
   const every = Math.ceil(allMs.length / bandPoints);
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
   const over = (value: (series: Series, at: number) => number): Quantiles[] =>
     shown.map((at) =>
       quantilesOf(
-        runs.map((series) => value(series, at)),
-        modelErrorPct,
+        possible,
+        runs.map((series, k) => value(series, at) + possible[k]!.errorPct),
       ),
     );
   return {
@@ -224,14 +250,14 @@ export function forecastBoard(input: ForecastInput): Forecast {
   const model = boardModel(board);
   const prior = pooledPrior(dryingPrior(board), input.siblings);
   const fit = fitHistory(model, input.readings, prior);
-  const nodes = nodesOf(fit.posterior);
+  const possible = possibilitiesOf(fit);
   const shell = shellFraction(board.thicknessMm);
   const depths = [shell, 1 - shell, 0.5];
 
   const pastDays = (nowMs - begun) / dayMs;
   const pastStep = Math.max(1, pastDays / bandPoints);
   const pastMs = [...days(begun, pastDays, pastStep).filter((ms) => ms < nowMs), nowMs];
-  const pastRuns = nodes.map((theta) =>
+  const pastRuns = possible.map(({ theta }) =>
     runBoard(model, theta, board.stays, begun, nowMs, null, pastMs, depths),
   );
   const profiles = pastRuns.map((run) => run.finalPct);
@@ -245,37 +271,48 @@ export function forecastBoard(input: ForecastInput): Forecast {
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
   const untilMs = nowMs + input.horizonDays * dayMs;
   const aheadMs = days(nowMs, input.horizonDays, 1);
+  const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= dayMs);
   const places = [{ placeId: input.placeId, air: here.air }, ...input.elsewhere].map((place, index) => {
-    const airOffsetPct = index === 0 ? fit.posterior.mean[3]! : 0;
-    const airSdPct =
-      index === 0 ? Math.hypot(Math.sqrt(fit.posterior.covariance[3]![3]!), comingAirSdPct) : untriedAirSdPct;
-    const runs = nodes.map((theta, k) => {
-      // Another place's air is not off by what this one's was, and no year is the mean year: the last two nodes,
-      // which differ from the middle in nothing else, stand for the air to come.
-      const sign = k === nodes.length - 2 ? 1 : k === nodes.length - 1 ? -1 : 0;
-      const ahead = [...theta.slice(0, 3), airOffsetPct + sign * Math.sqrt(3) * airSdPct];
+    // Another place's air is not off by what this one's was, and no year is the mean year.
+    const tried = index === 0 && triedHere;
+    const offsets = possible.map(({ theta, air }) =>
+      tried ? theta[3]! + air * comingAirSdPct : air * untriedAirSdPct,
+    );
+    const runs = possible.map(({ theta }, k) => {
+      const ahead = [...theta.slice(0, 3), offsets[k]!];
       const stays = [{ fromMs: nowMs, air: place.air }];
       return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
     });
-    return placeForecast(input.use, place, aheadMs, runs, airOffsetPct, airSdPct);
+    return placeForecast(input.use, place, aheadMs, possible, runs, offsets);
   });
 
-  const past = bandOf(pastRuns.map(seriesOf), pastMs);
-  const today = nowOf(input, model.grid, profiles, shell);
-  const [d, s] = fit.posterior.mean;
+  const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
+  const today = nowOf(input, model.grid, possible, profiles, shell);
+  const rate = logMoments(possible, 0);
   return {
     information: fit.information,
     now: today,
     past,
     places,
-    nextProbe: nextProbe(input, today.probabilityReady, places, Math.sqrt(fit.posterior.covariance[0]![0]!)),
+    nextProbe: nextProbe(input, today.probabilityReady, places, rate.sd),
     residuals: fit.residuals,
-    diffusivityFactor: logQuantiles(d!, Math.sqrt(fit.posterior.covariance[0]![0]!)),
-    surfaceFactor: logQuantiles(s!, Math.sqrt(fit.posterior.covariance[1]![1]!)),
+    diffusivityFactor: logQuantiles(rate),
+    surfaceFactor: logQuantiles(logMoments(possible, 1)),
   };
 }
 
-const logQuantiles = (mean: number, sd: number): Quantiles => ({
+type Moments = { mean: number; sd: number };
+
+function logMoments(possible: readonly Possibility[], parameter: number): Moments {
+  const mean = possible.reduce((sum, { theta, weight }) => sum + weight * theta[parameter]!, 0);
+  const variance = possible.reduce(
+    (sum, { theta, weight }) => sum + weight * (theta[parameter]! - mean) ** 2,
+    0,
+  );
+  return { mean, sd: Math.sqrt(variance) };
+}
+
+const logQuantiles = ({ mean, sd }: Moments): Quantiles => ({
   low: Math.exp(mean - z90 * sd),
   median: Math.exp(mean),
   high: Math.exp(mean + z90 * sd),
@@ -285,56 +322,67 @@ function placeForecast(
   use: ForecastInput['use'],
   place: { placeId: number; air: MonthlyAir },
   atMs: readonly number[],
+  possible: readonly Possibility[],
   runs: readonly Series[],
-  airOffsetPct: number,
-  airSdPct: number,
+  offsets: readonly number[],
 ): PlaceForecast {
   const year = emcOfYear(place.air);
-  const reach: PlaceForecast['reach'] = { earlyMs: null, likelyMs: null, lateMs: null };
-  for (const [at, ms] of atMs.entries()) {
-    const short = quantilesOf(
-      runs.map((series) => shortfall(use, series.average[at]!, shellOf(series, at), series.core[at]!)),
-      modelErrorPct,
+  const firstFit = runs.map((series, k) => {
+    const at = atMs.findIndex(
+      (_, i) =>
+        shortfall(use, series.average[i]!, shellOf(series, i), series.core[i]!) + possible[k]!.errorPct <= 0,
     );
-    if (short.low <= 0) reach.earlyMs ??= ms;
-    if (short.median <= 0) reach.likelyMs ??= ms;
-    if (short.high <= 0) reach.lateMs ??= ms;
-    if (reach.lateMs !== null) break;
-  }
-  const floor = year.driestEmcPct + airOffsetPct;
-  const floorPct = { low: floor - z90 * airSdPct, median: floor, high: floor + z90 * airSdPct };
+    return at < 0 ? Number.POSITIVE_INFINITY : atMs[at]!;
+  });
+  const reached = quantilesOf(possible, firstFit);
+  // Whole days, as they are told.
+  const dayOf = (ms: number): number | null =>
+    Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / dayMs) * dayMs : null;
+  const reach = {
+    earlyMs: dayOf(reached.low),
+    likelyMs: dayOf(reached.median),
+    lateMs: dayOf(reached.high),
+  };
+  const floorPct = quantilesOf(
+    possible,
+    offsets.map((offset) => year.driestEmcPct + offset),
+  );
   return {
     placeId: place.placeId,
     reach,
     floorPct,
     floorMonth: year.driestMonth,
     never: reach.earlyMs === null && floorPct.low > use.maxPct,
-    band: bandOf(runs, atMs),
+    band: bandOf(possible, runs, atMs),
   };
 }
 
 function nowOf(
   input: ForecastInput,
   grid: DryingGrid,
+  possible: readonly Possibility[],
   profiles: readonly Float64Array[],
   shell: number,
 ): Forecast['now'] {
   const over = (value: (profile: Float64Array) => number): Quantiles =>
-    quantilesOf(profiles.map(value), modelErrorPct);
+    quantilesOf(
+      possible,
+      profiles.map((profile, k) => value(profile) + possible[k]!.errorPct),
+    );
   const shellPct = (profile: Float64Array): number =>
     Math.min(atDepthOf(grid, profile, shell), atDepthOf(grid, profile, 1 - shell));
-  const short = momentsOf(
-    profiles.map((p) => shortfall(input.use, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5))),
-    modelErrorPct,
-  );
-  const middle = profiles[0]!;
   return {
     average: over((profile) => averageOf(grid, profile)),
     shell: over(shellPct),
     core: over((profile) => atDepthOf(grid, profile, 0.5)),
-    faceAPct: atDepthOf(grid, middle, shell),
-    faceBPct: atDepthOf(grid, middle, 1 - shell),
-    probabilityReady: normalCdf(-short.mean / short.sd),
+    faceAPct: over((profile) => atDepthOf(grid, profile, shell)).median,
+    faceBPct: over((profile) => atDepthOf(grid, profile, 1 - shell)).median,
+    // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
+    probabilityReady: possible.reduce((sum, { weight }, k) => {
+      const p = profiles[k]!;
+      const short = shortfall(input.use, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5));
+      return sum + weight * normalCdf(-short / modelErrorPct);
+    }, 0),
     profile: Array.from({ length: 21 }, (_, i) => ({
       depthFraction: i / 20,
       pct: over((profile) => atDepthOf(grid, profile, i / 20)),
@@ -344,6 +392,8 @@ function nowOf(
 
 /** A second round some weeks on tells a board's own rate; common practice, no source. */
 const learningDays = 30;
+/** So soon after a probing that left it open, the next would find nearly the same; common practice, no source. */
+const undecidedDays = 7;
 /** Below this the board's rate is known well enough that another reading would not move the dates much. */
 const knownRateSd = 0.3;
 
@@ -362,26 +412,23 @@ function nextProbe(
       why: 'It has not been probed yet: until then this is what such boards do on average.',
     };
   }
-  const today = nowMs - lastMs < dayMs;
+  const { earlyMs } = here.reach;
   if (probabilityReady >= 0.9) {
-    return today
+    return nowMs - lastMs < dayMs
       ? { atMs: null, why: 'It is ready by what is known; another probing would hardly change that.' }
       : { atMs: nowMs, why: 'It should be ready by now: probe it to be sure.' };
   }
   if (probabilityReady >= 0.1) {
-    return today
-      ? { atMs: nowMs + 7 * dayMs, why: 'It is near its range and today left it open: look again in a week.' }
+    const againMs = lastMs + undecidedDays * dayMs;
+    return againMs > nowMs
+      ? {
+          atMs: againMs,
+          why: 'It is near its range and the last probing left it open: look again a week after it.',
+        }
       : { atMs: nowMs, why: 'It may be ready or not: a probing today decides.' };
   }
-  const learnMs = Math.max(nowMs, lastMs + learningDays * dayMs);
-  const early = here.reach.earlyMs;
-  if (rateSd > knownRateSd && (early === null || learnMs < early)) {
-    return {
-      atMs: learnMs,
-      why: 'How fast this board dries is still unsure; a probing a month after the last one narrows the dates most.',
-    };
-  }
-  if (early === null) {
+  // First, for where it cannot get ready its rate does not matter.
+  if (earlyMs === null) {
     return {
       atMs: null,
       why: here.never
@@ -389,8 +436,15 @@ function nextProbe(
         : 'It does not come near its range here within the time looked at; probe it when it has been moved.',
     };
   }
+  const learnMs = Math.max(nowMs, lastMs + learningDays * dayMs);
+  if (rateSd > knownRateSd && learnMs < earlyMs) {
+    return {
+      atMs: learnMs,
+      why: 'How fast this board dries is still unsure; a probing a month after the last one narrows the dates most.',
+    };
+  }
   return {
-    atMs: Math.max(early, nowMs),
+    atMs: Math.max(earlyMs, nowMs),
     why: 'Before this day it is ready with less than one chance in ten.',
   };
 }

@@ -7,6 +7,7 @@
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
+import { spotScatterPct } from '../probing/spot-scatter.ts';
 import { airSegments, exposureFactor, faceExposureSchema, type Stay, staySchema } from './board-history.ts';
 import {
   type DryingGrid,
@@ -35,7 +36,7 @@ export const dryingBoardSchema = z.object({
   thicknessMm: z.number().min(0.5).max(1000),
   /** Null where it is not known: a middling wood, with a wider spread. */
   basicSpecificGravity: z.number().min(0.05).max(1.3).nullable(),
-  /** Face A is the one the pins go in. */
+  /** Face A, then face B; depths are counted from face A. */
   faces: z.tuple([faceExposureSchema, faceExposureSchema]),
   start: z.object({
     /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
@@ -196,10 +197,20 @@ export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): 
   };
 }
 
-/** Readings of one instant and depth as one value: the scatter averages out, the meter's and species' error does not. */
-type Observation = { atMs: number; depthFraction: number; mcPct: number; sdPct: number };
+/** Readings of one round and depth as one value. */
+type Observation = {
+  atMs: number;
+  depthFraction: number;
+  mcPct: number;
+  /** What is this observation's own in wood that is not wet: scatter of its spots, and what the model gets wrong, % MC. */
+  ownSdPct: number;
+  /** What the meter and this board's wood are wrong by in every reading alike, % MC. */
+  sharedSdPct: number;
+};
 
 const sameRoundMs = 12 * 3_600_000;
+/** What is known of scatter beforehand weighs as much as so many degrees of freedom, as in `probing/estimate.ts`. */
+const priorDegrees = 4;
 
 function observationsOf(readings: readonly FitReading[]): Observation[] {
   const sorted = [...readings].sort((a, b) => a.depthFraction - b.depthFraction || a.atMs - b.atMs);
@@ -222,19 +233,53 @@ function observationsOf(readings: readonly FitReading[]): Observation[] {
   return groups
     .map((group) => {
       const mcPct = mean(group.map((reading) => reading.mcPct));
-      const scatter =
-        group.length < 2 ? 0 : group.reduce((sum, r) => sum + (r.mcPct - mcPct) ** 2, 0) / (group.length - 1);
-      const shared = mean(group.map((reading) => reading.standardUncertaintyPct ** 2));
-      // Above fibre saturation a pin meter tells little more than "wet".
-      const wet = 0.15 * Math.max(0, mcPct - 25);
+      // A single spot tells nothing of its scatter, and two that happen to agree do not promise that there is none.
+      const squares =
+        priorDegrees * spotScatterPct(mcPct) ** 2 +
+        group.reduce((sum, reading) => sum + (reading.mcPct - mcPct) ** 2, 0);
+      const scatter = squares / (priorDegrees + group.length - 1);
       return {
         atMs: group[0]!.atMs,
         depthFraction: mean(group.map((reading) => reading.depthFraction)),
         mcPct,
-        sdPct: Math.sqrt(shared + scatter / group.length + modelErrorPct ** 2 + wet ** 2),
+        ownSdPct: Math.sqrt(scatter / group.length + modelErrorPct ** 2),
+        sharedSdPct: Math.sqrt(mean(group.map((reading) => reading.standardUncertaintyPct ** 2))),
       };
     })
     .sort((a, b) => a.atMs - b.atMs);
+}
+
+/** From here on a pin meter tells less and less, % MC. */
+const wetFromPct = 28;
+/** Above it, what meter and curve are wrong by grows by so much of each further % MC, as in `correction.ts`; … */
+const sharedWetShare = 0.5;
+/** … and each round and depth by so much on its own. Common practice, no source. */
+const ownWetShare = 0.1;
+
+/** Inner product of two columns over the observations, weighed by the inverse of their covariance. */
+type Weighing = (x: readonly number[], y: readonly number[]) => number;
+
+/**
+ * The observations' covariance: own variances on its diagonal and, on top, the product of the shared errors of every two,
+ * so that ten rounds with one meter do not average away what the meter and the wood's curve are wrong by. Inverse by
+ * Sherman and Morrison's formula.
+ *
+ * How wrong a reading of wet wood may be goes by what the wood holds by the model, not by what was read: else those that
+ * err low would be trusted most, and every fit to wet wood come out too dry (`tests/bench/forecast.bench.ts` showed it).
+ */
+function weighing(observations: readonly Observation[], modelPct: readonly number[]): Weighing {
+  const wet = (mcPct: number): number => Math.max(0, mcPct - wetFromPct);
+  const own = observations.map(
+    ({ ownSdPct }, k) => 1 / (ownSdPct ** 2 + (ownWetShare * wet(modelPct[k]!)) ** 2),
+  );
+  const shared = observations.map(({ sharedSdPct, mcPct }, k) =>
+    Math.max(sharedSdPct / 2, sharedSdPct + sharedWetShare * (wet(modelPct[k]!) - wet(mcPct))),
+  );
+  const most = 1 + shared.reduce((sum, value, k) => sum + value * value * own[k]!, 0);
+  const along = (x: readonly number[]): number =>
+    x.reduce((sum, value, k) => sum + value * shared[k]! * own[k]!, 0);
+  return (x, y) =>
+    x.reduce((sum, value, k) => sum + value * own[k]! * y[k]!, 0) - (along(x) * along(y)) / most;
 }
 
 export type HistoryFit = {
@@ -245,6 +290,8 @@ export type HistoryFit = {
   information: Information;
   /** Each round's reading at a depth against the fitted model, % MC. */
   residuals: { atMs: number; depthFraction: number; measuredPct: number; fittedPct: number; sdPct: number }[];
+  /** How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability. */
+  costOf: (theta: readonly number[]) => number;
 };
 
 /** Steps of the unknowns for finite differences, in their own units. */
@@ -265,7 +312,14 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
     vector: prior.mean.map(() => 0),
   };
   const last = observations.at(-1);
-  if (last === undefined) return { prior, posterior: prior, information: none, residuals: [] };
+  const precision = inversePositive(prior.covariance);
+  const penaltyOf = (theta: readonly number[]): number => {
+    const away = theta.map((value, i) => value - prior.mean[i]!);
+    return times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
+  };
+  if (last === undefined) {
+    return { prior, posterior: prior, information: none, residuals: [], costOf: penaltyOf };
+  }
   if (observations[0]!.atMs < board.start.atMs) {
     throw new RangeError('A reading is older than the day the board was sawn: set that day right.');
   }
@@ -276,34 +330,36 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
     const run = runBoard(model, theta, board.stays, board.start.atMs, last.atMs, null, instants, depths);
     return where.map(([depth, instant]) => run.depthPct[depth]![instant]!);
   };
-  const precision = inversePositive(prior.covariance);
-  const costOf = (theta: readonly number[], predicted: readonly number[]): number => {
-    const away = theta.map((value, i) => value - prior.mean[i]!);
-    const penalty = times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
-    return observations.reduce((sum, o, k) => sum + ((o.mcPct - predicted[k]!) / o.sdPct) ** 2, penalty);
+  const misfitOf = (predicted: readonly number[]): number[] =>
+    observations.map((o, k) => o.mcPct - predicted[k]!);
+  const costOf = (theta: readonly number[], predicted: readonly number[], product: Weighing): number => {
+    const misfit = misfitOf(predicted);
+    return penaltyOf(theta) + product(misfit, misfit);
   };
   /** Information of the readings with the model taken as straight around theta. */
-  const linearised = (theta: readonly number[], predicted: readonly number[]): Information => {
+  const linearised = (
+    theta: readonly number[],
+    predicted: readonly number[],
+    product: Weighing,
+  ): Information => {
     const slopes = theta.map((_, j) => {
       const moved = predict(theta.map((value, i) => (i === j ? value + probeStep[j]! : value)));
-      return moved.map((value, k) => (value - predicted[k]!) / probeStep[j]! / observations[k]!.sdPct);
+      return moved.map((value, k) => (value - predicted[k]!) / probeStep[j]!);
     });
-    const dot = (x: readonly number[], y: readonly number[]): number =>
-      x.reduce((sum, v, k) => sum + v * y[k]!, 0);
-    const target = observations.map(
-      (o, k) =>
-        (o.mcPct - predicted[k]!) / o.sdPct + slopes.reduce((sum, s, j) => sum + s[k]! * theta[j]!, 0),
+    const target = misfitOf(predicted).map(
+      (misfit, k) => misfit + slopes.reduce((sum, slope, j) => sum + slope[k]! * theta[j]!, 0),
     );
     return {
-      matrix: slopes.map((a) => slopes.map((b) => dot(a, b))),
-      vector: slopes.map((a) => dot(a, target)),
+      matrix: slopes.map((a) => slopes.map((b) => product(a, b))),
+      vector: slopes.map((a) => product(a, target)),
     };
   };
 
   let theta = prior.mean;
   let predicted = predict(theta);
-  let cost = costOf(theta, predicted);
-  let information = linearised(theta, predicted);
+  let product = weighing(observations, predicted);
+  let cost = costOf(theta, predicted, product);
+  let information = linearised(theta, predicted, product);
   let damping = 0;
   for (let iteration = 0; iteration < 12; iteration++) {
     const matrix = precision.map((row, i) =>
@@ -317,15 +373,16 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
     const move = solvePositive(matrix, gradient);
     const next = theta.map((value, i) => value + Math.max(-2, Math.min(2, move[i]!)));
     const nextPredicted = predict(next);
-    const nextCost = costOf(next, nextPredicted);
+    const nextCost = costOf(next, nextPredicted, product);
     const expected = move.reduce((sum, value, i) => sum + value * gradient[i]!, 0);
     if (nextCost <= cost) {
       const gained = cost - nextCost;
       theta = next;
       predicted = nextPredicted;
-      cost = nextCost;
+      product = weighing(observations, predicted);
+      cost = costOf(theta, predicted, product);
       damping = damping < 0.02 ? 0 : damping / 4;
-      information = linearised(theta, predicted);
+      information = linearised(theta, predicted, product);
       if (gained < 0.01) break;
     } else {
       // A gain too small to matter is as good as arrival.
@@ -342,7 +399,8 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
       depthFraction: o.depthFraction,
       measuredPct: o.mcPct,
       fittedPct: predicted[k]!,
-      sdPct: o.sdPct,
+      sdPct: Math.hypot(o.ownSdPct, o.sharedSdPct),
     })),
+    costOf: (values) => costOf(values, predict(values), product),
   };
 }

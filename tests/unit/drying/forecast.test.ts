@@ -216,11 +216,126 @@ describe('the next probing', () => {
     const readings: FitReading[] = [0.1, 0.5].map((depthFraction) => ({
       atMs: nowMs,
       depthFraction,
-      mcPct: 7,
-      standardUncertaintyPct: 0.7,
+      mcPct: 7.5,
+      standardUncertaintyPct: 0.5,
     }));
     const { nextProbe } = forecastBoard(inputOf({ nowMs, board, readings, elsewhere: [] }));
     expect(nextProbe).toMatchObject({ atMs: null, why: expect.stringMatching(/ready/) });
+  });
+});
+
+describe('the next probing, from sawing on', () => {
+  const use = { minPct: 6, maxPct: 16, maxShellCorePct: 4 };
+  const rounds = [20, 50, 80];
+  const readings = readingsOf(middle, rounds);
+
+  test.each([20, 30, 50, 60, 80, 83, 90, 100, 120, 140, 200, 300])(
+    'asked on day %i, is never in the past nor after the board is surely ready, and says why',
+    (day) => {
+      const nowMs = sawn + day * dayMs;
+      const past = readings.filter(({ atMs }) => atMs <= nowMs);
+      const { nextProbe, places } = forecastBoard(
+        inputOf({ nowMs, use, readings: past, elsewhere: [], horizonDays: 730 }),
+      );
+      const lateMs = places[0]!.reach.lateMs ?? Number.POSITIVE_INFINITY;
+      expect(nextProbe.why).toMatch(/^[A-Z].+\.$/);
+      if (nextProbe.atMs === null) return;
+      expect(nextProbe.atMs).toBeGreaterThanOrEqual(nowMs);
+      expect(nextProbe.atMs).toBeLessThanOrEqual(Math.max(lateMs, past.at(-1)!.atMs + 7 * dayMs));
+    },
+  );
+
+  test('three days after a round that left it open, it is a week after that round', () => {
+    const nowMs = sawn + 106 * dayMs;
+    const { nextProbe, now } = forecastBoard(
+      inputOf({ nowMs, use, readings: readingsOf(middle, [30, 60, 103]), elsewhere: [] }),
+    );
+    expect(now.probabilityReady).toBeGreaterThan(0.1);
+    expect(now.probabilityReady).toBeLessThan(0.9);
+    expect(nextProbe.atMs).toBe(sawn + 110 * dayMs);
+  });
+
+  test('is not here for a board too dry for its use in air that keeps it so, however unsure its rate', () => {
+    const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
+    const nowMs = sawn + 400 * dayMs;
+    const dry = [0.1, 0.5].map((depthFraction) => ({
+      atMs: nowMs - dayMs,
+      depthFraction,
+      mcPct: 7,
+      standardUncertaintyPct: 0.7,
+    }));
+    const { nextProbe } = forecastBoard(
+      inputOf({ nowMs, board, readings: dry, use: { minPct: 12, maxPct: 16, maxShellCorePct: 4 } }),
+    );
+    expect(nextProbe).toEqual({ atMs: null, why: expect.stringMatching(/when it has been moved/) });
+  });
+});
+
+describe('at the edges', () => {
+  const finite = (input: ForecastInput): ReturnType<typeof forecastBoard> => {
+    const forecast = forecastBoard(input);
+    expect(forecastSchema.parse(forecast)).toEqual(forecast);
+    for (const { band } of forecast.places) {
+      for (const { low, median, high } of [...band.average, ...band.shell, ...band.core]) {
+        expect(low).toBeLessThanOrEqual(median);
+        expect(median).toBeLessThanOrEqual(high);
+        expect(Number.isFinite(high - low)).toBe(true);
+      }
+    }
+    return forecast;
+  };
+  const two = readingsOf(middle, [60, 119]);
+
+  test('readings in any order tell the same', () => {
+    expect(forecastBoard(inputOf({ readings: two.toReversed() }))).toEqual(
+      forecastBoard(inputOf({ readings: two })),
+    );
+  });
+
+  test('readings of the shell alone leave the core less sure than both do', () => {
+    const width = (readings: FitReading[]): number => {
+      const { core } = finite(inputOf({ readings })).now;
+      return core.high - core.low;
+    };
+    const shell = two.filter(({ depthFraction }) => depthFraction < 0.2);
+    expect(width(shell)).toBeGreaterThan(width(two));
+    expect(width(shell)).toBeLessThan(width([]));
+  });
+
+  test('a board moved since its last round: what was learnt of the old place says nothing of the new', () => {
+    const nowMs = sawn + 120 * dayMs;
+    // Readings that want much damper air than the shed's.
+    const damp = two.map((reading) => ({ ...reading, mcPct: reading.mcPct + 3 }));
+    const moved = { ...oak, stays: [...oak.stays, { fromMs: nowMs - dayMs, air: room }] };
+    const stayed = finite(inputOf({ readings: damp })).places;
+    const [here] = finite(inputOf({ readings: damp, board: moved })).places;
+    expect(stayed[0]!.floorPct.median).toBeGreaterThan(12.4);
+    expect(here!.floorPct.median).toBeCloseTo(stayed[1]!.floorPct.median, 6);
+  });
+
+  test.each([12, 100])('a board %i mm thick has its dates in order', (thicknessMm) => {
+    const board = { ...oak, thicknessMm };
+    const use = { minPct: 6, maxPct: 18, maxShellCorePct: 8 };
+    const { places } = finite(inputOf({ nowMs: sawn, board, use, horizonDays: 3650 }));
+    const { earlyMs, likelyMs } = places[0]!.reach;
+    expect(likelyMs!).toBeGreaterThan(earlyMs!);
+    const days = (likelyMs! - sawn) / dayMs;
+    // Under a linear and a quadratic law of thickness: 12 mm within days to weeks, 100 mm within one to several years.
+    if (thicknessMm === 12) expect(days).toBeLessThan(90);
+    else expect(days).toBeGreaterThan(365);
+  });
+
+  test('a board far above fibre saturation, and one with twenty rounds', () => {
+    const wet = { ...oak, basicSpecificGravity: 0.32, start: { ...oak.start, mcPct: 200 } };
+    expect(finite(inputOf({ nowMs: sawn + 3 * dayMs, board: wet })).now.average.median).toBeGreaterThan(100);
+    const rounds = Array.from({ length: 20 }, (_, i) => 5 + 6 * i);
+    const { now } = finite(inputOf({ readings: readingsOf(middle, rounds) }));
+    expect(now.average.high - now.average.low).toBeLessThan(2.6);
+  });
+
+  test('a place whose months are not all known is refused with what to do', () => {
+    const board = { ...oak, stays: [{ fromMs: sawn, air: shed.slice(0, 11) }] };
+    expect(() => forecastBoard(inputOf({ board }))).toThrow(/all twelve months/);
   });
 });
 

@@ -111,7 +111,61 @@ describe('a fit', () => {
       Array.from({ length: 20 }, (_, i) => ({ ...core!, atMs: core!.atMs + i * 20_000 })),
       prior,
     );
-    expect(sdOf(twenty.posterior, 0)).toBeCloseTo(sdOf(one.posterior, 0), 3);
+    // Their scatter averages out, the meter's error does not.
+    expect(sdOf(twenty.posterior, 0)).toBeLessThan(sdOf(one.posterior, 0));
+    expect(sdOf(twenty.posterior, 0)).toBeGreaterThan(0.95 * sdOf(one.posterior, 0));
+  });
+
+  // By hand: a board long in balance with its room shows nothing but EMC. What the meter is wrong by (0.7) and the offset
+  // of the air (1 beforehand) cannot be told apart, so no number of rounds brings the offset below 0.573.
+  test('many rounds with one meter do not average away what the meter is wrong by', () => {
+    const old: DryingBoard = { ...oak, thicknessMm: 12, stays: [{ fromMs: sawn, air: room }] };
+    const years = Array.from({ length: 20 }, (_, i) => 500 + 20 * i);
+    const readings = years.flatMap((day) =>
+      [0.1, 0.5].map((depthFraction) => ({
+        atMs: sawn + day * dayMs,
+        depthFraction,
+        mcPct: 8.2,
+        standardUncertaintyPct: 0.7,
+      })),
+    );
+    const fit = fitHistory(boardModel(old), readings, dryingPrior(old));
+    const least = 1 / Math.sqrt(1 + 1 / 0.7 ** 2);
+    expect(sdOf(fit.posterior, 3)).toBeGreaterThan(least);
+    expect(sdOf(fit.posterior, 3)).toBeLessThan(1.05 * least);
+  });
+
+  test('a single spot is not taken as free of scatter, and spots that agree by chance not either', () => {
+    const spot: FitReading = {
+      atMs: sawn + 200 * dayMs,
+      depthFraction: 0.5,
+      mcPct: 12,
+      standardUncertaintyPct: 0.7,
+    };
+    // Scatter of spots 0.5, of the model 0.5.
+    expect(fitHistory(model, [spot], prior).residuals[0]!.sdPct).toBeCloseTo(Math.hypot(0.7, 0.5, 0.5), 6);
+    // Four degrees of freedom beforehand and one of their own, which saw nothing; the mean of two.
+    const twice = fitHistory(model, [spot, spot], prior).residuals[0]!.sdPct;
+    expect(twice).toBeCloseTo(Math.hypot(0.7, Math.sqrt((0.25 * 4) / 5 / 2), 0.5), 6);
+  });
+
+  test('of wet wood, a reading that errs low weighs no more than one that errs high', () => {
+    // Where the board holds 45 % by all else that is known, as a sure start makes it.
+    const sure: DryingBoard = { ...oak, start: { ...oak.start, mcPct: 45, logSd: 0.1 } };
+    const away = (mcPct: number): number => {
+      const reading = {
+        atMs: sawn,
+        depthFraction: 0.5,
+        mcPct,
+        standardUncertaintyPct: mcPct > 45 ? 11.5 : 4.5,
+      };
+      const fit = fitHistory(boardModel(sure), [reading], dryingPrior(sure));
+      return fit.posterior.mean[2]! - Math.log(45);
+    };
+    const [low, high] = [away(37), away(53)];
+    expect(low).toBeLessThan(0);
+    expect(high).toBeGreaterThan(0);
+    expect(-low / high).toBeLessThan(1.5);
   });
 
   test('leans little on readings far above fibre saturation', () => {

@@ -1,0 +1,404 @@
+/**
+ * Whether forecasts come true as often as they say, on boards whose truth is known because we drew it. Run it with
+ *
+ *     npx node tests/bench/forecast.bench.ts [boards, 200] [seed, 1] [only this part: ours, less, more, stack]
+ *
+ * Calibration by simulation (S. Talts and others, Validating Bayesian Inference Algorithms with Simulation-Based
+ * Calibration, 2018; from memory): where the truth is drawn from the prior and read with the noise that the fit
+ * assumes, it must fall below the forecast's 10 % point in 10 of 100 boards, below its median in 50, below its 90 %
+ * point in 90, whatever the rounds. It tests the inference, not the wood: no drying record is in it.
+ *
+ * A true board has its factors, start and place drawn from `dryingPrior`, dries on a grid three times as fine, in weather
+ * that wanders about its place's monthly means: a month's EMC 0.7 % and 1.5 °C off, its days another 1.2 %. It is read at
+ * shell and core, twice each, with an error of meter and wood that stays with the board (one third of its variance with
+ * the meter), and a scatter of the spots as `spot-scatter.ts` has it. All one standard deviation; ours, no source.
+ *
+ * The forecast is asked at the same day with 0, 1, 2 and 4 rounds behind it.
+ */
+import { spotScatterPct } from '../../shared-core/probing/spot-scatter.ts';
+import { plannedDepthMm } from '../../shared-core/probing/spots.ts';
+import { airSegments, type Stay } from '../../shared-core/wood/board-history.ts';
+import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
+import {
+  type AirSegment,
+  type DryingLaw,
+  dryingGrid,
+  LawTables,
+  parabolicStart,
+  simulateDrying,
+  woodDryingLaw,
+} from '../../shared-core/wood/drying-model.ts';
+import { type Forecast, forecastBoard, type Quantiles } from '../../shared-core/wood/forecast.ts';
+import { type Information, normalCdf } from '../../shared-core/wood/gaussian.ts';
+import {
+  boardModel,
+  type DryingBoard,
+  dryingPrior,
+  type FitReading,
+  fitHistory,
+} from '../../shared-core/wood/history-fit.ts';
+import type { MonthlyAir } from '../../shared-core/wood/monthly-air.ts';
+import { type Random, randomFrom } from './rounds-with-faults.ts';
+
+const boards = Number(process.argv[2] ?? 200);
+const seed = Number(process.argv[3] ?? 1);
+const only = process.argv[4] ?? null;
+
+const DAY_MS = 86_400_000;
+const HORIZON_DAYS = 500;
+const ROUNDS = [0, 1, 2, 4] as const;
+
+const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!;
+
+const monthly = (tempC: readonly number[], rh: (month: number) => number): MonthlyAir =>
+  tempC.map((t, month) => ({ tempC: t, rh: rh(month) }));
+const SHEDS = [
+  monthly([-8, -5, 1, 8, 14, 20, 22, 21, 16, 10, 2, -5], (m) => 0.7 + 0.004 * Math.abs(6 - m)),
+  monthly([3, 4, 7, 10, 14, 17, 19, 19, 16, 12, 7, 4], (m) => 0.72 + 0.02 * Math.abs(6 - m)),
+  monthly([8, 10, 13, 17, 22, 26, 28, 28, 25, 19, 13, 9], () => 0.7),
+];
+const ROOM = monthly(Array<number>(12).fill(20), (m) => 0.36 + 0.02 * Math.abs(6 - Math.abs(6 - m)));
+const OUTDOOR_USE = { minPct: 6, maxPct: 18, maxShellCorePct: 4 };
+const INDOOR_USE = { minPct: 4, maxPct: 10, maxShellCorePct: 3 };
+const gravities = builtInWoods.flatMap(({ basicSpecificGravity }) => basicSpecificGravity ?? []);
+
+type LawOf = (gravity: number) => DryingLaw;
+
+/** Diffusivity that rises otherwise over moisture content, the same at 15 %. */
+const otherExponent =
+  (power: number): LawOf =>
+  (gravity) => {
+    const law = woodDryingLaw(gravity);
+    return {
+      ...law,
+      diffusivityM2S: (mc, tempC) => {
+        const middle = law.diffusivityM2S(15, tempC);
+        return middle * (law.diffusivityM2S(mc, tempC) / middle) ** power;
+      },
+    };
+  };
+
+const tablesOf = new Map<LawOf, Map<number, LawTables>>();
+function tablesFor(lawOf: LawOf, gravity: number): LawTables {
+  const ofLaw = tablesOf.get(lawOf) ?? new Map<number, LawTables>();
+  tablesOf.set(lawOf, ofLaw);
+  const tables = ofLaw.get(gravity) ?? new LawTables(lawOf(gravity));
+  ofLaw.set(gravity, tables);
+  return tables;
+}
+
+/** Three days' stretches; the board's place's own offset is in every one of them. */
+function weather(random: Random, stays: readonly Stay[], fromMs: number, days: number): AirSegment[] {
+  const segments: AirSegment[] = [];
+  let month = random.normal();
+  let warm = random.normal();
+  let day = random.normal();
+  for (let at = 0; at < days; at += 3) {
+    const startMs = fromMs + at * DAY_MS;
+    const here = stays.findLast((stay) => stay.fromMs <= startMs)!;
+    // Indoors the weather comes through damped.
+    const share = here.air === ROOM ? 0.4 : 1;
+    const plain = airSegments([{ ...here, fromMs }], startMs, startMs + 3 * DAY_MS)[0]!;
+    const off = share * (0.7 * month + 1.2 * day);
+    segments.push({
+      durationS: (3 * DAY_MS) / 1000,
+      emcStartPct: Math.max(2, plain.emcStartPct + off),
+      emcEndPct: Math.max(2, plain.emcStartPct + off),
+      tempC: Math.min(45, Math.round(plain.tempC + 1.5 * share * warm)),
+    });
+    const stay = (value: number, kept: number): number =>
+      kept * value + Math.sqrt(1 - kept * kept) * random.normal();
+    // A month's anomaly fades over about a month, a day's over about three.
+    month = stay(month, 0.905);
+    warm = stay(warm, 0.905);
+    day = stay(day, 0.37);
+  }
+  return segments;
+}
+
+/** As `correction.ts` has it for a wood with a curve, at the temperature of the meter's basis. */
+const meterSdPct = (mc: number): number =>
+  0.5 + 0.1 * Math.max(0, mc - 20) + 0.4 * Math.max(0, mc - 30) + 0.5 * Math.max(0, 6 - mc);
+
+type Case = {
+  board: DryingBoard;
+  theta: number[];
+  nowMs: number;
+  use: { minPct: number; maxPct: number; maxShellCorePct: number };
+  /** Readings of as many rounds, the last today. */
+  readings: (rounds: number) => FitReading[];
+  averagePct: (day: number) => number;
+  /** First day from today on which it is fit; infinite beyond the horizon. */
+  readyDay: number;
+};
+
+type Stack = { board: DryingBoard; use: Case['use']; nowDays: number };
+
+function drawStack(random: Random): Stack {
+  const shed = pick(random, SHEDS);
+  const sawnMs = Date.UTC(2024, Math.floor(random.uniform() * 12), 1 + Math.floor(random.uniform() * 28));
+  const nowDays = 20 + Math.floor(random.uniform() * 120);
+  const indoors = random.uniform() < 0.4;
+  // On a day on which a stretch of weather begins.
+  const moved = sawnMs + 3 * Math.floor((nowDays * (0.3 + 0.6 * random.uniform())) / 3) * DAY_MS;
+  return {
+    board: {
+      thicknessMm: pick(random, [20, 27, 34, 52]),
+      basicSpecificGravity: pick(random, gravities),
+      faces: ['open', 'open'],
+      start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
+      stays: [{ fromMs: sawnMs, air: shed }, ...(indoors ? [{ fromMs: moved, air: ROOM }] : [])],
+    },
+    use: indoors ? INDOOR_USE : OUTDOOR_USE,
+    nowDays,
+  };
+}
+
+function drawBoard(
+  random: Random,
+  { board, use, nowDays }: Stack,
+  theta: number[],
+  air: AirSegment[],
+  meter: number,
+  lawOf: LawOf,
+): Case {
+  const grid = dryingGrid(board.thicknessMm, true, 36);
+  const [logD, logS, logM, emcOffsetPct] = theta as [number, number, number, number];
+  const shell = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
+  const judged = Math.min(3 / board.thicknessMm, 1 / 6);
+  const solved = simulateDrying({
+    grid,
+    tables: tablesFor(lawOf, board.basicSpecificGravity!),
+    startPct: parabolicStart(grid, Math.exp(logM), 1),
+    segments: air,
+    diffusivityFactor: Math.exp(logD),
+    faceFactors: [Math.exp(logS), Math.exp(logS)],
+    emcOffsetPct,
+    tolerancePct: 0.02,
+    observeS: Array.from({ length: nowDays + HORIZON_DAYS + 1 }, (_, day) => day * 86_400),
+    depthFractions: [judged, shell, 0.5],
+  });
+  const [judgedPct, shellPct, corePct] = solved.depthPct as [Float64Array, Float64Array, Float64Array];
+  const isFit = (day: number): boolean => {
+    const average = solved.averagePct[day]!;
+    return (
+      average <= use.maxPct && average >= use.minPct && corePct[day]! - judgedPct[day]! <= use.maxShellCorePct
+    );
+  };
+  let readyDay = nowDays;
+  while (readyDay <= nowDays + HORIZON_DAYS && !isFit(readyDay)) readyDay++;
+  const bias = Math.sqrt(1 / 3) * meter + Math.sqrt(2 / 3) * random.normal();
+  const noise = Array.from({ length: 64 }, () => random.normal());
+  const places = Array.from({ length: 4 }, () => random.normal());
+  return {
+    board,
+    theta,
+    use,
+    nowMs: board.start.atMs + nowDays * DAY_MS,
+    readyDay: readyDay > nowDays + HORIZON_DAYS ? Number.POSITIVE_INFINITY : readyDay - nowDays,
+    averagePct: (day) => solved.averagePct[nowDays + day]!,
+    readings: (rounds) =>
+      Array.from({ length: rounds }, (_, round) => Math.round((nowDays * (round + 1)) / rounds)).flatMap(
+        (day, round) =>
+          [shell, shell, 0.5, 0.5].map((depthFraction, spot): FitReading => {
+            const truth = (spot < 2 ? shellPct : corePct)[day]!;
+            const scatter =
+              spotScatterPct(truth) *
+              (Math.sqrt(2 / 3) * places[spot]! + Math.sqrt(1 / 3) * noise[4 * round + spot]!);
+            const mcPct = Math.max(1, truth + meterSdPct(truth) * bias + scatter);
+            return {
+              atMs: board.start.atMs + day * DAY_MS,
+              depthFraction,
+              mcPct,
+              standardUncertaintyPct: meterSdPct(mcPct),
+            };
+          }),
+      ),
+  };
+}
+
+function drawTheta(random: Random, board: DryingBoard): number[] {
+  const prior = dryingPrior(board);
+  return prior.mean.map((mean, i) => mean + Math.sqrt(prior.covariance[i]![i]!) * random.normal());
+}
+
+function foresee(one: Case, rounds: number, siblings: readonly Information[]): Forecast {
+  return forecastBoard({
+    nowMs: one.nowMs,
+    board: one.board,
+    readings: one.readings(rounds),
+    siblings: [...siblings],
+    use: one.use,
+    elsewhere: [],
+    placeId: 1,
+    horizonDays: HORIZON_DAYS,
+  });
+}
+
+/** Counts of where the truth lay: below 10 %, to the median, to 90 %, above. */
+class Ranks {
+  readonly counts = [0, 0, 0, 0];
+  private readonly widths: number[] = [];
+  private readonly misses: number[] = [];
+
+  add(truth: number, { low, median, high }: Quantiles): void {
+    const bin = truth < low ? 0 : truth < median ? 1 : truth <= high ? 2 : 3;
+    this.counts[bin] = this.counts[bin]! + 1;
+    this.widths.push(high - low);
+    this.misses.push(median - truth);
+  }
+
+  row(): string {
+    const total = this.counts.reduce((sum, count) => sum + count, 0);
+    const [below, lower, upper, above] = this.counts.map((count) => (100 * count) / total) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const ideal = [0.1, 0.4, 0.4, 0.1];
+    const chi2 = this.counts.reduce(
+      (sum, count, i) => sum + (count - total * ideal[i]!) ** 2 / (total * ideal[i]!),
+      0,
+    );
+    return [
+      (lower + upper).toFixed(0).padStart(6),
+      `${below.toFixed(0)}/${lower.toFixed(0)}/${upper.toFixed(0)}/${above.toFixed(0)}`.padStart(13),
+      chi2.toFixed(1).padStart(6),
+      middle(this.misses).toFixed(1).padStart(8),
+      middle(this.misses.map(Math.abs)).toFixed(1).padStart(8),
+      middle(this.widths).toFixed(1).padStart(8),
+      String(total).padStart(6),
+    ].join('');
+  }
+}
+
+function middle(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted.length === 0 ? Number.NaN : sorted[Math.floor(sorted.length / 2)]!;
+}
+
+const HEAD = '    in %  <10/50/90/>   chi2    bias   error   width     n';
+
+type Tally = {
+  mc: Map<number, Ranks>;
+  reach: Ranks;
+  diffusivity: number[];
+  surface: number[];
+  ready: [number, boolean][];
+};
+const AHEAD = [0, 30, 90];
+const newTally = (): Tally => ({
+  mc: new Map(AHEAD.map((day) => [day, new Ranks()])),
+  reach: new Ranks(),
+  diffusivity: new Array<number>(10).fill(0),
+  surface: new Array<number>(10).fill(0),
+  ready: [],
+});
+
+const dayOf = (atMs: number | null, nowMs: number): number =>
+  atMs === null ? HORIZON_DAYS + 1 : (atMs - nowMs) / DAY_MS;
+
+function tally(into: Tally, one: Case, forecast: Forecast): void {
+  const here = forecast.places[0]!;
+  for (const [day, ranks] of into.mc) {
+    // The band's points are some days apart.
+    const at = here.band.atMs.findIndex((ms) => ms >= one.nowMs + day * DAY_MS);
+    const exact = Math.round((here.band.atMs[at]! - one.nowMs) / DAY_MS);
+    ranks.add(one.averagePct(exact), here.band.average[at]!);
+  }
+  into.ready.push([forecast.now.probabilityReady, one.readyDay === 0]);
+  // Told from what the forecast knew, not from what came of it.
+  if (forecast.now.probabilityReady < 0.1) {
+    const { earlyMs, likelyMs, lateMs } = here.reach;
+    into.reach.add(Math.min(one.readyDay, HORIZON_DAYS + 1), {
+      low: dayOf(earlyMs, one.nowMs),
+      median: dayOf(likelyMs, one.nowMs),
+      high: dayOf(lateMs, one.nowMs),
+    });
+  }
+  for (const [counts, { median, high }, truth] of [
+    [into.diffusivity, forecast.diffusivityFactor, one.theta[0]!],
+    [into.surface, forecast.surfaceFactor, one.theta[1]!],
+  ] as const) {
+    const z = (truth - Math.log(median)) / (Math.log(high / median) / 1.2816);
+    const bin = Math.min(9, Math.floor(10 * normalCdf(z)));
+    counts[bin] = counts[bin]! + 1;
+  }
+}
+
+function print(name: string, { mc, reach, diffusivity, surface, ready }: Tally): void {
+  console.log(`${name}\n  ${' '.repeat(18)}${HEAD}`);
+  for (const [day, ranks] of mc) console.log(`  MC, day +${String(day).padEnd(9)}${ranks.row()}`);
+  console.log(`  days to target    ${reach.row()}`);
+  console.log(`  ranks by tenths: diffusivity ${diffusivity.join(' ')}; surface ${surface.join(' ')}`);
+  const bins = [0, 0.1, 0.3, 0.7, 0.9, 1.0001];
+  const said = bins.slice(1).map((top, i) => {
+    const of = ready.filter(([p]) => p >= bins[i]! && p < top);
+    const share = of.filter(([, is]) => is).length / of.length;
+    return `${(of.reduce((sum, [p]) => sum + p, 0) / of.length).toFixed(2)}->${share.toFixed(2)} (${of.length})`;
+  });
+  console.log(`  said ready -> was ready: ${said.join('  ')}`);
+}
+
+function calibrate(name: string, lawOf: LawOf): void {
+  const random = randomFrom(seed);
+  const tallies = new Map(ROUNDS.map((rounds) => [rounds, newTally()]));
+  const begin = performance.now();
+  for (let n = 0; n < boards; n++) {
+    const stack = drawStack(random);
+    const air = weather(random, stack.board.stays, stack.board.start.atMs, stack.nowDays + HORIZON_DAYS + 3);
+    const one = drawBoard(random, stack, drawTheta(random, stack.board), air, random.normal(), lawOf);
+    for (const [rounds, into] of tallies) tally(into, one, foresee(one, rounds, []));
+  }
+  console.log(`\n== ${name} (${((performance.now() - begin) / 1000).toFixed(0)} s)`);
+  for (const [rounds, into] of tallies) print(`${rounds} rounds`, into);
+}
+
+/** How boards of one stack and log differ: as `pooledPrior` takes it. */
+const WITHIN = [0.25, 0.3, 0.15, 0.3];
+
+function shareInStacks(): void {
+  const random = randomFrom(seed + 1000);
+  const shared = [0, 1, 3, 6];
+  const tallies = new Map(
+    [0, 1].flatMap((rounds) =>
+      shared.map((count) => [`${rounds} rounds of its own, ${count} siblings`, newTally()]),
+    ),
+  );
+  for (let n = 0; n < boards; n++) {
+    const stack = drawStack(random);
+    const air = weather(random, stack.board.stays, stack.board.start.atMs, stack.nowDays + HORIZON_DAYS + 3);
+    const prior = dryingPrior(stack.board);
+    const group = prior.mean.map((mean, i) => {
+      const within = Math.min(WITHIN[i]! ** 2, 0.5 * prior.covariance[i]![i]!);
+      return mean + Math.sqrt(prior.covariance[i]![i]! - within) * random.normal();
+    });
+    const meter = random.normal();
+    const cases = Array.from({ length: 7 }, () => {
+      const theta = group.map((value, i) => value + WITHIN[i]! * random.normal());
+      return drawBoard(random, stack, theta, air, meter, woodDryingLaw);
+    });
+    const learnt = cases
+      .slice(1)
+      .map(
+        (each) => fitHistory(boardModel(each.board), each.readings(2), dryingPrior(each.board)).information,
+      );
+    for (const rounds of [0, 1]) {
+      for (const count of shared) {
+        const forecast = foresee(cases[0]!, rounds, learnt.slice(0, count));
+        tally(tallies.get(`${rounds} rounds of its own, ${count} siblings`)!, cases[0]!, forecast);
+      }
+    }
+  }
+  console.log('\n== Boards of one stack, each sibling probed twice');
+  for (const [name, into] of tallies) print(name, into);
+}
+
+const parts: Record<string, () => void> = {
+  ours: () => calibrate('The law is ours', woodDryingLaw),
+  less: () => calibrate('The truth rises less over moisture content (exponent 0.6)', otherExponent(0.6)),
+  more: () => calibrate('The truth rises more over moisture content (exponent 1.5)', otherExponent(1.5)),
+  stack: shareInStacks,
+};
+for (const [name, run] of Object.entries(parts)) if (only === null || only === name) run();
