@@ -111,6 +111,19 @@ function callOf(
   }
   const saying = (verdict: Verdict) => probed.filter((board) => board.verdict === verdict).length;
   const ready = saying('ready');
+  const gone = probed.filter(
+    ({ verdict, probabilityReady }) => verdict === 'ready' && (probabilityReady ?? 1) < 0.5,
+  );
+  if (ready === probed.length && gone.length > 0) {
+    return {
+      verdict: 'probe-again',
+      reasons: [
+        gone.length === 1
+          ? '1 board was ready when last probed and, by the forecast, may no longer be: probe it.'
+          : `${gone.length} of the ${ready} boards that were ready when last probed may no longer be, by the forecast: probe them.`,
+      ],
+    };
+  }
   if (ready === probed.length) {
     const short = toKnowReady - probed.length;
     return short <= 0

@@ -25,6 +25,13 @@ test('the mean of 1000 accounts with a spread of 25 to 3 takes 218 of them', () 
   expect(boardsForMean(1000, 25, 3, two)).toBe(218);
 });
 
+// Cochran, Sampling Techniques (1977), section 4.6, from memory: a bed of silver maple seedlings of 430 units, mean 19,
+// variance 85.6, wanted to 10 % with t = 2: n0 = 95, and 78 of the 430.
+test('the mean of 430 units of a seedling bed to a tenth takes 78 of them', () => {
+  expect(boardsForMean(430, Math.sqrt(85.6), 1.9, two)).toBe(78);
+  expect(boardsForMean(1_000_000, Math.sqrt(85.6), 1.9, two)).toBe(95);
+});
+
 // The same with the rule looked at in a public handbook (ahrq.gov, sample size for a mean):
 // n = N s² / ((N - 1) e² / 4 + s²).
 test.each([
@@ -54,6 +61,7 @@ describe('none of the probed boards wet', () => {
   test('takes every board but few where not one may be wet', () => {
     expect(boardsForNoneWet(20, 0, 0.95)).toBe(19);
     expect(boardsForNoneWet(1, 0, 0.95)).toBe(1);
+    expect(boardsForNoneWet(1, 0.1, 0.5)).toBe(1);
   });
 });
 

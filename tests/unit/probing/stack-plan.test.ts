@@ -81,6 +81,37 @@ describe("a stack's call", () => {
   });
 });
 
+describe('at the edges', () => {
+  test('boards found ready that by the forecast no longer are: they are to be probed, the stack is not ready', () => {
+    const boards = [...many(20, 'ready', 7), board('ready', 9.5, { probabilityReady: 0.1 })];
+    const { call } = planStack(boards, use, 0.9);
+    expect(call.verdict).toBe('probe-again');
+    expect(call.reasons[0]).toMatch(
+      /^1 board was ready when last probed and, by the forecast, may no longer be/,
+    );
+  });
+
+  test('a stack of one board takes one, and is ready when it is', () => {
+    const plan = planStack([board('ready', 7)], use, 0.99);
+    expect(plan).toMatchObject({ toKnowReady: 1, toKnowMean: { boards: 1 }, call: { verdict: 'ready' } });
+  });
+
+  test('all probed and surely ready: nothing is left to probe', () => {
+    const sure = { today: { averagePct: 7, standardUncertaintyPct: 0.2 } };
+    const boards = Array.from({ length: 30 }, () => board('ready', 7, sure));
+    const plan = planStack(boards, use, 0.999);
+    expect(plan.call.verdict).toBe('ready');
+    expect(plan.next).toEqual([]);
+  });
+
+  test('fewer than three probed tell no spread: the usual one is taken', () => {
+    expect(
+      planStack([board('ready', 7), board('ready', 7), ...many(8, null, null)], use, 0.9).toKnowMean
+        .spreadPct,
+    ).toBe(1.5);
+  });
+});
+
 describe('which boards to probe next', () => {
   test('those nearest to a limit and most unsure; not those that are surely one or the other', () => {
     const near = board('keep-drying', 8.2);
