@@ -303,11 +303,10 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
         wood: enteredWood,
         tempC: tempC[0],
       });
-      const previous: NonNullable<BoardEvidence['previous']> = {
-        estimate: judgeBoard(before).estimate!,
-        takenAt: before.readings[0]!.takenAt,
-        moved: false,
-      };
+      // A last round of which nothing counts is none, as in the app.
+      const { estimate } = judgeBoard(before);
+      const previous: BoardEvidence['previous'] =
+        estimate === null ? null : { estimate, takenAt: before.readings[0]!.takenAt, moved: false };
       return {
         evidence: { ...evidence, previous },
         soundPct: sound.readings.map((reading) => readAs(reading, sound)),
