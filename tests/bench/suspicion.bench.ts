@@ -12,7 +12,7 @@
  * The thresholds were set on seeds 1 to 5 and 31, and on rounds of other seeds than these. Seeds 41 to 43 were not
  * looked at before. Wrong species, 150 rounds each: gross recall 0.86, 0.92 and 0.96, together 0.91 of 374 (without
  * `wood-suspicions.ts`, on the same rounds, 0.34). Sound rounds, 300 each: false alarms 0.31, 0.95 and 0.57 per 100.
- * All others but the odd board, 60 each: 0.92 or more. What finding the wrong species costs: of boards in sound mixed
+ * All others but the odd board, 60 each: 0.91 or more. What finding the wrong species costs: of boards in sound mixed
  * stacks that are rightly entered as a wood reading 2 % MC or more apart from their stack's, one in five is doubted (60
  * of 311). An *odd board*, entered like its stack, misses the target (0.24 to 0.48) and will: little but its level
  * speaks against it, and a board that was sawn later has such a level too.
