@@ -5,7 +5,7 @@ import { Actions, Button } from '../parts/Button.tsx';
 import { Dialog } from '../parts/Dialog.tsx';
 import { ScreenHeading } from '../parts/Screen.tsx';
 import { attempt } from '../stores/notices.ts';
-import { loadYard, openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
+import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
 import { Notices } from './Notices.tsx';
 
 /** The yard's file cannot be used: what is wrong, what was kept, and the ways on. */
@@ -17,7 +17,7 @@ export function ProblemPage({ info }: { info: YardInfo }) {
       <Banner kind="problem">{info.problem}</Banner>
       <p className="file-name">{info.file}</p>
       <Actions>
-        <Button kind="main" onClick={() => void loadYard()}>
+        <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>
           Try again
         </Button>
         {info.kind === 'own' ? (

@@ -1,4 +1,4 @@
-import { openSync, readFileSync, statSync, writeSync } from 'node:fs';
+import { copyFileSync, openSync, readFileSync, statSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -101,6 +101,18 @@ describe('a large yard file that is damaged', () => {
     });
     expect(readFileSync(join(dataDir, 'yard.sqlite')).equals(before)).toBe(true);
     expect(await app.answer('yard.startAfresh', {})).toMatchObject({ output: { problem: null, boards: 0 } });
+  });
+
+  test('opens again once a backup was put in its place', async () => {
+    const dataDir = await largeFile();
+    const file = join(dataDir, 'yard.sqlite');
+    copyFileSync(file, join(dataDir, 'backup'));
+    damage(dataDir);
+    const { app } = open(dataDir);
+    await app.answer('places.add', place('Lean-to'));
+    copyFileSync(join(dataDir, 'backup'), file);
+    expect(await app.answer('yard.openOwn', {})).toMatchObject({ output: { problem: null, boards: 2 } });
+    expect(await app.answer('places.add', place('Lean-to'))).toMatchObject({ ok: true });
   });
 
   test('is found out all the same when the thread that looks through it fails', async () => {

@@ -183,6 +183,13 @@ describe('a yard that cannot be opened', () => {
     await expectNoBarriers();
   });
 
+  test('is opened on request once its file was put right', async () => {
+    const { machine, user } = await open(damaged, { 'yard.openOwn': () => aYard() });
+    await user.click(screen.getByRole('button', { name: 'Try again' }));
+    expect(machine.inputsOf('yard.openOwn')).toEqual([{}]);
+    expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
   test('is put beside only after it was said that nothing is deleted', async () => {
     const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
     await user.click(screen.getByRole('button', { name: 'Put this file beside and start a new yard' }));
