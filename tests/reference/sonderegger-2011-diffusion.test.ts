@@ -1,0 +1,46 @@
+/**
+ * W. Sonderegger, M. Vecellio, P. Zwicker and P. Niemz, Combined bound water and water vapour diffusion of Norway
+ * spruce and European beech in and between the principal anatomical directions, Holzforschung 65 (2011), 819-828;
+ * abstract looked at. Nothing of it was used in choosing the model or its priors.
+ */
+import { expect, test } from 'vitest';
+import { transverseDiffusivityM2S } from '../../shared-core/wood/diffusivity.ts';
+import { type DryingBoard, dryingPrior } from '../../shared-core/wood/history-fit.ts';
+
+/** Basic specific gravities of both woods: from memory. */
+const spruce = 0.37;
+const beech = 0.57;
+
+// "Both diffusion coefficients are about two to three times higher for spruce than for beech."
+test.each([6, 9, 12, 15, 18])(
+  'at %f %% moisture spruce lets through two to three times what beech does',
+  (mcPct) => {
+    const ratio = transverseDiffusivityM2S(mcPct, 20, spruce) / transverseDiffusivityM2S(mcPct, 20, beech);
+    expect(ratio).toBeGreaterThan(2);
+    expect(ratio).toBeLessThan(3);
+  },
+);
+
+// "The unsteady-state-determined diffusion coefficient is … about half that of the steady-state-determined". Siau's
+// formula stands on steady flow, a drying board is unsteady: the prior's factor must say about the same. It was chosen
+// on drying times in yards (`drying-rietz-page.test.ts`).
+test('a drying board is taken to let through about half of what the formula for steady flow gives', () => {
+  const board: DryingBoard = {
+    thicknessMm: 27,
+    basicSpecificGravity: spruce,
+    faces: ['open', 'open'],
+    start: { atMs: 0, mcPct: null, logSd: 0.3, shellRatio: 1 },
+    stays: [{ fromMs: 0, air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.6 })) }],
+  };
+  const factor = Math.exp(dryingPrior(board).mean[0]!);
+  expect(factor).toBeGreaterThan(0.35);
+  expect(factor).toBeLessThan(0.65);
+});
+
+// "With increasing moisture content, the diffusion coefficients exponentially increase."
+test('each further 3 % of moisture multiplies it by about the same', () => {
+  const d = [6, 9, 12, 15, 18].map((mcPct) => transverseDiffusivityM2S(mcPct, 20, beech));
+  const steps = d.slice(1).map((value, i) => value / d[i]!);
+  expect(Math.min(...steps)).toBeGreaterThan(1.2);
+  expect(Math.max(...steps) / Math.min(...steps)).toBeLessThan(1.1);
+});
