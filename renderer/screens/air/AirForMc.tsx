@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { emcPct, rhForEmc } from '../../../shared-core/wood/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
+import { AirFigures } from './AirFigures.tsx';
+import { AirTempField } from './AirTempField.tsx';
 import { airTempC } from './air-fields.ts';
 
 /** Air damper than this has no single EMC (see `emcPct`). */
@@ -26,13 +27,7 @@ export function AirForMc({
   return (
     <>
       <div className="form-grid">
-        <NumberField
-          label="Temperature of the air"
-          unit={temperatureUnit(units)}
-          value={temp}
-          error={tempC.ok ? null : tempC.sentence}
-          onValue={onTemp}
-        />
+        <AirTempField label="Temperature of the air" temp={temp} units={units} onTemp={onTemp} />
         <NumberField
           label="Wanted moisture content"
           unit="% MC"
@@ -45,12 +40,11 @@ export function AirForMc({
       </div>
       {tempC.ok && inRange && (
         <>
-          <dl className="air-figures" aria-live="polite">
-            <div>
-              <dt>Keep the air at</dt>
-              <dd>{Math.round(100 * rhForEmc(tempC.value, mcPct))} % RH</dd>
-            </div>
-          </dl>
+          <AirFigures
+            figures={[
+              { name: 'Keep the air at', value: `${Math.round(100 * rhForEmc(tempC.value, mcPct))} % RH` },
+            ]}
+          />
           <p className="air-note">
             Drier, and the wood goes on drying past it; damper, and it never gets there.
           </p>

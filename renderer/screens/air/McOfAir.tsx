@@ -1,9 +1,11 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureText, temperatureUnit } from '../../../shared-core/units/temperature.ts';
+import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { dewPointC } from '../../../shared-core/wood/dew-point.ts';
 import { emcPct } from '../../../shared-core/wood/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
+import { AirFigures } from './AirFigures.tsx';
+import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 
 /** From temperature and humidity: the moisture content that wood comes to, and the dew point. */
@@ -26,13 +28,7 @@ export function McOfAir({
   return (
     <>
       <div className="form-grid">
-        <NumberField
-          label="Temperature of the air"
-          unit={temperatureUnit(units)}
-          value={temp}
-          error={tempC.ok ? null : tempC.sentence}
-          onValue={onTemp}
-        />
+        <AirTempField label="Temperature of the air" temp={temp} units={units} onTemp={onTemp} />
         <NumberField
           label="Relative humidity"
           unit="%"
@@ -43,16 +39,12 @@ export function McOfAir({
       </div>
       {tempC.ok && rh.ok && (
         <>
-          <dl className="air-figures" aria-live="polite">
-            <div>
-              <dt>Wood comes to (EMC)</dt>
-              <dd>{pctWords(emcPct(tempC.value, rh.value))} % MC</dd>
-            </div>
-            <div>
-              <dt>Dew point</dt>
-              <dd>{temperatureText(dewPointC(tempC.value, rh.value), units)}</dd>
-            </div>
-          </dl>
+          <AirFigures
+            figures={[
+              { name: 'Wood comes to (EMC)', value: `${pctWords(emcPct(tempC.value, rh.value))} % MC` },
+              { name: 'Dew point', value: temperatureText(dewPointC(tempC.value, rh.value), units) },
+            ]}
+          />
           <p className="air-note">
             Thin wood gets there in days, a thick board in months. Wood colder than the dew point gets wet on
             its face, and the shell reads so.

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { useForRoom as forRoom, type Room } from '../../../shared-core/wood/target.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField } from '../../parts/Field.tsx';
@@ -9,6 +8,8 @@ import { pctWords } from '../../parts/McValue.tsx';
 import { useAnswer } from '../../useAnswer.ts';
 import { UseForm } from '../woods/UseForm.tsx';
 import { emptyUseDraft } from '../woods/use-draft.ts';
+import { AirFigures } from './AirFigures.tsx';
+import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 
 /** From the humidity of the room where the work will stand: the range that its wood should have, to keep as a use. */
@@ -34,13 +35,7 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
         time of the year. Wood worked within this range moves least afterwards.
       </p>
       <div className="form-grid">
-        <NumberField
-          label="Temperature of the room"
-          unit={temperatureUnit(units)}
-          value={temp}
-          error={tempC.ok ? null : tempC.sentence}
-          onValue={setTemp}
-        />
+        <AirTempField label="Temperature of the room" temp={temp} units={units} onTemp={setTemp} />
         <NumberField
           label="Humidity at its driest"
           unit="%"
@@ -60,14 +55,14 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
       </div>
       {made && (
         <div className="room-target">
-          <dl className="air-figures" aria-live="polite">
-            <div>
-              <dt>Wood for this room</dt>
-              <dd>
-                {pctWords(made.minPct)} to {pctWords(made.maxPct)} % MC
-              </dd>
-            </div>
-          </dl>
+          <AirFigures
+            figures={[
+              {
+                name: 'Wood for this room',
+                value: `${pctWords(made.minPct)} to ${pctWords(made.maxPct)} % MC`,
+              },
+            ]}
+          />
           <Button kind="main" disabled={uses.output === null} onClick={() => setKeeping(true)}>
             Keep it as a use
           </Button>

@@ -1,0 +1,13 @@
+/** What comes of the air that was typed: read out when it changes. */
+export function AirFigures({ figures }: { figures: readonly { name: string; value: string }[] }) {
+  return (
+    <dl className="air-figures" aria-live="polite">
+      {figures.map(({ name, value }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

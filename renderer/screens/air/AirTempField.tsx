@@ -1,0 +1,29 @@
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
+import { NumberField } from '../../parts/Field.tsx';
+import { airTempC } from './air-fields.ts';
+
+/** The air's temperature, with the range that it must lie in. */
+export function AirTempField({
+  label,
+  temp,
+  units,
+  onTemp,
+}: {
+  label: string;
+  /** In the person's unit. */
+  temp: number | null;
+  units: DisplayUnits;
+  onTemp: (temp: number | null) => void;
+}) {
+  const tempC = airTempC(temp, units);
+  return (
+    <NumberField
+      label={label}
+      unit={temperatureUnit(units)}
+      value={temp}
+      error={tempC.ok ? null : tempC.sentence}
+      onValue={onTemp}
+    />
+  );
+}
