@@ -171,7 +171,7 @@ export class EmulatedMeter {
   }
 }
 
-/** A world with one meter in it, for tests that want nothing else (the browser tests). */
+/** A world with one meter in it, for tests that want no more to begin with. */
 export async function startMeterServer(
   options: Partial<MeterServerOptions> = {},
 ): Promise<{ radio: EmulatedRadio; meter: EmulatedMeter; stop: () => Promise<void> }> {

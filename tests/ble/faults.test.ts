@@ -1,36 +1,9 @@
 import { existsSync, readdirSync } from 'node:fs';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { BluetoothLink, type BluetoothTiming } from '../../electron/meter/bluetooth-link.ts';
-import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
-import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+import { describe, expect, test } from 'vitest';
+import { find, record, untilPhase, untilTrue } from './link-watch.ts';
+import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
 
-let radio: EmulatedRadio;
-let link: BluetoothLink;
-let meter: EmulatedMeter;
-
-beforeAll(async () => {
-  radio = await EmulatedRadio.start();
-  meter = await radio.startMeter();
-});
-afterAll(() => radio.stop());
-beforeEach(() => {
-  radio.setAdapter({});
-  meter.tell({ type: 'rate', hz: 10 });
-  meter.links = 0;
-});
-afterEach(() => link.close());
-
-function newLink(timing: Partial<BluetoothTiming> = {}): BluetoothLink {
-  link = new BluetoothLink({ radioScript, env: radio.env, timing: { ...shortTiming, ...timing } });
-  return link;
-}
-
-async function liveMeter(timing: Partial<BluetoothTiming> = {}): Promise<string> {
-  const { deviceId } = await find(newLink(timing), meter.name);
-  link.connect(deviceId, null);
-  await untilPhase(link, 'live');
-  return deviceId;
-}
+withMeterInReach();
 
 describe('bytes that are no value', () => {
   test('malformed ones are refused with a sentence each, and the stream goes on', async () => {
@@ -116,8 +89,7 @@ describe('the adapter', () => {
         return next(s, c);
       } });`;
     const NODE_OPTIONS = `--import data:text/javascript,${encodeURIComponent(hook)}`;
-    link = new BluetoothLink({ radioScript, env: { NODE_OPTIONS }, timing: shortTiming });
-    link.startScan();
+    newLink({ env: { NODE_OPTIONS } }).startScan();
     expect((await untilPhase(link, 'failed')).sentence).toMatch(
       /npx node electron\/meter\/native-socket\.ts/,
     );
@@ -144,7 +116,7 @@ describe('the radio process', () => {
   });
 
   test('hanging: it is ended and started anew', async () => {
-    await liveMeter({ hangMs: 2500 });
+    await liveMeter({ timing: { hangMs: 2500 } });
     const hung = link.radioPid!;
     process.kill(hung, 'SIGSTOP');
     await untilPhase(link, 'reconnecting');
@@ -153,8 +125,7 @@ describe('the radio process', () => {
   });
 
   test('that cannot be started at all: connecting says so', async () => {
-    link = new BluetoothLink({ radioScript: '/nowhere/radio-process.js', timing: shortTiming });
-    link.connect('001122334455', null);
+    newLink({ radioScript: '/nowhere/radio-process.js' }).connect('001122334455', null);
     expect((await untilPhase(link, 'failed')).sentence).toMatch(/stopped by a fault of its own/);
   });
 });

@@ -1,37 +1,10 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
+import { describe, expect, test } from 'vitest';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
-import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
-import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+import { find, record, untilPhase, untilTrue } from './link-watch.ts';
+import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
 import { meterServiceUuid, meterValueUuid } from './meter-server.ts';
 
-let radio: EmulatedRadio;
-let link: BluetoothLink;
-let meter: EmulatedMeter;
-
-beforeAll(async () => {
-  radio = await EmulatedRadio.start();
-  meter = await radio.startMeter();
-});
-afterAll(() => radio.stop());
-beforeEach(() => {
-  meter.tell({ type: 'rate', hz: 10 });
-  meter.lift();
-  meter.links = 0;
-});
-afterEach(() => link.close());
-
-function newLink(): BluetoothLink {
-  link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
-  return link;
-}
-
-async function liveMeter(): Promise<string> {
-  const { deviceId } = await find(newLink(), meter.name);
-  link.connect(deviceId, null);
-  await untilPhase(link, 'live');
-  return deviceId;
-}
+withMeterInReach();
 
 describe('finding and connecting', () => {
   test('a scan lists the meter with its name, signal strength and services', async () => {

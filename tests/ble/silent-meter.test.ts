@@ -1,35 +1,8 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
-import { type EmulatedMeter, EmulatedRadio, radioScript } from './emulated-radio.ts';
-import { find, shortTiming, untilPhase } from './link-watch.ts';
+import { describe, expect, test } from 'vitest';
+import { find, untilPhase } from './link-watch.ts';
+import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
 
-let radio: EmulatedRadio;
-let link: BluetoothLink;
-let meter: EmulatedMeter;
-
-beforeAll(async () => {
-  radio = await EmulatedRadio.start();
-  meter = await radio.startMeter();
-});
-afterAll(() => radio.stop());
-beforeEach(() => {
-  radio.setAdapter({});
-  meter.tell({ type: 'rate', hz: 10 });
-  meter.links = 0;
-});
-afterEach(() => link.close());
-
-function newLink(): BluetoothLink {
-  link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
-  return link;
-}
-
-async function liveMeter(): Promise<string> {
-  const { deviceId } = await find(newLink(), meter.name);
-  link.connect(deviceId, null);
-  await untilPhase(link, 'live');
-  return deviceId;
-}
+withMeterInReach();
 
 describe('a meter that went silent', () => {
   test('never heard: the attempt ends with a sentence, and a later one works', async () => {
