@@ -123,8 +123,8 @@ export type Forecast = z.infer<typeof forecastSchema>;
 /** 90 % point of the standard normal. */
 const z90 = 1.2816;
 
-/** Enough that a 10 % point rests on a handful of runs; twice as many move it by a tenth of the band's width. */
-const pointCount = 64;
+/** Enough that a 10 % point rests on a handful of runs. */
+const pointCount = 48;
 /** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
 const reachFactor = 1.2;
 
@@ -141,28 +141,30 @@ type Possibility = {
 
 const points = normalPoints(pointCount, 6);
 
-function possibilitiesOf({ posterior, costOf, residuals }: HistoryFit): Possibility[] {
-  const known = residuals.length > 0;
-  const reach = known ? reachFactor : 1;
+/** Where the points lie for this fit, still to be weighed. */
+function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] {
+  const reach = residuals.length > 0 ? reachFactor : 1;
   const lower = cholesky(posterior.covariance);
-  const drawn = points.map((point) => {
-    const along = point.slice(0, 4);
-    const theta = times(lower, along).map((value, i) => posterior.mean[i]! + reach * value);
-    const drawnAs = along.reduce((sum, z) => sum + z * z, 0);
-    return {
-      theta,
-      air: point[4]!,
-      errorPct: modelErrorPct * point[5]!,
-      log: known ? (drawnAs - costOf(theta)) / 2 : 0,
-    };
+  return points.map((point) => ({
+    theta: times(lower, point.slice(0, 4)).map((value, i) => posterior.mean[i]! + reach * value),
+    air: point[4]!,
+    errorPct: modelErrorPct * point[5]!,
+  }));
+}
+
+/** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
+function weightsOf(costs: readonly number[]): number[] {
+  const logs = costs.map((cost, k) => {
+    const drawnAs = points[k]!.slice(0, 4).reduce((sum, z) => sum + z * z, 0);
+    return (drawnAs - cost) / 2;
   });
-  const most = Math.max(...drawn.map(({ log }) => log));
-  const raw = drawn.map(({ log }) => Math.exp(log - most));
+  const most = Math.max(...logs);
+  const raw = logs.map((log) => Math.exp(log - most));
   // No single run may speak for all (E. L. Ionides, Truncated importance sampling, 2008; from memory).
   const cap = raw.reduce((sum, value) => sum + value, 0) / Math.sqrt(raw.length);
   const capped = raw.map((value) => Math.min(cap, value));
   const total = capped.reduce((sum, value) => sum + value, 0);
-  return drawn.map(({ log: _, ...possibility }, k) => ({ ...possibility, weight: capped[k]! / total }));
+  return capped.map((value) => value / total);
 }
 
 /** The 10, 50 and 90 % values of one number for each possibility; an infinite one is one that never comes. */
@@ -250,17 +252,38 @@ export function forecastBoard(input: ForecastInput): Forecast {
   const model = boardModel(board);
   const prior = pooledPrior(dryingPrior(board), input.siblings);
   const fit = fitHistory(model, input.readings, prior);
-  const possible = possibilitiesOf(fit);
+  const drawn = possibilitiesOf(fit);
   const shell = shellFraction(board.thicknessMm);
   const depths = [shell, 1 - shell, 0.5];
 
   const pastDays = (nowMs - begun) / dayMs;
   const pastStep = Math.max(1, pastDays / bandPoints);
   const pastMs = [...days(begun, pastDays, pastStep).filter((ms) => ms < nowMs), nowMs];
-  const pastRuns = possible.map(({ theta }) =>
-    runBoard(model, theta, board.stays, begun, nowMs, null, pastMs, depths),
+  const { observed } = fit;
+  // One run tells the past, and what the readings should have been.
+  const seenMs = [...new Set([...pastMs, ...observed.atMs])].sort((a, b) => a - b);
+  const seenDepths = [...depths, ...observed.depthFractions];
+  const placeOf = new Map(seenMs.map((ms, at) => [ms, at]));
+  const lives = drawn.map(({ theta }) =>
+    runBoard(model, theta, board.stays, begun, nowMs, null, seenMs, seenDepths),
   );
-  const profiles = pastRuns.map((run) => run.finalPct);
+  const weights = weightsOf(
+    drawn.map(({ theta }, k) =>
+      fit.costOf(
+        theta,
+        (instant, depth) =>
+          lives[k]!.depthPct[depths.length + depth]![placeOf.get(observed.atMs[instant]!)!]!,
+      ),
+    ),
+  );
+  const possible = drawn.map((each, k): Possibility => ({ ...each, weight: weights[k]! }));
+  const profiles = lives.map((run) => run.finalPct);
+  const pastAt = pastMs.map((ms) => placeOf.get(ms)!);
+  const only = (all: Float64Array): Float64Array => Float64Array.from(pastAt, (at) => all[at]!);
+  const pastRuns = lives.map(({ averagePct, depthPct }) => ({
+    averagePct: only(averagePct),
+    depthPct: depthPct.map(only),
+  }));
   const seriesOf = (run: { averagePct: Float64Array; depthPct: Float64Array[] }): Series => ({
     average: run.averagePct,
     shellA: run.depthPct[0]!,

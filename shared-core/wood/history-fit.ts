@@ -290,8 +290,13 @@ export type HistoryFit = {
   information: Information;
   /** Each round's reading at a depth against the fitted model, % MC. */
   residuals: { atMs: number; depthFraction: number; measuredPct: number; fittedPct: number; sdPct: number }[];
-  /** How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability. */
-  costOf: (theta: readonly number[]) => number;
+  /** Where the readings were taken: instants, rising, and depths. */
+  observed: { atMs: number[]; depthFractions: number[] };
+  /**
+   * How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability.
+   * It is told what the model then holds at an instant and a depth of `observed`, by their places in it, % MC.
+   */
+  costOf: (theta: readonly number[], modelPct: (instant: number, depth: number) => number) => number;
 };
 
 /** Steps of the unknowns for finite differences, in their own units. */
@@ -318,7 +323,14 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
     return times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
   };
   if (last === undefined) {
-    return { prior, posterior: prior, information: none, residuals: [], costOf: penaltyOf };
+    return {
+      prior,
+      posterior: prior,
+      information: none,
+      residuals: [],
+      observed: { atMs: [], depthFractions: [] },
+      costOf: penaltyOf,
+    };
   }
   if (observations[0]!.atMs < board.start.atMs) {
     throw new RangeError('A reading is older than the day the board was sawn: set that day right.');
@@ -401,6 +413,12 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
       fittedPct: predicted[k]!,
       sdPct: Math.hypot(o.ownSdPct, o.sharedSdPct),
     })),
-    costOf: (values) => costOf(values, predict(values), product),
+    observed: { atMs: instants, depthFractions: depths },
+    costOf: (values, modelPct) =>
+      costOf(
+        values,
+        where.map(([depth, instant]) => modelPct(instant, depth)),
+        product,
+      ),
   };
 }
