@@ -35,6 +35,7 @@ export function boardUseCases(context: AppContext, judging: Judging) {
         readings: assessments.flatMap((assessment) => assessment.readings),
         findings: context.yard().boards.findings(id),
         reasons: assessments[0]?.call.reasons ?? [],
+        isWoodConfirmed: context.yard().boards.isWoodConfirmed(id),
       };
     },
 
@@ -89,6 +90,14 @@ export function boardUseCases(context: AppContext, judging: Judging) {
       });
       context.emit('yard.changed', {});
       return { changed: boardIds.length };
+    },
+
+    'boards.confirmWood': ({ id }: { id: number }): Record<string, never> => {
+      get(id);
+      context.yard().boards.confirmWood(id, context.now());
+      judging.judgeAgain([id]);
+      context.emit('yard.changed', {});
+      return {};
     },
 
     'boards.nextCode': ({ stackId }: { stackId: number }): { code: string } => {

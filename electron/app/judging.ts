@@ -38,7 +38,11 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
     const at = readings.at(-1)?.takenAt ?? wanted(yard.rounds.get(roundId), 'round').startedAt;
     const meterIds = new Set(readings.map((reading) => reading.meterId).filter((id) => id !== null));
     return {
-      board: { thicknessMm: board.thicknessMm, lengthMm: board.lengthMm },
+      board: {
+        thicknessMm: board.thicknessMm,
+        lengthMm: board.lengthMm,
+        isWoodConfirmed: yard.boards.isWoodConfirmed(boardId),
+      },
       wood: wanted(yard.species.get(board.woodId), 'wood'),
       use: wanted(yard.uses.get(stack.useId), 'use'),
       place: placeAt(boardId, at),

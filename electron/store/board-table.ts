@@ -146,6 +146,13 @@ export function boardTable(db: Db) {
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
      UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
   );
+  const confirmWood = db.prepare(
+    `INSERT OR REPLACE INTO confirmed_wood (board_id, species_id, confirmed_at)
+     SELECT id, species_id, ? FROM board WHERE id = ?`,
+  );
+  const confirmed = db.prepare<[number], { id: number }>(
+    'SELECT b.id FROM board b JOIN confirmed_wood c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?',
+  );
 
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
 
@@ -192,6 +199,11 @@ export function boardTable(db: Db) {
       lay.run(course, column, boardId);
     },
     topCourse: (stackId: number): number | null => topCourse.get(stackId)?.course ?? null,
+    /** A person says that the wood it is entered as is right. */
+    confirmWood: (boardId: number, at: string): void => {
+      confirmWood.run(at, boardId);
+    },
+    isWoodConfirmed: (boardId: number): boolean => confirmed.get(boardId) !== undefined,
     addMove: (boardId: number, placeId: number, since: string): void => {
       addMove.run(boardId, placeId, since);
     },

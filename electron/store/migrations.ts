@@ -307,4 +307,12 @@ export const migrations: readonly string[] = [
   CREATE INDEX finding_by_rules ON finding (rules_version);
   CREATE INDEX reading_by_meter ON reading (meter_id, board_id) WHERE meter_id IS NOT NULL;
   `,
+  `
+  -- A person looked at the board and says that it is of this wood; holds as long as it is entered as that.
+  CREATE TABLE confirmed_wood (
+    board_id INTEGER PRIMARY KEY REFERENCES board (id),
+    species_id TEXT NOT NULL REFERENCES species (id),
+    confirmed_at TEXT NOT NULL
+  ) STRICT;
+  `,
 ];

@@ -91,6 +91,7 @@ export const calls = {
       /** What each round found, oldest first. */
       findings: z.array(latestFindingSchema),
       reasons: z.array(z.string()),
+      isWoodConfirmed: z.boolean(),
     }),
   },
   /** When it will be fit for its use, where it stands and elsewhere, by its history. Takes a moment. */
@@ -106,6 +107,8 @@ export const calls = {
     }),
     output: z.object({ changed: z.number().int() }),
   },
+  /** The wood it is entered as was looked at and is right: readings no longer speak against it. */
+  'boards.confirmWood': { input: byId, output: nothing },
   /** A free ID that continues the stack's numbering. */
   'boards.nextCode': { input: z.object({ stackId: rowIdSchema }), output: z.object({ code: z.string() }) },
   /** The course above the highest that a board of the stack is said to lie in; 1 where none is. */

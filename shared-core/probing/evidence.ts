@@ -26,7 +26,12 @@ export type PlaceFacts = {
 
 /** Everything that one board's call for one round is made from. */
 export type BoardEvidence = {
-  board: { thicknessMm: number; lengthMm: number | null };
+  board: {
+    thicknessMm: number;
+    lengthMm: number | null;
+    /** A person looked and says that it is of this wood; left out where nobody did. */
+    isWoodConfirmed?: boolean;
+  };
   wood: Wood;
   use: Use;
   place: PlaceFacts;

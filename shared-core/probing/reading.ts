@@ -64,8 +64,10 @@ export const suspicionRuleSchema = z.enum([
   'shell-above-core',
   'outlier-on-board',
   'jump-since-last-round',
-  /** The board changed otherwise than the rest of its stack: swapped, or its wood wrongly set. */
+  /** The board changed otherwise than the rest of its stack: boards swapped, say. */
   'apart-from-stack',
+  /** It is entered as another wood than the boards around it, and read as theirs it would fit in better. */
+  'wood-unlike-stack',
   /** The readings run away as the round goes on. */
   'meter-drift',
   /** The whole round lies off what the stack should read. */

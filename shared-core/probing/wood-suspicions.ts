@@ -49,7 +49,7 @@ type Held = {
  * entered like the rest is not looked for: it differs from them as a board does that was sawn later.
  *
  * Only boards of one thickness in one place are held against each other, and at least four others of one wood are
- * needed. Boards corrected by the user's own oven-dry checks are left out.
+ * needed. Boards corrected by the user's own oven-dry checks are left out, and those whose wood a person confirmed.
  *
  * @returns doubts about all of a board's readings, by the board's place in the list
  */
@@ -57,6 +57,7 @@ export function woodSuspicions(boards: readonly WalkedBoard[]): Map<number, Susp
   const all = boards.flatMap((board, index) => heldOf(board, index));
   return new Map(
     all.flatMap((each): [number, Suspicion][] => {
+      if (each.board.evidence.board.isWoodConfirmed === true) return [];
       const mates = matesOf(each, all);
       if (mates.length < FEWEST_MATES || mates[0]!.curveId === each.curveId) return [];
       const found = betterAsTheStack(each, mates);
@@ -181,10 +182,10 @@ function changeOf({ board, now }: Held): Change | null {
 function enteredAsAnother(each: Held, mate: Held, as: Level): Suspicion {
   const [own, other] = [each.board.evidence.wood.name, mate.board.evidence.wood.name];
   return {
-    rule: 'apart-from-stack',
+    rule: 'wood-unlike-stack',
     weight: 'doubt',
     why: `Read as ${own}, this board's core is at ${pct(each.now.core)}; read as ${other}, like the boards around it, it would be at ${pct(as.core)} and fit in with them better.`,
-    whatToDo: `Look at the board: if it is ${other}, enter it as that; every reading of it is then corrected anew.`,
+    whatToDo: `Look at the board: if it is ${other}, enter it as that, and every reading of it is corrected anew; if it is ${own}, say so on its page.`,
   };
 }
 

@@ -4,9 +4,17 @@ import { dayWords } from '../../parts/days.ts';
 import { barkSideWords, sawingWords } from './end-words.ts';
 
 /** What a person said of the board. What was not said is left out. */
-export function AboutBoard({ board, units }: { board: BoardRow; units: DisplayUnits }) {
+export function AboutBoard({
+  board,
+  isWoodConfirmed,
+  units,
+}: {
+  board: BoardRow;
+  isWoodConfirmed: boolean;
+  units: DisplayUnits;
+}) {
   const facts: [string, string | null][] = [
-    ['Wood', board.woodName],
+    ['Wood', isWoodConfirmed ? `${board.woodName}, looked at` : board.woodName],
     ['Thickness', shortLengthText(board.thicknessMm, units)],
     ['Width', board.widthMm === null ? null : shortLengthText(board.widthMm, units)],
     ['Length', board.lengthMm === null ? null : longLengthText(board.lengthMm, units)],

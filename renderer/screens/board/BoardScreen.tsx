@@ -17,6 +17,7 @@ import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import { SampleBoardSection } from './SampleBoardSection.tsx';
 import { ShrinkageSection } from './ShrinkageSection.tsx';
+import { WoodDoubt } from './WoodDoubt.tsx';
 import './board.css';
 
 /** Everything known of one board. */
@@ -39,7 +40,7 @@ export function BoardScreen({ id }: { id: number }) {
 }
 
 function Found({
-  found: { board, moves, readings, findings, reasons },
+  found: { board, moves, readings, findings, reasons, isWoodConfirmed },
 }: {
   found: CallOutput<'boards.get'>;
 }) {
@@ -68,6 +69,7 @@ function Found({
       {board.latest ? (
         <div className="board-columns">
           <Sheet title="Latest call">
+            <WoodDoubt board={board} readings={readings} onChange={() => setOpen('change')} />
             <CallOfBoard latest={board.latest} reasons={reasons} useName={use?.name ?? null} />
           </Sheet>
           <Sheet title="History">
@@ -91,7 +93,7 @@ function Found({
       <SampleBoardSection board={board} findings={findings} units={units} />
       <div className="board-columns">
         <Sheet title="About it">
-          <AboutBoard board={board} units={units} />
+          <AboutBoard board={board} isWoodConfirmed={isWoodConfirmed} units={units} />
         </Sheet>
         <Sheet title="Where it stood">
           <MovesOfBoard moves={moves} />

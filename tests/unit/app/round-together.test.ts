@@ -144,3 +144,24 @@ test('a comparison cut short by leaving the yard is taken up when it is opened a
   await vi.waitFor(async () => expect(await doubtsOf('WAL-07', roundId)).not.toEqual([]), 15_000);
   expect(yard.faults).toEqual([]);
 });
+
+test('a board entered as another wood than its stack is asked about; a person who looked has the last word', async () => {
+  const id = idOf.get('WAL-04') as number;
+  const { board } = await yard.call('boards.get', { id });
+  // Typed figures stand on the scale of Douglas-fir; walnut has no curve of its own, and elm reads some 3 % lower.
+  await yard.call('boards.change', { ...board, woodId: 'elm-american' });
+  await walkAll([20, 20.3, 19.8, 20.1, 20.2, 19.9, 20, 20.1]);
+  const rulesNow = async () =>
+    (await yard.call('boards.get', { id })).readings.flatMap(({ suspicions }) =>
+      suspicions.map(({ rule }) => rule),
+    );
+  await vi.waitFor(async () => expect(await rulesNow()).toContain('wood-unlike-stack'), 15_000);
+
+  await yard.call('boards.confirmWood', { id });
+  await vi.waitFor(async () => expect(await rulesNow()).not.toContain('wood-unlike-stack'), 15_000);
+  expect((await yard.call('boards.get', { id })).isWoodConfirmed).toBe(true);
+
+  // What was confirmed was elm: said to be another wood, it is open again.
+  await yard.call('boards.change', { ...board, woodId: 'hickory-mockernut' });
+  expect((await yard.call('boards.get', { id })).isWoodConfirmed).toBe(false);
+});

@@ -39,7 +39,7 @@ const stack = [
 
 const woodDoubts = (boards: BoardOfRound['evidence'][]) =>
   doubtsOfRound(coded(boards)).map((each) =>
-    each.map(({ suspicion }) => suspicion).filter(({ whatToDo }) => whatToDo.includes('enter it as')),
+    each.map(({ suspicion }) => suspicion).filter(({ rule }) => rule === 'wood-unlike-stack'),
   );
 
 /** A board that the meter shows like the others of the stack, entered as elm: so it was judged in the last round too. */
@@ -54,7 +54,7 @@ describe('a board that is entered as another wood than its stack', () => {
     const found = woodDoubts([...stack, enteredAsElm]);
     expect(found.slice(0, 6).flat()).toEqual([]);
     const doubt = found[6]![0]!;
-    expect(doubt).toMatchObject({ rule: 'apart-from-stack', weight: 'doubt' });
+    expect(doubt).toMatchObject({ rule: 'wood-unlike-stack', weight: 'doubt' });
     const [asElm, asStack] = [...doubt.why.matchAll(/at ([\d.]+) %/g)].map((each) => Number(each[1]));
     expect(asElm).toBeCloseTo(ELM.core.mcPct + 0.1, 0);
     // The stack's wood is the one that the meter is made for.
@@ -85,6 +85,11 @@ describe('a board that is entered as another wood than its stack', () => {
     const twin = { ...plainWood, id: 'twin', name: 'Twin', curveId: 'baldcypress' };
     const odd = board({ shell: 15.6, core: 18.3 }, { shell: 15, core: 17 }, twin);
     expect(woodDoubts([...stack, odd]).flat()).toEqual([]);
+  });
+
+  test('where a person looked and confirmed its wood, it is not doubted again', () => {
+    const confirmed = { ...enteredAsElm, board: { ...enteredAsElm.board, isWoodConfirmed: true } };
+    expect(woodDoubts([...stack, confirmed])[6]).toEqual([]);
   });
 
   test('where the user’s own oven-dry checks correct it, the curves have no say', () => {

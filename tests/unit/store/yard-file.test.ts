@@ -268,6 +268,11 @@ describe('what is still to be judged', () => {
       if (type === 'trigger') db.exec(`DROP TRIGGER ${name}`);
     }
     db.exec('DROP TABLE finding_due; DROP INDEX finding_by_rules; DROP INDEX reading_by_meter');
+    for (const [, table] of migrations
+      .slice(counting + 1)
+      .join()
+      .matchAll(/CREATE TABLE (\w+)/g))
+      db.exec(`DROP TABLE ${table}`);
     db.prepare(
       `INSERT INTO reading (round_id, board_id, spot, raw, unit, how, taken_at)
        VALUES (?, ?, '{"depth":"core","depthMm":null,"fromEndMm":null,"face":"face"}', 12, 'pct', 'typed', '2026-02-01')`,

@@ -37,6 +37,7 @@ const found: Found = {
     aReading(9, { roundId: 6 }),
   ],
   findings: [first, latest],
+  isWoodConfirmed: false,
   reasons: ['At 14.9 % it is too wet for furniture.', 'The air there can bring it down to 12.5 %.'],
 };
 
@@ -182,6 +183,29 @@ describe('A board', () => {
     expect(machine.inputsOf('boards.change')).toMatchObject([
       { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
     ]);
+  });
+
+  test('whose wood is doubted asks which it is, with both ways to settle it', async () => {
+    const doubt = {
+      rule: 'wood-unlike-stack' as const,
+      weight: 'doubt' as const,
+      why: 'Read as Elm, this board is at 17.0 %; read as Oak, it would be at 20.0 % and fit in better.',
+      whatToDo: 'Look at the board.',
+    };
+    const readings = [aReading(11, { roundId: 7, suspicions: [doubt] })];
+    const { machine, user } = open({ ...found, readings });
+    const call = await region('Latest call');
+    expect(call.getByText(/Read as Elm, this board is at 17.0 %/)).toBeTruthy();
+    await user.click(call.getByRole('button', { name: 'It is Northern red oak' }));
+    expect(machine.inputsOf('boards.confirmWood')).toEqual([{ id: 1 }]);
+    await user.click(call.getByRole('button', { name: 'Change the wood' }));
+    expect(await screen.findByRole('combobox', { name: 'Wood' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('whose wood was looked at says so', async () => {
+    open({ ...found, isWoodConfirmed: true });
+    expect((await region('About it')).getByText('Northern red oak, looked at')).toBeTruthy();
   });
 
   test('that is not there says so and leads to all boards', async () => {
