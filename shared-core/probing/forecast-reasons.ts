@@ -70,7 +70,7 @@ function whereItStands(
     const late =
       lateMs === null ? 'and perhaps not within the time looked at' : `${day(lateMs)} at the latest likely`;
     return likelyMs - nowMs < DAY_MS
-      ? `In ${name} it is about at ${wanted} now; ${lateMs === null ? 'it may yet take longer than the time looked at' : `by ${day(lateMs)} it almost certainly is`}.`
+      ? `In ${name} it is about at ${wanted} now; ${lateMs === null ? 'it may yet take longer than the time looked at' : `by ${day(lateMs)} it very likely is`}.`
       : `In ${name} it should reach ${wanted} about ${day(likelyMs)}: ${earlyMs - nowMs < DAY_MS ? 'perhaps already now' : `${day(earlyMs)} at the earliest likely`}, ${late}.`;
   }
   if (earlyMs !== null) {

@@ -61,6 +61,12 @@ describe('where it stands', () => {
     );
   });
 
+  // Nine chances in ten are not certainty.
+  test('a board that is about there says by when it very likely is', () => {
+    const reach = { earlyMs: inDays(0), likelyMs: inDays(0), lateMs: inDays(22) };
+    expect(forecastReasons(facts([place({ reach })]))[0]).toMatch(/ now; by day 22 it very likely is\.$/);
+  });
+
   test('air that cannot do it: its floor, and the day after which waiting gains nothing', () => {
     // From 15 % a point each hundred days: within half a point of 12 % after 250 days.
     expect(forecastReasons(facts([place()]))[0]).toBe(
