@@ -35,7 +35,7 @@ export function boardUseCases(context: AppContext, judging: Judging) {
         readings: assessments.flatMap((assessment) => assessment.readings),
         findings: context.yard().boards.findings(id),
         reasons: assessments[0]?.call.reasons ?? [],
-        isWoodConfirmed: context.yard().boards.isWoodConfirmed(id),
+        isWoodConfirmed: wanted(context.yard().boards.judgedBy(id), 'board').isWoodConfirmed,
       };
     },
 

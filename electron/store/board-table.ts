@@ -28,6 +28,12 @@ export interface BoardToProbe extends Pick<Board, 'id' | 'code' | 'thicknessMm' 
   woodName: string;
 }
 
+interface JudgedBy<Flag> extends Pick<Board, 'woodId' | 'thicknessMm' | 'lengthMm'> {
+  useId: string;
+  /** Whether a person looked and says that it is of this wood. */
+  isWoodConfirmed: Flag;
+}
+
 const select = `
   SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
     b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing,
@@ -150,8 +156,11 @@ export function boardTable(db: Db) {
     `INSERT OR REPLACE INTO confirmed_wood (board_id, species_id, confirmed_at)
      SELECT id, species_id, ? FROM board WHERE id = ?`,
   );
-  const confirmed = db.prepare<[number], { id: number }>(
-    'SELECT b.id FROM board b JOIN confirmed_wood c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?',
+  const judgedBy = db.prepare<[number], JudgedBy<number>>(
+    `SELECT b.species_id AS woodId, s.use_id AS useId, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm,
+       c.board_id IS NOT NULL AS isWoodConfirmed
+     FROM board b JOIN stack s ON s.id = b.stack_id
+     LEFT JOIN confirmed_wood c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,
   );
 
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
@@ -203,7 +212,11 @@ export function boardTable(db: Db) {
     confirmWood: (boardId: number, at: string): void => {
       confirmWood.run(at, boardId);
     },
-    isWoodConfirmed: (boardId: number): boolean => confirmed.get(boardId) !== undefined,
+    /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
+    judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {
+      const row = judgedBy.get(boardId);
+      return row && { ...row, isWoodConfirmed: row.isWoodConfirmed === 1 };
+    },
     addMove: (boardId: number, placeId: number, since: string): void => {
       addMove.run(boardId, placeId, since);
     },

@@ -1,5 +1,6 @@
 import { type Use, useSchema } from '../../shared-core/probing/assessment.ts';
 import { type Wood, woodSchema } from '../../shared-core/wood/wood.ts';
+import { parsedOnce } from './parsed-once.ts';
 import type { Db } from './yard-file.ts';
 
 interface CatalogueRow {
@@ -14,8 +15,9 @@ interface CatalogueRow {
 function catalogueTable<T extends { id: string }>(
   db: Db,
   table: 'species' | 'use',
-  parse: (record: unknown) => T,
+  parseRecord: (record: unknown) => T,
 ) {
+  const parse = parsedOnce((text) => parseRecord(JSON.parse(text)));
   const list = db.prepare<[], CatalogueRow>(
     `SELECT record, built_in FROM ${table} ORDER BY record ->> 'name'`,
   );
@@ -30,10 +32,10 @@ function catalogueTable<T extends { id: string }>(
   );
   return {
     list: (): (T & { builtIn: boolean })[] =>
-      list.all().map((row) => ({ ...parse(JSON.parse(row.record)), builtIn: row.built_in === 1 })),
+      list.all().map((row) => ({ ...parse(row.record), builtIn: row.built_in === 1 })),
     get: (id: string): T | undefined => {
       const row = one.get(id);
-      return row && parse(JSON.parse(row.record));
+      return row && parse(row.record);
     },
     save: (entry: T): void => {
       putOwn.run(entry.id, JSON.stringify(entry));

@@ -1,4 +1,5 @@
 import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
+import { parsedOnce } from './parsed-once.ts';
 import type { Db } from './yard-file.ts';
 
 export interface MeterRow {
@@ -11,9 +12,10 @@ export interface MeterRow {
 
 type MeterRecord = Omit<MeterRow, 'description'> & { description: string | null };
 
+const descriptionOf = parsedOnce((text) => meterDescriptionSchema.parse(JSON.parse(text)));
 const toMeter = (row: MeterRecord): MeterRow => ({
   ...row,
-  description: row.description === null ? null : meterDescriptionSchema.parse(JSON.parse(row.description)),
+  description: row.description === null ? null : descriptionOf(row.description),
 });
 
 export function meterTable(db: Db) {

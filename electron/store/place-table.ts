@@ -1,4 +1,5 @@
 import { type Place, placeSchema } from '../../shared-core/contract/yard.ts';
+import { parsedOnce } from './parsed-once.ts';
 import type { Db } from './yard-file.ts';
 
 interface PlaceRecord {
@@ -8,7 +9,13 @@ interface PlaceRecord {
   air: string;
 }
 
-const toPlace = (row: PlaceRecord): Place => placeSchema.parse({ ...row, air: JSON.parse(row.air) });
+const airOf = parsedOnce((text) => placeSchema.shape.air.parse(JSON.parse(text)));
+const toPlace = (row: PlaceRecord): Place => ({
+  id: row.id,
+  name: row.name,
+  kind: placeSchema.shape.kind.parse(row.kind),
+  air: airOf(row.air),
+});
 
 export function placeTable(db: Db) {
   const list = db.prepare<[], PlaceRecord>('SELECT id, name, kind, air FROM place ORDER BY id');

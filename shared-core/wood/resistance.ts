@@ -29,8 +29,17 @@ interface Knot {
   log10Ohms: number;
 }
 
+/** Every reading is looked up on a curve several times. */
+const knownKnots = new WeakMap<ResistanceCurve, readonly Knot[]>();
+
+function usableKnots(curve: ResistanceCurve): readonly Knot[] {
+  const known = knownKnots.get(curve) ?? knotsOf(curve);
+  knownKnots.set(curve, known);
+  return known;
+}
+
 /** The points up to where the curve stops telling moisture content, in log10 of ohms. */
-function usableKnots(curve: ResistanceCurve): Knot[] {
+function knotsOf(curve: ResistanceCurve): readonly Knot[] {
   const knots: Knot[] = [];
   for (const [mcPct, megohm] of curve.points) {
     const log10Ohms = Math.log10(megohm) + 6;
@@ -49,7 +58,7 @@ export function curveRangePct(curve: ResistanceCurve): { minPct: number; maxPct:
 }
 
 /** Fall of the chord from knot i to the next, decades per % MC (negative). */
-function chord(knots: Knot[], i: number): number {
+function chord(knots: readonly Knot[], i: number): number {
   const [from, to] = [knots[i]!, knots[i + 1]!];
   return (to.log10Ohms - from.log10Ohms) / (to.mcPct - from.mcPct);
 }
@@ -58,7 +67,7 @@ function chord(knots: Knot[], i: number): number {
  * Slope at a knot: weighted harmonic mean of the chords beside it (never steeper than three times the flatter one,
  * so the cubic cannot turn back), and the chord itself at the ends, so that the extension is smooth.
  */
-function slopeAt(knots: Knot[], i: number): number {
+function slopeAt(knots: readonly Knot[], i: number): number {
   if (i === 0) return chord(knots, 0);
   if (i === knots.length - 1) return chord(knots, i - 1);
   const before = knots[i]!.mcPct - knots[i - 1]!.mcPct;
@@ -67,7 +76,7 @@ function slopeAt(knots: Knot[], i: number): number {
   return (w1 + w2) / (w1 / chord(knots, i - 1) + w2 / chord(knots, i));
 }
 
-function evaluate(knots: Knot[], mcPct: number): number {
+function evaluate(knots: readonly Knot[], mcPct: number): number {
   const [first, last] = [knots[0]!, knots.at(-1)!];
   if (mcPct <= first.mcPct) return first.log10Ohms + slopeAt(knots, 0) * (mcPct - first.mcPct);
   if (mcPct >= last.mcPct) return last.log10Ohms + slopeAt(knots, knots.length - 1) * (mcPct - last.mcPct);

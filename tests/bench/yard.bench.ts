@@ -142,6 +142,10 @@ function fill(file: string): void {
           yard.rounds.finish(roundId, at);
         }
       }
+      for (const roundId of roundIds) {
+        yard.comparisons.begin(roundId);
+        yard.comparisons.settle(roundId, RULES_VERSION);
+      }
     }
   });
   yard.close();

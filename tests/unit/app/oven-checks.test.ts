@@ -193,11 +193,11 @@ describe('the fit to a wood’s checks', () => {
     expect(corrected.mcPct).toBeCloseTo((10.6 - own!.fit!.b) / own!.fit!.a, 0);
     expect(corrected.mcPct).not.toBeCloseTo(before.mcPct!, 1);
     expect(corrected.standardUncertaintyPct).toBeLessThan(before.standardUncertaintyPct!);
-    await vi.waitFor(async () => expect(await listed()).not.toBeCloseTo(listedBefore, 2));
+    await vi.waitFor(async () => expect(await listed()).not.toBeCloseTo(listedBefore, 2), 5000);
 
     await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: false });
     expect(await reading()).toEqual(before);
-    await vi.waitFor(async () => expect(await listed()).toBeCloseTo(listedBefore, 9));
+    await vi.waitFor(async () => expect(await listed()).toBeCloseTo(listedBefore, 9), 5000);
   });
 
   test('is not applied as long as it is not worth using, however it was chosen', async () => {
