@@ -1,10 +1,10 @@
 import { saidShortLength } from '../units/said.ts';
+import { spotScatterPct } from '../wood/spot-scatter.ts';
 import type { BoardEvidence } from './evidence.ts';
 import { type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 import type { Depth, Reading, Suspicion } from './reading.ts';
 import { median, robustSpread } from './robust.ts';
-import { spotScatterPct } from './spot-scatter.ts';
 import { counted, pct } from './wording.ts';
 
 /** A reading that can be held against the board's others; `index` is its place in the caller's list. */

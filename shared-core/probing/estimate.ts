@@ -1,7 +1,7 @@
 import { fitProfile } from '../wood/profile.ts';
+import { spotScatterPct } from '../wood/spot-scatter.ts';
 import type { Estimate } from './assessment.ts';
 import type { Reading } from './reading.ts';
-import { spotScatterPct } from './spot-scatter.ts';
 import { plannedDepthMm } from './spots.ts';
 import { coverageFactor } from './student-t.ts';
 

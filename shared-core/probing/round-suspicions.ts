@@ -1,8 +1,8 @@
+import { spotScatterPct } from '../wood/spot-scatter.ts';
 import type { BoardEvidence } from './evidence.ts';
 import { type Expected, expectationNow } from './expectation.ts';
 import type { Depth, JudgedReading, Suspicion } from './reading.ts';
 import { median, robustSpread } from './robust.ts';
-import { spotScatterPct } from './spot-scatter.ts';
 import { pct } from './wording.ts';
 
 /** One board of a round, in the order the boards were walked, with what judging it alone has found. */

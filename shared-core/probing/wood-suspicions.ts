@@ -2,13 +2,13 @@ import { resistanceCurves } from '../wood/catalogue.ts';
 import type { MeterBasis } from '../wood/corrected.ts';
 import { UNKNOWN_BASIS } from '../wood/correction.ts';
 import { log10OhmsAt, mcAtLog10Ohms } from '../wood/resistance.ts';
+import { spotScatterPct } from '../wood/spot-scatter.ts';
 import { log10OhmsShift } from '../wood/temperature.ts';
 import { expectationNow } from './expectation.ts';
 import type { Depth, Suspicion } from './reading.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { median, robustSpread } from './robust.ts';
 import { firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
-import { spotScatterPct } from './spot-scatter.ts';
 import { pct } from './wording.ts';
 
 /** Fewer boards of one wood than this cannot say how that wood reads in this stack. */

@@ -7,7 +7,6 @@
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
-import { spotScatterPct } from '../probing/spot-scatter.ts';
 import { airSegments, exposureFactor, faceExposureSchema, type Stay, staySchema } from './board-history.ts';
 import {
   type DryingGrid,
@@ -27,6 +26,7 @@ import {
   times,
 } from './gaussian.ts';
 import { mostWaterPct } from './most-water.ts';
+import { spotScatterPct } from './spot-scatter.ts';
 
 /** The unknowns, in the order of every mean and covariance here: three logarithms, and % MC. */
 export const dryingParameters = ['logDiffusivity', 'logSurface', 'logStartMc', 'emcOffsetPct'] as const;

@@ -22,7 +22,7 @@
  * (exponent 0.6) the dates of 85, 82, 80 and 77 % held, with one that rises more (1.5) 83, 86, 90 and 88 %. Three
  * siblings probed twice each halve the width of a board never probed: from 27.8 to 11.7 % MC, from 343 to 146 days.
  */
-import { spotScatterPct } from '../../shared-core/probing/spot-scatter.ts';
+
 import { plannedDepthMm } from '../../shared-core/probing/spots.ts';
 import { airSegments, type Stay } from '../../shared-core/wood/board-history.ts';
 import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
@@ -45,6 +45,7 @@ import {
   fitHistory,
 } from '../../shared-core/wood/history-fit.ts';
 import type { MonthlyAir } from '../../shared-core/wood/monthly-air.ts';
+import { spotScatterPct } from '../../shared-core/wood/spot-scatter.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
 const boards = Number(process.argv[2] ?? 200);
