@@ -1,8 +1,8 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
 import { boardForecastSchema } from '../../../shared-core/contract/forecast.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
 /** The test's clock starts at 1 June 2026. */
@@ -11,14 +11,7 @@ const dayAfter = (days: number) => new Date(startMs + days * DAY_MS).toISOString
 /** Wood comes to about 15 % in it, all year. */
 const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 async function addBoard(changes: Partial<NewBoard>): Promise<number> {
   const [board] = await yard.call('boards.add', [{ ...yard.board('NEW-01'), ...changes }]);

@@ -1,16 +1,9 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { describe, expect, test } from 'vitest';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 test('meters heard are listed the strongest first, those whose strength the adapter does not tell last', async () => {
   await yard.call('meter.scan', {});

@@ -1,18 +1,11 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { CallInput } from '../../../shared-core/contract/calls.ts';
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 const WOOD = 'walnut-black';
 const HOUR_MS = 3_600_000;

@@ -1,17 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { describe, expect, test, vi } from 'vitest';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 const begin = async (woodTempC: number | null = 20) =>
   (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC })).id;

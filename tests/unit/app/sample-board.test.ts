@@ -1,18 +1,13 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-let yard: YardOfTwo;
+withYardOfTwo();
 let boardId: number;
-beforeEach(async () => {
-  yard = await yardOfTwo();
+beforeEach(() => {
   boardId = yard.boards[0]!.id;
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
 });
 
 const DAY_MS = 86_400_000;

@@ -1,16 +1,9 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { describe, expect, test } from 'vitest';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 const plan = () => yard.call('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
 

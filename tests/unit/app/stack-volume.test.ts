@@ -1,14 +1,7 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import { type YardOfTwo, yardOfTwo } from './yard-of-two.ts';
+import { expect, test } from 'vitest';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-let yard: YardOfTwo;
-beforeEach(async () => {
-  yard = await yardOfTwo();
-});
-afterEach(async () => {
-  await yard.app.close();
-  expect(yard.faults).toEqual([]);
-});
+withYardOfTwo();
 
 const volume = () => yard.call('stacks.volume', { id: yard.stack.id });
 async function probe(boardIndex: number, raw: number) {

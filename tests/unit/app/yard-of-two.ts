@@ -1,6 +1,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { afterEach, beforeEach, expect } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
@@ -148,4 +149,17 @@ export async function yardOfTwo() {
       events.filter((event) => event.name === name).map((event) => event.data as EventData<N>),
   };
 }
-export type YardOfTwo = Awaited<ReturnType<typeof yardOfTwo>>;
+
+/** The yard of the test under way. */
+export let yard: Awaited<ReturnType<typeof yardOfTwo>>;
+
+/** Gives each test of a file a yard of its own, closed after it; a fault that was reported meanwhile fails the test. */
+export function withYardOfTwo(): void {
+  beforeEach(async () => {
+    yard = await yardOfTwo();
+  });
+  afterEach(async () => {
+    await yard.app.close();
+    expect(yard.faults).toEqual([]);
+  });
+}
