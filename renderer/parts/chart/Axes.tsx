@@ -7,6 +7,9 @@ export interface Tick {
   label: string;
 }
 
+/** The ticks of an axis in percent. */
+export const pctTicks = (values: readonly number[]): Tick[] => values.map((at) => ({ at, label: `${at} %` }));
+
 /** The room around a plot for the figures on its axes. */
 export const plotMargin = { left: 44, right: 14, top: 14, bottom: 26 };
 

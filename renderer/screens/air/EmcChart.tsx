@@ -1,7 +1,7 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { emcPct } from '../../../shared-core/wood/emc.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
 import { pctWords } from '../../parts/McValue.tsx';
@@ -49,7 +49,7 @@ function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number |
         width={width}
         height={AXES_HEIGHT}
         xTicks={[0, 20, 40, 60, 80, 100].map((rhPct) => ({ at: rhPct, label: `${rhPct}` }))}
-        yTicks={yTicks.map((pct) => ({ at: pct, label: `${pct} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <polyline className="emc-line" points={curve.join(' ')} />
       {here && (

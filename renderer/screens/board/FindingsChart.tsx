@@ -1,8 +1,10 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { DepthMark } from './DepthMark.tsx';
 import { FindingsPlot, PLOT_HEIGHT } from './FindingsPlot.tsx';
 import './findings-chart.css';
 
@@ -56,42 +58,27 @@ function summaryOf(findings: readonly LatestFinding[], use: Use | null): string 
 /** What the marks mean, in the shapes of the drawing. */
 function Legend({ hasUse, hasMoves }: { hasUse: boolean; hasMoves: boolean }) {
   return (
-    <ul className="findings-legend" aria-label="What the marks mean">
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="finding-interval" d="M10 1v18M6 1h8M6 19h8" />
-          <circle className="finding-average" cx="10" cy="10" r="5" />
-        </svg>
-        average, and where it likely lies
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <rect className="finding-shell" x="5" y="5" width="10" height="10" />
-        </svg>
-        shell
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="finding-core" d="M10 4 16.5 16h-13z" />
-        </svg>
-        core
-      </li>
+    <ChartLegend>
+      <LegendItem words="average, and where it likely lies">
+        <path className="finding-interval" d="M10 1v18M6 1h8M6 19h8" />
+        <circle className="finding-average" cx="10" cy="10" r="5" />
+      </LegendItem>
+      <LegendItem words="shell">
+        <DepthMark depth="shell" x={10} y={10} />
+      </LegendItem>
+      <LegendItem words="core">
+        <DepthMark depth="core" x={10} y={11} />
+      </LegendItem>
       {hasUse && (
-        <li>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <rect className="finding-use" y="4" width="20" height="12" />
-          </svg>
-          what the use wants
-        </li>
+        <LegendItem words="what the use wants">
+          <rect className="finding-use" y="4" width="20" height="12" />
+        </LegendItem>
       )}
       {hasMoves && (
-        <li>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path className="finding-move" d="M10 0v20" />
-          </svg>
-          moved to a place
-        </li>
+        <LegendItem words="moved to a place">
+          <path className="finding-move" d="M10 0v20" />
+        </LegendItem>
       )}
-    </ul>
+    </ChartLegend>
   );
 }

@@ -1,12 +1,13 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
-import { timeAxisTicks } from '../../parts/chart/time-ticks.ts';
+import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
+import { DepthMark } from './DepthMark.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
+import { UseBand } from './UseBand.tsx';
 
 export const PLOT_HEIGHT = 320;
-const DAY_MS = 86_400_000;
 
 const at = (instant: string) => new Date(instant).getTime();
 
@@ -23,17 +24,11 @@ export function FindingsPlot({
   use: Use | null;
 }) {
   const times = [...findings, ...moves].map((event) => at('at' in event ? event.at : event.since));
-  const spanMs = Math.max(Math.max(...times) - Math.min(...times), 4 * DAY_MS);
   const values = findings.flatMap(({ averagePct, highPct, shellPct, corePct }) =>
     [averagePct, highPct, shellPct, corePct].filter((pct) => pct !== null),
   );
   const yTicks = niceTicks(0, Math.max(...values, use?.maxPct ?? 0) * 1.05, 6);
-  const x = linearScale(
-    Math.min(...times) - 0.04 * spanMs,
-    Math.min(...times) + 1.04 * spanMs,
-    plotMargin.left,
-    width - plotMargin.right,
-  );
+  const x = timeScale(times, width);
   const y = linearScale(
     0,
     yTicks.at(-1) ?? 30,
@@ -42,22 +37,14 @@ export function FindingsPlot({
   );
   return (
     <>
-      {use && (
-        <rect
-          className="finding-use"
-          x={plotMargin.left}
-          width={width - plotMargin.left - plotMargin.right}
-          y={y.at(use.maxPct)}
-          height={y.at(use.minPct) - y.at(use.maxPct)}
-        />
-      )}
+      {use && <UseBand use={use} y={y} width={width} />}
       <Axes
         x={x}
         y={y}
         width={width}
         height={PLOT_HEIGHT}
         xTicks={timeAxisTicks(x, width)}
-        yTicks={yTicks.map((pct) => ({ at: pct, label: `${pct} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <StayMarks
         stays={moves.map(({ since, placeName }) => ({ fromMs: at(since), placeName }))}
@@ -92,10 +79,8 @@ function FindingMarks({ finding, x, y }: { finding: LatestFinding; x: Scale; y: 
           d={`M${left} ${y.at(lowPct)}V${y.at(highPct)}M${left - 5} ${y.at(lowPct)}h10M${left - 5} ${y.at(highPct)}h10`}
         />
       )}
-      {shellPct !== null && (
-        <rect className="finding-shell" x={left - 5} y={y.at(shellPct) - 5} width="10" height="10" />
-      )}
-      {corePct !== null && <path className="finding-core" d={`M${left} ${y.at(corePct) - 7}l6.5 12h-13z`} />}
+      {shellPct !== null && <DepthMark depth="shell" x={left} y={y.at(shellPct)} />}
+      {corePct !== null && <DepthMark depth="core" x={left} y={y.at(corePct)} />}
       {averagePct !== null && <circle className="finding-average" cx={left} cy={y.at(averagePct)} r={5} />}
     </g>
   );

@@ -1,11 +1,13 @@
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
 import type { Depth } from '../../../shared-core/probing/reading.ts';
 import type { Band, PlaceForecast, Quantiles } from '../../../shared-core/wood/forecast.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
-import { timeAxisTicks } from '../../parts/chart/time-ticks.ts';
+import { timeAxisTicks } from '../../parts/chart/time-axis.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { DepthMark } from './DepthMark.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
+import { UseBand } from './UseBand.tsx';
 
 export const FORECAST_HEIGHT = 360;
 const TOP = plotMargin.top + STAY_NAMES_PX;
@@ -58,20 +60,14 @@ export function ForecastDrawing({
   const y = linearScale(0, yTicks.at(-1) ?? 30, BOTTOM, TOP);
   return (
     <>
-      <rect
-        className="finding-use"
-        x={plotMargin.left}
-        width={Math.max(0, right - plotMargin.left)}
-        y={y.at(use.maxPct)}
-        height={y.at(use.minPct) - y.at(use.maxPct)}
-      />
+      <UseBand use={use} y={y} width={width} />
       <Axes
         x={x}
         y={y}
         width={width}
         height={FORECAST_HEIGHT}
         xTicks={timeAxisTicks(x, width)}
-        yTicks={yTicks.map((pct) => ({ at: pct, label: `${pct} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <StayMarks stays={staysWithin(stays, span)} x={x} top={plotMargin.top} bottom={BOTTOM} right={right} />
       <BandLines band={before} x={x} y={y} />
@@ -166,11 +162,7 @@ function MeasuredMark({ measured, x, y }: { measured: Measured; x: Scale; y: Sca
         className="finding-interval"
         d={`M${left} ${low}V${high}M${left - 3} ${low}h6M${left - 3} ${high}h6`}
       />
-      {depth === 'shell' ? (
-        <rect className="finding-shell" x={left - 5} y={middle - 5} width="10" height="10" />
-      ) : (
-        <path className="finding-core" d={`M${left} ${middle - 7}l6.5 12h-13z`} />
-      )}
+      <DepthMark depth={depth} x={left} y={middle} />
     </g>
   );
 }

@@ -1,11 +1,15 @@
 import { useState } from 'react';
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { Depth } from '../../../shared-core/probing/reading.ts';
 import type { Band, PlaceForecast } from '../../../shared-core/wood/forecast.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { DepthMark } from './DepthMark.tsx';
 import { FORECAST_HEIGHT, ForecastDrawing } from './ForecastDrawing.tsx';
+import { halfIntervalPct } from './reading-interval.ts';
 import './findings-chart.css';
 import './forecast.css';
 
@@ -54,10 +58,10 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
             .map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
               key: `read ${atMs} ${depthFraction}`,
               cells: [
-                `Read ${dayText(atMs)}, ${depthWords(depthFraction)}`,
+                `Read ${dayText(atMs)}, ${depthAt(depthFraction)}`,
                 `${pctWords(measuredPct)}`,
-                pctWords(measuredPct - NINETY * sdPct),
-                pctWords(measuredPct + NINETY * sdPct),
+                pctWords(measuredPct - halfIntervalPct(sdPct)),
+                pctWords(measuredPct + halfIntervalPct(sdPct)),
                 '',
                 '',
               ],
@@ -75,9 +79,9 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
             stays={stays}
             measured={forecast.residuals.map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
               atMs,
-              depth: depthFraction > 1 / 3 && depthFraction < 2 / 3 ? 'core' : 'shell',
+              depth: depthAt(depthFraction),
               pct: measuredPct,
-              halfPct: NINETY * sdPct,
+              halfPct: halfIntervalPct(sdPct),
             }))}
           />
         )}
@@ -86,11 +90,8 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
   );
 }
 
-/** From the middle to the ends of an interval of 90 % probability, in standard deviations. */
-const NINETY = 1.645;
-
 const dayText = (atMs: number) => dayWords(new Date(atMs).toISOString());
-const depthWords = (fraction: number) => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');
+const depthAt = (fraction: number): Depth => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');
 
 /** What of the past and the time ahead is worth the room: from a month before the first reading to past the date. */
 function spanOf(
@@ -148,47 +149,29 @@ function summaryOf(
 
 function Legend({ hasReadings }: { hasReadings: boolean }) {
   return (
-    <ul className="chart-legend" aria-label="What the marks mean">
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <rect className="forecast-band" y="3" width="20" height="14" />
-          <path className="forecast-average" d="M0 10h20" />
-        </svg>
-        average, 8 chances in 10 within the band
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="forecast-core" d="M0 10h20" />
-          {hasReadings && <path className="finding-core" d="M10 4 16.5 16h-13z" />}
-        </svg>
-        core{hasReadings ? ', as read' : ''}
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="forecast-shell" d="M0 10h20" />
-          {hasReadings && <rect className="finding-shell" x="5" y="5" width="10" height="10" />}
-        </svg>
-        shell{hasReadings ? ', as read' : ''}
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <rect className="finding-use" y="4" width="20" height="12" />
-        </svg>
-        what the use wants
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="forecast-floor" d="M0 10h20" />
-        </svg>
-        no lower in that air’s driest month
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="forecast-reach" d="M2 10h16M2 5v10M18 5v10" />
-          <path className="forecast-reach-likely" d="M10 4l5 6-5 6-5-6z" />
-        </svg>
-        fit for use: earliest, likeliest, latest
-      </li>
-    </ul>
+    <ChartLegend>
+      <LegendItem words="average, 8 chances in 10 within the band">
+        <rect className="forecast-band" y="3" width="20" height="14" />
+        <path className="forecast-average" d="M0 10h20" />
+      </LegendItem>
+      <LegendItem words={hasReadings ? 'core, as read' : 'core'}>
+        <path className="forecast-core" d="M0 10h20" />
+        {hasReadings && <DepthMark depth="core" x={10} y={11} />}
+      </LegendItem>
+      <LegendItem words={hasReadings ? 'shell, as read' : 'shell'}>
+        <path className="forecast-shell" d="M0 10h20" />
+        {hasReadings && <DepthMark depth="shell" x={10} y={10} />}
+      </LegendItem>
+      <LegendItem words="what the use wants">
+        <rect className="finding-use" y="4" width="20" height="12" />
+      </LegendItem>
+      <LegendItem words="no lower in that air’s driest month">
+        <path className="forecast-floor" d="M0 10h20" />
+      </LegendItem>
+      <LegendItem words="fit for use: earliest, likeliest, latest">
+        <path className="forecast-reach" d="M2 10h16M2 5v10M18 5v10" />
+        <path className="forecast-reach-likely" d="M10 4l5 6-5 6-5-6z" />
+      </LegendItem>
+    </ChartLegend>
   );
 }

@@ -2,15 +2,15 @@ import type { SampleBoardState } from '../../../shared-core/contract/sample-boar
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { massText } from '../../../shared-core/units/mass.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
-import { timeAxisTicks } from '../../parts/chart/time-ticks.ts';
+import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 
 const HEIGHT = 240;
-const DAY_MS = 86_400_000;
 
 interface Point {
   at: string;
@@ -82,16 +82,9 @@ function Plot({
 }) {
   const all = [...byMass, ...byMeter];
   const times = all.map((point) => Date.parse(point.at));
-  const from = Math.min(...times);
-  const spanMs = Math.max(Math.max(...times) - from, 4 * DAY_MS);
   const values = all.map((point) => point.mcPct);
   const yTicks = niceTicks(Math.min(0, ...values), Math.max(...values) * 1.05, 5);
-  const x = linearScale(
-    from - 0.04 * spanMs,
-    from + 1.04 * spanMs,
-    plotMargin.left,
-    width - plotMargin.right,
-  );
+  const x = timeScale(times, width);
   const y = linearScale(yTicks[0] ?? 0, yTicks.at(-1) ?? 30, HEIGHT - plotMargin.bottom, plotMargin.top);
   const place = (point: Point) => ({ cx: x.at(Date.parse(point.at)), cy: y.at(point.mcPct) });
   return (
@@ -102,7 +95,7 @@ function Plot({
         width={width}
         height={HEIGHT}
         xTicks={timeAxisTicks(x, width)}
-        yTicks={yTicks.map((at) => ({ at, label: `${at} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <polyline
         className="mass-line"
@@ -124,21 +117,15 @@ function Plot({
 
 function Legend({ hasMeter }: { hasMeter: boolean }) {
   return (
-    <ul className="chart-legend" aria-label="What the marks mean">
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <circle className="mass-point" cx="10" cy="10" r="5" />
-        </svg>
-        by its mass
-      </li>
+    <ChartLegend>
+      <LegendItem words="by its mass">
+        <circle className="mass-point" cx="10" cy="10" r="5" />
+      </LegendItem>
       {hasMeter && (
-        <li>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
-          </svg>
-          average by the meter
-        </li>
+        <LegendItem words="average by the meter">
+          <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
+        </LegendItem>
       )}
-    </ul>
+    </ChartLegend>
   );
 }

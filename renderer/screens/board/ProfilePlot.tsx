@@ -1,10 +1,13 @@
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { DepthMark } from './DepthMark.tsx';
+import { halfIntervalPct } from './reading-interval.ts';
 import './findings-chart.css';
 import './forecast.css';
 
@@ -14,8 +17,6 @@ const LEFT = 62;
 const TOP = plotMargin.top + 18;
 const BOTTOM = HEIGHT - plotMargin.bottom;
 const DAY_MS = 86_400_000;
-/** From the middle to the ends of an interval of 90 % probability, in standard deviations. */
-const NINETY = 1.645;
 
 /** Moisture through the thickness today, the board lying as it is probed: the latest readings and the likely profile. */
 export function ProfilePlot({
@@ -51,8 +52,8 @@ export function ProfilePlot({
           cells: [
             `Read at ${depth(reading.depthFraction)}`,
             pctWords(reading.mcPct),
-            pctWords(reading.mcPct - NINETY * reading.standardUncertaintyPct),
-            pctWords(reading.mcPct + NINETY * reading.standardUncertaintyPct),
+            pctWords(reading.mcPct - halfIntervalPct(reading.standardUncertaintyPct)),
+            pctWords(reading.mcPct + halfIntervalPct(reading.standardUncertaintyPct)),
           ],
         })),
       ]}
@@ -105,7 +106,10 @@ function ProfileDrawing({
 }) {
   const values = [
     ...profile.flatMap(({ pct }) => [pct.low, pct.high]),
-    ...latest.flatMap(({ mcPct, standardUncertaintyPct: sd }) => [mcPct - NINETY * sd, mcPct + NINETY * sd]),
+    ...latest.flatMap(({ mcPct, standardUncertaintyPct: sd }) => [
+      mcPct - halfIntervalPct(sd),
+      mcPct + halfIntervalPct(sd),
+    ]),
     use.minPct,
     use.maxPct,
     emcNowPct,
@@ -138,14 +142,7 @@ function ProfileDrawing({
         height={BOTTOM - TOP}
       />
       <DepthAxis y={y} depth={depth} />
-      <Axes
-        x={x}
-        y={y}
-        width={width}
-        height={HEIGHT}
-        xTicks={ticks.map((at) => ({ at, label: `${at} %` }))}
-        yTicks={[]}
-      />
+      <Axes x={x} y={y} width={width} height={HEIGHT} xTicks={pctTicks(ticks)} yTicks={[]} />
       <polygon className="forecast-band" points={[...low, ...high].join(' ')} />
       <polyline
         className="forecast-average"
@@ -201,7 +198,7 @@ function ReadingMark({
   const { mcPct, standardUncertaintyPct, depth, depthFraction } = reading;
   const down = y.at(depthFraction) + aside;
   const [low, middle, high] = [-1, 0, 1].map((side) =>
-    x.at(Math.max(x.from, mcPct + side * NINETY * standardUncertaintyPct)),
+    x.at(Math.max(x.from, mcPct + side * halfIntervalPct(standardUncertaintyPct))),
   ) as [number, number, number];
   return (
     <g>
@@ -209,49 +206,33 @@ function ReadingMark({
         className="finding-interval"
         d={`M${low} ${down}H${high}M${low} ${down - 3}v6M${high} ${down - 3}v6`}
       />
-      {depth === 'shell' ? (
-        <rect className="finding-shell" x={middle - 5} y={down - 5} width="10" height="10" />
-      ) : (
-        <path className="finding-core" d={`M${middle} ${down - 7}l6.5 12h-13z`} />
-      )}
+      <DepthMark depth={depth} x={middle} y={down} />
     </g>
   );
 }
 
 function Legend({ hasReadings }: { hasReadings: boolean }) {
   return (
-    <ul className="chart-legend" aria-label="What the marks mean">
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <rect className="forecast-band" x="3" width="14" height="20" />
-          <path className="forecast-average" d="M10 0v20" />
-        </svg>
-        likely profile, 8 chances in 10 within the band
-      </li>
+    <ChartLegend>
+      <LegendItem words="likely profile, 8 chances in 10 within the band">
+        <rect className="forecast-band" x="3" width="14" height="20" />
+        <path className="forecast-average" d="M10 0v20" />
+      </LegendItem>
       {hasReadings && (
         <>
-          <li>
-            <svg viewBox="0 0 20 20" aria-hidden="true">
-              <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
-              <rect className="finding-shell" x="5" y="5" width="10" height="10" />
-            </svg>
-            shell as read
-          </li>
-          <li>
-            <svg viewBox="0 0 20 20" aria-hidden="true">
-              <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
-              <path className="finding-core" d="M10 4 16.5 16h-13z" />
-            </svg>
-            core as read
-          </li>
+          <LegendItem words="shell as read">
+            <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
+            <DepthMark depth="shell" x={10} y={10} />
+          </LegendItem>
+          <LegendItem words="core as read">
+            <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
+            <DepthMark depth="core" x={10} y={11} />
+          </LegendItem>
         </>
       )}
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <rect className="finding-use" x="4" width="12" height="20" />
-        </svg>
-        what the use wants
-      </li>
-    </ul>
+      <LegendItem words="what the use wants">
+        <rect className="finding-use" x="4" width="12" height="20" />
+      </LegendItem>
+    </ChartLegend>
   );
 }

@@ -1,4 +1,4 @@
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
 import { monthNames } from '../../parts/days.ts';
@@ -78,7 +78,7 @@ function YearPlot({
           at: index + 1,
           label: width < 420 ? name.slice(0, 1) : name.slice(0, 3),
         }))}
-        yTicks={yTicks.map((at) => ({ at, label: `${at} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <g className="year-now">
         <line

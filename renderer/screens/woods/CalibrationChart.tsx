@@ -1,6 +1,7 @@
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
-import { Axes, plotMargin } from '../../parts/chart/Axes.tsx';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 
@@ -123,7 +124,7 @@ function Plot({
         width={width}
         height={AXES_HEIGHT}
         xTicks={xTicks.map((at) => ({ at, label: String(at) }))}
-        yTicks={yTicks.map((at) => ({ at, label: `${at} %` }))}
+        yTicks={pctTicks(yTicks)}
       />
       <text x={0} y={plotMargin.top}>
         oven-dry MC
@@ -150,27 +151,18 @@ function Plot({
 
 function Legend({ hasPublished }: { hasPublished: boolean }) {
   return (
-    <ul className="chart-legend" aria-label="What the marks mean">
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <circle className="check-point" cx="10" cy="10" r="5" />
-        </svg>
-        a piece
-      </li>
-      <li>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path className="own-line" d="M1 10h18" />
-        </svg>
-        your line
-      </li>
+    <ChartLegend>
+      <LegendItem words="a piece">
+        <circle className="check-point" cx="10" cy="10" r="5" />
+      </LegendItem>
+      <LegendItem words="your line">
+        <path className="own-line" d="M1 10h18" />
+      </LegendItem>
       {hasPublished && (
-        <li>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path className="published-line" d="M1 10h18" />
-          </svg>
-          the correction without your checks
-        </li>
+        <LegendItem words="the correction without your checks">
+          <path className="published-line" d="M1 10h18" />
+        </LegendItem>
       )}
-    </ul>
+    </ChartLegend>
   );
 }

@@ -1,0 +1,22 @@
+import type { ReactNode } from 'react';
+
+/** What the marks of a drawing mean. */
+export function ChartLegend({ children }: { children: ReactNode }) {
+  return (
+    <ul className="chart-legend" aria-label="What the marks mean">
+      {children}
+    </ul>
+  );
+}
+
+/** One kind of mark, drawn as it is in the drawing, in a square of 20, and what it stands for. */
+export function LegendItem({ words, children }: { words: string; children: ReactNode }) {
+  return (
+    <li>
+      <svg viewBox="0 0 20 20" aria-hidden="true">
+        {children}
+      </svg>
+      {words}
+    </li>
+  );
+}

@@ -1,0 +1,36 @@
+import { plotMargin, type Tick } from './Axes.tsx';
+import { linearScale, type Scale, timeTicks } from './scale.ts';
+
+const DAY_MS = 86_400_000;
+/** Beyond this span a day's name says less than its month. */
+const LONG_DAYS = 400;
+/** The room that one label wants, px. */
+const LABEL_PX = 110;
+/** What took less time than this is drawn over as much. */
+const SHORTEST_DAYS = 4;
+/** The room on either side of the first and the last instant, as a share of the time between them. */
+const BESIDE = 0.04;
+
+/** Instants over the width of a plot, with room beside them. */
+export function timeScale(instantsMs: readonly number[], width: number): Scale {
+  const from = Math.min(...instantsMs);
+  const spanMs = Math.max(Math.max(...instantsMs) - from, SHORTEST_DAYS * DAY_MS);
+  return linearScale(
+    from - BESIDE * spanMs,
+    from + (1 + BESIDE) * spanMs,
+    plotMargin.left,
+    width - plotMargin.right,
+  );
+}
+
+/** The days or months along a time axis, as many as have room. */
+export function timeAxisTicks(x: Scale, width: number): Tick[] {
+  const format: Intl.DateTimeFormatOptions =
+    x.to - x.from > LONG_DAYS * DAY_MS
+      ? { month: 'short', year: 'numeric' }
+      : { day: 'numeric', month: 'short' };
+  return timeTicks(x.from, x.to, Math.max(2, Math.floor(width / LABEL_PX))).map((at) => ({
+    at,
+    label: new Date(at).toLocaleDateString('en-GB', format),
+  }));
+}

@@ -1,0 +1,10 @@
+import type { Depth } from '../../../shared-core/probing/reading.ts';
+
+/** Where a value was found in the thickness: a square for the shell, a triangle for the core. */
+export function DepthMark({ depth, x, y }: { depth: Depth; x: number; y: number }) {
+  return depth === 'shell' ? (
+    <rect className="finding-shell" x={x - 5} y={y - 5} width="10" height="10" />
+  ) : (
+    <path className="finding-core" d={`M${x} ${y - 7}l6.5 12h-13z`} />
+  );
+}
