@@ -7,9 +7,8 @@ import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
+import { isMass, MassField } from '../../parts/MassField.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
-
-const isMass = (mass: number | null): mass is number => mass !== null && mass > 0;
 
 /** Asks for the masses of a board and of the sections that were just cut beside it. */
 export function CutSectionsForm({
@@ -28,14 +27,10 @@ export function CutSectionsForm({
   });
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
-  const wrong = {
-    mass: !isMass(mass),
-    first: !isMass(grams.first),
-    second: grams.second !== null && !isMass(grams.second),
-  };
+  const secondWrong = grams.second !== null && !isMass(grams.second);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isMass(mass) || wrong.first || wrong.second) {
+    if (!isMass(mass) || !isMass(grams.first) || secondWrong) {
       throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
     }
     await bridge().call('samples.cut', {
@@ -61,28 +56,28 @@ export function CutSectionsForm({
         Short pieces can be thrown by a saw: clamp the board and keep your hands clear.
       </Banner>
       <div className="form-grid">
-        <NumberField
+        <MassField
           label="First section, wet"
           unit="g"
-          value={grams.first}
-          error={shown && wrong.first ? 'Type a mass above 0 g.' : null}
-          onValue={(first) => setGrams({ ...grams, first })}
+          mass={grams.first}
+          shown={shown}
+          onMass={(first) => setGrams({ ...grams, first })}
         />
         <NumberField
           label="Second section, wet"
           unit="g"
           hint="Leave it empty if there is only one: nothing then tells how sure the estimate is."
           value={grams.second}
-          error={shown && wrong.second ? 'Type a mass above 0 g, or leave it empty.' : null}
+          error={shown && secondWrong ? 'Type a mass above 0 g, or leave it empty.' : null}
           onValue={(second) => setGrams({ ...grams, second })}
         />
       </div>
-      <NumberField
+      <MassField
         label="Mass of the board"
         unit={massUnit(units)}
-        value={mass}
-        error={shown && wrong.mass ? `Type a mass above 0 ${massUnit(units)}.` : null}
-        onValue={setMass}
+        mass={mass}
+        shown={shown}
+        onMass={setMass}
       />
       <TimeField label="Cut" instant={at} onInstant={setAt} />
     </FormDialog>

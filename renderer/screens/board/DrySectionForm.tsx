@@ -3,8 +3,8 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { SampleSection } from '../../../shared-core/contract/sample-board.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
-import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
+import { isMass, MassField } from '../../parts/MassField.tsx';
 
 /** Asks what a section weighs out of the oven. */
 export function DrySectionForm({
@@ -19,10 +19,9 @@ export function DrySectionForm({
 }) {
   const [grams, setGrams] = useState<number | null>(null);
   const [shown, setShown] = useState(false);
-  const wrong = grams === null || !(grams > 0);
   async function save(): Promise<void> {
     setShown(true);
-    if (wrong) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
+    if (!isMass(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
     await bridge().call('samples.drySection', { sectionId: section.id, grams, at: new Date().toISOString() });
   }
   return (
@@ -35,14 +34,7 @@ export function DrySectionForm({
         Oven and wood are hot: use gloves or tongs, and do not leave wood in a hot oven alone. Resinous wood
         gives off vapours that burn.
       </Banner>
-      <NumberField
-        label="Oven-dry mass"
-        unit="g"
-        autoFocus
-        value={grams}
-        error={shown && wrong ? 'Type a mass above 0 g.' : null}
-        onValue={setGrams}
-      />
+      <MassField label="Oven-dry mass" unit="g" autoFocus mass={grams} shown={shown} onMass={setGrams} />
     </FormDialog>
   );
 }

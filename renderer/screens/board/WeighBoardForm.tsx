@@ -4,8 +4,8 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { kgFromMass, massUnit } from '../../../shared-core/units/mass.ts';
 import { bridge } from '../../bridge.ts';
-import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
+import { isMass, MassField } from '../../parts/MassField.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
 
 /** Asks what a sample board weighs now. */
@@ -21,23 +21,22 @@ export function WeighBoardForm({
   const [mass, setMass] = useState<number | null>(null);
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
-  const wrong = mass === null || !(mass > 0);
   async function save(): Promise<void> {
     setShown(true);
-    if (wrong) throw new Refusal('Nothing was saved yet. Type what the scale shows.');
+    if (!isMass(mass)) throw new Refusal('Nothing was saved yet. Type what the scale shows.');
     const kg = kgFromMass(mass, units);
     await bridge().call('samples.weigh', { boardId: board.id, kg, at: at ?? new Date().toISOString() });
   }
   return (
     <FormDialog title={`Weigh ${board.code}`} saveWords="Keep the mass" onSave={save} onClose={onClose}>
       <p>The whole board, without stickers, brushed of rain and snow.</p>
-      <NumberField
+      <MassField
         label="Mass of the board"
         unit={massUnit(units)}
         autoFocus
-        value={mass}
-        error={shown && wrong ? `Type a mass above 0 ${massUnit(units)}.` : null}
-        onValue={setMass}
+        mass={mass}
+        shown={shown}
+        onMass={setMass}
       />
       <TimeField label="Weighed" instant={at} onInstant={setAt} />
     </FormDialog>

@@ -3,8 +3,8 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { JudgedOvenCheck } from '../../../shared-core/contract/oven-checks.ts';
 import { constantMassRules } from '../../../shared-core/wood/oven-dry.ts';
 import { bridge } from '../../bridge.ts';
-import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
+import { isMass, MassField } from '../../parts/MassField.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
 
 /** Asks what a piece weighs now. */
@@ -12,10 +12,9 @@ export function WeighForm({ check, onClose }: { check: JudgedOvenCheck; onClose:
   const [grams, setGrams] = useState<number | null>(null);
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
-  const wrong = grams === null || !(grams > 0);
   async function save(): Promise<void> {
     setShown(true);
-    if (wrong) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
+    if (!isMass(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
     await bridge().call('ovenChecks.weigh', { checkId: check.id, grams, at: at ?? new Date().toISOString() });
   }
   return (
@@ -25,14 +24,7 @@ export function WeighForm({ check, onClose }: { check: JudgedOvenCheck; onClose:
         moisture, and warm air around it puts the balance out. Then back into the oven, and again in{' '}
         {constantMassRules[check.rule].hours} h.
       </p>
-      <NumberField
-        label="Mass"
-        unit="g"
-        autoFocus
-        value={grams}
-        error={shown && wrong ? 'Type a mass above 0 g.' : null}
-        onValue={setGrams}
-      />
+      <MassField label="Mass" unit="g" autoFocus mass={grams} shown={shown} onMass={setGrams} />
       <TimeField label="Weighed" instant={at} onInstant={setAt} />
     </FormDialog>
   );
