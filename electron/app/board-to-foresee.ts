@@ -2,6 +2,7 @@ import type { Foreseen } from '../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import { depthOf } from '../../shared-core/probing/estimate.ts';
+import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { isDoubted } from '../../shared-core/probing/suspicion.ts';
 import type { Stay } from '../../shared-core/wood/board-history.ts';
 import { facesOfBoard } from '../../shared-core/wood/faces-of-board.ts';
@@ -31,8 +32,7 @@ export interface PreparedBoard {
 
 /**
  * Everything that is on file of a board's life, as the drying model wants it: where it stood with the air there, and
- * the readings that count, each at its depth with its uncertainty. Doubted readings are left out of rounds that have
- * others.
+ * its readings, each at its depth with its uncertainty; doubted ones only where there are no others.
  *
  * @returns why not, as a sentence, where too little is known to begin with
  */
@@ -51,7 +51,8 @@ export function boardToForesee(
   const placeNow = placeOf(row.placeId);
   const lowestOutside = row.course === 1 && isOutside(placeNow) ? placeNow.name : null;
   const { faces, pinFace, takenForGranted } = facesOfBoard(row.barkSide, lowestOutside);
-  const readings = assessments.flatMap((assessment) => readingsOf(assessment, row.thicknessMm, pinFace));
+  const { sound, leftOut } = soundReadings(assessments);
+  const readings = fitReadings(sound, row.thicknessMm, pinFace);
 
   const entered = wanted(moves[0], 'move');
   const begun = startOf(
@@ -68,6 +69,7 @@ export function boardToForesee(
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     takenForGranted: [
       ...begun.takenForGranted,
+      ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
       ...takenForGranted,
       ...(wood.basicSpecificGravity === null
         ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
@@ -98,10 +100,24 @@ export function boardToForesee(
 
 const isOutside = ({ kind }: Place): boolean => kind === 'outdoors' || kind === 'open-shed';
 
-function readingsOf({ readings }: Assessment, thicknessMm: number, pinFace: 'a' | 'b'): Foreseen['readings'] {
-  const counted = readings.filter((reading) => reading.counts);
-  const firm = counted.filter((reading) => !isDoubted(reading.suspicions));
-  return (firm.length > 0 ? firm : counted).flatMap((reading) => {
+/**
+ * The readings that nothing speaks against, and the days of rounds of which none is left; where none is left of any
+ * round, all that count.
+ */
+function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReading[]; leftOut: string[] } {
+  const counted = assessments.map(({ readings }) => readings.filter((reading) => reading.counts));
+  const firm = counted.map((readings) => readings.filter((reading) => !isDoubted(reading.suspicions)));
+  if (firm.every((readings) => readings.length === 0)) return { sound: counted.flat(), leftOut: [] };
+  const leftOut = counted.filter((readings, index) => readings.length > 0 && firm[index]?.length === 0);
+  return { sound: firm.flat(), leftOut: leftOut.map((readings) => dayText(readings[0]?.takenAt ?? '')) };
+}
+
+function fitReadings(
+  readings: readonly JudgedReading[],
+  thicknessMm: number,
+  pinFace: 'a' | 'b',
+): Foreseen['readings'] {
+  return readings.flatMap((reading) => {
     const { mcPct, standardUncertaintyPct } = reading.corrected;
     if (mcPct === null || standardUncertaintyPct === null) return [];
     const fromPinFace = depthOf(reading, thicknessMm) / thicknessMm;

@@ -28,6 +28,9 @@ export function fillDemoYard(yard: Yard, now: string): void {
 /** A stack of the scenario; one that was moved says where from and when. */
 type ScenarioStack = (typeof scenario.stacks)[number] & { cameFrom?: { place: string; daysAgo: number } };
 
+/** A board of the scenario; one that was sawn later than its stack says when. */
+type ScenarioBoard = ScenarioStack['boards']['each'][number] & { sawnDaysAgo?: number };
+
 function addStack(
   yard: Yard,
   stack: ScenarioStack,
@@ -38,20 +41,21 @@ function addStack(
   const { name, place, cameFrom, use, note, sawnDaysAgo } = stack;
   const parsed = newStackSchema.parse({ name, placeId: placeIds.get(place), useId: use, note });
   const stackId = yard.stacks.add(parsed);
-  const boards = each.map((own, index) => {
+  const boards = each.map((own: ScenarioBoard, index) => {
+    const ownSawnDaysAgo = own.sawnDaysAgo ?? sawnDaysAgo;
     const board = newBoardSchema.parse({
       ringRadiusMm: null,
       barkSide: 'unknown',
       ...common,
       ...own,
       stackId,
-      sawnOn: daysAgo(sawnDaysAgo).slice(0, 10),
+      sawnOn: daysAgo(ownSawnDaysAgo).slice(0, 10),
       course: Math.floor(index / columns) + 1,
       column: (index % columns) + 1,
       note: '',
     });
     const firstId = placeIds.get(cameFrom?.place ?? place) ?? parsed.placeId;
-    const id = yard.boards.add(board, firstId, daysAgo(sawnDaysAgo));
+    const id = yard.boards.add(board, firstId, daysAgo(ownSawnDaysAgo));
     if (cameFrom) yard.boards.addMove(id, parsed.placeId, daysAgo(cameFrom.daysAgo));
     return { ...board, id };
   });

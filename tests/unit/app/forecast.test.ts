@@ -19,8 +19,8 @@ async function addBoard(changes: Partial<NewBoard>): Promise<number> {
 }
 
 /** One round over a board of the stack, its shell and core as the meter shows them. */
-async function probe(boardId: number, shell: number, core: number): Promise<void> {
-  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+async function probe(boardId: number, shell: number, core: number, woodTempC = 20): Promise<void> {
+  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC });
   const boardIndex = boards.findIndex((board) => board.boardId === boardId);
   for (const [spotIndex, { spot }] of boards[boardIndex]!.plan.entries()) {
     await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
@@ -98,6 +98,25 @@ describe('a board that was probed', () => {
     }
     const shell = after.forecast.now.shell.median;
     expect(shell).toBeLessThan(after.forecast.now.core.median);
+  });
+
+  test('a round that is all in doubt does not move it, and it says so; where there is no other it is better than none', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    await probe(id, 12, 16);
+    yard.later(DAY_MS);
+    // In a shop at 20 °C the wood is not at 45 °C.
+    await probe(id, 12, 16, 45);
+    const { readings, takenForGranted } = await foreseen(id);
+    expect(new Set(readings.map(({ atMs }) => atMs))).toEqual(new Set([startMs + 60 * DAY_MS]));
+    expect(takenForGranted).toEqual([
+      'All readings of 1 Aug 2026 are in doubt, so it does not rest on them.',
+    ]);
+
+    const other = await addBoard({ code: 'NEW-02', sawnOn: dayAfter(61) });
+    await probe(other, 12, 16, 45);
+    expect((await foreseen(other)).readings).toHaveLength(4);
+    expect((await foreseen(other)).takenForGranted).toEqual([]);
   });
 
   test('where nobody said when it was sawn, its history begins with its first round', async () => {
