@@ -1,9 +1,14 @@
 import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 import { sentenceOf } from '../stores/notices.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import { Dialog } from './Dialog.tsx';
 import './form-dialog.css';
+
+/** What `onSave` throws where fields are marked wrong. */
+export const fieldsMarked = (): Refusal =>
+  new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
 
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed

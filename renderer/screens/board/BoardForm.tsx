@@ -1,10 +1,9 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { bridge } from '../../bridge.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
 import { MoreAboutBoard, PlaceInStack, WoodAndThickness } from './BoardFields.tsx';
@@ -31,9 +30,7 @@ export function BoardForm({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (Object.keys(problems).length > 0) throw fieldsMarked();
     await bridge().call('boards.change', {
       ...changedBoard(board, draft, units),
       stackId: Number(stackId),

@@ -1,12 +1,11 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { kgFromMass, massUnit } from '../../../shared-core/units/mass.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { NumberField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { isMass, MassField } from '../../parts/MassField.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
 
@@ -30,9 +29,7 @@ export function CutSectionsForm({
   const secondWrong = grams.second !== null && !isMass(grams.second);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isMass(mass) || !isMass(grams.first) || secondWrong) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (!isMass(mass) || !isMass(grams.first) || secondWrong) throw fieldsMarked();
     await bridge().call('samples.cut', {
       boardId: board.id,
       boardKg: kgFromMass(mass, units),

@@ -1,11 +1,10 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewPlace, PlaceKind, PlaceRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate.ts';
 import { bridge } from '../../bridge.ts';
 import { Checkbox, Select, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { placeKindWords } from './kinds.ts';
 import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
 import { draftOfPlace, emptyPlaceDraft, type PlaceDraft, placeProblems, yearOf } from './place-draft.ts';
@@ -37,9 +36,7 @@ export function PlaceForm({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (problems.name || !year) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (problems.name || !year) throw fieldsMarked();
     const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
     const saved = place
       ? await bridge().call('places.change', { ...made, id: place.id })

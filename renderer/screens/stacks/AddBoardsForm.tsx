@@ -1,10 +1,9 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -76,9 +75,7 @@ function Form({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) throw fieldsMarked();
     const made = await bridge().call('boards.add', manyBoards(draft, codes, stack.id, units, laid.pile));
     tellDone(made.length === 1 ? `Board ${made[0]?.code} is added.` : `${made.length} boards are added.`);
   }

@@ -4,7 +4,7 @@ import type { Sawing } from '../../../shared-core/contract/yard.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
 import { bridge } from '../../bridge.ts';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { ringRadiusProblem } from '../board/board-draft.ts';
@@ -33,9 +33,7 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
 
   async function save(): Promise<void> {
     setShown(true);
-    if ('problem' in laid || radiusProblem !== null) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if ('problem' in laid || radiusProblem !== null) throw fieldsMarked();
     const ringRadiusMm = typedLengthMm(end.ringRadius, units);
     const said = {
       ...(end.sawing === AS_IT_IS.value ? {} : { sawing: end.sawing }),

@@ -1,11 +1,10 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ConstantMassRule } from '../../../shared-core/wood/oven-dry.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { rawWords } from '../../parts/McValue.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -42,9 +41,7 @@ export function OvenCheckForm({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0 || !woodTemp.ok) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (Object.keys(problems).length > 0 || !woodTemp.ok) throw fieldsMarked();
     await bridge().call('ovenChecks.add', ovenCheckOf(draft, wood.id, woodTemp.woodTempC));
   }
 

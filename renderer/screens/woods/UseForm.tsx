@@ -1,10 +1,9 @@
 import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import { newWoodId } from '../../../shared-core/wood/derive-wood.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { emptyUseDraft, problemsOfUse, savedUse, type UseDraft } from './use-draft.ts';
 
 /** Asks for a use and its limits; for a new one, begun with `start`, where `use` is null. */
@@ -33,7 +32,7 @@ export function UseForm({
     // Ids of uses are made as those of woods are.
     const id = use?.id ?? newWoodId(draft.name, new Set(uses.map((other) => other.id)));
     const made = savedUse(draft, id);
-    if (!made) throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+    if (!made) throw fieldsMarked();
     await bridge().call('uses.save', made);
   }
 

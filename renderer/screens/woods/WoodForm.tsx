@@ -1,11 +1,10 @@
 import { useId, useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
 import { newWoodId } from '../../../shared-core/wood/derive-wood.ts';
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
-import { FormDialog } from '../../parts/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { type WoodDraft, woodOf, woodProblems } from './wood-draft.ts';
 
 const curveOptions = [
@@ -41,9 +40,7 @@ export function WoodForm({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0) {
-      throw new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
-    }
+    if (Object.keys(problems).length > 0) throw fieldsMarked();
     const taken = new Set(woods.map((wood) => wood.id));
     await bridge().call('woods.save', woodOf(draft, id ?? newWoodId(draft.name, taken)));
   }
