@@ -21,6 +21,8 @@ const SWAP_GAIN = 10;
 export const OWN_PACE = 0.45;
 /** What two rounds differ by through the temperatures taken and the meter's own day, % MC. Common practice, no source. */
 const BETWEEN_ROUNDS_PCT = 0.35;
+/** Boards of which all pairs are still soon looked at. */
+const MOST_FOR_ALL_PAIRS = 200;
 /** A drift smaller than this over a round is not worth a word, % MC. */
 const LEAST_DRIFT_PCT = 1.5;
 
@@ -71,11 +73,13 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
     shell: median(steady.map((each) => each.shell.pct)),
     core: median(steady.map((each) => each.core.pct)),
   };
+  // No exchange can gain more on a board than what is odd about it.
+  const odd = steady.filter((each) => oddness(each, level) > SWAP_GAIN / 4);
   for (const each of steady) {
     const off = each.mean.pct - centre;
     const shell = each.shell.pct - level.shell;
     const core = each.core.pct - level.core;
-    const partner = swappedWith(each, steady, level);
+    const partner = swappedWith(each, odd, level);
     const alike = shell * core > 0 && Math.min(score(shell, each.shell), score(core, each.core)) > BOTH_SCORE;
     if (partner !== null || (alike && score(off, each.mean) > BOARD_SCORE)) {
       add(each.board, apartFromStack(off, partner));
@@ -150,10 +154,16 @@ function roundSpread(all: readonly Walked[]): number {
 /**
  * What the residuals run away by from the first board to the last, % MC, by the median of all slopes between two
  * boards (Theil 1950, Sen 1968, from memory); 0 where it is not more than chance brings about.
+ *
+ * In a long round each board of the first half is held against its counterpart in the second only, as in Theil's
+ * incomplete method (from memory): all pairs of 1,000 boards are half a million slopes.
  */
 function driftOf(all: readonly Walked[]): number {
+  const half = Math.ceil(all.length / 2);
   const slopes = all.flatMap((a, index) =>
-    all.slice(index + 1).map((b) => (b.mean.pct - a.mean.pct) / (b.walked - a.walked)),
+    (all.length > MOST_FOR_ALL_PAIRS ? all.slice(index + half, index + half + 1) : all.slice(index + 1)).map(
+      (b) => (b.mean.pct - a.mean.pct) / (b.walked - a.walked),
+    ),
   );
   const slope = median(slopes);
   const left = all.map((each) => each.mean.pct - slope * each.walked);
@@ -168,8 +178,9 @@ function driftOf(all: readonly Walked[]): number {
  * The board that this one was taken for, if exchanging the two explains what is odd about each: by so much that the
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
-function swappedWith(each: Walked, all: readonly Walked[], level: Record<Depth, number>): string | null {
-  const gains = all.flatMap((other) => {
+function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {
+  if (!odd.includes(each)) return null;
+  const gains = odd.flatMap((other) => {
     if (other === each) return [];
     const [own, others] = [gain(each, other, level), gain(other, each, level)];
     const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
@@ -177,6 +188,14 @@ function swappedWith(each: Walked, all: readonly Walked[], level: Record<Depth, 
   });
   gains.sort((a, b) => b.gain - a.gain);
   return gains[0]?.code ?? null;
+}
+
+/** A board's squared standard scores, both depths together. */
+function oddness(each: Walked, level: Record<Depth, number>): number {
+  return (['shell', 'core'] as const).reduce((sum, depth) => {
+    const { pct, spotsPct, modelPct } = each[depth];
+    return sum + (pct - level[depth]) ** 2 / (spotsPct ** 2 + (OWN_PACE * modelPct) ** 2);
+  }, 0);
 }
 
 /** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */

@@ -103,7 +103,8 @@ function matesOf(each: Held, all: readonly Held[]): Held[] {
     );
   });
   const alike = (curveId: string) => beside.filter((other) => other.curveId === curveId);
-  return beside.map(({ curveId }) => alike(curveId)).find((some) => 2 * some.length > beside.length) ?? [];
+  const curves = [...new Set(beside.map(({ curveId }) => curveId))];
+  return curves.map(alike).find((some) => 2 * some.length > beside.length) ?? [];
 }
 
 /** Those whose last round was this board's last round. */
