@@ -2,21 +2,6 @@ const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'sho
 const timeFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
 const DAY_MS = 86_400_000;
 
-export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
 /** Local midnight of a day "2026-11-03". */
 function startOfDay(day: string): Date {
   const [year = Number.NaN, month = Number.NaN, date = Number.NaN] = day.split('-').map(Number);

@@ -1,4 +1,5 @@
 /** What a forecast means for a board, in sentences. */
+import { monthNames } from '../units/month-names.ts';
 import type { Forecast, PlaceForecast } from '../wood/forecast.ts';
 import type { Use } from './assessment.ts';
 import { pct, rangeOf } from './wording.ts';
@@ -8,21 +9,6 @@ const DAY_MS = 86_400_000;
 const NEVER_QUITE_PCT = 0.5;
 /** Another place is worth naming where it gains more than this. */
 const WORTH_MOVING_DAYS = 7;
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 export interface ForecastFacts {
   forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'>;
@@ -76,7 +62,7 @@ function whereItStands(
   if (earlyMs !== null) {
     return `In ${name} it may reach ${wanted} from ${earlyMs - nowMs < DAY_MS ? 'now' : day(earlyMs)} on, but more likely it will not.`;
   }
-  const floor = `Even the driest month’s air in ${name} (${MONTHS[here.floorMonth - 1]}) brings wood no lower than ${pct(here.floorPct.median)}`;
+  const floor = `Even the driest month’s air in ${name} (${monthNames[here.floorMonth - 1]}) brings wood no lower than ${pct(here.floorPct.median)}`;
   if (here.floorPct.median > use.maxPct) {
     const gainsUntilMs = lowestFrom(here);
     return `${floor}, and ${wanted} is wanted: waiting there gains nothing ${

@@ -1,6 +1,7 @@
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import { monthNames } from '../../../shared-core/units/month-names.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/forecast.ts';
-import { dayWords, monthNames } from '../../parts/days.ts';
+import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import './forecast.css';
 

@@ -1,6 +1,6 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
-import { monthNames } from '../../parts/days.ts';
 import { NumberField } from '../../parts/Field.tsx';
 import { type AirDraft, monthsFromText } from './place-draft.ts';
 import './months-of-air.css';

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate.ts';
 import { Button } from '../../parts/Button.tsx';
-import { monthNames } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';

@@ -1,7 +1,7 @@
+import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
-import { monthNames } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import './year-chart.css';
 

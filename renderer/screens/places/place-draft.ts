@@ -1,12 +1,12 @@
 import type { NewPlace, Place, PlaceKind } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { monthNames } from '../../../shared-core/units/month-names.ts';
 import {
   celsiusFromTemperature,
   temperatureFromC,
   temperatureUnit,
 } from '../../../shared-core/units/temperature.ts';
 import type { Air } from '../../../shared-core/wood/monthly-air.ts';
-import { monthNames } from '../../parts/days.ts';
 
 /** The air of a month as it stands in the form's fields: temperature in the person's units, humidity in %. */
 export interface AirDraft {
