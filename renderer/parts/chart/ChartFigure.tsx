@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { Unfold } from '../Unfold.tsx';
 import { useWidth } from './useWidth.ts';
 import './chart.css';
 
@@ -41,8 +42,7 @@ export function ChartFigure({
       </div>
       {legend}
       <figcaption id={`${id}-summary`}>{summary}</figcaption>
-      <details>
-        <summary>The same as a table</summary>
+      <Unfold words="The same as a table">
         <div className="table-frame">
           <table className="table">
             <caption className="spoken-only">{title}</caption>
@@ -66,7 +66,7 @@ export function ChartFigure({
             </tbody>
           </table>
         </div>
-      </details>
+      </Unfold>
     </figure>
   );
 }

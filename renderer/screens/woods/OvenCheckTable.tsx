@@ -6,6 +6,7 @@ import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
 import { SetAsideForm } from '../../parts/SetAsideForm.tsx';
+import { Unfold } from '../../parts/Unfold.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { WeighForm } from './WeighForm.tsx';
@@ -104,8 +105,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
       </div>
       <p>{check.setAside === null ? check.sentence : `Set aside: ${check.setAside}`}</p>
       {check.note && <p className="oven-read">{check.note}</p>}
-      <details>
-        <summary>Masses</summary>
+      <Unfold words="Masses">
         <ul className="oven-masses">
           <li>
             <span className="tabular">{check.wetGrams} g</span>
@@ -140,7 +140,7 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
             </li>
           ))}
         </ul>
-      </details>
+      </Unfold>
     </>
   );
 }

@@ -1,0 +1,12 @@
+import type { ReactNode } from 'react';
+import './unfold.css';
+
+/** What not everybody wants to see, behind words that look like a link. */
+export function Unfold({ words, children }: { words: string; children: ReactNode }) {
+  return (
+    <details className="unfold">
+      <summary>{words}</summary>
+      {children}
+    </details>
+  );
+}
