@@ -41,7 +41,7 @@ export const stackPlanSchema = z.object({
   toKnowReady: z.number().int(),
   /** Boards to probe to know the stack's average to a margin, with the spread between boards that it is for, % MC. */
   toKnowMean: z.object({ boards: z.number().int(), marginPct: z.number(), spreadPct: z.number() }),
-  /** The most informative first. */
+  /** Those of which nothing is known, then those that their last round left in doubt, then the most informative. */
   next: z.array(
     z.object({
       boardId: z.number().int(),
@@ -170,7 +170,8 @@ function averageOf(boards: readonly BoardStanding[]): string {
 }
 
 function nextOf(boards: readonly BoardStanding[], use: Use, wanted: number): StackPlan['next'] {
-  const most = Math.min(MOST_NAMED, wanted);
+  const inDoubt = boards.filter(({ today, verdict }) => today !== null && verdict === 'probe-again');
+  const most = Math.min(MOST_NAMED, Math.max(wanted, inDoubt.length));
   const unknown = boards.filter(({ today }) => today === null);
   const named = spread(unknown, most).map(({ boardId, code, verdict }) => ({
     boardId,
@@ -178,7 +179,13 @@ function nextOf(boards: readonly BoardStanding[], use: Use, wanted: number): Sta
     verdict,
     why: 'Nothing is known of it yet.',
   }));
-  const known = new Map(boards.flatMap((board) => (board.today === null ? [] : [[board.boardId, board]])));
+  for (const { boardId, code, verdict } of inDoubt.slice(0, Math.max(0, most - named.length)))
+    named.push({ boardId, code, verdict, why: 'Its last round ended in “probe again”; its page says why.' });
+  const known = new Map(
+    boards.flatMap((board) =>
+      board.today === null || inDoubt.includes(board) ? [] : [[board.boardId, board]],
+    ),
+  );
   const ranked = probeNext(
     [...known.values()].flatMap(({ boardId, today }) => (today === null ? [] : [{ boardId, ...today }])),
     use,

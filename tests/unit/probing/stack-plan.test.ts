@@ -124,6 +124,14 @@ describe('which boards to probe next', () => {
     );
   });
 
+  test('those that their last round left in doubt come before, however far from a limit', () => {
+    const near = board('keep-drying', 8.2);
+    const doubtful = many(4, 'probe-again', 14);
+    const { next } = planStack([near, ...many(4, 'keep-drying', 14), ...doubtful], use, 0.5);
+    expect(next.map(({ boardId }) => boardId)).toEqual(doubtful.map(({ boardId }) => boardId));
+    expect(next[0]!.why).toMatch(/ended in “probe again”/);
+  });
+
   test('of a stack of which nothing is known, boards all through it, as many as are wanted', () => {
     const boards = many(20, null, null);
     const { next, toKnowReady } = planStack(boards, use, 0.5);
