@@ -54,10 +54,10 @@ function whereItStands(
   const wanted = rangeOf(use);
   if (likelyMs !== null && earlyMs !== null) {
     const late =
-      lateMs === null ? 'and perhaps not within the time looked at' : `${day(lateMs)} at the latest likely`;
+      lateMs === null ? 'perhaps not within the time looked at' : `very likely by ${day(lateMs)}`;
     return likelyMs - nowMs < DAY_MS
       ? `In ${name} it is about at ${wanted} now; ${lateMs === null ? 'it may yet take longer than the time looked at' : `by ${day(lateMs)} it very likely is`}.`
-      : `In ${name} it should reach ${wanted} about ${day(likelyMs)}: ${earlyMs - nowMs < DAY_MS ? 'perhaps already now' : `${day(earlyMs)} at the earliest likely`}, ${late}.`;
+      : `In ${name} it should reach ${wanted} about ${day(likelyMs)}, ${earlyMs - nowMs < DAY_MS ? 'perhaps already now' : `hardly before ${day(earlyMs)}`} and ${late}.`;
   }
   if (earlyMs !== null) {
     return `In ${name} it may reach ${wanted} from ${earlyMs - nowMs < DAY_MS ? 'now' : day(earlyMs)} on, but more likely it will not.`;
@@ -96,6 +96,6 @@ function elsewhere(here: PlaceForecast, { forecast, nowMs, placeNames, day }: Fo
   const gainDays = ((here.reach.likelyMs ?? Number.POSITIVE_INFINITY) - best.likelyMs) / DAY_MS;
   if (gainDays < WORTH_MOVING_DAYS) return [];
   const when = best.likelyMs - nowMs < DAY_MS ? 'at once' : `about ${day(best.likelyMs)}`;
-  const late = best.lateMs === null ? '' : `, ${day(best.lateMs)} at the latest likely`;
+  const late = best.lateMs === null ? '' : `, very likely by ${day(best.lateMs)}`;
   return [`Moved to ${best.name} today it should get there ${when}${late}.`];
 }

@@ -49,7 +49,7 @@ describe('where it stands', () => {
   test('with a date: the likely day first, then the earliest and the latest likely', () => {
     const reach = { earlyMs: inDays(40), likelyMs: inDays(60), lateMs: inDays(100) };
     expect(forecastReasons(facts([place({ reach })]))).toEqual([
-      'In Shed it should reach 6.0 % to 8.0 % about day 60: day 40 at the earliest likely, day 100 at the latest likely.',
+      'In Shed it should reach 6.0 % to 8.0 % about day 60, hardly before day 40 and very likely by day 100.',
       'Probe it next on day 30. Then its rate is known.',
     ]);
   });
@@ -57,7 +57,7 @@ describe('where it stands', () => {
   test('where the latest is beyond the time looked at, that is said', () => {
     const reach = { earlyMs: inDays(0), likelyMs: inDays(60), lateMs: null };
     expect(forecastReasons(facts([place({ reach })]))[0]).toMatch(
-      /about day 60: perhaps already now, and perhaps not within the time looked at\.$/,
+      /about day 60, perhaps already now and perhaps not within the time looked at\.$/,
     );
   });
 
@@ -107,7 +107,7 @@ describe('another place', () => {
   test('the soonest is named', () => {
     const reasons = forecastReasons(facts([place(), place(reached(50)), place(reached(35))]));
     expect(reasons[1]).toBe(
-      'Moved to Shop today it should get there about day 35, day 44 at the latest likely.',
+      'Moved to Shop today it should get there about day 35, very likely by day 44.',
     );
   });
 
