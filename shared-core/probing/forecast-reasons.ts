@@ -53,8 +53,7 @@ function whereItStands(
   const { earlyMs, likelyMs, lateMs } = here.reach;
   const wanted = rangeOf(use);
   if (likelyMs !== null && earlyMs !== null) {
-    const late =
-      lateMs === null ? 'perhaps not within the time looked at' : `very likely by ${day(lateMs)}`;
+    const late = lateMs === null ? 'perhaps not within the time looked at' : `very likely by ${day(lateMs)}`;
     return likelyMs - nowMs < DAY_MS
       ? `In ${name} it is about at ${wanted} now; ${lateMs === null ? 'it may yet take longer than the time looked at' : `by ${day(lateMs)} it very likely is`}.`
       : `In ${name} it should reach ${wanted} about ${day(likelyMs)}, ${earlyMs - nowMs < DAY_MS ? 'perhaps already now' : `hardly before ${day(earlyMs)}`} and ${late}.`;

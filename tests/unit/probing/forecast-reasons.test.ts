@@ -106,9 +106,7 @@ describe('another place', () => {
 
   test('the soonest is named', () => {
     const reasons = forecastReasons(facts([place(), place(reached(50)), place(reached(35))]));
-    expect(reasons[1]).toBe(
-      'Moved to Shop today it should get there about day 35, very likely by day 44.',
-    );
+    expect(reasons[1]).toBe('Moved to Shop today it should get there about day 35, very likely by day 44.');
   });
 
   test('not where it gains less than a week', () => {
