@@ -12,6 +12,7 @@ import { useUnits } from '../../stores/settings.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
+import { GoToBoardDialog } from './GoToBoardDialog.tsx';
 import { KeptWords } from './KeptWords.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { LivePanel } from './LivePanel.tsx';
@@ -22,7 +23,7 @@ import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
 import { useKeptSound } from './useKeptSound.ts';
 
-type Open = 'temperature' | 'keys' | 'finish' | null;
+type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
 
 /** Probing: this board, this spot, this value; then the next. Everything can be done from the keyboard. */
 export function Probe({ round }: { round: RoundState }) {
@@ -66,6 +67,9 @@ export function Probe({ round }: { round: RoundState }) {
         break;
       case 'last-board':
         void aimAt(lastIndex, null);
+        break;
+      case 'go-to-board':
+        setOpen('go-to-board');
         break;
       case 'spot-up':
       case 'spot-down':
@@ -200,6 +204,9 @@ export function Probe({ round }: { round: RoundState }) {
           <Button kind="quiet" shortcut="←" disabled={boardIndex === 0} onClick={() => act('previous-board')}>
             Previous
           </Button>
+          <Button kind="quiet" shortcut="G" onClick={() => act('go-to-board')}>
+            Go to …
+          </Button>
           <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
             {board.woodTempC === null
               ? 'Wood temperature unknown'
@@ -230,6 +237,14 @@ export function Probe({ round }: { round: RoundState }) {
         onChoose={(index) => void aimAt(index, null)}
       />
 
+      {open === 'go-to-board' && (
+        <GoToBoardDialog
+          boards={round.boards}
+          stackName={round.stackName}
+          onChoose={(index) => void aimAt(index, null)}
+          onClose={() => setOpen(null)}
+        />
+      )}
       {open === 'temperature' && <TemperatureDialog board={board} onClose={() => setOpen(null)} />}
       {open === 'keys' && <KeysDialog onClose={() => setOpen(null)} />}
       {open === 'finish' && <FinishDialog round={round} onClose={() => setOpen(null)} />}

@@ -7,6 +7,7 @@ export type RoundAction =
   | 'previous-board'
   | 'first-board'
   | 'last-board'
+  | 'go-to-board'
   | 'spot-up'
   | 'spot-down'
   | 'temperature'
@@ -22,6 +23,7 @@ export const roundKeys: readonly { keys: string; does: string }[] = [
   { keys: 'Enter', does: 'Next board; after the last one, finish' },
   { keys: 'Shift + Enter, Page Up or ←', does: 'Previous board' },
   { keys: 'Home, End', does: 'First board, last board' },
+  { keys: 'G', does: 'Go to a board by its ID, or scan its label' },
   { keys: '↑ ↓', does: 'Choose the spot to read' },
   { keys: 'T', does: 'Wood temperature of this board' },
   { keys: '?', does: 'This list' },
@@ -66,6 +68,9 @@ export function actionOf(
       return 'spot-up';
     case 'ArrowDown':
       return 'spot-down';
+    case 'g':
+    case 'G':
+      return 'go-to-board';
     case 't':
     case 'T':
       return 'temperature';

@@ -23,6 +23,7 @@ test.each([
   ['End', 'last-board'],
   ['ArrowUp', 'spot-up'],
   ['ArrowDown', 'spot-down'],
+  ['g', 'go-to-board'],
   ['t', 'temperature'],
   ['T', 'temperature'],
   ['?', 'help'],

@@ -415,6 +415,21 @@ describe('round and about', () => {
     expect(document.activeElement).toBe(screen.getByLabelText('Value as the meter shows it (raw), %'));
   });
 
+  test('G goes to the board whose ID is typed or whose label is scanned; one that is not there changes nothing', async () => {
+    const { machine, user } = await open(aRound([aBoard(1), aBoard(2)]), { 'rounds.aim': () => ({}) });
+    await user.keyboard('g');
+    const dialog = screen.getByRole('dialog', { name: 'Go to a board' });
+    const field = within(dialog).getByRole('textbox', { name: 'ID of the board' });
+    await user.type(field, 'OAK-99{Enter}');
+    expect(within(dialog).getByText(/has no board OAK-99\. The round stands where it stood\./)).toBeTruthy();
+    await expectNoBarriers();
+    expect(machine.inputsOf('rounds.aim')).toEqual([]);
+    await user.clear(field);
+    await user.type(field, ' wal-02 {Enter}');
+    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardIndex: 1, spotIndex: null }]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+  });
+
   test('what is typed in a dialog is no shortcut of the round behind it', async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]));
     await user.click(screen.getByRole('button', { name: 'Set aside' }));
