@@ -1,4 +1,5 @@
 import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../wood/drying-model.ts';
+import { priorPace } from '../wood/history-fit.ts';
 import type { BoardEvidence, PlaceFacts } from './evidence.ts';
 import type { Depth } from './reading.ts';
 import { plannedDepthMm } from './spots.ts';
@@ -7,15 +8,12 @@ import { plannedDepthMm } from './spots.ts';
 export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
 export type Expectation = Record<Depth, Expected>;
 
-/**
- * How fast real boards dry, as factors on the model's diffusivity and surface: the medians of `dryingPrior` in
- * `wood/history-fit.ts`, and two of its standard deviations to either side.
- */
-const PACES = [
-  { diffusivity: 0.12, surface: 0.04 },
-  { diffusivity: 0.4, surface: 0.2 },
-  { diffusivity: 1.3, surface: 1 },
-] as const;
+/** How fast real boards dry: the middle of what is known before any reading, and two standard deviations to either side. */
+const PACES = [-2, 0, 2].map((sds) => ({
+  diffusivity: priorPace.diffusivity.median * Math.exp(sds * priorPace.diffusivity.logSd),
+  surface: priorPace.surface.median * Math.exp(sds * priorPace.surface.logSd),
+})) as [Pace, Pace, Pace];
+type Pace = { diffusivity: number; surface: number };
 
 /**
  * The air of each kind of place: how warm it is where nothing else is known, and how far the EMC of some weeks
@@ -61,7 +59,7 @@ export function expectationNow(
   );
   const tables = new LawTables(woodDryingLaw(wood.basicSpecificGravity));
   const { emcPct } = place;
-  const run = (pace: (typeof PACES)[number], emc: number) => {
+  const run = (pace: Pace, emc: number) => {
     const durationS = Math.max(1, days * DAY_S);
     const { depthPct } = simulateDrying({
       grid,

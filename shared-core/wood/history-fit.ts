@@ -126,21 +126,41 @@ export function runBoard(
   });
 }
 
+/** A factor before anything is known of a board: its median, and the standard deviation of its logarithm. */
+type PriorFactor = { median: number; logSd: number };
+
 /**
- * What is known of the unknowns before any reading.
+ * How fast real boards dry, as factors on the published diffusivity and on a free face.
  *
- * Medians: the pair 0.4 and 0.2 brings eight woods from green to 20 % within the days of Rietz and Page's
- * table, whatever the month of stacking (`drying-rietz-page.test.ts`). Green moisture: six tenths of what the
- * wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from memory). Spreads: common
- * practice, no source; a factor of about two either way for the wood, a little more for the stack.
+ * Medians: from days published by three sources that weigh the same, Rietz and Page (eight woods in the yard), Peck (sugar
+ * maple in the yard) and Miceli (three woods in the house); `tests/bench/drying-prior.bench.ts`. Days of drying over days
+ * published are 0.73, 1.22 and 1.03 on average. Chosen without a source, medians foretell it with 0.58, 1.62 and 0.94.
+ * The diffusivity is then 0.62 each time, and near the half of steady flow that drying wood was measured to have
+ * (`sonderegger-2011-diffusion.test.ts`). The surface is not told: 0.04 to 0.2, for it counts only while wood is wet. A
+ * round figure from its middle is taken, and the diffusivity that then is best.
+ *
+ * Spreads: common practice, no source; a factor of about two either way for the wood, a little more for the stack. They
+ * make the days to a moisture content vary by about 0.5 of their logarithm, as much as medians chosen without a source
+ * are off for it (0.47).
+ */
+export const priorPace: { diffusivity: PriorFactor; surface: PriorFactor } = {
+  diffusivity: { median: 0.55, logSd: 0.6 },
+  surface: { median: 0.1, logSd: 0.8 },
+};
+
+/**
+ * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the wood is not known.
+ * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
+ * memory).
  */
 export function dryingPrior(board: DryingBoard): Gaussian {
+  const { diffusivity, surface } = priorPace;
   const known = board.basicSpecificGravity !== null;
   const { mcPct, logSd } = board.start;
   const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? middlingGravity);
-  const sd = [known ? 0.6 : 0.8, 0.8, mcPct === null ? 0.35 : logSd, 1];
+  const sd = [known ? diffusivity.logSd : 0.8, surface.logSd, mcPct === null ? 0.35 : logSd, 1];
   return {
-    mean: [Math.log(0.4), Math.log(0.2), Math.log(mcPct ?? green), 0],
+    mean: [Math.log(diffusivity.median), Math.log(surface.median), Math.log(mcPct ?? green), 0],
     covariance: sd.map((value, i) => sd.map((_, j) => (i === j ? value * value : 0))),
   };
 }

@@ -29,6 +29,7 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../shared-core/wood/drying-model.ts';
+import { priorPace } from '../../shared-core/wood/history-fit.ts';
 import type { Wood } from '../../shared-core/wood/wood.ts';
 
 const DAY_S = 86_400;
@@ -152,13 +153,14 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
 
   const grow = (wood: Wood, ownPace: number): TrueBoard => {
     const start = Math.min(58, Math.max(20, startPct + 4 * random.normal()));
-    const face = 0.2 * Math.exp(pace.surface + 0.3 * random.normal());
+    const face = priorPace.surface.median * Math.exp(pace.surface + 0.3 * random.normal());
     const { depthPct } = simulateDrying({
       grid,
       tables: tablesOf.get(wood.id)!,
       startPct: parabolicStart(grid, start, 0.95),
       segments,
-      diffusivityFactor: 0.4 * Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
+      diffusivityFactor:
+        priorPace.diffusivity.median * Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
       faceFactors: [face, face],
       emcOffsetPct: pace.emc + 0.3 * random.normal(),
       tolerancePct: 0.05,

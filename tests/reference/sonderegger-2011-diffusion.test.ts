@@ -1,11 +1,11 @@
 /**
  * W. Sonderegger, M. Vecellio, P. Zwicker and P. Niemz, Combined bound water and water vapour diffusion of Norway
  * spruce and European beech in and between the principal anatomical directions, Holzforschung 65 (2011), 819-828;
- * abstract looked at. Nothing of it was used in choosing the model or its priors.
+ * abstract looked at. Nothing of it was used in choosing the model or the medians of its prior.
  */
 import { expect, test } from 'vitest';
 import { transverseDiffusivityM2S } from '../../shared-core/wood/diffusivity.ts';
-import { type DryingBoard, dryingPrior } from '../../shared-core/wood/history-fit.ts';
+import { priorPace } from '../../shared-core/wood/history-fit.ts';
 
 /** Basic specific gravities of both woods: from memory. */
 const spruce = 0.37;
@@ -23,16 +23,9 @@ test.each([6, 9, 12, 15, 18])(
 
 // "The unsteady-state-determined diffusion coefficient is … about half that of the steady-state-determined". Siau's
 // formula stands on steady flow, a drying board is unsteady: the prior's factor must say about the same. It was chosen
-// on drying times in yards (`drying-rietz-page.test.ts`).
+// on days of drying (`tests/bench/drying-prior.bench.ts`).
 test('a drying board is taken to let through about half of what the formula for steady flow gives', () => {
-  const board: DryingBoard = {
-    thicknessMm: 27,
-    basicSpecificGravity: spruce,
-    faces: ['open', 'open'],
-    start: { atMs: 0, mcPct: null, logSd: 0.3, shellRatio: 1 },
-    stays: [{ fromMs: 0, air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.6 })) }],
-  };
-  const factor = Math.exp(dryingPrior(board).mean[0]!);
+  const factor = priorPace.diffusivity.median;
   expect(factor).toBeGreaterThan(0.35);
   expect(factor).toBeLessThan(0.65);
 });

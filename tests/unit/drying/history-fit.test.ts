@@ -6,6 +6,7 @@ import {
   type FitReading,
   fitHistory,
   pooledPrior,
+  priorPace,
   runBoard,
 } from '../../../shared-core/wood/history-fit.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/monthly-air.ts';
@@ -50,7 +51,7 @@ function readingsOf(
 }
 
 /** Slower wood, freer faces, wetter at first and in damper air than the prior's middle. */
-const truth = [Math.log(0.22), Math.log(0.35), Math.log(80), 0.8];
+const truth = [Math.log(0.33), Math.log(0.12), Math.log(80), 0.8];
 
 describe('a fit', () => {
   test('without readings is the prior', () => {
@@ -224,6 +225,9 @@ describe('boards of one stack and log', () => {
     const pooled = pooledPrior(prior, [{ matrix: only(1 / v), vector: [t / v, 0, 0, 0] }]);
     const groupPrecision = 1 / (p - w) + 1 / (v + w);
     expect(sdOf(pooled, 0) ** 2).toBeCloseTo(1 / groupPrecision + w, 9);
-    expect(pooled.mean[0]).toBeCloseTo((Math.log(0.4) / (p - w) + t / (v + w)) / groupPrecision, 9);
+    expect(pooled.mean[0]).toBeCloseTo(
+      (Math.log(priorPace.diffusivity.median) / (p - w) + t / (v + w)) / groupPrecision,
+      9,
+    );
   });
 });
