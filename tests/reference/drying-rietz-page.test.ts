@@ -30,7 +30,7 @@ test.each(table)('$wood: each end within a factor of 2.5', ({ fastest, slowest }
   }
 });
 
-// A prior off by a factor of 1.6 either way would fail.
+// Days longer or shorter by a factor of 1.6 would fail.
 test('all woods together, days are 0.6 to 1.1 of the table’s', () => {
   const logs = table.flatMap(({ fastest, slowest }) => [Math.log(fastest), Math.log(slowest)]);
   const ratio = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);

@@ -36,7 +36,7 @@ test.each(foreseen)('$wood: $least to $most days lie within 10 to 90 %', ({ leas
   expect(late).toBeGreaterThanOrEqual(most);
 });
 
-// Not by ranges that hold everything. A prior off by a factor of 1.6 either way would fail.
+// Not by ranges that hold everything. Days longer or shorter by a factor of 1.6 would fail.
 test('the likeliest days are 0.75 to 1.35 of the published ones, on average', () => {
   const logs = foreseen.map(({ ratio }) => Math.log(ratio));
   const mean = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);

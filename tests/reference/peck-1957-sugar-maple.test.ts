@@ -43,7 +43,7 @@ test('and the range over all months is not much wider', () => {
 });
 
 // The summary gives no months; here all twelve count alike, which is harder on us than a yard that piles little in winter,
-// and so the side on which we err. A prior off by a factor of 1.6 either way would fail.
+// and so the side on which we err. Days longer or shorter by a factor of 1.6 would fail.
 test('the mean of about 90 days: the likeliest days are 0.9 to 1.6 of it', () => {
   const likely = over(({ likely: days }) => days);
   const ratio = likely.reduce((sum, days) => sum + days, 0) / likely.length / peck.mean;
