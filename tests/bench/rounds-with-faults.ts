@@ -35,7 +35,7 @@ import type { Wood } from '../../shared-core/wood/wood.ts';
 const DAY_S = 86_400;
 const BOARDS = 10;
 const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
-const RANGE = { min: 4, max: 80 };
+export const METER_RANGE_PCT = { min: 4, max: 80 };
 
 export const FAULTS = [
   'end grain',
@@ -222,8 +222,8 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
           setAside: null,
         }),
       ),
-      meters: { 1: { basis: BASIS, range: RANGE } },
-      typedBasis: { basis: BASIS, range: RANGE },
+      meters: { 1: { basis: BASIS, range: METER_RANGE_PCT } },
+      typedBasis: { basis: BASIS, range: METER_RANGE_PCT },
       previous: null,
     };
   }
