@@ -5,7 +5,7 @@ import { depthOf } from '../../shared-core/probing/estimate.ts';
 import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { isDoubted } from '../../shared-core/probing/suspicion.ts';
 import type { Stay } from '../../shared-core/wood/board-history.ts';
-import { facesOfBoard } from '../../shared-core/wood/faces-of-board.ts';
+import { facesIn, pinFaceOf, takenOfFaces } from '../../shared-core/wood/faces-of-board.ts';
 import type { DryingBoard } from '../../shared-core/wood/history-fit.ts';
 import { type AppContext, wanted } from './context.ts';
 import { dayText } from './day-text.ts';
@@ -48,11 +48,8 @@ export function boardToForesee(
   const placeOf = (id: number): Place => wanted(places.get(id), 'place');
   const moves = yard.boards.moves(row.id);
   const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
-  const placeNow = placeOf(row.placeId);
-  const lowestOutside = row.course === 1 && isOutside(placeNow) ? placeNow.name : null;
-  const { faces, pinFace, takenForGranted } = facesOfBoard(row.barkSide, lowestOutside);
   const { sound, leftOut } = soundReadings(assessments);
-  const readings = fitReadings(sound, row.thicknessMm, pinFace);
+  const readings = fitReadings(sound, row.thicknessMm, pinFaceOf(row.barkSide));
 
   const entered = wanted(moves[0], 'move');
   const begun = startOf(
@@ -62,6 +59,7 @@ export function boardToForesee(
   );
   if ('whyNot' in begun) return begun;
   const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
+  const isLowest = ({ place }: { place: Place }): boolean => row.course === 1 && isOutside(place);
   stays[0] = { ...wanted(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), begun.start.atMs) };
 
   return {
@@ -70,7 +68,7 @@ export function boardToForesee(
     takenForGranted: [
       ...begun.takenForGranted,
       ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
-      ...takenForGranted,
+      ...takenOfFaces(row.barkSide, [...new Set(stays.filter(isLowest).map(({ place }) => place.name))]),
       ...(wood.basicSpecificGravity === null
         ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
         : []),
@@ -82,9 +80,14 @@ export function boardToForesee(
       board: {
         thicknessMm: row.thicknessMm,
         basicSpecificGravity: wood.basicSpecificGravity,
-        faces,
         start: begun.start,
-        stays: stays.map(({ fromMs, place }): Stay => ({ fromMs, air: place.air })),
+        stays: stays.map(
+          (stay): Stay => ({
+            fromMs: stay.fromMs,
+            air: stay.place.air,
+            faces: facesIn(row.barkSide, isLowest(stay)),
+          }),
+        ),
       },
       readings,
       use: { minPct: use.minPct, maxPct: use.maxPct, maxShellCorePct: use.maxShellCorePct },
@@ -92,7 +95,7 @@ export function boardToForesee(
       elsewhere: [...places.values()]
         .filter(({ id }) => id !== row.placeId)
         .slice(0, MOST_ELSEWHERE)
-        .map(({ id, air }) => ({ placeId: id, air })),
+        .map(({ id, air }) => ({ placeId: id, air, faces: facesIn(row.barkSide, false) })),
       horizonDays: HORIZON_DAYS,
     },
   };

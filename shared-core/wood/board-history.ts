@@ -7,14 +7,6 @@ import { emcOfYear } from './climate.ts';
 import type { AirSegment } from './drying-model.ts';
 import { monthlyAirSchema } from './monthly-air.ts';
 
-/** A place where a board stood, from an instant until the next stay begins. */
-export const staySchema = z.object({
-  /** UTC, ms since 1970. */
-  fromMs: z.number(),
-  air: monthlyAirSchema,
-});
-export type Stay = z.infer<typeof staySchema>;
-
 /** What a face of the board meets. */
 export const faceExposureSchema = z.enum(['open', 'sun', 'bottom', 'bark', 'sealed']);
 export type FaceExposure = z.infer<typeof faceExposureSchema>;
@@ -27,6 +19,27 @@ export const exposureFactor: Record<FaceExposure, number> = {
   bark: 0.03,
   sealed: 0,
 };
+
+const facesSchema = z.tuple([faceExposureSchema, faceExposureSchema]);
+export type Faces = z.infer<typeof facesSchema>;
+
+/** A place where a board stood, from an instant until the next stay begins. */
+export const staySchema = z.object({
+  /** UTC, ms since 1970. */
+  fromMs: z.number(),
+  air: monthlyAirSchema,
+  /** What face A and face B meet there; both open where nothing is said. */
+  faces: facesSchema.optional(),
+});
+export type Stay = z.infer<typeof staySchema>;
+
+/** How freely face A and face B dry in a stay, against an open face. */
+export function faceFactorsOf({ faces = ['open', 'open'] }: Pick<Stay, 'faces'>): [number, number] {
+  return [exposureFactor[faces[0]], exposureFactor[faces[1]]];
+}
+
+/** A stretch in one air, with what the faces meet in it. */
+export type StaySegment = AirSegment & { faceFactors: [number, number] };
 
 const dayMs = 86_400_000;
 
@@ -51,7 +64,7 @@ const inYear = (month: number): number => ((month % 12) + 12) % 12;
  * @param toMs    not before `fromMs`, and within 100 years of it
  * @throws        RangeError when a stay is missing or out of order, or months of its air are
  */
-export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): AirSegment[] {
+export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): StaySegment[] {
   if (!(toMs >= fromMs && toMs - fromMs <= 36_525 * dayMs)) {
     throw new RangeError('The history must run forward, and for 100 years at most.');
   }
@@ -61,7 +74,7 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
       'Nobody said where the board stood at first: add the place and the day it came there.',
     );
   }
-  const segments: AirSegment[] = [];
+  const segments: StaySegment[] = [];
   for (const [index, stay] of stays.entries()) {
     const next = stays[index + 1];
     if (stay.air.length !== 12) {
@@ -87,6 +100,7 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
         emcEndPct: emcAt(end),
         // Boards share what was tabulated for a temperature.
         tempC: Math.round(tempC * 2) / 2,
+        faceFactors: faceFactorsOf(stay),
       });
       at = end;
     }

@@ -10,6 +10,7 @@
  */
 import { z } from 'zod';
 import { useSchema } from '../probing/assessment.ts';
+import { staySchema } from './board-history.ts';
 import { emcOfYear } from './climate.ts';
 import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import { cholesky, normalCdf, times } from './gaussian.ts';
@@ -24,7 +25,7 @@ import {
   pooledPrior,
   runBoard,
 } from './history-fit.ts';
-import { type MonthlyAir, monthlyAirSchema } from './monthly-air.ts';
+import type { MonthlyAir } from './monthly-air.ts';
 import { normalPoints } from './normal-points.ts';
 
 const dayMs = 86_400_000;
@@ -43,7 +44,9 @@ export const forecastInputSchema = z.object({
   siblings: z.array(informationSchema).max(500),
   use: useSchema.pick({ minPct: true, maxPct: true, maxShellCorePct: true }),
   /** Other places, as if the board were moved there now. Where it stands comes first by itself. */
-  elsewhere: z.array(z.object({ placeId: z.number().int(), air: monthlyAirSchema })).max(20),
+  elsewhere: z
+    .array(staySchema.pick({ air: true, faces: true }).extend({ placeId: z.number().int() }))
+    .max(20),
   placeId: z.number().int(),
   horizonDays: z.number().int().min(7).max(3650),
 });
@@ -249,7 +252,7 @@ export function forecastBoard(input: ForecastInput): Forecast {
   if (input.readings.some((reading) => reading.atMs > nowMs)) {
     throw new RangeError('A reading is from the future: set the clock or its day right.');
   }
-  const model = boardModel(board);
+  const model = boardModel(board, input.elsewhere);
   const prior = pooledPrior(dryingPrior(board), input.siblings);
   const fit = fitHistory(model, input.readings, prior);
   const drawn = possibilitiesOf(fit);
@@ -295,19 +298,21 @@ export function forecastBoard(input: ForecastInput): Forecast {
   const untilMs = nowMs + input.horizonDays * dayMs;
   const aheadMs = days(nowMs, input.horizonDays, 1);
   const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= dayMs);
-  const places = [{ placeId: input.placeId, air: here.air }, ...input.elsewhere].map((place, index) => {
-    // Another place's air is not off by what this one's was, and no year is the mean year.
-    const tried = index === 0 && triedHere;
-    const offsets = possible.map(({ theta, air }) =>
-      tried ? theta[3]! + air * comingAirSdPct : air * untriedAirSdPct,
-    );
-    const runs = possible.map(({ theta }, k) => {
-      const ahead = [...theta.slice(0, 3), offsets[k]!];
-      const stays = [{ fromMs: nowMs, air: place.air }];
-      return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
-    });
-    return placeForecast(input.use, place, aheadMs, possible, runs, offsets);
-  });
+  const places = [{ placeId: input.placeId, air: here.air, faces: here.faces }, ...input.elsewhere].map(
+    (place, index) => {
+      // Another place's air is not off by what this one's was, and no year is the mean year.
+      const tried = index === 0 && triedHere;
+      const offsets = possible.map(({ theta, air }) =>
+        tried ? theta[3]! + air * comingAirSdPct : air * untriedAirSdPct,
+      );
+      const runs = possible.map(({ theta }, k) => {
+        const ahead = [...theta.slice(0, 3), offsets[k]!];
+        const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
+        return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
+      });
+      return placeForecast(input.use, place, aheadMs, possible, runs, offsets);
+    },
+  );
 
   const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
   const today = nowOf(input, model.grid, possible, profiles, shell);

@@ -7,8 +7,9 @@
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
-import { airSegments, exposureFactor, faceExposureSchema, type Stay, staySchema } from './board-history.ts';
+import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
 import {
+  type AirSegment,
   type DryingGrid,
   type DryingResult,
   dryingGrid,
@@ -36,8 +37,6 @@ export const dryingBoardSchema = z.object({
   thicknessMm: z.number().min(0.5).max(1000),
   /** Null where it is not known: a middling wood, with a wider spread. */
   basicSpecificGravity: z.number().min(0.05).max(1.3).nullable(),
-  /** Face A, then face B; depths are counted from face A. */
-  faces: z.tuple([faceExposureSchema, faceExposureSchema]),
   start: z.object({
     /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
     atMs: z.number(),
@@ -83,8 +82,14 @@ export type BoardModel = {
 
 const middlingGravity = 0.5;
 
-export function boardModel(board: DryingBoard): BoardModel {
-  const half = exposureFactor[board.faces[0]] === exposureFactor[board.faces[1]];
+/**
+ * @param elsewhere   stays that it may be run through besides the board's own
+ */
+export function boardModel(board: DryingBoard, elsewhere: readonly Pick<Stay, 'faces'>[] = []): BoardModel {
+  const half = [...board.stays, ...elsewhere].every((stay) => {
+    const [a, b] = faceFactorsOf(stay);
+    return a === b;
+  });
   return {
     board,
     grid: dryingGrid(board.thicknessMm, half, half ? cellsPerHalf : 2 * cellsPerHalf),
@@ -111,19 +116,64 @@ export function runBoard(
 ): DryingResult {
   const [logDiffusivity, logSurface, logStart, emcOffsetPct] = theta as [number, number, number, number];
   const surface = Math.exp(logSurface);
-  const [a, b] = model.board.faces;
-  return simulateDrying({
-    grid: model.grid,
-    tables: model.tables,
-    startPct: startPct ?? parabolicStart(model.grid, Math.exp(logStart), model.board.start.shellRatio),
-    segments: airSegments(stays, fromMs, toMs),
-    diffusivityFactor: Math.exp(logDiffusivity),
-    faceFactors: [surface * exposureFactor[a], surface * exposureFactor[b]],
-    emcOffsetPct,
-    tolerancePct,
-    observeS: observeMs.map((ms) => (ms - fromMs) / 1000),
-    depthFractions,
-  });
+  const stretches = stretchesOf(airSegments(stays, fromMs, toMs));
+  const parts: DryingResult[] = [];
+  let profilePct = startPct ?? parabolicStart(model.grid, Math.exp(logStart), model.board.start.shellRatio);
+  let begunS = 0;
+  let seen = 0;
+  for (const { segments, faceFactors, durationS } of stretches) {
+    const isLast = parts.length === stretches.length - 1;
+    const inside = observeMs.slice(seen).map((ms) => (ms - fromMs) / 1000 - begunS);
+    const observeS = isLast ? inside : inside.filter((at) => at <= durationS);
+    const part = simulateDrying({
+      grid: model.grid,
+      tables: model.tables,
+      startPct: profilePct,
+      segments,
+      diffusivityFactor: Math.exp(logDiffusivity),
+      faceFactors: [surface * faceFactors[0], surface * faceFactors[1]],
+      emcOffsetPct,
+      tolerancePct,
+      // A difference of two large numbers may end a hair past the stretch.
+      observeS: observeS.map((at) => Math.min(Math.max(at, 0), durationS)),
+      depthFractions,
+    });
+    parts.push(part);
+    profilePct = part.finalPct;
+    begunS += durationS;
+    seen += observeS.length;
+  }
+  return joined(parts);
+}
+
+type Stretch = { segments: AirSegment[]; faceFactors: [number, number]; durationS: number };
+
+/** Runs of segments in which the faces meet the same. */
+function stretchesOf(segments: readonly StaySegment[]): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const { faceFactors, ...segment } of segments) {
+    const last = stretches.at(-1);
+    if (last?.faceFactors.every((factor, face) => factor === faceFactors[face])) {
+      last.segments.push(segment);
+      last.durationS += segment.durationS;
+    } else {
+      stretches.push({ segments: [segment], faceFactors, durationS: segment.durationS });
+    }
+  }
+  return stretches.length > 0 ? stretches : [{ segments: [], faceFactors: [1, 1], durationS: 0 }];
+}
+
+function joined(parts: readonly DryingResult[]): DryingResult {
+  const [first] = parts as [DryingResult];
+  if (parts.length === 1) return first;
+  const end = (rows: Float64Array[]): Float64Array => Float64Array.from(rows.flatMap((row) => [...row]));
+  return {
+    averagePct: end(parts.map((part) => part.averagePct)),
+    depthPct: first.depthPct.map((_, row) => end(parts.map((part) => part.depthPct[row]!))),
+    finalPct: parts.at(-1)!.finalPct,
+    lostPct: parts.reduce((sum, part) => sum + part.lostPct, 0),
+    steps: parts.reduce((sum, part) => sum + part.steps, 0),
+  };
 }
 
 /** A factor before anything is known of a board: its median, and the standard deviation of its logarithm. */

@@ -154,7 +154,6 @@ function drawStack(random: Random): Stack {
     board: {
       thicknessMm: pick(random, [20, 27, 34, 52]),
       basicSpecificGravity: pick(random, gravities),
-      faces: ['open', 'open'],
       start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
       stays: [{ fromMs: sawnMs, air: shed }, ...(indoors ? [{ fromMs: moved, air: ROOM }] : [])],
     },

@@ -35,7 +35,6 @@ export const greenBoard = (
   return {
     thicknessMm,
     basicSpecificGravity,
-    faces: ['open', 'open'],
     start: { atMs, mcPct: greenPct, logSd: 0.15, shellRatio: 1 },
     stays: [{ fromMs: atMs, air }],
   };

@@ -198,9 +198,26 @@ describe('where it stands, and elsewhere', () => {
     expect(forecast.now.faceBPct).toBeGreaterThan(forecast.now.faceAPct + 1);
     expect(takenForGranted).toContainEqual(
       expect.stringMatching(
-        /course 1, the lowest, in Fence row: .* at 50 % .*\(common practice, no source\)/,
+        /course 1, the lowest: in Fence row .* there at 50 % .*\(common practice, no source\)/,
       ),
     );
+  });
+
+  test('brought in from there, it is open on both sides again, and where it was not is still said', async () => {
+    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const id = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1, thicknessMm: 54 });
+    const move = (placeId: number, day: number) =>
+      yard.call('boards.move', {
+        boardIds: [id],
+        placeId,
+        since: new Date(startMs + day * DAY_MS).toISOString(),
+      });
+    await move(damp.id, 0);
+    yard.later(200 * DAY_MS);
+    await move(yard.place.id, 60);
+    const { forecast, takenForGranted } = await foreseen(id);
+    expect(Math.abs(forecast.now.faceBPct - forecast.now.faceAPct)).toBeLessThan(0.2);
+    expect(takenForGranted).toContainEqual(expect.stringMatching(/lowest: in Fence row little air/));
   });
 
   test('in the lowest course under a roof with walls, or in a higher course, nothing of the kind is said', async () => {

@@ -19,7 +19,6 @@ const board = (boardId: number, sawnMs: number): BoardToForesee => ({
   board: {
     thicknessMm: 27,
     basicSpecificGravity: 0.5,
-    faces: ['open', 'open'],
     start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
     stays: [{ fromMs: sawnMs, air }],
   },

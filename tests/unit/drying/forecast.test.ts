@@ -17,7 +17,6 @@ const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.36 }));
 const oak: DryingBoard = {
   thicknessMm: 28,
   basicSpecificGravity: 0.56,
-  faces: ['open', 'open'],
   start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
   stays: [{ fromMs: sawn, air: shed }],
 };
@@ -158,9 +157,19 @@ describe('today', () => {
   });
 
   test('a board with bark on face B is wetter there', () => {
-    const board: DryingBoard = { ...oak, faces: ['open', 'bark'] };
-    const { faceAPct, faceBPct } = forecastBoard(inputOf({ board, elsewhere: [] })).now;
+    const stays: DryingBoard['stays'] = oak.stays.map((stay) => ({ ...stay, faces: ['open', 'bark'] }));
+    const { faceAPct, faceBPct } = forecastBoard(inputOf({ board: { ...oak, stays }, elsewhere: [] })).now;
     expect(faceBPct).toBeGreaterThan(faceAPct + 1);
+  });
+
+  test('a board that lies lowest outside would dry more freely in the room it is brought to than one that lay so there too', () => {
+    const lowest: DryingBoard['stays'] = oak.stays.map((stay) => ({ ...stay, faces: ['open', 'bottom'] }));
+    const soonPct = (faces: ['open', 'open' | 'bottom']) => {
+      const elsewhere = [{ placeId: 2, air: room, faces }];
+      const { band } = forecastBoard(inputOf({ board: { ...oak, stays: lowest }, elsewhere })).places[1]!;
+      return band.average[3]!.median;
+    };
+    expect(soonPct(['open', 'open'])).toBeLessThan(soonPct(['open', 'bottom']));
   });
 
   test('is ready with high probability when it has stood long in air that suits its use', () => {

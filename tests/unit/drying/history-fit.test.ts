@@ -19,7 +19,6 @@ const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.42 }));
 const oak: DryingBoard = {
   thicknessMm: 30,
   basicSpecificGravity: 0.56,
-  faces: ['open', 'open'],
   start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
   stays: [
     { fromMs: sawn, air: shed },
@@ -229,5 +228,54 @@ describe('boards of one stack and log', () => {
       (Math.log(priorPace.diffusivity.median) / (p - w) + t / (v + w)) / groupPrecision,
       9,
     );
+  });
+});
+
+describe('a board whose faces meet something else in each place', () => {
+  const board: DryingBoard = {
+    ...oak,
+    stays: [
+      { fromMs: sawn, air: shed, faces: ['open', 'bottom'] },
+      { fromMs: sawn + 100 * dayMs, air: shed },
+      { fromMs: sawn + 160 * dayMs, air: room },
+    ],
+  };
+  const unlike = boardModel(board);
+  const theta = prior.mean;
+  const moved = sawn + 100 * dayMs;
+  const depths = [0.1, 0.9];
+  /** Both sides of the move, and the instant of it. */
+  const instants = [10, 100, 101, 159, 200].map((day) => sawn + day * dayMs);
+  const whole = runBoard(unlike, theta, board.stays, sawn, instants.at(-1)!, null, instants, depths);
+
+  test('is run stay by stay, the one going on from where the other ended', () => {
+    const first = runBoard(unlike, theta, board.stays, sawn, moved, null, instants.slice(0, 2), depths);
+    const later = [instants[2]!, instants[3]!, instants[4]!];
+    const second = runBoard(
+      unlike,
+      theta,
+      board.stays,
+      moved,
+      instants.at(-1)!,
+      first.finalPct,
+      later,
+      depths,
+    );
+    expect([...whole.averagePct]).toEqual([...first.averagePct, ...second.averagePct]);
+    for (const row of [0, 1])
+      expect([...whole.depthPct[row]!]).toEqual([...first.depthPct[row]!, ...second.depthPct[row]!]);
+    expect(whole.finalPct).toEqual(second.finalPct);
+  });
+
+  test('loses what left through its faces, to rounding', () => {
+    const from = runBoard(unlike, theta, board.stays, sawn, sawn, null, [sawn], depths).averagePct[0]!;
+    expect(from - whole.averagePct.at(-1)!).toBeCloseTo(whole.lostPct, 8);
+  });
+
+  test('dries unevenly where one face is covered, and evens out where none is', () => {
+    const [upper, lower] = whole.depthPct as [Float64Array, Float64Array];
+    expect(lower[0]! - upper[0]!).toBeGreaterThan(0.5);
+    expect(lower[1]! - upper[1]!).toBeGreaterThan(0.1);
+    expect(Math.abs(lower[4]! - upper[4]!)).toBeLessThan(0.02);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type BarkSide, facesOfBoard } from '../../../shared-core/wood/faces-of-board.ts';
+import { type BarkSide, facesIn, pinFaceOf, takenOfFaces } from '../../../shared-core/wood/faces-of-board.ts';
 
 // How much less a covered face dries is common practice, no source; here is what follows from it.
 describe('the faces of a board', () => {
@@ -12,9 +12,11 @@ describe('the faces of a board', () => {
     // Bark keeps in more than still air over the ground does.
     ['down-bark-on', 'Yard', ['open', 'bark'], 'a', 1],
   ])('bark side %s, lowest outside: %s', (barkSide, lowestOutside, faces, pinFace, sentences) => {
-    const found = facesOfBoard(barkSide, lowestOutside);
-    expect(found).toMatchObject({ faces, pinFace });
-    expect(found.takenForGranted).toHaveLength(sentences);
-    for (const sentence of found.takenForGranted) expect(sentence).toMatch(/common practice, no source/);
+    const places = lowestOutside === null ? [] : [lowestOutside];
+    expect(facesIn(barkSide, lowestOutside !== null)).toEqual(faces);
+    expect(pinFaceOf(barkSide)).toBe(pinFace);
+    const taken = takenOfFaces(barkSide, places);
+    expect(taken).toHaveLength(sentences);
+    for (const sentence of taken) expect(sentence).toMatch(/common practice, no source/);
   });
 });

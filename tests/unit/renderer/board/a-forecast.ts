@@ -26,7 +26,6 @@ export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
     board: {
       thicknessMm: 27,
       basicSpecificGravity: 0.51,
-      faces: ['open', 'open'],
       start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
       stays: [{ fromMs: sawnMs, air: steady(16, 0.72) }],
     },
