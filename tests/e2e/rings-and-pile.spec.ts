@@ -45,7 +45,7 @@ test('boards added together fill the pile, and what their ends show reaches the 
   await lowest.last().click();
   const basis = page.getByRole('region', { name: 'What it rests on' });
   await expect(
-    basis.getByText(/course 1, the lowest, in Fence row.*common practice, no source/),
+    basis.getByText(/course 1, the lowest: in Fence row.*common practice, no source/),
   ).toBeVisible();
   await expect(basis.getByText(/^Bark is on its upper face/)).toBeVisible();
   const warp = page.getByRole('region', { name: 'Warp' });
