@@ -10,24 +10,10 @@
  * boards; the abstract does not tell the two apart.
  */
 import { expect, test } from 'vitest';
-import { forecastBoard } from '../../shared-core/wood/forecast.ts';
-import { dayMs, greenBoard, house, miceli } from './published-drying-days.ts';
+import { daysForeseen, greenBoard, house, miceli } from './published-drying-days.ts';
 
 const foreseen = miceli.map(([wood, gravity, greenPct, least, most]) => {
-  const board = greenBoard(house, 0, gravity, greenPct);
-  const { atMs } = board.start;
-  const { reach } = forecastBoard({
-    nowMs: atMs,
-    board,
-    readings: [],
-    siblings: [],
-    use: { minPct: 0, maxPct: 10, maxShellCorePct: 100 },
-    elsewhere: [],
-    placeId: 1,
-    horizonDays: 1500,
-  }).places[0]!;
-  const days = (ms: number | null): number => (ms! - atMs) / dayMs;
-  const [early, likely, late] = [days(reach.earlyMs), days(reach.likelyMs), days(reach.lateMs)];
+  const { early, likely, late } = daysForeseen(greenBoard(house, 0, gravity, greenPct), 10);
   return { wood, least, most, early, late, ratio: likely / Math.sqrt(least * most) };
 });
 

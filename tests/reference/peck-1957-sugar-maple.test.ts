@@ -9,25 +9,11 @@
  * probed it.
  */
 import { expect, test } from 'vitest';
-import { forecastBoard } from '../../shared-core/wood/forecast.ts';
-import { dayMs, greenBoard, months, peck, upperMichigan } from './published-drying-days.ts';
+import { daysForeseen, greenBoard, months, peck, upperMichigan } from './published-drying-days.ts';
 
-const byMonth = months.map((month) => {
-  const board = greenBoard(upperMichigan, month, peck.gravity, peck.greenPct);
-  const { atMs } = board.start;
-  const { reach } = forecastBoard({
-    nowMs: atMs,
-    board,
-    readings: [],
-    siblings: [],
-    use: { minPct: 0, maxPct: 20, maxShellCorePct: 100 },
-    elsewhere: [],
-    placeId: 1,
-    horizonDays: 900,
-  }).places[0]!;
-  const days = (ms: number | null): number => (ms! - atMs) / dayMs;
-  return { early: days(reach.earlyMs), likely: days(reach.likelyMs), late: days(reach.lateMs) };
-});
+const byMonth = months.map((month) =>
+  daysForeseen(greenBoard(upperMichigan, month, peck.gravity, peck.greenPct), 20),
+);
 const over = (pick: (each: (typeof byMonth)[number]) => number): number[] => byMonth.map(pick);
 
 test('the fastest stock of 40 days and the slowest of 205 lie within the 10 to 90 % of some month of stacking', () => {

@@ -2,6 +2,7 @@
  * Published days of drying, and what has to be supplied to work them out: what `tests/bench/drying-prior.bench.ts` chooses
  * the prior's medians on, and the reference tests of these sources hold them to. Each source is told in its own test.
  */
+import { forecastBoard } from '../../shared-core/wood/forecast.ts';
 import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/history-fit.ts';
 import type { MonthlyAir } from '../../shared-core/wood/monthly-air.ts';
 
@@ -64,6 +65,26 @@ export function daysUntil(
   if (at < 1) return Number.POSITIVE_INFINITY;
   const [before, after] = [averagePct[at - 1]!, averagePct[at]!];
   return at - 1 + (before - untilPct) / (before - after);
+}
+
+/** Days until it has dried to a moisture content, foreseen on the day it was sawn, before anybody probed it: 10, 50, 90 %. */
+export function daysForeseen(
+  board: DryingBoard,
+  untilPct: number,
+): { early: number; likely: number; late: number } {
+  const { atMs } = board.start;
+  const { reach } = forecastBoard({
+    nowMs: atMs,
+    board,
+    readings: [],
+    siblings: [],
+    use: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
+    elsewhere: [],
+    placeId: 1,
+    horizonDays: 1500,
+  }).places[0]!;
+  const days = (ms: number | null): number => (ms! - atMs) / dayMs;
+  return { early: days(reach.earlyMs), likely: days(reach.likelyMs), late: days(reach.lateMs) };
 }
 
 export const months = Array.from({ length: 12 }, (_, month) => month);
