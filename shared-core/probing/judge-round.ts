@@ -1,8 +1,9 @@
 import type { Assessment } from './assessment.ts';
 import { judgeBoard } from './call.ts';
 import type { BoardEvidence } from './evidence.ts';
+import { expectationNow } from './expectation.ts';
 import type { Suspicion } from './reading.ts';
-import { type RoundSuspicion, roundSuspicions } from './round-suspicions.ts';
+import { type RoundSuspicion, roundSuspicions, type WalkedBoard } from './round-suspicions.ts';
 import { woodSuspicions } from './wood-suspicions.ts';
 
 /** One board of a round, `code` as a person calls it. */
@@ -16,7 +17,15 @@ export type BoardOfRound = { code: string; evidence: BoardEvidence };
  * @returns for each board, in the same order; empty where nothing speaks against it
  */
 export function doubtsOfRound(boards: readonly BoardOfRound[]): RoundSuspicion[][] {
-  const walked = boards.map((board) => ({ ...board, readings: judgeBoard(board.evidence).readings }));
+  const walked = boards.map((board): WalkedBoard => {
+    const { readings } = judgeBoard(board.evidence);
+    const last = readings.at(-1);
+    return {
+      ...board,
+      readings,
+      expectation: last === undefined ? null : expectationNow(board.evidence, last.takenAt),
+    };
+  });
   const doubts = roundSuspicions(walked);
   const ofWood = woodSuspicions(walked);
   return boards.map((_, index) => withWood(doubts.get(index) ?? [], ofWood.get(index)));

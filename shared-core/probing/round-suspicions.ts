@@ -1,12 +1,20 @@
 import { spotScatterPct } from '../wood/spot-scatter.ts';
 import type { BoardEvidence } from './evidence.ts';
-import { type Expected, expectationNow } from './expectation.ts';
+import type { Expectation, Expected } from './expectation.ts';
 import type { Depth, JudgedReading, Suspicion } from './reading.ts';
 import { median, robustSpread } from './robust.ts';
 import { pct } from './wording.ts';
 
 /** One board of a round, in the order the boards were walked, with what judging it alone has found. */
-export type WalkedBoard = { code: string; evidence: BoardEvidence; readings: readonly JudgedReading[] };
+export type WalkedBoard = {
+  code: string;
+  evidence: BoardEvidence;
+  readings: readonly JudgedReading[];
+  /** What its last round leads to expect at its last reading; null where nothing does. */
+  expectation: Expectation | null;
+};
+
+export const DEPTHS = ['shell', 'core'] as const;
 
 /** Fewer boards than this cannot speak for a round. */
 const FEWEST_BOARDS = 5;
@@ -33,6 +41,8 @@ export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };
 type Offset = { pct: number; spotsPct: number; modelPct: number };
 
 type Walked = Record<Depth, Offset> & {
+  /** Its place in the list. */
+  index: number;
   board: WalkedBoard;
   /** Mean of both depths. */
   mean: Offset;
@@ -55,19 +65,18 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
   const found = new Map<number, RoundSuspicion[]>();
   const all = boards.flatMap((board, index) => walkedOf(board, index, boards.length));
   if (all.length < FEWEST_BOARDS) return found;
-  const add = (board: WalkedBoard, suspicion: Suspicion, depth: Depth | null = null) => {
-    const index = boards.indexOf(board);
+  const add = ({ index }: Walked, suspicion: Suspicion, depth: Depth | null = null) => {
     found.set(index, [...(found.get(index) ?? []), { depth, suspicion }]);
   };
 
   const drift = driftOf(all);
-  for (const { board, walked } of all)
-    if (Math.abs(drift * walked) > LEAST_DRIFT_PCT / 2) add(board, meterDrift(drift));
+  for (const each of all)
+    if (Math.abs(drift * each.walked) > LEAST_DRIFT_PCT / 2) add(each, meterDrift(drift));
 
   const steady = all.map((each) => withoutDrift(each, drift));
   const centre = median(steady.map((each) => each.mean.pct));
   if (drift === 0 && Math.abs(centre) > ROUND_SCORE * roundSpread(steady))
-    for (const { board } of steady) add(board, roundOff(centre));
+    for (const each of steady) add(each, roundOff(centre));
 
   const level = {
     shell: median(steady.map((each) => each.shell.pct)),
@@ -82,31 +91,33 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
     const partner = swappedWith(each, odd, level);
     const alike = shell * core > 0 && Math.min(score(shell, each.shell), score(core, each.core)) > BOTH_SCORE;
     if (partner !== null || (alike && score(off, each.mean) > BOARD_SCORE)) {
-      add(each.board, apartFromStack(off, partner));
+      add(each, apartFromStack(off, partner));
       continue;
     }
     for (const [depth, by] of [
       ['shell', shell],
       ['core', core],
     ] as const)
-      if (score(by, each[depth]) > BOARD_SCORE) add(each.board, depthApart(depth, by), depth);
+      if (score(by, each[depth]) > BOARD_SCORE) add(each, depthApart(depth, by), depth);
   }
   return found;
 }
 
+/** How far a sound board lies off its stack, one standard deviation, % MC. */
+const ownSdPct = ({ spotsPct, modelPct }: Offset): number => Math.hypot(spotsPct, OWN_PACE * modelPct);
+
 /** How many of a sound board's standard deviations it lies off its stack. */
-const score = (offPct: number, { spotsPct, modelPct }: Offset): number =>
-  Math.abs(offPct) / Math.hypot(spotsPct, OWN_PACE * modelPct);
+const score = (offPct: number, offset: Offset): number => Math.abs(offPct) / ownSdPct(offset);
 
 function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
-  const last = board.readings.at(-1);
-  const expectation = last === undefined ? null : expectationNow(board.evidence, last.takenAt);
+  const { expectation } = board;
   if (expectation === null) return [];
   const shell = offsetOf(board, 'shell', expectation.shell);
   const core = offsetOf(board, 'core', expectation.core);
   if (shell === null || core === null) return [];
   return [
     {
+      index,
       board,
       shell,
       core,
@@ -167,7 +178,7 @@ function driftOf(all: readonly Walked[]): number {
   );
   const slope = median(slopes);
   const left = all.map((each) => each.mean.pct - slope * each.walked);
-  const own = median(all.map(({ mean }) => Math.hypot(mean.spotsPct, OWN_PACE * mean.modelPct)));
+  const own = median(all.map(({ mean }) => ownSdPct(mean)));
   const spread = Math.max(robustSpread(left), 0.8 * own);
   // Variance of a least-squares slope over places spread evenly from 0 to 1: 12 s² / n; the median's is about 1.1 of it.
   const error = spread * Math.sqrt((12 * 1.1) / all.length);
@@ -192,20 +203,16 @@ function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, 
 
 /** A board's squared standard scores, both depths together. */
 function oddness(each: Walked, level: Record<Depth, number>): number {
-  return (['shell', 'core'] as const).reduce((sum, depth) => {
-    const { pct, spotsPct, modelPct } = each[depth];
-    return sum + (pct - level[depth]) ** 2 / (spotsPct ** 2 + (OWN_PACE * modelPct) ** 2);
-  }, 0);
+  return DEPTHS.reduce((sum, depth) => sum + score(each[depth].pct - level[depth], each[depth]) ** 2, 0);
 }
 
 /** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */
 function gain(each: Walked, other: Walked, level: Record<Depth, number>): number {
-  return (['shell', 'core'] as const).reduce((sum, depth) => {
-    const { pct, spotsPct, modelPct } = each[depth];
-    const off = pct - level[depth];
+  const asOther = DEPTHS.reduce((sum, depth) => {
     const apart = other.expectedPct[depth] - each.expectedPct[depth];
-    return sum + (off ** 2 - (off - apart) ** 2) / (spotsPct ** 2 + (OWN_PACE * modelPct) ** 2);
+    return sum + score(each[depth].pct - level[depth] - apart, each[depth]) ** 2;
   }, 0);
+  return oddness(each, level) - asOther;
 }
 
 const direction = (offPct: number): string => (offPct > 0 ? 'above' : 'below');

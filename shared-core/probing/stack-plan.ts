@@ -183,7 +183,7 @@ function nextOf(boards: readonly BoardStanding[], use: Use, wanted: number): Sta
     named.push({ boardId, code, verdict, why: 'Its last round ended in “probe again”; its page says why.' });
   const known = new Map(
     boards.flatMap((board) =>
-      board.today === null || inDoubt.includes(board) ? [] : [[board.boardId, board]],
+      board.today === null || board.verdict === 'probe-again' ? [] : [[board.boardId, board]],
     ),
   );
   const ranked = probeNext(

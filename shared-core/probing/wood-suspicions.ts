@@ -4,11 +4,12 @@ import { UNKNOWN_BASIS } from '../wood/correction.ts';
 import { log10OhmsAt, mcAtLog10Ohms } from '../wood/resistance.ts';
 import { spotScatterPct } from '../wood/spot-scatter.ts';
 import { log10OhmsShift } from '../wood/temperature.ts';
-import { expectationNow } from './expectation.ts';
+import type { BoardEvidence } from './evidence.ts';
+import { type Expectation, expectationNow } from './expectation.ts';
 import type { Depth, Suspicion } from './reading.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { median, robustSpread } from './robust.ts';
-import { firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
+import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 import { pct } from './wording.ts';
 
 /** Fewer boards of one wood than this cannot say how that wood reads in this stack. */
@@ -26,8 +27,6 @@ const LEAST_SHIFT_PCT = 2;
 const ONE_ROUND_GAIN = 2;
 /** How much of what sets shells apart sets the cores under them apart too (correlation). Common practice, no source. */
 const SHELL_WITH_CORE = 0.5;
-
-const DEPTHS = ['shell', 'core'] as const;
 
 type Level = Record<Depth, number>;
 /** A board with what it reads and read, % MC, the resistance curve that this was read on, and the meter's scale. */
@@ -137,25 +136,19 @@ function gainOverTwoRounds(each: Held, as: (level: Level) => Level, mates: reado
   const { before, now } = each;
   const others = matesBefore(each, mates);
   if (before === null || evidence.previous === null || others.length < FEWEST_MATES) return null;
-  const own = changeOf(each);
-  const rest = others.flatMap((mate) => changeOf(mate) ?? []);
+  const own = changeOf(now, each.board.expectation);
+  const rest = others.flatMap((mate) => changeOf(mate.now, mate.board.expectation) ?? []);
   if (own === null || rest.length < FEWEST_MATES) return null;
   const asBefore = as(before);
-  const other = changeOf({
-    ...each,
-    now: as(now),
-    board: {
-      ...each.board,
-      evidence: {
-        ...evidence,
-        wood: mates[0]!.board.evidence.wood,
-        previous: {
-          ...evidence.previous,
-          estimate: { ...evidence.previous.estimate, shellPct: asBefore.shell, corePct: asBefore.core },
-        },
-      },
+  const read: BoardEvidence = {
+    ...evidence,
+    wood: mates[0]!.board.evidence.wood,
+    previous: {
+      ...evidence.previous,
+      estimate: { ...evidence.previous.estimate, shellPct: asBefore.shell, corePct: asBefore.core },
     },
-  });
+  };
+  const other = changeOf(as(now), expectationNow(read, each.board.readings.at(-1)!.takenAt));
   if (other === null) return null;
   const levels = others.map((mate) => mate.before!);
   const changes = (change: Change) =>
@@ -169,8 +162,7 @@ function gainOverTwoRounds(each: Held, as: (level: Level) => Level, mates: reado
 /** What each depth reads over what its last round leads to expect, % MC, and how far a sound one strays. */
 type Change = Record<Depth, { offPct: number; sdPct: number }>;
 
-function changeOf({ board, now }: Held): Change | null {
-  const expectation = expectationNow(board.evidence, board.readings.at(-1)!.takenAt);
+function changeOf(now: Level, expectation: Expectation | null): Change | null {
   if (expectation === null) return null;
   const at = (depth: Depth) => {
     const { pct, sdLowPct, sdHighPct } = expectation[depth];

@@ -9,7 +9,6 @@
 import { z } from 'zod';
 import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
 import {
-  type AirSegment,
   type DryingGrid,
   type DryingResult,
   dryingGrid,
@@ -146,18 +145,19 @@ export function runBoard(
   return joined(parts);
 }
 
-type Stretch = { segments: AirSegment[]; faceFactors: [number, number]; durationS: number };
+type Stretch = { segments: StaySegment[]; faceFactors: [number, number]; durationS: number };
 
 /** Runs of segments in which the faces meet the same. */
 function stretchesOf(segments: readonly StaySegment[]): Stretch[] {
   const stretches: Stretch[] = [];
-  for (const { faceFactors, ...segment } of segments) {
+  for (const segment of segments) {
+    const { faceFactors, durationS } = segment;
     const last = stretches.at(-1);
     if (last?.faceFactors.every((factor, face) => factor === faceFactors[face])) {
       last.segments.push(segment);
-      last.durationS += segment.durationS;
+      last.durationS += durationS;
     } else {
-      stretches.push({ segments: [segment], faceFactors, durationS: segment.durationS });
+      stretches.push({ segments: [segment], faceFactors, durationS });
     }
   }
   return stretches.length > 0 ? stretches : [{ segments: [], faceFactors: [1, 1], durationS: 0 }];
