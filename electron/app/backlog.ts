@@ -17,6 +17,7 @@ export type Breathe = () => Promise<boolean>;
 export function createBacklog(
   context: AppContext,
   workOut: (id: number, breathe: Breathe) => void | Promise<void>,
+  whenNoneIsLeft: () => void = () => undefined,
 ) {
   const waiting = new Set<number>();
   let working = false;
@@ -47,6 +48,7 @@ export function createBacklog(
     }
     if (mine !== era) return;
     working = false;
+    whenNoneIsLeft();
     context.emit('yard.changed', {});
   }
 

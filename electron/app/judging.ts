@@ -27,16 +27,16 @@ interface KnownBoard {
  * Brings together what the core needs to judge a board, and keeps the cache of findings true.
  */
 export function createJudging(context: AppContext, ownFits: OwnFits, roundThread: RoundThread) {
-  let heard: (roundId: number, boardIds: number[]) => void = () => undefined;
+  let heard: (roundId: number, boardId: number, assessment: Assessment) => void = () => undefined;
 
   function assess(boardId: number, roundId: number): Assessment {
-    return judgeBoard(evidence(boardId, roundId), context.yard().comparisons.doubts(roundId, boardId));
+    const evidence = evidenceOf(knownBoard(boardId), roundId, true);
+    return judgeBoard(evidence, context.yard().comparisons.doubts(roundId, boardId));
   }
 
-  function evidence(boardId: number, roundId: number): BoardEvidence {
+  function knownBoard(boardId: number): KnownBoard {
     const { boards } = context.yard();
-    const facts = wanted(boards.judgedBy(boardId), 'board');
-    return evidenceOf({ boardId, facts, moves: boards.moves(boardId) }, roundId, true);
+    return { boardId, facts: wanted(boards.judgedBy(boardId), 'board'), moves: boards.moves(boardId) };
   }
 
   function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
@@ -127,44 +127,57 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
   }
 
   /** Boards to be judged again in all their rounds, after something that their findings rest on changed. */
-  const boardsToJudge = createBacklog(context, (boardId) => {
-    const { rounds, comparisons } = context.yard();
-    const roundIds = rounds.roundsOfBoard(boardId);
-    for (const roundId of roundIds) {
-      judge(boardId, roundId);
-      comparisons.unsettle(roundId);
-    }
-    roundsToCompare.add(roundIds);
-  });
+  const boardsToJudge = createBacklog(
+    context,
+    (boardId) => {
+      const { rounds, comparisons } = context.yard();
+      for (const roundId of rounds.roundsOfBoard(boardId)) {
+        judge(boardId, roundId);
+        comparisons.unsettle(roundId);
+      }
+    },
+    // Not before all are judged: each of them would have its round compared anew.
+    compareUnsettled,
+  );
 
-  /** Rounds whose boards are to be held against each other, and judged anew where that has a word on them. */
+  /** Rounds whose boards are to be held against each other, and judged anew where that has another word on them. */
   const roundsToCompare = createBacklog(context, async (roundId, breathe) => {
-    const { boards, comparisons, rounds } = context.yard();
+    const { comparisons, rounds, together } = context.yard();
     comparisons.begin(roundId);
     const walked = rounds.boardsWalked(roundId);
     const given: BoardOfRound[] = [];
     for (const boardId of walked) {
-      const { code } = wanted(boards.get(boardId), 'board');
-      given.push({ code, evidence: evidence(boardId, roundId) });
+      const known = knownBoard(boardId);
+      given.push({ code: known.facts.code, evidence: evidenceOf(known, roundId, true) });
       if (!(await breathe())) return;
     }
     const found = await roundThread.ask(given);
     if (!(await breathe())) return;
-    const doubted = walked.filter((_, index) => (found[index] ?? []).length > 0);
-    const concerned = [...new Set([...comparisons.boardsInDoubt(roundId), ...doubted])];
-    for (const boardId of concerned) {
-      comparisons.put(roundId, boardId, found[walked.indexOf(boardId)] ?? []);
-      judge(boardId, roundId);
+    const doubts = new Map(
+      walked
+        .map((boardId, index) => [boardId, found[index] ?? []] as const)
+        .filter(([, of]) => of.length > 0),
+    );
+    for (const boardId of new Set([...comparisons.boardsInDoubt(roundId), ...doubts.keys()])) {
+      // Both or neither: a board that has the doubts already is taken as judged with them.
+      const assessment = together(() =>
+        comparisons.put(roundId, boardId, doubts.get(boardId) ?? []) ? judge(boardId, roundId) : null,
+      );
+      if (assessment) heard(roundId, boardId, assessment);
+      if (!(await breathe())) return;
     }
     if (!comparisons.settle(roundId, RULES_VERSION)) roundsToCompare.add([roundId]);
-    heard(roundId, concerned);
   });
+
+  function compareUnsettled(): void {
+    roundsToCompare.add(context.yard().comparisons.unsettled(RULES_VERSION));
+  }
 
   /** Takes up what was left undone when the yard was last open, or was done by older rules. */
   function takeUp(): void {
-    const { boards, comparisons } = context.yard();
-    boardsToJudge.add(boards.idsWithoutFinding(RULES_VERSION));
-    roundsToCompare.add(comparisons.unsettled(RULES_VERSION));
+    const boardIds = context.yard().boards.idsWithoutFinding(RULES_VERSION);
+    if (boardIds.length > 0) boardsToJudge.add(boardIds);
+    else compareUnsettled();
   }
 
   return {
@@ -178,7 +191,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
       boardsToJudge.leave();
       roundsToCompare.leave();
     },
-    /** Called with the boards whose doubts a comparison of the round may have changed. */
+    /** Called with each board of which a comparison of its round has another word now. */
     whenCompared: (listener: typeof heard): void => {
       heard = listener;
     },

@@ -1,5 +1,6 @@
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Aim, RoundBoard, RoundState, RoundSummary } from '../../shared-core/contract/round.ts';
+import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import type { Reading, Spot } from '../../shared-core/probing/reading.ts';
 import { type AppContext, wanted } from './context.ts';
 import { faultSentence } from './fault-sentence.ts';
@@ -45,9 +46,8 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     },
   );
 
-  judging.whenCompared((roundId, boardIds) => {
-    if (active?.roundId !== roundId) return;
-    for (const boardId of boardIds) tell(active, refresh(active, boardId), null);
+  judging.whenCompared((roundId, boardId, assessment) => {
+    if (active?.roundId === roundId) tell(active, show(active, boardId, assessment), null);
   });
 
   function activate(roundId: number): { round: ActiveRound; state: RoundState } {
@@ -103,7 +103,10 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
 
   /** Judges a board anew after its readings changed, and shows it. */
   function refresh(round: ActiveRound, boardId: number): RoundBoard {
-    const assessment = judging.judge(boardId, round.roundId);
+    return show(round, boardId, judging.judge(boardId, round.roundId));
+  }
+
+  function show(round: ActiveRound, boardId: number, assessment: Assessment): RoundBoard {
     const board = view.board(round.roundId, boardId, assessment);
     round.boards = round.boards.map((each) => (each.boardId === boardId ? board : each));
     return board;

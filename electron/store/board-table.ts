@@ -28,7 +28,7 @@ export interface BoardToProbe extends Pick<Board, 'id' | 'code' | 'thicknessMm' 
   woodName: string;
 }
 
-interface JudgedBy<Flag> extends Pick<Board, 'woodId' | 'thicknessMm' | 'lengthMm'> {
+interface JudgedBy<Flag> extends Pick<Board, 'code' | 'woodId' | 'thicknessMm' | 'lengthMm'> {
   useId: string;
   /** Whether a person looked and says that it is of this wood. */
   isWoodConfirmed: Flag;
@@ -157,7 +157,7 @@ export function boardTable(db: Db) {
      SELECT id, species_id, ? FROM board WHERE id = ?`,
   );
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
-    `SELECT b.species_id AS woodId, s.use_id AS useId, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm,
+    `SELECT b.code, b.species_id AS woodId, s.use_id AS useId, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm,
        c.board_id IS NOT NULL AS isWoodConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_wood c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,

@@ -17,7 +17,7 @@ export function roundComparisonTable(db: Db) {
   );
   const put = db.prepare(
     `INSERT INTO round_doubt (round_id, board_id, doubts) VALUES (?, ?, ?)
-     ON CONFLICT (round_id, board_id) DO UPDATE SET doubts = excluded.doubts`,
+     ON CONFLICT (round_id, board_id) DO UPDATE SET doubts = excluded.doubts WHERE doubts <> excluded.doubts`,
   );
   const drop = db.prepare('DELETE FROM round_doubt WHERE round_id = ? AND board_id = ?');
   const setRules = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ?');
@@ -32,9 +32,11 @@ export function roundComparisonTable(db: Db) {
       return row === undefined ? [] : doubtsSchema.parse(JSON.parse(row.doubts));
     },
     boardsInDoubt: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
-    put: (roundId: number, boardId: number, found: readonly RoundSuspicion[]): void => {
-      if (found.length === 0) drop.run(roundId, boardId);
-      else put.run(roundId, boardId, JSON.stringify(found));
+    /** @returns whether something else was known of the board before */
+    put: (roundId: number, boardId: number, found: readonly RoundSuspicion[]): boolean => {
+      const { changes } =
+        found.length === 0 ? drop.run(roundId, boardId) : put.run(roundId, boardId, JSON.stringify(found));
+      return changes > 0;
     },
     begin: (roundId: number): void => {
       setRules.run(0, roundId);
