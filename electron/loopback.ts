@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { createApp } from './app/app.ts';
+import { threadFiles } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
 import { startLoopbackHost } from './loopback-host.ts';
@@ -10,11 +11,7 @@ let emit: (event: string, data: unknown) => void = () => undefined;
 const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
-  threads: {
-    check: join(import.meta.dirname, 'check-worker.js'),
-    forecast: join(import.meta.dirname, 'forecast-worker.js'),
-    round: join(import.meta.dirname, 'round-worker.js'),
-  },
+  threads: threadFiles(import.meta.dirname, 'js'),
   emit: (name, data) => emit(name, data),
 });
 const host = await startLoopbackHost({

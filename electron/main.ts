@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app, BrowserWindow, ipcMain, Menu, session } from 'electron';
 import { createApp } from './app/app.ts';
+import { threadFiles } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
 
@@ -45,11 +46,7 @@ function start(): void {
   const pintally = createApp({
     dataDir: dataDir(),
     links: linkMakers(import.meta.dirname),
-    threads: {
-      check: join(import.meta.dirname, 'check-worker.js'),
-      forecast: join(import.meta.dirname, 'forecast-worker.js'),
-      round: join(import.meta.dirname, 'round-worker.js'),
-    },
+    threads: threadFiles(import.meta.dirname, 'js'),
     emit: (name, data) => {
       if (!window.isDestroyed()) window.webContents.send('event', name, data);
     },

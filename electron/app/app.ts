@@ -22,6 +22,7 @@ import { settingUseCases } from './settings.ts';
 import { stackPlanUseCases } from './stack-plans.ts';
 import { stackVolumeUseCases } from './stack-volume.ts';
 import { stackUseCases } from './stacks.ts';
+import type { ThreadFiles } from './thread-files.ts';
 import { type CheckThread, createYards } from './yards.ts';
 
 type UseCases = {
@@ -34,8 +35,7 @@ export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
-  /** The files of `check-worker`, `forecast-worker` and `round-worker`, built or bare. */
-  threads: { check: string; forecast: string; round: string };
+  threads: ThreadFiles;
   emit<N extends EventName>(name: N, data: EventData<N>): void;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;

@@ -6,6 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createApp } from '../../electron/app/app.ts';
+import { threadFiles } from '../../electron/app/thread-files.ts';
 import { NoLink } from '../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { openYard } from '../../electron/store/yard.ts';
@@ -28,11 +29,7 @@ const app = createApp({
     bluetooth: () => new NoLink(),
     simulated: () => new SimulatedLink({ seed: 1 }),
   },
-  threads: {
-    check: join(import.meta.dirname, '../../electron/app/check-worker.ts'),
-    forecast: join(import.meta.dirname, '../../electron/app/forecast-worker.ts'),
-    round: join(import.meta.dirname, '../../electron/app/round-worker.ts'),
-  },
+  threads: threadFiles(join(import.meta.dirname, '../../electron/app'), 'ts'),
   emit: () => undefined,
 });
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);

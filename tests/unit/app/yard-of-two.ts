@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
+import { threadFiles } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
@@ -11,11 +12,7 @@ import type { EventData, EventName } from '../../../shared-core/contract/events.
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 
 /** Node runs the threads from their source. */
-export const threads = {
-  check: resolve(import.meta.dirname, '../../../electron/app/check-worker.ts'),
-  forecast: resolve(import.meta.dirname, '../../../electron/app/forecast-worker.ts'),
-  round: resolve(import.meta.dirname, '../../../electron/app/round-worker.ts'),
-};
+export const threads = threadFiles(resolve(import.meta.dirname, '../../../electron/app'), 'ts');
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
