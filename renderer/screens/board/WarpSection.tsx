@@ -1,8 +1,8 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { usualRingRadiusMm, type Warp, type WarpAdvice } from '../../../shared-core/wood/warp.ts';
-import './warp.css';
 import { Said } from '../../parts/Said.tsx';
+import './warp.css';
 
 const WIDTH = 220;
 const HEIGHT = 64;
