@@ -5,7 +5,7 @@ import { depthOf } from '../../shared-core/probing/estimate.ts';
 import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { isDoubted } from '../../shared-core/probing/suspicion.ts';
 import type { Stay } from '../../shared-core/wood/board-history.ts';
-import { facesIn, pinFaceOf, takenOfFaces } from '../../shared-core/wood/faces-of-board.ts';
+import { facesIn, type LyingThere, pinFaceOf, takenOfFaces } from '../../shared-core/wood/faces-of-board.ts';
 import type { DryingBoard } from '../../shared-core/wood/history-fit.ts';
 import { type AppContext, wanted } from './context.ts';
 import { dayText } from './day-text.ts';
@@ -42,7 +42,8 @@ export function boardToForesee(
   row: BoardRow,
 ): PreparedBoard | { whyNot: string } {
   const yard = context.yard();
-  const use = wanted(yard.uses.get(wanted(yard.stacks.get(row.stackId), 'stack').useId), 'use');
+  const stack = wanted(yard.stacks.get(row.stackId), 'stack');
+  const use = wanted(yard.uses.get(stack.useId), 'use');
   const wood = wanted(yard.species.get(row.woodId), 'wood');
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
   const placeOf = (id: number): Place => wanted(places.get(id), 'place');
@@ -59,7 +60,15 @@ export function boardToForesee(
   );
   if ('whyNot' in begun) return begun;
   const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
-  const isLowest = ({ place }: { place: Place }): boolean => row.course === 1 && isOutside(place);
+  const topCourse = yard.boards.topCourse(stack.id);
+  const lying = ({ place: { kind } }: { place: Place }): LyingThere => ({
+    isSunlit:
+      kind === 'outdoors' && stack.topCover === 'sun' && row.course !== null && row.course === topCourse,
+    isLowest: (kind === 'outdoors' || kind === 'open-shed') && row.course === 1,
+  });
+  const namesWhere = (of: keyof LyingThere): string[] => [
+    ...new Set(stays.filter((stay) => lying(stay)[of]).map(({ place }) => place.name)),
+  ];
   stays[0] = { ...wanted(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), begun.start.atMs) };
 
   return {
@@ -68,7 +77,7 @@ export function boardToForesee(
     takenForGranted: [
       ...begun.takenForGranted,
       ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
-      ...takenOfFaces(row.barkSide, [...new Set(stays.filter(isLowest).map(({ place }) => place.name))]),
+      ...takenOfFaces(row.barkSide, namesWhere('isSunlit'), namesWhere('isLowest')),
       ...(wood.basicSpecificGravity === null
         ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
         : []),
@@ -85,7 +94,7 @@ export function boardToForesee(
           (stay): Stay => ({
             fromMs: stay.fromMs,
             air: stay.place.air,
-            faces: facesIn(row.barkSide, isLowest(stay)),
+            faces: facesIn(row.barkSide, lying(stay)),
           }),
         ),
       },
@@ -95,13 +104,14 @@ export function boardToForesee(
       elsewhere: [...places.values()]
         .filter(({ id }) => id !== row.placeId)
         .slice(0, MOST_ELSEWHERE)
-        .map(({ id, air }) => ({ placeId: id, air, faces: facesIn(row.barkSide, false) })),
+        .map(({ id, air }) => ({ placeId: id, air, faces: facesIn(row.barkSide, laidFree) })),
       horizonDays: HORIZON_DAYS,
     },
   };
 }
 
-const isOutside = ({ kind }: Place): boolean => kind === 'outdoors' || kind === 'open-shed';
+/** How it is taken to lie at a place that it is not at yet. */
+const laidFree: LyingThere = { isSunlit: false, isLowest: false };
 
 /**
  * The readings that nothing speaks against, and the days of rounds of which none is left; where none is left of any

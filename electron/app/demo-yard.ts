@@ -39,7 +39,13 @@ function addStack(
 ): void {
   const { columns, each, ...common } = stack.boards;
   const { name, place, cameFrom, use, note, sawnDaysAgo } = stack;
-  const parsed = newStackSchema.parse({ name, placeId: placeIds.get(place), useId: use, note });
+  const parsed = newStackSchema.parse({
+    name,
+    placeId: placeIds.get(place),
+    useId: use,
+    topCover: 'covered',
+    note,
+  });
   const stackId = yard.stacks.add(parsed);
   const boards = each.map((own: ScenarioBoard, index) => {
     const ownSawnDaysAgo = own.sawnDaysAgo ?? sawnDaysAgo;

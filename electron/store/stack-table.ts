@@ -5,7 +5,7 @@ import type { Db } from './yard-file.ts';
 type StackFields = Omit<StackRow, 'verdicts' | 'probed'>;
 
 const fields = `
-  s.id, s.name, s.place_id AS placeId, s.use_id AS useId, s.note,
+  s.id, s.name, s.place_id AS placeId, s.use_id AS useId, s.top_cover AS topCover, s.note,
   p.name AS placeName, u.record ->> 'name' AS useName,
   (SELECT count(*) FROM board b WHERE b.stack_id = s.id) AS boards,
   (SELECT max(r.started_at) FROM round r
@@ -20,8 +20,12 @@ export function stackTable(db: Db) {
     `SELECT latest_verdict AS verdict, count(*) AS n FROM board
      WHERE stack_id = ? AND latest_verdict IS NOT NULL GROUP BY latest_verdict`,
   );
-  const add = db.prepare('INSERT INTO stack (name, place_id, use_id, note) VALUES (?, ?, ?, ?)');
-  const change = db.prepare('UPDATE stack SET name = ?, place_id = ?, use_id = ?, note = ? WHERE id = ?');
+  const add = db.prepare(
+    'INSERT INTO stack (name, place_id, use_id, top_cover, note) VALUES (?, ?, ?, ?, ?)',
+  );
+  const change = db.prepare(
+    'UPDATE stack SET name = ?, place_id = ?, use_id = ?, top_cover = ?, note = ? WHERE id = ?',
+  );
 
   function withVerdicts(row: StackFields): StackRow {
     const counts: StackRow['verdicts'] = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 };
@@ -36,9 +40,9 @@ export function stackTable(db: Db) {
       return row && withVerdicts(row);
     },
     add: (stack: Omit<Stack, 'id'>): number =>
-      Number(add.run(stack.name, stack.placeId, stack.useId, stack.note).lastInsertRowid),
+      Number(add.run(stack.name, stack.placeId, stack.useId, stack.topCover, stack.note).lastInsertRowid),
     change: (stack: Stack): void => {
-      change.run(stack.name, stack.placeId, stack.useId, stack.note, stack.id);
+      change.run(stack.name, stack.placeId, stack.useId, stack.topCover, stack.note, stack.id);
     },
   };
 }

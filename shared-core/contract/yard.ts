@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { verdictSchema } from '../probing/assessment.ts';
-import { barkSideSchema } from '../wood/faces-of-board.ts';
+import { barkSideSchema, topCoverSchema } from '../wood/faces-of-board.ts';
 import { monthlyAirSchema } from '../wood/monthly-air.ts';
 import { columnSchema, courseSchema } from './pile.ts';
 
@@ -45,6 +45,7 @@ export const stackSchema = z.object({
   name: nameSchema,
   placeId: rowIdSchema,
   useId: z.string(),
+  topCover: topCoverSchema,
   note: noteSchema,
 });
 export type Stack = z.infer<typeof stackSchema>;

@@ -6,6 +6,18 @@ import { exposureFactor, type FaceExposure, type Faces } from './board-history.t
 export const barkSideSchema = z.enum(['unknown', 'up', 'down', 'up-bark-on', 'down-bark-on']);
 export type BarkSide = z.infer<typeof barkSideSchema>;
 
+/** What is over the top course of a stack that stands outdoors. */
+export const topCoverSchema = z.enum(['covered', 'sun']);
+export type TopCover = z.infer<typeof topCoverSchema>;
+
+/** What is near the outer faces of a board where it stands. */
+export interface LyingThere {
+  /** Nothing but the sky is over its upper face. */
+  isSunlit: boolean;
+  /** It lies in the lowest course, over the ground. */
+  isLowest: boolean;
+}
+
 /** The face that was nearer the bark; null where nobody said. */
 export function barkFaceOf(side: BarkSide): 'a' | 'b' | null {
   if (side === 'unknown') return null;
@@ -20,13 +32,12 @@ export const pinFaceOf = (side: BarkSide): 'a' | 'b' => (coveredFace(side) === '
 
 const coveredFace = (side: BarkSide): 'a' | 'b' | null => (hasBarkOn(side) ? barkFaceOf(side) : null);
 
-/**
- * @param isLowestOutside   whether it lies in the lowest course there, outdoors or in an open shed
- */
-export function facesIn(side: BarkSide, isLowestOutside: boolean): Faces {
+/** What the upper and the lower face meet; bark on a face outweighs what is over or under it. */
+export function facesIn(side: BarkSide, { isSunlit, isLowest }: LyingThere): Faces {
   const covered = coveredFace(side);
-  const lower = isLowestOutside ? 'bottom' : 'open';
-  return [covered === 'a' ? 'bark' : 'open', covered === 'b' ? 'bark' : lower];
+  const upper = isSunlit ? 'sun' : 'open';
+  const lower = isLowest ? 'bottom' : 'open';
+  return [covered === 'a' ? 'bark' : upper, covered === 'b' ? 'bark' : lower];
 }
 
 /** Part of what leaves an open face, as a whole percentage. */
@@ -35,14 +46,24 @@ const share = (exposure: FaceExposure): string => `${Math.round(exposureFactor[e
 /**
  * What `facesIn` takes for granted, as sentences with what they rest on.
  *
- * @param lowestOutside   names of the places in which it lies or lay lowest, outdoors or in an open shed
+ * @param sunlitIn   names of the places in which the sun reaches or reached it
+ * @param lowestIn   names of the places in which it lies or lay lowest, over the ground
  */
-export function takenOfFaces(side: BarkSide, lowestOutside: readonly string[]): string[] {
+export function takenOfFaces(
+  side: BarkSide,
+  sunlitIn: readonly string[],
+  lowestIn: readonly string[],
+): string[] {
   const covered = coveredFace(side);
   const taken: string[] = [];
-  if (lowestOutside.length > 0 && covered !== 'b') {
+  if (sunlitIn.length > 0 && covered !== 'a') {
     taken.push(
-      `It lies in course 1, the lowest: in ${lowestOutside.join(' and ')} little air passes between it and the ground, so its lower face is taken to dry there at ${share('bottom')} of the rate of an open one (common practice, no source).`,
+      `It lies in the top course with nothing over it: in ${sunlitIn.join(' and ')} the sun is taken to dry its upper face at ${share('sun')} of the rate of an open one (common practice, no source). Rain that falls on it is not reckoned with.`,
+    );
+  }
+  if (lowestIn.length > 0 && covered !== 'b') {
+    taken.push(
+      `It lies in course 1, the lowest: in ${lowestIn.join(' and ')} little air passes between it and the ground, so its lower face is taken to dry there at ${share('bottom')} of the rate of an open one (common practice, no source).`,
     );
   }
   if (covered !== null) {

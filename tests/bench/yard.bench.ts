@@ -84,7 +84,13 @@ function fill(file: string): void {
     const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air });
     const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
     for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
-      const stackId = yard.stacks.add({ name: `Stack ${stack}`, placeId, useId: 'furniture', note: '' });
+      const stackId = yard.stacks.add({
+        name: `Stack ${stack}`,
+        placeId,
+        useId: 'furniture',
+        topCover: 'covered',
+        note: '',
+      });
       const roundIds = [1, 2].map((day) => yard.rounds.add(stackId, `2026-0${day}-01T08:00:00.000Z`));
       for (let n = 0; n < BOARDS_A_STACK; n++) {
         const boardId = yard.boards.add(

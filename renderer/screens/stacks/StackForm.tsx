@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Use } from '../../../shared-core/probing/assessment.ts';
+import { type TopCover, topCoverSchema } from '../../../shared-core/wood/faces-of-board.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Select, TextArea, TextField } from '../../parts/Field.tsx';
@@ -12,6 +13,11 @@ import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { PlaceForm } from '../places/PlaceForm.tsx';
 import { usesByName } from './uses-by-name.ts';
+
+const topCovers = [
+  { value: 'covered', label: 'Covered: boards or a roof over it' },
+  { value: 'sun', label: 'In the sun: nothing over it' },
+];
 
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
 export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
@@ -37,6 +43,7 @@ function Form({
   const [name, setName] = useState(stack?.name ?? '');
   const [placeId, setPlaceId] = useState(String(places[0]?.id ?? ''));
   const [useId, setUseId] = useState(stack?.useId ?? uses[0]?.id ?? '');
+  const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
   const [note, setNote] = useState(stack?.note ?? '');
   const [shown, setShown] = useState(false);
   const [addingPlace, setAddingPlace] = useState(!stack && places.length === 0);
@@ -46,11 +53,11 @@ function Form({
     setShown(true);
     if (name.trim() === '') throw new Refusal('Nothing was saved yet: the stack needs a name.');
     if (stack) {
-      await bridge().call('stacks.change', { id: stack.id, name, useId, note });
+      await bridge().call('stacks.change', { id: stack.id, name, useId, topCover, note });
       return;
     }
     if (placeId === '') throw new Refusal('Nothing was saved yet: the stack needs a place to stand.');
-    const made = await bridge().call('stacks.add', { name, placeId: Number(placeId), useId, note });
+    const made = await bridge().call('stacks.add', { name, placeId: Number(placeId), useId, topCover, note });
     go({ name: 'stack', id: made.id });
   }
 
@@ -89,6 +96,13 @@ function Form({
           value={useId}
           options={usesByName(uses)}
           onValue={setUseId}
+        />
+        <Select
+          label="Top of the pile"
+          hint="Outdoors, sun dries the upper faces of the top course sooner and may check them. In a shed or a shop it makes no difference."
+          value={topCover}
+          options={topCovers}
+          onValue={(value) => setTopCover(topCoverSchema.parse(value))}
         />
         <TextArea label="Note" value={note} onValue={setNote} />
       </FormDialog>

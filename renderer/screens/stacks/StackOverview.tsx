@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react';
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { StackPlan as Plan } from '../../../shared-core/probing/stack-plan.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
@@ -10,7 +11,7 @@ import './stack-plan.css';
 const MOST_DRAWN = 500;
 
 /** What to do with a stack, and its pile. */
-export function StackOverview({ stackId }: { stackId: number }) {
+export function StackOverview({ stack: { id: stackId, topCover } }: { stack: StackRow }) {
   const [certainty, setCertainty] = useState(0.9);
   const plan = useAnswer('stacks.plan', { id: stackId, certainty });
   const boards = useAnswer('boards.list', { stackId, search: '', offset: 0, limit: MOST_DRAWN });
@@ -33,6 +34,9 @@ export function StackOverview({ stackId }: { stackId: number }) {
               boards={boards.output.rows}
               probeNext={new Set(shown?.next.map(({ boardId }) => boardId))}
             />
+            {topCover === 'sun' && (
+              <p className="pile-hint">Nothing is over it: outdoors, the sun reaches its top course.</p>
+            )}
             {boards.output.total > MOST_DRAWN && (
               <p className="pile-hint">
                 Its first {MOST_DRAWN} boards are drawn; all {boards.output.total.toLocaleString('en')} are in

@@ -60,7 +60,7 @@ function Stack({ stack }: { stack: StackRow }) {
           {stack.note && <p className="stack-note">{stack.note}</p>}
         </div>
       )}
-      {stack.boards > 0 && <StackOverview stackId={stack.id} />}
+      {stack.boards > 0 && <StackOverview stack={stack} />}
       <BoardList
         stackId={stack.id}
         whenEmpty={

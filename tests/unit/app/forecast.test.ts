@@ -13,8 +13,8 @@ const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
 
 withYardOfTwo();
 
-async function addBoard(changes: Partial<NewBoard>): Promise<number> {
-  const [board] = await yard.call('boards.add', [{ ...yard.board('NEW-01'), ...changes }]);
+async function addBoard(changes: Partial<NewBoard>, code = 'NEW-01'): Promise<number> {
+  const [board] = await yard.call('boards.add', [{ ...yard.board(code), ...changes }]);
   return board!.id;
 }
 
@@ -218,6 +218,36 @@ describe('where it stands, and elsewhere', () => {
     const { forecast, takenForGranted } = await foreseen(id);
     expect(Math.abs(forecast.now.faceBPct - forecast.now.faceAPct)).toBeLessThan(0.2);
     expect(takenForGranted).toContainEqual(expect.stringMatching(/lowest: in Fence row little air/));
+  });
+
+  test('outdoors with nothing over the pile, only its top course dries the sooner on its upper face', async () => {
+    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const laid = { sawnOn: dayAfter(0), column: 1, thicknessMm: 54 };
+    const top = await addBoard({ ...laid, course: 3 });
+    const under = await addBoard({ ...laid, course: 2 }, 'NEW-02');
+    await yard.call('boards.move', {
+      boardIds: [top, under],
+      placeId: damp.id,
+      since: new Date(startMs).toISOString(),
+    });
+    yard.later(60 * DAY_MS);
+    const covered = await foreseen(top);
+    expect(covered.takenForGranted).toEqual([]);
+    const { placeId: _, ...stack } = yard.stack;
+    await yard.call('stacks.change', { ...stack, topCover: 'sun' });
+    const { forecast, takenForGranted } = await foreseen(top);
+    expect(forecast.now.faceAPct).toBeLessThan(covered.forecast.now.faceAPct - 0.5);
+    expect(forecast.now.average.median).toBeLessThan(covered.forecast.now.average.median);
+    expect(takenForGranted).toEqual([
+      expect.stringMatching(
+        /top course .* in Fence row the sun .* at 160 % .*\(common practice, no source\)/,
+      ),
+    ]);
+    expect((await foreseen(under)).takenForGranted).toEqual([]);
+
+    // Under the roof of the shop there is no sun.
+    const inside = await addBoard({ ...laid, course: 4 }, 'NEW-03');
+    expect(String((await foreseen(inside)).takenForGranted)).not.toMatch(/sun/);
   });
 
   test('in the lowest course under a roof with walls, or in a higher course, nothing of the kind is said', async () => {

@@ -315,6 +315,7 @@ describe('what cannot be', () => {
       name: 'Empty',
       placeId: yard.place.id,
       useId: 'furniture',
+      topCover: 'covered',
       note: '',
     });
     expect(await yard.refusal('rounds.start', { stackId: empty.id, woodTempC: 20 })).toMatch(/no boards yet/);

@@ -24,6 +24,7 @@ test('a stack without boards has none', async () => {
     name: 'To come',
     placeId: yard.place.id,
     useId: 'furniture',
+    topCover: 'covered',
     note: '',
   });
   expect(await yard.call('stacks.plan', { id: empty.id, certainty: 0.9 })).toBeNull();

@@ -108,7 +108,13 @@ export async function yardOfTwo() {
     kind: 'shop',
     air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
   });
-  const stack = await call('stacks.add', { name: 'Walnut', placeId: place.id, useId: 'furniture', note: '' });
+  const stack = await call('stacks.add', {
+    name: 'Walnut',
+    placeId: place.id,
+    useId: 'furniture',
+    topCover: 'covered',
+    note: '',
+  });
   const board = (code: string) => ({
     code,
     stackId: stack.id,

@@ -52,7 +52,13 @@ function yardWithBoard() {
     kind: 'open-shed',
     air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.65 })),
   });
-  const stackId = opened.stacks.add({ name: 'First', placeId, useId: 'bench', note: '' });
+  const stackId = opened.stacks.add({
+    name: 'First',
+    placeId,
+    useId: 'bench',
+    topCover: 'covered',
+    note: '',
+  });
   const boardId = opened.boards.add(
     {
       code: 'T-01',
@@ -268,11 +274,11 @@ describe('what is still to be judged', () => {
       if (type === 'trigger') db.exec(`DROP TRIGGER ${name}`);
     }
     db.exec('DROP TABLE finding_due; DROP INDEX finding_by_rules; DROP INDEX reading_by_meter');
-    for (const [, table] of migrations
-      .slice(counting + 1)
-      .join()
-      .matchAll(/CREATE TABLE (\w+)/g))
-      db.exec(`DROP TABLE ${table}`);
+    const since = migrations.slice(counting + 1).join();
+    for (const [, table] of since.matchAll(/CREATE TABLE (\w+)/g)) db.exec(`DROP TABLE ${table}`);
+    for (const [, table, column] of since.matchAll(/ALTER TABLE (\w+) ADD COLUMN (\w+)/g)) {
+      db.exec(`ALTER TABLE ${table} DROP COLUMN ${column}`);
+    }
     db.prepare(
       `INSERT INTO reading (round_id, board_id, spot, raw, unit, how, taken_at)
        VALUES (?, ?, '{"depth":"core","depthMm":null,"fromEndMm":null,"face":"face"}', 12, 'pct', 'typed', '2026-02-01')`,

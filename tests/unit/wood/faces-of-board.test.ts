@@ -1,21 +1,35 @@
 import { describe, expect, test } from 'vitest';
-import { type BarkSide, facesIn, pinFaceOf, takenOfFaces } from '../../../shared-core/wood/faces-of-board.ts';
+import {
+  type BarkSide,
+  facesIn,
+  type LyingThere,
+  pinFaceOf,
+  takenOfFaces,
+} from '../../../shared-core/wood/faces-of-board.ts';
 
-// How much less a covered face dries is common practice, no source; here is what follows from it.
+const between: LyingThere = { isSunlit: false, isLowest: false };
+const lowest: LyingThere = { isSunlit: false, isLowest: true };
+const sunlit: LyingThere = { isSunlit: true, isLowest: false };
+const alone: LyingThere = { isSunlit: true, isLowest: true };
+
+// How much sooner or later a face dries is common practice, no source; here is what follows from it.
 describe('the faces of a board', () => {
-  test.each<[BarkSide, string | null, [string, string], 'a' | 'b', number]>([
-    ['unknown', null, ['open', 'open'], 'a', 0],
-    ['up', null, ['open', 'open'], 'a', 0],
-    ['down', 'Yard', ['open', 'bottom'], 'a', 1],
-    ['up-bark-on', null, ['bark', 'open'], 'b', 1],
-    ['up-bark-on', 'Yard', ['bark', 'bottom'], 'b', 2],
-    // Bark keeps in more than still air over the ground does.
-    ['down-bark-on', 'Yard', ['open', 'bark'], 'a', 1],
-  ])('bark side %s, lowest outside: %s', (barkSide, lowestOutside, faces, pinFace, sentences) => {
-    const places = lowestOutside === null ? [] : [lowestOutside];
-    expect(facesIn(barkSide, lowestOutside !== null)).toEqual(faces);
+  test.each<[BarkSide, LyingThere, [string, string], 'a' | 'b', number]>([
+    ['unknown', between, ['open', 'open'], 'a', 0],
+    ['up', between, ['open', 'open'], 'a', 0],
+    ['down', lowest, ['open', 'bottom'], 'a', 1],
+    ['up', sunlit, ['sun', 'open'], 'a', 1],
+    ['unknown', alone, ['sun', 'bottom'], 'a', 2],
+    ['up-bark-on', between, ['bark', 'open'], 'b', 1],
+    ['up-bark-on', lowest, ['bark', 'bottom'], 'b', 2],
+    // Bark keeps in more than still air over the ground does, and more than sun draws out.
+    ['down-bark-on', lowest, ['open', 'bark'], 'a', 1],
+    ['up-bark-on', sunlit, ['bark', 'open'], 'b', 1],
+    ['down-bark-on', alone, ['sun', 'bark'], 'a', 2],
+  ])('bark side %s, lying %o', (barkSide, lying, faces, pinFace, sentences) => {
+    expect(facesIn(barkSide, lying)).toEqual(faces);
     expect(pinFaceOf(barkSide)).toBe(pinFace);
-    const taken = takenOfFaces(barkSide, places);
+    const taken = takenOfFaces(barkSide, lying.isSunlit ? ['Yard'] : [], lying.isLowest ? ['Yard'] : []);
     expect(taken).toHaveLength(sentences);
     for (const sentence of taken) expect(sentence).toMatch(/common practice, no source/);
   });

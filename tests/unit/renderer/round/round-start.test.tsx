@@ -17,6 +17,7 @@ const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow => ({
   name: `Stack ${id}`,
   placeId: 1,
   useId: 'furniture',
+  topCover: 'covered',
   note: '',
   placeName: 'Open shed',
   useName: 'Indoor furniture',

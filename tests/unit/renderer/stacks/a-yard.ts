@@ -9,6 +9,7 @@ export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
   placeName: 'Pole shed',
   useId: 'furniture',
   useName: 'Furniture',
+  topCover: 'covered',
   note: '',
   boards: 6,
   probed: 4,

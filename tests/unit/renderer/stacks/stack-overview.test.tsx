@@ -8,7 +8,7 @@ import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
 import type { StackPlan } from '../../../../shared-core/probing/stack-plan.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow, aFinding } from './a-yard.ts';
+import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
 const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
   call: {
@@ -34,7 +34,7 @@ const called = (board: BoardRow, verdict: Verdict, averagePct: number): BoardRow
   latest: aFinding({ verdict, averagePct }),
 });
 
-function open(boards: BoardRow[], made: StackPlan | null = plan()) {
+function open(boards: BoardRow[], made: StackPlan | null = plan(), stack = aStack()) {
   const machine = playMachine({
     'stacks.plan': ({ certainty }) => made && { ...made, certainty },
     'boards.list': () => ({ total: boards.length, rows: boards }),
@@ -42,7 +42,7 @@ function open(boards: BoardRow[], made: StackPlan | null = plan()) {
   render(
     <main>
       <h1>Stack</h1>
-      <StackOverview stackId={1} />
+      <StackOverview stack={stack} />
     </main>,
   );
   return { machine, user: userEvent.setup() };
@@ -67,6 +67,11 @@ describe('The pile', () => {
       ['', 'Column 1', 'Column 2'],
     ]);
     await expectNoBarriers();
+  });
+
+  test('one with nothing over it says that the sun reaches its top course', async () => {
+    open(pile(), plan(), aStack({ topCover: 'sun' }));
+    expect(await screen.findByText(/outdoors, the sun reaches its top course/)).toBeTruthy();
   });
 
   test('each board says its call in words and leads to its page; those to probe next say so', async () => {

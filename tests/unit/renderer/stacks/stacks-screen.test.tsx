@@ -109,10 +109,11 @@ describe('The first start', () => {
     await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
     await user.type(await screen.findByLabelText('Name'), 'Ridge oak');
     await user.selectOptions(screen.getByLabelText('Use'), screen.getByRole('option', { name: /^Firewood/ }));
+    await user.selectOptions(screen.getByLabelText('Top of the pile'), 'sun');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add the stack' }));
     expect(machine.inputsOf('stacks.add')).toEqual([
-      { name: 'Ridge oak', placeId: 5, useId: 'firewood', note: '' },
+      { name: 'Ridge oak', placeId: 5, useId: 'firewood', topCover: 'sun', note: '' },
     ]);
     expect(location.hash).toBe('#/stacks/3');
   });
