@@ -4,6 +4,7 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
 import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import type { BoardPages } from './useBoardPages.ts';
@@ -73,7 +74,7 @@ export function BoardRows({
           </tr>
         </thead>
         <tbody>
-          <Gap height={before} />
+          <RowsOutOfSight height={before} />
           {visible.map((item) => (
             <tr key={item.key} aria-rowindex={item.index + 2} style={{ height: ROW_PX }}>
               <BoardCells
@@ -85,20 +86,10 @@ export function BoardRows({
               />
             </tr>
           ))}
-          <Gap height={after} />
+          <RowsOutOfSight height={after} />
         </tbody>
       </table>
     </div>
-  );
-}
-
-/** The height of the rows that are out of sight. */
-function Gap({ height }: { height: number }) {
-  if (height <= 0) return null;
-  return (
-    <tr>
-      <td className="board-gap" style={{ height }} />
-    </tr>
   );
 }
 
