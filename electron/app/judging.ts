@@ -1,4 +1,5 @@
-import type { LatestFinding, Move } from '../../shared-core/contract/yard.ts';
+import type { RoundFinding } from '../../shared-core/contract/round.ts';
+import type { Move } from '../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../shared-core/probing/assessment.ts';
 import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
 import type { BoardOfRound } from '../../shared-core/probing/judge-round.ts';
@@ -10,11 +11,15 @@ import { correctReading } from '../../shared-core/wood/correction.ts';
 import type { Yard } from '../store/yard.ts';
 import { createBacklog } from './backlog.ts';
 import { type AppContext, wanted } from './context.ts';
+import { findingOf } from './finding.ts';
 import type { OwnFits } from './own-fits.ts';
 import type { OwnThread } from './own-thread.ts';
 
 /** The thread that holds a round's boards against each other (`round-worker.ts`): each board's doubts, in their order. */
 export type RoundThread = OwnThread<BoardOfRound[], RoundSuspicion[][]>;
+
+/** A person waits for no more boards than this to be judged; more are judged in the background. */
+const MOST_JUDGED_AT_ONCE = 20;
 
 /** What every round of a board is judged by. */
 interface KnownBoard {
@@ -30,8 +35,12 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
   let heard: (roundId: number, boardId: number, assessment: Assessment) => void = () => undefined;
 
   function assess(boardId: number, roundId: number): Assessment {
-    const evidence = evidenceOf(knownBoard(boardId), roundId, true);
-    return judgeBoard(evidence, context.yard().comparisons.doubts(roundId, boardId));
+    return assessKnown(knownBoard(boardId), roundId);
+  }
+
+  function assessKnown(known: KnownBoard, roundId: number): Assessment {
+    const evidence = evidenceOf(known, roundId, true);
+    return judgeBoard(evidence, context.yard().comparisons.doubts(roundId, known.boardId));
   }
 
   function knownBoard(boardId: number): KnownBoard {
@@ -116,29 +125,84 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Judges a board's readings of one round and keeps what was found for lists and labels. */
   function judge(boardId: number, roundId: number): Assessment {
-    const assessment = assess(boardId, roundId);
-    const at = assessment.readings.at(-1)?.takenAt;
-    if (at === undefined) {
-      context.yard().boards.dropFinding(boardId, roundId);
-    } else {
-      context.yard().boards.putFinding(boardId, findingOf(roundId, at, assessment), RULES_VERSION);
-    }
+    const known = knownBoard(boardId);
+    const assessment = assessKnown(known, roundId);
+    const finding = findingOf(roundId, known.facts, assessment);
+    const { boards, together } = context.yard();
+    // Whatever is written by itself waits for the disk.
+    together(() => {
+      if (finding === null) boards.dropFinding(boardId, roundId);
+      else boards.putFinding(boardId, finding, RULES_VERSION);
+    });
     return assessment;
+  }
+
+  function judgeInAllRounds(boardId: number): void {
+    const { rounds, comparisons, together } = context.yard();
+    together(() => {
+      for (const roundId of rounds.roundsOfBoard(boardId)) {
+        judge(boardId, roundId);
+        comparisons.unsettle(roundId);
+      }
+    });
   }
 
   /** Boards to be judged again in all their rounds, after something that their findings rest on changed. */
   const boardsToJudge = createBacklog(
     context,
-    (boardId) => {
-      const { rounds, comparisons } = context.yard();
-      for (const roundId of rounds.roundsOfBoard(boardId)) {
-        judge(boardId, roundId);
-        comparisons.unsettle(roundId);
-      }
-    },
+    judgeInAllRounds,
     // Not before all are judged: each of them would have its round compared anew.
     compareUnsettled,
   );
+
+  /** Rounds of which the boards still to be judged are, before others: somebody looks at them. */
+  const roundsToJudge = createBacklog(context, async (roundId, breathe) => {
+    for (const boardId of dueIn(kept(roundId))) {
+      if (boardsToJudge.takeOut(boardId)) judgeInAllRounds(boardId);
+      else judge(boardId, roundId);
+      if (!(await breathe())) return;
+    }
+    hurried.delete(roundId);
+  });
+  /** Those that were asked for and not done: where judging fails, looking again must not begin it again. */
+  const hurried = new Set<number>();
+
+  /** Every board read in the round with its finding; null where that is still to be made. */
+  function kept(roundId: number): Map<number, RoundFinding | null> {
+    const found = context.yard().boards.findingsInRound(roundId, RULES_VERSION);
+    for (const boardId of found.keys()) if (boardsToJudge.waits(boardId)) found.set(boardId, null);
+    return found;
+  }
+
+  /**
+   * What the round found on every board read in it. Null where there are too many to be judged while somebody waits:
+   * they are being judged then, and the window hears of it as of any change of the yard.
+   */
+  function findings(roundId: number): ReadonlyMap<number, RoundFinding | null> {
+    const found = kept(roundId);
+    const due = dueIn(found);
+    if (due.length <= MOST_JUDGED_AT_ONCE) {
+      for (const boardId of due) {
+        const known = knownBoard(boardId);
+        found.set(boardId, findingOf(roundId, known.facts, assessKnown(known, roundId)));
+      }
+    } else if (context.mayWrite() && !hurried.has(roundId)) {
+      hurried.add(roundId);
+      roundsToJudge.add([roundId]);
+    }
+    return found;
+  }
+
+  /** Judges the boards of a round that something was said of, at once where they are few. */
+  function judgeDue(roundId: number): void {
+    const due = dueIn(kept(roundId));
+    if (due.length > MOST_JUDGED_AT_ONCE) roundsToJudge.add([roundId]);
+    else {
+      context.yard().together(() => {
+        for (const boardId of due) judge(boardId, roundId);
+      });
+    }
+  }
 
   /** Rounds whose boards are to be held against each other, and judged anew where that has another word on them. */
   const roundsToCompare = createBacklog(context, async (roundId, breathe) => {
@@ -184,11 +248,15 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
     assess,
     correct,
     judge,
+    findings,
+    judgeDue,
     judgeAgain: boardsToJudge.add,
     compare: roundsToCompare.add,
     takeUp,
     leave: (): void => {
       boardsToJudge.leave();
+      roundsToJudge.leave();
+      hurried.clear();
       roundsToCompare.leave();
     },
     /** Called with each board of which a comparison of its round has another word now. */
@@ -199,16 +267,5 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 }
 export type Judging = ReturnType<typeof createJudging>;
 
-function findingOf(roundId: number, at: string, { estimate, call }: Assessment): LatestFinding {
-  return {
-    roundId,
-    at,
-    averagePct: estimate?.averagePct ?? null,
-    lowPct: estimate?.lowPct ?? null,
-    highPct: estimate?.highPct ?? null,
-    shellPct: estimate?.shellPct ?? null,
-    corePct: estimate?.corePct ?? null,
-    verdict: call.verdict,
-    reason: call.reasons[0] as string,
-  };
-}
+const dueIn = (found: ReadonlyMap<number, RoundFinding | null>): number[] =>
+  [...found].filter(([, finding]) => finding === null).map(([boardId]) => boardId);

@@ -1,18 +1,29 @@
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import type { Aim, RoundBoard, RoundState, RoundSummary } from '../../shared-core/contract/round.ts';
+import {
+  type Aim,
+  firstOpenSpot,
+  type ProbedBoard,
+  type RoundBoard,
+  type RoundState,
+  type RoundSummary,
+} from '../../shared-core/contract/round.ts';
 import type { Assessment } from '../../shared-core/probing/assessment.ts';
-import type { Reading, Spot } from '../../shared-core/probing/reading.ts';
+import { openSpot } from '../../shared-core/probing/open-spot.ts';
+import type { Reading } from '../../shared-core/probing/reading.ts';
+import { planSpots } from '../../shared-core/probing/spots.ts';
 import { type AppContext, wanted } from './context.ts';
 import { faultSentence } from './fault-sentence.ts';
 import type { Judging } from './judging.ts';
 import type { LiveValue, MeterDesk } from './meter-desk.ts';
-import { createRoundView, nextSpot } from './round-view.ts';
+import { createRoundView, summaryOf } from './round-view.ts';
 
 /** The round that the meter's values go to. */
 interface ActiveRound {
   roundId: number;
   boards: RoundBoard[];
   aim: Aim;
+  /** The board aimed at. */
+  probed: ProbedBoard;
   /** A value was kept since the pins last went in: the next one needs a new insertion. */
   taken: boolean;
 }
@@ -39,10 +50,9 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       }
     },
     (live) => {
-      const board = active?.boards[active.aim.boardIndex];
-      return board === undefined || live.value === null
-        ? null
-        : judging.correct({ ...live, value: live.value, boardId: board.boardId, woodTempC: board.woodTempC });
+      if (active === null || live.value === null) return null;
+      const { boardId, woodTempC } = active.probed;
+      return judging.correct({ ...live, value: live.value, boardId, woodTempC });
     },
   );
 
@@ -50,44 +60,43 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     if (active?.roundId === roundId) tell(active, show(active, boardId, assessment), null);
   });
 
-  function activate(roundId: number): { round: ActiveRound; state: RoundState } {
+  function activate(roundId: number): RoundState {
     const state = view.state(roundId);
-    const unread = state.boards.findIndex((board) => nextSpot(board, 0) !== null);
-    const boardIndex = Math.max(unread, 0);
+    if (state.finishedAt !== null) return { ...state, aim: { boardIndex: 0, spotIndex: null }, probed: null };
     const kept = active?.roundId === roundId ? active.aim : null;
-    const aim = kept ?? { boardIndex, spotIndex: nextSpot(wanted(state.boards[boardIndex], 'board'), 0) };
-    const round = { roundId, boards: state.boards, aim, taken: active?.taken ?? false };
-    if (state.finishedAt === null) {
-      active = round;
-      if (kept === null) aimMeter(round);
-    }
-    return { round, state: { ...state, aim } };
+    const boardIndex = kept?.boardIndex ?? firstOpen(state.boards);
+    const probed = view.board(roundId, wanted(state.boards[boardIndex], 'board').boardId);
+    const aim = kept ?? { boardIndex, spotIndex: firstOpenSpot(probed) };
+    const boards = withBoard(state.boards, probed);
+    active = { roundId, boards, aim, probed, taken: active?.taken ?? false };
+    if (kept === null) aimMeter(active);
+    return { ...state, boards, summary: summaryOf(boards), aim, probed };
   }
 
   /** The round a call speaks of, made the active one if it was not; a finished one takes no more readings. */
   function openRound(roundId: number): ActiveRound {
     if (active?.roundId === roundId) return active;
-    const { round, state } = activate(roundId);
-    if (state.finishedAt !== null) {
+    activate(roundId);
+    if (active?.roundId !== roundId) {
       throw new Refusal(
         'This round is finished, so it takes no more readings. Nothing was changed. Start a new round.',
       );
     }
-    return round;
+    return active;
   }
 
   function aimMeter(round: ActiveRound): void {
-    const board = round.boards[round.aim.boardIndex];
-    const spot = round.aim.spotIndex === null ? undefined : board?.plan[round.aim.spotIndex]?.spot;
-    meter.aim(board === undefined || spot === undefined ? null : { boardId: board.boardId, spot });
+    const { probed, aim } = round;
+    const spot = aim.spotIndex === null ? undefined : planSpots(probed).plan[aim.spotIndex]?.spot;
+    meter.aim(spot === undefined ? null : { boardId: probed.boardId, spot });
   }
 
-  function tell(round: ActiveRound, board: RoundBoard | null, keptReadingId: number | null): void {
+  function tell(round: ActiveRound, board: ProbedBoard, keptReadingId: number | null): void {
     context.emit('round.changed', {
       roundId: round.roundId,
       aim: round.aim,
       board,
-      summary: view.summary(round.boards),
+      summary: summaryOf(round.boards),
       keptReadingId,
     });
   }
@@ -102,13 +111,14 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
   }
 
   /** Judges a board anew after its readings changed, and shows it. */
-  function refresh(round: ActiveRound, boardId: number): RoundBoard {
+  function refresh(round: ActiveRound, boardId: number): ProbedBoard {
     return show(round, boardId, judging.judge(boardId, round.roundId));
   }
 
-  function show(round: ActiveRound, boardId: number, assessment: Assessment): RoundBoard {
+  function show(round: ActiveRound, boardId: number, assessment?: Assessment): ProbedBoard {
     const board = view.board(round.roundId, boardId, assessment);
-    round.boards = round.boards.map((each) => (each.boardId === boardId ? board : each));
+    round.boards = withBoard(round.boards, board);
+    if (round.probed.boardId === boardId) round.probed = board;
     return board;
   }
 
@@ -117,13 +127,14 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     value: Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>,
   ): void {
     const { boardIndex, spotIndex } = round.aim;
-    const board = wanted(round.boards[boardIndex], 'board');
+    const board = round.probed;
     if (spotIndex === null) {
       throw new Refusal(
         `Every spot of ${board.code} has its reading. Nothing was kept. Choose a spot to read it again, or go on to the next board.`,
       );
     }
-    const spot: Spot = wanted(board.plan[spotIndex], 'spot').spot;
+    const { plan } = planSpots(board);
+    const { spot } = wanted(plan[spotIndex], 'spot');
     const readingId = context.yard().rounds.keep({
       roundId: round.roundId,
       boardId: board.boardId,
@@ -135,9 +146,11 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     });
     round.taken = true;
     const after = refresh(round, board.boardId);
-    const refused = after.assessment?.readings.some((reading) => reading.id === readingId && !reading.counts);
+    const readings = after.assessment?.readings ?? [];
+    const refused = readings.some((reading) => reading.id === readingId && !reading.counts);
     // A refused reading leaves its spot to be read again.
-    round.aim = { boardIndex, spotIndex: refused ? spotIndex : nextSpot(after, spotIndex + 1) };
+    const next = refused ? spotIndex : openSpot(plan.length, readings, spotIndex + 1);
+    round.aim = { boardIndex, spotIndex: next };
     aimMeter(round);
     tell(round, after, readingId);
     // A board half read says little of the round; one that is done may say that another is not what it seems.
@@ -159,7 +172,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     });
   }
 
-  function mark(readingId: number, why: string | null): RoundBoard {
+  function mark(readingId: number, why: string | null): ProbedBoard {
     const reading = wanted(context.yard().rounds.reading(readingId), 'reading');
     context.yard().rounds.mark(readingId, why, context.now());
     judging.compare([reading.roundId]);
@@ -195,10 +208,10 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
           return id;
         });
         context.emit('yard.changed', {});
-        return activate(roundId).state;
+        return activate(roundId);
       },
 
-      'rounds.get': ({ roundId }: { roundId: number }): RoundState => activate(roundId).state,
+      'rounds.get': ({ roundId }: { roundId: number }): RoundState => activate(roundId),
 
       'rounds.aim': ({
         roundId,
@@ -207,10 +220,11 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       }: { roundId: number } & Aim): Record<string, never> => {
         const round = openRound(roundId);
         const board = wanted(round.boards[boardIndex], 'board');
-        if (spotIndex !== null) wanted(board.plan[spotIndex], 'spot');
-        round.aim = { boardIndex, spotIndex: spotIndex ?? nextSpot(board, 0) };
+        if (spotIndex !== null) wanted(planSpots(board).plan[spotIndex], 'spot');
+        if (round.probed.boardId !== board.boardId) round.probed = show(round, board.boardId);
+        round.aim = { boardIndex, spotIndex: spotIndex ?? firstOpenSpot(round.probed) };
         aimMeter(round);
-        tell(round, null, null);
+        tell(round, round.probed, null);
         return {};
       },
 
@@ -226,7 +240,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
 
       'rounds.undo': ({ roundId }: { roundId: number }): Record<string, never> => {
         const round = openRound(roundId);
-        const board = wanted(round.boards[round.aim.boardIndex], 'board');
+        const board = round.probed;
         const last = board.assessment?.readings
           .filter((reading) => reading.setAside === null)
           .toSorted((a, b) => a.id - b.id)
@@ -252,26 +266,39 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         const round = openRound(roundId);
         context.yard().rounds.sayTemperature(roundId, boardId, woodTempC, context.now());
         judging.compare([roundId]);
-        for (const each of round.boards) {
-          if (boardId === null || each.boardId === boardId) tell(round, refresh(round, each.boardId), null);
+        if (boardId === null) {
+          judging.judgeDue(roundId);
+          round.boards = view.state(roundId).boards;
         }
+        tell(round, refresh(round, boardId ?? round.probed.boardId), null);
         return {};
       },
 
       'rounds.finish': ({ roundId }: { roundId: number }): RoundSummary => {
-        const round = openRound(roundId);
+        openRound(roundId);
         context.yard().rounds.finish(roundId, context.now());
         judging.compare([roundId]);
-        const summary = view.summary(round.boards);
+        const { summary } = view.state(roundId);
         active = null;
         meter.aim(null);
         context.emit('yard.changed', {});
         return summary;
       },
 
-      'readings.setAside': ({ readingId, why }: { readingId: number; why: string }): RoundBoard =>
+      'readings.setAside': ({ readingId, why }: { readingId: number; why: string }): ProbedBoard =>
         mark(readingId, why),
-      'readings.putBack': ({ readingId }: { readingId: number }): RoundBoard => mark(readingId, null),
+      'readings.putBack': ({ readingId }: { readingId: number }): ProbedBoard => mark(readingId, null),
     },
   };
+}
+
+/** Where a round is taken up: at the first board with a spot still to be read, else at its beginning. */
+const firstOpen = (boards: readonly RoundBoard[]): number =>
+  Math.max(
+    boards.findIndex((board) => firstOpenSpot(board) !== null),
+    0,
+  );
+
+function withBoard(boards: readonly RoundBoard[], { assessment: _, ...row }: ProbedBoard): RoundBoard[] {
+  return boards.map((each) => (each.boardId === row.boardId ? row : each));
 }

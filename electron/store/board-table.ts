@@ -1,3 +1,4 @@
+import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import {
   type Board,
   type BoardRow,
@@ -127,6 +128,14 @@ export function boardTable(db: Db) {
   const findings = db.prepare<[number], { record: string }>(
     'SELECT record FROM finding WHERE board_id = ? ORDER BY round_id',
   );
+  const findingsInRound = db.prepare<
+    { roundId: number; rules: number },
+    { boardId: number; record: string | null }
+  >(
+    `SELECT g.board_id AS boardId, f.record FROM (SELECT DISTINCT board_id FROM reading WHERE round_id = @roundId) g
+     LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
+       AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)`,
+  );
   const putFinding = db.prepare(
     `INSERT INTO finding (board_id, round_id, at, verdict, record, rules_version) VALUES (?, ?, ?, ?, ?, ?)
      ON CONFLICT (board_id, round_id) DO UPDATE SET
@@ -225,7 +234,16 @@ export function boardTable(db: Db) {
     /** Oldest first. */
     findings: (boardId: number): LatestFinding[] =>
       findings.all(boardId).map((row) => latestFindingSchema.parse(JSON.parse(row.record))),
-    putFinding: (boardId: number, finding: LatestFinding, rulesVersion: number): void => {
+    /** Of every board read in the round; null where its readings are still to be judged by these rules. */
+    findingsInRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
+      new Map(
+        findingsInRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
+          // One kept before a finding said as much as today is as good as none.
+          const kept = roundFindingSchema.safeParse(record === null ? null : JSON.parse(record));
+          return [boardId, kept.success ? kept.data : null];
+        }),
+      ),
+    putFinding: (boardId: number, finding: RoundFinding, rulesVersion: number): void => {
       putFinding.run(
         boardId,
         finding.roundId,

@@ -1,11 +1,13 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import type {
-  RoundBoard,
-  RoundChange,
-  RoundState,
-  RoundSummary,
-  ValueNotKept,
+import {
+  firstOpenSpot,
+  type ProbedBoard,
+  type RoundBoard,
+  type RoundChange,
+  type RoundState,
+  type RoundSummary,
+  type ValueNotKept,
 } from '../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { bridge } from '../bridge.ts';
@@ -32,15 +34,13 @@ const nothing: RoundStore = { round: null, error: null, trouble: null, kept: nul
 
 export const useRound = create<RoundStore>()(() => nothing);
 
-function withBoard(round: RoundState, board: RoundBoard | null): RoundBoard[] {
-  return board === null
-    ? round.boards
-    : round.boards.map((each) => (each.boardId === board.boardId ? board : each));
-}
+/** The board aimed at with its readings; null while they are on their way. */
+export const probedOf = ({ boards, aim, probed }: RoundState): ProbedBoard | null =>
+  boards[aim.boardIndex]?.boardId === probed?.boardId ? probed : null;
 
 /** What was kept last, as long as nobody set it aside. */
-function stillKept(kept: Kept | null, changed: RoundBoard | null): Kept | null {
-  if (!kept || kept.board.boardId !== changed?.boardId) return kept;
+function stillKept(kept: Kept | null, changed: ProbedBoard): Kept | null {
+  if (kept?.board.boardId !== changed.boardId) return kept;
   const reading = changed.assessment?.readings.find((each) => each.id === kept.reading.id);
   return reading && reading.setAside === null ? { reading, board: changed } : null;
 }
@@ -49,23 +49,32 @@ function stillKept(kept: Kept | null, changed: RoundBoard | null): Kept | null {
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
     if (store.round?.id !== change.roundId) return store;
-    const reading = change.board?.assessment?.readings.find((each) => each.id === change.keptReadingId);
+    const { aim, board, summary, keptReadingId } = change;
+    const reading = board.assessment?.readings.find((each) => each.id === keptReadingId);
+    const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
+    const isAimedAt = boards[aim.boardIndex] === board;
     return {
-      round: {
-        ...store.round,
-        aim: change.aim,
-        boards: withBoard(store.round, change.board),
-        summary: change.summary,
-      },
+      round: { ...store.round, aim, boards, summary, probed: isAimedAt ? board : store.round.probed },
       trouble: reading ? null : store.trouble,
-      kept: reading && change.board ? { reading, board: change.board } : stillKept(store.kept, change.board),
+      kept: reading ? { reading, board } : stillKept(store.kept, board),
     };
   });
 }
 
+/** What was judged in the background is told as a change of the yard. */
+function lookAgain(): void {
+  const { round } = useRound.getState();
+  if (round === null) return;
+  const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
+  if (isBeingJudged || round.finishedAt !== null) void loadRound(round.id);
+}
+
 /** Listens to the round from now on. */
 export function followRound(): () => void {
-  return bridge().on('round.changed', mergeChange);
+  const unfollow = [bridge().on('round.changed', mergeChange), bridge().on('yard.changed', lookAgain)];
+  return () => {
+    for (const each of unfollow) each();
+  };
 }
 
 /** Shows in the round why a value was not kept; the meter goes on while another screen is open, and then it is told there. */
@@ -102,22 +111,14 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
   }
 }
 
-/** The first spot of the plan without a reading that counts; null when all have one. */
-function firstOpenSpot(board: RoundBoard): number | null {
-  const read = new Set(
-    board.assessment?.readings.filter((reading) => reading.counts).map((reading) => reading.spotIndex),
-  );
-  const open = board.plan.findIndex((_, index) => !read.has(index));
-  return open === -1 ? null : open;
-}
-
 /** Aims at a spot of a board; with null, at its first open spot. On screen at once, so that two quick Enters are two. */
 export function aimAt(boardIndex: number, spotIndex: number | null): Promise<void> {
   return inRound((round) => {
     const board = round.boards[boardIndex];
     if (board) {
       const aim = { boardIndex, spotIndex: spotIndex ?? firstOpenSpot(board) };
-      useRound.setState({ round: { ...round, aim } });
+      const probed = board.isRead ? round.probed : { ...board, assessment: null };
+      useRound.setState({ round: { ...round, aim, probed } });
     }
     return bridge().call('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
   });
@@ -135,8 +136,13 @@ export const putBack = (readingId: number) => inRound(() => bridge().call('readi
 export function setWoodTemp(boardId: number | null, woodTempC: number | null): Promise<void> {
   return inRound(async (round) => {
     await bridge().call('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
-    // The events carry the boards; the round's own temperature comes with the whole.
-    if (boardId === null) await loadRound(round.id);
+    // The event carries one board; all others, and the round's own temperature, come with the whole.
+    if (boardId !== null) return;
+    await loadRound(round.id);
+    // What was kept last on another board may be another value now.
+    useRound.setState(({ round: now, kept }) =>
+      now?.probed?.boardId === kept?.board.boardId ? {} : { kept: null },
+    );
   });
 }
 

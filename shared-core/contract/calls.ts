@@ -9,7 +9,7 @@ import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
 import { pileOrderSchema } from './pile.ts';
-import { roundBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
+import { probedBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
 import {
   boardKgSchema,
   newSampleCutSchema,
@@ -184,6 +184,7 @@ export const calls = {
     output: roundStateSchema,
   },
   'rounds.get': { input: inRound, output: roundStateSchema },
+  /** The board aimed at comes, with its readings, as the event `round.changed`. */
   'rounds.aim': {
     input: inRound.extend({
       boardIndex: z.number().int().min(0),
@@ -204,9 +205,9 @@ export const calls = {
   'rounds.finish': { input: inRound, output: roundSummarySchema },
   'readings.setAside': {
     input: z.object({ readingId: rowIdSchema, why: z.string().trim().min(1).max(200) }),
-    output: roundBoardSchema,
+    output: probedBoardSchema,
   },
-  'readings.putBack': { input: z.object({ readingId: rowIdSchema }), output: roundBoardSchema },
+  'readings.putBack': { input: z.object({ readingId: rowIdSchema }), output: probedBoardSchema },
 
   // Labels.
   'labels.contents': {

@@ -1,32 +1,44 @@
 import { z } from 'zod';
 import { assessmentSchema, verdictSchema } from '../probing/assessment.ts';
-import { spotSchema } from '../probing/reading.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/corrected.ts';
-import { rowIdSchema } from './yard.ts';
+import { latestFindingSchema, rowIdSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
 export const woodTempSchema = z.number().min(-40).max(80).nullable();
 
-export const plannedSpotSchema = z.object({ label: z.string(), spot: spotSchema });
-export type PlannedSpot = z.infer<typeof plannedSpotSchema>;
+/** What a round found on one board, as lists show it, and where the pins go next. */
+export const roundFindingSchema = latestFindingSchema.extend({
+  /** The first spot of the board's plan without a reading that counts; null when all have one. */
+  openSpot: z.number().int().min(0).nullable(),
+});
+export type RoundFinding = z.infer<typeof roundFindingSchema>;
 
-/** One board within a round: its plan of spots, what was read so far and what it amounts to. */
+/** One board of a round as its lists show it. Its plan of spots follows from its sizes (`probing/spots.ts`). */
 export const roundBoardSchema = z.object({
   boardId: rowIdSchema,
   code: z.string(),
   woodName: z.string(),
   thicknessMm: z.number(),
   lengthMm: z.number().nullable(),
-  /** What the plan could not do, for a person; null when it is as it should be. */
-  planRemark: z.string().nullable(),
-  plan: z.array(plannedSpotSchema),
   woodTempC: woodTempSchema,
   /** Whether this board has a temperature of its own in this round. */
   ownTemp: z.boolean(),
+  isRead: z.boolean(),
+  /** Null until something was read, and while what was read is being judged. */
+  finding: roundFindingSchema.nullable(),
+});
+export type RoundBoard = z.infer<typeof roundBoardSchema>;
+
+/** The first spot of the board that is still to be read; null where none is, or while that is not known. */
+export const firstOpenSpot = ({ isRead, finding }: RoundBoard): number | null =>
+  isRead ? (finding?.openSpot ?? null) : 0;
+
+/** The board that is being probed, with every reading of it in the round. */
+export const probedBoardSchema = roundBoardSchema.extend({
   /** Null until something was read. */
   assessment: assessmentSchema.nullable(),
 });
-export type RoundBoard = z.infer<typeof roundBoardSchema>;
+export type ProbedBoard = z.infer<typeof probedBoardSchema>;
 
 /** The spot that the next reading will belong to; `spotIndex` null when the board's plan is filled. */
 export const aimSchema = z.object({
@@ -54,6 +66,8 @@ export const roundStateSchema = z.object({
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),
   aim: aimSchema,
+  /** The board aimed at; null once the round is finished. */
+  probed: probedBoardSchema.nullable(),
   summary: roundSummarySchema,
 });
 export type RoundState = z.infer<typeof roundStateSchema>;
@@ -62,8 +76,8 @@ export type RoundState = z.infer<typeof roundStateSchema>;
 export const roundChangeSchema = z.object({
   roundId: rowIdSchema,
   aim: aimSchema,
-  /** The one board that changed, or null when only the aim did. */
-  board: roundBoardSchema.nullable(),
+  /** The one board that changed; where only the aim did, the board aimed at. */
+  board: probedBoardSchema,
   summary: roundSummarySchema,
   /** The reading that was just kept, for the sound and the flash; null otherwise. */
   keptReadingId: rowIdSchema.nullable(),

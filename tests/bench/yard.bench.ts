@@ -140,6 +140,7 @@ function fill(file: string): void {
             corePct: 14,
             verdict: 'keep-drying' as const,
             reason: 'For the measurement only.',
+            openSpot: null,
           };
           yard.boards.putFinding(boardId, finding, RULES_VERSION);
           yard.rounds.finish(roundId, at);

@@ -4,44 +4,54 @@ import { Said } from '../../parts/Said.tsx';
 import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 
 /** What the board's readings amount to so far: the call, the numbers under it, the reasons. */
-export function BoardCall({ board, useName }: { board: RoundBoard; useName: string }) {
-  const { assessment } = board;
+export function BoardCall({
+  board: { woodName, isRead, finding },
+  reasons,
+  useName,
+}: {
+  board: RoundBoard;
+  /** All of them; while they are on their way the one that decides is shown. */
+  reasons: readonly string[] | undefined;
+  useName: string;
+}) {
   return (
     // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: see above.
     <section className="board-call" aria-label="Call so far" tabIndex={0}>
-      {assessment === null ? (
-        <p className="board-call-none">No reading yet on this board ({board.woodName}).</p>
+      {finding === null ? (
+        <p className="board-call-none">
+          {isRead ? 'Its readings are being judged …' : `No reading yet on this board (${woodName}).`}
+        </p>
       ) : (
         <>
           <p className="board-call-verdict">
-            <VerdictBadge verdict={assessment.call.verdict} size="large" />
+            <VerdictBadge verdict={finding.verdict} size="large" />
             <span className="board-call-use">for {useName}</span>
           </p>
-          {assessment.estimate && (
+          {finding.averagePct !== null && (
             <dl className="estimate">
               <div>
                 <dt>Average</dt>
                 <dd>
-                  {pctWords(assessment.estimate.averagePct)} %
+                  {pctWords(finding.averagePct)} %
                   <small>
                     {' '}
-                    {pctWords(assessment.estimate.lowPct)} to {pctWords(assessment.estimate.highPct)}
+                    {pctWords(finding.lowPct)} to {pctWords(finding.highPct)}
                   </small>
                 </dd>
               </div>
               <div>
                 <dt>Shell</dt>
-                <dd>{pctWords(assessment.estimate.shellPct)} %</dd>
+                <dd>{pctWords(finding.shellPct)} %</dd>
               </div>
               <div>
                 <dt>Core</dt>
-                <dd>{pctWords(assessment.estimate.corePct)} %</dd>
+                <dd>{pctWords(finding.corePct)} %</dd>
               </div>
             </dl>
           )}
           <ul className="reasons">
-            {assessment.call.reasons.map((reason) => (
+            {(reasons ?? [finding.reason]).map((reason) => (
               <li key={reason}>
                 <Said>{reason}</Said>
               </li>

@@ -85,7 +85,7 @@ const BoardChip = memo(function BoardChip({
   isCurrent: boolean;
   choose: React.RefObject<(boardIndex: number) => void>;
 }) {
-  const verdict = board.assessment?.call.verdict;
+  const verdict = board.finding?.verdict;
   return (
     <button
       type="button"
@@ -100,6 +100,8 @@ const BoardChip = memo(function BoardChip({
           <>
             <VerdictShape verdict={verdict} /> {verdictMarks[verdict].word}
           </>
+        ) : board.isRead ? (
+          'being judged'
         ) : (
           'not yet'
         )}

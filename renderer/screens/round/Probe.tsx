@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundState } from '../../../shared-core/contract/round.ts';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { Banner } from '../../parts/Banner.tsx';
@@ -7,7 +8,7 @@ import { Button } from '../../parts/Button.tsx';
 import { parseDecimal } from '../../parts/decimal.ts';
 import { ScreenHeading } from '../../parts/Screen.tsx';
 import { useMeter } from '../../stores/meter.ts';
-import { aimAt, keepTyped, setLastAside, takeNow, useRound } from '../../stores/round.ts';
+import { aimAt, keepTyped, probedOf, setLastAside, takeNow, useRound } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
@@ -40,6 +41,7 @@ export function Probe({ round }: { round: RoundState }) {
   const typing = typed ?? (meterIsLive ? null : '');
   const { boardIndex, spotIndex } = round.aim;
   const board = round.boards[boardIndex];
+  const probed = probedOf(round);
   const lastIndex = round.boards.length - 1;
   const fieldIsEmpty = typing === null || typing.trim() === '';
   const isBoardDone = spotIndex === null && fieldIsEmpty;
@@ -100,8 +102,8 @@ export function Probe({ round }: { round: RoundState }) {
   }
 
   function chooseSpot(by: -1 | 1): void {
-    const spots = board?.plan.length ?? 0;
-    if (spots === 0) return;
+    if (!board) return;
+    const spots = planSpots(board).plan.length;
     const from = spotIndex ?? (by === 1 ? -1 : spots);
     void aimAt(boardIndex, Math.min(Math.max(from + by, 0), spots - 1));
   }
@@ -227,8 +229,13 @@ export function Probe({ round }: { round: RoundState }) {
       </div>
 
       <div className="probe-side">
-        <BoardCall board={board} useName={round.useName} />
-        <SpotList board={board} spotIndex={spotIndex} onAim={(index) => void aimAt(boardIndex, index)} />
+        <BoardCall board={board} reasons={probed?.assessment?.call.reasons} useName={round.useName} />
+        <SpotList
+          board={board}
+          readings={probed && (probed.assessment?.readings ?? [])}
+          spotIndex={spotIndex}
+          onAim={(index) => void aimAt(boardIndex, index)}
+        />
       </div>
 
       <BoardStrip

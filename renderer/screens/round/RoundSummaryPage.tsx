@@ -2,16 +2,15 @@ import type { RoundBoard, RoundState } from '../../../shared-core/contract/round
 import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
 import type { Verdict } from '../../../shared-core/probing/assessment.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
 import { EmptyState, Screen, Sheet } from '../../parts/Screen.tsx';
-import { VerdictBadge, VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
+import { VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { FindingsTable } from './FindingsTable.tsx';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
-  const probed = round.boards.filter((board) => board.assessment !== null);
-  const ready = probed.filter((board) => board.assessment?.call.verdict === 'ready');
+  const probed = round.boards.filter((board) => board.isRead);
+  const ready = probed.filter((board) => board.finding?.verdict === 'ready');
   const labelsFor = (boards: RoundBoard[]) =>
     hrefOf({ name: 'labels', boardIds: boards.map((board) => board.boardId) });
   return (
@@ -41,31 +40,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         <EmptyState sentence="No board was probed in this round, so there is nothing to call." />
       ) : (
         <Sheet title="Board by board">
-          <div className="table-frame">
-            <table className="table findings-table">
-              <thead>
-                <tr>
-                  <th scope="col">Board</th>
-                  <th scope="col" className="findings-wood">
-                    Wood
-                  </th>
-                  <th scope="col" className="number">
-                    Average, % MC
-                  </th>
-                  <th scope="col" className="number">
-                    Shell / core
-                  </th>
-                  <th scope="col">Call</th>
-                  <th scope="col">Why</th>
-                </tr>
-              </thead>
-              <tbody>
-                {round.boards.map((board) => (
-                  <FindingRow key={board.boardId} board={board} />
-                ))}
-              </tbody>
-            </table>
-          </div>
+          <FindingsTable boards={round.boards} />
         </Sheet>
       )}
     </Screen>
@@ -81,35 +56,5 @@ function VerdictCount({ verdict, count }: { verdict: Verdict; count: number }) {
       <strong>{count}</strong>
       <span>{verdictMarks[verdict].word}</span>
     </li>
-  );
-}
-
-function FindingRow({ board }: { board: RoundBoard }) {
-  const { assessment } = board;
-  const estimate = assessment?.estimate;
-  return (
-    <tr>
-      <th scope="row">
-        <a href={hrefOf({ name: 'board', id: board.boardId })}>{board.code}</a>
-      </th>
-      <td className="findings-wood">{board.woodName}</td>
-      <td className="number">
-        {estimate ? (
-          <>
-            <strong>{pctWords(estimate.averagePct)}</strong>{' '}
-            <small>
-              ({pctWords(estimate.lowPct)} to {pctWords(estimate.highPct)})
-            </small>
-          </>
-        ) : (
-          '–'
-        )}
-      </td>
-      <td className="number">
-        {estimate ? `${pctWords(estimate.shellPct)} / ${pctWords(estimate.corePct)}` : '–'}
-      </td>
-      <td>{assessment ? <VerdictBadge verdict={assessment.call.verdict} /> : 'Not probed'}</td>
-      <td className="findings-why">{assessment && <Said>{assessment.call.reasons[0] ?? ''}</Said>}</td>
-    </tr>
   );
 }

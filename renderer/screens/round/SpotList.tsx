@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { Button } from '../../parts/Button.tsx';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
@@ -13,32 +14,37 @@ import { weightWords } from './suspicion-words.ts';
 /** The board's planned spots with what was read at each; the one aimed at stands out. */
 export function SpotList({
   board,
+  readings,
   spotIndex,
   onAim,
 }: {
   board: RoundBoard;
+  /** Null while they are on their way. */
+  readings: readonly JudgedReading[] | null;
   spotIndex: number | null;
   onAim: (spotIndex: number) => void;
 }) {
   const units = useUnits();
   const [asking, setAsking] = useState<JudgedReading | null>(null);
-  const readings = board.assessment?.readings ?? [];
-  const readingsAt = (index: number | null) => readings.filter((reading) => reading.spotIndex === index);
+  const { plan, remark } = planSpots(board);
+  const readingsAt = (index: number | null) =>
+    (readings ?? []).filter((reading) => reading.spotIndex === index);
   const extra = readingsAt(null);
   const list = useRef<HTMLOListElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well.
+  const areHere = readings !== null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well, and its readings push them down.
   useEffect(() => {
     if (spotIndex !== null) list.current?.children[spotIndex]?.scrollIntoView?.({ block: 'nearest' });
-  }, [spotIndex, board.boardId]);
+  }, [spotIndex, board.boardId, areHere]);
   return (
-    <section className="spot-list" aria-label="Spots">
-      {board.planRemark && (
+    <section className="spot-list" aria-label="Spots" aria-busy={readings === null}>
+      {remark && (
         <p className="plan-remark">
-          <Said>{board.planRemark}</Said>
+          <Said>{remark}</Said>
         </p>
       )}
       <ol ref={list}>
-        {board.plan.map((planned, index) => (
+        {plan.map((planned, index) => (
           <li key={planned.label} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
             <button
               type="button"

@@ -1,5 +1,6 @@
-import type { PlannedSpot, RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
+import { type PlannedSpot, planSpots } from '../../../shared-core/probing/spots.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { inUnits } from '../../../shared-core/units/said.ts';
 
@@ -21,9 +22,9 @@ export function nextStep(
   isLastBoard: boolean,
   units: DisplayUnits,
 ): string {
-  const planned = spotIndex === null ? undefined : board.plan[spotIndex];
+  const planned = spotIndex === null ? undefined : planSpots(board).plan[spotIndex];
   if (planned) return `${spotWords(planned, units)}: ${depthWords(planned, units)}.`;
   const then = isLastBoard ? 'Enter finishes the round.' : 'Enter goes to the next board.';
-  const call = board.assessment?.call;
-  return call ? `All spots read: ${verdictMarks[call.verdict].word.toLowerCase()}. ${then}` : then;
+  const { finding } = board;
+  return finding ? `All spots read: ${verdictMarks[finding.verdict].word.toLowerCase()}. ${then}` : then;
 }

@@ -8,10 +8,12 @@ import { isDoubtful } from './suspicion-words.ts';
 export function useKeptSound(): void {
   const kept = useRound((store) => store.kept);
   const sounds = useSettings(({ settings }) => settings?.sound ?? false);
-  const sounded = useRef(kept);
+  const sound = kept && (isDoubtful(kept.reading) ? 'flagged' : 'kept');
+  const heard = kept && `${kept.reading.id} ${sound}`;
+  const sounded = useRef(heard);
   useEffect(() => {
-    if (kept === sounded.current) return;
-    sounded.current = kept;
-    if (kept && sounds) beep(isDoubtful(kept.reading) ? 'flagged' : 'kept');
-  }, [kept, sounds]);
+    if (heard === sounded.current) return;
+    sounded.current = heard;
+    if (sound && sounds) beep(sound);
+  }, [heard, sound, sounds]);
 }

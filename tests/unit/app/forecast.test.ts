@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
 import { boardForecastSchema } from '../../../shared-core/contract/forecast.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -22,7 +23,7 @@ async function addBoard(changes: Partial<NewBoard>, code = 'NEW-01'): Promise<nu
 async function probe(boardId: number, shell: number, core: number, woodTempC = 20): Promise<void> {
   const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC });
   const boardIndex = boards.findIndex((board) => board.boardId === boardId);
-  for (const [spotIndex, { spot }] of boards[boardIndex]!.plan.entries()) {
+  for (const [spotIndex, { spot }] of planSpots(boards[boardIndex]!).plan.entries()) {
     await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
     await yard.call('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
   }

@@ -219,7 +219,7 @@ describe('the fit to a wood’s checks', () => {
     const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
     yard.meter.show(10.6, 3);
     await yard.call('rounds.type', { roundId, raw: 10.6 });
-    const { readings } = (await yard.call('rounds.get', { roundId })).boards[0]!.assessment!;
+    const { readings } = (await yard.call('rounds.get', { roundId })).probed!.assessment!;
     expect(
       readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),
     ).toEqual([

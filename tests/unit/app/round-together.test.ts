@@ -3,6 +3,7 @@
  * the lists and the open round. The doubts themselves are the core's (`tests/unit/probing/judge-round.test.ts`).
  */
 import { beforeEach, expect, test, vi } from 'vitest';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -40,7 +41,7 @@ async function walk(pcts: readonly number[], boards = pcts.length): Promise<numb
   });
   for (const [boardIndex, pct] of pcts.slice(0, boards).entries()) {
     await yard.call('rounds.aim', { roundId, boardIndex, spotIndex: null });
-    for (const [index, { spot }] of inRound[boardIndex]!.plan.entries()) {
+    for (const [index, { spot }] of planSpots(inRound[boardIndex]!).plan.entries()) {
       await yard.call('rounds.type', {
         roundId,
         raw: pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2),

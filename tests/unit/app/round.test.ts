@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -9,8 +10,9 @@ withYardOfTwo();
 const begin = async (woodTempC: number | null = 20) =>
   (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
 const aimNow = async (roundId: number) => (await yard.call('rounds.get', { roundId })).aim;
-const readingsOf = async (roundId: number, boardIndex = 0) =>
-  (await yard.call('rounds.get', { roundId })).boards[boardIndex]?.assessment?.readings ?? [];
+/** Those of the board aimed at. */
+const readingsOf = async (roundId: number) =>
+  (await yard.call('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
 
 async function withMeter() {
   await yard.call('meter.scan', {});
@@ -21,12 +23,12 @@ describe('a round with typed values', () => {
   test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
     const roundId = await begin();
     const { boards } = await yard.call('rounds.get', { roundId });
-    const spots = boards[0]!.plan.length;
+    const spots = planSpots(boards[0]!).plan.length;
     expect(spots).toBeGreaterThanOrEqual(4);
     for (let board = 0; board < 2; board++) {
       for (let spot = 0; spot < spots; spot++) {
         expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: spot });
-        const depth = boards[board]!.plan[spot]!.spot.depth;
+        const depth = planSpots(boards[board]!).plan[spot]!.spot.depth;
         yard.later(5000);
         await yard.call('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
       }

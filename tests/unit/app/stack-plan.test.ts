@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -11,7 +12,7 @@ const plan = () => yard.call('stacks.plan', { id: yard.stack.id, certainty: 0.9 
 async function probe(raws: number[]): Promise<void> {
   const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   for (const [boardIndex, raw] of raws.entries()) {
-    for (const spotIndex of boards[boardIndex]!.plan.keys()) {
+    for (const spotIndex of planSpots(boards[boardIndex]!).plan.keys()) {
       await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
       await yard.call('rounds.type', { roundId, raw });
     }
@@ -60,7 +61,7 @@ describe('a stack of which one board was probed', () => {
       stackId: yard.stack.id,
       woodTempC: 20,
     });
-    for (const spotIndex of boards[2]!.plan.keys()) {
+    for (const spotIndex of planSpots(boards[2]!).plan.keys()) {
       await yard.call('rounds.aim', { roundId, boardIndex: 2, spotIndex });
       await yard.call('rounds.type', { roundId, raw: 9 });
     }

@@ -1,22 +1,8 @@
 import { expect, test } from 'vitest';
-import type { Assessment, Verdict } from '../../../shared-core/probing/assessment.ts';
 import { summariseRound } from '../../../shared-core/probing/round-summary.ts';
 
-const called = (verdict: Verdict): Assessment => ({
-  readings: [],
-  estimate: null,
-  call: { verdict, reasons: ['because'] },
-});
-
 test('a round over six boards, five of them probed', () => {
-  const summary = summariseRound([
-    called('ready'),
-    called('ready'),
-    called('keep-drying'),
-    called('bring-in'),
-    called('probe-again'),
-    null,
-  ]);
+  const summary = summariseRound(['ready', 'ready', 'keep-drying', 'bring-in', 'probe-again', null]);
   expect(summary).toEqual({
     boards: 6,
     probed: 5,
@@ -26,8 +12,15 @@ test('a round over six boards, five of them probed', () => {
 });
 
 test('verdicts that no board has are not mentioned, except that none is ready', () => {
-  expect(summariseRound([called('keep-drying')]).sentence).toBe('0 of 1 ready, 1 to keep drying.');
-  expect(summariseRound([called('ready')]).sentence).toBe('1 of 1 ready.');
+  expect(summariseRound(['keep-drying']).sentence).toBe('0 of 1 ready, 1 to keep drying.');
+  expect(summariseRound(['ready']).sentence).toBe('1 of 1 ready.');
+});
+
+test('boards still being judged were probed, and have no call yet', () => {
+  const { probed, verdicts, sentence } = summariseRound(['ready', 'being-judged', 'being-judged', null]);
+  expect(probed).toBe(3);
+  expect(verdicts).toEqual({ ready: 1, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 });
+  expect(sentence).toBe('1 of 4 ready, 2 being judged, 1 not probed.');
 });
 
 test('before the first board, and with no boards', () => {

@@ -206,6 +206,7 @@ describe('what is still to be judged', () => {
     corePct: 12,
     verdict: 'keep-drying' as const,
     reason: 'For this test.',
+    openSpot: null,
   });
 
   test('is a board with a new reading, until its finding is there', () => {

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { CallOutput } from '../../../../shared-core/contract/calls.ts';
-import type { RoundBoard } from '../../../../shared-core/contract/round.ts';
+import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { builtInUses, builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -42,16 +42,16 @@ const found: Found = {
 };
 
 /** What the machine answers when a reading was set aside; the board's page asks for all of it anew. */
-const roundBoard: RoundBoard = {
+const probedBoard: ProbedBoard = {
   boardId: 1,
   code: 'OAK-01',
   woodName: 'Northern red oak',
   thicknessMm: 27,
   lengthMm: 2400,
-  planRemark: null,
-  plan: [],
   woodTempC: null,
   ownTemp: false,
+  isRead: false,
+  finding: null,
   assessment: null,
 };
 
@@ -68,8 +68,8 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
     'boards.forecast': () => ({ foreseen: null, whyNot: 'Nothing can be foreseen of it yet.' }),
     'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
     'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
-    'readings.setAside': () => roundBoard,
-    'readings.putBack': () => roundBoard,
+    'readings.setAside': () => probedBoard,
+    'readings.putBack': () => probedBoard,
     ...more,
   });
   render(

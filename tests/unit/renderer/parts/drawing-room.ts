@@ -1,4 +1,4 @@
-/** jsdom lays nothing out. This gives every element a size, as drawings and scrolling lists ask for one. */
+/** jsdom lays nothing out. This gives every element a size, as drawings and scrolling lists ask for one; rows are low. */
 globalThis.ResizeObserver ??= class {
   observe(): void {}
   unobserve(): void {}
@@ -7,6 +7,12 @@ globalThis.ResizeObserver ??= class {
 for (const [size, px] of [
   ['clientWidth', 800],
   ['clientHeight', 600],
+  ['offsetHeight', 60],
 ] as const) {
-  Object.defineProperty(Element.prototype, size, { configurable: true, get: () => px });
+  Object.defineProperty(size === 'offsetHeight' ? HTMLElement.prototype : Element.prototype, size, {
+    configurable: true,
+    get: () => px,
+  });
 }
+// jsdom has it, and only says that it cannot.
+window.scrollTo = () => undefined;

@@ -1,10 +1,11 @@
-import type { RoundBoard, RoundState } from '../../../../shared-core/contract/round.ts';
+import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
+import { openSpot } from '../../../../shared-core/probing/open-spot.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
-import { saidLongLength } from '../../../../shared-core/units/said.ts';
+import { planSpots } from '../../../../shared-core/probing/spots.ts';
 
-/** A round of our own invention on three boards of walnut, two spots each, begun and nothing read. */
-export function aRound(boards: RoundBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
+/** A round of our own invention on three boards of walnut, begun and nothing read. The first board is aimed at. */
+export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
   return {
     id: 12,
     stackId: 4,
@@ -14,37 +15,29 @@ export function aRound(boards: RoundBoard[] = [aBoard(1), aBoard(2), aBoard(3)])
     startedAt: '2026-05-04T08:00:00.000Z',
     finishedAt: null,
     woodTempC: 14,
-    boards,
+    boards: boards.map(({ assessment: _, ...row }) => row),
     aim: { boardIndex: 0, spotIndex: 0 },
+    probed: boards[0] ?? null,
     summary: {
       boards: boards.length,
-      probed: boards.filter((board) => board.assessment !== null).length,
+      probed: boards.filter((board) => board.isRead).length,
       verdicts: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
       sentence: `None of ${boards.length} boards ready yet.`,
     },
   };
 }
 
-export function aBoard(number: number, changes: Partial<RoundBoard> = {}): RoundBoard {
+export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): ProbedBoard {
   return {
     boardId: 100 + number,
     code: `WAL-0${number}`,
     woodName: 'Black walnut',
     thicknessMm: 50,
-    lengthMm: 2400,
-    planRemark: null,
-    plan: [
-      {
-        label: `Shell, ${saidLongLength(600)} from the left end`,
-        spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
-      },
-      {
-        label: `Core, ${saidLongLength(600)} from the left end`,
-        spot: { depth: 'core', depthMm: 25, fromEndMm: 600, face: 'face' },
-      },
-    ],
+    lengthMm: 1800,
     woodTempC: 14,
     ownTemp: false,
+    isRead: false,
+    finding: null,
     assessment: null,
     ...changes,
   };
@@ -73,26 +66,33 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
 }
 
 export function read(
-  board: RoundBoard,
+  board: ProbedBoard,
   readings: JudgedReading[],
   verdict: Verdict = 'keep-drying',
-): RoundBoard {
+): ProbedBoard {
+  const found = { averagePct: 12.6, shellPct: 12.1, corePct: 13.4, lowPct: 11.4, highPct: 13.8 };
+  const reason = 'At 12.6 % it is too wet for indoor furniture, which wants 6 % to 8 %.';
   return {
     ...board,
+    isRead: true,
+    finding: {
+      ...found,
+      roundId: 12,
+      at: '2026-05-04T08:01:00.000Z',
+      verdict,
+      reason,
+      openSpot: openSpot(planSpots(board).plan.length, readings),
+    },
     assessment: {
       readings,
       estimate: {
-        averagePct: 12.6,
-        shellPct: 12.1,
-        corePct: 13.4,
+        ...found,
         differencePct: 1.3,
         standardUncertaintyPct: 0.7,
-        lowPct: 11.4,
-        highPct: 13.8,
         countedShell: 1,
         countedCore: 1,
       },
-      call: { verdict, reasons: ['At 12.6 % it is too wet for indoor furniture, which wants 6 % to 8 %.'] },
+      call: { verdict, reasons: [reason] },
     },
   };
 }

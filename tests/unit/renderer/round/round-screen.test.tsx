@@ -8,7 +8,7 @@ import { RoundScreen } from '../../../../renderer/screens/round/RoundScreen.tsx'
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { RoundState } from '../../../../shared-core/contract/round.ts';
+import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -135,9 +135,9 @@ describe('with no meter, values are typed', () => {
 
   test('the arrows choose the spot and stop at the ends', async () => {
     const { machine, user } = await open();
-    await user.keyboard('{ArrowDown}{ArrowDown}{ArrowUp}');
+    await user.keyboard('{ArrowDown>4/}{ArrowUp}');
     expect(machine.inputsOf('rounds.aim').map((input) => (input as { spotIndex: number }).spotIndex)).toEqual(
-      [1, 1, 0],
+      [1, 2, 3, 3, 2],
     );
   });
 
@@ -256,6 +256,54 @@ describe('a round over a thousand boards', () => {
   });
 });
 
+describe('a board that was read before', () => {
+  const twoRead = () =>
+    aRound([aBoard(1), read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })], 'bring-in'), aBoard(3)]);
+
+  test('shows its call and its next spot at once, and its readings when they come', async () => {
+    const round = twoRead();
+    const { machine, user } = await open(round);
+    await user.keyboard('{Enter}');
+    const call = screen.getByRole('region', { name: 'Call so far' });
+    expect(call.textContent).toMatch(/Bring in.*12.6 %.*11.4 to 13.8.*too wet for indoor furniture/);
+    expect(screen.getByText(/^Shell, 60 cm from the right end: pins to 5 mm/)).toBeTruthy();
+    const spots = screen.getByRole('region', { name: 'Spots' });
+    expect(spots.getAttribute('aria-busy')).toBe('true');
+    await expectNoBarriers();
+    act(() =>
+      machine.tell('round.changed', {
+        roundId: round.id,
+        aim: { boardIndex: 1, spotIndex: 2 },
+        board: read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })], 'bring-in'),
+        summary: round.summary,
+        keptReadingId: null,
+      }),
+    );
+    expect(spots.getAttribute('aria-busy')).toBe('false');
+    expect(within(spots).getAllByRole('button', { name: 'Set aside' })).toHaveLength(2);
+  });
+
+  test('and is being judged says so, and has its call once the machine has', async () => {
+    const judged = read(aBoard(2), [aReading(1)], 'ready');
+    let isJudged = false;
+    const { machine } = await open(aRound(), {
+      'rounds.get': () =>
+        aRound([aBoard(1), isJudged ? judged : { ...judged, finding: null, assessment: null }]),
+    });
+    const chip = () => screen.getByRole('button', { name: /^WAL-02/ }).textContent;
+    expect(chip()).toBe('WAL-02being judged');
+    isJudged = true;
+    await act(async () => machine.tell('yard.changed', {}));
+    expect(chip()).toMatch(/Ready/);
+  });
+
+  test('is not asked for again at every change of the yard', async () => {
+    const { machine } = await open(twoRead());
+    await act(async () => machine.tell('yard.changed', {}));
+    expect(machine.inputsOf('rounds.get')).toHaveLength(1);
+  });
+});
+
 describe('a reading that was kept', () => {
   test('is said aloud and stands at its spot, and the next spot is asked for', async () => {
     const { machine } = await open();
@@ -336,7 +384,7 @@ describe('a reading that was kept', () => {
       machine.tell('round.changed', {
         roundId: 99,
         aim: { boardIndex: 2, spotIndex: 0 },
-        board: null,
+        board: aBoard(3),
         summary: other.summary,
         keptReadingId: null,
       }),
@@ -389,6 +437,26 @@ describe('the sound of keeping', () => {
     keep(machine, { ...doubtful, id: 2 });
     expect(tones).toHaveLength(2);
     expect(Math.max(...tones)).toBeLessThan(high);
+  });
+
+  test('is not heard again when another spot is chosen; a doubt that comes up later is', async () => {
+    withSound(true);
+    const { machine } = await open();
+    keep(machine, aReading(1));
+    const choose = (board: ProbedBoard) =>
+      act(() =>
+        machine.tell('round.changed', {
+          roundId: 12,
+          aim: { boardIndex: 0, spotIndex: 2 },
+          board,
+          summary: aRound().summary,
+          keptReadingId: null,
+        }),
+      );
+    choose(read(aBoard(1), [aReading(1)]));
+    expect(tones).toHaveLength(1);
+    choose(read(aBoard(1), [doubtful]));
+    expect(tones).toHaveLength(3);
   });
 
   test('is not heard where the settings say so', async () => {
@@ -493,6 +561,28 @@ describe('a finished round', () => {
       '#/labels?boards=101',
     );
     await expectNoBarriers();
+  });
+
+  test('over a thousand boards draws the rows in sight, and says which of how many they are', async () => {
+    const boards = Array.from({ length: 1000 }, (_, n) => read(aBoard(n), [aReading(n + 1)]));
+    await open(finished(boards));
+    const table = screen.getByRole('table');
+    expect(table.getAttribute('aria-rowcount')).toBe('1001');
+    const rows = [...table.querySelectorAll('tr[aria-rowindex]')];
+    expect(rows.length).toBeLessThan(60);
+    expect(rows.slice(0, 3).map((row) => row.getAttribute('aria-rowindex'))).toEqual(['1', '2', '3']);
+    expect(screen.getByRole('link', { name: 'Labels for all 1000 probed' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('shows what is found of it afterwards, when its boards were held against each other', async () => {
+    const boards = [read(aBoard(1), [aReading(1)], 'ready'), aBoard(2)];
+    const { machine } = await open(finished(boards), {
+      'rounds.get': () => finished(boards),
+    });
+    boards[0] = read(aBoard(1), [aReading(1)], 'probe-again');
+    await act(async () => machine.tell('yard.changed', {}));
+    expect(screen.getAllByRole('row')[1]?.textContent).toMatch(/WAL-01.*Probe again/);
   });
 
   test('in which nothing was read says so', async () => {

@@ -1,0 +1,182 @@
+/**
+ * A round shows of each board what was found when it was judged: opening it judges only the board aimed at, and what
+ * is not judged yet. Judging itself is the core's (`tests/unit/probing`).
+ */
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { latestFindingSchema } from '../../../shared-core/contract/yard.ts';
+import { planSpots } from '../../../shared-core/probing/spots.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
+
+withYardOfTwo();
+
+/** More than are judged while a person waits, or in the background before the test can look. */
+const MANY = 90;
+
+async function addBoards(count: number): Promise<void> {
+  const codes = Array.from({ length: count - 2 }, (_, n) => `WAL-${String(n + 3).padStart(2, '0')}`);
+  await yard.call('boards.add', codes.map(yard.board));
+}
+
+/** A round with one reading of each board. */
+async function walk(): Promise<number> {
+  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  for (const boardIndex of boards.keys()) {
+    await yard.call('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
+    await yard.call('rounds.type', { roundId, raw: 10 + (boardIndex % 7) });
+  }
+  return roundId;
+}
+
+const round = (roundId: number) => yard.call('rounds.get', { roundId });
+const findingsIn = async (roundId: number) =>
+  (await round(roundId)).boards.map(({ finding }) => finding && latestFindingSchema.parse(finding));
+const listed = async () =>
+  (await yard.call('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 100 })).rows.map(
+    ({ latest }) => latest,
+  );
+const averagesIn = async (roundId: number) =>
+  (await round(roundId)).boards.map(({ finding }) => finding?.averagePct ?? null);
+
+/** Something done to the yard file by nobody whom the app knows. */
+function onDisk(sql: string): void {
+  const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
+  disk.exec(sql);
+  disk.close();
+}
+
+/** The app forgets the round, as when the person comes back another day. */
+async function openAgain(): Promise<void> {
+  await yard.call('yard.openDemo', {});
+  await yard.call('yard.openOwn', {});
+}
+
+test('every board is shown as it was judged, and the board aimed at with its readings', async () => {
+  await addBoards(5);
+  const roundId = await walk();
+  const found = await findingsIn(roundId);
+  expect(found).toEqual(await listed());
+  expect(found.map((finding) => finding?.roundId)).toEqual(Array(5).fill(roundId));
+  const { probed, boards, aim } = await round(roundId);
+  expect(probed).toMatchObject(boards[aim.boardIndex]!);
+  expect(probed?.assessment?.estimate?.averagePct).toBe(boards[aim.boardIndex]?.finding?.averagePct);
+});
+
+test('opening a round does not judge its boards anew, but for the one that is aimed at', async () => {
+  const roundId = await walk();
+  onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);
+  const { boards, aim } = await round(roundId);
+  expect(aim.boardIndex).toBe(1);
+  expect(boards[0]?.finding?.averagePct).toBe(55);
+  expect(boards[1]?.finding?.averagePct).toBeLessThan(20);
+});
+
+test('going to a board tells its readings', async () => {
+  const roundId = await walk();
+  await yard.call('rounds.aim', { roundId, boardIndex: 0, spotIndex: null });
+  const { aim, board } = yard.heard('round.changed').at(-1)!;
+  expect(aim).toEqual({ boardIndex: 0, spotIndex: 1 });
+  expect(board.code).toBe('WAL-01');
+  expect(board.assessment?.readings.map(({ raw }) => raw)).toEqual([10]);
+});
+
+test('a few boards that are not judged, or were before a finding said where to go on, are judged at once', async () => {
+  const roundId = await walk();
+  const judged = await round(roundId);
+  onDisk(`DELETE FROM finding WHERE board_id = ${judged.boards[0]!.boardId};
+    UPDATE finding SET record = json_remove(record, '$.openSpot')`);
+  expect(await round(roundId)).toEqual(judged);
+});
+
+describe('where a round goes on', () => {
+  const fill = async (roundId: number, boardIndex: number, raws: number[]) => {
+    for (const [spotIndex, raw] of raws.entries()) {
+      await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
+      await yard.call('rounds.type', { roundId, raw });
+    }
+  };
+
+  test('is the first board with a spot whose reading does not count', async () => {
+    await addBoards(3);
+    const { id: roundId, boards } = await yard.call('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 20,
+    });
+    const sound = planSpots(boards[0]!).plan.map(() => 12);
+    await fill(roundId, 0, sound);
+    await fill(roundId, 1, [12, 126, ...sound.slice(2)]);
+    await openAgain();
+    expect((await round(roundId)).aim).toEqual({ boardIndex: 1, spotIndex: 1 });
+  });
+
+  test('is its beginning where every spot of every board is read', async () => {
+    const { id: roundId, boards } = await yard.call('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 20,
+    });
+    for (const boardIndex of boards.keys())
+      await fill(
+        roundId,
+        boardIndex,
+        planSpots(boards[0]!).plan.map(() => 12),
+      );
+    await openAgain();
+    expect((await round(roundId)).aim).toEqual({ boardIndex: 0, spotIndex: null });
+  });
+});
+
+describe('a round of which many boards are to be judged anew', () => {
+  let roundId: number;
+  beforeEach(async () => {
+    await addBoards(MANY);
+    roundId = await walk();
+  });
+  const unjudged = async () =>
+    (await round(roundId)).boards.filter(({ isRead, finding }) => isRead && finding === null).length;
+  const allJudged = () => vi.waitFor(async () => expect(await unjudged()).toBe(0), 10_000);
+
+  test('says so, judges the one aimed at now and the others meanwhile, and tells when that is done', async () => {
+    const before = await averagesIn(roundId);
+    await yard.call('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
+    const told = yard.heard('yard.changed').length;
+    const { summary, boards, aim } = await round(roundId);
+    expect(summary).toMatchObject({ boards: MANY, probed: MANY });
+    expect(summary.sentence).toMatch(/\d\d being judged/);
+    // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
+    expect(boards[aim.boardIndex]?.finding?.averagePct).toBeGreaterThan(before[aim.boardIndex]!);
+    await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(told), 10_000);
+    await allJudged();
+    const after = await averagesIn(roundId);
+    for (const [index, averagePct] of after.entries()) expect(averagePct).toBeGreaterThan(before[index]!);
+    expect(await findingsIn(roundId)).toEqual(await listed());
+    expect((await round(roundId)).summary.sentence).not.toMatch(/being judged/);
+  });
+
+  test('shows none by the rules of before', async () => {
+    await yard.call('rounds.finish', { roundId });
+    const judged = await findingsIn(roundId);
+    onDisk(`UPDATE finding SET rules_version = 1, record = json_set(record, '$.averagePct', 55)`);
+    expect(await unjudged()).toBe(MANY);
+    await allJudged();
+    expect((await findingsIn(roundId)).map((finding) => finding?.averagePct)).toEqual(
+      judged.map((finding) => finding?.averagePct),
+    );
+  });
+
+  test('shows none from before its boards were moved elsewhere', async () => {
+    await yard.call('rounds.finish', { roundId });
+    const damp = await yard.call('places.add', {
+      name: 'Damp shed',
+      kind: 'open-shed',
+      air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.95 })),
+    });
+    const boardIds = (await round(roundId)).boards.map(({ boardId }) => boardId);
+    await yard.call('boards.move', { boardIds, placeId: damp.id, since: '2026-05-01T08:00:00.000Z' });
+    expect(await unjudged()).toBeGreaterThan(0);
+    await allJudged();
+    expect(await findingsIn(roundId)).toEqual(await listed());
+  });
+});
