@@ -3,14 +3,13 @@
  *
  *     dM/dt = d/dx ( D(M, T) dM/dx ),   at a face   outflow = E (g(M at the face) - g(EMC))
  *
- * Finite volumes on a grid that is finer towards the faces. The flux between two cells is the difference of the
- * integral of D (Kirchhoff), so a D that varies twentyfold over the thickness costs no accuracy. In time TR-BDF2
- * with its embedded third-order estimate (M. E. Hosea and L. F. Shampine, Applied Numerical Mathematics 20, 1996;
- * from memory): L-stable, second order, both implicit stages with the same tridiagonal matrix. The flux at the
- * faces is taken from the same linear equations as the new state, so mass balances to rounding however loosely
- * Newton's method is stopped.
+ * Finite volumes on a grid that is finer towards the faces, second order. The flux between two cells is the difference
+ * of the integral of D (Kirchhoff), so a D that varies twentyfold over the thickness costs no accuracy. In time ROS3PL
+ * (`rosenbrock.ts`), third order and L-stable, whose four linear systems a step share one tridiagonal matrix. The flux at
+ * the faces is taken from the same linear systems as the new state, so mass balances to rounding.
  */
 import { surfaceEmission, surfaceHumidity, transverseDiffusivityM2S } from './diffusivity.ts';
+import { ros3pl } from './rosenbrock.ts';
 
 /** A stretch of time in one air: EMC runs straight from start to end, temperature is its mean. */
 export type AirSegment = {
@@ -100,6 +99,23 @@ function look(cubic: Float64Array, mcPct: number): void {
   const slope = c1 + s * (2 * c2 + 3 * s * c3);
   looked.value = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (inside - s) * slope;
   looked.slope = slope / pieceMcPct;
+}
+
+/** `look` at many; written out, for a third of all time is spent here. */
+function lookAll(cubic: Float64Array, mcPct: Float64Array, values: Float64Array, slopes: Float64Array): void {
+  for (let i = 0; i < mcPct.length; i++) {
+    const scaled = mcPct[i]! / pieceMcPct;
+    const j = scaled <= 0 ? 0 : scaled >= pieces ? pieces - 1 : Math.floor(scaled);
+    const inside = scaled - j;
+    const s = Math.min(1, Math.max(0, inside));
+    const at = 4 * j;
+    const c1 = cubic[at + 1]!;
+    const c2 = cubic[at + 2]!;
+    const c3 = cubic[at + 3]!;
+    const slope = c1 + s * (2 * c2 + 3 * s * c3);
+    values[i] = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (inside - s) * slope;
+    slopes[i] = slope / pieceMcPct;
+  }
 }
 
 /** Keeps one table a temperature; share it between runs of the same wood, whatever their factors. */
@@ -225,165 +241,230 @@ export type DryingResult = {
   steps: number;
 };
 
-/** Outflow at one face and its slope with the first cell's moisture; % MC · m/s. */
-const outflow = { rate: 0, slope: 0, surfacePct: 0 };
+/** A face of the board, and how its outflow answered the first cell and the air when it was last worked out. */
+type Face = {
+  /** From the first cell's centre to the face, m/s over the law's diffusivity. */
+  conductance: number;
+  emission: number;
+  cellPct: number;
+  emcPct: number;
+  /** Moisture content of the very face, and its slopes. */
+  facePct: number;
+  facePerCell: number;
+  facePerEmc: number;
+  /** Outflow, % MC · m/s, and its slopes. */
+  rate: number;
+  ratePerCell: number;
+  ratePerEmc: number;
+};
+
+const newFace = (conductance: number): Face => ({
+  conductance,
+  emission: 0,
+  cellPct: Number.NaN,
+  emcPct: Number.NaN,
+  facePct: Number.NaN,
+  facePerCell: 0,
+  facePerEmc: 0,
+  rate: 0,
+  ratePerCell: 0,
+  ratePerEmc: 0,
+});
 
 /**
  * The moisture content of the very face is where outflow to the air equals flow from the first cell. Both are
  * monotone in it, and it lies between the first cell and the air, so Newton within that bracket always arrives.
  */
-function faceOutflow(
+function meetAir(
+  face: Face,
   table: LawTable,
-  emission: number,
-  diffusivityFactor: number,
-  halfWidthM: number,
   cellPct: number,
+  cellIntegral: number,
+  cellSlope: number,
   emcPct: number,
-  guessPct: number,
 ): void {
-  if (emission === 0) {
-    outflow.rate = 0;
-    outflow.slope = 0;
-    outflow.surfacePct = cellPct;
-    return;
-  }
+  const { emission, conductance } = face;
+  // Its outflow and slopes are 0 from the first.
+  if (emission === 0) return;
   look(table.potential, emcPct);
   const air = looked.value;
-  look(table.integral, cellPct);
-  const inner = looked.value;
-  const innerSlope = looked.slope;
-  const conductance = diffusivityFactor / halfWidthM;
+  const airSlope = looked.slope;
   let low = Math.min(cellPct, emcPct);
   let high = Math.max(cellPct, emcPct);
-  let face = guessPct > low && guessPct < high ? guessPct : (low + high) / 2;
+  const guess =
+    face.facePct + face.facePerCell * (cellPct - face.cellPct) + face.facePerEmc * (emcPct - face.emcPct);
+  let pct = guess > low && guess < high ? guess : (low + high) / 2;
   let rate = 0;
   let rateSlope = 0;
   let total = 1;
   for (let iteration = 0; iteration < 60; iteration++) {
-    look(table.potential, face);
+    look(table.potential, pct);
     rate = emission * (looked.value - air);
     rateSlope = emission * looked.slope;
-    look(table.integral, face);
-    const excess = rate - conductance * (inner - looked.value);
+    look(table.integral, pct);
+    const excess = rate - conductance * (cellIntegral - looked.value);
     total = rateSlope + conductance * looked.slope;
-    if (excess > 0) high = face;
-    else low = face;
-    const newton = face - excess / total;
+    if (excess > 0) high = pct;
+    else low = pct;
+    const newton = pct - excess / total;
     // At an end of the bracket it has arrived.
     const next = newton >= low && newton <= high ? newton : (low + high) / 2;
-    const change = Math.abs(next - face);
-    rate += rateSlope * (next - face);
-    face = next;
+    const change = Math.abs(next - pct);
+    rate += rateSlope * (next - pct);
+    pct = next;
     // What is left goes with the square of the change.
-    if (change < 1e-6) break;
+    if (change < 1e-4) break;
   }
-  outflow.rate = rate;
-  outflow.slope = (rateSlope * conductance * innerSlope) / total;
-  outflow.surfacePct = face;
+  face.cellPct = cellPct;
+  face.emcPct = emcPct;
+  face.facePct = pct;
+  face.facePerCell = (conductance * cellSlope) / total;
+  face.facePerEmc = (emission * airSlope) / total;
+  face.rate = rate;
+  face.ratePerCell = rateSlope * face.facePerCell;
+  face.ratePerEmc = rateSlope * face.facePerEmc - emission * airSlope;
 }
 
-/** Everything one right-hand side needs, and what it leaves behind. */
-type Rates = {
-  dydt: Float64Array;
-  /** Tridiagonal Jacobian. */
-  below: Float64Array;
-  on: Float64Array;
-  above: Float64Array;
-  /** Of each cell, 1/m, and between it and the next, m/s over the law's diffusivity. */
-  perWidth: Float64Array;
-  conductance: Float64Array;
-  /** Factors of 1 - scale J. */
-  perPivot: Float64Array;
-  lower: Float64Array;
-  upper: Float64Array;
-  rateA: number;
-  slopeA: number;
-  rateB: number;
-  slopeB: number;
-  guessA: number;
-  guessB: number;
-};
+/** Arrays with a number for each cell, out of one block: each by itself, they took a tenth of a short run's time. */
+function columns(count: number, cells: number): () => Float64Array {
+  const { buffer, BYTES_PER_ELEMENT } = new Float64Array(count * cells);
+  let taken = 0;
+  return () => new Float64Array(buffer, taken++ * cells * BYTES_PER_ELEMENT, cells);
+}
 
-const newRates = (run: DryingRun): Rates => {
-  const { widthM, centreM } = run.grid;
-  const n = widthM.length;
-  return {
-    dydt: new Float64Array(n),
-    below: new Float64Array(n),
-    on: new Float64Array(n),
-    above: new Float64Array(n),
-    perWidth: widthM.map((width) => 1 / width),
-    // Nothing beyond the last cell: its outflow is the face's.
-    conductance: centreM.map((x, i) => (i < n - 1 ? run.diffusivityFactor / (centreM[i + 1]! - x) : 0)),
-    perPivot: new Float64Array(n),
-    lower: new Float64Array(n),
-    upper: new Float64Array(n),
-    rateA: 0,
-    slopeA: 0,
-    rateB: 0,
-    slopeB: 0,
-    guessA: Number.NaN,
-    guessB: Number.NaN,
-  };
-};
+/** The equations of a run, one for each cell. */
+class Equations {
+  private readonly run: DryingRun;
+  /** Of each cell, 1/m. */
+  private readonly perWidth: Float64Array;
+  /** From each cell to the next, m/s over the law's diffusivity. */
+  private readonly conductance: Float64Array;
+  private readonly faceA: Face;
+  private readonly faceB: Face;
+  private table: LawTable;
+  /** Of each cell, as last worked out. */
+  private readonly integral: Float64Array;
+  private readonly integralSlope: Float64Array;
+  /** Factors of 1 - scale J, and what belongs to J. */
+  private readonly perPivot: Float64Array;
+  private readonly lower: Float64Array;
+  private readonly upper: Float64Array;
+  private scaleS = 0;
+  private rateAPerCell = 0;
+  private rateBPerCell = 0;
+  private rateAPerS = 0;
+  private rateBPerS = 0;
 
-function fillRates(run: DryingRun, table: LawTable, y: Float64Array, emcPct: number, rates: Rates): void {
-  const { widthM } = run.grid;
-  const n = widthM.length;
-  const { dydt, below, on, above, perWidth, conductance } = rates;
-  const factor = run.diffusivityFactor;
-  const emissionA = table.emission * run.faceFactors[0];
-  faceOutflow(table, emissionA, factor, widthM[0]! / 2, y[0]!, emcPct, rates.guessA);
-  rates.rateA = outflow.rate;
-  rates.slopeA = outflow.slope;
-  rates.guessA = outflow.surfacePct;
-  // The middle of a board that is alike on both sides lets nothing through.
-  const emissionB = run.grid.half ? 0 : table.emission * run.faceFactors[1];
-  faceOutflow(table, emissionB, factor, widthM[n - 1]! / 2, y[n - 1]!, emcPct, rates.guessB);
-  rates.rateB = outflow.rate;
-  rates.slopeB = outflow.slope;
-  rates.guessB = outflow.surfacePct;
-
-  const cubic = table.integral;
-  let inflow = -rates.rateA;
-  let inflowSlopeHere = -rates.slopeA;
-  let inflowSlopeBefore = 0;
-  let integralHere = 0;
-  let slopeHere = 0;
-  for (let next = 0; next <= n; next++) {
-    let integralNext = 0;
-    let slopeNext = 0;
-    if (next < n) {
-      // `look`, written out: half of all time is spent in these lines.
-      const scaled = y[next]! / pieceMcPct;
-      const j = scaled <= 0 ? 0 : scaled >= pieces ? pieces - 1 : Math.floor(scaled);
-      const inside = scaled - j;
-      const u = Math.min(1, Math.max(0, inside));
-      const at = 4 * j;
-      const c1 = cubic[at + 1]!;
-      const c2 = cubic[at + 2]!;
-      const c3 = cubic[at + 3]!;
-      slopeNext = c1 + u * (2 * c2 + 3 * u * c3);
-      integralNext = cubic[at]! + u * (c1 + u * (c2 + u * c3)) + (inside - u) * slopeNext;
-      slopeNext /= pieceMcPct;
+  constructor(run: DryingRun, tempC: number) {
+    const { widthM, centreM } = run.grid;
+    const n = widthM.length;
+    this.run = run;
+    const column = columns(7, n);
+    this.perWidth = column();
+    this.conductance = column();
+    this.integral = column();
+    this.integralSlope = column();
+    this.perPivot = column();
+    this.lower = column();
+    this.upper = column();
+    for (let i = 0; i < n; i++) this.perWidth[i] = 1 / widthM[i]!;
+    for (let i = 0; i < n - 1; i++) {
+      this.conductance[i] = run.diffusivityFactor / (centreM[i + 1]! - centreM[i]!);
     }
-    if (next > 0) {
-      const i = next - 1;
-      const g = conductance[i]!;
-      const out = next < n ? g * (integralHere - integralNext) : rates.rateB;
-      const outSlopeHere = next < n ? g * slopeHere : rates.slopeB;
-      const outSlopeNext = -g * slopeNext;
-      const per = perWidth[i]!;
-      dydt[i] = (inflow - out) * per;
-      below[i] = inflowSlopeBefore * per;
-      on[i] = (inflowSlopeHere - outSlopeHere) * per;
-      above[i] = -outSlopeNext * per;
+    this.faceA = newFace(run.diffusivityFactor / (widthM[0]! / 2));
+    this.faceB = newFace(run.diffusivityFactor / (widthM[n - 1]! / 2));
+    this.table = this.bringTo(tempC);
+  }
+
+  /** From now on the board has this temperature. */
+  bringTo(tempC: number): LawTable {
+    const { tables, faceFactors, grid } = this.run;
+    this.table = tables.at(tempC);
+    this.faceA.emission = this.table.emission * faceFactors[0];
+    // The middle of a board that is alike on both sides lets nothing through.
+    this.faceB.emission = grid.half ? 0 : this.table.emission * faceFactors[1];
+    return this.table;
+  }
+
+  /** What each cell gains in a time at its rate of change, % MC. */
+  gains(y: Float64Array, emcPct: number, timeS: number, into: Float64Array): void {
+    const { table, faceA, faceB, perWidth, conductance, integral, integralSlope } = this;
+    const end = y.length - 1;
+    lookAll(table.integral, y, integral, integralSlope);
+    meetAir(faceA, table, y[0]!, integral[0]!, integralSlope[0]!, emcPct);
+    meetAir(faceB, table, y[end]!, integral[end]!, integralSlope[end]!, emcPct);
+    let inflow = -faceA.rate;
+    let here = integral[0]!;
+    for (let i = 0; i < end; i++) {
+      const next = integral[i + 1]!;
+      const out = conductance[i]! * (here - next);
+      into[i] = timeS * perWidth[i]! * (inflow - out);
       inflow = out;
-      inflowSlopeBefore = outSlopeHere;
-      inflowSlopeHere = outSlopeNext;
+      here = next;
     }
-    integralHere = integralNext;
-    slopeHere = slopeNext;
+    into[end] = timeS * perWidth[end]! * (inflow - faceB.rate);
+  }
+
+  /**
+   * Takes J, the rates' slopes, where `gains` was last asked, and factors 1 - scale J (Thomas algorithm; the matrix is
+   * diagonally dominant).
+   */
+  factor(scaleS: number, emcPerS: number): void {
+    const { faceA, faceB, perWidth, conductance, integralSlope, perPivot, lower, upper } = this;
+    const end = perWidth.length - 1;
+    // Of the flow over a cell's near side, by the cell before it and by itself; of that over its far side, likewise.
+    let nearBefore = 0;
+    let nearSelf = faceA.ratePerCell;
+    let aboveBefore = 0;
+    let pivot = 1;
+    for (let i = 0; i <= end; i++) {
+      const scale = scaleS * perWidth[i]!;
+      const g = i < end ? conductance[i]! : 0;
+      const farSelf = i < end ? g * integralSlope[i]! : faceB.ratePerCell;
+      const farNext = i < end ? g * integralSlope[i + 1]! : 0;
+      const below = scale * nearBefore;
+      // Only one division waits for the one before it.
+      pivot = 1 + scale * (nearSelf + farSelf) - (below * aboveBefore) / pivot;
+      const per = 1 / pivot;
+      perPivot[i] = per;
+      lower[i] = below * per;
+      aboveBefore = scale * farNext;
+      upper[i] = aboveBefore * per;
+      nearBefore = farSelf;
+      nearSelf = farNext;
+    }
+    this.scaleS = scaleS;
+    this.rateAPerCell = faceA.ratePerCell;
+    this.rateBPerCell = faceB.ratePerCell;
+    this.rateAPerS = faceA.ratePerEmc * emcPerS;
+    this.rateBPerS = faceB.ratePerEmc * emcPerS;
+  }
+
+  /**
+   * Solves (1 - scale J) u = u + scale aheadS dF/dt in place, where u holds the gains last asked for, besides other such
+   * solutions.
+   *
+   * @returns what flowed out for those gains, % MC · m
+   */
+  solve(u: Float64Array, aheadS: number): number {
+    const { faceA, faceB, perWidth, perPivot, lower, upper, scaleS } = this;
+    const end = u.length - 1;
+    const laterA = aheadS * this.rateAPerS;
+    const laterB = aheadS * this.rateBPerS;
+    u[0] = u[0]! - scaleS * perWidth[0]! * laterA;
+    u[end] = u[end]! - scaleS * perWidth[end]! * laterB;
+    let before = 0;
+    for (let i = 0; i <= end; i++) {
+      before = u[i]! * perPivot[i]! + lower[i]! * before;
+      u[i] = before;
+    }
+    for (let i = end - 1; i >= 0; i--) {
+      before = u[i]! + upper[i]! * before;
+      u[i] = before;
+    }
+    const rateA = faceA.rate + laterA + this.rateAPerCell * u[0]!;
+    const rateB = faceB.rate + laterB + this.rateBPerCell * u[end]!;
+    return scaleS * (rateA + rateB);
   }
 }
 
@@ -394,52 +475,103 @@ function fillRates(run: DryingRun, table: LawTable, y: Float64Array, emcPct: num
 export function dryingRates(
   run: DryingRun,
 ): (profilePct: Float64Array, tempC: number, emcPct: number) => Float64Array {
-  const rates = newRates(run);
+  const equations = new Equations(run, 20);
+  const rates = new Float64Array(run.grid.widthM.length);
   return (profilePct, tempC, emcPct) => {
-    fillRates(run, run.tables.at(tempC), profilePct, emcPct, rates);
-    return rates.dydt;
+    equations.bringTo(tempC);
+    equations.gains(profilePct, emcPct, 1, rates);
+    return rates;
   };
 }
 
-/** Factors 1 - scale J for the rates' Jacobian (Thomas algorithm; the matrix is diagonally dominant). */
-function factorShifted(rates: Rates, scale: number): void {
-  const { below, on, above, perPivot, lower, upper } = rates;
-  const n = on.length;
-  let pivot = 1 - scale * on[0]!;
-  perPivot[0] = 1 / pivot;
-  for (let i = 1; i < n; i++) {
-    // Only one division waits for the one before it.
-    pivot = 1 - scale * on[i]! - (scale * below[i]! * (scale * above[i - 1]!)) / pivot;
-    const per = 1 / pivot;
-    perPivot[i] = per;
-    lower[i] = scale * below[i]! * per;
-    upper[i - 1] = scale * above[i - 1]! * perPivot[i - 1]!;
+const { gamma } = ros3pl;
+const [alpha2, alpha3] = [ros3pl.alpha[1], ros3pl.alpha[2]];
+const [gamma1, gamma2, gamma3, gamma4] = ros3pl.gammaOf;
+const [m1, m2, , m4] = ros3pl.m;
+const [e1, e2, e3, e4] = ros3pl.error;
+const [c21] = ros3pl.c2.map((c) => gamma * c) as [number];
+const [c31, c32] = ros3pl.c3.map((c) => gamma * c) as [number, number];
+const [c41, c42, c43] = ros3pl.c4.map((c) => gamma * c) as [number, number, number];
+const [dense1, dense2, dense3, dense4] = ros3pl.dense;
+
+/** One step in time (`rosenbrock.ts`), and what it leaves behind. */
+class Step {
+  private readonly u1: Float64Array;
+  private readonly u2: Float64Array;
+  private readonly u3: Float64Array;
+  private readonly u4: Float64Array;
+  /** % MC of each cell at its end. */
+  endPct: Float64Array;
+  /** What flowed out in it, % MC · m. */
+  outM = 0;
+
+  constructor(cells: number) {
+    const column = columns(5, cells);
+    this.u1 = column();
+    this.u2 = column();
+    this.u3 = column();
+    this.u4 = column();
+    this.endPct = column();
+  }
+
+  /**
+   * Goes from `y` on for a time `h`, while EMC runs straight. The stages are written out, for a loop over their numbers
+   * took half as long again.
+   *
+   * @returns its error, root mean square over the computed thickness, % MC; infinite where a cell would dry to less than
+   *          nothing, but for rounding
+   */
+  take(
+    equations: Equations,
+    widthM: Float64Array,
+    y: Float64Array,
+    emcPct: number,
+    emcPerS: number,
+    h: number,
+  ): number {
+    const { u1, u2, u3, u4, endPct } = this;
+    const n = y.length;
+    const scale = gamma * h;
+    // Each stage: gains where it is taken, more of the stages before it, and the matrix. Outflow follows from the same sums.
+    equations.gains(y, emcPct, scale, u1);
+    equations.factor(scale, emcPerS);
+    const out1 = equations.solve(u1, gamma1 * h);
+
+    for (let i = 0; i < n; i++) endPct[i] = y[i]! + ros3pl.a21 * u1[i]!;
+    equations.gains(endPct, emcPct + emcPerS * alpha2 * h, scale, u2);
+    for (let i = 0; i < n; i++) u2[i] = u2[i]! + c21 * u1[i]!;
+    const out2 = equations.solve(u2, gamma2 * h) + c21 * out1;
+
+    for (let i = 0; i < n; i++) endPct[i] = y[i]! + m1 * u1[i]! + m2 * u2[i]!;
+    equations.gains(endPct, emcPct + emcPerS * alpha3 * h, scale, u4);
+    for (let i = 0; i < n; i++) u3[i] = u4[i]! + c31 * u1[i]! + c32 * u2[i]!;
+    const out3 = equations.solve(u3, gamma3 * h) + c31 * out1 + c32 * out2;
+
+    for (let i = 0; i < n; i++) u4[i] = u4[i]! + c41 * u1[i]! + c42 * u2[i]! + c43 * u3[i]!;
+    const out4 = equations.solve(u4, gamma4 * h) + c41 * out1 + c42 * out2 + c43 * out3;
+
+    let squares = 0;
+    let widths = 0;
+    let driestPct = 0;
+    for (let i = 0; i < n; i++) {
+      const end = endPct[i]! + m4 * u4[i]!;
+      endPct[i] = end;
+      if (end < driestPct) driestPct = end;
+      const error = e1 * u1[i]! + e2 * u2[i]! + e3 * u3[i]! + e4 * u4[i]!;
+      squares += widthM[i]! * error * error;
+      widths += widthM[i]!;
+    }
+    this.outM = m1 * out1 + m2 * out2 + m4 * out4;
+    return driestPct < -1e-9 ? Number.POSITIVE_INFINITY : Math.sqrt(squares / widths);
+  }
+
+  /** Over the step, as a cubic in its fraction, what `read` reads of a profile; coefficients of s, s² and s³. */
+  during(read: (profile: Float64Array) => number): [number, number, number] {
+    const [v1, v2, v3, v4] = [read(this.u1), read(this.u2), read(this.u3), read(this.u4)];
+    const power = (k: 0 | 1 | 2): number => dense1[k] * v1 + dense2[k] * v2 + dense3[k] * v3 + dense4[k] * v4;
+    return [power(0), power(1), power(2)];
   }
 }
-
-/** Solves (1 - scale J) x = x with the last factors, in place. */
-function solveShifted(rates: Rates, x: Float64Array): void {
-  const { perPivot, lower, upper } = rates;
-  const n = x.length;
-  let before = x[0]! * perPivot[0]!;
-  x[0] = before;
-  for (let i = 1; i < n; i++) {
-    before = x[i]! * perPivot[i]! + lower[i]! * before;
-    x[i] = before;
-  }
-  for (let i = n - 2; i >= 0; i--) {
-    before = x[i]! + upper[i]! * before;
-    x[i] = before;
-  }
-}
-
-const gamma = 2 - Math.SQRT2;
-const diagonal = gamma / 2;
-const weight = Math.SQRT2 / 4;
-/** Embedded third-order weights less the method's own. */
-const error1 = (1 - weight) / 3 - weight;
-const error2 = (3 * weight + 1) / 3 - weight;
-const error3 = diagonal / 3 - diagonal;
 
 /**
  * Runs a board through a sequence of airs.
@@ -448,155 +580,88 @@ const error3 = diagonal / 3 - diagonal;
  */
 export function simulateDrying(run: DryingRun): DryingResult {
   checkRun(run);
-  const { grid, observeS } = run;
+  const { grid, observeS, tolerancePct } = run;
   const n = grid.widthM.length;
-  const depths = run.depthFractions.map((fraction) => depthWeights(grid, fraction));
-  const averagePct = new Float64Array(observeS.length);
-  const depthPct = depths.map(() => new Float64Array(observeS.length));
-  let y = Float64Array.from(run.startPct);
-  const y2 = new Float64Array(n);
-  let y3 = new Float64Array(n);
-  let k1 = new Float64Array(n);
-  const k2 = new Float64Array(n);
-  let k3 = new Float64Array(n);
-  const delta = new Float64Array(n);
-  const base = new Float64Array(n);
-  const rates = newRates(run);
-  // Newton leaves the square of its last correction over the % MC that it takes to bend the law, some 10.
-  const newtonTolerance = Math.sqrt(run.tolerancePct);
-  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
-  /** Of each cell in the average. */
-  const share = grid.widthM.map((width) => width / computedM);
-  let lost = 0;
+  const looks = [
+    (profile: Float64Array): number => averageOf(grid, profile),
+    ...run.depthFractions.map((fraction) => {
+      const weights = depthWeights(grid, fraction);
+      return (profile: Float64Array): number => weigh(profile, weights);
+    }),
+  ];
+  const seen = looks.map(() => new Float64Array(observeS.length));
+  let y: Float64Array = Float64Array.from(run.startPct);
+  const step = new Step(n);
+  const equations = new Equations(run, run.segments[0]?.tempC ?? 20);
+  let lostM = 0;
   let steps = 0;
   let observed = 0;
   let clock = 0;
-  let step = 0;
-  let lastEmc = Number.NaN;
+  let tryS = 0;
+  let emcBefore = Number.NaN;
 
-  /** Solves x = base + scale f(x) by Newton; returns the outflow that belongs to it, or NaN where it fails. */
-  const solveStage = (table: LawTable, emcPct: number, scale: number, x: Float64Array): number => {
-    for (let iteration = 0; iteration < 10; iteration++) {
-      fillRates(run, table, x, emcPct, rates);
-      for (let i = 0; i < n; i++) delta[i] = base[i]! + scale * rates.dydt[i]! - x[i]!;
-      factorShifted(rates, scale);
-      solveShifted(rates, delta);
-      let largest = 0;
-      for (let i = 0; i < n; i++) {
-        x[i] = x[i]! + delta[i]!;
-        const size = Math.abs(delta[i]!);
-        // NaN must not pass for converged.
-        if (!(size <= largest)) largest = size;
+  /** All instants up to one, in a step that began there; the profile at its begin is still `y`. */
+  const observe = (beginS: number, h: number, untilS: number): void => {
+    let end = observed;
+    while (end < observeS.length && observeS[end]! <= untilS) end++;
+    if (end === observed) return;
+    for (const [row, look] of looks.entries()) {
+      const [p1, p2, p3] = h === 0 ? [0, 0, 0] : step.during(look);
+      const p0 = look(y);
+      const into = seen[row]!;
+      for (let i = observed; i < end; i++) {
+        const s = h === 0 ? 0 : (observeS[i]! - beginS) / h;
+        into[i] = p0 + s * (p1 + s * (p2 + s * p3));
       }
-      if (largest < newtonTolerance) {
-        return rates.rateA + rates.slopeA * delta[0]! + rates.rateB + rates.slopeB * delta[n - 1]!;
-      }
-      if (!(largest < 1e4)) return Number.NaN;
     }
-    return Number.NaN;
+    observed = end;
   };
 
-  const observe = (untilS: number, length: number): void => {
-    while (observed < observeS.length && observeS[observed]! <= untilS) {
-      // Cubic Hermite between the ends of the step.
-      const s = length === 0 ? 1 : 1 - (untilS - observeS[observed]!) / length;
-      const a = (1 + 2 * s) * (1 - s) ** 2;
-      const b = s * (1 - s) ** 2 * length;
-      const c = s * s * (3 - 2 * s);
-      const d = s * s * (s - 1) * length;
-      let sum = 0;
-      for (let i = 0; i < n; i++) {
-        sum += share[i]! * (a * y[i]! + b * k1[i]! + c * y3[i]! + d * k3[i]!);
-      }
-      averagePct[observed] = sum;
-      for (const [row, w] of depths.entries()) {
-        depthPct[row]![observed] = a * weigh(y, w) + b * weigh(k1, w) + c * weigh(y3, w) + d * weigh(k3, w);
-      }
-      observed++;
-    }
-  };
-
-  y3.set(y);
-  observe(0, 0);
-
-  for (const segment of run.segments) {
-    if (segment.durationS === 0) continue;
-    const table = run.tables.at(segment.tempC);
+  observe(0, 0, 0);
+  for (const { durationS, tempC, emcStartPct, emcEndPct } of run.segments) {
+    if (durationS === 0) continue;
+    equations.bringTo(tempC);
     const offset = run.emcOffsetPct ?? 0;
-    const emcAt = (inside: number): number =>
-      Math.max(
-        0.1,
-        offset +
-          segment.emcStartPct +
-          ((segment.emcEndPct - segment.emcStartPct) * inside) / segment.durationS,
-      );
-    fillRates(run, table, y, emcAt(0), rates);
-    k1.set(rates.dydt);
-    let rate1 = rates.rateA + rates.rateB;
-    let inside = 0;
-    if (!(Math.abs(emcAt(0) - lastEmc) < 0.05)) {
+    const emcBegin = Math.max(0.1, offset + emcStartPct);
+    const emcPerS = (Math.max(0.1, offset + emcEndPct) - emcBegin) / durationS;
+    if (!(Math.abs(emcBegin - emcBefore) < 0.05)) {
       // New air: start with a step in which the fastest cell changes by about the square root of the tolerance.
+      const rates = step.endPct;
+      equations.gains(y, emcBegin, 1, rates);
       let fastest = 1e-12;
-      for (let i = 0; i < n; i++) fastest = Math.max(fastest, Math.abs(k1[i]!));
-      const careful = (0.3 * Math.sqrt(run.tolerancePct)) / fastest;
-      step = step === 0 ? careful : Math.min(step, careful);
+      for (let i = 0; i < n; i++) fastest = Math.max(fastest, Math.abs(rates[i]!));
+      const careful = (0.3 * Math.sqrt(tolerancePct)) / fastest;
+      tryS = tryS === 0 ? careful : Math.min(tryS, careful);
     }
-    while (inside < segment.durationS) {
-      const left = segment.durationS - inside;
+    let inside = 0;
+    while (inside < durationS) {
+      const left = durationS - inside;
       // Two even steps rather than a full one and a sliver.
-      const h = step >= left ? left : Math.min(step, left / 2);
-      const scale = diagonal * h;
-      for (let i = 0; i < n; i++) {
-        base[i] = y[i]! + scale * k1[i]!;
-        y2[i] = base[i]! + scale * k1[i]!;
-      }
-      const rate2 = solveStage(table, emcAt(inside + gamma * h), scale, y2);
-      let failed = Number.isNaN(rate2);
-      let rate3 = 0;
-      let size = 0;
-      if (!failed) {
-        for (let i = 0; i < n; i++) {
-          k2[i] = (y2[i]! - base[i]!) / scale;
-          base[i] = y[i]! + h * weight * (k1[i]! + k2[i]!);
-          // First guess: the two rates that are known, straight on.
-          y3[i] = y[i]! + h * (k1[i]! + (k2[i]! - k1[i]!) / (2 * gamma));
-        }
-        rate3 = solveStage(table, emcAt(inside + h), scale, y3);
-        failed = Number.isNaN(rate3);
-      }
-      if (!failed) {
-        for (let i = 0; i < n; i++) {
-          k3[i] = (y3[i]! - base[i]!) / scale;
-          delta[i] = h * (error1 * k1[i]! + error2 * k2[i]! + error3 * k3[i]!);
-        }
-        // Damped as the method damps, else stiff cells would be taken for errors.
-        solveShifted(rates, delta);
-        for (let i = 0; i < n; i++) size += share[i]! * delta[i]! * delta[i]!;
-        size = Math.sqrt(size) / run.tolerancePct;
-      }
-      if (failed || !(size <= 1)) {
-        step = failed || !Number.isFinite(size) ? h / 4 : h * Math.max(0.2, 0.9 * size ** (-1 / 3));
-        if (step < 1e-6)
+      const h = tryS >= left ? left : Math.min(tryS, left / 2);
+      const error =
+        step.take(equations, grid.widthM, y, emcBegin + emcPerS * inside, emcPerS, h) / tolerancePct;
+      if (!(error <= 1)) {
+        tryS = Number.isFinite(error) ? h * Math.max(0.2, 0.9 * error ** (-1 / 3)) : h / 4;
+        if (tryS < 1e-6)
           throw new RangeError('The drying model found no step length that meets its tolerance.');
         continue;
       }
       steps++;
-      inside = h === left ? segment.durationS : inside + h;
-      lost += h * (weight * (rate1 + rate2) + diagonal * rate3);
-      observe(clock + inside, h);
-      [y, y3] = [y3, y];
-      [k1, k3] = [k3, k1];
-      rate1 = rate3;
-      step = h * Math.min(5, 0.9 * Math.max(size, 1e-6) ** (-1 / 3));
+      const began = clock + inside;
+      inside = h === left ? durationS : inside + h;
+      lostM += step.outM;
+      observe(began, h, clock + inside);
+      [y, step.endPct] = [step.endPct, y];
+      tryS = h * Math.min(5, 0.9 * Math.max(error, 1e-6) ** (-1 / 3));
     }
-    clock += segment.durationS;
-    lastEmc = emcAt(segment.durationS);
+    clock += durationS;
+    emcBefore = emcBegin + emcPerS * durationS;
   }
   // Rounding may leave the last instant a hair beyond the end.
-  y3.set(y);
-  k3.fill(0);
-  observe(Number.POSITIVE_INFINITY, 0);
-  return { averagePct, depthPct, finalPct: y, lostPct: lost / computedM, steps };
+  observe(clock, 0, Number.POSITIVE_INFINITY);
+  const [averagePct, ...depthPct] = seen as [Float64Array, ...Float64Array[]];
+  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
+  return { averagePct, depthPct, finalPct: y.slice(), lostPct: lostM / computedM, steps };
 }
 
 function checkRun(run: DryingRun): void {
