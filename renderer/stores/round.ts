@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import {
+  type Aim,
   firstOpenSpot,
   type ProbedBoard,
   type RoundBoard,
@@ -45,11 +46,19 @@ function stillKept(kept: Kept | null, changed: ProbedBoard): Kept | null {
   return reading && reading.setAside === null ? { reading, board: changed } : null;
 }
 
+/** Calls on their way that aim elsewhere; until the last of them is answered, the window knows the aim better. */
+let aiming = 0;
+
+/** Whether the change was told before the machine had heard of the newest aim. */
+const isBehind = (change: RoundChange, aim: Aim): boolean =>
+  aiming > 1 || (aiming === 1 && change.aim.boardIndex !== aim.boardIndex);
+
 /** Merges what happened into the round on screen; news of another round changes nothing. */
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
     if (store.round?.id !== change.roundId) return store;
-    const { aim, board, summary, keptReadingId } = change;
+    const { board, summary, keptReadingId } = change;
+    const aim = isBehind(change, store.round.aim) ? store.round.aim : change.aim;
     const reading = board.assessment?.readings.find((each) => each.id === keptReadingId);
     const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
     const isAimedAt = boards[aim.boardIndex] === board;
@@ -113,14 +122,19 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
 
 /** Aims at a spot of a board; with null, at its first open spot. On screen at once, so that two quick Enters are two. */
 export function aimAt(boardIndex: number, spotIndex: number | null): Promise<void> {
-  return inRound((round) => {
+  return inRound(async (round) => {
     const board = round.boards[boardIndex];
     if (board) {
       const aim = { boardIndex, spotIndex: spotIndex ?? firstOpenSpot(board) };
       const probed = board.isRead ? round.probed : { ...board, assessment: null };
       useRound.setState({ round: { ...round, aim, probed } });
     }
-    return bridge().call('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
+    aiming++;
+    try {
+      await bridge().call('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
+    } finally {
+      aiming--;
+    }
   });
 }
 

@@ -133,6 +133,33 @@ describe('with no meter, values are typed', () => {
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
   });
 
+  test('what the machine tells of a board just left does not lead back to it', async () => {
+    const answers: (() => void)[] = [];
+    const { machine, user } = await open(aRound(), {
+      'rounds.aim': () => new Promise((answer) => answers.push(() => answer({}))),
+    });
+    const tellAim = (boardIndex: number) =>
+      act(async () => {
+        machine.tell('round.changed', {
+          roundId: 12,
+          aim: { boardIndex, spotIndex: 0 },
+          board: aBoard(boardIndex + 1),
+          summary: aRound().summary,
+          keptReadingId: null,
+        });
+        answers.shift()?.();
+      });
+    await user.keyboard('{Enter}{Enter}');
+    const heading = screen.getByRole('heading', { level: 1 });
+    expect(heading.textContent).toBe('Board WAL-03');
+    await tellAim(1);
+    expect(heading.textContent).toBe('Board WAL-03');
+    await tellAim(2);
+    expect(heading.textContent).toBe('Board WAL-03');
+    await tellAim(0);
+    expect(heading.textContent).toBe('Board WAL-01');
+  });
+
   test('the arrows choose the spot and stop at the ends', async () => {
     const { machine, user } = await open();
     await user.keyboard('{ArrowDown>4/}{ArrowUp}');
