@@ -271,60 +271,6 @@ const newFace = (conductance: number): Face => ({
   ratePerEmc: 0,
 });
 
-/**
- * The moisture content of the very face is where outflow to the air equals flow from the first cell. Both are
- * monotone in it, and it lies between the first cell and the air, so Newton within that bracket always arrives.
- */
-function meetAir(
-  face: Face,
-  table: LawTable,
-  cellPct: number,
-  cellIntegral: number,
-  cellSlope: number,
-  emcPct: number,
-): void {
-  const { emission, conductance } = face;
-  // Its outflow and slopes are 0 from the first.
-  if (emission === 0) return;
-  look(table.potential, emcPct);
-  const air = looked.value;
-  const airSlope = looked.slope;
-  let low = Math.min(cellPct, emcPct);
-  let high = Math.max(cellPct, emcPct);
-  const guess =
-    face.facePct + face.facePerCell * (cellPct - face.cellPct) + face.facePerEmc * (emcPct - face.emcPct);
-  let pct = guess > low && guess < high ? guess : (low + high) / 2;
-  let rate = 0;
-  let rateSlope = 0;
-  let total = 1;
-  for (let iteration = 0; iteration < 60; iteration++) {
-    look(table.potential, pct);
-    rate = emission * (looked.value - air);
-    rateSlope = emission * looked.slope;
-    look(table.integral, pct);
-    const excess = rate - conductance * (cellIntegral - looked.value);
-    total = rateSlope + conductance * looked.slope;
-    if (excess > 0) high = pct;
-    else low = pct;
-    const newton = pct - excess / total;
-    // At an end of the bracket it has arrived.
-    const next = newton >= low && newton <= high ? newton : (low + high) / 2;
-    const change = Math.abs(next - pct);
-    rate += rateSlope * (next - pct);
-    pct = next;
-    // What is left goes with the square of the change.
-    if (change < 1e-4) break;
-  }
-  face.cellPct = cellPct;
-  face.emcPct = emcPct;
-  face.facePct = pct;
-  face.facePerCell = (conductance * cellSlope) / total;
-  face.facePerEmc = (emission * airSlope) / total;
-  face.rate = rate;
-  face.ratePerCell = rateSlope * face.facePerCell;
-  face.ratePerEmc = rateSlope * face.facePerEmc - emission * airSlope;
-}
-
 /** Arrays with a number for each cell, out of one block: each by itself, they took a tenth of a short run's time. */
 function columns(count: number, cells: number): () => Float64Array {
   const { buffer, BYTES_PER_ELEMENT } = new Float64Array(count * cells);
@@ -341,7 +287,13 @@ class Equations {
   private readonly conductance: Float64Array;
   private readonly faceA: Face;
   private readonly faceB: Face;
+  /** Largest last change of a face's moisture. */
+  private readonly newtonPct: number;
   private table: LawTable;
+  /** The air last met: its EMC, the potential there, and its slope. */
+  private emcPct = Number.NaN;
+  private air = Number.NaN;
+  private airPerEmc = Number.NaN;
   /** Of each cell, as last worked out. */
   private readonly integral: Float64Array;
   private readonly integralSlope: Float64Array;
@@ -373,6 +325,8 @@ class Equations {
     }
     this.faceA = newFace(run.diffusivityFactor / (widthM[0]! / 2));
     this.faceB = newFace(run.diffusivityFactor / (widthM[n - 1]! / 2));
+    // Its square over the % MC that it takes to bend the law, some 5, is left: a five-hundredth of the tolerance.
+    this.newtonPct = 0.1 * Math.sqrt(run.tolerancePct);
     this.table = this.bringTo(tempC);
   }
 
@@ -386,13 +340,67 @@ class Equations {
     return this.table;
   }
 
+  /**
+   * The moisture content of the very face is where outflow to the air equals flow from the first cell. Both are
+   * monotone in it, and it lies between the first cell and the air, so Newton within that bracket always arrives.
+   *
+   * Numbers come from fields and arrays, for as arguments each would be put in a box of its own.
+   */
+  private meetAir(face: Face, y: Float64Array, cell: number): void {
+    const { emission, conductance } = face;
+    // Its outflow and slopes are 0 from the first.
+    if (emission === 0) return;
+    const { table, emcPct, air, airPerEmc, newtonPct } = this;
+    const cellPct = y[cell]!;
+    const cellIntegral = this.integral[cell]!;
+    const cellSlope = this.integralSlope[cell]!;
+    let low = Math.min(cellPct, emcPct);
+    let high = Math.max(cellPct, emcPct);
+    const guess =
+      face.facePct + face.facePerCell * (cellPct - face.cellPct) + face.facePerEmc * (emcPct - face.emcPct);
+    let pct = guess > low && guess < high ? guess : (low + high) / 2;
+    let rate = 0;
+    let rateSlope = 0;
+    let total = 1;
+    for (let iteration = 0; iteration < 60; iteration++) {
+      look(table.potential, pct);
+      rate = emission * (looked.value - air);
+      rateSlope = emission * looked.slope;
+      look(table.integral, pct);
+      const excess = rate - conductance * (cellIntegral - looked.value);
+      total = rateSlope + conductance * looked.slope;
+      if (excess > 0) high = pct;
+      else low = pct;
+      const newton = pct - excess / total;
+      // At an end of the bracket it has arrived.
+      const next = newton >= low && newton <= high ? newton : (low + high) / 2;
+      const change = Math.abs(next - pct);
+      rate += rateSlope * (next - pct);
+      pct = next;
+      // What is left goes with the square of the change.
+      if (change < newtonPct) break;
+    }
+    face.cellPct = cellPct;
+    face.emcPct = emcPct;
+    face.facePct = pct;
+    face.facePerCell = (conductance * cellSlope) / total;
+    face.facePerEmc = (emission * airPerEmc) / total;
+    face.rate = rate;
+    face.ratePerCell = rateSlope * face.facePerCell;
+    face.ratePerEmc = rateSlope * face.facePerEmc - emission * airPerEmc;
+  }
+
   /** What each cell gains in a time at its rate of change, % MC. */
   gains(y: Float64Array, emcPct: number, timeS: number, into: Float64Array): void {
     const { table, faceA, faceB, perWidth, conductance, integral, integralSlope } = this;
     const end = y.length - 1;
     lookAll(table.integral, y, integral, integralSlope);
-    meetAir(faceA, table, y[0]!, integral[0]!, integralSlope[0]!, emcPct);
-    meetAir(faceB, table, y[end]!, integral[end]!, integralSlope[end]!, emcPct);
+    look(table.potential, emcPct);
+    this.emcPct = emcPct;
+    this.air = looked.value;
+    this.airPerEmc = looked.slope;
+    this.meetAir(faceA, y, 0);
+    this.meetAir(faceB, y, end);
     let inflow = -faceA.rate;
     let here = integral[0]!;
     for (let i = 0; i < end; i++) {
@@ -502,8 +510,12 @@ class Step {
   private readonly u4: Float64Array;
   /** % MC of each cell at its end. */
   endPct: Float64Array;
-  /** What flowed out in it, % MC · m. */
+  /** What flowed out of the board in it, and for each stage, % MC · m. */
   outM = 0;
+  private out1 = 0;
+  private out2 = 0;
+  private out3 = 0;
+  private out4 = 0;
 
   constructor(cells: number) {
     const column = columns(5, cells);
@@ -561,17 +573,35 @@ class Step {
       squares += widthM[i]! * error * error;
       widths += widthM[i]!;
     }
+    this.out1 = out1;
+    this.out2 = out2;
+    this.out3 = out3;
+    this.out4 = out4;
     this.outM = m1 * out1 + m2 * out2 + m4 * out4;
     return driestPct < -1e-9 ? Number.POSITIVE_INFINITY : Math.sqrt(squares / widths);
   }
 
-  /** Over the step, as a cubic in its fraction, what `read` reads of a profile; coefficients of s, s² and s³. */
-  during(read: (profile: Float64Array) => number): [number, number, number] {
-    const [v1, v2, v3, v4] = [read(this.u1), read(this.u2), read(this.u3), read(this.u4)];
-    const power = (k: 0 | 1 | 2): number => dense1[k] * v1 + dense2[k] * v2 + dense3[k] * v3 + dense4[k] * v4;
-    return [power(0), power(1), power(2)];
+  /** The board's average over the step, out of what it was at its begin. */
+  average(beginPct: number, computedM: number): CubicInStep {
+    const { out1, out2, out3, out4 } = this;
+    return cubicOf(beginPct, -out1 / computedM, -out2 / computedM, -out3 / computedM, -out4 / computedM);
+  }
+
+  /** Moisture content at a depth over the step that began at `y`. */
+  atDepth(y: Float64Array, w: DepthWeights): CubicInStep {
+    return cubicOf(weigh(y, w), weigh(this.u1, w), weigh(this.u2, w), weigh(this.u3, w), weigh(this.u4, w));
   }
 }
+
+/** Coefficients of the powers of the fraction of a step. */
+type CubicInStep = { p0: number; p1: number; p2: number; p3: number };
+
+const cubicOf = (begin: number, v1: number, v2: number, v3: number, v4: number): CubicInStep => ({
+  p0: begin,
+  p1: dense1[0] * v1 + dense2[0] * v2 + dense3[0] * v3 + dense4[0] * v4,
+  p2: dense1[1] * v1 + dense2[1] * v2 + dense3[1] * v3 + dense4[1] * v4,
+  p3: dense1[2] * v1 + dense2[2] * v2 + dense3[2] * v3 + dense4[2] * v4,
+});
 
 /**
  * Runs a board through a sequence of airs.
@@ -582,14 +612,10 @@ export function simulateDrying(run: DryingRun): DryingResult {
   checkRun(run);
   const { grid, observeS, tolerancePct } = run;
   const n = grid.widthM.length;
-  const looks = [
-    (profile: Float64Array): number => averageOf(grid, profile),
-    ...run.depthFractions.map((fraction) => {
-      const weights = depthWeights(grid, fraction);
-      return (profile: Float64Array): number => weigh(profile, weights);
-    }),
-  ];
-  const seen = looks.map(() => new Float64Array(observeS.length));
+  const depths = run.depthFractions.map((fraction) => depthWeights(grid, fraction));
+  const averagePct = new Float64Array(observeS.length);
+  const depthPct = depths.map(() => new Float64Array(observeS.length));
+  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
   let y: Float64Array = Float64Array.from(run.startPct);
   const step = new Step(n);
   const equations = new Equations(run, run.segments[0]?.tempC ?? 20);
@@ -600,24 +626,31 @@ export function simulateDrying(run: DryingRun): DryingResult {
   let tryS = 0;
   let emcBefore = Number.NaN;
 
-  /** All instants up to one, in a step that began there; the profile at its begin is still `y`. */
-  const observe = (beginS: number, h: number, untilS: number): void => {
+  const startAveragePct = averageOf(grid, y);
+  /** All instants up to one, in a step from `y` that began there. */
+  const observe = (beganS: number, h: number, untilS: number): void => {
     let end = observed;
     while (end < observeS.length && observeS[end]! <= untilS) end++;
     if (end === observed) return;
-    for (const [row, look] of looks.entries()) {
-      const [p1, p2, p3] = h === 0 ? [0, 0, 0] : step.during(look);
-      const p0 = look(y);
-      const into = seen[row]!;
+    const fill = (into: Float64Array, { p0, p1, p2, p3 }: CubicInStep): void => {
       for (let i = observed; i < end; i++) {
-        const s = h === 0 ? 0 : (observeS[i]! - beginS) / h;
+        const s = (observeS[i]! - beganS) / h;
         into[i] = p0 + s * (p1 + s * (p2 + s * p3));
       }
-    }
+    };
+    fill(averagePct, step.average(startAveragePct - lostM / computedM, computedM));
+    for (let row = 0; row < depths.length; row++) fill(depthPct[row]!, step.atDepth(y, depths[row]!));
     observed = end;
   };
+  /** All instants up to one, at which the profile is `y`. */
+  const observeStill = (untilS: number): void => {
+    for (; observed < observeS.length && observeS[observed]! <= untilS; observed++) {
+      averagePct[observed] = averageOf(grid, y);
+      for (let row = 0; row < depths.length; row++) depthPct[row]![observed] = weigh(y, depths[row]!);
+    }
+  };
 
-  observe(0, 0, 0);
+  observeStill(0);
   for (const { durationS, tempC, emcStartPct, emcEndPct } of run.segments) {
     if (durationS === 0) continue;
     equations.bringTo(tempC);
@@ -625,12 +658,12 @@ export function simulateDrying(run: DryingRun): DryingResult {
     const emcBegin = Math.max(0.1, offset + emcStartPct);
     const emcPerS = (Math.max(0.1, offset + emcEndPct) - emcBegin) / durationS;
     if (!(Math.abs(emcBegin - emcBefore) < 0.05)) {
-      // New air: start with a step in which the fastest cell changes by about the square root of the tolerance.
+      // New air: start with a step in which the fastest cell changes by about the cube root of the tolerance.
       const rates = step.endPct;
       equations.gains(y, emcBegin, 1, rates);
       let fastest = 1e-12;
       for (let i = 0; i < n; i++) fastest = Math.max(fastest, Math.abs(rates[i]!));
-      const careful = (0.3 * Math.sqrt(tolerancePct)) / fastest;
+      const careful = Math.cbrt(tolerancePct) / fastest;
       tryS = tryS === 0 ? careful : Math.min(tryS, careful);
     }
     let inside = 0;
@@ -649,18 +682,16 @@ export function simulateDrying(run: DryingRun): DryingResult {
       steps++;
       const began = clock + inside;
       inside = h === left ? durationS : inside + h;
-      lostM += step.outM;
       observe(began, h, clock + inside);
+      lostM += step.outM;
       [y, step.endPct] = [step.endPct, y];
-      tryS = h * Math.min(5, 0.9 * Math.max(error, 1e-6) ** (-1 / 3));
+      tryS = h * Math.min(8, 0.9 * Math.max(error, 1e-6) ** (-1 / 3));
     }
     clock += durationS;
     emcBefore = emcBegin + emcPerS * durationS;
   }
   // Rounding may leave the last instant a hair beyond the end.
-  observe(clock, 0, Number.POSITIVE_INFINITY);
-  const [averagePct, ...depthPct] = seen as [Float64Array, ...Float64Array[]];
-  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
+  observeStill(Number.POSITIVE_INFINITY);
   return { averagePct, depthPct, finalPct: y.slice(), lostPct: lostM / computedM, steps };
 }
 

@@ -209,7 +209,7 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
 
   const reference = byOdex(1e-9);
   const jobs = [
-    ...[0.3, 0.1, 0.05, 0.02, 0.01, 3e-3, 1e-3, 1e-4].map((tolerance) => ({
+    ...[1, 0.3, 0.1, 0.05, 0.02, 0.01, 3e-3, 1e-3, 1e-4].map((tolerance) => ({
       solver: 'Pintally',
       tolerance,
       solve: () => byUs(tolerance),
