@@ -53,9 +53,6 @@ export function createBacklog(
   }
 
   return {
-    waits: (id: number): boolean => waiting.has(id),
-    /** Says that this one is worked out elsewhere. @returns whether it waited */
-    takeOut: (id: number): boolean => waiting.delete(id),
     add: (ids: readonly number[]): void => {
       for (const id of ids) waiting.add(id);
       if (working || waiting.size === 0) return;

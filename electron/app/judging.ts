@@ -138,12 +138,9 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
   }
 
   function judgeInAllRounds(boardId: number): void {
-    const { rounds, comparisons, together } = context.yard();
+    const { rounds, together } = context.yard();
     together(() => {
-      for (const roundId of rounds.roundsOfBoard(boardId)) {
-        judge(boardId, roundId);
-        comparisons.unsettle(roundId);
-      }
+      for (const roundId of rounds.roundsOfBoard(boardId)) judge(boardId, roundId);
     });
   }
 
@@ -155,11 +152,16 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
     compareUnsettled,
   );
 
+  /** Judges boards again in all their rounds, now or, where the app ends before that, when the yard is opened again. */
+  function judgeAgain(boardIds: readonly number[]): void {
+    context.yard().boards.outdateFindings(boardIds);
+    boardsToJudge.add(boardIds);
+  }
+
   /** Rounds of which the boards still to be judged are, before others: somebody looks at them. */
   const roundsToJudge = createBacklog(context, async (roundId, breathe) => {
     for (const boardId of dueIn(kept(roundId))) {
-      if (boardsToJudge.takeOut(boardId)) judgeInAllRounds(boardId);
-      else judge(boardId, roundId);
+      judge(boardId, roundId);
       if (!(await breathe())) return;
     }
     hurried.delete(roundId);
@@ -169,9 +171,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Every board read in the round with its finding; null where that is still to be made. */
   function kept(roundId: number): Map<number, RoundFinding | null> {
-    const found = context.yard().boards.findingsInRound(roundId, RULES_VERSION);
-    for (const boardId of found.keys()) if (boardsToJudge.waits(boardId)) found.set(boardId, null);
-    return found;
+    return context.yard().boards.findingsInRound(roundId, RULES_VERSION);
   }
 
   /**
@@ -250,7 +250,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
     judge,
     findings,
     judgeDue,
-    judgeAgain: boardsToJudge.add,
+    judgeAgain,
     compare: roundsToCompare.add,
     takeUp,
     leave: (): void => {

@@ -161,6 +161,14 @@ export function boardTable(db: Db) {
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
      UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
   );
+  const putDue = db.prepare<{ boardIds: string }>(
+    `INSERT OR IGNORE INTO finding_due SELECT board_id, round_id FROM finding
+     WHERE board_id IN (SELECT value FROM json_each(@boardIds))`,
+  );
+  const unsettleRounds = db.prepare<{ boardIds: string }>(
+    `UPDATE round SET compared_by_rules = NULL WHERE id IN (SELECT round_id FROM finding
+     WHERE board_id IN (SELECT value FROM json_each(@boardIds)))`,
+  );
   const confirmWood = db.prepare(
     `INSERT OR REPLACE INTO confirmed_wood (board_id, species_id, confirmed_at)
      SELECT id, species_id, ? FROM board WHERE id = ?`,
@@ -197,6 +205,12 @@ export function boardTable(db: Db) {
     /** Boards with readings that no finding of these rules covers, or whose finding is older than what was said of them. */
     idsWithoutFinding: (rulesVersion: number): number[] =>
       ids(idsWithoutFinding.all({ rules: rulesVersion })),
+    /** Something that all findings of these boards, and the comparisons of their rounds, rest on is another now. */
+    outdateFindings: (boardIds: readonly number[]): void => {
+      const of = { boardIds: JSON.stringify(boardIds) };
+      putDue.run(of);
+      unsettleRounds.run(of);
+    },
     /** Codes of a stack's boards, the newest board first. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,

@@ -20,7 +20,7 @@ export function roundComparisonTable(db: Db) {
      ON CONFLICT (round_id, board_id) DO UPDATE SET doubts = excluded.doubts WHERE doubts <> excluded.doubts`,
   );
   const drop = db.prepare('DELETE FROM round_doubt WHERE round_id = ? AND board_id = ?');
-  const setRules = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ?');
+  const begin = db.prepare('UPDATE round SET compared_by_rules = 0 WHERE id = ?');
   const settle = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ? AND compared_by_rules = 0');
   const stale = db.prepare<[number], { id: number }>(
     'SELECT id FROM round WHERE compared_by_rules IS NOT ? ORDER BY id DESC',
@@ -39,17 +39,13 @@ export function roundComparisonTable(db: Db) {
       return changes > 0;
     },
     begin: (roundId: number): void => {
-      setRules.run(0, roundId);
+      begin.run(roundId);
     },
     /**
      * Ends what `begin` began: the round is compared by these rules, until a reading, a mark or a temperature comes.
      * @returns false where one came since; the round is then to be compared again
      */
     settle: (roundId: number, rulesVersion: number): boolean => settle.run(rulesVersion, roundId).changes > 0,
-    /** Something else that the comparison rests on changed. */
-    unsettle: (roundId: number): void => {
-      setRules.run(null, roundId);
-    },
     /** Rounds that these rules have not compared as they are now, the newest first. */
     unsettled: (rulesVersion: number): number[] => stale.all(rulesVersion).map((row) => row.id),
   };

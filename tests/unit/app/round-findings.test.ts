@@ -180,3 +180,16 @@ describe('a round of which many boards are to be judged anew', () => {
     expect(await findingsIn(roundId)).toEqual(await listed());
   });
 });
+
+test('what was still to be judged anew when the app ended is judged when the yard is opened again', async () => {
+  await addBoards(MANY);
+  await walk();
+  onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);
+  const averages = async () => (await listed()).map((latest) => latest?.averagePct);
+  expect(await averages()).toEqual(Array(MANY).fill(55));
+
+  const { placeId: _, ...stack } = yard.stack;
+  await yard.call('stacks.change', { ...stack, useId: 'interior-most-us' });
+  await openAgain();
+  await vi.waitFor(async () => expect(await averages()).not.toContain(55), 15_000);
+});
