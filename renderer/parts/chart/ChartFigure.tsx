@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { TableFrame } from '../TableFrame.tsx';
 import { Unfold } from '../Unfold.tsx';
 import { useWidth } from './useWidth.ts';
 import './chart.css';
@@ -43,7 +44,7 @@ export function ChartFigure({
       {legend}
       <figcaption id={`${id}-summary`}>{summary}</figcaption>
       <Unfold words="The same as a table">
-        <div className="table-frame">
+        <TableFrame name={title}>
           <table className="table">
             <caption className="spoken-only">{title}</caption>
             <thead>
@@ -65,7 +66,7 @@ export function ChartFigure({
               ))}
             </tbody>
           </table>
-        </div>
+        </TableFrame>
       </Unfold>
     </figure>
   );

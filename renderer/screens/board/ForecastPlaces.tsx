@@ -3,6 +3,7 @@ import { monthNames } from '../../../shared-core/units/month-names.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/forecast.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { TableFrame } from '../../parts/TableFrame.tsx';
 import './forecast.css';
 
 const DAY_MS = 86_400_000;
@@ -17,7 +18,7 @@ export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
   );
   return (
-    <div className="table-frame">
+    <TableFrame name="Days by place">
       <table className="table forecast-places">
         <caption>
           Day on which it is within {use.minPct} to {use.maxPct} %, with its core near enough to its shell
@@ -48,7 +49,7 @@ export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 }
 

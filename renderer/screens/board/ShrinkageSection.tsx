@@ -14,6 +14,7 @@ import {
 import type { Wood } from '../../../shared-core/wood/wood.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
+import { TableFrame } from '../../parts/TableFrame.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { sawingWords } from './end-words.ts';
@@ -80,7 +81,7 @@ function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units
   const cell = (mm: number | null, sizeMm: number) =>
     mm === null ? '–' : `${changeText(mm, units)} (${signedPct((100 * mm) / sizeMm)})`;
   return (
-    <div className="table-frame">
+    <TableFrame name="Change of size">
       <table className="table shrinkage-table">
         <caption>
           Wood Handbook, chapter 13. Boards of one wood differ: expect up to a third more or less.
@@ -112,7 +113,7 @@ function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Use } from '../../../shared-core/probing/assessment.ts';
 import { Button } from '../../parts/Button.tsx';
+import { TableFrame } from '../../parts/TableFrame.tsx';
 
 /** What wood is for, with the limits that a board is judged by. */
 export function UsesTable({
@@ -10,7 +11,7 @@ export function UsesTable({
   onChange: (use: Use) => void;
 }) {
   return (
-    <div className="table-frame">
+    <TableFrame name="Uses">
       <table className="table">
         <caption>
           A board is ready for a use when its average lies within these, and its core close enough to its
@@ -50,6 +51,6 @@ export function UsesTable({
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 }

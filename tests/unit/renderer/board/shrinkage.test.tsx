@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import '../parts/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSection.tsx';

@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import '../parts/drawing-room.ts';
 import { cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
