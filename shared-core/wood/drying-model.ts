@@ -483,7 +483,8 @@ class Equations {
 export function dryingRates(
   run: DryingRun,
 ): (profilePct: Float64Array, tempC: number, emcPct: number) => Float64Array {
-  const equations = new Equations(run, 20);
+  // Another solver takes differences of them, whatever tolerance the run has.
+  const equations = new Equations({ ...run, tolerancePct: 1e-10 }, 20);
   const rates = new Float64Array(run.grid.widthM.length);
   return (profilePct, tempC, emcPct) => {
     equations.bringTo(tempC);
