@@ -14,8 +14,8 @@ type Found = { index: number; suspicion: Suspicion };
 
 /** Score above which one of three or more readings is an outlier (Iglewicz and Hoaglin 1993, from memory). */
 const OUTLIER_SCORE = 3.5;
-/** Standard deviations of a difference that sound readings do not pass: 1.4 in 1000 would. */
-const DIFFERENCE_SCORE = 3.2;
+/** Standard deviations of a difference that sound readings do not pass: 0.7 in 1000 would. */
+const DIFFERENCE_SCORE = 3.4;
 /** Standard deviations that a sound change since the last round does not pass. */
 const CHANGE_SCORE = 3.2;
 
