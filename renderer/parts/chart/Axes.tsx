@@ -11,7 +11,7 @@ export interface Tick {
 export const pctTicks = (values: readonly number[]): Tick[] => values.map((at) => ({ at, label: `${at} %` }));
 
 /** The room around a plot for the figures on its axes. */
-export const plotMargin = { left: 44, right: 14, top: 14, bottom: 26 };
+export const plotMargin = { left: 50, right: 14, top: 14, bottom: 26 };
 
 /** The lines and figures of a plot: values upwards, time or months across. */
 export function Axes({
