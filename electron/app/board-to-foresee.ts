@@ -5,7 +5,14 @@ import { depthOf } from '../../shared-core/probing/estimate.ts';
 import type { JudgedReading } from '../../shared-core/probing/reading.ts';
 import { isDoubted } from '../../shared-core/probing/suspicion.ts';
 import type { Stay } from '../../shared-core/wood/board-history.ts';
-import { facesIn, type LyingThere, pinFaceOf, takenOfFaces } from '../../shared-core/wood/faces-of-board.ts';
+import {
+  type BarkSide,
+  facesIn,
+  type LyingThere,
+  pinFaceOf,
+  takenOfFaces,
+  withBarkOn,
+} from '../../shared-core/wood/faces-of-board.ts';
 import type { DryingBoard } from '../../shared-core/wood/history-fit.ts';
 import { type AppContext, wanted } from './context.ts';
 import { dayText } from './day-text.ts';
@@ -50,7 +57,10 @@ export function boardToForesee(
   const moves = yard.boards.moves(row.id);
   const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
   const { sound, leftOut } = soundReadings(assessments);
-  const readings = fitReadings(sound, row.thicknessMm, pinFaceOf(row.barkSide));
+  const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
+  const sideAt = (atMs: number): BarkSide =>
+    barkOffMs !== null && atMs < barkOffMs ? withBarkOn(row.barkSide) : row.barkSide;
+  const readings = fitReadings(sound, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
 
   const entered = wanted(moves[0], 'move');
   const begun = startOf(
@@ -77,7 +87,12 @@ export function boardToForesee(
     takenForGranted: [
       ...begun.takenForGranted,
       ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
-      ...takenOfFaces(row.barkSide, namesWhere('isSunlit'), namesWhere('isLowest')),
+      ...takenOfFaces(
+        row.barkSide,
+        barkOffMs === null ? null : dayText(barkOffMs),
+        namesWhere('isSunlit'),
+        namesWhere('isLowest'),
+      ),
       ...(wood.basicSpecificGravity === null
         ? [`How heavy ${wood.name} is, is not known: it is taken as a middling wood, with wider dates.`]
         : []),
@@ -90,13 +105,16 @@ export function boardToForesee(
         thicknessMm: row.thicknessMm,
         basicSpecificGravity: wood.basicSpecificGravity,
         start: begun.start,
-        stays: stays.map(
-          (stay): Stay => ({
-            fromMs: stay.fromMs,
-            air: stay.place.air,
-            faces: facesIn(row.barkSide, lying(stay)),
-          }),
-        ),
+        stays: stays.flatMap((stay, index): Stay[] => {
+          const { fromMs, place } = stay;
+          const untilMs = stays[index + 1]?.fromMs ?? Number.POSITIVE_INFINITY;
+          const isBarkOffWithin = barkOffMs !== null && barkOffMs > fromMs && barkOffMs < untilMs;
+          return (isBarkOffWithin ? [fromMs, barkOffMs] : [fromMs]).map((atMs) => ({
+            fromMs: atMs,
+            air: place.air,
+            faces: facesIn(sideAt(atMs), lying(stay)),
+          }));
+        }),
       },
       readings,
       use: { minPct: use.minPct, maxPct: use.maxPct, maxShellCorePct: use.maxShellCorePct },
@@ -128,17 +146,18 @@ function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReadi
 function fitReadings(
   readings: readonly JudgedReading[],
   thicknessMm: number,
-  pinFace: 'a' | 'b',
+  pinFaceAt: (atMs: number) => 'a' | 'b',
 ): Foreseen['readings'] {
   return readings.flatMap((reading) => {
     const { mcPct, standardUncertaintyPct } = reading.corrected;
     if (mcPct === null || standardUncertaintyPct === null) return [];
+    const atMs = Date.parse(reading.takenAt);
     const fromPinFace = depthOf(reading, thicknessMm) / thicknessMm;
     return [
       {
-        atMs: Date.parse(reading.takenAt),
+        atMs,
         depth: reading.spot.depth,
-        depthFraction: pinFace === 'a' ? fromPinFace : 1 - fromPinFace,
+        depthFraction: pinFaceAt(atMs) === 'a' ? fromPinFace : 1 - fromPinFace,
         mcPct,
         standardUncertaintyPct,
       },

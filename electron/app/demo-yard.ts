@@ -52,6 +52,7 @@ function addStack(
     const board = newBoardSchema.parse({
       ringRadiusMm: null,
       barkSide: 'unknown',
+      barkOffOn: null,
       ...common,
       ...own,
       stackId,

@@ -38,7 +38,8 @@ interface JudgedBy<Flag> extends Pick<Board, 'code' | 'woodId' | 'thicknessMm' |
 const select = `
   SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
     b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing,
-    b.ring_radius_mm AS ringRadiusMm, b.bark_side AS barkSide, b.log, b.course, b.stack_column AS "column", b.note,
+    b.ring_radius_mm AS ringRadiusMm, b.bark_side AS barkSide, b.bark_off_on AS barkOffOn,
+    b.log, b.course, b.stack_column AS "column", b.note,
     s.name AS stackName, w.record ->> 'name' AS woodName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, f.record AS finding
   FROM board b
@@ -69,6 +70,7 @@ const values = (board: Omit<Board, 'id'>) => [
   board.sawing,
   board.ringRadiusMm,
   board.barkSide,
+  board.barkOffOn,
   board.log,
   board.course,
   board.column,
@@ -105,16 +107,18 @@ export function boardTable(db: Db) {
   );
   const add = db.prepare(
     `INSERT INTO board (code, stack_id, species_id, thickness_mm, width_mm, length_mm, sawn_on, sawing,
-       ring_radius_mm, bark_side, log, course, stack_column, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+       ring_radius_mm, bark_side, bark_off_on, log, course, stack_column, note)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const change = db.prepare(
     `UPDATE board SET code = ?, stack_id = ?, species_id = ?, thickness_mm = ?, width_mm = ?, length_mm = ?,
-       sawn_on = ?, sawing = ?, ring_radius_mm = ?, bark_side = ?, log = ?, course = ?, stack_column = ?, note = ?
-     WHERE id = ?`,
+       sawn_on = ?, sawing = ?, ring_radius_mm = ?, bark_side = ?, bark_off_on = ?, log = ?, course = ?, stack_column = ?,
+       note = ? WHERE id = ?`,
   );
   const say = db.prepare(
-    `UPDATE board SET sawing = coalesce(?, sawing), bark_side = coalesce(?, bark_side),
-       ring_radius_mm = iif(?, ?, ring_radius_mm) WHERE id = ?`,
+    `UPDATE board SET sawing = coalesce(@sawing, sawing),
+       bark_side = coalesce(@barkSide, bark_side), bark_off_on = iif(@barkSide IS NULL, bark_off_on, @barkOffOn),
+       ring_radius_mm = iif(@hasRadius, @ringRadiusMm, ring_radius_mm) WHERE id = @boardId`,
   );
   const lay = db.prepare('UPDATE board SET course = ?, stack_column = ? WHERE id = ?');
   const topCourse = db.prepare<[number], { course: number | null }>(
@@ -223,9 +227,15 @@ export function boardTable(db: Db) {
       change.run(...values(board), board.id);
     },
     /** Changes only what is said. */
-    say: (boardId: number, { sawing, ringRadiusMm, barkSide }: SaidOfBoards): void => {
-      const hasRadius = ringRadiusMm === undefined ? 0 : 1;
-      say.run(sawing ?? null, barkSide ?? null, hasRadius, ringRadiusMm ?? null, boardId);
+    say: (boardId: number, { sawing, barkSide, barkOffOn, ringRadiusMm }: SaidOfBoards): void => {
+      say.run({
+        boardId,
+        sawing: sawing ?? null,
+        barkSide: barkSide ?? null,
+        barkOffOn: barkOffOn ?? null,
+        hasRadius: ringRadiusMm === undefined ? 0 : 1,
+        ringRadiusMm: ringRadiusMm ?? null,
+      });
     },
     lay: (boardId: number, course: number, column: number): void => {
       lay.run(course, column, boardId);

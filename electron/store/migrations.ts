@@ -319,4 +319,8 @@ export const migrations: readonly string[] = [
   -- What is over the top course: a stack outdoors may stand under a cover or in the sun.
   ALTER TABLE stack ADD COLUMN top_cover TEXT NOT NULL DEFAULT 'covered' CHECK (top_cover IN ('covered', 'sun'));
   `,
+  `
+  -- The day on which bark came off a face that had dried under it.
+  ALTER TABLE board ADD COLUMN bark_off_on TEXT;
+  `,
 ];

@@ -84,6 +84,8 @@ export const boardSchema = z.object({
   /** From the pith to the middle of the board, as its end shows it; null where nobody looked. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
   barkSide: barkSideSchema,
+  /** Local day on which the bark came off that face, where the board dried with it until then; null where it did not. */
+  barkOffOn: z.iso.date().nullable(),
   /** The log it came from, as the person calls it. */
   log: z.string().trim().max(40),
   /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */
@@ -95,9 +97,9 @@ export type Board = z.infer<typeof boardSchema>;
 export const newBoardSchema = boardSchema.omit({ id: true });
 export type NewBoard = z.infer<typeof newBoardSchema>;
 
-/** What can be said of several boards at once; what is left out stays as it was. */
+/** What can be said of several boards at once; what is left out stays as it was. The day goes with the bark side. */
 export const saidOfBoardsSchema = boardSchema
-  .pick({ sawing: true, ringRadiusMm: true, barkSide: true })
+  .pick({ sawing: true, ringRadiusMm: true, barkSide: true, barkOffOn: true })
   .partial();
 export type SaidOfBoards = z.infer<typeof saidOfBoardsSchema>;
 

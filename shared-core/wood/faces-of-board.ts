@@ -27,6 +27,10 @@ export function barkFaceOf(side: BarkSide): 'a' | 'b' | null {
 /** Whether that face still carries bark. */
 export const hasBarkOn = (side: BarkSide): boolean => side.endsWith('bark-on');
 
+/** How it lay before the bark was taken off. */
+export const withBarkOn = (side: BarkSide): BarkSide =>
+  side === 'up' ? 'up-bark-on' : side === 'down' ? 'down-bark-on' : side;
+
 /** The face that the pins go in: the upper one, unless bark covers it. */
 export const pinFaceOf = (side: BarkSide): 'a' | 'b' => (coveredFace(side) === 'a' ? 'b' : 'a');
 
@@ -46,11 +50,13 @@ const share = (exposure: FaceExposure): string => `${Math.round(exposureFactor[e
 /**
  * What `facesIn` takes for granted, as sentences with what they rest on.
  *
+ * @param barkUntil  the day on which the bark that covered a face came off, in words; null where it is on, or never was
  * @param sunlitIn   names of the places in which the sun reaches or reached it
  * @param lowestIn   names of the places in which it lies or lay lowest, over the ground
  */
 export function takenOfFaces(
   side: BarkSide,
+  barkUntil: string | null,
   sunlitIn: readonly string[],
   lowestIn: readonly string[],
 ): string[] {
@@ -66,10 +72,15 @@ export function takenOfFaces(
       `It lies in course 1, the lowest: in ${lowestIn.join(' and ')} little air passes between it and the ground, so its lower face is taken to dry there at ${share('bottom')} of the rate of an open one (common practice, no source).`,
     );
   }
-  if (covered !== null) {
-    const [covers, other] = covered === 'a' ? ['upper', 'lower'] : ['lower', 'upper'];
+  const barked = barkUntil === null ? covered : barkFaceOf(side);
+  if (barked !== null) {
+    const [covers, other] = barked === 'a' ? ['upper', 'lower'] : ['lower', 'upper'];
+    const [since, dried] =
+      barkUntil === null
+        ? [`Bark is on its ${covers} face`, 'all the time since its history begins']
+        : [`Bark was on its ${covers} face until ${barkUntil}`, 'until then'];
     taken.push(
-      `Bark is on its ${covers} face: that face is taken to dry at ${share('bark')} of the rate of an open one (common practice, no source), all the time since its history begins, and the pins to have gone into the ${other} face.`,
+      `${since}: that face is taken to dry at ${share('bark')} of the rate of an open one (common practice, no source), ${dried}, and the pins to have gone into the ${other} face.`,
     );
   }
   return taken;

@@ -105,6 +105,7 @@ function fill(file: string): void {
             sawing: 'flat',
             ringRadiusMm: null,
             barkSide: 'unknown',
+            barkOffOn: null,
             log: '',
             course: null,
             column: null,

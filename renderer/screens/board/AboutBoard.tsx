@@ -21,6 +21,7 @@ export function AboutBoard({
     ['Sawn on', board.sawnOn === null ? null : dayWords(board.sawnOn)],
     ['Sawing', board.sawing === 'unknown' ? null : sawingWords[board.sawing]],
     ['Bark side', board.barkSide === 'unknown' ? null : barkSideWords[board.barkSide]],
+    ['Bark taken off on', board.barkOffOn === null ? null : dayWords(board.barkOffOn)],
     ['Pith to middle', board.ringRadiusMm === null ? null : shortLengthText(board.ringRadiusMm, units)],
     ['Log', board.log || null],
     ['In the stack', placeInStack(board)],

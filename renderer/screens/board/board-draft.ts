@@ -28,6 +28,7 @@ export interface BoardDraft {
   /** As the thickness is typed. */
   ringRadius: string;
   barkSide: BarkSide;
+  barkOffOn: string;
   log: string;
   course: number | null;
   column: number | null;
@@ -44,6 +45,7 @@ export const emptyBoardDraft: BoardDraft = {
   sawing: 'unknown',
   ringRadius: '',
   barkSide: 'unknown',
+  barkOffOn: '',
   log: '',
   course: null,
   column: null,
@@ -64,6 +66,7 @@ export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
     sawing: board.sawing,
     ringRadius: shortText(board.ringRadiusMm, units),
     barkSide: board.barkSide,
+    barkOffOn: board.barkOffOn ?? '',
     log: board.log,
     course: board.course,
     column: board.column,
@@ -142,6 +145,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
     sawing: draft.sawing,
     ringRadiusMm: typedLengthMm(draft.ringRadius, units),
     barkSide: draft.barkSide,
+    barkOffOn: draft.barkOffOn || null,
     log: draft.log.trim(),
     course: draft.course,
     column: draft.column,

@@ -22,8 +22,9 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
   const [end, setEnd] = useState<{
     sawing: Sawing | AsItIs;
     barkSide: BarkSide | AsItIs;
+    barkOffOn: string;
     ringRadius: string;
-  }>({ sawing: AS_IT_IS.value, barkSide: AS_IT_IS.value, ringRadius: '' });
+  }>({ sawing: AS_IT_IS.value, barkSide: AS_IT_IS.value, barkOffOn: '', ringRadius: '' });
   const [pileDraft, setPileDraft] = useState(emptyPileDraft);
   const [shown, setShown] = useState(false);
   const laid = pileOrderOf(pileDraft, boardIds.length, 1);
@@ -37,7 +38,9 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
     const ringRadiusMm = typedLengthMm(end.ringRadius, units);
     const said = {
       ...(end.sawing === AS_IT_IS.value ? {} : { sawing: end.sawing }),
-      ...(end.barkSide === AS_IT_IS.value ? {} : { barkSide: end.barkSide }),
+      ...(end.barkSide === AS_IT_IS.value
+        ? {}
+        : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
       ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
     };
     if (laid.pile === null && Object.keys(said).length === 0) {

@@ -11,11 +11,17 @@ test('what is said of several boards is kept, what is not said stays', async () 
   const boardIds = ids();
   await yard.call('boards.changeTogether', {
     boardIds,
-    said: { ringRadiusMm: 110, barkSide: 'up' },
+    said: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
     pile: null,
   });
   for (const row of await rows()) {
-    expect(row).toMatchObject({ ringRadiusMm: 110, barkSide: 'up', sawing: 'flat', course: null });
+    expect(row).toMatchObject({
+      ringRadiusMm: 110,
+      barkSide: 'up',
+      barkOffOn: '2026-05-03',
+      sawing: 'flat',
+      course: null,
+    });
   }
   await yard.call('boards.changeTogether', {
     boardIds,
@@ -23,8 +29,17 @@ test('what is said of several boards is kept, what is not said stays', async () 
     pile: null,
   });
   for (const row of await rows()) {
-    expect(row).toMatchObject({ ringRadiusMm: null, barkSide: 'up', sawing: 'rift', thicknessMm: 27 });
+    expect(row).toMatchObject({
+      ringRadiusMm: null,
+      barkSide: 'up',
+      barkOffOn: '2026-05-03',
+      sawing: 'rift',
+      thicknessMm: 27,
+    });
   }
+  // The day goes with the side: said anew, the side brings its own.
+  await yard.call('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, pile: null });
+  for (const row of await rows()) expect(row).toMatchObject({ barkSide: 'down', barkOffOn: null });
   expect(yard.heard('yard.changed').length).toBeGreaterThan(1);
 });
 

@@ -269,6 +269,26 @@ describe('where it stands, and elsewhere', () => {
     expect(takenForGranted).toContainEqual(expect.stringMatching(/^Bark is on its upper face.*no source/));
     expect(warp!.advice.map(({ about }) => about)).toContain('bark');
   });
+
+  test('bark taken off lets that face dry from then on, and before it the pins went into the other', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0), barkSide: 'up-bark-on', thicknessMm: 54 });
+    yard.later(60 * DAY_MS);
+    await probe(id, 12, 18);
+    yard.later(40 * DAY_MS);
+    const still = (await foreseen(id)).forecast.now;
+    const { board } = await yard.call('boards.get', { id });
+    await yard.call('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
+    const { forecast, readings, stays, takenForGranted, warp } = await foreseen(id);
+    expect(forecast.now.faceAPct).toBeLessThan(still.faceAPct - 1);
+    for (const { depth, depthFraction } of readings) {
+      if (depth === 'shell') expect(depthFraction).toBeGreaterThan(0.75);
+    }
+    expect(stays).toHaveLength(1);
+    expect(takenForGranted).toContainEqual(
+      expect.stringMatching(/^Bark was on its upper face until .* 2026: .*no source\), until then/),
+    );
+    expect(warp!.advice.map(({ about }) => about)).not.toContain('bark');
+  });
 });
 
 describe('warp', () => {

@@ -126,6 +126,7 @@ export async function yardOfTwo() {
     sawing: 'flat' as const,
     ringRadiusMm: null,
     barkSide: 'unknown' as const,
+    barkOffOn: null,
     log: '',
     course: null,
     column: null,

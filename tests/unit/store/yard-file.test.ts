@@ -71,6 +71,7 @@ function yardWithBoard() {
       sawing: 'unknown',
       ringRadiusMm: null,
       barkSide: 'unknown',
+      barkOffOn: null,
       log: '',
       course: null,
       column: null,
@@ -323,7 +324,7 @@ describe('a yard file', () => {
     const board = old.prepare('SELECT * FROM board').get() as Record<string, unknown>;
     old.close();
     const before = migrations.findIndex((sql) => sql.includes('bark_side'));
-    const { ring_radius_mm: _radius, bark_side: _side, ...known } = board;
+    const { ring_radius_mm: _radius, bark_side: _side, bark_off_on: _day, ...known } = board;
     file = join(dirname(file), 'older.sqlite');
     const older = new Database(file);
     for (const sql of migrations.slice(0, before)) older.exec(sql);
@@ -341,6 +342,7 @@ describe('a yard file', () => {
       ...known,
       ring_radius_mm: null,
       bark_side: 'unknown',
+      bark_off_on: null,
     });
   });
 

@@ -5,6 +5,7 @@ import {
   type LyingThere,
   pinFaceOf,
   takenOfFaces,
+  withBarkOn,
 } from '../../../shared-core/wood/faces-of-board.ts';
 
 const between: LyingThere = { isSunlit: false, isLowest: false };
@@ -29,8 +30,24 @@ describe('the faces of a board', () => {
   ])('bark side %s, lying %o', (barkSide, lying, faces, pinFace, sentences) => {
     expect(facesIn(barkSide, lying)).toEqual(faces);
     expect(pinFaceOf(barkSide)).toBe(pinFace);
-    const taken = takenOfFaces(barkSide, lying.isSunlit ? ['Yard'] : [], lying.isLowest ? ['Yard'] : []);
+    const taken = takenOfFaces(
+      barkSide,
+      null,
+      lying.isSunlit ? ['Yard'] : [],
+      lying.isLowest ? ['Yard'] : [],
+    );
     expect(taken).toHaveLength(sentences);
     for (const sentence of taken) expect(sentence).toMatch(/common practice, no source/);
+  });
+
+  test.each<[BarkSide, BarkSide, string]>([
+    ['up', 'up-bark-on', 'upper'],
+    ['down', 'down-bark-on', 'lower'],
+  ])('bark side %s was %s until the bark came off, and that is said', (side, before, face) => {
+    expect(withBarkOn(side)).toBe(before);
+    const [sentence, ...more] = takenOfFaces(side, '3 May 2026', [], []);
+    expect(sentence).toMatch(`Bark was on its ${face} face until 3 May 2026: `);
+    expect(sentence).toMatch('common practice, no source), until then');
+    expect(more).toEqual([]);
   });
 });

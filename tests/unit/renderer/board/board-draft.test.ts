@@ -20,6 +20,7 @@ const board: Board = {
   sawing: 'flat',
   ringRadiusMm: 140,
   barkSide: 'down-bark-on',
+  barkOffOn: null,
   log: 'Ridge',
   course: 1,
   column: 2,

@@ -1,8 +1,9 @@
 // @vitest-environment jsdom
 import '../parts/drawing-room.ts';
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { dayOf } from '../../../../renderer/parts/days.ts';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { CallOutput } from '../../../../shared-core/contract/calls.ts';
@@ -183,6 +184,23 @@ describe('A board', () => {
     expect(machine.inputsOf('boards.change')).toMatchObject([
       { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
     ]);
+  });
+
+  test('whose bark is said to be off is asked for the day, today until another is said', async () => {
+    const { machine, user } = open(
+      { ...found, board: aBoardRow(1, { latest, sawing: 'flat', barkSide: 'up-bark-on' }) },
+      { 'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'] },
+    );
+    await user.click(await screen.findByRole('button', { name: 'Change' }));
+    await screen.findByRole('combobox', { name: 'Wood' });
+    expect(screen.queryByLabelText('Bark taken off on')).toBeNull();
+    await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
+    const day = screen.getByLabelText<HTMLInputElement>('Bark taken off on');
+    expect(day.value).toBe(dayOf(new Date()));
+    await expectNoBarriers();
+    fireEvent.change(day, { target: { value: '2026-05-03' } });
+    await user.click(screen.getByRole('button', { name: 'Save the board' }));
+    expect(machine.inputsOf('boards.change')).toMatchObject([{ barkSide: 'up', barkOffOn: '2026-05-03' }]);
   });
 
   test('whose wood is doubted asks which it is, with both ways to settle it', async () => {

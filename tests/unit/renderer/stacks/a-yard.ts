@@ -46,6 +46,7 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   sawing: 'unknown',
   ringRadiusMm: null,
   barkSide: 'unknown',
+  barkOffOn: null,
   log: '',
   course: null,
   column: null,

@@ -145,6 +145,7 @@ describe('Changing several boards', () => {
     const { machine, user } = open(6, change);
     await choose(user);
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, bark still on');
+    expect(screen.queryByLabelText('Bark taken off on')).toBeNull();
     await user.type(screen.getByLabelText('Boards per course'), '1');
     await user.type(screen.getByLabelText('First course'), '3');
     expect(screen.getByText('Courses 3 to 4, from the bottom up.')).toBeTruthy();
@@ -153,7 +154,7 @@ describe('Changing several boards', () => {
     expect(machine.inputsOf('boards.changeTogether')).toEqual([
       {
         boardIds: [2, 5],
-        said: { barkSide: 'down-bark-on' },
+        said: { barkSide: 'down-bark-on', barkOffOn: null },
         pile: { perCourse: 1, firstCourse: 3, firstColumn: 1 },
       },
     ]);
