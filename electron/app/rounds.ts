@@ -181,9 +181,9 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       tell(active, board, null);
       return board;
     }
-    judging.judge(reading.boardId, reading.roundId);
+    const assessment = judging.judge(reading.boardId, reading.roundId);
     context.emit('yard.changed', {});
-    return view.board(reading.roundId, reading.boardId);
+    return view.board(reading.roundId, reading.boardId, assessment);
   }
 
   return {
