@@ -70,10 +70,10 @@ export function boardToForesee(
   );
   if ('whyNot' in begun) return begun;
   const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
-  const topCourse = yard.boards.topCourse(stack.id);
+  const isTopInSun =
+    stack.topCover === 'sun' && row.course !== null && row.course === yard.boards.topCourse(stack.id);
   const lying = ({ place: { kind } }: { place: Place }): LyingThere => ({
-    isSunlit:
-      kind === 'outdoors' && stack.topCover === 'sun' && row.course !== null && row.course === topCourse,
+    isSunlit: kind === 'outdoors' && isTopInSun,
     isLowest: (kind === 'outdoors' || kind === 'open-shed') && row.course === 1,
   });
   const namesWhere = (of: keyof LyingThere): string[] => [
