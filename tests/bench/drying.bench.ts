@@ -13,7 +13,6 @@
  * Error: greatest difference of the average, shell and core, over 20 instants, % MC, from a run of ODEX (npm odex) at
  * 1e-9. That code is for problems that are not stiff and takes a second for it.
  */
-import { createRequire } from 'node:module';
 import { airSegments } from '../../shared-core/wood/board-history.ts';
 import {
   atDepthOf,
@@ -26,25 +25,8 @@ import {
   woodDryingLaw,
 } from '../../shared-core/wood/drying-model.ts';
 import { type ForecastInput, forecastBoard } from '../../shared-core/wood/forecast.ts';
+import { odex } from '../reference/odex.ts';
 import { type CvodeClass, loadCvode } from './stiff-library.ts';
-
-/** What is used of odex; its own types are sources that do not pass this project's strict checks. */
-const odex = createRequire(import.meta.url)('odex') as {
-  Solver: new (
-    n: number,
-  ) => {
-    absoluteTolerance: number;
-    relativeTolerance: number;
-    maxSteps: number;
-    initialStepSize: number;
-    solve: (
-      rates: (at: number, y: number[]) => number[],
-      from: number,
-      y0: number[],
-      to: number,
-    ) => { y: number[]; outcome: number };
-  };
-};
 
 const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);

@@ -3,7 +3,6 @@
  * Gragg-Bulirsch-Stoer extrapolation with its own order and step control, run at 1e-9. Moisture-dependent
  * diffusivity, unlike faces and three airs, which no series solves.
  */
-import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import {
   type AirSegment,
@@ -15,22 +14,7 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../shared-core/wood/drying-model.ts';
-
-const odex = createRequire(import.meta.url)('odex') as {
-  Solver: new (
-    n: number,
-  ) => {
-    absoluteTolerance: number;
-    relativeTolerance: number;
-    maxSteps: number;
-    solve: (
-      f: (x: number, y: number[]) => number[],
-      x: number,
-      y: number[],
-      xEnd: number,
-    ) => { y: number[]; outcome: number };
-  };
-};
+import { odex } from './odex.ts';
 
 test('agrees with ODEX to 0.001 % MC at the end of every air', () => {
   const dayS = 86_400;
