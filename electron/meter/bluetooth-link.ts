@@ -205,6 +205,7 @@ export class BluetoothLink extends MeterLink {
           execPath === process.execPath && { ELECTRON_RUN_AS_NODE: '1' }),
       },
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+      serialization: 'advanced',
     });
     this.#radio = radio;
     this.setAdapter(adapterState('starting'));
@@ -374,17 +375,7 @@ export class BluetoothLink extends MeterLink {
     }
   }
 
-  #hearDiscovered(
-    target: Target,
-    offered: Extract<FromRadio, { type: 'discovered' }>['characteristics'],
-  ): void {
-    const characteristics = offered.map(
-      ({ presentationFormatHex, validRangeHex, ...rest }): DiscoveredCharacteristic => ({
-        ...rest,
-        presentationFormat: bytesOf(presentationFormatHex),
-        validRange: bytesOf(validRangeHex),
-      }),
-    );
+  #hearDiscovered(target: Target, characteristics: DiscoveredCharacteristic[]): void {
     const known = target.description;
     if (known !== null && offers(characteristics, known)) {
       this.setDescribed({ description: known, characteristics, remarks: [] });
@@ -400,8 +391,7 @@ export class BluetoothLink extends MeterLink {
   }
 
   #hearNotifications(message: Extract<FromRadio, { type: 'notifications' }>): void {
-    for (const { hex, lengthBytes, ...from } of message.items) {
-      const bytes = bytesOf(hex);
+    for (const { bytes, lengthBytes, ...from } of message.items) {
       if (bytes !== null) this.receive({ ...from, bytes });
       else {
         this.refuse(
@@ -574,6 +564,3 @@ const offers = (characteristics: readonly DiscoveredCharacteristic[], descriptio
 /** The meter at the start of a sentence, and within one. */
 const subject = (target: Target) => target.name ?? 'The meter';
 const object = (target: Target) => target.name ?? 'the meter';
-
-const bytesOf = (hex: string | null): Uint8Array | null =>
-  hex === null ? null : Uint8Array.from(Buffer.from(hex, 'hex'));

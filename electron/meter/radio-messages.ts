@@ -1,7 +1,10 @@
 import { z } from 'zod';
 import { uuidSchema } from '../../shared-core/gatt/meter-description.ts';
 
-/** What the app's process and the radio process say to each other, as JSON over Node's channel. Both sides check it. */
+/**
+ * What the app's process and the radio process send each other over Node's channel, which carries typed bytes as they
+ * are (`serialization: 'advanced'`). Both sides check it.
+ */
 
 const deviceId = z.string().min(1).max(200);
 /** Number of the connection attempt that a message is about: an answer to an earlier one is dropped. */
@@ -10,10 +13,7 @@ const characteristicRef = z.object({ serviceUuid: uuidSchema, characteristicUuid
 
 /** Longest value that the Bluetooth standard allows an attribute (Core Specification, Vol 3 Part F 3.2.9). */
 export const longestValueBytes = 512;
-const valueHex = z
-  .string()
-  .max(2 * longestValueBytes)
-  .regex(/^([0-9a-f]{2})*$/);
+const valueBytes = z.instanceof(Uint8Array).refine((bytes) => bytes.length <= longestValueBytes);
 
 export const toRadioSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('scan'), on: z.boolean() }),
@@ -65,9 +65,9 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
         characteristicRef.extend({
           canNotify: z.boolean(),
           canRead: z.boolean(),
-          presentationFormatHex: valueHex.nullable(),
+          presentationFormat: valueBytes.nullable(),
           userDescription: z.string().max(longestValueBytes).nullable(),
-          validRangeHex: valueHex.nullable(),
+          validRange: valueBytes.nullable(),
         }),
       )
       .max(128),
@@ -88,7 +88,7 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
       characteristicRef.extend({
         receivedAtMs: z.number(),
         /** Null when it was longer than the standard allows and was dropped. */
-        hex: valueHex.nullable(),
+        bytes: valueBytes.nullable(),
         lengthBytes: z.number().int().min(0),
       }),
     ),

@@ -272,18 +272,19 @@ async function discover(own: Session, peripheral: Peripheral) {
         characteristicUuid,
         canNotify,
         canRead: characteristic.properties.includes('read'),
-        presentationFormatHex: hexOf(described.get(presentationFormatUuid)),
+        presentationFormat: sendable(described.get(presentationFormatUuid)),
         userDescription:
           described.get(userDescriptionUuid)?.toString('utf8').slice(0, longestValueBytes) ?? null,
-        validRangeHex: hexOf(described.get(validRangeUuid)),
+        validRange: sendable(described.get(validRangeUuid)),
       });
     }
   }
   return list;
 }
 
-const hexOf = (bytes: Buffer | undefined) =>
-  bytes === undefined || bytes.length > longestValueBytes ? null : bytes.toString('hex');
+/** A copy, as noble may go on using its buffer; null where there is none or the standard allows none so long. */
+const sendable = (bytes: Buffer | undefined) =>
+  bytes === undefined || bytes.length > longestValueBytes ? null : Uint8Array.from(bytes);
 
 async function readDescriptors(characteristic: Characteristic): Promise<Map<string, Buffer>> {
   const values = new Map<string, Buffer>();
@@ -358,7 +359,7 @@ function enqueue(serviceUuid: string, characteristicUuid: string, data: Buffer):
     serviceUuid,
     characteristicUuid,
     receivedAtMs: Date.now(),
-    hex: hexOf(data),
+    bytes: sendable(data),
     lengthBytes: data.length,
   });
 }

@@ -90,6 +90,7 @@ export class EmulatedRadio {
         BLENO_DEVICE_NAME: full.name,
       },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+      serialization: 'advanced',
     });
     const meter = new EmulatedMeter(server, full.name);
     this.#meters.push(meter);

@@ -5,13 +5,17 @@ import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './mete
 
 withMeterInReach();
 
+/** 1260 hundredths. */
+const soundValue = Uint8Array.of(0xec, 0x04);
+
 describe('bytes that are no value', () => {
   test('malformed ones are refused with a sentence each, and the stream goes on', async () => {
     await liveMeter();
     meter.tell({ type: 'rate', hz: 0 });
     const received = record(link);
-    for (const hex of ['05', '010203', '']) meter.tell({ type: 'notify', hex });
-    meter.tell({ type: 'notify', hex: 'ec04' });
+    for (const bytes of [[0x05], [1, 2, 3], []])
+      meter.tell({ type: 'notify', bytes: Uint8Array.from(bytes) });
+    meter.tell({ type: 'notify', bytes: soundValue });
     await untilTrue(link, 'the sound one', () => received.at(-1)?.value === 12.6);
     expect(received.slice(-4).map((n) => n.why)).toEqual([
       'The meter sent 1 byte; its value needs 2.',
@@ -29,17 +33,17 @@ describe('bytes that are no value', () => {
     const pid = link.radioPid;
     meter.tell({ type: 'rate', hz: 0 });
     const received = record(link);
-    // The value's handle, as in a notification of its own: opcode 0x1B, handle, value.
-    const handle = '0c00';
-    meter.tell({ type: 'att', hex: `1b${handle}${'ab'.repeat(600)}` });
+    // Opcode 0x1B (notification), the value's handle 0x000C, then the value.
+    const oversized = Uint8Array.of(0x1b, 0x0c, 0x00, ...new Uint8Array(600));
+    meter.tell({ type: 'att', bytes: oversized });
     await untilTrue(link, 'the oversized one', () => received.some((n) => n.why?.includes('600') ?? false));
     expect(received.find((n) => n.why?.includes('600'))).toMatchObject({
       value: null,
       bytes: new Uint8Array(0),
       why: 'The meter sent 600 bytes at once; Bluetooth allows 512. They were dropped.',
     });
-    meter.tell({ type: 'att', hex: '1b0c' });
-    meter.tell({ type: 'notify', hex: 'ec04' });
+    meter.tell({ type: 'att', bytes: oversized.subarray(0, 2) });
+    meter.tell({ type: 'notify', bytes: soundValue });
     await untilTrue(link, 'the sound one', () => received.at(-1)?.value === 12.6);
     expect(link.unreadableFrames).toBe(1);
     expect(link.counts).toMatchObject({

@@ -21,9 +21,9 @@ export type MeterOrder =
   /** `count` values, each the number of its place in hundredths from 0: every one can be accounted for. */
   | { type: 'stream'; count: number; hz: number }
   /** One notification with these very bytes. */
-  | { type: 'notify'; hex: string }
+  | { type: 'notify'; bytes: Uint8Array }
   /** Bytes straight onto the ATT channel, valid or not. */
-  | { type: 'att'; hex: string }
+  | { type: 'att'; bytes: Uint8Array }
   | { type: 'drop-link' }
   | { type: 'advertise'; on: boolean };
 
@@ -168,10 +168,10 @@ function serve(options: MeterServerOptions): void {
         return;
       }
       case 'notify':
-        notify?.(Buffer.from(order.hex, 'hex'));
+        notify?.(Buffer.from(order.bytes));
         return;
       case 'att':
-        bleno._bindings._aclStream?.write(attChannel, Buffer.from(order.hex, 'hex'));
+        bleno._bindings._aclStream?.write(attChannel, Buffer.from(order.bytes));
         return;
       case 'drop-link':
         bleno.disconnect();

@@ -14,16 +14,16 @@ const found = () =>
     type: 'found',
     devices: [{ deviceId: 'aabbccddeeff', name: 'Fake', rssiDbm: null, serviceUuids: [service] }],
   });
-const notifications = (attempt: number, hexes: string[], overrun = 0) =>
+const notifications = (attempt: number, values: number[][], overrun = 0) =>
   send({
     type: 'notifications',
     attempt,
-    items: hexes.map((hex) => ({
+    items: values.map((bytes) => ({
       serviceUuid: service,
       characteristicUuid: value,
       receivedAtMs: 1,
-      hex,
-      lengthBytes: hex.length / 2,
+      bytes: Uint8Array.from(bytes),
+      lengthBytes: bytes.length,
     })),
     overrun,
   });
@@ -41,7 +41,7 @@ process.on('message', (order: ToRadio) => {
       if (scenario === 'garbage') {
         process.send!('not a message');
         process.send!({ type: 'found', devices: [{ deviceId: 7 }] });
-        process.send!({ type: 'notifications', attempt: 1, items: [{ hex: 'zz' }], overrun: -1 });
+        process.send!({ type: 'notifications', attempt: 1, items: [{ bytes: 'zz' }], overrun: -1 });
       }
       found();
       return;
@@ -56,18 +56,25 @@ process.on('message', (order: ToRadio) => {
             characteristicUuid: value,
             canNotify: true,
             canRead: false,
-            presentationFormatHex: '06fead27010000',
+            presentationFormat: Uint8Array.of(0x06, 0xfe, 0xad, 0x27, 1, 0, 0),
             userDescription: 'Moisture content',
-            validRangeHex: null,
+            validRange: null,
           },
         ],
       });
       return;
     case 'subscribe':
       send({ type: 'subscribed', attempt: order.attempt });
-      notifications(order.attempt - 1, ['0100']);
-      notifications(order.attempt, ['ec04', 'ed04'], 5);
-      notifications(order.attempt, ['ee04']);
+      notifications(order.attempt - 1, [[0x01, 0x00]]);
+      notifications(
+        order.attempt,
+        [
+          [0xec, 0x04],
+          [0xed, 0x04],
+        ],
+        5,
+      );
+      notifications(order.attempt, [[0xee, 0x04]]);
       return;
     case 'disconnect':
       send({ type: 'disconnected', attempt: order.attempt });
