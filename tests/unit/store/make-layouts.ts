@@ -1,0 +1,50 @@
+/**
+ * Makes `layouts/layout-1.sqlite` to `layout-8.sqlite` from `layout-9.sqlite`: the same made-up yard as each earlier
+ * layout held it. Run: `npx node tests/unit/store/make-layouts.ts`.
+ *
+ * `layout-9.sqlite` was filled through the app as it was at that layout (commit 34ca0c5): rounds with typed values, two
+ * meters, undone and excluded readings, moves, oven checks, a sample board, a round still open. It cannot be made
+ * again, because that app is gone.
+ */
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { migrations } from '../../../electron/store/migrations.ts';
+
+const folder = join(import.meta.dirname, 'layouts');
+const newest = new Database(join(folder, 'layout-9.sqlite'), { readonly: true });
+
+for (let layout = 1; layout <= 8; layout++) makeLayout(layout);
+newest.close();
+
+function makeLayout(layout: number): void {
+  const file = join(folder, `layout-${layout}.sqlite`);
+  for (const suffix of ['', '-wal', '-shm']) rmSync(file + suffix, { force: true });
+  const db = new Database(file);
+  // Small pages: most of the two dozen tables hold a handful of rows.
+  db.pragma('page_size = 1024');
+  for (const sql of migrations.slice(0, layout)) db.exec(sql);
+  db.pragma(`user_version = ${layout}`);
+  db.pragma('foreign_keys = OFF');
+  db.transaction(() => {
+    for (const table of tablesOf(db)) copyRows(table, db);
+    // The triggers took the copied rows for new ones.
+    for (const table of ['finding_due', 'round']) if (tablesOf(db).includes(table)) copyRows(table, db);
+  })();
+  db.pragma('journal_mode = WAL');
+  db.pragma('wal_checkpoint(TRUNCATE)');
+  db.close();
+}
+
+function copyRows(table: string, db: Database.Database): void {
+  const columns = (db.pragma(`table_info(${table})`) as { name: string }[]).map((column) => column.name);
+  const put = db.prepare(`INSERT OR REPLACE INTO ${table} (${columns}) VALUES (${columns.map(() => '?')})`);
+  if (table === 'finding_due') db.exec('DELETE FROM finding_due');
+  for (const row of newest.prepare(`SELECT ${columns} FROM ${table}`).raw().iterate())
+    put.run(row as unknown[]);
+}
+
+function tablesOf(db: Database.Database): string[] {
+  const rows = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY rowid").all();
+  return (rows as { name: string }[]).map((row) => row.name);
+}
