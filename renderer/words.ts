@@ -1,0 +1,44 @@
+import type { DisplayUnits } from '../shared-core/units/length.ts';
+import { type Catalog, english } from '../shared-core/words/en/index.ts';
+import { pseudoOf } from '../shared-core/words/pseudo.ts';
+import { createWords, type Words } from '../shared-core/words/words.ts';
+import { useSettings, useUnits } from './stores/settings.ts';
+
+/** `?words=pseudo` shows the language that nobody speaks, for the browser tests. */
+const isPseudo = new URLSearchParams(location.search).get('words') === 'pseudo';
+const catalog: Catalog = isPseudo ? pseudoOf(english) : english;
+const language = 'en';
+
+/**
+ * The catalog's language as it is written in the person's region: "en-GB" in Britain, and "en-DE", English with
+ * Germany's decimal comma and order of dates, in Germany. Their own "de-DE" would put German months into English
+ * sentences.
+ */
+function locale(): string {
+  const { region } = new Intl.Locale(navigator.language || 'en-US').maximize();
+  return `${language}-${region ?? 'US'}`;
+}
+
+let made: { key: string; words: Words } | null = null;
+
+/** Made once for as long as it is the same person on the same day. */
+function wordsFor(units: DisplayUnits): Words {
+  const now = new Date();
+  const two = (value: number) => String(value).padStart(2, '0');
+  const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  const display = {
+    locale: locale(),
+    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    units,
+    today,
+  };
+  const key = Object.values(display).join(' ');
+  if (made?.key !== key) made = { key, words: createWords({ catalog, ...display }) };
+  return made.words;
+}
+
+/** The sentences and formats of the person at this window. */
+export const useWords = (): Words => wordsFor(useUnits());
+
+/** The same where no component is: in stores, and for what is said once. */
+export const wordsNow = (): Words => wordsFor(useSettings.getState().settings?.units ?? 'metric');

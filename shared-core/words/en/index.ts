@@ -1,0 +1,64 @@
+import { air } from './air.ts';
+import { board } from './board.ts';
+import { calls } from './calls.ts';
+import { common } from './common.ts';
+import { forecast } from './forecast.ts';
+import { frame } from './frame.ts';
+import { labels } from './labels.ts';
+import { meter } from './meter.ts';
+import { places } from './places.ts';
+import { refusals } from './refusals.ts';
+import { round } from './round.ts';
+import { settings } from './settings.ts';
+import { species } from './species.ts';
+import { stackPlan } from './stack-plan.ts';
+import { stacks } from './stacks.ts';
+import { suspicions } from './suspicions.ts';
+import { validation } from './validation.ts';
+
+/** The areas of the catalog; a test holds that no code is in two of them. */
+export const areas = {
+  air,
+  board,
+  calls,
+  common,
+  forecast,
+  frame,
+  labels,
+  meter,
+  places,
+  refusals,
+  round,
+  settings,
+  species,
+  stackPlan,
+  stacks,
+  suspicions,
+  validation,
+};
+
+/** Every sentence in English, by its code. */
+export const english = {
+  ...air,
+  ...board,
+  ...calls,
+  ...common,
+  ...forecast,
+  ...frame,
+  ...labels,
+  ...meter,
+  ...places,
+  ...refusals,
+  ...round,
+  ...settings,
+  ...species,
+  ...stackPlan,
+  ...stacks,
+  ...suspicions,
+  ...validation,
+};
+
+export type English = typeof english;
+export type Code = keyof English;
+/** A language: a sentence for each code. */
+export type Catalog = Readonly<Record<Code, string>>;

@@ -1,0 +1,4 @@
+/** Labels and sheets of them. */
+export const labels = {
+  'labels.probed-on': 'Probed {probedOn}',
+} as const;

@@ -1,0 +1,4 @@
+/** Settings. */
+export const settings = {
+  'settings.units': 'Units',
+} as const;

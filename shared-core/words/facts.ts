@@ -1,0 +1,91 @@
+import type { Formats } from './formats.ts';
+import type { DayRange, Fact, Message, PctRange, Thickness } from './message.ts';
+
+/** The type of a fact by the end of its name. */
+interface FactTypes {
+  Pct: number;
+  RhPct: number;
+  ChancePct: number;
+  BatteryPct: number;
+  CertaintyPct: number;
+  Points: number;
+  Range: PctRange | DayRange;
+  Mm: number;
+  LengthMm: number;
+  DistanceMm: number;
+  ChangeMm: number;
+  Thickness: Thickness;
+  TempC: number;
+  StepK: number;
+  Kg: number;
+  Grams: number;
+  M3: number;
+  BoardFeet: number;
+  Ohm: number;
+  On: string;
+  At: string;
+}
+type Suffix = keyof FactTypes;
+
+/** How a fact is shown by the end of its name; the longest ending that fits holds. */
+const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => string } = {
+  Pct: (value, { mc }) => mc(value),
+  RhPct: (value, { wholePercent }) => wholePercent(value),
+  ChancePct: (value, { wholePercent }) => wholePercent(value),
+  BatteryPct: (value, { wholePercent }) => wholePercent(value),
+  CertaintyPct: (value, { percent }) => percent(value),
+  Points: (value, { points }) => points(value),
+  Range: (value, { mcRange, dayRange }) => ('minPct' in value ? mcRange(value) : dayRange(value)),
+  Mm: (value, { shortLength }) => shortLength(value),
+  LengthMm: (value, { longLength }) => longLength(value),
+  DistanceMm: (value, { longLength }) => longLength(value),
+  ChangeMm: (value, { lengthChange }) => lengthChange(value),
+  Thickness: (value, { thickness }) => thickness(value),
+  TempC: (value, { temperature }) => temperature(value),
+  StepK: (value, { temperatureStep }) => temperatureStep(value),
+  Kg: (value, { weight }) => weight(value),
+  Grams: (value, { smallWeight }) => smallWeight(value),
+  M3: (value, { volume }) => volume(value),
+  BoardFeet: (value, { boardFeet }) => boardFeet(value),
+  Ohm: (value, { ohms }) => ohms(value),
+  On: (value, { day }) => day(value),
+  At: (value, { dateTime }) => dateTime(value),
+};
+const suffixes = (Object.keys(bySuffix) as Suffix[]).sort((a, b) => b.length - a.length);
+
+type OneOrMore<T> = T | readonly T[];
+type Raw<Name extends string> = Name extends 'raw' | `raw${Capitalize<string>}` ? Name : never;
+type Ending<Name extends string> = {
+  [S in Suffix]: Name extends `${string}${S}` | Uncapitalize<S> ? S : never;
+}[Suffix];
+
+/** The type that a fact of this name has. */
+export type FactNamed<Name extends string> = [Raw<Name>] extends [never]
+  ? [Ending<Name>] extends [never]
+    ? OneOrMore<string | number | Message>
+    : OneOrMore<FactTypes[Ending<Name>]>
+  : number;
+
+/** A fact as its sentence shows it. `raw…` is shown as it was typed or sent; every other by the end of its name. */
+export function factText(
+  name: string,
+  fact: Fact,
+  formats: Formats,
+  say: (message: Message) => string,
+): string {
+  if (isList(fact)) return formats.list(fact.map((each) => factText(name, each, formats, say)));
+  if (isMessage(fact)) return say(fact);
+  if (/^raw($|[A-Z])/.test(name) && typeof fact === 'number') {
+    return name.endsWith('Pct') ? formats.rawPercent(fact) : formats.raw(fact);
+  }
+  const suffix = suffixes.find(
+    (each) => name.endsWith(each) || name === each[0]!.toLowerCase() + each.slice(1),
+  );
+  if (suffix) return (bySuffix[suffix] as (value: Fact, formats: Formats) => string)(fact, formats);
+  if (typeof fact === 'number') return formats.number(fact);
+  if (typeof fact === 'string') return fact;
+  throw new RangeError(`The fact ${name} has no ending that tells how to show ${JSON.stringify(fact)}`);
+}
+
+const isList = (fact: Fact): fact is readonly Exclude<Fact, readonly unknown[]>[] => Array.isArray(fact);
+const isMessage = (fact: Fact): fact is Message => typeof fact === 'object' && 'code' in fact;

@@ -1,0 +1,273 @@
+import type { DisplayUnits } from '../units/length.ts';
+import type { DayRange, PctRange, Thickness } from './message.ts';
+import type { Say } from './words.ts';
+
+/** For whom something is shown. */
+export interface Display {
+  /** Whose marks numbers and dates have, BCP 47: "en-US". */
+  locale: string;
+  /** IANA: "America/Chicago". */
+  timeZone: string;
+  units: DisplayUnits;
+  /** The local ISO day; a year is shown only where it is not this one's. Null shows it always. */
+  today: string | null;
+}
+
+/** Exact by definition (international inch, 1959). */
+const MM_PER_INCH = 25.4;
+/** A tape measure's finest usual mark (common practice, no source). */
+const TAPE_PARTS = 16;
+/** Exact by definition (international avoirdupois pound, 1959). */
+const KG_PER_LB = 0.45359237;
+const GRAMS_PER_OUNCE = (KG_PER_LB * 1000) / 16;
+/** A board foot is 144 cubic inches. */
+const M3_PER_BOARD_FOOT = 144 * (MM_PER_INCH / 1000) ** 3;
+const DAYS_PER_MONTH = 30.44;
+const DAYS_PER_YEAR = 365.25;
+const DAY_MS = 86_400_000;
+
+export type Formats = ReturnType<typeof createFormats>;
+
+/**
+ * Every quantity as people read it, in sentences, tables, axes, labels and reports alike.
+ * Arguments are SI, local ISO days ("2027-05-12") and UTC instants.
+ *
+ * @param say  makes the few words that go with a number, as in "4.2 points"
+ */
+export function createFormats({ locale, timeZone, units, today }: Display, say: Say) {
+  const metric = units === 'metric';
+  const numbers = new Map<string, Intl.NumberFormat>();
+  const dates = new Map<string, Intl.DateTimeFormat>();
+
+  function numberFormat(options: Intl.NumberFormatOptions): Intl.NumberFormat {
+    const key = JSON.stringify(options);
+    const format = numbers.get(key) ?? new Intl.NumberFormat(locale, options);
+    numbers.set(key, format);
+    return format;
+  }
+  const shown = (value: number, options: Intl.NumberFormatOptions): string =>
+    // Nothing is shown as "−0".
+    tidy(numberFormat({ ...options, signDisplay: options.signDisplay ?? 'negative' }).format(value));
+  const inUnit = (value: number, unit: string, options: Intl.NumberFormatOptions = {}): string =>
+    shown(value, { style: 'unit', unit, unitDisplay: 'short', ...options });
+
+  function dateFormat(options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+    const key = JSON.stringify(options);
+    const format = dates.get(key) ?? new Intl.DateTimeFormat(locale, options);
+    dates.set(key, format);
+    return format;
+  }
+  const yearOf = (isoDays: readonly string[]): { year?: 'numeric' } =>
+    today !== null && isoDays.every((isoDay) => isoDay.slice(0, 4) === today.slice(0, 4))
+      ? {}
+      : { year: 'numeric' };
+
+  /** The local ISO day of an instant: "2027-05-12". */
+  function localDay(instant: string | Date): string {
+    const parts = new Intl.DateTimeFormat('en-US', {
+      timeZone,
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+    })
+      .formatToParts(new Date(instant))
+      .map(({ type, value }) => [type, value]);
+    const { year, month, day } = Object.fromEntries(parts) as Record<'year' | 'month' | 'day', string>;
+    return `${year}-${month}-${day}`;
+  }
+  const dayIn = (instantOrDay: string): string =>
+    instantOrDay.includes('T') ? localDay(instantOrDay) : instantOrDay;
+
+  /** A number with the unit's own words around it where Intl cannot write the number, as for fractions. */
+  const textInUnit = (text: string, unit: string): string =>
+    tidy(
+      numberFormat({ style: 'unit', unit, unitDisplay: 'short' })
+        .formatToParts(2)
+        .map((part) => (part.type === 'integer' ? text : part.value))
+        .join(''),
+    );
+
+  /** Inches as a tape shows them, to 1/16: "1", "1 1/16", "3/4". */
+  function tapeInches(mm: number): string {
+    const parts = Math.round((mm / MM_PER_INCH) * TAPE_PARTS);
+    const whole = Math.floor(parts / TAPE_PARTS);
+    let numerator = parts % TAPE_PARTS;
+    let denominator = TAPE_PARTS;
+    while (numerator > 0 && numerator % 2 === 0) {
+      numerator /= 2;
+      denominator /= 2;
+    }
+    if (numerator === 0) return number(whole);
+    return whole === 0 ? `${numerator}/${denominator}` : `${number(whole)} ${numerator}/${denominator}`;
+  }
+
+  const number = (value: number, maximumFractionDigits = 2): string =>
+    shown(value, { maximumFractionDigits });
+
+  const shortLength = (mm: number): string => {
+    const least = metric ? 0.5 : MM_PER_INCH / TAPE_PARTS;
+    if (mm > 0 && mm < least / 2) return say('unit.under', { amount: shortLength(least) });
+    if (!metric) return textInUnit(tapeInches(mm), 'inch');
+    return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter');
+  };
+
+  const mc = (pct: number): string =>
+    inUnit(pct, 'percent', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+  const percent = (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 1 });
+
+  return {
+    /** A moisture content: "13.0%". */
+    mc,
+    /** The target of a use: "6–8%", "20% or less". */
+    mcRange({ minPct, maxPct }: PctRange): string {
+      if (minPct === 0) return say('unit.or-less', { amount: percent(maxPct) });
+      return `${shown(minPct, { maximumFractionDigits: 1 })}–${percent(maxPct)}`;
+    },
+    /** A difference between two moisture contents: "4.2 points". */
+    points: (points: number): string =>
+      say('unit.points', { amount: shown(points, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) }),
+    /** Any other percentage, to a tenth where it has one: "90%", "99.9%". */
+    percent,
+    /** Humidities, chances: "65%". */
+    wholePercent: (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 0 }),
+    /** A percentage as it was typed or sent: "14.25%". */
+    rawPercent: (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 20 }),
+
+    /** A thickness, width or depth: "27 mm", "9.5 mm", "1 1/16 in". */
+    shortLength,
+    /** A length along a board: "60 cm", "2.4 m"; "24 in", "7 ft 10 in". */
+    longLength(mm: number): string {
+      if (metric) {
+        // What rounds to a full meter is shown as one.
+        if (Math.round(mm / 10) < 100) return inUnit(Math.round(mm / 10), 'centimeter');
+        return inUnit(mm / 1000, 'meter', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+      }
+      const inches = Math.round(mm / MM_PER_INCH);
+      if (inches < 36) return inUnit(inches, 'inch');
+      const feet = inUnit(Math.floor(inches / 12), 'foot');
+      return inches % 12 === 0 ? feet : `${feet} ${inUnit(inches % 12, 'inch')}`;
+    },
+    /** A change of a thickness or width, finer than a tape shows in metric: "−3.2 mm", "−1/8 in". */
+    lengthChange(mm: number): string {
+      if (metric)
+        return inUnit(mm, 'millimeter', {
+          signDisplay: 'exceptZero',
+          minimumFractionDigits: 1,
+          maximumFractionDigits: 1,
+        });
+      const size = shortLength(Math.abs(mm));
+      return mm === 0 ? size : `${mm < 0 ? '−' : '+'}${size}`;
+    },
+    /** A thickness, by its name in quarters where the person uses those: "8/4", "2 in", "27 mm". */
+    thickness: ({ thicknessMm, quarters }: Thickness): string =>
+      quarters === null ? shortLength(thicknessMm) : `${quarters}/4`,
+
+    /** To whole degrees: "18°C", "64°F". */
+    temperature: (tempC: number): string =>
+      metric
+        ? inUnit(tempC, 'celsius', { maximumFractionDigits: 0 })
+        : inUnit((tempC * 9) / 5 + 32, 'fahrenheit', { maximumFractionDigits: 0 }),
+    /** A difference between two temperatures: "10°C", "18°F". */
+    temperatureStep: (kelvin: number): string =>
+      metric
+        ? inUnit(kelvin, 'celsius', { maximumFractionDigits: 0 })
+        : inUnit((kelvin * 9) / 5, 'fahrenheit', { maximumFractionDigits: 0 }),
+
+    /** To three figures, or to the gram where it was weighed as finely: "12.4 kg", "0.835 kg", "27.3 lb". */
+    weight(kg: number): string {
+      const value = metric ? kg : kg / KG_PER_LB;
+      const size = Math.abs(value);
+      const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+      const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
+      return inUnit(value, metric ? 'kilogram' : 'pound', decimals);
+    },
+    /** What lies on a balance: "38.42 g", "1.355 oz". */
+    smallWeight: (grams: number): string =>
+      metric
+        ? inUnit(grams, 'gram', { maximumFractionDigits: 2 })
+        : inUnit(grams / GRAMS_PER_OUNCE, 'ounce', { maximumFractionDigits: 3 }),
+    /** "0.236 m³", "100 board feet". */
+    volume: (m3: number): string =>
+      metric ? `${number(m3, 3)} m³` : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
+    /** As tallied: "12 board feet". */
+    boardFeet: (boardFeet: number): string => boardFeetText(boardFeet),
+    /** "820 Ω", "1.2 MΩ". */
+    ohms(ohm: number): string {
+      const [size, unit] =
+        ohm >= 1e9 ? [1e9, 'GΩ'] : ohm >= 1e6 ? [1e6, 'MΩ'] : ohm >= 1e3 ? [1e3, 'kΩ'] : [1, 'Ω'];
+      return `${shown(ohm / size, { maximumSignificantDigits: 3 })} ${unit}`;
+    },
+
+    localDay,
+    /** From a local day or an instant: "May 12", "May 12, 2028". `year` shows it always. */
+    day(instantOrDay: string, year: 'year' | null = null): string {
+      const isoDay = dayIn(instantOrDay);
+      const format = { month: 'short', day: 'numeric', timeZone: 'UTC' } as const;
+      return tidy(
+        dateFormat({ ...format, ...(year ? { year: 'numeric' } : yearOf([isoDay])) }).format(
+          new Date(isoDay),
+        ),
+      );
+    },
+    /** "Apr 20 – Jun 15". */
+    dayRange({ from, to }: DayRange): string {
+      const days = [dayIn(from), dayIn(to)] as const;
+      return tidy(
+        dateFormat({ month: 'short', day: 'numeric', timeZone: 'UTC', ...yearOf(days) }).formatRange(
+          new Date(days[0]),
+          new Date(days[1]),
+        ),
+      );
+    },
+    /** An instant in local time: "May 12, 2:05 PM". */
+    dateTime: (instant: string): string =>
+      tidy(
+        dateFormat({
+          month: 'short',
+          day: 'numeric',
+          hour: 'numeric',
+          minute: '2-digit',
+          timeZone,
+          ...yearOf([localDay(instant)]),
+        }).format(new Date(instant)),
+      ),
+    /** "2:05 PM". */
+    time: (instant: string): string =>
+      tidy(dateFormat({ hour: 'numeric', minute: '2-digit', timeZone }).format(new Date(instant))),
+    /** January is 1: "January", "Jan". */
+    month: (month: number, length: 'long' | 'short' = 'long'): string =>
+      dateFormat({ month: length, timeZone: 'UTC' }).format(new Date(Date.UTC(2000, month - 1, 1))),
+    /** The month of a day or instant: "May 2028". */
+    monthOfYear: (instantOrDay: string): string =>
+      dateFormat({ month: 'short', year: 'numeric', timeZone: 'UTC' }).format(new Date(dayIn(instantOrDay))),
+    /** How long ago in local days: "today", "yesterday", "12 days ago", "4 months ago". */
+    ago(instantOrDay: string): string {
+      if (today === null) throw new RangeError('How long ago a day was needs to know today');
+      const days = Math.max(0, Math.round((Date.parse(today) - Date.parse(dayIn(instantOrDay))) / DAY_MS));
+      const [count, unit] =
+        days < 60
+          ? ([days, 'day'] as const)
+          : days / DAYS_PER_MONTH < 24
+            ? ([Math.round(days / DAYS_PER_MONTH), 'month'] as const)
+            : ([Math.round(days / DAYS_PER_YEAR), 'year'] as const);
+      return new Intl.RelativeTimeFormat(locale, { numeric: unit === 'day' ? 'auto' : 'always' }).format(
+        -count,
+        unit,
+      );
+    },
+
+    /** "1,234", "0.25". */
+    number,
+    /** As it was typed or sent: 1.45 stays "1.45". */
+    raw: (value: number): string => shown(value, { maximumFractionDigits: 20, useGrouping: false }),
+    /** "a, b, and c". */
+    list: (parts: readonly string[]): string => new Intl.ListFormat(locale).format(parts),
+  };
+
+  function boardFeetText(boardFeet: number): string {
+    return say('unit.board-feet', { count: boardFeet, amount: number(boardFeet) });
+  }
+}
+
+/** A true minus sign, and plain spaces where Intl has thin ones. */
+const tidy = (text: string): string => text.replace(/[\u2009\u202f]/gu, ' ').replace(/^-/, '−');
