@@ -1,55 +1,12 @@
-import { type ChildProcess, fork } from 'node:child_process';
 import { type DiscoveredCharacteristic, describeMeter } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
 import { adapterState } from './adapter-reason.ts';
+import { type BluetoothTiming, usualTiming } from './bluetooth-timing.ts';
 import { MeterLink, noMeter } from './meter-link.ts';
-import { type FromRadio, fromRadioSchema, longestValueBytes, type ToRadio } from './radio-messages.ts';
+import { RadioChild, type RadioRuntime } from './radio-child.ts';
+import { type FromRadio, longestValueBytes } from './radio-messages.ts';
 
-/** How long each thing may take, ms. Every wait has an end: a meter that went silent must not hold anything up. */
-export interface BluetoothTiming {
-  /** Listening for the meter before connecting. */
-  searchMs: number;
-  connectMs: number;
-  discoverMs: number;
-  subscribeMs: number;
-  /** Without a notification for so long, the meter is asked to show that it is there. */
-  silenceMs: number;
-  /** How long it may take to show it. */
-  proofMs: number;
-  /** How long a polite goodbye to the meter may take before the radio process is ended. */
-  goodbyeMs: number;
-  /** How long the radio process may take to end by itself. */
-  quitMs: number;
-  /** How long the radio process may take to its first sign of life, and the adapter to say whether it is there. */
-  startMs: number;
-  /** Without a further sign of life from the radio process for so long, it hangs. */
-  hangMs: number;
-  /** Waits before the first, second … attempt to get a lost meter or radio back; the last one repeats. */
-  backOffMs: readonly number[];
-}
-
-const usualTiming: BluetoothTiming = {
-  searchMs: 8000,
-  connectMs: 8000,
-  discoverMs: 20_000,
-  subscribeMs: 8000,
-  silenceMs: 5000,
-  proofMs: 5000,
-  goodbyeMs: 4000,
-  quitMs: 1000,
-  startMs: 30_000,
-  hangMs: 10_000,
-  backOffMs: [500, 1000, 2000, 4000, 8000, 15_000],
-};
-
-export interface BluetoothLinkOptions {
-  /** `radio-process` as this runtime can run it: the bundled .js, or the .ts under Node 24. */
-  radioScript: string;
-  /** The runtime for it; `process.execPath` unless given. Electron's own binary is told to act as Node. */
-  execPath?: string;
-  /** Arguments for that runtime, before the script. */
-  execArgv?: readonly string[];
-  env?: NodeJS.ProcessEnv;
+export interface BluetoothLinkOptions extends RadioRuntime {
   timing?: Partial<BluetoothTiming>;
 }
 
@@ -79,14 +36,9 @@ const mostWatched = 16;
 export class BluetoothLink extends MeterLink {
   override readonly kind = 'bluetooth';
 
-  readonly #options: BluetoothLinkOptions;
   readonly #timing: BluetoothTiming;
+  readonly #radio: RadioChild;
   readonly #names = new Map<string, string>();
-  #radio: ChildProcess | null = null;
-  /** Resolves when no earlier radio process holds the adapter any more. */
-  #free: Promise<void> = Promise.resolve();
-  /** What the radio process last wrote to its error output. */
-  #lastWords = '';
   #scanWanted = false;
   #target: Target | null = null;
   #attempts = 0;
@@ -97,13 +49,14 @@ export class BluetoothLink extends MeterLink {
   #stepTimer: NodeJS.Timeout | undefined;
   #silenceTimer: NodeJS.Timeout | undefined;
   #retryTimer: NodeJS.Timeout | undefined;
-  #hangTimer: NodeJS.Timeout | undefined;
   #onGoodbye: (() => void) | null = null;
 
   constructor(options: BluetoothLinkOptions) {
     super();
-    this.#options = options;
     this.#timing = { ...usualTiming, ...options.timing };
+    this.#radio = new RadioChild(options, this.#timing);
+    this.#radio.on('message', (message) => this.#hear(message));
+    this.#radio.on('gone', () => this.#radioGone());
   }
 
   /** Frames that the Bluetooth library could not read at all; their bytes never became notifications. */
@@ -111,12 +64,12 @@ export class BluetoothLink extends MeterLink {
 
   /** Id of the radio process, for logs and tests; null while there is none. */
   get radioPid(): number | null {
-    return this.#radio?.pid ?? null;
+    return this.#radio.pid;
   }
 
   /** The newest error output of the radio process, for the log. */
   get radioLog(): string {
-    return this.#lastWords;
+    return this.#radio.log;
   }
 
   override startScan(): void {
@@ -128,7 +81,7 @@ export class BluetoothLink extends MeterLink {
 
   override stopScan(): void {
     this.#scanWanted = false;
-    this.#order({ type: 'scan', on: false });
+    this.#radio.order({ type: 'scan', on: false });
     if (this.state.phase === 'scanning') this.setState('idle', noMeter, nobody);
   }
 
@@ -175,7 +128,7 @@ export class BluetoothLink extends MeterLink {
     this.#clearTimers();
     if (target === null) return;
     const midway = this.described === null;
-    if (this.#radio !== null) await this.#goodbye(target.attempt);
+    if (this.#radio.running) await this.#goodbye(target.attempt);
     // noble does not recover from a connection that was cut short.
     if (midway) this.#endRadio();
     this.forgetMeter();
@@ -187,74 +140,24 @@ export class BluetoothLink extends MeterLink {
     this.#scanWanted = false;
     await this.disconnect();
     this.#endRadio();
-    await this.#free;
+    await this.#radio.free;
   }
 
   // --- the radio process
 
-  #startRadio(): ChildProcess {
-    if (this.#radio !== null) return this.#radio;
-    const execPath = this.#options.execPath ?? process.execPath;
-    const radio = fork(this.#options.radioScript, [], {
-      execPath,
-      execArgv: [...(this.#options.execArgv ?? [])],
-      env: {
-        ...process.env,
-        ...this.#options.env,
-        ...(process.versions.electron !== undefined &&
-          execPath === process.execPath && { ELECTRON_RUN_AS_NODE: '1' }),
-      },
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-      serialization: 'advanced',
-    });
-    this.#radio = radio;
+  #startRadio(): void {
+    if (this.#radio.running) return;
+    this.#radio.start();
     this.setAdapter(adapterState('starting'));
-    radio.stderr!.on('data', (text: Buffer) => {
-      this.#lastWords = (this.#lastWords + text.toString('utf8')).slice(-4000);
-    });
-    radio.on('message', (raw) => {
-      if (radio !== this.#radio) return;
-      const parsed = fromRadioSchema.safeParse(raw);
-      if (parsed.success) this.#hear(parsed.data);
-      else
-        this.#lastWords = `${this.#lastWords}\nmessage not understood: ${parsed.error.message}`.slice(-4000);
-    });
-    radio.on('error', (error) => {
-      this.#lastWords = `${this.#lastWords}\n${error.message}`.slice(-4000);
-      if (radio === this.#radio && radio.pid === undefined) this.#radioGone();
-    });
-    radio.on('exit', () => {
-      if (radio === this.#radio) this.#radioGone();
-    });
-    this.#armHangTimer(this.#timing.startMs);
-    return radio;
   }
 
-  /**
-   * A fresh start of the link begins with the end of what hangs: asked to go, so that it can hang up, and ended if it
-   * cannot. Whatever starts next waits for that (`#free`): two processes must not share an adapter.
-   */
-  #endRadio(graceMs = this.#timing.quitMs): void {
-    const radio = this.#radio;
-    this.#radio = null;
-    clearTimeout(this.#hangTimer);
+  #endRadio(): void {
+    this.#radio.end();
     this.#onGoodbye?.();
-    if (radio === null || radio.pid === undefined || radio.exitCode !== null || radio.signalCode !== null) {
-      return;
-    }
-    this.#free = new Promise((resolve) => {
-      const timer = setTimeout(() => radio.kill('SIGKILL'), graceMs);
-      radio.once('exit', () => {
-        clearTimeout(timer);
-        resolve();
-      });
-      if (radio.connected) radio.send({ type: 'quit' } satisfies ToRadio, () => undefined);
-    });
   }
 
-  /** The radio process ended though nobody asked it to, or hangs. */
   #radioGone(): void {
-    this.#endRadio(0);
+    this.#onGoodbye?.();
     if (this.#closed) return;
     this.#radioFaults++;
     this.setAdapter({
@@ -269,28 +172,17 @@ export class BluetoothLink extends MeterLink {
     }
   }
 
-  #armHangTimer(limitMs: number): void {
-    clearTimeout(this.#hangTimer);
-    this.#hangTimer = setTimeout(() => this.#radioGone(), limitMs);
-  }
-
-  #order(order: ToRadio): void {
-    // A channel that just closed is told by the exit event.
-    if (this.#radio?.connected) this.#radio.send(order, () => undefined);
-  }
-
   #scanOnce(): void {
-    void this.#free.then(() => {
+    void this.#radio.free.then(() => {
       if (!this.#scanWanted) return;
       this.#startRadio();
-      this.#order({ type: 'scan', on: true });
+      this.#radio.order({ type: 'scan', on: true });
     });
   }
 
   // --- what the radio says
 
   #hear(message: FromRadio): void {
-    this.#armHangTimer(this.#timing.hangMs);
     switch (message.type) {
       case 'alive':
         return;
@@ -416,7 +308,7 @@ export class BluetoothLink extends MeterLink {
     target.ordered = false;
     if (!target.everLive) this.#show(target, 'connecting', `Connecting to ${object(target)}.`);
     const { attempt } = target;
-    void this.#free.then(() => {
+    void this.#radio.free.then(() => {
       if (target !== this.#target || attempt !== target.attempt) return;
       this.#startRadio();
       if (this.adapter.usable) this.#orderConnect(target);
@@ -426,7 +318,7 @@ export class BluetoothLink extends MeterLink {
 
   #orderConnect(target: Target): void {
     target.ordered = true;
-    this.#order({
+    this.#radio.order({
       type: 'connect',
       attempt: target.attempt,
       deviceId: target.deviceId,
@@ -441,7 +333,7 @@ export class BluetoothLink extends MeterLink {
       described.description === null
         ? described.characteristics.filter((c) => c.canNotify).slice(0, mostWatched)
         : [described.description];
-    this.#order({
+    this.#radio.order({
       type: 'subscribe',
       attempt: target.attempt,
       characteristics: watched.map(({ serviceUuid, characteristicUuid }) => ({
@@ -460,7 +352,7 @@ export class BluetoothLink extends MeterLink {
   #watchSilence(target: Target): void {
     clearTimeout(this.#silenceTimer);
     this.#silenceTimer = setTimeout(() => {
-      this.#order({ type: 'prove', attempt: target.attempt });
+      this.#radio.order({ type: 'prove', attempt: target.attempt });
       this.#silenceTimer = setTimeout(
         () => this.#freshStart(target, 'it does not answer any more'),
         this.#timing.proofMs,
@@ -512,7 +404,7 @@ export class BluetoothLink extends MeterLink {
         this.#onGoodbye = null;
         resolve();
       };
-      this.#order({ type: 'disconnect', attempt });
+      this.#radio.order({ type: 'disconnect', attempt });
     });
   }
 

@@ -1,4 +1,4 @@
-import type { BluetoothTiming } from '../../electron/meter/bluetooth-link.ts';
+import type { BluetoothTiming } from '../../electron/meter/bluetooth-timing.ts';
 import type { FoundMeter, LinkState, MeterLink, MeterNotification } from '../../electron/meter/meter-link.ts';
 
 /** Shorter waits for the meter than a person's gets, so that the tests of time limits end soon. The machine may be slow. */

@@ -1,0 +1,142 @@
+/** The adapter and what it hears: whether it can be used, which meters advertise, and the wait for one of them. */
+import { readdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Peripheral } from '@abandonware/noble';
+import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
+import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
+import type { AdapterReason, FromRadio } from '../radio-messages.ts';
+import { messageOf, printable, send } from './outbox.ts';
+import { within } from './within.ts';
+
+type Noble = typeof import('@abandonware/noble');
+
+const adapterAnswersWithinMs = 5000;
+/** Heard so recently that it can be connected to without listening for it first. */
+const heardJustNowMs = 3000;
+/** HCI's value for a signal strength that is not available (Core Specification, Vol 4 Part E 7.7.65.2). */
+const rssiNotAvailable = 127;
+
+let noble: Noble | null = null;
+let adapterOn = false;
+let scanWanted = false;
+let searching: { deviceId: string; onHeard: () => void } | null = null;
+let listening = false;
+const heard = new Map<string, { peripheral: Peripheral; atMs: number }>();
+const news = new Map<string, Extract<FromRadio, { type: 'found' }>['devices'][number]>();
+
+function sendAdapter(reason: AdapterReason, detail = ''): void {
+  adapterOn = reason === 'on';
+  send({ type: 'adapter', reason, detail: detail.slice(0, 4000) });
+}
+
+/** How many adapters Linux lists; null elsewhere. */
+function adaptersPresent(): number | null {
+  if (process.platform !== 'linux') return null;
+  try {
+    return readdirSync('/sys/class/bluetooth').length;
+  } catch {
+    return 0;
+  }
+}
+
+/** Loads noble, which looks for the adapter. From then on the app gets every change of the adapter. */
+export function startRadio(): void {
+  sendAdapter('starting');
+  try {
+    noble = createRequire(import.meta.url)('@abandonware/noble') as Noble;
+  } catch (error) {
+    sendAdapter(reasonOfError(messageOf(error)), messageOf(error));
+    return;
+  }
+  const silence = setTimeout(() => sendAdapter('no-answer', 'no state from noble'), adapterAnswersWithinMs);
+  noble.on('stateChange', (state) => {
+    clearTimeout(silence);
+    listening = false;
+    sendAdapter(reasonOfState(state, adaptersPresent()), state);
+    listenAsWanted();
+  });
+  noble.on('warning', (warning: string) => {
+    console.error(`noble: ${warning}`);
+    if (!adapterOn && /initialization/i.test(warning)) {
+      clearTimeout(silence);
+      sendAdapter(reasonOfError(warning), warning);
+    }
+  });
+  noble.on('discover', onHeard);
+  noble.on('scanStart', () => {
+    listening = true;
+  });
+  noble.on('scanStop', () => {
+    listening = false;
+  });
+}
+
+/** Whether the app gets every meter that is heard. */
+export function setScan(on: boolean): void {
+  scanWanted = on;
+}
+
+export function giveUpSearch(): void {
+  searching = null;
+}
+
+const wantsToListen = () => scanWanted || searching !== null;
+
+export function listenAsWanted(): void {
+  if (noble === null || !adapterOn) return;
+  if (wantsToListen() === listening) return;
+  if (listening) {
+    noble.stopScanning();
+    return;
+  }
+  noble.startScanning([], true);
+  // noble can go on saying "powered on" after the adapter went: only an answer counts.
+  setTimeout(() => {
+    if (adapterOn && wantsToListen() && !listening) sendAdapter('no-answer', 'scan did not start');
+  }, adapterAnswersWithinMs);
+}
+
+function onHeard(peripheral: Peripheral): void {
+  heard.set(peripheral.id, { peripheral, atMs: Date.now() });
+  if (searching?.deviceId === peripheral.id) searching.onHeard();
+  if (!scanWanted) return;
+  const uuids = (peripheral.advertisement.serviceUuids ?? []).map(plainUuid);
+  news.set(peripheral.id, {
+    deviceId: peripheral.id,
+    name: printable(peripheral.advertisement.localName ?? ''),
+    rssiDbm: peripheral.rssi === rssiNotAvailable ? null : peripheral.rssi,
+    serviceUuids: uuids.filter((uuid) => uuid !== null).slice(0, 64),
+  });
+}
+
+/** Sends the meters heard since the last time. */
+export function sendFound(): void {
+  if (news.size === 0) return;
+  send({ type: 'found', devices: [...news.values()].slice(0, 500) });
+  news.clear();
+}
+
+/** Listens until this meter is heard, unless it was heard just now. */
+export async function search(deviceId: string, searchMs: number): Promise<Peripheral> {
+  const known = heard.get(deviceId);
+  if (known !== undefined && Date.now() - known.atMs < heardJustNowMs) return known.peripheral;
+  let own: typeof searching = null;
+  try {
+    const found = new Promise<void>((resolve) => {
+      own = { deviceId, onHeard: resolve };
+    });
+    searching = own;
+    listenAsWanted();
+    await within(found, searchMs, 'listening for the meter');
+    return heard.get(deviceId)!.peripheral;
+  } finally {
+    if (searching === own) searching = null;
+  }
+}
+
+/** Many adapters cannot listen and connect at once. */
+export async function stopListening(): Promise<void> {
+  if (noble === null || !listening) return;
+  await within(noble.stopScanningAsync(), 1000, 'stopping to listen').catch(() => undefined);
+  listening = false;
+}
