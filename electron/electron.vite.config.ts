@@ -12,9 +12,9 @@ export default defineConfig({
         input: {
           main: resolve(root, 'electron/main.ts'),
           loopback: resolve(root, 'electron/loopback.ts'),
-          'check-worker': resolve(root, 'electron/app/check-worker.ts'),
-          'forecast-worker': resolve(root, 'electron/app/forecast-worker.ts'),
-          'round-worker': resolve(root, 'electron/app/round-worker.ts'),
+          'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
+          'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
+          'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },
       },

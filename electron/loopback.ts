@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { createApp } from './app/app.ts';
-import { threadFiles } from './app/thread-files.ts';
+import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
 import { startLoopbackHost } from './loopback-host.ts';
@@ -11,7 +11,7 @@ let emit: (event: string, data: unknown) => void = () => undefined;
 const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
-  threads: threadFiles(import.meta.dirname, 'js'),
+  threads: builtThreads(import.meta.dirname),
   emit: (name, data) => emit(name, data),
 });
 const host = await startLoopbackHost({

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app, BrowserWindow, ipcMain, Menu, session } from 'electron';
 import { createApp } from './app/app.ts';
-import { threadFiles } from './app/thread-files.ts';
+import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
 
@@ -46,7 +46,7 @@ function start(): void {
   const pintally = createApp({
     dataDir: dataDir(),
     links: linkMakers(import.meta.dirname),
-    threads: threadFiles(import.meta.dirname, 'js'),
+    threads: builtThreads(import.meta.dirname),
     emit: (name, data) => {
       if (!window.isDestroyed()) window.webContents.send('event', name, data);
     },

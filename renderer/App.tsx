@@ -10,7 +10,7 @@ import { useLink } from './stores/link.ts';
 import { followMeter, loadMeter } from './stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from './stores/navigation.ts';
 import { attempt } from './stores/notices.ts';
-import { followNotKept } from './stores/round.ts';
+import { followNotSaved } from './stores/round.ts';
 import { loadSettings } from './stores/settings.ts';
 import { followYard, loadYard, useYard } from './stores/yard.ts';
 import './app.css';
@@ -22,7 +22,7 @@ export function App() {
   const link = useLink();
 
   useEffect(() => {
-    const stops = [followAddress(), followYard(), followMeter(), followNotKept()];
+    const stops = [followAddress(), followYard(), followMeter(), followNotSaved()];
     return () => {
       for (const stop of stops) stop();
     };

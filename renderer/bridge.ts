@@ -66,7 +66,7 @@ export function wireBridge(wire: WireBridge): Bridge {
   const listeners = new Listeners();
   wire.on((name, data) => listeners.tell(name, data));
   return {
-    call: async (name, input) => outputOf((await wire.call(name, input)) as Answer) as never,
+    request: async (name, input) => outputOf((await wire.request(name, input)) as Answer) as never,
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }
@@ -127,7 +127,7 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
   open();
 
   return {
-    call(name, input) {
+    request(name, input) {
       const id = nextId++;
       const text = JSON.stringify({ id, name, input });
       return new Promise((resolve, reject) => {

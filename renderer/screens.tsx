@@ -9,11 +9,11 @@ import { PlacesScreen } from './screens/places/PlacesScreen.tsx';
 import { RoundScreen } from './screens/round/RoundScreen.tsx';
 import { RoundStartScreen } from './screens/round/RoundStartScreen.tsx';
 import { SettingsScreen } from './screens/settings/SettingsScreen.tsx';
+import { SpeciesListScreen } from './screens/species/SpeciesListScreen.tsx';
+import { SpeciesScreen } from './screens/species/SpeciesScreen.tsx';
 import { BoardsScreen } from './screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from './screens/stacks/StackScreen.tsx';
 import { StacksScreen } from './screens/stacks/StacksScreen.tsx';
-import { WoodScreen } from './screens/woods/WoodScreen.tsx';
-import { WoodsScreen } from './screens/woods/WoodsScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
 
 /** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
@@ -33,10 +33,10 @@ export function screenAt(route: Route): ReactNode {
       return <PlacesScreen />;
     case 'air':
       return <AirScreen />;
-    case 'woods':
-      return <WoodsScreen />;
-    case 'wood':
-      return <WoodScreen id={route.id} />;
+    case 'species-list':
+      return <SpeciesListScreen />;
+    case 'species':
+      return <SpeciesScreen id={route.id} />;
     case 'settings':
       return <SettingsScreen />;
     case 'meter':

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { CallInput, CallName, CallOutput } from '../shared-core/contract/calls.ts';
+import type { RequestInput, RequestName, RequestOutput } from '../shared-core/contract/requests.ts';
 import { bridge } from './bridge.ts';
 import { useLink } from './stores/link.ts';
 import { sentenceOf } from './stores/notices.ts';
@@ -18,10 +18,10 @@ export interface Asked<T> {
  * Asks the machine for something to show, and again whenever the yard changes or the machine comes back.
  * Only for calls that change nothing.
  */
-export function useAnswer<N extends CallName>(name: N, input: CallInput<N>): Asked<CallOutput<N>> {
+export function useAnswer<N extends RequestName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> {
   const [answered, setAnswered] = useState<{
     key: string;
-    output: CallOutput<N> | null;
+    output: RequestOutput<N> | null;
     error: string | null;
   }>();
   const [asked, setAsked] = useState(0);
@@ -32,9 +32,9 @@ export function useAnswer<N extends CallName>(name: N, input: CallInput<N>): Ask
   // biome-ignore lint/correctness/useExhaustiveDependencies: `changes`, `returns` and `asked` are reasons to ask again; `input` is in `key`.
   useEffect(() => {
     let stale = false;
-    const [askedName, askedInput] = JSON.parse(key) as [N, CallInput<N>];
+    const [askedName, askedInput] = JSON.parse(key) as [N, RequestInput<N>];
     bridge()
-      .call(askedName, askedInput)
+      .request(askedName, askedInput)
       .then((output) => !stale && setAnswered({ key, output, error: null }))
       .catch(
         (error: unknown) =>

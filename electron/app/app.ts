@@ -1,32 +1,34 @@
 import type { z } from 'zod';
 import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
-import { type CallName, type CallOutput, calls } from '../../shared-core/contract/calls.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import { type RequestName, type RequestOutput, requests } from '../../shared-core/contract/requests.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
-import { boardUseCases } from './boards.ts';
-import { catalogueUseCases } from './catalogue.ts';
 import type { AppContext } from './context.ts';
 import { faultSentence } from './fault-sentence.ts';
-import type { BoardForeseen, ForecastQuestion } from './forecast-messages.ts';
-import { forecastUseCases } from './forecasts.ts';
-import { createJudging, type RoundThread } from './judging.ts';
-import { labelUseCases } from './labels.ts';
-import { createMeterDesk, type LinkMakers } from './meter-desk.ts';
-import { ovenCheckUseCases } from './oven-checks.ts';
-import { createOwnFits } from './own-fits.ts';
+import type { ForecastAnswer, ForecastQuestion } from './forecast/forecast-messages.ts';
+import { forecastUseCases } from './forecast/forecasts.ts';
+import { stackPlanUseCases } from './forecast/stack-plans.ts';
+import { createJudging, type RoundThread } from './judging/judging.ts';
+import { ovenCheckUseCases } from './judging/oven-checks.ts';
+import { createOwnFits } from './judging/own-fits.ts';
+import { sampleBoardUseCases } from './judging/sample-boards.ts';
+import { createMeterDesk, type LinkMakers } from './meter/meter-desk.ts';
 import { createOwnThread } from './own-thread.ts';
-import { placeUseCases } from './places.ts';
-import { roundUseCases } from './rounds.ts';
-import { sampleBoardUseCases } from './sample-boards.ts';
-import { settingUseCases } from './settings.ts';
-import { stackPlanUseCases } from './stack-plans.ts';
-import { stackVolumeUseCases } from './stack-volume.ts';
-import { stackUseCases } from './stacks.ts';
+import { roundUseCases } from './rounds/rounds.ts';
+import { boardUseCases } from './stock/boards.ts';
+import { catalogueUseCases } from './stock/catalogue.ts';
+import { labelUseCases } from './stock/labels.ts';
+import { placeUseCases } from './stock/places.ts';
+import { stackVolumeUseCases } from './stock/stack-volume.ts';
+import { stackUseCases } from './stock/stacks.ts';
 import type { ThreadFiles } from './thread-files.ts';
-import { type CheckThread, createYards } from './yards.ts';
+import { settingUseCases } from './yard/settings.ts';
+import { type CheckThread, createYards } from './yard/yards.ts';
 
 type UseCases = {
-  [N in CallName]: (input: z.output<(typeof calls)[N]['input']>) => CallOutput<N> | Promise<CallOutput<N>>;
+  [N in RequestName]: (
+    input: z.output<(typeof requests)[N]['input']>,
+  ) => RequestOutput<N> | Promise<RequestOutput<N>>;
 };
 
 const NOT_SAVED = { lost: 'nothing was saved', again: 'do it again' };
@@ -62,11 +64,11 @@ export function createApp({
   const roundThread: RoundThread = createOwnThread(threads.round);
   const judging = createJudging(context, ownFits, roundThread);
   const settings = settingUseCases(context);
-  const forecaster = createOwnThread<ForecastQuestion, BoardForeseen[]>(threads.forecast);
+  const forecaster = createOwnThread<ForecastQuestion, ForecastAnswer[]>(threads.forecast);
   const meter = createMeterDesk(context, judging, links, settings['settings.get']);
   const rounds = roundUseCases(context, judging, meter);
 
-  function change(open: () => void): z.output<(typeof calls)['yard.info']['output']> {
+  function change(open: () => void): z.output<(typeof requests)['yard.info']['output']> {
     rounds.leave();
     judging.leave();
     open();
@@ -74,7 +76,7 @@ export function createApp({
   }
 
   /** A yard was opened, or a large one was looked through. */
-  function begin(): z.output<(typeof calls)['yard.info']['output']> {
+  function begin(): z.output<(typeof requests)['yard.info']['output']> {
     const info = yards.info();
     if (info.problem !== null) {
       rounds.leave();
@@ -84,7 +86,7 @@ export function createApp({
     emit('yard.changed', {});
     return info;
   }
-  yards.whenLookedThrough(begin);
+  yards.whenIntegrityChecked(begin);
 
   const useCases: UseCases = {
     'yard.info': yards.info,
@@ -101,8 +103,8 @@ export function createApp({
     ...ovenCheckUseCases(context, judging, ownFits),
     ...stackVolumeUseCases(context),
     ...sampleBoardUseCases(context),
-    ...meter.calls,
-    ...rounds.calls,
+    ...meter.requests,
+    ...rounds.requests,
     ...labelUseCases(context, settings['settings.get']),
     ...settings,
   };
@@ -110,7 +112,7 @@ export function createApp({
   change(() => undefined);
 
   /** A call that must write to a file that is still being looked through, or that came upon damage in it, waits for that. */
-  async function perform(name: CallName, input: unknown): Promise<unknown> {
+  async function perform(name: RequestName, input: unknown): Promise<unknown> {
     const carryOut = useCases[name] as (input: unknown) => unknown;
     try {
       return await carryOut(input);
@@ -126,11 +128,11 @@ export function createApp({
     /** Answers one call from the window. Never throws: what went wrong is in the answer, as a sentence. */
     answer: async (name: string, input: unknown): Promise<Answer> => {
       try {
-        if (!Object.hasOwn(calls, name)) throw new Refusal(`This Pintally has no call «${name}».`);
-        const call = calls[name as CallName];
+        if (!Object.hasOwn(requests, name)) throw new Refusal(`This Pintally has no call «${name}».`);
+        const call = requests[name as RequestName];
         const checked = call.input.safeParse(input);
         if (!checked.success) throw new Refusal(sentenceOf(checked.error));
-        return { ok: true, output: await perform(name as CallName, checked.data) };
+        return { ok: true, output: await perform(name as RequestName, checked.data) };
       } catch (error) {
         return { ok: false, sentence: faultSentence(error, NOT_SAVED, reportFault) };
       }

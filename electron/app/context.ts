@@ -19,7 +19,7 @@ export interface AppContext {
  * The thing that a call named, or a sentence saying that it is not there.
  * @throws Refusal
  */
-export function wanted<T>(found: T | undefined, what: string): T {
+export function orRefuse<T>(found: T | undefined, what: string): T {
   if (found === undefined) {
     throw new Refusal(
       `There is no such ${what} in this yard. Nothing was changed. Go back to the list and choose again.`,

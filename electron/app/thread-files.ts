@@ -1,9 +1,16 @@
 import { join } from 'node:path';
 
-/** The threads' files in a folder: built (`js`), or as they are written, which Node runs too (`ts`). */
-export const threadFiles = (folder: string, ending: 'js' | 'ts') => ({
-  check: join(folder, `check-worker.${ending}`),
-  forecast: join(folder, `forecast-worker.${ending}`),
-  round: join(folder, `round-worker.${ending}`),
+/** The threads' files as they are written: Node runs them too, in tests and benches. */
+export const threadSources = {
+  check: join(import.meta.dirname, 'yard/check-worker.ts'),
+  forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
+  round: join(import.meta.dirname, 'judging/round-worker.ts'),
+};
+export type ThreadFiles = typeof threadSources;
+
+/** The same files as they are built, side by side in one folder. */
+export const builtThreads = (folder: string): ThreadFiles => ({
+  check: join(folder, 'check-worker.js'),
+  forecast: join(folder, 'forecast-worker.js'),
+  round: join(folder, 'round-worker.js'),
 });
-export type ThreadFiles = ReturnType<typeof threadFiles>;

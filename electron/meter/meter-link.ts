@@ -75,7 +75,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   state: LinkState = { phase: 'idle', sentence: noMeter, deviceId: null, deviceName: null };
   described: DescribedMeter | null = null;
   batteryPct: number | null = null;
-  counts: NotificationCounts = { received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null };
+  counts: NotificationCounts = { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null };
 
   /** Listens for meters until told to stop or to connect. */
   abstract startScan(): void;
@@ -121,7 +121,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   protected forgetMeter(): void {
     this.described = null;
     this.batteryPct = null;
-    this.counts = { received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null };
+    this.counts = { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null };
   }
 
   /** Decodes, counts and passes on one notification of the characteristic that holds the reading, or of any other. */
@@ -139,7 +139,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
       this.refuse(from, decoded.why);
       return;
     }
-    const counted = decoded.ok ? 'decoded' : 'saidNone';
+    const counted = decoded.ok ? 'decoded' : 'noReading';
     this.counts = {
       ...this.counts,
       received: this.counts.received + 1,

@@ -1,5 +1,5 @@
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
-import type { MeterBasis } from '../../shared-core/wood/corrected.ts';
+import type { MeterBasis } from '../../shared-core/wood/moisture/corrected.ts';
 import { type LinkState, MeterLink, noMeter } from './meter-link.ts';
 
 /** Time as the simulated meter sees it: the machine's, or a test's. */

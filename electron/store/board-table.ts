@@ -6,13 +6,13 @@ import {
   type LatestFinding,
   latestFindingSchema,
   type Move,
-  type SaidOfBoards,
+  type SharedBoardFields,
 } from '../../shared-core/contract/yard.ts';
 import type { Db } from './yard-file.ts';
 
 interface BoardRecord extends Board {
   stackName: string;
-  woodName: string;
+  speciesName: string;
   placeId: number;
   placeName: string;
   placeSince: string;
@@ -20,27 +20,27 @@ interface BoardRecord extends Board {
 }
 
 /** What a board's volume and mass are made from; `averagePct` null where it was never soundly probed. */
-interface BoardSizes extends Pick<Board, 'woodId' | 'thicknessMm' | 'widthMm' | 'lengthMm'> {
+interface BoardSizes extends Pick<Board, 'speciesId' | 'thicknessMm' | 'widthMm' | 'lengthMm'> {
   averagePct: number | null;
 }
 
 /** What a round shows of a board before it is read. */
 export interface BoardToProbe extends Pick<Board, 'id' | 'code' | 'thicknessMm' | 'lengthMm'> {
-  woodName: string;
+  speciesName: string;
 }
 
-interface JudgedBy<Flag> extends Pick<Board, 'code' | 'woodId' | 'thicknessMm' | 'lengthMm'> {
-  useId: string;
+interface JudgedBy<Flag> extends Pick<Board, 'code' | 'speciesId' | 'thicknessMm' | 'lengthMm'> {
+  endUseId: string;
   /** Whether a person looked and says that it is of this wood. */
-  isWoodConfirmed: Flag;
+  isSpeciesConfirmed: Flag;
 }
 
 const select = `
-  SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS woodId, b.thickness_mm AS thicknessMm,
+  SELECT b.id, b.code, b.stack_id AS stackId, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,
     b.width_mm AS widthMm, b.length_mm AS lengthMm, b.sawn_on AS sawnOn, b.sawing,
     b.ring_radius_mm AS ringRadiusMm, b.bark_side AS barkSide, b.bark_off_on AS barkOffOn,
-    b.log, b.course, b.stack_column AS "column", b.note,
-    s.name AS stackName, w.record ->> 'name' AS woodName,
+    b.log, b.course AS layer, b.stack_column AS "column", b.note,
+    s.name AS stackName, w.record ->> 'name' AS speciesName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, f.record AS finding
   FROM board b
   JOIN stack s ON s.id = b.stack_id
@@ -52,7 +52,7 @@ const select = `
 const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
   ...boardSchema.parse(row),
   stackName: row.stackName,
-  woodName: row.woodName,
+  speciesName: row.speciesName,
   placeId: row.placeId,
   placeName: row.placeName,
   placeSince: row.placeSince,
@@ -62,7 +62,7 @@ const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
 const values = (board: Omit<Board, 'id'>) => [
   board.code,
   board.stackId,
-  board.woodId,
+  board.speciesId,
   board.thicknessMm,
   board.widthMm,
   board.lengthMm,
@@ -72,7 +72,7 @@ const values = (board: Omit<Board, 'id'>) => [
   board.barkSide,
   board.barkOffOn,
   board.log,
-  board.course,
+  board.layer,
   board.column,
   board.note,
 ];
@@ -91,7 +91,7 @@ export function boardTable(db: Db) {
   const count = db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${filter}`);
   const idsOf = db.prepare<[number], { id: number }>('SELECT id FROM board WHERE stack_id = ? ORDER BY id');
   const toProbe = db.prepare<[number], BoardToProbe>(
-    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm, w.record ->> 'name' AS woodName
+    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName
      FROM board b JOIN species w ON w.id = b.species_id WHERE b.stack_id = ? ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
@@ -100,7 +100,7 @@ export function boardTable(db: Db) {
   const byCode = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE code = ?');
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board');
   const sizes = db.prepare<[number], BoardSizes>(
-    `SELECT b.species_id AS woodId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
+    `SELECT b.species_id AS speciesId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
        f.record ->> 'averagePct' AS averagePct
      FROM board b LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
      WHERE b.stack_id = ?`,
@@ -121,8 +121,8 @@ export function boardTable(db: Db) {
        ring_radius_mm = iif(@hasRadius, @ringRadiusMm, ring_radius_mm) WHERE id = @boardId`,
   );
   const lay = db.prepare('UPDATE board SET course = ?, stack_column = ? WHERE id = ?');
-  const topCourse = db.prepare<[number], { course: number | null }>(
-    'SELECT max(course) AS course FROM board WHERE stack_id = ?',
+  const topLayer = db.prepare<[number], { layer: number | null }>(
+    'SELECT max(course) AS layer FROM board WHERE stack_id = ?',
   );
   const addMove = db.prepare('INSERT INTO move (board_id, place_id, since) VALUES (?, ?, ?)');
   const moves = db.prepare<[number], Move>(
@@ -150,8 +150,8 @@ export function boardTable(db: Db) {
        (SELECT max(round_id), verdict FROM finding WHERE board_id = board.id) WHERE id = ?`,
   );
   const dropFinding = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
-  const idsWithWood = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
-  const idsForUse = db.prepare<[string], { id: number }>(
+  const idsOfSpecies = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
+  const idsForEndUse = db.prepare<[string], { id: number }>(
     'SELECT b.id FROM board b JOIN stack s ON s.id = b.stack_id WHERE s.use_id = ?',
   );
   const idsEverAt = db.prepare<[number], { id: number }>(
@@ -160,7 +160,7 @@ export function boardTable(db: Db) {
   const idsReadWith = db.prepare<[number], { id: number }>(
     'SELECT DISTINCT board_id AS id FROM reading WHERE meter_id = ?',
   );
-  const idsWithoutFinding = db.prepare<{ rules: number }, { id: number }>(
+  const idsDueForJudging = db.prepare<{ rules: number }, { id: number }>(
     `SELECT board_id AS id FROM finding_due
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
      UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
@@ -173,13 +173,13 @@ export function boardTable(db: Db) {
     `UPDATE round SET compared_by_rules = NULL WHERE id IN (SELECT round_id FROM finding
      WHERE board_id IN (SELECT value FROM json_each(@boardIds)))`,
   );
-  const confirmWood = db.prepare(
+  const confirmSpecies = db.prepare(
     `INSERT OR REPLACE INTO confirmed_wood (board_id, species_id, confirmed_at)
      SELECT id, species_id, ? FROM board WHERE id = ?`,
   );
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
-    `SELECT b.code, b.species_id AS woodId, s.use_id AS useId, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm,
-       c.board_id IS NOT NULL AS isWoodConfirmed
+    `SELECT b.code, b.species_id AS speciesId, s.use_id AS endUseId, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm,
+       c.board_id IS NOT NULL AS isSpeciesConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_wood c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,
   );
@@ -201,14 +201,13 @@ export function boardTable(db: Db) {
     /** In the order of their ids, as they are walked. */
     toProbe: (stackId: number): BoardToProbe[] => toProbe.all(stackId),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
-    idsWithWood: (woodId: string): number[] => ids(idsWithWood.all(woodId)),
-    idsForUse: (useId: string): number[] => ids(idsForUse.all(useId)),
+    idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
+    idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
     idsEverAt: (placeId: number): number[] => ids(idsEverAt.all(placeId)),
     /** Boards with a reading of that meter's. */
     idsReadWith: (meterId: number): number[] => ids(idsReadWith.all(meterId)),
     /** Boards with readings that no finding of these rules covers, or whose finding is older than what was said of them. */
-    idsWithoutFinding: (rulesVersion: number): number[] =>
-      ids(idsWithoutFinding.all({ rules: rulesVersion })),
+    idsDueForJudging: (rulesVersion: number): number[] => ids(idsDueForJudging.all({ rules: rulesVersion })),
     /** Something that all findings of these boards, and the comparisons of their rounds, rest on is another now. */
     outdateFindings: (boardIds: readonly number[]): void => {
       const of = { boardIds: JSON.stringify(boardIds) };
@@ -227,7 +226,7 @@ export function boardTable(db: Db) {
       change.run(...values(board), board.id);
     },
     /** Changes only what is said. */
-    say: (boardId: number, { sawing, barkSide, barkOffOn, ringRadiusMm }: SaidOfBoards): void => {
+    say: (boardId: number, { sawing, barkSide, barkOffOn, ringRadiusMm }: SharedBoardFields): void => {
       say.run({
         boardId,
         sawing: sawing ?? null,
@@ -237,18 +236,18 @@ export function boardTable(db: Db) {
         ringRadiusMm: ringRadiusMm ?? null,
       });
     },
-    lay: (boardId: number, course: number, column: number): void => {
-      lay.run(course, column, boardId);
+    lay: (boardId: number, layer: number, column: number): void => {
+      lay.run(layer, column, boardId);
     },
-    topCourse: (stackId: number): number | null => topCourse.get(stackId)?.course ?? null,
+    topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** A person says that the wood it is entered as is right. */
-    confirmWood: (boardId: number, at: string): void => {
-      confirmWood.run(at, boardId);
+    confirmSpecies: (boardId: number, at: string): void => {
+      confirmSpecies.run(at, boardId);
     },
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {
       const row = judgedBy.get(boardId);
-      return row && { ...row, isWoodConfirmed: row.isWoodConfirmed === 1 };
+      return row && { ...row, isSpeciesConfirmed: row.isSpeciesConfirmed === 1 };
     },
     addMove: (boardId: number, placeId: number, since: string): void => {
       addMove.run(boardId, placeId, since);
@@ -263,8 +262,8 @@ export function boardTable(db: Db) {
       new Map(
         findingsInRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
           // One kept before a finding said as much as today is as good as none.
-          const kept = roundFindingSchema.safeParse(record === null ? null : JSON.parse(record));
-          return [boardId, kept.success ? kept.data : null];
+          const saved = roundFindingSchema.safeParse(record === null ? null : JSON.parse(record));
+          return [boardId, saved.success ? saved.data : null];
         }),
       ),
     putFinding: (boardId: number, finding: RoundFinding, rulesVersion: number): void => {
@@ -272,7 +271,7 @@ export function boardTable(db: Db) {
         boardId,
         finding.roundId,
         finding.at,
-        finding.verdict,
+        finding.call,
         JSON.stringify(finding),
         rulesVersion,
       );

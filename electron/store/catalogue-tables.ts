@@ -1,5 +1,5 @@
-import { type Use, useSchema } from '../../shared-core/probing/assessment.ts';
-import { type Wood, woodSchema } from '../../shared-core/wood/wood.ts';
+import { type EndUse, endUseSchema } from '../../shared-core/wood/species/end-use.ts';
+import { type Species, speciesSchema } from '../../shared-core/wood/species/species.ts';
 import { parsedOnce } from './parsed-once.ts';
 import type { Db } from './yard-file.ts';
 
@@ -47,5 +47,6 @@ function catalogueTable<T extends { id: string }>(
 }
 
 export const speciesTable = (db: Db) =>
-  catalogueTable<Wood>(db, 'species', (record) => woodSchema.parse(record));
-export const usesTable = (db: Db) => catalogueTable<Use>(db, 'use', (record) => useSchema.parse(record));
+  catalogueTable<Species>(db, 'species', (record) => speciesSchema.parse(record));
+export const endUsesTable = (db: Db) =>
+  catalogueTable<EndUse>(db, 'use', (record) => endUseSchema.parse(record));

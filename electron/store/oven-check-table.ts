@@ -1,22 +1,24 @@
-import type { NewOvenCheck, OvenCheck, OvenMass } from '../../shared-core/contract/oven-checks.ts';
+import type { NewOvenCheck, OvenCheck, OvenWeight } from '../../shared-core/contract/oven-checks.ts';
 import { ovenCheckSchema } from '../../shared-core/contract/oven-checks.ts';
 import type { Db } from './yard-file.ts';
 
-type CheckRecord = Omit<OvenCheck, 'readings' | 'masses'> & { readings: string };
+type CheckRecord = Omit<OvenCheck, 'readings' | 'weights'> & { readings: string };
 
 const fields = `
-  c.id, c.species_id AS woodId, c.meter_id AS meterId, c.piece, c.readings, c.unit, c.wood_temp_c AS woodTempC,
+  c.id, c.species_id AS speciesId, c.meter_id AS meterId, c.piece, c.readings, c.unit, c.wood_temp_c AS woodTempC,
   c.wet_grams AS wetGrams, c.balance_grams AS balanceGrams, c.end_rule AS rule, c.note, c.read_at AS at,
-  (SELECT k.why FROM oven_mark k WHERE k.check_id = c.id AND k.mass_id IS NULL ORDER BY k.id DESC LIMIT 1) AS setAside
+  (SELECT k.why FROM oven_mark k WHERE k.check_id = c.id AND k.mass_id IS NULL ORDER BY k.id DESC LIMIT 1) AS excluded
   FROM oven_check c`;
 
 /** Pieces that were read, weighed and dried. What was measured is only ever added to. */
 export function ovenCheckTable(db: Db) {
   const one = db.prepare<[number], CheckRecord>(`SELECT ${fields} WHERE c.id = ?`);
-  const ofWood = db.prepare<[string], CheckRecord>(`SELECT ${fields} WHERE c.species_id = ? ORDER BY c.id`);
-  const masses = db.prepare<[number], OvenMass>(
+  const ofSpecies = db.prepare<[string], CheckRecord>(
+    `SELECT ${fields} WHERE c.species_id = ? ORDER BY c.id`,
+  );
+  const weights = db.prepare<[number], OvenWeight>(
     `SELECT m.id, m.grams, m.weighed_at AS at,
-       (SELECT k.why FROM oven_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS setAside
+       (SELECT k.why FROM oven_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS excluded
      FROM oven_mass m WHERE m.check_id = ? ORDER BY m.weighed_at, m.id`,
   );
   const add = db.prepare(
@@ -35,7 +37,7 @@ export function ovenCheckTable(db: Db) {
   );
 
   const toCheck = (row: CheckRecord): OvenCheck =>
-    ovenCheckSchema.parse({ ...row, readings: JSON.parse(row.readings), masses: masses.all(row.id) });
+    ovenCheckSchema.parse({ ...row, readings: JSON.parse(row.readings), weights: weights.all(row.id) });
 
   return {
     get: (id: number): OvenCheck | undefined => {
@@ -43,11 +45,11 @@ export function ovenCheckTable(db: Db) {
       return row && toCheck(row);
     },
     /** In the order entered, set-aside ones too. */
-    ofWood: (woodId: string): OvenCheck[] => ofWood.all(woodId).map(toCheck),
+    ofSpecies: (speciesId: string): OvenCheck[] => ofSpecies.all(speciesId).map(toCheck),
     add: (check: NewOvenCheck, at: string): number =>
       Number(
         add.run(
-          check.woodId,
+          check.speciesId,
           check.meterId,
           check.piece,
           JSON.stringify(check.readings),
@@ -64,16 +66,16 @@ export function ovenCheckTable(db: Db) {
       weigh.run(checkId, grams, at);
     },
     /** Sets a check (`massId` null) or one mass of it aside for a reason, or puts it back where `why` is null. */
-    mark: (checkId: number, massId: number | null, why: string | null, at: string): void => {
-      mark.run(checkId, massId, why, at);
+    mark: (checkId: number, weightId: number | null, why: string | null, at: string): void => {
+      mark.run(checkId, weightId, why, at);
     },
-    choose: (woodId: string, meterId: number | null, inUse: boolean, at: string): void => {
-      choose.run(woodId, meterId, Number(inUse), at);
+    choose: (speciesId: string, meterId: number | null, inUse: boolean, at: string): void => {
+      choose.run(speciesId, meterId, Number(inUse), at);
     },
     /** The meters (null: typed) whose fit was chosen to correct readings on this wood. */
-    chosen: (woodId: string): (number | null)[] =>
+    chosen: (speciesId: string): (number | null)[] =>
       chosen
-        .all(woodId)
+        .all(speciesId)
         .filter((row) => row.inUse === 1)
         .map((row) => row.meterId),
   };

@@ -1,18 +1,18 @@
 /** More different texts than this are not kept. */
-const MOST_KEPT = 2000;
+const MOST_HELD = 2000;
 
 /**
  * Parses the same text only once: a species, a place or a meter is read again for every board of a round. What comes
  * back is shared, and never to be changed.
  */
 export function parsedOnce<T>(parse: (text: string) => T): (text: string) => T {
-  const kept = new Map<string, T>();
+  const held = new Map<string, T>();
   return (text) => {
-    const known = kept.get(text);
+    const known = held.get(text);
     if (known !== undefined) return known;
     const parsed = parse(text);
-    if (kept.size >= MOST_KEPT) kept.clear();
-    kept.set(text, parsed);
+    if (held.size >= MOST_HELD) held.clear();
+    held.set(text, parsed);
     return parsed;
   };
 }

@@ -1,15 +1,15 @@
 import { z } from 'zod';
-import { depthSchema, suspicionSchema } from '../../shared-core/probing/reading.ts';
-import type { RoundSuspicion } from '../../shared-core/probing/round-suspicions.ts';
+import { depthSchema, suspicionSchema } from '../../shared-core/probing/readings/reading.ts';
+import type { RoundSuspicion } from '../../shared-core/probing/suspicions/round-suspicions.ts';
 import type { Db } from './yard-file.ts';
 
-const doubtsSchema: z.ZodType<RoundSuspicion[]> = z.array(
+const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(
   z.object({ depth: depthSchema.nullable(), suspicion: suspicionSchema }),
 );
 
 /** What holding the boards of a round against each other found; a cache that can be made again from the readings. */
 export function roundComparisonTable(db: Db) {
-  const doubts = db.prepare<[number, number], { doubts: string }>(
+  const suspicions = db.prepare<[number, number], { suspicions: string }>(
     'SELECT doubts FROM round_doubt WHERE round_id = ? AND board_id = ?',
   );
   const boards = db.prepare<[number], { boardId: number }>(
@@ -27,11 +27,11 @@ export function roundComparisonTable(db: Db) {
   );
 
   return {
-    doubts: (roundId: number, boardId: number): RoundSuspicion[] => {
-      const row = doubts.get(roundId, boardId);
-      return row === undefined ? [] : doubtsSchema.parse(JSON.parse(row.doubts));
+    suspicions: (roundId: number, boardId: number): RoundSuspicion[] => {
+      const row = suspicions.get(roundId, boardId);
+      return row === undefined ? [] : suspicionsSchema.parse(JSON.parse(row.suspicions));
     },
-    boardsInDoubt: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
+    questionableBoards: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
     /** @returns whether something else was known of the board before */
     put: (roundId: number, boardId: number, found: readonly RoundSuspicion[]): boolean => {
       const { changes } =

@@ -1,4 +1,4 @@
-import { type Reading, readingSchema } from '../../shared-core/probing/reading.ts';
+import { type Reading, readingSchema } from '../../shared-core/probing/readings/reading.ts';
 import type { Db } from './yard-file.ts';
 
 export interface RoundRow {
@@ -21,7 +21,7 @@ interface ReadingRecord {
   woodTempC: number | null;
   meterId: number | null;
   takenAt: string;
-  setAside: string | null;
+  excluded: string | null;
 }
 
 const roundFields = 'id, stack_id AS stackId, started_at AS startedAt, finished_at AS finishedAt FROM round';
@@ -33,7 +33,7 @@ const readingFields = `
   (SELECT t.temp_c FROM wood_temperature t
     WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
     ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS woodTempC,
-  (SELECT k.why FROM reading_mark k WHERE k.reading_id = g.id ORDER BY k.id DESC LIMIT 1) AS setAside
+  (SELECT k.why FROM reading_mark k WHERE k.reading_id = g.id ORDER BY k.id DESC LIMIT 1) AS excluded
   FROM reading g`;
 
 const toReading = (row: ReadingRecord): Reading =>
@@ -62,7 +62,7 @@ export function roundTable(db: Db) {
   const boardTemperatures = db.prepare<[number], { boardId: number; tempC: number | null }>(
     'SELECT board_id AS boardId, temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id IS NOT NULL ORDER BY id',
   );
-  const keep = db.prepare(
+  const save = db.prepare(
     `INSERT INTO reading (round_id, board_id, spot_index, spot, raw, unit, how, settled, wood_temp_c, meter_id, taken_at)
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
@@ -96,20 +96,20 @@ export function roundTable(db: Db) {
     temperaturesOfBoards: (roundId: number): ReadonlyMap<number, number | null> =>
       new Map(boardTemperatures.all(roundId).map(({ boardId, tempC }) => [boardId, tempC])),
     /** Commits one reading; it is on disk when this returns. */
-    keep: (kept: Omit<Reading, 'id' | 'setAside'>): number =>
+    save: (saved: Omit<Reading, 'id' | 'excluded'>): number =>
       Number(
-        keep.run(
-          kept.roundId,
-          kept.boardId,
-          kept.spotIndex,
-          JSON.stringify(kept.spot),
-          kept.raw,
-          kept.unit,
-          kept.how,
-          kept.settled === null ? null : Number(kept.settled),
-          kept.woodTempC,
-          kept.meterId,
-          kept.takenAt,
+        save.run(
+          saved.roundId,
+          saved.boardId,
+          saved.spotIndex,
+          JSON.stringify(saved.spot),
+          saved.raw,
+          saved.unit,
+          saved.how,
+          saved.settled === null ? null : Number(saved.settled),
+          saved.woodTempC,
+          saved.meterId,
+          saved.takenAt,
         ).lastInsertRowid,
       ),
     /** Sets a reading aside for a reason, or puts it back where `why` is null. */

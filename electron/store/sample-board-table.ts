@@ -1,9 +1,9 @@
 import {
   type NewSampleCut,
   type SampleCut,
-  type SampleMass,
   type SampleRecord,
   type SampleSection,
+  type SampleWeight,
   sampleCutSchema,
 } from '../../shared-core/contract/sample-board.ts';
 import type { Db } from './yard-file.ts';
@@ -14,7 +14,7 @@ type CutRecord = Omit<SampleCut, 'sections'>;
 export function sampleBoardTable(db: Db) {
   const cuts = db.prepare<[number], CutRecord>(
     `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at,
-       (SELECT k.why FROM sample_mark k WHERE k.cut_id = c.id ORDER BY k.id DESC LIMIT 1) AS setAside
+       (SELECT k.why FROM sample_mark k WHERE k.cut_id = c.id ORDER BY k.id DESC LIMIT 1) AS excluded
      FROM sample_cut c WHERE c.board_id = ? ORDER BY c.cut_at, c.id`,
   );
   const sections = db.prepare<[number], SampleSection>(
@@ -22,9 +22,9 @@ export function sampleBoardTable(db: Db) {
        (SELECT d.grams FROM sample_section_dry d WHERE d.section_id = s.id ORDER BY d.id DESC LIMIT 1) AS dryGrams
      FROM sample_section s WHERE s.cut_id = ? ORDER BY s.id`,
   );
-  const masses = db.prepare<[number], SampleMass>(
+  const weights = db.prepare<[number], SampleWeight>(
     `SELECT m.id, m.kg, m.weighed_at AS at,
-       (SELECT k.why FROM sample_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS setAside
+       (SELECT k.why FROM sample_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS excluded
      FROM sample_mass m WHERE m.board_id = ? ORDER BY m.weighed_at, m.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
@@ -34,7 +34,7 @@ export function sampleBoardTable(db: Db) {
   const boardOfCut = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM sample_cut WHERE id = ?',
   );
-  const boardOfMass = db.prepare<[number], { boardId: number }>(
+  const boardOfWeight = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM sample_mass WHERE id = ?',
   );
   const addCut = db.prepare('INSERT INTO sample_cut (board_id, board_kg, cut_at) VALUES (?, ?, ?)');
@@ -42,7 +42,7 @@ export function sampleBoardTable(db: Db) {
   const addDry = db.prepare(
     'INSERT INTO sample_section_dry (section_id, grams, weighed_at) VALUES (?, ?, ?)',
   );
-  const addMass = db.prepare('INSERT INTO sample_mass (board_id, kg, weighed_at) VALUES (?, ?, ?)');
+  const addWeight = db.prepare('INSERT INTO sample_mass (board_id, kg, weighed_at) VALUES (?, ?, ?)');
   const mark = db.prepare('INSERT INTO sample_mark (cut_id, mass_id, why, marked_at) VALUES (?, ?, ?, ?)');
 
   return {
@@ -50,10 +50,10 @@ export function sampleBoardTable(db: Db) {
     cuts: (boardId: number): SampleCut[] =>
       cuts.all(boardId).map((cut) => sampleCutSchema.parse({ ...cut, sections: sections.all(cut.id) })),
     /** Oldest first, set-aside ones too. */
-    masses: (boardId: number): SampleMass[] => masses.all(boardId),
+    weights: (boardId: number): SampleWeight[] => weights.all(boardId),
     section: (id: number): { boardId: number; wetGrams: number } | undefined => section.get(id),
     boardOf: ({ what, id }: SampleRecord): number | undefined =>
-      (what === 'cut' ? boardOfCut : boardOfMass).get(id)?.boardId,
+      (what === 'cut' ? boardOfCut : boardOfWeight).get(id)?.boardId,
     /** Together with its sections or not at all. */
     cut: db.transaction(({ boardId, boardKg, wetGrams, at }: NewSampleCut): void => {
       const cutId = Number(addCut.run(boardId, boardKg, at).lastInsertRowid);
@@ -63,11 +63,11 @@ export function sampleBoardTable(db: Db) {
       addDry.run(sectionId, grams, at);
     },
     weigh: (boardId: number, kg: number, at: string): void => {
-      addMass.run(boardId, kg, at);
+      addWeight.run(boardId, kg, at);
     },
     /** Sets a cut or a mass aside for a reason, or puts it back where `why` is null. */
     mark: ({ what, id }: SampleRecord, why: string | null, at: string): void => {
-      mark.run(what === 'cut' ? id : null, what === 'mass' ? id : null, why, at);
+      mark.run(what === 'cut' ? id : null, what === 'weight' ? id : null, why, at);
     },
   };
 }

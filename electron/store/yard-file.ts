@@ -27,14 +27,14 @@ const LARGE_BYTES = 16 * 1024 * 1024;
  * write (`SQLITE_READONLY`) until it is told that `damageIn` found none, by `allowWriting`.
  * @throws YardFileProblem with a sentence for a person; the file is then left as it was
  */
-export function openYardFile(file: string): { db: Db; lookedThrough: boolean } {
+export function openYardFile(file: string): { db: Db; integrityChecked: boolean } {
   let db: Db | undefined;
   try {
     mkdirSync(dirname(file), { recursive: true });
     db = new Database(file, { timeout: 2000 });
     refuseNewer(db, file);
-    const lookedThrough = !isLarge(file) || needsWriting(db);
-    if (lookedThrough) {
+    const integrityChecked = !isLarge(file) || needsWriting(db);
+    if (integrityChecked) {
       const damage = damageOf(db);
       if (damage !== null) throw damagedFile(file, damage);
       db.pragma('journal_mode = WAL');
@@ -44,7 +44,7 @@ export function openYardFile(file: string): { db: Db; lookedThrough: boolean } {
     }
     db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
-    return { db, lookedThrough };
+    return { db, integrityChecked };
   } catch (error) {
     db?.close();
     throw asProblem(error, file);

@@ -1,5 +1,5 @@
 import { boardTable } from './board-table.ts';
-import { speciesTable, usesTable } from './catalogue-tables.ts';
+import { endUsesTable, speciesTable } from './catalogue-tables.ts';
 import { meterTable } from './meter-table.ts';
 import { ovenCheckTable } from './oven-check-table.ts';
 import { placeTable } from './place-table.ts';
@@ -16,9 +16,9 @@ import { allowWriting, asProblem, type Db, openYardFile } from './yard-file.ts';
  * @throws YardFileProblem with a sentence for a person
  */
 export function openYard(file: string) {
-  const { db, lookedThrough } = openYardFile(file);
+  const { db, integrityChecked } = openYardFile(file);
   try {
-    return { file, lookedThrough, allowWriting: () => allowWriting(db), ...tablesOf(db) };
+    return { file, integrityChecked, allowWriting: () => allowWriting(db), ...tablesOf(db) };
   } catch (error) {
     db.close();
     throw asProblem(error, file);
@@ -37,10 +37,10 @@ function tablesOf(db: Db) {
     ovenChecks: ovenCheckTable(db),
     samples: sampleBoardTable(db),
     species: speciesTable(db),
-    uses: usesTable(db),
+    endUses: endUsesTable(db),
     settings: settingTable(db),
     /** Runs all of `work` or none of it. */
-    together: <T>(work: () => T): T => db.transaction(work).immediate(),
+    transaction: <T>(work: () => T): T => db.transaction(work).immediate(),
     close: (): void => {
       db.close();
     },

@@ -11,7 +11,7 @@ const places: readonly { label: string; route: Route; holds: readonly Route['nam
   { label: 'Labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
   { label: 'Places', route: { name: 'places' }, holds: ['places'] },
   { label: 'Air', route: { name: 'air' }, holds: ['air'] },
-  { label: 'Woods', route: { name: 'woods' }, holds: ['woods', 'wood'] },
+  { label: 'Woods', route: { name: 'species-list' }, holds: ['species-list', 'species'] },
   { label: 'Settings', route: { name: 'settings' }, holds: ['settings'] },
 ];
 

@@ -1,7 +1,7 @@
 import { useId } from 'react';
-import { type BarkSide, barkFaceOf, hasBarkOn } from '../../shared-core/wood/faces-of-board.ts';
-import { RING_ANGLE_DEG } from '../../shared-core/wood/shrinkage.ts';
-import { usualRingRadiusMm } from '../../shared-core/wood/warp.ts';
+import { type BarkSide, barkFaceOf, hasBarkOn } from '../../shared-core/wood/drying/faces-of-board.ts';
+import { RING_ANGLE_DEG } from '../../shared-core/wood/movement/shrinkage.ts';
+import { usualRingRadiusMm } from '../../shared-core/wood/movement/warp.ts';
 import './end-grain.css';
 
 const WIDTH = 100;

@@ -13,13 +13,13 @@ export type Route =
   | { name: 'labels'; boardIds: number[]; stackId?: number | null }
   | { name: 'places' }
   | { name: 'air' }
-  | { name: 'woods' }
-  | { name: 'wood'; id: string }
+  | { name: 'species-list' }
+  | { name: 'species'; id: string }
   | { name: 'settings' }
   | { name: 'nowhere'; hash: string };
 
 /** As in the core's `woodSchema`. */
-const WOOD_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+const SPECIES_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const ROW_ID = /^[1-9]\d{0,15}$/;
 
 function rowId(text: string | null | undefined): number | null {
@@ -33,8 +33,9 @@ export function parseRoute(hash: string): Route {
   const [head = '', tail, ...rest] = path.split('/');
   const nowhere: Route = { name: 'nowhere', hash };
   if (rest.length > 0) return nowhere;
-  if (head === 'woods' && tail !== undefined) {
-    return WOOD_ID.test(tail) ? { name: 'wood', id: tail } : nowhere;
+  if (head === 'species') {
+    if (tail === undefined) return { name: 'species-list' };
+    return SPECIES_ID.test(tail) ? { name: 'species', id: tail } : nowhere;
   }
   const id = rowId(tail);
   if (tail !== undefined && id === null) return nowhere;
@@ -60,7 +61,6 @@ export function parseRoute(hash: string): Route {
     case 'meter':
     case 'air':
     case 'places':
-    case 'woods':
     case 'settings':
       return id === null ? { name: head } : nowhere;
     default:
@@ -75,8 +75,10 @@ export function hrefOf(route: Route): string {
       return `#/stacks/${route.id}`;
     case 'board':
       return `#/boards/${route.id}`;
-    case 'wood':
-      return `#/woods/${route.id}`;
+    case 'species-list':
+      return '#/species';
+    case 'species':
+      return `#/species/${route.id}`;
     case 'round':
       return `#/round/${route.id}`;
     case 'round-start':

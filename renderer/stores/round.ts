@@ -8,15 +8,15 @@ import {
   type RoundChange,
   type RoundState,
   type RoundSummary,
-  type ValueNotKept,
+  type ValueNotSaved,
 } from '../../shared-core/contract/round.ts';
-import type { JudgedReading } from '../../shared-core/probing/reading.ts';
+import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../bridge.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
 
 /** A reading that was just kept, for the sound, the flash and the screen reader. */
-export interface Kept {
+export interface Saved {
   reading: JudgedReading;
   board: RoundBoard;
 }
@@ -28,10 +28,10 @@ interface RoundStore {
   error: string | null;
   /** Why the last thing that was tried in the round did not happen; null once something did. */
   trouble: string | null;
-  kept: Kept | null;
+  saved: Saved | null;
 }
 
-const nothing: RoundStore = { round: null, error: null, trouble: null, kept: null };
+const nothing: RoundStore = { round: null, error: null, trouble: null, saved: null };
 
 export const useRound = create<RoundStore>()(() => nothing);
 
@@ -40,10 +40,10 @@ export const probedOf = ({ boards, aim, probed }: RoundState): ProbedBoard | nul
   boards[aim.boardIndex]?.boardId === probed?.boardId ? probed : null;
 
 /** What was kept last, as long as nobody set it aside. */
-function stillKept(kept: Kept | null, changed: ProbedBoard): Kept | null {
-  if (kept?.board.boardId !== changed.boardId) return kept;
-  const reading = changed.assessment?.readings.find((each) => each.id === kept.reading.id);
-  return reading && reading.setAside === null ? { reading, board: changed } : null;
+function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
+  if (saved?.board.boardId !== changed.boardId) return saved;
+  const reading = changed.assessment?.readings.find((each) => each.id === saved.reading.id);
+  return reading && reading.excluded === null ? { reading, board: changed } : null;
 }
 
 /** Calls on their way that aim elsewhere; until the last of them is answered, the window knows the aim better. */
@@ -57,15 +57,15 @@ const isBehind = (change: RoundChange, aim: Aim): boolean =>
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
     if (store.round?.id !== change.roundId) return store;
-    const { board, summary, keptReadingId } = change;
+    const { board, summary, savedReadingId } = change;
     const aim = isBehind(change, store.round.aim) ? store.round.aim : change.aim;
-    const reading = board.assessment?.readings.find((each) => each.id === keptReadingId);
+    const reading = board.assessment?.readings.find((each) => each.id === savedReadingId);
     const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
     const isAimedAt = boards[aim.boardIndex] === board;
     return {
       round: { ...store.round, aim, boards, summary, probed: isAimedAt ? board : store.round.probed },
       trouble: reading ? null : store.trouble,
-      kept: reading ? { reading, board } : stillKept(store.kept, board),
+      saved: reading ? { reading, board } : stillSaved(store.saved, board),
     };
   });
 }
@@ -87,22 +87,22 @@ export function followRound(): () => void {
 }
 
 /** Shows in the round why a value was not kept; the meter goes on while another screen is open, and then it is told there. */
-function showNotKept({ roundId, sentence }: ValueNotKept): void {
+function showNotSaved({ roundId, sentence }: ValueNotSaved): void {
   const { route } = useNavigation.getState();
   if (route.name === 'round' && route.id === roundId) useRound.setState({ trouble: sentence });
   else tellProblem(new Refusal(sentence));
 }
 
 /** Listens from now on, on every screen, for values that could not be kept. */
-export function followNotKept(): () => void {
-  return bridge().on('round.notKept', showNotKept);
+export function followNotSaved(): () => void {
+  return bridge().on('round.notSaved', showNotSaved);
 }
 
 /** Brings a round on screen. */
 export async function loadRound(roundId: number): Promise<void> {
   if (useRound.getState().round?.id !== roundId) useRound.setState(nothing);
   try {
-    useRound.setState({ round: await bridge().call('rounds.get', { roundId }), error: null });
+    useRound.setState({ round: await bridge().request('rounds.get', { roundId }), error: null });
   } catch (error) {
     useRound.setState({ error: sentenceOf(error) });
   }
@@ -131,38 +131,39 @@ export function aimAt(boardIndex: number, spotIndex: number | null): Promise<voi
     }
     aiming++;
     try {
-      await bridge().call('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
+      await bridge().request('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
     } finally {
       aiming--;
     }
   });
 }
 
-export const takeNow = () => inRound((round) => bridge().call('rounds.take', { roundId: round.id }));
-export const keepTyped = (raw: number) =>
-  inRound((round) => bridge().call('rounds.type', { roundId: round.id, raw }));
-export const setLastAside = () => inRound((round) => bridge().call('rounds.undo', { roundId: round.id }));
-export const setAside = (readingId: number, why: string) =>
-  inRound(() => bridge().call('readings.setAside', { readingId, why }));
-export const putBack = (readingId: number) => inRound(() => bridge().call('readings.putBack', { readingId }));
+export const takeNow = () => inRound((round) => bridge().request('rounds.take', { roundId: round.id }));
+export const saveTyped = (raw: number) =>
+  inRound((round) => bridge().request('rounds.type', { roundId: round.id, raw }));
+export const excludeLast = () => inRound((round) => bridge().request('rounds.undo', { roundId: round.id }));
+export const exclude = (readingId: number, why: string) =>
+  inRound(() => bridge().request('readings.exclude', { readingId, why }));
+export const include = (readingId: number) =>
+  inRound(() => bridge().request('readings.include', { readingId }));
 
 /** With `boardId` null, for the whole round. */
 export function setWoodTemp(boardId: number | null, woodTempC: number | null): Promise<void> {
   return inRound(async (round) => {
-    await bridge().call('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
+    await bridge().request('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
     // The event carries one board; all others, and the round's own temperature, come with the whole.
     if (boardId !== null) return;
     await loadRound(round.id);
     // What was kept last on another board may be another value now.
-    useRound.setState(({ round: now, kept }) =>
-      now?.probed?.boardId === kept?.board.boardId ? {} : { kept: null },
+    useRound.setState(({ round: now, saved }) =>
+      now?.probed?.boardId === saved?.board.boardId ? {} : { saved: null },
     );
   });
 }
 
 export function finishRound(): Promise<void> {
   return inRound(async (round) => {
-    const summary: RoundSummary = await bridge().call('rounds.finish', { roundId: round.id });
+    const summary: RoundSummary = await bridge().request('rounds.finish', { roundId: round.id });
     useRound.setState({ round: { ...round, summary } });
     await loadRound(round.id);
   });

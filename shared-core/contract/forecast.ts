@@ -1,17 +1,17 @@
 import { z } from 'zod';
-import { useSchema } from '../probing/assessment.ts';
-import { depthSchema } from '../probing/reading.ts';
-import { forecastSchema } from '../wood/forecast.ts';
-import { fitReadingSchema } from '../wood/history-fit.ts';
-import { warpSchema } from '../wood/warp.ts';
+import { depthSchema } from '../probing/readings/reading.ts';
+import { forecastSchema } from '../wood/drying/forecast.ts';
+import { fitReadingSchema } from '../wood/drying/history-fit.ts';
+import { warpSchema } from '../wood/movement/warp.ts';
+import { endUseSchema } from '../wood/species/end-use.ts';
 import { placeKindSchema, rowIdSchema } from './yard.ts';
 
 /** What a board's history and the air to come make likely, with everything that a plot of it needs. */
-export const foreseenSchema = z.object({
+export const forecastDetailsSchema = z.object({
   forecast: forecastSchema.omit({ information: true }),
   /** UTC, ms: the instant that the forecast calls today. */
   nowMs: z.number(),
-  use: useSchema.pick({ name: true, minPct: true, maxPct: true, maxShellCorePct: true }),
+  endUse: endUseSchema.pick({ name: true, minPct: true, maxPct: true, maxShellCorePct: true }),
   thicknessMm: z.number(),
   /** Where it stood, oldest first. */
   stays: z.array(z.object({ fromMs: z.number(), placeName: z.string() })).min(1),
@@ -24,18 +24,18 @@ export const foreseenSchema = z.object({
   /** How many other boards of its stack and log it learnt from. */
   learntFrom: z.number().int().min(0),
   /** What was taken for granted because nobody said; sentences. */
-  takenForGranted: z.array(z.string()),
+  assumptions: z.array(z.string()),
   /** What it means for the board, the most important first; sentences. */
   reasons: z.array(z.string()).min(1),
   /** Null where the board's sawing, width or shrinkage is not known; `whyNoWarp` then says which. */
   warp: warpSchema.nullable(),
   whyNoWarp: z.string().nullable(),
 });
-export type Foreseen = z.infer<typeof foreseenSchema>;
+export type ForecastDetails = z.infer<typeof forecastDetailsSchema>;
 
 export const boardForecastSchema = z.object({
   /** Null where nothing can be foreseen yet. */
-  foreseen: foreseenSchema.nullable(),
+  details: forecastDetailsSchema.nullable(),
   /** Then: what is missing, and what to do; a sentence. */
   whyNot: z.string().nullable(),
 });

@@ -48,7 +48,7 @@ export const meterStateSchema = z.object({
     received: z.number().int(),
     decoded: z.number().int(),
     /** By these the meter said that it had no reading, as with its pins in the air. */
-    saidNone: z.number().int(),
+    noReading: z.number().int(),
     refused: z.number().int(),
     lastRefusal: z.string().nullable(),
   }),

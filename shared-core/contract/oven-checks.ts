@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { readingUnitSchema } from '../wood/corrected.ts';
-import { type ConstantMassRule, constantMassRules } from '../wood/oven-dry.ts';
+import { readingUnitSchema } from '../wood/moisture/corrected.ts';
+import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { woodTempSchema } from './round.ts';
 import { rowIdSchema } from './yard.ts';
 
@@ -13,7 +13,7 @@ const ruleSchema = z.enum(Object.keys(constantMassRules) as [ConstantMassRule, .
 
 /** A piece that is read with the meter, weighed, and then dried in the oven. */
 export const newOvenCheckSchema = z.object({
-  woodId: z.string().max(60),
+  speciesId: z.string().max(60),
   meterId: meterIdSchema,
   /** What the person wrote on it. */
   piece: z.string().trim().min(1, 'Give the piece a mark, like A1.').max(20),
@@ -31,22 +31,22 @@ export const newOvenCheckSchema = z.object({
 export type NewOvenCheck = z.infer<typeof newOvenCheckSchema>;
 
 /** A mass in the course of drying. */
-export const ovenMassSchema = z.object({
+export const ovenWeightSchema = z.object({
   id: rowIdSchema,
   grams: gramsSchema,
   at: z.iso.datetime(),
   /** Why it was set aside; null where it counts. */
-  setAside: z.string().nullable(),
+  excluded: z.string().nullable(),
 });
-export type OvenMass = z.infer<typeof ovenMassSchema>;
+export type OvenWeight = z.infer<typeof ovenWeightSchema>;
 
 /** A check as it was measured. */
 export const ovenCheckSchema = newOvenCheckSchema.extend({
   id: rowIdSchema,
   at: z.iso.datetime(),
   /** In the order weighed. */
-  masses: z.array(ovenMassSchema),
-  setAside: z.string().nullable(),
+  weights: z.array(ovenWeightSchema),
+  excluded: z.string().nullable(),
 });
 export type OvenCheck = z.infer<typeof ovenCheckSchema>;
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { assessmentSchema, verdictSchema } from '../probing/assessment.ts';
-import { correctedSchema, readingUnitSchema } from '../wood/corrected.ts';
+import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
+import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { latestFindingSchema, rowIdSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
@@ -17,7 +17,7 @@ export type RoundFinding = z.infer<typeof roundFindingSchema>;
 export const roundBoardSchema = z.object({
   boardId: rowIdSchema,
   code: z.string(),
-  woodName: z.string(),
+  speciesName: z.string(),
   thicknessMm: z.number(),
   lengthMm: z.number().nullable(),
   woodTempC: woodTempSchema,
@@ -50,7 +50,7 @@ export type Aim = z.infer<typeof aimSchema>;
 export const roundSummarySchema = z.object({
   boards: z.number().int(),
   probed: z.number().int(),
-  verdicts: z.record(verdictSchema, z.number().int()),
+  calls: z.record(callSchema, z.number().int()),
   sentence: z.string(),
 });
 export type RoundSummary = z.infer<typeof roundSummarySchema>;
@@ -60,7 +60,7 @@ export const roundStateSchema = z.object({
   stackId: rowIdSchema,
   stackName: z.string(),
   placeName: z.string(),
-  useName: z.string(),
+  endUseName: z.string(),
   startedAt: z.iso.datetime(),
   finishedAt: z.iso.datetime().nullable(),
   woodTempC: woodTempSchema,
@@ -80,13 +80,13 @@ export const roundChangeSchema = z.object({
   board: probedBoardSchema,
   summary: roundSummarySchema,
   /** The reading that was just kept, for the sound and the flash; null otherwise. */
-  keptReadingId: rowIdSchema.nullable(),
+  savedReadingId: rowIdSchema.nullable(),
 });
 export type RoundChange = z.infer<typeof roundChangeSchema>;
 
 /** A value that settled and was to be kept by itself could not be: what was wrong, what was kept, what to do. */
-export const valueNotKeptSchema = z.object({ roundId: rowIdSchema, sentence: z.string() });
-export type ValueNotKept = z.infer<typeof valueNotKeptSchema>;
+export const valueNotSavedSchema = z.object({ roundId: rowIdSchema, sentence: z.string() });
+export type ValueNotSaved = z.infer<typeof valueNotSavedSchema>;
 
 /** The live value, at most some 20 times a second whatever the meter's rate. */
 export const liveSchema = z.object({

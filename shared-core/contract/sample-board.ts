@@ -6,7 +6,7 @@ import { rowIdSchema } from './yard.ts';
 export const boardKgSchema = z.number().positive('A mass must be above 0 kg.').max(5000);
 
 /** A cut with its sections, or one mass of the board. */
-export const sampleRecordSchema = z.object({ what: z.enum(['cut', 'mass']), id: rowIdSchema });
+export const sampleRecordSchema = z.object({ what: z.enum(['cut', 'weight']), id: rowIdSchema });
 export type SampleRecord = z.infer<typeof sampleRecordSchema>;
 
 export const newSampleCutSchema = z.object({
@@ -32,17 +32,17 @@ export const sampleCutSchema = z.object({
   boardKg: boardKgSchema,
   at: z.iso.datetime(),
   sections: z.array(sampleSectionSchema),
-  setAside: z.string().nullable(),
+  excluded: z.string().nullable(),
 });
 export type SampleCut = z.infer<typeof sampleCutSchema>;
 
-export const sampleMassSchema = z.object({
+export const sampleWeightSchema = z.object({
   id: rowIdSchema,
   kg: boardKgSchema,
   at: z.iso.datetime(),
-  setAside: z.string().nullable(),
+  excluded: z.string().nullable(),
 });
-export type SampleMass = z.infer<typeof sampleMassSchema>;
+export type SampleWeight = z.infer<typeof sampleWeightSchema>;
 
 /** A board followed by its mass: what was weighed, and the moisture content that this tells. */
 export const sampleBoardStateSchema = z.object({
@@ -61,14 +61,14 @@ export const sampleBoardStateSchema = z.object({
     }),
   ),
   /** Oldest first. */
-  masses: z.array(
-    sampleMassSchema.extend({
+  weights: z.array(
+    sampleWeightSchema.extend({
       /** By the newest cut before it; null where none tells the oven-dry mass. */
       mcPct: z.number().nullable(),
     }),
   ),
   /** What the board may weigh when it is right for its use; null before its oven-dry mass is known. */
-  wanted: z.object({ useName: z.string(), minKg: z.number(), maxKg: z.number() }).nullable(),
+  wanted: z.object({ endUseName: z.string(), minKg: z.number(), maxKg: z.number() }).nullable(),
   /** Where it stands, or what to do next. */
   sentence: z.string(),
 });

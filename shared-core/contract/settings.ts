@@ -7,7 +7,7 @@ export const settingsSchema = z.object({
   /** A sound when a reading is kept. */
   sound: z.boolean(),
   /** Keep a reading by itself when it settles; otherwise only Space takes it. */
-  keepWhenSettled: z.boolean(),
+  saveWhenSettled: z.boolean(),
   /** A sheet of many labels, and a page of one for a label printer. */
   labelLayouts: z.object({ sheet: labelLayoutSchema, single: labelLayoutSchema }),
 });

@@ -10,7 +10,7 @@ export const stackVolumeSchema = z.object({
   cubicMetres: z.number(),
   /** Mass now and at what its use wants, of the boards that were probed and whose wood's density is known; null where there are none. */
   mass: z.object({ boards: z.number().int(), nowKg: z.number(), targetKg: z.number() }).nullable(),
-  useName: z.string(),
+  endUseName: z.string(),
   targetPct: z.number(),
   /** What is left out and why, as sentences. */
   missing: z.array(z.string()),

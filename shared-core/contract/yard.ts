@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { verdictSchema } from '../probing/assessment.ts';
-import { barkSideSchema, topCoverSchema } from '../wood/faces-of-board.ts';
-import { monthlyAirSchema } from '../wood/monthly-air.ts';
-import { columnSchema, courseSchema } from './pile.ts';
+import { callSchema } from '../probing/calls/assessment.ts';
+import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
+import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
+import { columnSchema, layerSchema } from './stack-order.ts';
 
 /** Row ids are positive integers, given by the store. */
 export const rowIdSchema = z.number().int().positive();
@@ -44,7 +44,7 @@ export const stackSchema = z.object({
   id: rowIdSchema,
   name: nameSchema,
   placeId: rowIdSchema,
-  useId: z.string(),
+  endUseId: z.string(),
   topCover: topCoverSchema,
   note: noteSchema,
 });
@@ -53,14 +53,14 @@ export const newStackSchema = stackSchema.omit({ id: true });
 export type NewStack = z.infer<typeof newStackSchema>;
 
 /** How many boards of a stack stand at each verdict of their latest round. */
-export const verdictCountsSchema = z.record(verdictSchema, z.number().int().min(0));
+export const callCountsSchema = z.record(callSchema, z.number().int().min(0));
 
 export const stackRowSchema = stackSchema.extend({
   placeName: z.string(),
-  useName: z.string(),
+  endUseName: z.string(),
   boards: z.number().int(),
   probed: z.number().int(),
-  verdicts: verdictCountsSchema,
+  calls: callCountsSchema,
   lastProbedAt: z.iso.datetime().nullable(),
   /** A round that was begun on it and not finished. */
   openRoundId: rowIdSchema.nullable(),
@@ -74,7 +74,7 @@ export const boardSchema = z.object({
   id: rowIdSchema,
   code: boardCodeSchema,
   stackId: rowIdSchema,
-  woodId: z.string(),
+  speciesId: z.string(),
   thicknessMm: z.number().min(3).max(400),
   widthMm: z.number().min(10).max(3000).nullable(),
   lengthMm: z.number().min(50).max(20_000).nullable(),
@@ -89,7 +89,7 @@ export const boardSchema = z.object({
   /** The log it came from, as the person calls it. */
   log: z.string().trim().max(40),
   /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */
-  course: courseSchema.nullable(),
+  layer: layerSchema.nullable(),
   column: columnSchema.nullable(),
   note: noteSchema,
 });
@@ -98,10 +98,10 @@ export const newBoardSchema = boardSchema.omit({ id: true });
 export type NewBoard = z.infer<typeof newBoardSchema>;
 
 /** What can be said of several boards at once; what is left out stays as it was. The day goes with the bark side. */
-export const saidOfBoardsSchema = boardSchema
+export const sharedBoardFieldsSchema = boardSchema
   .pick({ sawing: true, ringRadiusMm: true, barkSide: true, barkOffOn: true })
   .partial();
-export type SaidOfBoards = z.infer<typeof saidOfBoardsSchema>;
+export type SharedBoardFields = z.infer<typeof sharedBoardFieldsSchema>;
 
 /** The latest finding on a board, as lists and labels show it. */
 export const latestFindingSchema = z.object({
@@ -112,14 +112,14 @@ export const latestFindingSchema = z.object({
   highPct: z.number().nullable(),
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
-  verdict: verdictSchema,
+  call: callSchema,
   reason: z.string(),
 });
 export type LatestFinding = z.infer<typeof latestFindingSchema>;
 
 export const boardRowSchema = boardSchema.extend({
   stackName: z.string(),
-  woodName: z.string(),
+  speciesName: z.string(),
   placeId: rowIdSchema,
   placeName: z.string(),
   placeSince: z.iso.datetime(),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { meterBasisSchema, readingUnitSchema } from '../wood/corrected.ts';
+import { meterBasisSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 
 /** A Bluetooth UUID as noble writes it: lower case, no hyphens, 4 or 32 hex digits. */
 export const uuidSchema = z.string().regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/);

@@ -1,8 +1,8 @@
+import { callMarks, callShapePath } from './call-mark.ts';
 import { type Face, type FittedText, fittedText, pointMm, textWidthMm } from './fitted-text.ts';
 import type { LabelContent } from './label.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
 import { type LabelLayout, labelPositions, printableArea } from './sheet.ts';
-import { verdictMarks, verdictShapePath } from './verdict-mark.ts';
 
 export type Ink = 'black' | 'white';
 
@@ -57,7 +57,7 @@ const descentEm = 483 / 2048;
 const roundingMm = 1e-6;
 
 /** How the height of a label's text is shared out, top to bottom: what is looked for from afar is largest. */
-const shares = { id: 0.28, mc: 0.28, board: 0.14, shellCore: 0.11, verdict: 0.19 };
+const shares = { id: 0.28, mc: 0.28, board: 0.14, shellCore: 0.11, call: 0.19 };
 
 /** The text is never higher than this part of its width, where the MC would leave no room for its day. */
 const highestOfWidth = 0.62;
@@ -148,7 +148,7 @@ function textOperations(content: LabelContent, box: Box): Operation[] {
     ...mcOperations(content, row(shares.mc)),
     ...boardOperations(content, row(shares.board)),
     ...line(fitted(content.shellCoreText, 'regular', row(shares.shellCore), smallestPt)),
-    ...verdictOperations(content, row(shares.verdict)),
+    ...callOperations(content, row(shares.call)),
   ];
 }
 
@@ -179,14 +179,14 @@ function boardOperations(content: LabelContent, row: Box): Operation[] {
   return [...line(thickness), ...line(fitted(content.speciesName, 'regular', rest, smallestNamePt))];
 }
 
-function verdictOperations(content: LabelContent, row: Box): Operation[] {
-  if (content.verdict === null) return [];
-  const mark = verdictMarks[content.verdict];
+function callOperations(content: LabelContent, row: Box): Operation[] {
+  if (content.call === null) return [];
+  const mark = callMarks[content.call];
   const topMm = row.yMm + 0.1 * row.heightMm;
   const sideMm = 0.9 * row.heightMm;
   const strokeMm = 0.08 * sideMm;
   const outlineMm = sideMm - strokeMm;
-  const d = verdictShapePath(mark.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
+  const d = callShapePath(mark.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
   const letterPt = (0.58 * sideMm) / pointMm;
   const letterMm = textWidthMm(mark.letter, 'bold', letterPt);
   const word = {

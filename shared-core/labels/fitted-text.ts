@@ -76,9 +76,9 @@ export function fittedText(
     const fittedPt = Math.min(sizePt, whole === '' ? sizePt : fitsAtPt);
     return { text: whole, sizePt: fittedPt, widthMm: textWidthMm(whole, face, fittedPt) };
   }
-  for (let kept = whole.length - 1; kept > 0; kept--) {
-    const head = cut === 'end' ? kept : Math.ceil(kept / 2);
-    const shorter = whole.slice(0, head).trimEnd() + ellipsis + whole.slice(whole.length - (kept - head));
+  for (let saved = whole.length - 1; saved > 0; saved--) {
+    const head = cut === 'end' ? saved : Math.ceil(saved / 2);
+    const shorter = whole.slice(0, head).trimEnd() + ellipsis + whole.slice(whole.length - (saved - head));
     const widthMm = textWidthMm(shorter, face, minSizePt);
     if (widthMm <= maxWidthMm) return { text: shorter, sizePt: minSizePt, widthMm };
   }

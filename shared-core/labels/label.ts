@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Verdict, verdictSchema } from '../probing/assessment.ts';
+import { type Call, callSchema } from '../probing/calls/assessment.ts';
 
 /** What one board's label says. Texts are as they are printed; they are fitted to the label when it is drawn. */
 export const labelContentSchema = z.object({
@@ -15,7 +15,7 @@ export const labelContentSchema = z.object({
   intervalText: z.string().max(60),
   shellCoreText: z.string().max(80),
   /** Null before the first round. */
-  verdict: verdictSchema.nullable(),
+  call: callSchema.nullable(),
   /** What the QR code holds: the board ID. */
   qrPayload: z.string().min(1).max(80),
 });
@@ -35,13 +35,13 @@ export interface LabelFinding {
 
 export interface LabelInput {
   code: string;
-  woodName: string;
+  speciesName: string;
   /** 3 to 400. */
   thicknessMm: number;
   units: 'metric' | 'imperial';
   /** Null before the first round. */
   latest: LabelFinding | null;
-  verdict: Verdict | null;
+  call: Call | null;
 }
 
 function mcText(mcPct: number): string {
@@ -96,9 +96,9 @@ export function labelContent(input: LabelInput): LabelContent {
   const board = {
     boardId: input.code,
     qrPayload: input.code,
-    speciesName: input.woodName,
+    speciesName: input.speciesName,
     thicknessText: thicknessText(input.thicknessMm, input.units),
-    verdict: input.verdict,
+    call: input.call,
   };
   if (latest === null) {
     return { ...board, mcText: 'not probed yet', mcDateText: '', intervalText: '', shellCoreText: '' };

@@ -19,7 +19,7 @@
  * the other; the former's piles were wide (`drying-rietz-page.test.ts`). At 0.6 and 0.07 forecasts of boards drawn from
  * the prior cover less than they say (`forecast.bench.ts`, seed 303, four rounds: today's MC in 72 of 100, for 80).
  */
-import { type DryingBoard, priorPace } from '../../shared-core/wood/history-fit.ts';
+import { type DryingBoard, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import {
   daysUntil,
   greenBoard,
@@ -40,13 +40,13 @@ const mean = (values: readonly number[]): number =>
 
 const SOURCES: Record<string, (medians: Medians) => Compared[]> = {
   'Rietz and Page': ({ diffusivity, surface }) =>
-    rietzPage.flatMap(([wood, gravity, greenPct, low, high]) => {
+    rietzPage.flatMap(([species, gravity, greenPct, low, high]) => {
       const days = months.map((month) =>
         daysUntil(greenBoard(madison, month, gravity, greenPct), diffusivity, surface, 20),
       );
       return [
-        { what: `${wood}, fastest month`, days: Math.min(...days), published: low },
-        { what: `${wood}, slowest month`, days: Math.max(...days), published: high },
+        { what: `${species}, fastest month`, days: Math.min(...days), published: low },
+        { what: `${species}, slowest month`, days: Math.max(...days), published: high },
       ];
     }),
   Peck: ({ diffusivity, surface }) => {
@@ -60,8 +60,8 @@ const SOURCES: Record<string, (medians: Medians) => Compared[]> = {
     ];
   },
   Miceli: ({ diffusivity, surface }) =>
-    miceli.map(([wood, gravity, greenPct, least, most]) => ({
-      what: wood,
+    miceli.map(([species, gravity, greenPct, least, most]) => ({
+      what: species,
       days: daysUntil(greenBoard(house, 0, gravity, greenPct), diffusivity, surface, 10),
       published: Math.sqrt(least * most),
     })),

@@ -13,7 +13,7 @@
  * Error: greatest difference of the average, shell and core, over 20 instants, % MC, from a run of ODEX (npm odex) at
  * 1e-9. That code is for problems that are not stiff and takes a second for it.
  */
-import { airSegments } from '../../shared-core/wood/board-history.ts';
+import { airSegments } from '../../shared-core/wood/drying/board-history.ts';
 import {
   atDepthOf,
   averageOf,
@@ -23,8 +23,8 @@ import {
   LawTables,
   simulateDrying,
   woodDryingLaw,
-} from '../../shared-core/wood/drying-model.ts';
-import { type ForecastInput, forecastBoard } from '../../shared-core/wood/forecast.ts';
+} from '../../shared-core/wood/drying/drying-model.ts';
+import { type ForecastInput, forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import { odex } from '../reference/odex.ts';
 import { type CvodeClass, loadCvode } from './stiff-library.ts';
 
@@ -276,7 +276,7 @@ const input: ForecastInput = {
     })),
   ),
   siblings: [],
-  use: { minPct: 6, maxPct: 9, maxShellCorePct: 2 },
+  endUse: { minPct: 6, maxPct: 9, maxShellCorePct: 2 },
   elsewhere: [20, 16].map((tempC, i) => ({ placeId: i + 2, air: shed.map(() => ({ tempC, rh: 0.42 })) })),
   placeId: 1,
   horizonDays: 365,

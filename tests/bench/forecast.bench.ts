@@ -24,9 +24,9 @@
  * 264 to 128 days.
  */
 
-import { plannedDepthMm } from '../../shared-core/probing/spots.ts';
-import { airSegments, type Stay } from '../../shared-core/wood/board-history.ts';
-import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
+import { plannedDepthMm } from '../../shared-core/probing/readings/spots.ts';
+import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
+import { airSegments, type Stay } from '../../shared-core/wood/drying/board-history.ts';
 import {
   type AirSegment,
   type DryingLaw,
@@ -35,18 +35,18 @@ import {
   parabolicStart,
   simulateDrying,
   woodDryingLaw,
-} from '../../shared-core/wood/drying-model.ts';
-import { type Forecast, forecastBoard, type Quantiles } from '../../shared-core/wood/forecast.ts';
-import { type Information, normalCdf } from '../../shared-core/wood/gaussian.ts';
+} from '../../shared-core/wood/drying/drying-model.ts';
+import { type Forecast, forecastBoard, type Quantiles } from '../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
   type DryingBoard,
   dryingPrior,
   type FitReading,
   fitHistory,
-} from '../../shared-core/wood/history-fit.ts';
-import type { MonthlyAir } from '../../shared-core/wood/monthly-air.ts';
-import { spotScatterPct } from '../../shared-core/wood/spot-scatter.ts';
+} from '../../shared-core/wood/drying/history-fit.ts';
+import { type Information, normalCdf } from '../../shared-core/wood/maths/gaussian.ts';
+import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
 const boards = Number(process.argv[2] ?? 200);
@@ -69,7 +69,7 @@ const SHEDS = [
 const ROOM = monthly(Array<number>(12).fill(20), (m) => 0.36 + 0.02 * Math.abs(6 - Math.abs(6 - m)));
 const OUTDOOR_USE = { minPct: 6, maxPct: 18, maxShellCorePct: 4 };
 const INDOOR_USE = { minPct: 4, maxPct: 10, maxShellCorePct: 3 };
-const gravities = builtInWoods.flatMap(({ basicSpecificGravity }) => basicSpecificGravity ?? []);
+const gravities = builtInSpecies.flatMap(({ basicSpecificGravity }) => basicSpecificGravity ?? []);
 
 type LawOf = (gravity: number) => DryingLaw;
 
@@ -115,8 +115,8 @@ function weather(random: Random, stays: readonly Stay[], fromMs: number, days: n
       emcEndPct: Math.max(2, plain.emcStartPct + off),
       tempC: Math.min(45, Math.round(plain.tempC + 1.5 * share * warm)),
     });
-    const stay = (value: number, kept: number): number =>
-      kept * value + Math.sqrt(1 - kept * kept) * random.normal();
+    const stay = (value: number, saved: number): number =>
+      saved * value + Math.sqrt(1 - saved * saved) * random.normal();
     // A month's anomaly fades over about a month, a day's over about three.
     month = stay(month, 0.905);
     warm = stay(warm, 0.905);
@@ -133,7 +133,7 @@ type Case = {
   board: DryingBoard;
   theta: number[];
   nowMs: number;
-  use: { minPct: number; maxPct: number; maxShellCorePct: number };
+  endUse: { minPct: number; maxPct: number; maxShellCorePct: number };
   /** Readings of as many rounds, the last today. */
   readings: (rounds: number) => FitReading[];
   averagePct: (day: number) => number;
@@ -141,7 +141,7 @@ type Case = {
   readyDay: number;
 };
 
-type Stack = { board: DryingBoard; use: Case['use']; nowDays: number };
+type Stack = { board: DryingBoard; endUse: Case['endUse']; nowDays: number };
 
 function drawStack(random: Random): Stack {
   const shed = pick(random, SHEDS);
@@ -157,14 +157,14 @@ function drawStack(random: Random): Stack {
       start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
       stays: [{ fromMs: sawnMs, air: shed }, ...(indoors ? [{ fromMs: moved, air: ROOM }] : [])],
     },
-    use: indoors ? INDOOR_USE : OUTDOOR_USE,
+    endUse: indoors ? INDOOR_USE : OUTDOOR_USE,
     nowDays,
   };
 }
 
 function drawBoard(
   random: Random,
-  { board, use, nowDays }: Stack,
+  { board, endUse, nowDays }: Stack,
   theta: number[],
   air: AirSegment[],
   meter: number,
@@ -190,7 +190,9 @@ function drawBoard(
   const isFit = (day: number): boolean => {
     const average = solved.averagePct[day]!;
     return (
-      average <= use.maxPct && average >= use.minPct && corePct[day]! - judgedPct[day]! <= use.maxShellCorePct
+      average <= endUse.maxPct &&
+      average >= endUse.minPct &&
+      corePct[day]! - judgedPct[day]! <= endUse.maxShellCorePct
     );
   };
   let readyDay = nowDays;
@@ -201,7 +203,7 @@ function drawBoard(
   return {
     board,
     theta,
-    use,
+    endUse,
     nowMs: board.start.atMs + nowDays * DAY_MS,
     readyDay: readyDay > nowDays + HORIZON_DAYS ? Number.POSITIVE_INFINITY : readyDay - nowDays,
     averagePct: (day) => solved.averagePct[nowDays + day]!,
@@ -230,13 +232,13 @@ function drawTheta(random: Random, board: DryingBoard): number[] {
   return prior.mean.map((mean, i) => mean + Math.sqrt(prior.covariance[i]![i]!) * random.normal());
 }
 
-function foresee(one: Case, rounds: number, siblings: readonly Information[]): Forecast {
+function forecastOf(one: Case, rounds: number, siblings: readonly Information[]): Forecast {
   return forecastBoard({
     nowMs: one.nowMs,
     board: one.board,
     readings: one.readings(rounds),
     siblings: [...siblings],
-    use: one.use,
+    endUse: one.endUse,
     elsewhere: [],
     placeId: 1,
     horizonDays: HORIZON_DAYS,
@@ -357,7 +359,7 @@ function calibrate(name: string, lawOf: LawOf): void {
     const stack = drawStack(random);
     const air = weather(random, stack.board.stays, stack.board.start.atMs, stack.nowDays + HORIZON_DAYS + 3);
     const one = drawBoard(random, stack, drawTheta(random, stack.board), air, random.normal(), lawOf);
-    for (const [rounds, into] of tallies) tally(into, one, foresee(one, rounds, []));
+    for (const [rounds, into] of tallies) tally(into, one, forecastOf(one, rounds, []));
   }
   console.log(`\n== ${name} (${((performance.now() - begin) / 1000).toFixed(0)} s)`);
   for (const [rounds, into] of tallies) print(`${rounds} rounds`, into);
@@ -394,7 +396,7 @@ function shareInStacks(): void {
       );
     for (const rounds of [0, 1]) {
       for (const count of shared) {
-        const forecast = foresee(cases[0]!, rounds, learnt.slice(0, count));
+        const forecast = forecastOf(cases[0]!, rounds, learnt.slice(0, count));
         tally(tallies.get(`${rounds} rounds of its own, ${count} siblings`)!, cases[0]!, forecast);
       }
     }

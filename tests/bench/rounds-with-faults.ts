@@ -15,12 +15,10 @@
  * is the stack's, or in a mixed stack perhaps the guest's. *Odd board*: one board is of another wood than the rest, and
  * was entered as if it were not.
  */
-import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/call.ts';
-import type { PlaceFacts } from '../../shared-core/probing/evidence.ts';
-import type { Reading } from '../../shared-core/probing/reading.ts';
-import { planSpots } from '../../shared-core/probing/spots.ts';
-import { builtInUses, builtInWoods } from '../../shared-core/wood/catalogue.ts';
-import { correctReading } from '../../shared-core/wood/correction.ts';
+import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/calls/call.ts';
+import type { PlaceFacts } from '../../shared-core/probing/calls/evidence.ts';
+import type { Reading } from '../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import {
   type AirSegment,
   dryingGrid,
@@ -28,9 +26,11 @@ import {
   parabolicStart,
   simulateDrying,
   woodDryingLaw,
-} from '../../shared-core/wood/drying-model.ts';
-import { priorPace } from '../../shared-core/wood/history-fit.ts';
-import type { Wood } from '../../shared-core/wood/wood.ts';
+} from '../../shared-core/wood/drying/drying-model.ts';
+import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
+import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import type { Species } from '../../shared-core/wood/species/species.ts';
 
 const DAY_S = 86_400;
 const BOARDS = 10;
@@ -73,9 +73,11 @@ export function randomFrom(seed: number): Random {
   };
 }
 
-const woods = builtInWoods.filter((wood) => wood.curveId !== null && wood.basicSpecificGravity !== null);
+const allSpecies = builtInSpecies.filter(
+  (species) => species.curveId !== null && species.basicSpecificGravity !== null,
+);
 const tablesOf = new Map(
-  woods.map((wood) => [wood.id, new LawTables(woodDryingLaw(wood.basicSpecificGravity!))]),
+  allSpecies.map((species) => [species.id, new LawTables(woodDryingLaw(species.basicSpecificGravity!))]),
 );
 
 const PLACES: { kind: PlaceFacts['kind']; emcPct: number; wander: number; tempC: number; tempSd: number }[] =
@@ -92,7 +94,7 @@ const MIXED = 0.25;
 const WOOD_PACE = 0.4;
 
 /** A board as it truly is: MC at the depth of each planned spot in both rounds, places along the board included. */
-type TrueBoard = { wood: Wood; spotsPct: [number[], number[]]; offsetPct: number };
+type TrueBoard = { species: Species; spotsPct: [number[], number[]]; offsetPct: number };
 
 const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!;
 
@@ -114,11 +116,11 @@ function weather(random: Random, place: (typeof PLACES)[number], days: number): 
 }
 
 /** What the meter shows of wood at this MC and temperature: the correction, turned round by bisection. */
-function shownFor(mcPct: number, wood: Wood, woodTempC: number): number {
+function shownFor(mcPct: number, species: Species, woodTempC: number): number {
   let [low, high] = [0.5, 100];
   for (let pass = 0; pass < 18; pass += 1) {
     const shown = (low + high) / 2;
-    const mc = correctReading({ value: shown, unit: 'pct', woodTempC, wood, basis: BASIS }).mcPct;
+    const mc = correctReading({ value: shown, unit: 'pct', woodTempC, species, basis: BASIS }).mcPct;
     if (mc !== null && mc < mcPct) low = shown;
     else high = shown;
   }
@@ -129,7 +131,7 @@ function shownFor(mcPct: number, wood: Wood, woodTempC: number): number {
 export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const air = pick(random, PLACES);
   const place: PlaceFacts = { name: 'the place', kind: air.kind, emcPct: air.emcPct, airTempC: air.tempC };
-  const wood = pick(random, woods);
+  const species = pick(random, allSpecies);
   const thicknessMm = pick(random, [27, 34, 52]);
   const lengthMm = 2400 + Math.round(random.uniform() * 1600);
   const { plan } = planSpots({ lengthMm, thicknessMm });
@@ -145,18 +147,19 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     surface: 0.74 * random.normal(),
     emc: random.normal(),
   };
-  const guestWood = pick(random, woods);
+  const guestSpecies = pick(random, allSpecies);
   const guestPace = WOOD_PACE * random.normal();
   const guests = random.uniform() < MIXED ? 1 + Math.floor(4 * random.uniform()) : 0;
   const firstGuest = Math.floor(random.uniform() * BOARDS);
-  const woodOf = (index: number) => ((index - firstGuest + BOARDS) % BOARDS < guests ? guestWood : wood);
+  const speciesOf = (index: number) =>
+    (index - firstGuest + BOARDS) % BOARDS < guests ? guestSpecies : species;
 
-  const grow = (wood: Wood, ownPace: number): TrueBoard => {
+  const grow = (species: Species, ownPace: number): TrueBoard => {
     const start = Math.min(58, Math.max(20, startPct + 4 * random.normal()));
     const face = priorPace.surface.median * Math.exp(pace.surface + 0.3 * random.normal());
     const { depthPct } = simulateDrying({
       grid,
-      tables: tablesOf.get(wood.id)!,
+      tables: tablesOf.get(species.id)!,
       startPct: parabolicStart(grid, start, 0.95),
       segments,
       diffusivityFactor:
@@ -173,11 +176,11 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
         const mc = depthPct[spot]![when]!;
         return mc + scatter(mc) * (places[spot]! + Math.sqrt(1 / 3) * random.normal());
       });
-    return { wood, spotsPct: [round(0), round(1)], offsetPct: 0.5 * random.normal() };
+    return { species, spotsPct: [round(0), round(1)], offsetPct: 0.5 * random.normal() };
   };
   const boards = Array.from({ length: BOARDS }, (_, index) => {
-    const own = woodOf(index);
-    return grow(own, own === wood ? 0 : guestPace);
+    const own = speciesOf(index);
+    return grow(own, own === species ? 0 : guestPace);
   });
 
   const typed = fault === 'typing slip' || random.uniform() < 0.5;
@@ -188,7 +191,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     values: number[],
     boardIndex: number,
     when: 0 | 1,
-    entered: { wood: Wood; tempC: number },
+    entered: { species: Species; tempC: number },
   ) => evidenceOf(values, { boardIndex, when, entered });
 
   function evidenceOf(
@@ -197,13 +200,13 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
       boardIndex,
       when,
       entered,
-    }: { boardIndex: number; when: 0 | 1; entered: { wood: Wood; tempC: number } },
+    }: { boardIndex: number; when: 0 | 1; entered: { species: Species; tempC: number } },
   ): BoardEvidence {
     const takenAt = new Date(Date.UTC(2026, 3, 1) + when * since * DAY_S * 1000).toISOString();
     return {
       board: { thicknessMm, lengthMm },
-      wood: entered.wood,
-      use: builtInUses[0]!,
+      species: entered.species,
+      endUse: builtInEndUses[0]!,
       place,
       readings: shown.map(
         (raw, index): Reading => ({
@@ -219,7 +222,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
           woodTempC: entered.tempC,
           meterId: 1,
           takenAt,
-          setAside: null,
+          excluded: null,
         }),
       ),
       meters: { 1: { basis: BASIS, range: METER_RANGE_PCT } },
@@ -237,18 +240,18 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const place2 = random.uniform() < 0.5 ? 0 : 2;
   const everywhere = random.uniform() < 0.5;
   const atFault = (spot: number) => everywhere || spot === place2 || spot === place2 + 1;
-  const enteredWoods = boards.map((board) => board.wood);
+  const enteredSpeciesIds = boards.map((board) => board.species);
   if (fault === 'wrong species' || fault === 'odd board') {
     // Woods read alike to a point or so, mostly: the worst mistake of eight, so that there are gross ones to find.
-    const own = boards[hit]!.wood;
+    const own = boards[hit]!.species;
     const shownNow = shownFor(soundPct(boards[hit]!, 1)[1]!, own, trueTempC[1]);
-    const mcAs = (each: Wood) =>
-      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], wood: each, basis: BASIS }).mcPct ??
-      0;
-    const other = Array.from({ length: 8 }, () => pick(random, woods)).reduce((worst, each) =>
+    const mcAs = (each: Species) =>
+      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], species: each, basis: BASIS })
+        .mcPct ?? 0;
+    const other = Array.from({ length: 8 }, () => pick(random, allSpecies)).reduce((worst, each) =>
       Math.abs(mcAs(each) - mcAs(own)) > Math.abs(mcAs(worst) - mcAs(own)) ? each : worst,
     );
-    if (fault === 'wrong species') enteredWoods[hit] = other;
+    if (fault === 'wrong species') enteredSpeciesIds[hit] = other;
     else boards[hit] = grow(other, WOOD_PACE * random.normal());
   }
   const wanted = boards.map((board) => soundPct(board, 1));
@@ -284,7 +287,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     enteredTempC = Math.max(1, Math.min(45, tempC[1] + by));
   }
   const shown = faulty.map((values, index) =>
-    values.map((mc) => shownFor(Math.max(3, mc), probed[index]!.wood, trueTempC[1])),
+    values.map((mc) => shownFor(Math.max(3, mc), probed[index]!.species, trueTempC[1])),
   );
   if (fault === 'typing slip') {
     const spot = Math.floor(random.uniform() * plan.length);
@@ -296,13 +299,13 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     fault,
     boards: shown.map((values, index) => {
       const board = boards[index]!;
-      const enteredWood = enteredWoods[index]!;
-      const evidence = judged(values, index, 1, { wood: enteredWood, tempC: enteredTempC });
-      const soundShown = wanted[index]!.map((mc) => shownFor(mc, board.wood, trueTempC[1]));
-      const sound = judged(soundShown, index, 1, { wood: board.wood, tempC: tempC[1] });
-      const shownBefore = soundPct(board, 0).map((mc) => shownFor(mc, board.wood, trueTempC[0]));
+      const enteredSpecies = enteredSpeciesIds[index]!;
+      const evidence = judged(values, index, 1, { species: enteredSpecies, tempC: enteredTempC });
+      const soundShown = wanted[index]!.map((mc) => shownFor(mc, board.species, trueTempC[1]));
+      const sound = judged(soundShown, index, 1, { species: board.species, tempC: tempC[1] });
+      const shownBefore = soundPct(board, 0).map((mc) => shownFor(mc, board.species, trueTempC[0]));
       const before = judged(shownBefore, index, 0, {
-        wood: enteredWood,
+        species: enteredSpecies,
         tempC: tempC[0],
       });
       // A last round of which nothing counts is none, as in the app.
@@ -321,7 +324,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
 }
 
 /** The corrected value; a refused one keeps its raw value. */
-function readAs(reading: Reading, { wood }: BoardEvidence): number {
+function readAs(reading: Reading, { species }: BoardEvidence): number {
   const { raw, woodTempC } = reading;
-  return correctReading({ value: raw, unit: 'pct', woodTempC, wood, basis: BASIS }).mcPct ?? raw;
+  return correctReading({ value: raw, unit: 'pct', woodTempC, species, basis: BASIS }).mcPct ?? raw;
 }

@@ -19,9 +19,10 @@
  * An *odd board*, of another wood and entered like its stack, has no target (0.45): little but its level speaks against
  * it, and a board that was sawn later has such a level too.
  */
-import { judgeRound } from '../../shared-core/probing/judge-round.ts';
-import type { JudgedReading } from '../../shared-core/probing/reading.ts';
-import { median, robustSpread } from '../../shared-core/probing/robust.ts';
+
+import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
+import { judgeRound } from '../../shared-core/probing/suspicions/judge-round.ts';
+import { median, robustSpread } from '../../shared-core/wood/maths/robust.ts';
 import { FAULTS, type Fault, METER_RANGE_PCT, makeRound, randomFrom } from './rounds-with-faults.ts';
 
 const GROSS_PCT = 3;
@@ -49,14 +50,14 @@ function textbook(
   readings: readonly JudgedReading[],
   rule: (values: number[]) => (value: number) => boolean,
 ): Set<number> {
-  const doubted = new Set<number>();
+  const questionable = new Set<number>();
   for (const depth of ['shell', 'core'] as const) {
     const there = readings.filter((each) => each.spot.depth === depth);
     const mcOf = (each: JudgedReading) => each.corrected.mcPct ?? each.raw;
     const isOut = rule(there.map(mcOf));
-    for (const each of there) if (isOut(mcOf(each))) doubted.add(each.id);
+    for (const each of there) if (isOut(mcOf(each))) questionable.add(each.id);
   }
-  return doubted;
+  return questionable;
 }
 
 const threeSigma = (values: number[]) => {
@@ -83,7 +84,7 @@ function measure(fault: Fault | null, rounds: number, seed: number): Record<Meth
     const found: Record<Method, Set<number>> = {
       pintally: new Set(
         readings
-          .filter((each) => each.suspicions.some(({ weight }) => weight !== 'note'))
+          .filter((each) => each.suspicions.some(({ severity }) => severity !== 'note'))
           .map((each) => each.id),
       ),
       'three sigma': textbook(readings, threeSigma),
@@ -92,20 +93,20 @@ function measure(fault: Fault | null, rounds: number, seed: number): Record<Meth
     for (const method of METHODS)
       readings.forEach(({ id, raw }, index) => {
         const tally = tallies[method];
-        const doubted = found[method].has(id) ? 1 : 0;
+        const questionable = found[method].has(id) ? 1 : 0;
         const off = Math.abs(offBy[index]!);
         if (off < MOVED_PCT) {
           // A board drier than the meter's scale has no sound reading: whoever doubts it is right.
           if (raw <= METER_RANGE_PCT.min) return;
           tally.still += 1;
-          tally.alarms += doubted;
+          tally.alarms += questionable;
           return;
         }
         tally.moved += 1;
-        tally.movedFound += doubted;
+        tally.movedFound += questionable;
         if (off >= GROSS_PCT && soundPct[index]! <= QUALITATIVE_PCT) {
           tally.gross += 1;
-          tally.grossFound += doubted;
+          tally.grossFound += questionable;
         }
       });
   }

@@ -6,13 +6,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createApp } from '../../electron/app/app.ts';
-import { threadFiles } from '../../electron/app/thread-files.ts';
+import { threadSources } from '../../electron/app/thread-files.ts';
 import { NoLink } from '../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { openYard } from '../../electron/store/yard.ts';
-import { RULES_VERSION } from '../../shared-core/probing/rules-version.ts';
-import { planSpots } from '../../shared-core/probing/spots.ts';
-import { builtInUses, builtInWoods } from '../../shared-core/wood/catalogue.ts';
+import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
+import { planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
 const BOARDS = 100_000;
 const BOARDS_A_STACK = 1000;
@@ -29,7 +29,7 @@ const app = createApp({
     bluetooth: () => new NoLink(),
     simulated: () => new SimulatedLink({ seed: 1 }),
   },
-  threads: threadFiles(join(import.meta.dirname, '../../electron/app'), 'ts'),
+  threads: threadSources,
   emit: () => undefined,
 });
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
@@ -77,9 +77,9 @@ async function measure(what: string, name: string, input: unknown, runs = RUNS):
 
 function fill(file: string): void {
   const yard = openYard(file);
-  yard.species.bringUpToDate(builtInWoods);
-  yard.uses.bringUpToDate(builtInUses);
-  yard.together(() => {
+  yard.species.bringUpToDate(builtInSpecies);
+  yard.endUses.bringUpToDate(builtInEndUses);
+  yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
     const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air });
     const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
@@ -87,7 +87,7 @@ function fill(file: string): void {
       const stackId = yard.stacks.add({
         name: `Stack ${stack}`,
         placeId,
-        useId: 'furniture',
+        endUseId: 'furniture',
         topCover: 'covered',
         note: '',
       });
@@ -97,7 +97,7 @@ function fill(file: string): void {
           {
             code: `B${String(stack).padStart(2, '0')}-${String(n).padStart(4, '0')}`,
             stackId,
-            woodId: 'walnut-black',
+            speciesId: 'walnut-black',
             thicknessMm: 27,
             widthMm: 200,
             lengthMm: 2400,
@@ -107,7 +107,7 @@ function fill(file: string): void {
             barkSide: 'unknown',
             barkOffOn: null,
             log: '',
-            course: null,
+            layer: null,
             column: null,
             note: '',
           },
@@ -117,7 +117,7 @@ function fill(file: string): void {
         for (const [index, roundId] of roundIds.entries()) {
           const at = `2026-0${index + 1}-01T08:00:00.000Z`;
           for (const [spotIndex, { spot }] of plan.entries()) {
-            yard.rounds.keep({
+            yard.rounds.save({
               roundId,
               boardId,
               spotIndex,
@@ -139,7 +139,7 @@ function fill(file: string): void {
             highPct: 14,
             shellPct: 12,
             corePct: 14,
-            verdict: 'keep-drying' as const,
+            call: 'keep-drying' as const,
             reason: 'For the measurement only.',
             openSpot: null,
           };

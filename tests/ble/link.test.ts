@@ -69,7 +69,7 @@ describe('notifications', () => {
     expect(link.counts).toEqual({
       received: before + received.length,
       decoded: before + received.length,
-      saidNone: 0,
+      noReading: 0,
       refused: 0,
       lastRefusal: null,
     });

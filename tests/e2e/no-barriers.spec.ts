@@ -32,7 +32,7 @@ const screens = [
   ['labels', 'Labels'],
   ['places', 'Places'],
   ['air', 'Air and wood'],
-  ['woods', 'Woods'],
+  ['species-list', 'Woods'],
   ['settings', 'Settings'],
 ] as const;
 

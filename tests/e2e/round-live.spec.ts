@@ -43,12 +43,12 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
       await expect(page.locator('.probe-next')).toContainText(depth);
       await expect(page.getByText('Pins out')).toBeVisible();
       const shown = depth === 'Shell' ? board.shell : board.core;
-      const keptBefore = await page.getByRole('button', { name: 'Set aside' }).count();
+      const savedBefore = await page.getByRole('button', { name: 'Set aside' }).count();
       meter.press(shown);
-      await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(keptBefore + 1, {
+      await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(savedBefore + 1, {
         timeout: 15_000,
       });
-      if (index === 2 && keptBefore === 1) await picture(page, 'round-live');
+      if (index === 2 && savedBefore === 1) await picture(page, 'round-live');
       meter.lift();
     }
     await expect(page.locator('.probe-next')).toContainText('All spots read');
@@ -69,17 +69,17 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
 
   // Each insertion gave one reading, within the meter's own noise of what its scale came to rest at, and no other.
   const disk = new Database(`${pintally.dataDir}/demo-yard.sqlite`, { readonly: true });
-  const kept = disk
+  const saved = disk
     .prepare(
       `SELECT b.code, r.spot ->> 'depth' AS depth, r.raw, r.how, r.settled FROM reading r JOIN board b ON b.id = r.board_id
        WHERE r.round_id = (SELECT max(id) FROM round) ORDER BY r.id`,
     )
     .all() as { code: string; depth: 'shell' | 'core'; raw: number; how: string; settled: number }[];
   disk.close();
-  expect(kept.map(({ code, depth }) => `${code} ${depth}`)).toEqual(
+  expect(saved.map(({ code, depth }) => `${code} ${depth}`)).toEqual(
     boards.flatMap(({ code }) => [`${code} shell`, `${code} core`, `${code} shell`, `${code} core`]),
   );
-  for (const { code, depth, raw, how, settled } of kept) {
+  for (const { code, depth, raw, how, settled } of saved) {
     const board = boards.find((each) => each.code === code)!;
     expect(Math.abs(raw - board[depth])).toBeLessThan(0.15);
     expect({ how, settled }).toEqual({ how: 'settled', settled: 1 });

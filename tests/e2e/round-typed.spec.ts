@@ -18,10 +18,10 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
   for (const [code, values] of Object.entries(typed)) {
     await expect(page.getByRole('heading', { level: 1 })).toContainText(code);
     for (const value of values) {
-      const keptBefore = await page.getByRole('button', { name: 'Set aside' }).count();
+      const savedBefore = await page.getByRole('button', { name: 'Set aside' }).count();
       await page.keyboard.type(value);
       await page.keyboard.press('Enter');
-      await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(keptBefore + 1);
+      await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(savedBefore + 1);
       if (value === '140') {
         // The slip is seen at once, and taken back with one key.
         await expect(page.locator('.kept-words')).toContainText('Look at it');
@@ -30,7 +30,7 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
         await expect(page.getByRole('button', { name: 'Put back' })).toBeVisible();
         await page.keyboard.type('14.0');
         await page.keyboard.press('Enter');
-        await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(keptBefore + 1);
+        await expect(page.getByRole('button', { name: 'Set aside' })).toHaveCount(savedBefore + 1);
       }
     }
     await expect(page.locator('.probe-next')).toContainText('All spots read');

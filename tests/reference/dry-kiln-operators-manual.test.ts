@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { ovenDryMcPct } from '../../shared-core/wood/oven-dry.ts';
-import { depthOfAverageMm, fitProfile } from '../../shared-core/wood/profile.ts';
-import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../shared-core/wood/sample-board.ts';
+import { ovenDryMcPct } from '../../shared-core/wood/moisture/oven-dry.ts';
+import { depthOfAverageMm, fitProfile } from '../../shared-core/wood/moisture/profile.ts';
+import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../shared-core/wood/moisture/sample-board.ts';
 
 // Dry Kiln Operator's Manual (USDA Agriculture Handbook 188), chapter 6: the worked sample board (from memory).
 describe("Dry Kiln Operator's Manual: a sample board with two moisture sections", () => {

@@ -8,7 +8,7 @@ import {
   dryingGrid,
   LawTables,
   simulateDrying,
-} from '../../shared-core/wood/drying-model.ts';
+} from '../../shared-core/wood/drying/drying-model.ts';
 
 const diffusivityM2S = 1e-10;
 const halfThicknessM = 0.0125;

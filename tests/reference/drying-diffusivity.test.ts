@@ -3,13 +3,13 @@
  * (1973), against the handbook's EMC, steam tables and measured diffusivities.
  */
 import { describe, expect, test } from 'vitest';
+import { emcPct } from '../../shared-core/wood/climate/emc.ts';
 import {
   saturationPressurePa,
   surfaceEmission,
   surfaceHumidity,
   transverseDiffusivityM2S,
-} from '../../shared-core/wood/diffusivity.ts';
-import { emcPct } from '../../shared-core/wood/emc.ts';
+} from '../../shared-core/wood/drying/diffusivity.ts';
 
 // Steam tables (CRC Handbook, from memory), Pa. The form's authors give 0.384 % at most from -40 to 50 °C.
 test.each([

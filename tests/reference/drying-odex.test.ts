@@ -13,7 +13,7 @@ import {
   LawTables,
   simulateDrying,
   woodDryingLaw,
-} from '../../shared-core/wood/drying-model.ts';
+} from '../../shared-core/wood/drying/drying-model.ts';
 import { odex } from './odex.ts';
 
 test('agrees with ODEX to 0.001 % MC at the end of every air', () => {

@@ -11,15 +11,15 @@
  * looked at, without its table). Medians chosen without this table come to 0.58 of its days.
  */
 import { expect, test } from 'vitest';
-import { priorPace } from '../../shared-core/wood/history-fit.ts';
+import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { daysUntil, greenBoard, madison, months, rietzPage } from './published-drying-days.ts';
 
 const { diffusivity, surface } = priorPace;
-const table = rietzPage.map(([wood, gravity, greenPct, shortest, longest]) => {
+const table = rietzPage.map(([species, gravity, greenPct, shortest, longest]) => {
   const days = months.map((month) =>
     daysUntil(greenBoard(madison, month, gravity, greenPct), diffusivity.median, surface.median, 20),
   );
-  return { wood, fastest: Math.min(...days) / shortest, slowest: Math.max(...days) / longest };
+  return { species, fastest: Math.min(...days) / shortest, slowest: Math.max(...days) / longest };
 });
 
 // The table itself spans a factor of three to four for each wood.

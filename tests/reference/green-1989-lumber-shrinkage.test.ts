@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
-import { acrossBoard, RING_ANGLE_DEG, shrunkPct } from '../../shared-core/wood/shrinkage.ts';
+import { acrossBoard, RING_ANGLE_DEG, shrunkPct } from '../../shared-core/wood/movement/shrinkage.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
 // D. W. Green, Moisture Content and the Shrinkage of Lumber, FPL-RP-489 (1989), abstract looked at: shrinkage from
 // green of softwood lumber in width, Sw = 6.031 - 0.215 M, and thickness, St = 5.062 - 0.181 M, for 8 to 19 % MC.
 describe('Green 1989: shrinkage of softwood framing lumber, an independent source', () => {
-  const douglasFir = builtInWoods.find(({ id }) => id === 'douglas-fir-coast')!;
+  const douglasFir = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
   const { width, thickness } = acrossBoard(
     douglasFir.radialPct!,
     douglasFir.tangentialPct!,

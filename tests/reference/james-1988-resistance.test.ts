@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { builtInWoods, resistanceCurves } from '../../shared-core/wood/catalogue.ts';
-import { correctReading } from '../../shared-core/wood/correction.ts';
-import { curveRangePct, log10OhmsAt, mcAtOhms } from '../../shared-core/wood/resistance.ts';
+import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
+import { curveRangePct, log10OhmsAt, mcAtOhms } from '../../shared-core/wood/moisture/resistance.ts';
+import { builtInSpecies, resistanceCurves } from '../../shared-core/wood/species/catalogue.ts';
 
 // W. L. James, Electric Moisture Meters for Wood, FPL-GTR-6 (1988), Table 1 (from memory): megohms along the grain
 // at 80 °F, MC 7 to 25 %.
@@ -203,12 +203,12 @@ describe('A meter made on Douglas-fir at 80 °F, used at 80 °F: read across Tab
     [15, 'elm-american', 12.14], // 18.6 between 20 (12 %) and 12 (13 %)
     [9, 'walnut-black', 9.42], // 1660 between 2630 (9 %) and 890 (10 %)
     [20, 'pine-eastern-white', 21.06], // 2.14 between 2.19 (21 %) and 1.51 (22 %)
-  ])('shown %f %% in %s is %f %%', (shownPct, woodId, byHand) => {
+  ])('shown %f %% in %s is %f %%', (shownPct, speciesId, byHand) => {
     const corrected = correctReading({
       value: shownPct,
       unit: 'pct',
       woodTempC: 26.7,
-      wood: builtInWoods.find((wood) => wood.id === woodId)!,
+      species: builtInSpecies.find((species) => species.id === speciesId)!,
       basis: { curveId: 'douglas-fir-coast', tempC: 26.7 },
     });
     expect(Math.abs(corrected.mcPct! - byHand)).toBeLessThan(0.06);

@@ -10,21 +10,21 @@
  * boards; the abstract does not tell the two apart.
  */
 import { expect, test } from 'vitest';
-import { daysForeseen, greenBoard, house, miceli } from './published-drying-days.ts';
+import { daysForecast, greenBoard, house, miceli } from './published-drying-days.ts';
 
-const foreseen = miceli.map(([wood, gravity, greenPct, least, most]) => {
-  const { early, likely, late } = daysForeseen(greenBoard(house, 0, gravity, greenPct), 10);
-  return { wood, least, most, early, late, ratio: likely / Math.sqrt(least * most) };
+const details = miceli.map(([species, gravity, greenPct, least, most]) => {
+  const { early, likely, late } = daysForecast(greenBoard(house, 0, gravity, greenPct), 10);
+  return { species, least, most, early, late, ratio: likely / Math.sqrt(least * most) };
 });
 
-test.each(foreseen)('$wood: $least to $most days lie within 10 to 90 %', ({ least, most, early, late }) => {
+test.each(details)('$wood: $least to $most days lie within 10 to 90 %', ({ least, most, early, late }) => {
   expect(early).toBeLessThanOrEqual(least);
   expect(late).toBeGreaterThanOrEqual(most);
 });
 
 // Not by ranges that hold everything. Days longer or shorter by a factor of 1.6 would fail.
 test('the likeliest days are 0.75 to 1.35 of the published ones, on average', () => {
-  const logs = foreseen.map(({ ratio }) => Math.log(ratio));
+  const logs = details.map(({ ratio }) => Math.log(ratio));
   const mean = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);
   expect(mean).toBeGreaterThan(0.75);
   expect(mean).toBeLessThan(1.35);

@@ -9,10 +9,10 @@
  * probed it.
  */
 import { expect, test } from 'vitest';
-import { daysForeseen, greenBoard, months, peck, upperMichigan } from './published-drying-days.ts';
+import { daysForecast, greenBoard, months, peck, upperMichigan } from './published-drying-days.ts';
 
 const byMonth = months.map((month) =>
-  daysForeseen(greenBoard(upperMichigan, month, peck.gravity, peck.greenPct), 20),
+  daysForecast(greenBoard(upperMichigan, month, peck.gravity, peck.greenPct), 20),
 );
 const over = (pick: (each: (typeof byMonth)[number]) => number): number[] => byMonth.map(pick);
 

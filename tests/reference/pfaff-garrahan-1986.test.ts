@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { NEUTRAL_TEMP_C, pfaffGarrahanPct, shownAtBasisTempPct } from '../../shared-core/wood/temperature.ts';
+import {
+  NEUTRAL_TEMP_C,
+  pfaffGarrahanPct,
+  shownAtBasisTempPct,
+} from '../../shared-core/wood/moisture/temperature.ts';
 
 describe('Pfaff and Garrahan, Forest Products Journal 36(3), 1986: shown % to MC, a = 1, b = 0', () => {
   // Worked by hand from the formula: (M + 0.567 - 0.0260 T + 0.000051 T²) / (0.881 · 1.0056^T).

@@ -2,9 +2,10 @@
  * Published days of drying, and what has to be supplied to work them out: what `tests/bench/drying-prior.bench.ts` chooses
  * the prior's medians on, and the reference tests of these sources hold them to. Each source is told in its own test.
  */
-import { forecastBoard } from '../../shared-core/wood/forecast.ts';
-import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/history-fit.ts';
-import type { MonthlyAir } from '../../shared-core/wood/monthly-air.ts';
+
+import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
+import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
+import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/drying/history-fit.ts';
 
 export const dayMs = 86_400_000;
 
@@ -68,7 +69,7 @@ export function daysUntil(
 }
 
 /** Days until it has dried to a moisture content, foreseen on the day it was sawn, before anybody probed it: 10, 50, 90 %. */
-export function daysForeseen(
+export function daysForecast(
   board: DryingBoard,
   untilPct: number,
 ): { early: number; likely: number; late: number } {
@@ -78,7 +79,7 @@ export function daysForeseen(
     board,
     readings: [],
     siblings: [],
-    use: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
+    endUse: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
     elsewhere: [],
     placeId: 1,
     horizonDays: 1500,

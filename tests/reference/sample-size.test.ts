@@ -5,7 +5,7 @@ import {
   boardsForNoneWet,
   boardsForShare,
   probeNext,
-} from '../../shared-core/probing/sample-size.ts';
+} from '../../shared-core/probing/plan/sample-size.ts';
 
 /** Certainty whose two-sided deviate is 2, which the textbooks' examples use. */
 const two = 0.9545;
@@ -72,7 +72,7 @@ test('no sample is larger than the stack, or smaller than a board', () => {
 });
 
 describe('which board next', () => {
-  const use = { minPct: 6, maxPct: 9 };
+  const endUse = { minPct: 6, maxPct: 9 };
 
   test('the unsure one near the limit before the sure one and the far one', () => {
     const order = probeNext(
@@ -82,7 +82,7 @@ describe('which board next', () => {
         { boardId: 3, averagePct: 9.2, standardUncertaintyPct: 1.6 },
         { boardId: 4, averagePct: 7.5, standardUncertaintyPct: 0.5 },
       ],
-      use,
+      endUse,
     );
     expect(order.map((board) => board.boardId)).toEqual([3, 2, 4, 1]);
     expect(order[3]!.worthPct).toBeLessThan(1e-6);
@@ -95,13 +95,13 @@ describe('which board next', () => {
     [10, 0.08332],
     [11, 0.008491],
   ])('average %f with an uncertainty of 1 is worth %f', (averagePct, loss) => {
-    const [board] = probeNext([{ boardId: 1, averagePct, standardUncertaintyPct: 1 }], use);
+    const [board] = probeNext([{ boardId: 1, averagePct, standardUncertaintyPct: 1 }], endUse);
     expect(Math.abs(board!.worthPct - loss)).toBeLessThan(6e-5);
   });
 
   test('a board at the limit is called wrong half the time', () => {
     expect(
-      probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 2 }], use)[0]!.wrongCall,
+      probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 2 }], endUse)[0]!.wrongCall,
     ).toBeCloseTo(0.5, 6);
   });
 });

@@ -6,7 +6,7 @@
  * choosing the model.
  */
 import { expect, test } from 'vitest';
-import { transverseDiffusivityM2S } from '../../shared-core/wood/diffusivity.ts';
+import { transverseDiffusivityM2S } from '../../shared-core/wood/drying/diffusivity.ts';
 
 test.each([
   ['radial', 0.94e-10],

@@ -8,7 +8,7 @@
  * Tolerance: a factor of two, since thickness, season and end point are not in the abstract.
  */
 import { expect, test } from 'vitest';
-import { priorPace } from '../../shared-core/wood/history-fit.ts';
+import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { daysUntil, greenBoard, madison, months } from './published-drying-days.ts';
 
 const { diffusivity, surface } = priorPace;

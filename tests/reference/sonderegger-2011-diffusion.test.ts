@@ -4,8 +4,8 @@
  * abstract looked at. Nothing of it was used in choosing the model or the medians of its prior.
  */
 import { expect, test } from 'vitest';
-import { transverseDiffusivityM2S } from '../../shared-core/wood/diffusivity.ts';
-import { priorPace } from '../../shared-core/wood/history-fit.ts';
+import { transverseDiffusivityM2S } from '../../shared-core/wood/drying/diffusivity.ts';
+import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 
 /** Basic specific gravities of both woods: from memory. */
 const spruce = 0.37;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dewPointC } from '../../shared-core/wood/dew-point.ts';
+import { dewPointC } from '../../shared-core/wood/climate/dew-point.ts';
 
 describe('Dew point from the steam table (saturation pressure of water, IAPWS, from memory)', () => {
   // °C and kPa. Air whose vapour pressure is the saturation pressure at t has its dew point at t.

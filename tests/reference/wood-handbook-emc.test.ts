@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { emcPct, rhForEmc } from '../../shared-core/wood/emc.ts';
+import { emcPct, rhForEmc } from '../../shared-core/wood/climate/emc.ts';
 
 const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9;
 

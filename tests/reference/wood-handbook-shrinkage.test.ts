@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
-import { shrunkPct, sizeChangeByCoefficientMm, sizeChangeMm } from '../../shared-core/wood/shrinkage.ts';
+import {
+  shrunkPct,
+  sizeChangeByCoefficientMm,
+  sizeChangeMm,
+} from '../../shared-core/wood/movement/shrinkage.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
-const woodOf = (id: string) => builtInWoods.find((wood) => wood.id === id)!;
+const speciesOf = (id: string) => builtInSpecies.find((species) => species.id === id)!;
 
 describe('Wood Handbook (FPL-GTR-190), Table 4-3: shrinkage from green to oven-dry, % (looked at)', () => {
   test.each([
@@ -33,7 +37,7 @@ describe('Wood Handbook (FPL-GTR-190), Table 4-3: shrinkage from green to oven-d
     ['douglas-fir-coast', 4.8, 7.6, 12.4],
     ['fir-white', 3.3, 7.0, 9.8],
   ])('%s: radial %f, tangential %f, volumetric %f', (id, radialPct, tangentialPct, volumetricPct) => {
-    expect(woodOf(id)).toMatchObject({ radialPct, tangentialPct, volumetricPct });
+    expect(speciesOf(id)).toMatchObject({ radialPct, tangentialPct, volumetricPct });
   });
 });
 
@@ -54,21 +58,23 @@ describe('Wood Handbook (FPL-GTR-190), Table 13-5: dimensional change coefficien
     ['tanoak', 0.00169, 0.00423],
     ['tupelo-water', 0.00144, 0.00267],
   ])('%s: radial %f, tangential %f', (id, radial, tangential) => {
-    expect(woodOf(id).changeCoefficient).toEqual({ radial, tangential });
+    expect(speciesOf(id).changeCoefficient).toEqual({ radial, tangential });
   });
 
   // The coefficients were made from Table 4-3 at 10 % MC: C = 1 / (3000 / S - 20), printed to 0.00001.
   // Woods that the table pools with their neighbours are the exceptions.
   const pooled = new Set(['ash-green', 'birch-sweet', 'maple-black', 'oak-laurel', 'oak-willow']);
-  const both = builtInWoods.filter(
-    (wood) => wood.changeCoefficient && wood.radialPct && !pooled.has(wood.id),
+  const both = builtInSpecies.filter(
+    (species) => species.changeCoefficient && species.radialPct && !pooled.has(species.id),
   );
-  test.each(both.map((wood) => [wood.id, wood] as const))(
+  test.each(both.map((species) => [species.id, species] as const))(
     '%s agrees with its row of Table 4-3',
-    (_, wood) => {
+    (_, species) => {
       const perPct = (greenToDryPct: number) => sizeChangeMm(1, 10, 11, greenToDryPct);
-      expect(Math.abs(perPct(wood.radialPct!) - wood.changeCoefficient!.radial)).toBeLessThan(1.2e-5);
-      expect(Math.abs(perPct(wood.tangentialPct!) - wood.changeCoefficient!.tangential)).toBeLessThan(1.2e-5);
+      expect(Math.abs(perPct(species.radialPct!) - species.changeCoefficient!.radial)).toBeLessThan(1.2e-5);
+      expect(Math.abs(perPct(species.tangentialPct!) - species.changeCoefficient!.tangential)).toBeLessThan(
+        1.2e-5,
+      );
     },
   );
 
@@ -81,12 +87,12 @@ describe('Wood Handbook, chapter 13 and eq. 4-9: worked examples', () => {
   // From memory: a quartersawn black cherry board 232 mm wide from 8 to 11 %: 232 · 0.00126 · 3 = 0.88 mm.
   test('black cherry, quartersawn, 232 mm from 8 to 11 %, by coefficient', () => {
     expect(
-      sizeChangeByCoefficientMm(232, 8, 11, woodOf('cherry-black').changeCoefficient!.radial),
+      sizeChangeByCoefficientMm(232, 8, 11, speciesOf('cherry-black').changeCoefficient!.radial),
     ).toBeCloseTo(0.88, 2);
   });
   // By hand: 232 · 3 / (3000 / 3.7 - 30 + 8) = 696 / 788.8.
   test('the same by shrinkage', () => {
-    expect(sizeChangeMm(232, 8, 11, woodOf('cherry-black').radialPct!)).toBeCloseTo(0.882, 3);
+    expect(sizeChangeMm(232, 8, 11, speciesOf('cherry-black').radialPct!)).toBeCloseTo(0.882, 3);
   });
   // By hand: 8.6 (1 - 12 / 30); green wood has not shrunk, oven-dry wood has wholly.
   test.each([
@@ -95,6 +101,6 @@ describe('Wood Handbook, chapter 13 and eq. 4-9: worked examples', () => {
     [30, 0],
     [85, 0],
   ])('northern red oak, tangential, at %f %%: shrunk by %f %%', (mcPct, shrunk) => {
-    expect(shrunkPct(woodOf('oak-northern-red').tangentialPct!, mcPct)).toBeCloseTo(shrunk, 10);
+    expect(shrunkPct(speciesOf('oak-northern-red').tangentialPct!, mcPct)).toBeCloseTo(shrunk, 10);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { builtInWoods } from '../../shared-core/wood/catalogue.ts';
-import { mostWaterPct } from '../../shared-core/wood/most-water.ts';
-import { densityKgM3 } from '../../shared-core/wood/volume.ts';
+import { mostWaterPct } from '../../shared-core/wood/moisture/most-water.ts';
+import { densityKgM3 } from '../../shared-core/wood/movement/volume.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
 describe('Wood Handbook, eq. 4-3: the most water that wood holds', () => {
   // By hand: 100 (1.54 - G) / (1.54 G).
@@ -32,9 +32,9 @@ describe('Wood Handbook (FPL-GTR-190), Table 5-3b: specific gravity green and at
     ['redwood-old-growth', 0.38, 0.4],
     ['redwood-young-growth', 0.34, 0.35],
   ])('%s: %f green, %f at 12 %%', (id, green, at12) => {
-    const wood = builtInWoods.find((each) => each.id === id)!;
-    expect(wood.basicSpecificGravity).toBe(green);
-    expect(Math.abs(densityKgM3(wood, 12)! / 1120 - at12)).toBeLessThan(0.021);
+    const species = builtInSpecies.find((each) => each.id === id)!;
+    expect(species.basicSpecificGravity).toBe(green);
+    expect(Math.abs(densityKgM3(species, 12)! / 1120 - at12)).toBeLessThan(0.021);
   });
 });
 

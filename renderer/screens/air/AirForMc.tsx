@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { emcPct, rhForEmc } from '../../../shared-core/wood/emc.ts';
+import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';

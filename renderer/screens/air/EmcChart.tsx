@@ -1,6 +1,6 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
-import { emcPct } from '../../../shared-core/wood/emc.ts';
+import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';

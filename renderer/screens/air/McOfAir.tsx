@@ -1,7 +1,7 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
-import { dewPointC } from '../../../shared-core/wood/dew-point.ts';
-import { emcPct } from '../../../shared-core/wood/emc.ts';
+import { dewPointC } from '../../../shared-core/wood/climate/dew-point.ts';
+import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { AirFigures } from './AirFigures.tsx';

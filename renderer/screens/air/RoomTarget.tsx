@@ -1,24 +1,24 @@
 import { useState } from 'react';
-import type { Use } from '../../../shared-core/probing/assessment.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { useForRoom as forRoom, type Room } from '../../../shared-core/wood/target.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { endUseForRoom as forRoom, type Room } from '../../../shared-core/wood/species/target.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField } from '../../parts/Field.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { useAnswer } from '../../useAnswer.ts';
-import { UseForm } from '../woods/UseForm.tsx';
-import { emptyUseDraft } from '../woods/use-draft.ts';
+import { EndUseForm } from '../species/EndUseForm.tsx';
+import { emptyUseDraft } from '../species/end-use-draft.ts';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 
 /** From the humidity of the room where the work will stand: the range that its wood should have, to keep as a use. */
 export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: DisplayUnits }) {
-  const uses = useAnswer('uses.list', {});
+  const endUses = useAnswer('endUses.list', {});
   const [temp, setTemp] = useState<number | null>(firstTemp);
   const [driestPct, setDriestPct] = useState<number | null>(30);
   const [dampestPct, setDampestPct] = useState<number | null>(50);
-  const [keeping, setKeeping] = useState(false);
+  const [saving, setSaving] = useState(false);
   const tempC = airTempC(temp, units);
   const driest = airRh(driestPct);
   const dampest = airRh(dampestPct);
@@ -63,17 +63,17 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
               },
             ]}
           />
-          <Button kind="main" disabled={uses.output === null} onClick={() => setKeeping(true)}>
+          <Button kind="main" disabled={endUses.output === null} onClick={() => setSaving(true)}>
             Keep it as a use
           </Button>
         </div>
       )}
-      {keeping && made && uses.output && (
-        <UseForm
-          use={null}
+      {saving && made && endUses.output && (
+        <EndUseForm
+          endUse={null}
           start={{ ...emptyUseDraft, minPct: made.minPct, maxPct: made.maxPct, note: made.note }}
-          uses={uses.output}
-          onClose={() => setKeeping(false)}
+          endUses={endUses.output}
+          onClose={() => setSaving(false)}
         />
       )}
     </>
@@ -81,4 +81,4 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
 }
 
 /** A use that the room gives its range to. */
-const roomUse: Use = { id: 'room', name: 'A room', minPct: 0, maxPct: 100, maxShellCorePct: 2, note: '' };
+const roomUse: EndUse = { id: 'room', name: 'A room', minPct: 0, maxPct: 100, maxShellCorePct: 2, note: '' };

@@ -6,15 +6,15 @@ import { barkSideWords, sawingWords } from './end-words.ts';
 /** What a person said of the board. What was not said is left out. */
 export function AboutBoard({
   board,
-  isWoodConfirmed,
+  isSpeciesConfirmed,
   units,
 }: {
   board: BoardRow;
-  isWoodConfirmed: boolean;
+  isSpeciesConfirmed: boolean;
   units: DisplayUnits;
 }) {
   const facts: [string, string | null][] = [
-    ['Wood', isWoodConfirmed ? `${board.woodName}, looked at` : board.woodName],
+    ['Wood', isSpeciesConfirmed ? `${board.speciesName}, looked at` : board.speciesName],
     ['Thickness', shortLengthText(board.thicknessMm, units)],
     ['Width', board.widthMm === null ? null : shortLengthText(board.widthMm, units)],
     ['Length', board.lengthMm === null ? null : longLengthText(board.lengthMm, units)],
@@ -42,7 +42,7 @@ export function AboutBoard({
   );
 }
 
-function placeInStack({ course, column }: BoardRow): string | null {
-  const parts = [course && `course ${course} from the bottom`, column && `column ${column} from the left`];
+function placeInStack({ layer, column }: BoardRow): string | null {
+  const parts = [layer && `course ${layer} from the bottom`, column && `column ${column} from the left`];
   return parts.filter(Boolean).join(', ') || null;
 }

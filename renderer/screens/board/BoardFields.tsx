@@ -5,11 +5,11 @@ import {
   shortLengthUnit,
 } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { dayOf } from '../../parts/days.ts';
 import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
-import { WoodField } from '../../parts/WoodField.tsx';
+import { SpeciesField } from '../../parts/SpeciesField.tsx';
 import { type BoardDraft, type BoardProblems, endOf } from './board-draft.ts';
 import { EndFields, optionsOf } from './EndFields.tsx';
 import { barkSideWords, sawingWords } from './end-words.ts';
@@ -32,19 +32,22 @@ function wire({ draft, problems, onDraft }: BoardFieldsProps) {
 }
 
 /** The wood and thickness, without which nothing can be judged. */
-export function WoodAndThickness({ woods, ...props }: BoardFieldsProps & { woods: readonly Wood[] }) {
+export function SpeciesAndThickness({
+  allSpecies,
+  ...props
+}: BoardFieldsProps & { allSpecies: readonly Species[] }) {
   const { draft, problems, units, onDraft } = props;
   const field = wire(props);
   const thicknessMm = typedLengthMm(draft.thickness, units);
   const other = units === 'metric' ? 'imperial' : 'metric';
   return (
     <div className="form-grid">
-      <WoodField
+      <SpeciesField
         label="Wood"
-        woods={woods}
-        woodId={draft.woodId}
-        error={problems.woodId}
-        onWood={(woodId) => onDraft({ ...draft, woodId })}
+        allSpecies={allSpecies}
+        speciesId={draft.speciesId}
+        error={problems.speciesId}
+        onSpecies={(speciesId) => onDraft({ ...draft, speciesId })}
       />
       <TextField
         label="Thickness"
@@ -95,7 +98,7 @@ export function PlaceInStack(props: BoardFieldsProps) {
   const field = wire(props);
   return (
     <div className="form-grid">
-      <NumberField label="Course" hint="Layers counted from the bottom." {...field('course')} />
+      <NumberField label="Course" hint="Layers counted from the bottom." {...field('layer')} />
       <NumberField label="Column" hint="Counted from the left." {...field('column')} />
     </div>
   );

@@ -6,7 +6,7 @@ import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
-import { MoreAboutBoard, PlaceInStack, WoodAndThickness } from './BoardFields.tsx';
+import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from './BoardFields.tsx';
 import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
 
 /** Changes what was said of a board. Its readings stay; they are judged again. */
@@ -19,19 +19,19 @@ export function BoardForm({
   units: DisplayUnits;
   onClose: () => void;
 }) {
-  const woods = useAnswer('woods.list', {});
+  const allSpecies = useAnswer('species.list', {});
   const stacks = useAnswer('stacks.list', {});
   const [draft, setDraft] = useState(draftOfBoard(board, units));
   const [stackId, setStackId] = useState(String(board.stackId));
   const [shown, setShown] = useState(false);
   const problems = boardProblems(draft, units);
   const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
-  const error = woods.error ?? stacks.error;
+  const error = allSpecies.error ?? stacks.error;
 
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0) throw fieldsMarked();
-    await bridge().call('boards.change', {
+    await bridge().request('boards.change', {
       ...changedBoard(board, draft, units),
       stackId: Number(stackId),
     });
@@ -57,8 +57,8 @@ export function BoardForm({
           />
         )}
       </div>
-      {woods.output ? (
-        <WoodAndThickness {...fields} woods={woods.output} />
+      {allSpecies.output ? (
+        <SpeciesAndThickness {...fields} allSpecies={allSpecies.output} />
       ) : (
         !error && <Loading what="the woods" />
       )}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { CallOutput } from '../../../shared-core/contract/calls.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { shortLengthText } from '../../../shared-core/units/length.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { dayWords } from '../../parts/days.ts';
@@ -12,12 +12,12 @@ import { AboutBoard } from './AboutBoard.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
 import { FindingsChart } from './FindingsChart.tsx';
-import { ForeseenOfBoard } from './ForeseenOfBoard.tsx';
+import { ForecastOfBoard } from './ForecastOfBoard.tsx';
 import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import { SampleBoardSection } from './SampleBoardSection.tsx';
 import { ShrinkageSection } from './ShrinkageSection.tsx';
-import { WoodDoubt } from './WoodDoubt.tsx';
+import { SpeciesSuspicion } from './SpeciesSuspicion.tsx';
 import './board.css';
 
 /** Everything known of one board. */
@@ -40,20 +40,20 @@ export function BoardScreen({ id }: { id: number }) {
 }
 
 function Found({
-  found: { board, moves, readings, findings, reasons, isWoodConfirmed },
+  found: { board, moves, readings, findings, reasons, isSpeciesConfirmed },
 }: {
-  found: CallOutput<'boards.get'>;
+  found: RequestOutput<'boards.get'>;
 }) {
   const [open, setOpen] = useState<'nothing' | 'change' | 'move'>('nothing');
   const close = () => setOpen('nothing');
   const units = useUnits();
-  const use = useUseOf(board.stackId);
+  const endUse = useEndUseOf(board.stackId);
   return (
     <Screen
       title={board.code}
       lead={
         <>
-          {board.woodName}, {shortLengthText(board.thicknessMm, units)} thick, in{' '}
+          {board.speciesName}, {shortLengthText(board.thicknessMm, units)} thick, in{' '}
           <a href={hrefOf({ name: 'stack', id: board.stackId })}>{board.stackName}</a>; at {board.placeName}{' '}
           since {dayWords(board.placeSince)}
         </>
@@ -69,11 +69,11 @@ function Found({
       {board.latest ? (
         <div className="board-columns">
           <Sheet title="Latest call">
-            <WoodDoubt board={board} readings={readings} onChange={() => setOpen('change')} />
-            <CallOfBoard latest={board.latest} reasons={reasons} useName={use?.name ?? null} />
+            <SpeciesSuspicion board={board} readings={readings} onChange={() => setOpen('change')} />
+            <CallOfBoard latest={board.latest} reasons={reasons} endUseName={endUse?.name ?? null} />
           </Sheet>
           <Sheet title="History">
-            <FindingsChart code={board.code} findings={findings} moves={moves} use={use} />
+            <FindingsChart code={board.code} findings={findings} moves={moves} endUse={endUse} />
           </Sheet>
         </div>
       ) : (
@@ -83,17 +83,17 @@ function Found({
           </ButtonLink>
         </EmptyState>
       )}
-      <ForeseenOfBoard board={board} units={units} />
+      <ForecastOfBoard board={board} units={units} />
       {readings.length > 0 && (
         <Sheet title="Readings">
           <ReadingsOfBoard readings={readings} units={units} />
         </Sheet>
       )}
-      <ShrinkageSection board={board} use={use} units={units} />
+      <ShrinkageSection board={board} endUse={endUse} units={units} />
       <SampleBoardSection board={board} findings={findings} units={units} />
       <div className="board-columns">
         <Sheet title="About it">
-          <AboutBoard board={board} isWoodConfirmed={isWoodConfirmed} units={units} />
+          <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} units={units} />
         </Sheet>
         <Sheet title="Where it stood">
           <MovesOfBoard moves={moves} />
@@ -106,9 +106,9 @@ function Found({
 }
 
 /** What the stack of a board is for; null until known. */
-function useUseOf(stackId: number) {
+function useEndUseOf(stackId: number) {
   const stacks = useAnswer('stacks.list', {});
-  const uses = useAnswer('uses.list', {});
+  const endUses = useAnswer('endUses.list', {});
   const stack = stacks.output?.find((each) => each.id === stackId);
-  return uses.output?.find((use) => use.id === stack?.useId) ?? null;
+  return endUses.output?.find((endUse) => endUse.id === stack?.endUseId) ?? null;
 }

@@ -1,26 +1,26 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { CallBadge } from '../../parts/CallBadge.tsx';
 import { dayTimeWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
-import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 
 /** The newest round's verdict on the board, the figures under it, and why. */
 export function CallOfBoard({
   latest,
   reasons,
-  useName,
+  endUseName,
 }: {
   latest: LatestFinding;
   reasons: readonly string[];
-  useName: string | null;
+  endUseName: string | null;
 }) {
   const { averagePct, lowPct, highPct, shellPct, corePct } = latest;
   const difference = shellPct !== null && corePct !== null ? corePct - shellPct : null;
   return (
     <>
-      <p className="board-verdict">
-        <VerdictBadge verdict={latest.verdict} size="large" />
-        {useName && <span>for {useName}</span>}
+      <p className="board-call">
+        <CallBadge call={latest.call} size="large" />
+        {endUseName && <span>for {endUseName}</span>}
       </p>
       <p className="board-when">Probed {dayTimeWords(latest.at)}</p>
       {averagePct !== null && (

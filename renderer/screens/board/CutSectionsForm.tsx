@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { kgFromMass, massUnit } from '../../../shared-core/units/mass.ts';
+import { kgFromWeight, weightUnit } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
-import { isMass, MassField } from '../../parts/MassField.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
+import { isWeight, WeightField } from '../../parts/WeightField.tsx';
 
 /** Asks for the masses of a board and of the sections that were just cut beside it. */
 export function CutSectionsForm({
@@ -19,21 +19,21 @@ export function CutSectionsForm({
   units: DisplayUnits;
   onClose: () => void;
 }) {
-  const [mass, setMass] = useState<number | null>(null);
+  const [weight, setWeight] = useState<number | null>(null);
   const [grams, setGrams] = useState<{ first: number | null; second: number | null }>({
     first: null,
     second: null,
   });
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
-  const secondWrong = grams.second !== null && !isMass(grams.second);
+  const secondWrong = grams.second !== null && !isWeight(grams.second);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isMass(mass) || !isMass(grams.first) || secondWrong) throw fieldsMarked();
-    await bridge().call('samples.cut', {
+    if (!isWeight(weight) || !isWeight(grams.first) || secondWrong) throw fieldsMarked();
+    await bridge().request('samples.cut', {
       boardId: board.id,
-      boardKg: kgFromMass(mass, units),
-      wetGrams: [grams.first, grams.second].filter(isMass),
+      boardKg: kgFromWeight(weight, units),
+      wetGrams: [grams.first, grams.second].filter(isWeight),
       at: at ?? new Date().toISOString(),
     });
   }
@@ -53,12 +53,12 @@ export function CutSectionsForm({
         Short pieces can be thrown by a saw: clamp the board and keep your hands clear.
       </Banner>
       <div className="form-grid">
-        <MassField
+        <WeightField
           label="First section, wet"
           unit="g"
-          mass={grams.first}
+          weight={grams.first}
           shown={shown}
-          onMass={(first) => setGrams({ ...grams, first })}
+          onWeight={(first) => setGrams({ ...grams, first })}
         />
         <NumberField
           label="Second section, wet"
@@ -69,12 +69,12 @@ export function CutSectionsForm({
           onValue={(second) => setGrams({ ...grams, second })}
         />
       </div>
-      <MassField
+      <WeightField
         label="Mass of the board"
-        unit={massUnit(units)}
-        mass={mass}
+        unit={weightUnit(units)}
+        weight={weight}
         shown={shown}
-        onMass={setMass}
+        onWeight={setWeight}
       />
       <TimeField label="Cut" instant={at} onInstant={setAt} />
     </FormDialog>

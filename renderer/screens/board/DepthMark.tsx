@@ -1,4 +1,4 @@
-import type { Depth } from '../../../shared-core/probing/reading.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 
 /** Where a value was found in the thickness: a square for the shell, a triangle for the core. */
 export function DepthMark({ depth, x, y }: { depth: Depth; x: number; y: number }) {

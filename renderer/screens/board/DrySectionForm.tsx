@@ -4,7 +4,7 @@ import type { SampleSection } from '../../../shared-core/contract/sample-board.t
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
-import { isMass, MassField } from '../../parts/MassField.tsx';
+import { isWeight, WeightField } from '../../parts/WeightField.tsx';
 
 /** Asks what a section weighs out of the oven. */
 export function DrySectionForm({
@@ -21,8 +21,12 @@ export function DrySectionForm({
   const [shown, setShown] = useState(false);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isMass(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
-    await bridge().call('samples.drySection', { sectionId: section.id, grams, at: new Date().toISOString() });
+    if (!isWeight(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
+    await bridge().request('samples.drySection', {
+      sectionId: section.id,
+      grams,
+      at: new Date().toISOString(),
+    });
   }
   return (
     <FormDialog title={`${name}, oven-dry`} saveWords="Keep the mass" onSave={save} onClose={onClose}>
@@ -34,7 +38,14 @@ export function DrySectionForm({
         Oven and wood are hot: use gloves or tongs, and do not leave wood in a hot oven alone. Resinous wood
         gives off vapours that burn.
       </Banner>
-      <MassField label="Oven-dry mass" unit="g" autoFocus mass={grams} shown={shown} onMass={setGrams} />
+      <WeightField
+        label="Oven-dry mass"
+        unit="g"
+        autoFocus
+        weight={grams}
+        shown={shown}
+        onWeight={setGrams}
+      />
     </FormDialog>
   );
 }

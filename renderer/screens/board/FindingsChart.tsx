@@ -1,5 +1,5 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
-import type { Use } from '../../../shared-core/probing/assessment.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { dayWords } from '../../parts/days.ts';
@@ -13,21 +13,21 @@ export function FindingsChart({
   code,
   findings,
   moves,
-  use,
+  endUse,
 }: {
   code: string;
   /** Oldest first, at least one. */
   findings: readonly LatestFinding[];
   moves: readonly Move[];
   /** Null where it is not known. */
-  use: Use | null;
+  endUse: EndUse | null;
 }) {
   return (
     <ChartFigure
       title={`Moisture content of ${code} over time`}
-      summary={summaryOf(findings, use)}
+      summary={summaryOf(findings, endUse)}
       height={PLOT_HEIGHT}
-      legend={<Legend hasUse={use !== null} hasMoves={moves.length > 0} />}
+      legend={<Legend hasUse={endUse !== null} hasMoves={moves.length > 0} />}
       columns={['Day', 'Average, %', 'Likely from, %', 'to, %', 'Shell, %', 'Core, %']}
       rows={findings.map((finding) => ({
         key: finding.roundId,
@@ -41,16 +41,16 @@ export function FindingsChart({
         ],
       }))}
     >
-      {(width) => <FindingsPlot width={width} findings={findings} moves={moves} use={use} />}
+      {(width) => <FindingsPlot width={width} findings={findings} moves={moves} endUse={endUse} />}
     </ChartFigure>
   );
 }
 
-function summaryOf(findings: readonly LatestFinding[], use: Use | null): string {
+function summaryOf(findings: readonly LatestFinding[], endUse: EndUse | null): string {
   const sound = findings.filter((finding) => finding.averagePct !== null);
   const [first, last] = [sound[0], sound.at(-1)];
   if (!first || !last) return 'No round gave a sound average yet.';
-  const wanted = use ? ` ${use.name} wants ${use.minPct} to ${use.maxPct} %.` : '';
+  const wanted = endUse ? ` ${endUse.name} wants ${endUse.minPct} to ${endUse.maxPct} %.` : '';
   if (first === last) return `${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
   return `From ${pctWords(first.averagePct)} % on ${dayWords(first.at)} to ${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
 }

@@ -1,11 +1,11 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
-import type { Use } from '../../../shared-core/probing/assessment.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
 import { DepthMark } from './DepthMark.tsx';
+import { EndUseBand } from './EndUseBand.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
-import { UseBand } from './UseBand.tsx';
 
 export const PLOT_HEIGHT = 320;
 
@@ -16,18 +16,18 @@ export function FindingsPlot({
   width,
   findings,
   moves,
-  use,
+  endUse,
 }: {
   width: number;
   findings: readonly LatestFinding[];
   moves: readonly Move[];
-  use: Use | null;
+  endUse: EndUse | null;
 }) {
   const times = [...findings, ...moves].map((event) => at('at' in event ? event.at : event.since));
   const values = findings.flatMap(({ averagePct, highPct, shellPct, corePct }) =>
     [averagePct, highPct, shellPct, corePct].filter((pct) => pct !== null),
   );
-  const yTicks = niceTicks(0, Math.max(...values, use?.maxPct ?? 0) * 1.05, 6);
+  const yTicks = niceTicks(0, Math.max(...values, endUse?.maxPct ?? 0) * 1.05, 6);
   const x = timeScale(times, width);
   const y = linearScale(
     0,
@@ -37,7 +37,7 @@ export function FindingsPlot({
   );
   return (
     <>
-      {use && <UseBand use={use} y={y} width={width} />}
+      {endUse && <EndUseBand endUse={endUse} y={y} width={width} />}
       <Axes
         x={x}
         y={y}

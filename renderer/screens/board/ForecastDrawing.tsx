@@ -1,13 +1,13 @@
-import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
-import type { Depth } from '../../../shared-core/probing/reading.ts';
-import type { Band, PlaceForecast, Quantiles } from '../../../shared-core/wood/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
+import type { Band, PlaceForecast, Quantiles } from '../../../shared-core/wood/drying/forecast.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { timeAxisTicks } from '../../parts/chart/time-axis.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { DepthMark } from './DepthMark.tsx';
+import { EndUseBand } from './EndUseBand.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
-import { UseBand } from './UseBand.tsx';
 
 export const FORECAST_HEIGHT = 360;
 const TOP = plotMargin.top + STAY_NAMES_PX;
@@ -33,7 +33,7 @@ export function ForecastDrawing({
   place,
   span,
   nowMs,
-  use,
+  endUse,
   stays,
   measured,
 }: {
@@ -42,15 +42,15 @@ export function ForecastDrawing({
   place: PlaceForecast;
   span: Span;
   nowMs: number;
-  use: Foreseen['use'];
-  stays: Foreseen['stays'];
+  endUse: ForecastDetails['endUse'];
+  stays: ForecastDetails['stays'];
   measured: readonly Measured[];
 }) {
   const right = width - plotMargin.right;
   const shown = measured.filter(({ atMs }) => atMs >= span.fromMs);
   const [before, ahead] = [part(past, span), part(place.band, span)];
   const highest = Math.max(
-    use.maxPct,
+    endUse.maxPct,
     ...[...before.average, ...ahead.average].map(({ high }) => high),
     ...[...before.core, ...ahead.core].map(({ median }) => median),
     ...shown.map(({ pct, halfPct }) => pct + halfPct),
@@ -60,7 +60,7 @@ export function ForecastDrawing({
   const y = linearScale(0, yTicks.at(-1) ?? 30, BOTTOM, TOP);
   return (
     <>
-      <UseBand use={use} y={y} width={width} />
+      <EndUseBand endUse={endUse} y={y} width={width} />
       <Axes
         x={x}
         y={y}
@@ -88,7 +88,7 @@ export function ForecastDrawing({
       <text className="forecast-note" x={x.at(nowMs) + 5} y={TOP + 6}>
         today
       </text>
-      <Reach reach={place.reach} x={x} levelY={y.at((use.minPct + use.maxPct) / 2)} />
+      <Reach reach={place.reach} x={x} levelY={y.at((endUse.minPct + endUse.maxPct) / 2)} />
       {shown.map((each) => (
         <MeasuredMark key={`${each.atMs} ${each.depth}`} measured={each} x={x} y={y} />
       ))}
@@ -97,7 +97,7 @@ export function ForecastDrawing({
 }
 
 /** A stay that began before what is shown is named at the left edge. */
-function staysWithin(stays: Foreseen['stays'], { fromMs }: Span): Foreseen['stays'] {
+function staysWithin(stays: ForecastDetails['stays'], { fromMs }: Span): ForecastDetails['stays'] {
   const current = stays.findLastIndex((stay) => stay.fromMs <= fromMs);
   return stays
     .slice(Math.max(0, current))

@@ -1,6 +1,6 @@
-import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { monthNames } from '../../../shared-core/units/month-names.ts';
-import type { PlaceForecast } from '../../../shared-core/wood/forecast.ts';
+import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
@@ -11,8 +11,8 @@ const BAR_WIDTH = 200;
 const BAR_HEIGHT = 20;
 
 /** Where it would be fit for its use, and when: where it stands and, side by side, if it were moved today. */
-export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
-  const { forecast, places, nowMs, use } = foreseen;
+export function ForecastPlaces({ details }: { details: ForecastDetails }) {
+  const { forecast, places, nowMs, endUse } = details;
   const lastMs = Math.max(
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
@@ -21,7 +21,8 @@ export function ForecastPlaces({ foreseen }: { foreseen: Foreseen }) {
     <TableFrame name="Days by place">
       <table className="table forecast-places">
         <caption>
-          Day on which it is within {use.minPct} to {use.maxPct} %, with its core near enough to its shell
+          Day on which it is within {endUse.minPct} to {endUse.maxPct} %, with its core near enough to its
+          shell
         </caption>
         <thead>
           <tr>

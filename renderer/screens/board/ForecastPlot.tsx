@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
-import type { Depth } from '../../../shared-core/probing/reading.ts';
-import type { Band, PlaceForecast } from '../../../shared-core/wood/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
+import type { Band, PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
@@ -20,8 +20,8 @@ const MOST_SHOWN = 6;
 const TABLE_LINES = 10;
 
 /** What the board was and will likely be: readings, the band ahead where it stands or elsewhere, and what is wanted. */
-export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Foreseen }) {
-  const { forecast, places, use, nowMs, readings, stays } = foreseen;
+export function ForecastPlot({ code, details }: { code: string; details: ForecastDetails }) {
+  const { forecast, places, endUse, nowMs, readings, stays } = details;
   const [placeId, setPlaceId] = useState(places[0]!.placeId);
   const index = Math.max(
     0,
@@ -29,7 +29,7 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
   );
   const place = forecast.places[index]!;
   const { name } = places[index]!;
-  const span = spanOf(foreseen, place);
+  const span = spanOf(details, place);
   const ahead = place.band;
   return (
     <div className="forecast-plot">
@@ -46,7 +46,7 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
       )}
       <ChartFigure
         title={`Moisture content of ${code}, past and foreseen in ${name}`}
-        summary={summaryOf(place, name, foreseen)}
+        summary={summaryOf(place, name, details)}
         height={FORECAST_HEIGHT}
         legend={<Legend hasReadings={readings.length > 0} />}
         columns={['Day', 'Average, %', 'from, %', 'to, %', 'Shell, %', 'Core, %']}
@@ -75,7 +75,7 @@ export function ForecastPlot({ code, foreseen }: { code: string; foreseen: Fores
             place={place}
             span={span}
             nowMs={nowMs}
-            use={use}
+            endUse={endUse}
             stays={stays}
             measured={forecast.residuals.map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
               atMs,
@@ -95,7 +95,7 @@ const depthAt = (fraction: number): Depth => (fraction > 1 / 3 && fraction < 2 /
 
 /** What of the past and the time ahead is worth the room: from a month before the first reading to past the date. */
 function spanOf(
-  { forecast, nowMs, readings }: Foreseen,
+  { forecast, nowMs, readings }: ForecastDetails,
   { reach, band }: PlaceForecast,
 ): { fromMs: number; toMs: number } {
   const begunMs = forecast.past.atMs[0]!;
@@ -133,11 +133,11 @@ function lines(band: Band, fromMs: number, toMs: number, part: string) {
 function summaryOf(
   { reach, floorPct }: PlaceForecast,
   name: string,
-  { forecast, use, nowMs }: Foreseen,
+  { forecast, endUse, nowMs }: ForecastDetails,
 ): string {
   const { median, low, high } = forecast.now.average;
   const today = `Today about ${pctWords(median)} % (${pctWords(low)} to ${pctWords(high)}).`;
-  const wanted = `${use.minPct} to ${use.maxPct} %`;
+  const wanted = `${endUse.minPct} to ${endUse.maxPct} %`;
   if (reach.likelyMs !== null && reach.likelyMs - nowMs < DAY_MS) {
     return `${today} That is within ${wanted}.`;
   }

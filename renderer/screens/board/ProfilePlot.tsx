@@ -1,4 +1,4 @@
-import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
@@ -21,22 +21,22 @@ const DAY_MS = 86_400_000;
 /** Moisture through the thickness today, the board lying as it is probed: the latest readings and the likely profile. */
 export function ProfilePlot({
   code,
-  foreseen,
+  details,
   units,
 }: {
   code: string;
-  foreseen: Foreseen;
+  details: ForecastDetails;
   units: DisplayUnits;
 }) {
-  const { forecast, thicknessMm, use, emcNowPct } = foreseen;
+  const { forecast, thicknessMm, endUse, emcNowPct } = details;
   const { profile } = forecast.now;
-  const latest = latestRound(foreseen.readings);
+  const latest = latestRound(details.readings);
   const readMs = latest[0]?.atMs;
   const depth = (fraction: number) => shortLengthText(fraction * thicknessMm, units);
   return (
     <ChartFigure
       title={`Moisture through the thickness of ${code} today`}
-      summary={summaryOf(foreseen, readMs)}
+      summary={summaryOf(details, readMs)}
       height={HEIGHT}
       legend={<Legend hasReadings={latest.length > 0} />}
       columns={['Below the upper face', 'MC, %', 'from, %', 'to, %']}
@@ -63,7 +63,7 @@ export function ProfilePlot({
           width={width}
           profile={profile}
           latest={latest}
-          use={use}
+          endUse={endUse}
           emcNowPct={emcNowPct}
           depth={depth}
         />
@@ -72,7 +72,7 @@ export function ProfilePlot({
   );
 }
 
-type Readings = Foreseen['readings'];
+type Readings = ForecastDetails['readings'];
 
 /** Readings of the day on which it was last probed. */
 function latestRound(readings: Readings): Readings {
@@ -80,27 +80,30 @@ function latestRound(readings: Readings): Readings {
   return readings.filter(({ atMs }) => lastMs - atMs < DAY_MS / 2);
 }
 
-function summaryOf({ forecast, nowMs, emcNowPct, use }: Foreseen, readMs: number | undefined): string {
+function summaryOf(
+  { forecast, nowMs, emcNowPct, endUse }: ForecastDetails,
+  readMs: number | undefined,
+): string {
   const { shell, core } = forecast.now;
   const age =
     readMs === undefined || nowMs - readMs < DAY_MS
       ? ''
       : ` The readings are of ${dayWords(new Date(readMs).toISOString())}; the profile has been carried on to today.`;
-  return `Likely ${pctWords(shell.median)} % at the shell and ${pctWords(core.median)} % in the core; ${use.minPct} to ${use.maxPct} % is wanted, and this month’s air draws wood to ${pctWords(emcNowPct)} %.${age}`;
+  return `Likely ${pctWords(shell.median)} % at the shell and ${pctWords(core.median)} % in the core; ${endUse.minPct} to ${endUse.maxPct} % is wanted, and this month’s air draws wood to ${pctWords(emcNowPct)} %.${age}`;
 }
 
 function ProfileDrawing({
   width,
   profile,
   latest,
-  use,
+  endUse,
   emcNowPct,
   depth,
 }: {
   width: number;
-  profile: Foreseen['forecast']['now']['profile'];
+  profile: ForecastDetails['forecast']['now']['profile'];
   latest: Readings;
-  use: Foreseen['use'];
+  endUse: ForecastDetails['endUse'];
   emcNowPct: number;
   depth: (fraction: number) => string;
 }) {
@@ -110,8 +113,8 @@ function ProfileDrawing({
       mcPct - halfIntervalPct(sd),
       mcPct + halfIntervalPct(sd),
     ]),
-    use.minPct,
-    use.maxPct,
+    endUse.minPct,
+    endUse.maxPct,
     emcNowPct,
   ];
   const ticks = niceTicks(
@@ -136,8 +139,8 @@ function ProfileDrawing({
       />
       <rect
         className="finding-use"
-        x={x.at(use.minPct)}
-        width={Math.max(0, x.at(use.maxPct) - x.at(use.minPct))}
+        x={x.at(endUse.minPct)}
+        width={Math.max(0, x.at(endUse.maxPct) - x.at(endUse.minPct))}
         y={TOP}
         height={BOTTOM - TOP}
       />
@@ -159,14 +162,14 @@ function ProfileDrawing({
       </text>
       {latest.map((reading, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two readings of a round may be alike in everything.
-        <ReadingMark key={index} reading={reading} aside={asideOf(latest, index)} x={x} y={y} />
+        <ReadingMark key={index} reading={reading} excluded={exclusionOf(latest, index)} x={x} y={y} />
       ))}
     </>
   );
 }
 
 /** Readings at one depth are drawn beside each other. */
-function asideOf(readings: Readings, index: number): number {
+function exclusionOf(readings: Readings, index: number): number {
   const reading = readings[index]!;
   const same = readings.filter((other) => Math.abs(other.depthFraction - reading.depthFraction) < 0.02);
   return (same.indexOf(reading) - (same.length - 1) / 2) * 13;
@@ -186,17 +189,17 @@ function DepthAxis({ y, depth }: { y: Scale; depth: (fraction: number) => string
 
 function ReadingMark({
   reading,
-  aside,
+  excluded,
   x,
   y,
 }: {
   reading: Readings[number];
-  aside: number;
+  excluded: number;
   x: Scale;
   y: Scale;
 }) {
   const { mcPct, standardUncertaintyPct, depth, depthFraction } = reading;
-  const down = y.at(depthFraction) + aside;
+  const down = y.at(depthFraction) + excluded;
   const [low, middle, high] = [-1, 0, 1].map((side) =>
     x.at(Math.max(x.from, mcPct + side * halfIntervalPct(standardUncertaintyPct))),
   ) as [number, number, number];

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
@@ -9,8 +9,8 @@ import { dayTimeWords } from '../../parts/days.ts';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
 import { attempt } from '../../stores/notices.ts';
-import { SetAsideDialog } from '../round/SetAsideDialog.tsx';
-import { weightWords } from '../round/suspicion-words.ts';
+import { ExcludeDialog } from '../round/ExcludeDialog.tsx';
+import { severityWords } from '../round/suspicion-words.ts';
 
 /** Every reading ever taken on the board, round by round, raw and corrected together; each can be set aside or put back. */
 export function ReadingsOfBoard({
@@ -39,18 +39,20 @@ export function ReadingsOfBoard({
                 key={reading.id}
                 reading={reading}
                 units={units}
-                onSetAside={() => setAsking(reading)}
-                onPutBack={() => void attempt(bridge().call('readings.putBack', { readingId: reading.id }))}
+                onExclude={() => setAsking(reading)}
+                onInclude={() =>
+                  void attempt(bridge().request('readings.include', { readingId: reading.id }))
+                }
               />
             ))}
           </ul>
         </details>
       ))}
       {asking && (
-        <SetAsideDialog
+        <ExcludeDialog
           reading={asking}
-          onSetAside={(why) =>
-            void attempt(bridge().call('readings.setAside', { readingId: asking.id, why }))
+          onExclude={(why) =>
+            void attempt(bridge().request('readings.exclude', { readingId: asking.id, why }))
           }
           onClose={() => setAsking(null)}
         />
@@ -68,15 +70,15 @@ function countWords(readings: readonly JudgedReading[]): string {
 function ReadingRow({
   reading,
   units,
-  onSetAside,
-  onPutBack,
+  onExclude,
+  onInclude,
 }: {
   reading: JudgedReading;
   units: DisplayUnits;
-  onSetAside: () => void;
-  onPutBack: () => void;
+  onExclude: () => void;
+  onInclude: () => void;
 }) {
-  const isAside = reading.setAside !== null;
+  const isExcluded = reading.excluded !== null;
   return (
     <li className="reading-row">
       <span className="reading-spot">{spotWords(reading, units)}</span>
@@ -87,20 +89,20 @@ function ReadingRow({
         struck={!reading.counts}
       />
       <span className="reading-how">{howWords(reading, units)}</span>
-      {isAside ? (
-        <Button kind="quiet" onClick={onPutBack}>
+      {isExcluded ? (
+        <Button kind="quiet" onClick={onInclude}>
           Put back
         </Button>
       ) : (
-        <Button kind="quiet" onClick={onSetAside}>
+        <Button kind="quiet" onClick={onExclude}>
           Set aside
         </Button>
       )}
-      {isAside && <p className="reading-flag">Set aside: {reading.setAside}</p>}
-      {!isAside &&
+      {isExcluded && <p className="reading-flag">Set aside: {reading.excluded}</p>}
+      {!isExcluded &&
         reading.suspicions.map((suspicion) => (
-          <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.weight}`}>
-            <strong>{weightWords[suspicion.weight]}.</strong>{' '}
+          <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.severity}`}>
+            <strong>{severityWords[suspicion.severity]}.</strong>{' '}
             <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
           </p>
         ))}

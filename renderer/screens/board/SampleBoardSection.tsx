@@ -2,14 +2,14 @@ import { useState } from 'react';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { massText } from '../../../shared-core/units/mass.ts';
+import { weightText } from '../../../shared-core/units/weight.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
 import { CutSectionsForm } from './CutSectionsForm.tsx';
-import { MassChart } from './MassChart.tsx';
 import { SampleRecords } from './SampleRecords.tsx';
 import { WeighBoardForm } from './WeighBoardForm.tsx';
+import { WeightChart } from './WeightChart.tsx';
 import './sample-board.css';
 
 /** A board followed by its mass alone, beside what the meter found on it. */
@@ -71,9 +71,9 @@ function Followed({
       <p>
         <strong>{state.sentence}</strong>
         {wanted &&
-          ` For ${wanted.useName} the scale must show ${massText(wanted.minKg, units)} to ${massText(wanted.maxKg, units)}.`}
+          ` For ${wanted.endUseName} the scale must show ${weightText(wanted.minKg, units)} to ${weightText(wanted.maxKg, units)}.`}
       </p>
-      <MassChart code={board.code} state={state} findings={findings} units={units} />
+      <WeightChart code={board.code} state={state} findings={findings} units={units} />
       <SampleRecords state={state} units={units} />
     </>
   );

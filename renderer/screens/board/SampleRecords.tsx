@@ -5,12 +5,12 @@ import type {
   SampleSection,
 } from '../../../shared-core/contract/sample-board.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { massText } from '../../../shared-core/units/mass.ts';
+import { weightText } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
+import { ExcludeForm } from '../../parts/ExcludeForm.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
-import { SetAsideForm } from '../../parts/SetAsideForm.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { DrySectionForm } from './DrySectionForm.tsx';
 
@@ -26,22 +26,22 @@ export function SampleRecords({ state, units }: { state: SampleBoardState; units
     <>
       <ul className="sample-records">
         {state.cuts.map((cut) => (
-          <li key={`cut ${cut.id}`} className={cut.setAside === null ? '' : 'sample-aside'}>
+          <li key={`cut ${cut.id}`} className={cut.excluded === null ? '' : 'sample-excluded'}>
             <Cut cut={cut} units={units} onOpen={setOpen} />
           </li>
         ))}
-        {state.masses.map((mass) => (
-          <li key={`mass ${mass.id}`} className={mass.setAside === null ? '' : 'sample-aside'}>
-            <Mass mass={mass} units={units} onOpen={setOpen} />
+        {state.weights.map((weight) => (
+          <li key={`mass ${weight.id}`} className={weight.excluded === null ? '' : 'sample-excluded'}>
+            <Weight weight={weight} units={units} onOpen={setOpen} />
           </li>
         ))}
       </ul>
       {open?.what === 'dry' && <DrySectionForm section={open.section} name={open.name} onClose={close} />}
       {open?.what === 'set-aside' && (
-        <SetAsideForm
+        <ExcludeForm
           what={open.name}
           hint="Like: a slip of typing, another board, wet with rain."
-          onWhy={(why) => bridge().call('samples.setAside', { ...open.record, why })}
+          onWhy={(why) => bridge().request('samples.exclude', { ...open.record, why })}
           onClose={close}
         />
       )}
@@ -64,20 +64,20 @@ function Cut({
       <div className="sample-line">
         <span className="sample-when">{dayTimeWords(cut.at)}</span>
         <span>
-          {massText(cut.boardKg, units)}, sections cut
+          {weightText(cut.boardKg, units)}, sections cut
           {cut.estimate && (
             <>
               : <strong>{pctWords(cut.estimate.mcWhenCutPct)} %</strong>
               {cut.estimate.standardErrorPct !== null && ` ± ${pctWords(cut.estimate.standardErrorPct)}`},
-              oven-dry {massText(cut.estimate.ovenDryKg, units)}
+              oven-dry {weightText(cut.estimate.ovenDryKg, units)}
             </>
           )}
-          {cut.setAside !== null && `; set aside: ${cut.setAside}`}
+          {cut.excluded !== null && `; set aside: ${cut.excluded}`}
         </span>
-        <SetAsideButton
+        <ExcludeButton
           record={{ what: 'cut', id: cut.id }}
           name={name}
-          setAside={cut.setAside}
+          excluded={cut.excluded}
           onOpen={onOpen}
         />
       </div>
@@ -88,7 +88,7 @@ function Cut({
             {section.wetGrams} g wet,{' '}
             {section.dryGrams === null ? 'in the oven' : `${section.dryGrams} g oven-dry`}
           </span>
-          {cut.setAside === null && (
+          {cut.excluded === null && (
             <Button
               kind={section.dryGrams === null ? 'main' : 'quiet'}
               aria-label={`${section.dryGrams === null ? 'It is dry' : 'Weigh again'}: section ${index + 1} of ${name}`}
@@ -103,50 +103,50 @@ function Cut({
   );
 }
 
-function Mass({
-  mass,
+function Weight({
+  weight,
   units,
   onOpen,
 }: {
-  mass: SampleBoardState['masses'][number];
+  weight: SampleBoardState['weights'][number];
   units: DisplayUnits;
   onOpen: (open: Open) => void;
 }) {
-  const shown = massText(mass.kg, units);
+  const shown = weightText(weight.kg, units);
   return (
     <div className="sample-line">
-      <span className="sample-when">{dayTimeWords(mass.at)}</span>
+      <span className="sample-when">{dayTimeWords(weight.at)}</span>
       <span>
-        {mass.setAside === null ? shown : <s>{shown}</s>}
-        {mass.setAside !== null && `; set aside: ${mass.setAside}`}
-        {mass.setAside === null && mass.mcPct !== null && (
+        {weight.excluded === null ? shown : <s>{shown}</s>}
+        {weight.excluded !== null && `; set aside: ${weight.excluded}`}
+        {weight.excluded === null && weight.mcPct !== null && (
           <>
-            : <strong>{pctWords(mass.mcPct).replace('-', '−')} %</strong>
+            : <strong>{pctWords(weight.mcPct).replace('-', '−')} %</strong>
           </>
         )}
       </span>
-      <SetAsideButton
-        record={{ what: 'mass', id: mass.id }}
+      <ExcludeButton
+        record={{ what: 'weight', id: weight.id }}
         name={shown}
-        setAside={mass.setAside}
+        excluded={weight.excluded}
         onOpen={onOpen}
       />
     </div>
   );
 }
 
-function SetAsideButton({
+function ExcludeButton({
   record,
   name,
-  setAside,
+  excluded,
   onOpen,
 }: {
   record: SampleRecord;
   name: string;
-  setAside: string | null;
+  excluded: string | null;
   onOpen: (open: Open) => void;
 }) {
-  return setAside === null ? (
+  return excluded === null ? (
     <Button
       kind="quiet"
       aria-label={`Set aside ${name}`}
@@ -158,7 +158,7 @@ function SetAsideButton({
     <Button
       kind="quiet"
       aria-label={`Put back ${name}`}
-      onClick={() => void attempt(bridge().call('samples.putBack', record))}
+      onClick={() => void attempt(bridge().request('samples.include', record))}
     >
       Put back
     </Button>

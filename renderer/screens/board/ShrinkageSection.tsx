@@ -1,17 +1,17 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import type { Use } from '../../../shared-core/probing/assessment.ts';
-import { targetOfUsePct } from '../../../shared-core/probing/target-of-use.ts';
+import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { changeText, type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
-import { massText } from '../../../shared-core/units/mass.ts';
-import { mostWaterPct } from '../../../shared-core/wood/most-water.ts';
+import { weightText } from '../../../shared-core/units/weight.ts';
+import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
   BOARD_FOOT_M3,
   boardFeetTallied,
   boardMassKg,
   cubicMetresTallied,
   volumeM3,
-} from '../../../shared-core/wood/volume.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+} from '../../../shared-core/wood/movement/volume.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
@@ -24,24 +24,24 @@ import './shrinkage.css';
 /** What a board loses on the way to its use: size by both published routes, and mass; and its volume. */
 export function ShrinkageSection({
   board,
-  use,
+  endUse,
   units,
 }: {
   board: BoardRow;
   /** Null while it is not known. */
-  use: Use | null;
+  endUse: EndUse | null;
   units: DisplayUnits;
 }) {
-  const woods = useAnswer('woods.list', {});
-  const wood = woods.output?.find((each) => each.id === board.woodId);
+  const allSpecies = useAnswer('species.list', {});
+  const species = allSpecies.output?.find((each) => each.id === board.speciesId);
   return (
     <Sheet title="Size, volume and mass">
-      {woods.error && <Failed sentence={woods.error} again={woods.again} />}
-      {woods.loading && <Loading what="the wood’s figures" />}
-      {wood && use && (
+      {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
+      {allSpecies.loading && <Loading what="the wood’s figures" />}
+      {species && endUse && (
         <>
-          <Shrinking board={board} wood={wood} use={use} units={units} />
-          <VolumeAndMass board={board} wood={wood} use={use} units={units} />
+          <Shrinking board={board} species={species} endUse={endUse} units={units} />
+          <VolumeAndMass board={board} species={species} endUse={endUse} units={units} />
         </>
       )}
     </Sheet>
@@ -50,27 +50,27 @@ export function ShrinkageSection({
 
 interface Facts {
   board: BoardRow;
-  wood: Wood;
-  use: Use;
+  species: Species;
+  endUse: EndUse;
   units: DisplayUnits;
 }
 
-function Shrinking({ board, wood, use, units }: Facts) {
+function Shrinking({ board, species, endUse, units }: Facts) {
   const nowPct = board.latest?.averagePct ?? null;
   if (nowPct === null) {
     return <p>What it will still shrink depends on what it holds now: probe it first.</p>;
   }
-  const target = targetOfUsePct(use);
-  const changes = sizeChanges(board, wood, nowPct, target);
-  const missing = missingForChanges(board, wood, nowPct, target);
+  const target = targetOfUsePct(endUse);
+  const changes = sizeChanges(board, species, nowPct, target);
+  const missing = missingForChanges(board, species, nowPct, target);
   const known = changes.filter((each) => each.byShrinkageMm !== null || each.byCoefficientMm !== null);
   return (
     <>
       <p>
-        From {pctWords(nowPct)} % now to {pctWords(target)} %, as {use.name} wants it:
+        From {pctWords(nowPct)} % now to {pctWords(target)} %, as {endUse.name} wants it:
       </p>
       {known.length > 0 && <ChangeTable changes={known} units={units} />}
-      <Missing sentences={missing} woodId={wood.id} />
+      <Missing sentences={missing} speciesId={species.id} />
     </>
   );
 }
@@ -119,16 +119,16 @@ function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units
 
 const signedPct = (pct: number): string => `${pct < 0 ? '−' : '+'}${Math.abs(pct).toFixed(1)} %`;
 
-function Missing({ sentences, woodId }: { sentences: readonly string[]; woodId: string }) {
+function Missing({ sentences, speciesId }: { sentences: readonly string[]; speciesId: string }) {
   if (sentences.length === 0) return null;
   return (
     <p className="shrinkage-missing">
-      {sentences.join(' ')} <a href={hrefOf({ name: 'wood', id: woodId })}>The wood’s figures</a>
+      {sentences.join(' ')} <a href={hrefOf({ name: 'species', id: speciesId })}>The wood’s figures</a>
     </p>
   );
 }
 
-function VolumeAndMass({ board, wood, use, units }: Facts) {
+function VolumeAndMass({ board, species, endUse, units }: Facts) {
   const { thicknessMm, widthMm, lengthMm } = board;
   if (widthMm === null || lengthMm === null) {
     const unknown = [widthMm === null && 'width', lengthMm === null && 'length'].filter(Boolean);
@@ -153,16 +153,16 @@ function VolumeAndMass({ board, wood, use, units }: Facts) {
     ],
   ];
   const nowPct = board.latest?.averagePct ?? null;
-  const gravity = wood.basicSpecificGravity;
+  const gravity = species.basicSpecificGravity;
   if (nowPct !== null && gravity !== null) {
     // A wet board's reading may lie above what its wood can hold.
     const most = mostWaterPct(gravity);
-    const target = Math.min(targetOfUsePct(use), most);
-    const mass = boardMassKg(size, wood, Math.min(nowPct, most), target);
+    const target = Math.min(targetOfUsePct(endUse), most);
+    const mass = boardMassKg(size, species, Math.min(nowPct, most), target);
     if (mass) {
       facts.push(
-        ['Mass now', massText(mass.nowKg, units), `at ${pctWords(nowPct)} %`],
-        ['Mass then', massText(mass.targetKg, units), `at ${pctWords(target)} %`],
+        ['Mass now', weightText(mass.nowKg, units), `at ${pctWords(nowPct)} %`],
+        ['Mass then', weightText(mass.targetKg, units), `at ${pctWords(target)} %`],
       );
     }
   }
@@ -179,8 +179,8 @@ function VolumeAndMass({ board, wood, use, units }: Facts) {
       </dl>
       {gravity === null && (
         <Missing
-          sentences={[`The specific gravity of ${wood.name} is not known, so neither is its mass.`]}
-          woodId={wood.id}
+          sentences={[`The specific gravity of ${species.name} is not known, so neither is its mass.`]}
+          speciesId={species.id}
         />
       )}
     </>

@@ -1,6 +1,6 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
-import { usualRingRadiusMm, type Warp, type WarpAdvice } from '../../../shared-core/wood/warp.ts';
+import { usualRingRadiusMm, type Warp, type WarpAdvice } from '../../../shared-core/wood/movement/warp.ts';
 import { Said } from '../../parts/Said.tsx';
 import './warp.css';
 

@@ -13,12 +13,12 @@ import {
   shortLengthText,
 } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
-import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
+import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 
 /** A board as it stands in the form's fields. */
 export interface BoardDraft {
   code: string;
-  woodId: string;
+  speciesId: string;
   /** "27", "5/4", "1 1/16 in". */
   thickness: string;
   width: string;
@@ -30,14 +30,14 @@ export interface BoardDraft {
   barkSide: BarkSide;
   barkOffOn: string;
   log: string;
-  course: number | null;
+  layer: number | null;
   column: number | null;
   note: string;
 }
 
 export const emptyBoardDraft: BoardDraft = {
   code: '',
-  woodId: '',
+  speciesId: '',
   thickness: '',
   width: '',
   length: null,
@@ -47,7 +47,7 @@ export const emptyBoardDraft: BoardDraft = {
   barkSide: 'unknown',
   barkOffOn: '',
   log: '',
-  course: null,
+  layer: null,
   column: null,
   note: '',
 };
@@ -58,7 +58,7 @@ const shortText = (mm: number | null, units: DisplayUnits) =>
 export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
   return {
     code: board.code,
-    woodId: board.woodId,
+    speciesId: board.speciesId,
     thickness: shortText(board.thicknessMm, units),
     width: shortText(board.widthMm, units),
     length: board.lengthMm === null ? null : longLengthFromMm(board.lengthMm, units),
@@ -68,7 +68,7 @@ export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
     barkSide: board.barkSide,
     barkOffOn: board.barkOffOn ?? '',
     log: board.log,
-    course: board.course,
+    layer: board.layer,
     column: board.column,
     note: board.note,
   };
@@ -94,7 +94,7 @@ export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProb
   const problems: BoardProblems = {};
   const code = boardCodeSchema.safeParse(draft.code);
   if (!code.success) problems.code = code.error.issues[0]?.message ?? 'This is not a board ID.';
-  if (draft.woodId === '') problems.woodId = 'Choose the wood.';
+  if (draft.speciesId === '') problems.speciesId = 'Choose the wood.';
   const thicknessMm = typedLengthMm(draft.thickness, units);
   if (thicknessMm === null) problems.thickness = 'Give the thickness; the depth of the pins follows from it.';
   else if (Number.isNaN(thicknessMm)) problems.thickness = notALength(draft.thickness);
@@ -110,7 +110,7 @@ export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProb
     problems.length = `This must be ${longLengthFromMm(50, units)} to ${longLengthFromMm(20_000, units)} ${unit}.`;
   }
   if (draft.log.trim().length > 40) problems.log = 'Keep the log’s name under 40 letters.';
-  if (notCounted(draft.course, 500)) problems.course = 'A whole number from 1 to 500.';
+  if (notCounted(draft.layer, 500)) problems.layer = 'A whole number from 1 to 500.';
   if (notCounted(draft.column, 100)) problems.column = 'A whole number from 1 to 100.';
   return problems;
 }
@@ -137,7 +137,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
   return {
     code: boardCodeSchema.parse(draft.code),
     stackId,
-    woodId: draft.woodId,
+    speciesId: draft.speciesId,
     thicknessMm: typedLengthMm(draft.thickness, units) ?? Number.NaN,
     widthMm,
     lengthMm: draft.length === null ? null : mmFromLongLength(draft.length, units),
@@ -147,7 +147,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
     barkSide: draft.barkSide,
     barkOffOn: draft.barkOffOn || null,
     log: draft.log.trim(),
-    course: draft.course,
+    layer: draft.layer,
     column: draft.column,
     note: draft.note.trim(),
   };

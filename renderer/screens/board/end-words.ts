@@ -1,5 +1,5 @@
 import type { BoardRow, Sawing } from '../../../shared-core/contract/yard.ts';
-import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
+import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 
 export const sawingWords: Record<Sawing, string> = {
   flat: 'Flat-sawn',

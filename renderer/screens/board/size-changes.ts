@@ -5,8 +5,8 @@ import {
   type Sawing,
   sizeChangeByCoefficientMm,
   sizeChangeMm,
-} from '../../../shared-core/wood/shrinkage.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+} from '../../../shared-core/wood/movement/shrinkage.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 /** How one size of a board changes between two moisture contents, mm. */
 export interface SizeChange {
@@ -30,7 +30,7 @@ const inCoefficientRange = (mcPct: number) => mcPct >= COEFFICIENT_PCT.min && mc
  */
 export function sizeChanges(
   board: Pick<Board, 'thicknessMm' | 'widthMm' | 'sawing'>,
-  wood: Pick<Wood, 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
+  species: Pick<Species, 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
   fromPct: number,
   toPct: number,
 ): SizeChange[] {
@@ -39,7 +39,7 @@ export function sizeChanges(
     ['width', board.widthMm],
     ['thickness', board.thicknessMm],
   ];
-  const { radialPct, tangentialPct, changeCoefficient } = wood;
+  const { radialPct, tangentialPct, changeCoefficient } = species;
   const coefficientsHold = inCoefficientRange(fromPct) && inCoefficientRange(toPct);
   return sides.flatMap(([side, sizeMm]) =>
     sizeMm === null
@@ -71,7 +71,7 @@ export function sizeChanges(
 /** Why a route is empty, as sentences. */
 export function missingForChanges(
   board: Pick<Board, 'widthMm' | 'sawing'>,
-  wood: Pick<Wood, 'name' | 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
+  species: Pick<Species, 'name' | 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
   fromPct: number,
   toPct: number,
 ): string[] {
@@ -80,11 +80,11 @@ export function missingForChanges(
   if (board.sawing === 'unknown') {
     sentences.push('Its sawing is not known: flat-sawn and quarter-sawn are the two extremes.');
   }
-  if (wood.radialPct === null || wood.tangentialPct === null) {
-    sentences.push(`The shrinkage of ${wood.name} is not known both ways.`);
+  if (species.radialPct === null || species.tangentialPct === null) {
+    sentences.push(`The shrinkage of ${species.name} is not known both ways.`);
   }
-  if (wood.changeCoefficient === null) {
-    sentences.push(`No change coefficients are published for ${wood.name}.`);
+  if (species.changeCoefficient === null) {
+    sentences.push(`No change coefficients are published for ${species.name}.`);
   } else if (!inCoefficientRange(fromPct) || !inCoefficientRange(toPct)) {
     sentences.push(
       `Change coefficients hold from ${COEFFICIENT_PCT.min} to ${COEFFICIENT_PCT.max} % MC only, so that route is left out.`,

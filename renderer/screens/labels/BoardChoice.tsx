@@ -1,11 +1,11 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
+import { callsInOrder } from '../../parts/CallBadge.tsx';
 import { Checkbox, Select } from '../../parts/Field.tsx';
-import { verdictsInOrder } from '../../parts/VerdictBadge.tsx';
 import type { LabelBoard, Standing } from './label-choice.ts';
 
 export const standings: readonly { value: Standing; label: string }[] = [
-  ...verdictsInOrder.map((value) => ({ value, label: verdictMarks[value].word })),
+  ...callsInOrder.map((value) => ({ value, label: callMarks[value].word })),
   { value: 'not-probed', label: 'Not probed yet' },
 ];
 
@@ -96,7 +96,7 @@ export function BoardsOneByOne({
               />
               <strong>{board.code}</strong>
               <span className="label-board-words">
-                {board.woodName}, {standingWords.get(board.standing)?.toLowerCase()}
+                {board.speciesName}, {standingWords.get(board.standing)?.toLowerCase()}
               </span>
             </label>
           </li>

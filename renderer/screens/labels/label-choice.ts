@@ -1,30 +1,30 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
-import type { Verdict } from '../../../shared-core/probing/assessment.ts';
+import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 
 /** A call, or that there is none yet. */
-export type Standing = Verdict | 'not-probed';
+export type Standing = Call | 'not-probed';
 
 /** A board as far as choosing it for a label needs it. */
 export interface LabelBoard {
   id: number;
   code: string;
-  woodName: string;
+  speciesName: string;
   standing: Standing;
 }
 
 export const ofRow = (row: BoardRow): LabelBoard => ({
   id: row.id,
   code: row.code,
-  woodName: row.woodName,
-  standing: row.latest?.verdict ?? 'not-probed',
+  speciesName: row.speciesName,
+  standing: row.latest?.call ?? 'not-probed',
 });
 
 export const ofContent = (id: number, content: LabelContent): LabelBoard => ({
   id,
   code: content.boardId,
-  woodName: content.speciesName,
-  standing: content.verdict ?? 'not-probed',
+  speciesName: content.speciesName,
+  standing: content.call ?? 'not-probed',
 });
 
 /** The most labels that are made at once. */

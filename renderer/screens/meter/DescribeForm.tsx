@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { formatTakesExponent, octetsOfFormat } from '../../../shared-core/gatt/value.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
-import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';
@@ -36,7 +36,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
     const read = readForm(form, units);
     setProblems(read.ok ? {} : read.problems);
     if (!read.ok) return;
-    const described = await attempt(bridge().call('meter.describe', read.description));
+    const described = await attempt(bridge().request('meter.describe', read.description));
     if (!described) return;
     showMeter(described);
     tellDone('The meter is described. It is remembered for the next time it is met.');

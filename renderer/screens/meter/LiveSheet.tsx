@@ -13,7 +13,7 @@ export function LiveSheet({ state }: { state: MeterState }) {
       <dl className="meter-facts">
         <Fact name="Received" value={state.counts.received.toLocaleString('en')} />
         <Fact name="Decoded" value={state.counts.decoded.toLocaleString('en')} />
-        <Fact name="No reading (pins out)" value={state.counts.saidNone.toLocaleString('en')} />
+        <Fact name="No reading (pins out)" value={state.counts.noReading.toLocaleString('en')} />
         <Fact name="Refused" value={state.counts.refused.toLocaleString('en')} />
         <Fact
           name="Battery"

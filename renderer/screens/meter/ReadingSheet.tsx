@@ -4,9 +4,9 @@ import type { MeterDescription } from '../../../shared-core/gatt/meter-descripti
 import { octetsOfFormat } from '../../../shared-core/gatt/value.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
-import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
-import type { MeterBasis } from '../../../shared-core/wood/corrected.ts';
-import { UNKNOWN_BASIS } from '../../../shared-core/wood/correction.ts';
+import type { MeterBasis } from '../../../shared-core/wood/moisture/corrected.ts';
+import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts';
+import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';

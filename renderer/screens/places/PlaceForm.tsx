@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { NewPlace, PlaceKind, PlaceRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { bridge } from '../../bridge.ts';
 import { Checkbox, Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
@@ -39,8 +39,8 @@ export function PlaceForm({
     if (problems.name || !year) throw fieldsMarked();
     const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
     const saved = place
-      ? await bridge().call('places.change', { ...made, id: place.id })
-      : await bridge().call('places.add', made);
+      ? await bridge().request('places.change', { ...made, id: place.id })
+      : await bridge().request('places.add', made);
     onSaved?.(saved);
   }
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { monthNames } from '../../../shared-core/units/month-names.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { Button } from '../../parts/Button.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';

@@ -6,7 +6,7 @@ import {
   temperatureFromC,
   temperatureUnit,
 } from '../../../shared-core/units/temperature.ts';
-import type { Air } from '../../../shared-core/wood/monthly-air.ts';
+import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 
 /** The air of a month as it stands in the form's fields: temperature in the person's units, humidity in %. */
 export interface AirDraft {

@@ -1,18 +1,18 @@
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { CallBadge } from '../../parts/CallBadge.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
-import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 
 /** What the board's readings amount to so far: the call, the numbers under it, the reasons. */
 export function BoardCall({
-  board: { woodName, isRead, finding },
+  board: { speciesName, isRead, finding },
   reasons,
-  useName,
+  endUseName,
 }: {
   board: RoundBoard;
   /** All of them; while they are on their way the one that decides is shown. */
   reasons: readonly string[] | undefined;
-  useName: string;
+  endUseName: string;
 }) {
   return (
     // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
@@ -20,13 +20,13 @@ export function BoardCall({
     <section className="board-call" aria-label="Call so far" tabIndex={0}>
       {finding === null ? (
         <p className="board-call-none">
-          {isRead ? 'Its readings are being judged …' : `No reading yet on this board (${woodName}).`}
+          {isRead ? 'Its readings are being judged …' : `No reading yet on this board (${speciesName}).`}
         </p>
       ) : (
         <>
-          <p className="board-call-verdict">
-            <VerdictBadge verdict={finding.verdict} size="large" />
-            <span className="board-call-use">for {useName}</span>
+          <p className="board-call-call">
+            <CallBadge call={finding.call} size="large" />
+            <span className="board-call-use">for {endUseName}</span>
           </p>
           {finding.averagePct !== null && (
             <dl className="estimate">

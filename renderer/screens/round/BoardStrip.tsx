@@ -1,8 +1,8 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
-import { VerdictShape } from '../../parts/VerdictBadge.tsx';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
+import { CallShape } from '../../parts/CallBadge.tsx';
 
 /** All chips are as wide as the widest call, and as the longest ID needs (its widest letters; more is cut off). */
 const LEAST_CHIP_PX = 136;
@@ -85,7 +85,7 @@ const BoardChip = memo(function BoardChip({
   isCurrent: boolean;
   choose: React.RefObject<(boardIndex: number) => void>;
 }) {
-  const verdict = board.finding?.verdict;
+  const call = board.finding?.call;
   return (
     <button
       type="button"
@@ -95,10 +95,10 @@ const BoardChip = memo(function BoardChip({
       onClick={() => choose.current(index)}
     >
       <span className="board-chip-code">{board.code}</span>
-      <span className={verdict ? `board-chip-call verdict-${verdict}` : 'board-chip-call'}>
-        {verdict ? (
+      <span className={call ? `board-chip-call call-${call}` : 'board-chip-call'}>
+        {call ? (
           <>
-            <VerdictShape verdict={verdict} /> {verdictMarks[verdict].word}
+            <CallShape call={call} /> {callMarks[call].word}
           </>
         ) : board.isRead ? (
           'being judged'

@@ -1,10 +1,10 @@
 import { defaultRangeExtractor, type Range, useWindowVirtualizer } from '@tanstack/react-virtual';
 import { useLayoutEffect, useRef, useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { CallBadge } from '../../parts/CallBadge.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
 import { Said } from '../../parts/Said.tsx';
-import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 
 /** A row with two lines of reasons; each is measured once it is drawn. */
@@ -76,14 +76,14 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
 const drawnRows = (range: Range): number[] =>
   range.count <= ROWS_DRAWN_AT_ANY_RATE ? [...Array(range.count).keys()] : defaultRangeExtractor(range);
 
-function FindingCells({ board: { boardId, code, woodName, isRead, finding } }: { board: RoundBoard }) {
+function FindingCells({ board: { boardId, code, speciesName, isRead, finding } }: { board: RoundBoard }) {
   const isEstimated = finding !== null && finding.averagePct !== null;
   return (
     <>
       <th scope="row">
         <a href={hrefOf({ name: 'board', id: boardId })}>{code}</a>
       </th>
-      <td className="findings-wood">{woodName}</td>
+      <td className="findings-wood">{speciesName}</td>
       <td className="number">
         {isEstimated ? (
           <>
@@ -99,7 +99,7 @@ function FindingCells({ board: { boardId, code, woodName, isRead, finding } }: {
       <td className="number">
         {isEstimated ? `${pctWords(finding.shellPct)} / ${pctWords(finding.corePct)}` : '–'}
       </td>
-      <td>{finding ? <VerdictBadge verdict={finding.verdict} /> : isRead ? 'Being judged' : 'Not probed'}</td>
+      <td>{finding ? <CallBadge call={finding.call} /> : isRead ? 'Being judged' : 'Not probed'}</td>
       <td>{finding && <Said>{finding.reason}</Said>}</td>
     </>
   );

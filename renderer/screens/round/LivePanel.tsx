@@ -1,11 +1,11 @@
-import type { CorrectionWarning } from '../../../shared-core/wood/corrected.ts';
+import type { CorrectionWarning } from '../../../shared-core/wood/moisture/corrected.ts';
 import { McValue } from '../../parts/McValue.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Trace } from '../../parts/Trace.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { useRound } from '../../stores/round.ts';
 import { newestInsertion } from './insertion.ts';
-import { depthName, isDoubtful } from './suspicion-words.ts';
+import { depthName, isQuestionableReading } from './suspicion-words.ts';
 
 /** Said while the pins are still in, when something can still be done about it. */
 const warningWords: Partial<Record<CorrectionWarning, string>> = {
@@ -29,9 +29,9 @@ const LEAST_SLOTS = 40;
 export function LivePanel({ boardId }: { boardId: number }) {
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
-  const kept = useRound((store) => store.kept);
+  const saved = useRound((store) => store.saved);
   const phase = live?.phase ?? 'pins-out';
-  const shown = phase === 'pins-out' && kept?.board.boardId === boardId ? kept.reading : null;
+  const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
   const unit = shown?.unit ?? live?.unit ?? 'pct';
   const warning = live?.corrected?.warnings.map((each) => warningWords[each]).find(Boolean);
   return (
@@ -39,13 +39,15 @@ export function LivePanel({ boardId }: { boardId: number }) {
       <p className="live-phase">
         <PhaseMark phase={phase} />
         {shown && (
-          <span className={isDoubtful(shown) ? 'live-kept live-kept-doubtful' : 'live-kept'}>
+          <span
+            className={isQuestionableReading(shown) ? 'live-saved live-saved-questionable' : 'live-saved'}
+          >
             {shown.counts ? `✓ ${depthName(shown)} kept:` : `✕ ${depthName(shown)} not counted:`}
           </span>
         )}
         {warning && <span className="live-warning">{warning}</span>}
       </p>
-      <div className={shown && !isDoubtful(shown) ? 'live-value live-value-kept' : 'live-value'}>
+      <div className={shown && !isQuestionableReading(shown) ? 'live-value live-value-saved' : 'live-value'}>
         <McValue
           mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
           raw={shown ? shown.raw : (live?.raw ?? null)}

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundState } from '../../../shared-core/contract/round.ts';
-import { planSpots } from '../../../shared-core/probing/spots.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { Banner } from '../../parts/Banner.tsx';
@@ -8,21 +8,21 @@ import { Button } from '../../parts/Button.tsx';
 import { parseDecimal } from '../../parts/decimal.ts';
 import { ScreenHeading } from '../../parts/Screen.tsx';
 import { useMeter } from '../../stores/meter.ts';
-import { aimAt, keepTyped, probedOf, setLastAside, takeNow, useRound } from '../../stores/round.ts';
+import { aimAt, excludeLast, probedOf, saveTyped, takeNow, useRound } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
 import { GoToBoardDialog } from './GoToBoardDialog.tsx';
-import { KeptWords } from './KeptWords.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { nextStep } from './next-step.ts';
 import { actionOf, type RoundAction } from './round-keys.ts';
+import { SavedWords } from './SavedWords.tsx';
 import { SpotList } from './SpotList.tsx';
 import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
-import { useKeptSound } from './useKeptSound.ts';
+import { useSavedSound } from './useSavedSound.ts';
 
 type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
 
@@ -36,7 +36,7 @@ export function Probe({ round }: { round: RoundState }) {
   const [open, setOpen] = useState<Open>(null);
   const region = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
-  useKeptSound();
+  useSavedSound();
 
   const typing = typed ?? (meterIsLive ? null : '');
   const { boardIndex, spotIndex } = round.aim;
@@ -51,11 +51,11 @@ export function Probe({ round }: { round: RoundState }) {
       case 'take':
         void takeNow();
         break;
-      case 'keep-typed':
-        keepTypedValue();
+      case 'save-typed':
+        saveTypedValue();
         break;
-      case 'set-last-aside':
-        void setLastAside();
+      case 'exclude-last':
+        void excludeLast();
         break;
       case 'next-board':
         if (boardIndex < lastIndex) void aimAt(boardIndex + 1, null);
@@ -89,7 +89,7 @@ export function Probe({ round }: { round: RoundState }) {
     }
   }
 
-  function keepTypedValue(): void {
+  function saveTypedValue(): void {
     const raw = parseDecimal(typing ?? '');
     if (raw === null || Number.isNaN(raw)) {
       useRound.setState({
@@ -98,7 +98,7 @@ export function Probe({ round }: { round: RoundState }) {
       return;
     }
     setTyped(null);
-    void keepTyped(raw);
+    void saveTyped(raw);
   }
 
   function chooseSpot(by: -1 | 1): void {
@@ -152,7 +152,7 @@ export function Probe({ round }: { round: RoundState }) {
             <span className="probe-code">{board.code}</span>
           </ScreenHeading>
           <p>
-            {board.woodName}
+            {board.speciesName}
             <br />
             {shortLengthText(board.thicknessMm, units)}
             {board.lengthMm !== null && `, ${longLengthText(board.lengthMm, units)} long`}
@@ -172,7 +172,7 @@ export function Probe({ round }: { round: RoundState }) {
             onUseMeter={meterIsLive ? () => setTyped(null) : null}
           />
         )}
-        {trouble ? <Banner kind="problem">{trouble}</Banner> : <KeptWords />}
+        {trouble ? <Banner kind="problem">{trouble}</Banner> : <SavedWords />}
       </section>
 
       <div className="probe-actions">
@@ -186,12 +186,12 @@ export function Probe({ round }: { round: RoundState }) {
               kind={fieldIsEmpty ? 'plain' : 'main'}
               shortcut={fieldIsEmpty ? undefined : 'Enter'}
               disabled={fieldIsEmpty}
-              onClick={() => act('keep-typed')}
+              onClick={() => act('save-typed')}
             >
               Keep
             </Button>
           )}
-          <Button shortcut="⌫" onClick={() => act('set-last-aside')}>
+          <Button shortcut="⌫" onClick={() => act('exclude-last')}>
             Set last aside
           </Button>
           <Button
@@ -229,7 +229,7 @@ export function Probe({ round }: { round: RoundState }) {
       </div>
 
       <div className="probe-side">
-        <BoardCall board={board} reasons={probed?.assessment?.call.reasons} useName={round.useName} />
+        <BoardCall board={board} reasons={probed?.assessment?.call.reasons} endUseName={round.endUseName} />
         <SpotList
           board={board}
           readings={probed && (probed.assessment?.readings ?? [])}

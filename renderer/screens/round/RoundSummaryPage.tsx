@@ -1,22 +1,22 @@
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
-import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
-import type { Verdict } from '../../../shared-core/probing/assessment.ts';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
+import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
+import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../parts/Screen.tsx';
-import { VerdictShape, verdictsInOrder } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { FindingsTable } from './FindingsTable.tsx';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
   const probed = round.boards.filter((board) => board.isRead);
-  const ready = probed.filter((board) => board.finding?.verdict === 'ready');
+  const ready = probed.filter((board) => board.finding?.call === 'ready');
   const labelsFor = (boards: RoundBoard[]) =>
     hrefOf({ name: 'labels', boardIds: boards.map((board) => board.boardId) });
   return (
     <Screen
       title={`Round on ${round.stackName}`}
-      lead={`${round.summary.sentence} For ${round.useName}, standing in ${round.placeName}.`}
+      lead={`${round.summary.sentence} For ${round.endUseName}, standing in ${round.placeName}.`}
       actions={
         <>
           {probed.length > 0 && (
@@ -31,9 +31,9 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         </>
       }
     >
-      <ul className="verdict-counts">
-        {verdictsInOrder.map((verdict) => (
-          <VerdictCount key={verdict} verdict={verdict} count={round.summary.verdicts[verdict]} />
+      <ul className="call-counts">
+        {callsInOrder.map((call) => (
+          <CallCount key={call} call={call} count={round.summary.calls[call]} />
         ))}
       </ul>
       {probed.length === 0 ? (
@@ -49,12 +49,12 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
 
 const boardsWords = (count: number) => (count === 1 ? 'the one' : `all ${count}`);
 
-function VerdictCount({ verdict, count }: { verdict: Verdict; count: number }) {
+function CallCount({ call, count }: { call: Call; count: number }) {
   return (
-    <li className={`verdict-count verdict-soft-${verdict} verdict-${verdict}`}>
-      <VerdictShape verdict={verdict} />
+    <li className={`call-count call-soft-${call} call-${call}`}>
+      <CallShape call={call} />
       <strong>{count}</strong>
-      <span>{verdictMarks[verdict].word}</span>
+      <span>{callMarks[call].word}</span>
     </li>
   );
 }

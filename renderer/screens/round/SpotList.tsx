@@ -1,15 +1,15 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import type { JudgedReading } from '../../../shared-core/probing/reading.ts';
-import { planSpots } from '../../../shared-core/probing/spots.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { Button } from '../../parts/Button.tsx';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
-import { putBack } from '../../stores/round.ts';
+import { include } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { ExcludeDialog } from './ExcludeDialog.tsx';
 import { depthWords, spotWords } from './next-step.ts';
-import { SetAsideDialog } from './SetAsideDialog.tsx';
-import { weightWords } from './suspicion-words.ts';
+import { severityWords } from './suspicion-words.ts';
 
 /** The board's planned spots with what was read at each; the one aimed at stands out. */
 export function SpotList({
@@ -59,7 +59,7 @@ export function SpotList({
               </span>
             </button>
             {readingsAt(index).map((reading) => (
-              <KeptReading key={reading.id} reading={reading} onSetAside={() => setAsking(reading)} />
+              <SavedReading key={reading.id} reading={reading} onExclude={() => setAsking(reading)} />
             ))}
           </li>
         ))}
@@ -67,42 +67,42 @@ export function SpotList({
           <li className="spot">
             <p className="spot-name">Elsewhere on the board</p>
             {extra.map((reading) => (
-              <KeptReading key={reading.id} reading={reading} onSetAside={() => setAsking(reading)} />
+              <SavedReading key={reading.id} reading={reading} onExclude={() => setAsking(reading)} />
             ))}
           </li>
         )}
       </ol>
-      {asking && <SetAsideDialog reading={asking} onClose={() => setAsking(null)} />}
+      {asking && <ExcludeDialog reading={asking} onClose={() => setAsking(null)} />}
     </section>
   );
 }
 
-function KeptReading({ reading, onSetAside }: { reading: JudgedReading; onSetAside: () => void }) {
-  const isAside = reading.setAside !== null;
+function SavedReading({ reading, onExclude }: { reading: JudgedReading; onExclude: () => void }) {
+  const isExcluded = reading.excluded !== null;
   return (
-    <div className="kept-reading">
-      <div className="kept-reading-row">
+    <div className="saved-reading">
+      <div className="saved-reading-row">
         <McValue
           mcPct={reading.corrected.mcPct}
           raw={reading.raw}
           unit={reading.unit}
-          struck={isAside || !reading.counts}
+          struck={isExcluded || !reading.counts}
         />
-        {isAside ? (
-          <Button kind="quiet" onClick={() => void putBack(reading.id)}>
+        {isExcluded ? (
+          <Button kind="quiet" onClick={() => void include(reading.id)}>
             Put back
           </Button>
         ) : (
-          <Button kind="quiet" onClick={onSetAside}>
+          <Button kind="quiet" onClick={onExclude}>
             Set aside
           </Button>
         )}
       </div>
-      {isAside && <p className="kept-aside">Set aside: {reading.setAside}</p>}
-      {!isAside &&
+      {isExcluded && <p className="saved-excluded">Set aside: {reading.excluded}</p>}
+      {!isExcluded &&
         reading.suspicions.map((suspicion) => (
-          <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.weight}`}>
-            <strong>{weightWords[suspicion.weight]}.</strong>{' '}
+          <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.severity}`}>
+            <strong>{severityWords[suspicion.severity]}.</strong>{' '}
             <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
           </p>
         ))}

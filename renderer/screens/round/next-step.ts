@@ -1,6 +1,6 @@
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
-import { type PlannedSpot, planSpots } from '../../../shared-core/probing/spots.ts';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
+import { type PlannedSpot, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
 import { inUnits } from '../../../shared-core/units/said.ts';
 
@@ -26,5 +26,5 @@ export function nextStep(
   if (planned) return `${spotWords(planned, units)}: ${depthWords(planned, units)}.`;
   const then = isLastBoard ? 'Enter finishes the round.' : 'Enter goes to the next board.';
   const { finding } = board;
-  return finding ? `All spots read: ${verdictMarks[finding.verdict].word.toLowerCase()}. ${then}` : then;
+  return finding ? `All spots read: ${callMarks[finding.call].word.toLowerCase()}. ${then}` : then;
 }

@@ -1,8 +1,8 @@
 /** What a key does in a round. */
 export type RoundAction =
   | 'take'
-  | 'keep-typed'
-  | 'set-last-aside'
+  | 'save-typed'
+  | 'exclude-last'
   | 'next-board'
   | 'previous-board'
   | 'first-board'
@@ -47,11 +47,11 @@ export function actionOf(
   switch (event.key) {
     case 'Enter':
       if (event.shiftKey) return 'previous-board';
-      return fieldEmpty ? 'next-board' : 'keep-typed';
+      return fieldEmpty ? 'next-board' : 'save-typed';
     case ' ':
       return typing === null ? 'take' : null;
     case 'Backspace':
-      return fieldEmpty ? 'set-last-aside' : null;
+      return fieldEmpty ? 'exclude-last' : null;
     case 'PageDown':
       return 'next-board';
     case 'PageUp':

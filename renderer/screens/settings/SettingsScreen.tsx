@@ -66,8 +66,8 @@ function Probing({ settings, onSettings }: SettingsPart) {
       <Checkbox
         label="Keep a reading by itself when it settles"
         hint="Otherwise only Space, or a pedal set to it, keeps the value."
-        checked={settings.keepWhenSettled}
-        onChecked={(keepWhenSettled) => onSettings({ ...settings, keepWhenSettled })}
+        checked={settings.saveWhenSettled}
+        onChecked={(saveWhenSettled) => onSettings({ ...settings, saveWhenSettled })}
       />
       <Checkbox
         label="A sound when a reading is kept"

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
@@ -8,15 +8,15 @@ import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { MoreAboutBoard, PlaceInStack, WoodAndThickness } from '../board/BoardFields.tsx';
+import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
 import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
-import { PileFields } from './PileFields.tsx';
-import { emptyPileDraft, pileOrderOf, pileWords } from './pile-draft.ts';
+import { StackOrderFields } from './StackOrderFields.tsx';
+import { emptyStackOrderDraft, stackOrderOf, stackOrderWords } from './stack-order-draft.ts';
 
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
-  const woods = useAnswer('woods.list', {});
+  const allSpecies = useAnswer('species.list', {});
   const next = useAnswer('boards.nextCode', { stackId: stack.id });
   // What was added last is the likeliest to be added again.
   const newest = useAnswer('boards.list', {
@@ -25,21 +25,21 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
     offset: Math.max(0, stack.boards - 1),
     limit: 1,
   });
-  const nextCourse = useAnswer('stacks.nextCourse', { id: stack.id });
-  const error = woods.error ?? next.error ?? nextCourse.error;
+  const nextLayer = useAnswer('stacks.nextLayer', { id: stack.id });
+  const error = allSpecies.error ?? next.error ?? nextLayer.error;
   if (error) return <Failed sentence={error} />;
-  if (!woods.output || !next.output || !nextCourse.output || newest.loading)
+  if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading)
     return <Loading what="the woods" />;
   const last = newest.output?.rows[0];
   return (
     <Form
       stack={stack}
-      woods={woods.output}
-      nextCourse={nextCourse.output.course}
+      allSpecies={allSpecies.output}
+      nextLayer={nextLayer.output.layer}
       start={{
         ...emptyBoardDraft,
         code: next.output.code,
-        woodId: last?.woodId ?? '',
+        speciesId: last?.speciesId ?? '',
         log: last?.log ?? '',
         sawnOn: last?.sawnOn ?? '',
       }}
@@ -50,33 +50,36 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
 
 function Form({
   stack,
-  woods,
-  nextCourse,
+  allSpecies,
+  nextLayer,
   start,
   onClose,
 }: {
   stack: StackRow;
-  woods: readonly Wood[];
+  allSpecies: readonly Species[];
   /** The course above what is there. */
-  nextCourse: number;
+  nextLayer: number;
   start: BoardDraft;
   onClose: () => void;
 }) {
   const units = useUnits();
   const [draft, setDraft] = useState(start);
   const [count, setCount] = useState<number | null>(1);
-  const [pileDraft, setPileDraft] = useState(emptyPileDraft);
+  const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
   const problems = boardProblems(draft, units);
   const codes = codesFrom(draft.code, count);
   const isMany = codes !== null && codes.length > 1;
-  const laid = isMany ? pileOrderOf(pileDraft, codes.length, nextCourse) : { pile: null };
+  const laid = isMany ? stackOrderOf(stackOrderDraft, codes.length, nextLayer) : { stackOrder: null };
   const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
 
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) throw fieldsMarked();
-    const made = await bridge().call('boards.add', manyBoards(draft, codes, stack.id, units, laid.pile));
+    const made = await bridge().request(
+      'boards.add',
+      manyBoards(draft, codes, stack.id, units, laid.stackOrder),
+    );
     tellDone(made.length === 1 ? `Board ${made[0]?.code} is added.` : `${made.length} boards are added.`);
   }
 
@@ -106,18 +109,18 @@ function Form({
           onValue={setCount}
         />
       </div>
-      <WoodAndThickness {...fields} woods={woods} />
+      <SpeciesAndThickness {...fields} allSpecies={allSpecies} />
       {isMany && (
-        <PileFields
-          draft={pileDraft}
-          firstCourse={nextCourse}
+        <StackOrderFields
+          draft={stackOrderDraft}
+          firstLayer={nextLayer}
           hint={
-            'pile' in laid && laid.pile
-              ? pileWords(laid.pile, codes.length)
+            'stackOrder' in laid && laid.stackOrder
+              ? stackOrderWords(laid.stackOrder, codes.length)
               : 'As the stack is laid. Left empty, nobody knows where in the pile each lies.'
           }
           error={shown && 'problem' in laid ? laid.problem : null}
-          onDraft={setPileDraft}
+          onDraft={setStackOrderDraft}
         />
       )}
       <details>

@@ -2,10 +2,10 @@ import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useRef } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import { CallBadge } from '../../parts/CallBadge.tsx';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
-import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import type { BoardPages } from './useBoardPages.ts';
 import './board-rows.css';
@@ -127,7 +127,7 @@ function BoardCells({
         {board.log && <small>log {board.log}</small>}
       </td>
       <td>
-        {board.woodName}
+        {board.speciesName}
         <small>{shortLengthText(board.thicknessMm, units)} thick</small>
       </td>
       <td className="board-col-place">
@@ -160,7 +160,7 @@ function BoardCells({
       <td>
         {latest && (
           <>
-            <VerdictBadge verdict={latest.verdict} />
+            <CallBadge call={latest.call} />
             <small>{dayWords(latest.at)}</small>
           </>
         )}

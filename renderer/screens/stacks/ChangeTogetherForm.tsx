@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Sawing } from '../../../shared-core/contract/yard.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
-import type { BarkSide } from '../../../shared-core/wood/faces-of-board.ts';
+import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { bridge } from '../../bridge.ts';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
@@ -10,8 +10,8 @@ import { useUnits } from '../../stores/settings.ts';
 import { ringRadiusProblem } from '../board/board-draft.ts';
 import { EndFields, optionsOf } from '../board/EndFields.tsx';
 import { barkSideWords, sawingWords } from '../board/end-words.ts';
-import { PileFields } from './PileFields.tsx';
-import { emptyPileDraft, pileOrderOf, pileWords } from './pile-draft.ts';
+import { StackOrderFields } from './StackOrderFields.tsx';
+import { emptyStackOrderDraft, stackOrderOf, stackOrderWords } from './stack-order-draft.ts';
 
 const AS_IT_IS = { value: 'as-it-is', label: 'As it is' } as const;
 type AsItIs = typeof AS_IT_IS.value;
@@ -25,10 +25,10 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
     barkOffOn: string;
     ringRadius: string;
   }>({ sawing: AS_IT_IS.value, barkSide: AS_IT_IS.value, barkOffOn: '', ringRadius: '' });
-  const [pileDraft, setPileDraft] = useState(emptyPileDraft);
+  const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
-  const laid = pileOrderOf(pileDraft, boardIds.length, 1);
-  const pileProblem = 'problem' in laid ? laid.problem : null;
+  const laid = stackOrderOf(stackOrderDraft, boardIds.length, 1);
+  const stackOrderProblem = 'problem' in laid ? laid.problem : null;
   const radiusProblem = ringRadiusProblem(end.ringRadius, units);
   const what = boardIds.length === 1 ? '1 board' : `${boardIds.length.toLocaleString('en')} boards`;
 
@@ -43,10 +43,10 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
         : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
       ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
     };
-    if (laid.pile === null && Object.keys(said).length === 0) {
+    if (laid.stackOrder === null && Object.keys(said).length === 0) {
       throw new Refusal('Nothing was said yet, so nothing was changed.');
     }
-    await bridge().call('boards.changeTogether', { boardIds, said, pile: laid.pile });
+    await bridge().request('boards.changeTogether', { boardIds, said, stackOrder: laid.stackOrder });
     tellDone(`Changed ${what}.`);
   }
 
@@ -62,16 +62,16 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
         lead="The same for all of them."
         onDraft={(changed) => setEnd({ ...end, ...changed })}
       />
-      <PileFields
-        draft={pileDraft}
-        firstCourse={1}
+      <StackOrderFields
+        draft={stackOrderDraft}
+        firstLayer={1}
         hint={
-          'pile' in laid && laid.pile
-            ? pileWords(laid.pile, boardIds.length)
+          'stackOrder' in laid && laid.stackOrder
+            ? stackOrderWords(laid.stackOrder, boardIds.length)
             : 'They are laid in the order of their list; left empty, they lie where they are.'
         }
-        error={shown ? pileProblem : null}
-        onDraft={setPileDraft}
+        error={shown ? stackOrderProblem : null}
+        onDraft={setStackOrderDraft}
       />
     </FormDialog>
   );

@@ -32,12 +32,12 @@ export function FirstStart({ offerDemo, onAddStack }: { offerDemo: boolean; onAd
 
 /** A stickered stack under a roof of its own. */
 function StackDrawing() {
-  const courses = [0, 1, 2, 3];
+  const layers = [0, 1, 2, 3];
   return (
     <svg className="first-start-drawing" viewBox="0 0 200 170" aria-hidden="true">
       <path className="drawing-roof" d="M8 34 188 14 192 24 12 44z" />
-      {courses.map((course) => (
-        <g key={course} transform={`translate(0 ${54 + course * 26})`}>
+      {layers.map((layer) => (
+        <g key={layer} transform={`translate(0 ${54 + layer * 26})`}>
           <rect className="drawing-board" x="22" y="0" width="48" height="17" rx="2" />
           <rect className="drawing-board" x="75" y="0" width="50" height="17" rx="2" />
           <rect className="drawing-board" x="130" y="0" width="46" height="17" rx="2" />

@@ -28,8 +28,8 @@ export function MoveForm({
     if (!place) throw new Refusal('Nothing was moved yet: choose the place.');
     if (day === '') throw new Refusal('Nothing was moved yet: give the day.');
     const to = { placeId: place.id, since: instantOfDay(day, new Date()) };
-    if ('boardIds' in target) await bridge().call('boards.move', { boardIds: target.boardIds, ...to });
-    else await bridge().call('stacks.move', { id: target.stackId, ...to });
+    if ('boardIds' in target) await bridge().request('boards.move', { boardIds: target.boardIds, ...to });
+    else await bridge().request('stacks.move', { id: target.stackId, ...to });
     tellDone(`Moved ${what} to ${place.name}.`);
   }
 

@@ -2,7 +2,7 @@ import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { Actions, ButtonLink } from '../../parts/Button.tsx';
 import { agoWords, dayWords } from '../../parts/days.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { VerdictCounts } from './VerdictCounts.tsx';
+import { CallCounts } from './CallCounts.tsx';
 
 /** One stack: what it is, how its boards stand, and what to do with it. */
 export function StackCard({ stack, now }: { stack: StackRow; now: Date }) {
@@ -13,10 +13,10 @@ export function StackCard({ stack, now }: { stack: StackRow; now: Date }) {
           <a href={hrefOf({ name: 'stack', id: stack.id })}>{stack.name}</a>
         </h2>
         <p>
-          {stack.placeName} · for {stack.useName}
+          {stack.placeName} · for {stack.endUseName}
         </p>
       </header>
-      <VerdictCounts verdicts={stack.verdicts} boards={stack.boards} probed={stack.probed} />
+      <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
       <p className="stack-facts">
         {stack.boards === 1 ? '1 board' : `${stack.boards} boards`}
         {stack.lastProbedAt ? (

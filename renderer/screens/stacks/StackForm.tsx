@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
-import type { Use } from '../../../shared-core/probing/assessment.ts';
-import { type TopCover, topCoverSchema } from '../../../shared-core/wood/faces-of-board.ts';
+import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Select, TextArea, TextField } from '../../parts/Field.tsx';
@@ -12,7 +12,7 @@ import { go } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { PlaceForm } from '../places/PlaceForm.tsx';
-import { usesByName } from './uses-by-name.ts';
+import { usesByName } from './end-uses-by-name.ts';
 
 const topCovers = [
   { value: 'covered', label: 'Covered: boards or a roof over it' },
@@ -22,27 +22,27 @@ const topCovers = [
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
 export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
   const places = useAnswer('places.list', {});
-  const uses = useAnswer('uses.list', {});
-  const error = places.error ?? uses.error;
+  const endUses = useAnswer('endUses.list', {});
+  const error = places.error ?? endUses.error;
   if (error) return <Failed sentence={error} />;
-  if (!places.output || !uses.output) return <Loading what="places and uses" />;
-  return <Form stack={stack} places={places.output} uses={uses.output} onClose={onClose} />;
+  if (!places.output || !endUses.output) return <Loading what="places and uses" />;
+  return <Form stack={stack} places={places.output} endUses={endUses.output} onClose={onClose} />;
 }
 
 function Form({
   stack,
   places,
-  uses,
+  endUses,
   onClose,
 }: {
   stack: StackRow | null;
   places: readonly PlaceRow[];
-  uses: readonly Use[];
+  endUses: readonly EndUse[];
   onClose: () => void;
 }) {
   const [name, setName] = useState(stack?.name ?? '');
   const [placeId, setPlaceId] = useState(String(places[0]?.id ?? ''));
-  const [useId, setUseId] = useState(stack?.useId ?? uses[0]?.id ?? '');
+  const [endUseId, setEndUseId] = useState(stack?.endUseId ?? endUses[0]?.id ?? '');
   const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
   const [note, setNote] = useState(stack?.note ?? '');
   const [shown, setShown] = useState(false);
@@ -53,11 +53,17 @@ function Form({
     setShown(true);
     if (name.trim() === '') throw new Refusal('Nothing was saved yet: the stack needs a name.');
     if (stack) {
-      await bridge().call('stacks.change', { id: stack.id, name, useId, topCover, note });
+      await bridge().request('stacks.change', { id: stack.id, name, endUseId, topCover, note });
       return;
     }
     if (placeId === '') throw new Refusal('Nothing was saved yet: the stack needs a place to stand.');
-    const made = await bridge().call('stacks.add', { name, placeId: Number(placeId), useId, topCover, note });
+    const made = await bridge().request('stacks.add', {
+      name,
+      placeId: Number(placeId),
+      endUseId,
+      topCover,
+      note,
+    });
     go({ name: 'stack', id: made.id });
   }
 
@@ -93,9 +99,9 @@ function Form({
         <Select
           label="Use"
           hint="What the wood is for: its boards are judged by it."
-          value={useId}
-          options={usesByName(uses)}
-          onValue={setUseId}
+          value={endUseId}
+          options={usesByName(endUses)}
+          onValue={setEndUseId}
         />
         <Select
           label="Top of the pile"

@@ -1,9 +1,9 @@
 import { useRef, useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import type { StackPlan as Plan } from '../../../shared-core/probing/stack-plan.ts';
+import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
-import { PileMap } from './PileMap.tsx';
+import { StackDrawing } from './StackDrawing.tsx';
 import { StackPlan } from './StackPlan.tsx';
 import './stack-plan.css';
 
@@ -30,15 +30,15 @@ export function StackOverview({ stack: { id: stackId, topCover } }: { stack: Sta
         {boards.error && <Failed sentence={boards.error} again={boards.again} />}
         {boards.output && (
           <>
-            <PileMap
+            <StackDrawing
               boards={boards.output.rows}
               probeNext={new Set(shown?.next.map(({ boardId }) => boardId))}
             />
             {topCover === 'sun' && (
-              <p className="pile-hint">Nothing is over it: outdoors, the sun reaches its top course.</p>
+              <p className="stack-hint">Nothing is over it: outdoors, the sun reaches its top course.</p>
             )}
             {boards.output.total > MOST_DRAWN && (
-              <p className="pile-hint">
+              <p className="stack-hint">
                 Its first {MOST_DRAWN} boards are drawn; all {boards.output.total.toLocaleString('en')} are in
                 the list below.
               </p>

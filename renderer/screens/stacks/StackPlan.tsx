@@ -1,7 +1,7 @@
-import type { StackPlan as Plan } from '../../../shared-core/probing/stack-plan.ts';
+import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { CallBadge } from '../../parts/CallBadge.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
-import { VerdictBadge } from '../../parts/VerdictBadge.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import './stack-plan.css';
 
@@ -13,7 +13,7 @@ export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (cer
   return (
     <div className="stack-plan">
       <p>
-        <VerdictBadge verdict={call.verdict} size="large" />
+        <CallBadge call={call.call} size="large" />
       </p>
       <ol className="plan-reasons">
         {call.reasons.map((reason) => (

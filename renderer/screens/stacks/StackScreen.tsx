@@ -6,12 +6,12 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
+import { CallCounts } from './CallCounts.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { ProbeLink } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
 import { StackOverview } from './StackOverview.tsx';
 import { StackVolume } from './StackVolume.tsx';
-import { VerdictCounts } from './VerdictCounts.tsx';
 import './stacks.css';
 
 /** One stack and its boards. */
@@ -41,7 +41,7 @@ function Stack({ stack }: { stack: StackRow }) {
   return (
     <Screen
       title={stack.name}
-      lead={`${stack.placeName} · for ${stack.useName}`}
+      lead={`${stack.placeName} · for ${stack.endUseName}`}
       actions={
         <>
           {stack.boards > 0 && <ProbeLink stack={stack} />}
@@ -56,7 +56,7 @@ function Stack({ stack }: { stack: StackRow }) {
     >
       {stack.boards > 0 && (
         <div className="stack-standing">
-          <VerdictCounts verdicts={stack.verdicts} boards={stack.boards} probed={stack.probed} />
+          <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
           {stack.note && <p className="stack-note">{stack.note}</p>}
         </div>
       )}

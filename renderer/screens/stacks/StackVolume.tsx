@@ -1,6 +1,6 @@
 import type { StackVolume as Volume } from '../../../shared-core/contract/stack-volume.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { massText } from '../../../shared-core/units/mass.ts';
+import { weightText } from '../../../shared-core/units/weight.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
@@ -32,8 +32,8 @@ function Totals({ volume, units }: { volume: Volume; units: DisplayUnits }) {
   if (mass) {
     const of = mass.boards === volume.boards ? '' : `, of ${mass.boards} boards`;
     facts.push(
-      [`Mass now${of}`, massText(mass.nowKg, units)],
-      [`Mass at ${pctWords(volume.targetPct)} %, for ${volume.useName}`, massText(mass.targetKg, units)],
+      [`Mass now${of}`, weightText(mass.nowKg, units)],
+      [`Mass at ${pctWords(volume.targetPct)} %, for ${volume.endUseName}`, weightText(mass.targetKg, units)],
     );
   }
   return (

@@ -45,7 +45,7 @@ export function StacksScreen() {
 /** The yard in a sentence: how many boards there are and how many are ready. */
 function yardWords(stacks: readonly StackRow[]): string {
   const boards = stacks.reduce((sum, stack) => sum + stack.boards, 0);
-  const ready = stacks.reduce((sum, stack) => sum + stack.verdicts.ready, 0);
-  const kept = `${boards === 1 ? '1 board' : `${boards} boards`} in ${stacks.length === 1 ? '1 stack' : `${stacks.length} stacks`}`;
-  return `${kept}; ${ready === 0 ? 'none ready yet' : `${ready} ready for use`}.`;
+  const ready = stacks.reduce((sum, stack) => sum + stack.calls.ready, 0);
+  const saved = `${boards === 1 ? '1 board' : `${boards} boards`} in ${stacks.length === 1 ? '1 stack' : `${stacks.length} stacks`}`;
+  return `${saved}; ${ready === 0 ? 'none ready yet' : `${ready} ready for use`}.`;
 }

@@ -1,5 +1,5 @@
 import { followingCode } from '../../../shared-core/contract/board-code.ts';
-import { type PileOrder, placeInPile } from '../../../shared-core/contract/pile.ts';
+import { positionInStack, type StackOrder } from '../../../shared-core/contract/stack-order.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { type BoardDraft, boardOf } from '../board/board-draft.ts';
@@ -21,11 +21,11 @@ export function manyBoards(
   codes: readonly string[],
   stackId: number,
   units: DisplayUnits,
-  pile: PileOrder | null,
+  stackOrder: StackOrder | null,
 ): NewBoard[] {
   return codes.map((code, index) => {
     const board = boardOf({ ...draft, code }, stackId, units);
     if (codes.length === 1) return board;
-    return { ...board, ...(pile ? placeInPile(pile, index) : { course: null, column: null }) };
+    return { ...board, ...(stackOrder ? positionInStack(stackOrder, index) : { layer: null, column: null }) };
   });
 }

@@ -48,13 +48,13 @@ export function useBoardPages(stackId: number | null, search: string): BoardPage
       if (askedFor.current.get(page) === reason) continue;
       askedFor.current.set(page, reason);
       bridge()
-        .call('boards.list', { stackId, search, offset: page * PAGE_ROWS, limit: PAGE_ROWS })
+        .request('boards.list', { stackId, search, offset: page * PAGE_ROWS, limit: PAGE_ROWS })
         .then(({ total, rows }) => {
           if (newest.current !== key) return;
           setError(null);
           setPages((before) => {
-            const kept = before?.key === key ? before.rows : new Map<number, BoardRow[]>();
-            return { key, total, rows: new Map(kept).set(page, rows) };
+            const saved = before?.key === key ? before.rows : new Map<number, BoardRow[]>();
+            return { key, total, rows: new Map(saved).set(page, rows) };
           });
         })
         .catch((failure: unknown) => {

@@ -4,15 +4,15 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo();
 
 const rows = async () =>
-  (await yard.call('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;
+  (await yard.request('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;
 const ids = () => yard.boards.map(({ id }) => id);
 
 test('what is said of several boards is kept, what is not said stays', async () => {
   const boardIds = ids();
-  await yard.call('boards.changeTogether', {
+  await yard.request('boards.changeTogether', {
     boardIds,
     said: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
-    pile: null,
+    stackOrder: null,
   });
   for (const row of await rows()) {
     expect(row).toMatchObject({
@@ -20,13 +20,13 @@ test('what is said of several boards is kept, what is not said stays', async () 
       barkSide: 'up',
       barkOffOn: '2026-05-03',
       sawing: 'flat',
-      course: null,
+      layer: null,
     });
   }
-  await yard.call('boards.changeTogether', {
+  await yard.request('boards.changeTogether', {
     boardIds,
     said: { sawing: 'rift', ringRadiusMm: null },
-    pile: null,
+    stackOrder: null,
   });
   for (const row of await rows()) {
     expect(row).toMatchObject({
@@ -38,36 +38,36 @@ test('what is said of several boards is kept, what is not said stays', async () 
     });
   }
   // The day goes with the side: said anew, the side brings its own.
-  await yard.call('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, pile: null });
+  await yard.request('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, stackOrder: null });
   for (const row of await rows()) expect(row).toMatchObject({ barkSide: 'down', barkOffOn: null });
   expect(yard.heard('yard.changed').length).toBeGreaterThan(1);
 });
 
 test('boards are laid in the order given, and the next course is the one above', async () => {
-  expect(await yard.call('stacks.nextCourse', { id: yard.stack.id })).toEqual({ course: 1 });
-  await yard.call('boards.changeTogether', {
+  expect(await yard.request('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 1 });
+  await yard.request('boards.changeTogether', {
     boardIds: ids().toReversed(),
     said: {},
-    pile: { perCourse: 1, firstCourse: 2, firstColumn: 1 },
+    stackOrder: { perLayer: 1, firstLayer: 2, firstColumn: 1 },
   });
-  expect((await rows()).map(({ code, course, column }) => [code, course, column])).toEqual([
+  expect((await rows()).map(({ code, layer, column }) => [code, layer, column])).toEqual([
     ['WAL-01', 3, 1],
     ['WAL-02', 2, 1],
   ]);
-  expect(await yard.call('stacks.nextCourse', { id: yard.stack.id })).toEqual({ course: 4 });
+  expect(await yard.request('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 4 });
 });
 
 test('a pile that cannot be, or a board that is not there, changes nothing at all', async () => {
   const before = await rows();
-  const pile = { perCourse: 1, firstCourse: 500, firstColumn: 1 };
-  expect(await yard.refusal('boards.changeTogether', { boardIds: ids(), said: {}, pile })).toMatch(
+  const stackOrder = { perLayer: 1, firstLayer: 500, firstColumn: 1 };
+  expect(await yard.refusal('boards.changeTogether', { boardIds: ids(), said: {}, stackOrder })).toMatch(
     /top course would be number 501; .* Nothing was changed/,
   );
   expect(
     await yard.refusal('boards.changeTogether', {
       boardIds: [...ids(), 999],
       said: { barkSide: 'down' },
-      pile: null,
+      stackOrder: null,
     }),
   ).toMatch(/no such board/);
   expect(await rows()).toEqual(before);

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Foreseen } from '../../../shared-core/contract/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { boardForecastSchema } from '../../../shared-core/contract/forecast.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
-import { planSpots } from '../../../shared-core/probing/spots.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -15,34 +15,34 @@ const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
 withYardOfTwo();
 
 async function addBoard(changes: Partial<NewBoard>, code = 'NEW-01'): Promise<number> {
-  const [board] = await yard.call('boards.add', [{ ...yard.board(code), ...changes }]);
+  const [board] = await yard.request('boards.add', [{ ...yard.board(code), ...changes }]);
   return board!.id;
 }
 
 /** One round over a board of the stack, its shell and core as the meter shows them. */
 async function probe(boardId: number, shell: number, core: number, woodTempC = 20): Promise<void> {
-  const { id: roundId, boards } = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC });
+  const { id: roundId, boards } = await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC });
   const boardIndex = boards.findIndex((board) => board.boardId === boardId);
   for (const [spotIndex, { spot }] of planSpots(boards[boardIndex]!).plan.entries()) {
-    await yard.call('rounds.aim', { roundId, boardIndex, spotIndex });
-    await yard.call('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
+    await yard.request('rounds.aim', { roundId, boardIndex, spotIndex });
+    await yard.request('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
   }
-  await yard.call('rounds.finish', { roundId });
+  await yard.request('rounds.finish', { roundId });
 }
 
-async function foreseen(id: number): Promise<Foreseen> {
-  const answer = await yard.call('boards.forecast', { id });
+async function details(id: number): Promise<ForecastDetails> {
+  const answer = await yard.request('boards.forecast', { id });
   expect(boardForecastSchema.parse(JSON.parse(JSON.stringify(answer)))).toBeTruthy();
-  if (answer.foreseen === null) throw new Error(answer.whyNot ?? 'no reason');
-  return answer.foreseen;
+  if (answer.details === null) throw new Error(answer.whyNot ?? 'no reason');
+  return answer.details;
 }
-const spread = ({ forecast }: Foreseen) => forecast.now.average.high - forecast.now.average.low;
+const spread = ({ forecast }: ForecastDetails) => forecast.now.average.high - forecast.now.average.low;
 
 describe('what cannot be foreseen', () => {
   test('a board never probed, with no day of sawing: it says what to do', async () => {
-    const answer = await yard.call('boards.forecast', { id: yard.boards[0]!.id });
+    const answer = await yard.request('boards.forecast', { id: yard.boards[0]!.id });
     expect(answer).toEqual({
-      foreseen: null,
+      details: null,
       whyNot: expect.stringMatching(/Probe it once, or give the day/),
     });
   });
@@ -51,8 +51,8 @@ describe('what cannot be foreseen', () => {
     const id = yard.boards[0]!.id;
     await probe(id, 14, 18);
     yard.later(20 * DAY_MS);
-    await yard.call('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
-    expect((await yard.call('boards.forecast', { id })).whyNot).toMatch(
+    await yard.request('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
+    expect((await yard.request('boards.forecast', { id })).whyNot).toMatch(
       /older than the day the board was sawn/,
     );
   });
@@ -66,9 +66,9 @@ describe('a board of which only the day of sawing is known', () => {
   test('is foreseen as such boards do, green on that day, and asks to be probed', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
-    const { forecast, readings, takenForGranted, reasons, stays } = await foreseen(id);
+    const { forecast, readings, assumptions, reasons, stays } = await details(id);
     expect(readings).toEqual([]);
-    expect(takenForGranted).toEqual([]);
+    expect(assumptions).toEqual([]);
     expect(stays).toMatchObject([{ placeName: 'Shop' }]);
     expect(forecast.past.average[0]!.median).toBeGreaterThan(45);
     expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median - 10);
@@ -77,9 +77,9 @@ describe('a board of which only the day of sawing is known', () => {
 
   test('entered long after: it is taken as having stood where it stands now, and that is said', async () => {
     const id = await addBoard({ sawnOn: dayAfter(-200) });
-    const { stays, takenForGranted } = await foreseen(id);
+    const { stays, assumptions } = await details(id);
     expect(stays[0]!.fromMs).toBeLessThanOrEqual(new Date(2025, 10, 14).getTime());
-    expect(takenForGranted[0]).toMatch(/taken as having stood in Shop since it was sawn/);
+    expect(assumptions[0]).toMatch(/taken as having stood in Shop since it was sawn/);
   });
 });
 
@@ -87,9 +87,9 @@ describe('a board that was probed', () => {
   test('one round narrows what is known of it, and its readings stand at their depths with their uncertainty', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
-    const before = await foreseen(id);
+    const before = await details(id);
     await probe(id, 12, 16);
-    const after = await foreseen(id);
+    const after = await details(id);
     expect(spread(after)).toBeLessThan(spread(before) / 2);
     expect(after.readings).toHaveLength(4);
     for (const { depth, depthFraction, standardUncertaintyPct } of after.readings) {
@@ -108,24 +108,22 @@ describe('a board that was probed', () => {
     yard.later(DAY_MS);
     // In a shop at 20 °C the wood is not at 45 °C.
     await probe(id, 12, 16, 45);
-    const { readings, takenForGranted } = await foreseen(id);
+    const { readings, assumptions } = await details(id);
     expect(new Set(readings.map(({ atMs }) => atMs))).toEqual(new Set([startMs + 60 * DAY_MS]));
-    expect(takenForGranted).toEqual([
-      'All readings of 1 Aug 2026 are in doubt, so it does not rest on them.',
-    ]);
+    expect(assumptions).toEqual(['All readings of 1 Aug 2026 are in doubt, so it does not rest on them.']);
 
     const other = await addBoard({ code: 'NEW-02', sawnOn: dayAfter(61) });
     await probe(other, 12, 16, 45);
-    expect((await foreseen(other)).readings).toHaveLength(4);
-    expect((await foreseen(other)).takenForGranted).toEqual([]);
+    expect((await details(other)).readings).toHaveLength(4);
+    expect((await details(other)).assumptions).toEqual([]);
   });
 
   test('where nobody said when it was sawn, its history begins with its first round', async () => {
     const id = yard.boards[0]!.id;
     await probe(id, 14, 18);
     yard.later(30 * DAY_MS);
-    const { forecast, takenForGranted } = await foreseen(id);
-    expect(takenForGranted[0]).toMatch(/begins with its first round/);
+    const { forecast, assumptions } = await details(id);
+    expect(assumptions[0]).toMatch(/begins with its first round/);
     expect(forecast.past.average[0]!.median).toBeGreaterThan(14);
     expect(forecast.past.average[0]!.median).toBeLessThan(21);
     expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median);
@@ -135,9 +133,9 @@ describe('a board that was probed', () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
     await probe(id, 12, 16);
-    const [first] = (await yard.call('boards.get', { id })).readings;
-    await yard.call('readings.setAside', { readingId: first!.id, why: 'In a knot.' });
-    expect((await foreseen(id)).readings).toHaveLength(3);
+    const [first] = (await yard.request('boards.get', { id })).readings;
+    await yard.request('readings.exclude', { readingId: first!.id, why: 'In a knot.' });
+    expect((await details(id)).readings).toHaveLength(3);
   });
 
   test('boards of its stack and log learn from it; boards of another log do not', async () => {
@@ -147,8 +145,8 @@ describe('a board that was probed', () => {
     const stranger = await addBoard({ code: 'B-01', log: 'Ridge', sawnOn });
     yard.later(60 * DAY_MS);
     await probe(probed, 12, 16);
-    const learnt = await foreseen(sibling);
-    const alone = await foreseen(stranger);
+    const learnt = await details(sibling);
+    const alone = await details(stranger);
     expect(learnt.learntFrom).toBe(1);
     expect(alone.learntFrom).toBe(0);
     expect(spread(learnt)).toBeLessThan(0.8 * spread(alone));
@@ -157,16 +155,16 @@ describe('a board that was probed', () => {
 
 describe('where it stands, and elsewhere', () => {
   test('a damp place is said to gain nothing, with its floor, and the drier place with its date', async () => {
-    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0) });
-    await yard.call('boards.move', {
+    await yard.request('boards.move', {
       boardIds: [id],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
     });
     yard.later(400 * DAY_MS);
     await probe(id, 14.5, 15.5);
-    const { forecast, places, reasons, stays } = await foreseen(id);
+    const { forecast, places, reasons, stays } = await details(id);
     expect(places.map(({ name }) => name)).toEqual(['Fence row', 'Shop']);
     expect(stays.at(-1)).toMatchObject({ fromMs: startMs, placeName: 'Fence row' });
     expect(forecast.places[0]!.never).toBe(true);
@@ -180,24 +178,24 @@ describe('where it stands, and elsewhere', () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(400 * DAY_MS);
     await probe(id, 12.5, 12.8);
-    const { takenForGranted, forecast } = await foreseen(id);
-    expect(takenForGranted[0]).toMatch(/^By its readings the air in Shop keeps wood about \d\.\d % damper/);
+    const { assumptions, forecast } = await details(id);
+    expect(assumptions[0]).toMatch(/^By its readings the air in Shop keeps wood about \d\.\d % damper/);
     // 20 °C and 40 % give 7.7 % (Wood Handbook, Table 4-2, between its rows): the floor is above that by as much.
     expect(forecast.places[0]!.floorPct.median).toBeGreaterThan(8.7);
   });
 
   test('in the lowest course outside the underside dries the slower', async () => {
-    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
-    const id = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1, thicknessMm: 54 });
-    await yard.call('boards.move', {
+    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const id = await addBoard({ sawnOn: dayAfter(0), layer: 1, column: 1, thicknessMm: 54 });
+    await yard.request('boards.move', {
       boardIds: [id],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
     });
     yard.later(60 * DAY_MS);
-    const { forecast, takenForGranted } = await foreseen(id);
+    const { forecast, assumptions } = await details(id);
     expect(forecast.now.faceBPct).toBeGreaterThan(forecast.now.faceAPct + 1);
-    expect(takenForGranted).toContainEqual(
+    expect(assumptions).toContainEqual(
       expect.stringMatching(
         /course 1, the lowest: in Fence row .* there at 50 % .*\(common practice, no source\)/,
       ),
@@ -205,10 +203,10 @@ describe('where it stands, and elsewhere', () => {
   });
 
   test('brought in from there, it is open on both sides again, and where it was not is still said', async () => {
-    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
-    const id = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1, thicknessMm: 54 });
+    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const id = await addBoard({ sawnOn: dayAfter(0), layer: 1, column: 1, thicknessMm: 54 });
     const move = (placeId: number, day: number) =>
-      yard.call('boards.move', {
+      yard.request('boards.move', {
         boardIds: [id],
         placeId,
         since: new Date(startMs + day * DAY_MS).toISOString(),
@@ -216,57 +214,57 @@ describe('where it stands, and elsewhere', () => {
     await move(damp.id, 0);
     yard.later(200 * DAY_MS);
     await move(yard.place.id, 60);
-    const { forecast, takenForGranted } = await foreseen(id);
+    const { forecast, assumptions } = await details(id);
     expect(Math.abs(forecast.now.faceBPct - forecast.now.faceAPct)).toBeLessThan(0.2);
-    expect(takenForGranted).toContainEqual(expect.stringMatching(/lowest: in Fence row little air/));
+    expect(assumptions).toContainEqual(expect.stringMatching(/lowest: in Fence row little air/));
   });
 
   test('outdoors with nothing over the pile, only its top course dries the sooner on its upper face', async () => {
-    const damp = await yard.call('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const laid = { sawnOn: dayAfter(0), column: 1, thicknessMm: 54 };
-    const top = await addBoard({ ...laid, course: 3 });
-    const under = await addBoard({ ...laid, course: 2 }, 'NEW-02');
-    await yard.call('boards.move', {
+    const top = await addBoard({ ...laid, layer: 3 });
+    const under = await addBoard({ ...laid, layer: 2 }, 'NEW-02');
+    await yard.request('boards.move', {
       boardIds: [top, under],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
     });
     yard.later(60 * DAY_MS);
-    const covered = await foreseen(top);
-    expect(covered.takenForGranted).toEqual([]);
+    const covered = await details(top);
+    expect(covered.assumptions).toEqual([]);
     const { placeId: _, ...stack } = yard.stack;
-    await yard.call('stacks.change', { ...stack, topCover: 'sun' });
-    const { forecast, takenForGranted } = await foreseen(top);
+    await yard.request('stacks.change', { ...stack, topCover: 'sun' });
+    const { forecast, assumptions } = await details(top);
     expect(forecast.now.faceAPct).toBeLessThan(covered.forecast.now.faceAPct - 0.5);
     expect(forecast.now.average.median).toBeLessThan(covered.forecast.now.average.median);
-    expect(takenForGranted).toEqual([
+    expect(assumptions).toEqual([
       expect.stringMatching(
         /top course .* in Fence row the sun .* at 160 % .*\(common practice, no source\)/,
       ),
     ]);
-    expect((await foreseen(under)).takenForGranted).toEqual([]);
+    expect((await details(under)).assumptions).toEqual([]);
 
     // Under the roof of the shop there is no sun.
-    const inside = await addBoard({ ...laid, course: 4 }, 'NEW-03');
-    expect(String((await foreseen(inside)).takenForGranted)).not.toMatch(/sun/);
+    const inside = await addBoard({ ...laid, layer: 4 }, 'NEW-03');
+    expect(String((await details(inside)).assumptions)).not.toMatch(/sun/);
   });
 
   test('in the lowest course under a roof with walls, or in a higher course, nothing of the kind is said', async () => {
-    const inside = await addBoard({ sawnOn: dayAfter(0), course: 1, column: 1 });
+    const inside = await addBoard({ sawnOn: dayAfter(0), layer: 1, column: 1 });
     yard.later(60 * DAY_MS);
-    expect((await foreseen(inside)).takenForGranted).toEqual([]);
+    expect((await details(inside)).assumptions).toEqual([]);
   });
 
   test('bark left on the upper face keeps that face wet, and the pins then went into the lower one', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0), barkSide: 'up-bark-on', thicknessMm: 54 });
     yard.later(60 * DAY_MS);
     await probe(id, 12, 18);
-    const { forecast, readings, takenForGranted, warp } = await foreseen(id);
+    const { forecast, readings, assumptions, warp } = await details(id);
     expect(forecast.now.faceAPct).toBeGreaterThan(forecast.now.faceBPct + 1);
     for (const { depth, depthFraction } of readings) {
       if (depth === 'shell') expect(depthFraction).toBeGreaterThan(0.75);
     }
-    expect(takenForGranted).toContainEqual(expect.stringMatching(/^Bark is on its upper face.*no source/));
+    expect(assumptions).toContainEqual(expect.stringMatching(/^Bark is on its upper face.*no source/));
     expect(warp!.advice.map(({ about }) => about)).toContain('bark');
   });
 
@@ -275,16 +273,16 @@ describe('where it stands, and elsewhere', () => {
     yard.later(60 * DAY_MS);
     await probe(id, 12, 18);
     yard.later(40 * DAY_MS);
-    const still = (await foreseen(id)).forecast.now;
-    const { board } = await yard.call('boards.get', { id });
-    await yard.call('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
-    const { forecast, readings, stays, takenForGranted, warp } = await foreseen(id);
+    const still = (await details(id)).forecast.now;
+    const { board } = await yard.request('boards.get', { id });
+    await yard.request('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
+    const { forecast, readings, stays, assumptions, warp } = await details(id);
     expect(forecast.now.faceAPct).toBeLessThan(still.faceAPct - 1);
     for (const { depth, depthFraction } of readings) {
       if (depth === 'shell') expect(depthFraction).toBeGreaterThan(0.75);
     }
     expect(stays).toHaveLength(1);
-    expect(takenForGranted).toContainEqual(
+    expect(assumptions).toContainEqual(
       expect.stringMatching(/^Bark was on its upper face until .* 2026: .*no source\), until then/),
     );
     expect(warp!.advice.map(({ about }) => about)).not.toContain('bark');
@@ -295,7 +293,7 @@ describe('warp', () => {
   test('is said for a board whose width and sawing are known', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
-    const { warp } = await foreseen(id);
+    const { warp } = await details(id);
     expect(Math.abs(warp!.atTarget.totalMm)).toBeGreaterThan(0.5);
   });
 
@@ -303,7 +301,7 @@ describe('warp', () => {
     const near = await addBoard({ sawnOn: dayAfter(0), ringRadiusMm: 60, barkSide: 'down', code: 'A-1' });
     const far = await addBoard({ sawnOn: dayAfter(0), ringRadiusMm: 300, barkSide: 'up', code: 'A-2' });
     yard.later(60 * DAY_MS);
-    const [lower, upper] = [(await foreseen(near)).warp!, (await foreseen(far)).warp!];
+    const [lower, upper] = [(await details(near)).warp!, (await details(far)).warp!];
     expect(lower.atTarget.totalMm).toBeLessThan(0);
     expect(upper.atTarget.totalMm).toBeGreaterThan(0);
     expect(-lower.atTarget.totalMm).toBeGreaterThan(3 * upper.atTarget.totalMm);
@@ -311,7 +309,7 @@ describe('warp', () => {
 
   test('and for any other it says what is missing', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0), widthMm: null, sawing: 'unknown' });
-    expect(await foreseen(id)).toMatchObject({
+    expect(await details(id)).toMatchObject({
       warp: null,
       whyNoWarp: expect.stringMatching(/give its width and how it was sawn/),
     });
@@ -319,9 +317,9 @@ describe('warp', () => {
 });
 
 test('the demo yard has a stack that was moved, and its boards say where they stood', async () => {
-  await yard.call('yard.openDemo', {});
-  const { rows } = await yard.call('boards.list', { stackId: null, search: 'PIN', offset: 0, limit: 1 });
-  const { stays, places } = await foreseen(rows[0]!.id);
+  await yard.request('yard.openDemo', {});
+  const { rows } = await yard.request('boards.list', { stackId: null, search: 'PIN', offset: 0, limit: 1 });
+  const { stays, places } = await details(rows[0]!.id);
   expect(stays.map(({ placeName }) => placeName)).toEqual(['Pole shed', 'Shop']);
   expect(places[0]!.name).toBe('Shop');
 });
@@ -331,8 +329,8 @@ test('the window need not wait while a forecast is made', async () => {
   yard.later(300 * DAY_MS);
   const order: string[] = [];
   await Promise.all([
-    yard.call('boards.forecast', { id }).then(() => order.push('forecast')),
-    yard.call('stacks.list', {}).then(() => order.push('stacks')),
+    yard.request('boards.forecast', { id }).then(() => order.push('forecast')),
+    yard.request('stacks.list', {}).then(() => order.push('stacks')),
   ]);
   expect(order).toEqual(['stacks', 'forecast']);
 });

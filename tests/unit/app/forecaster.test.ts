@@ -2,9 +2,9 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { BoardToForesee, Forecaster } from '../../../electron/app/forecast-messages.ts';
+import type { BoardToForecast, Forecaster } from '../../../electron/app/forecast/forecast-messages.ts';
 import { createOwnThread } from '../../../electron/app/own-thread.ts';
-import { threads } from './yard-of-two.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
 
 const forecasterOf = (script: string): Forecaster => createOwnThread(script);
 
@@ -12,7 +12,7 @@ const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
 const air = Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 }));
 
-const board = (boardId: number, sawnMs: number): BoardToForesee => ({
+const board = (boardId: number, sawnMs: number): BoardToForecast => ({
   boardId,
   family: 'one log',
   nowMs,
@@ -23,14 +23,14 @@ const board = (boardId: number, sawnMs: number): BoardToForesee => ({
     stays: [{ fromMs: sawnMs, air }],
   },
   readings: [{ atMs: nowMs - DAY_MS, depthFraction: 0.5, mcPct: 15, standardUncertaintyPct: 1 }],
-  use: { minPct: 6, maxPct: 10, maxShellCorePct: 2 },
+  endUse: { minPct: 6, maxPct: 10, maxShellCorePct: 2 },
   elsewhere: [],
   placeId: 1,
   horizonDays: 30,
 });
 
 test('a board whose history does not hold together gets a sentence; the others are foreseen, and do not learn from it', async () => {
-  const forecaster = forecasterOf(threads.forecast);
+  const forecaster = forecasterOf(threadSources.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
   // Read a day ago, said to be sawn today.
   const wrong = board(2, nowMs);
@@ -41,7 +41,7 @@ test('a board whose history does not hold together gets a sentence; the others a
 });
 
 test('a question that cannot be answered fails alone: the next one is answered', async () => {
-  const forecaster = forecasterOf(threads.forecast);
+  const forecaster = forecasterOf(threadSources.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
   await expect(forecaster.ask({ boards: [sound], wanted: [7] })).rejects.toThrow(/wanted and not given/);
   expect(await forecaster.ask({ boards: [sound], wanted: [1] })).toHaveLength(1);
@@ -58,7 +58,7 @@ test('a thread that ends leaves no question waiting for ever', async () => {
 });
 
 test('a question that is under way when Pintally closes is refused in a sentence', async () => {
-  const forecaster = forecasterOf(threads.forecast);
+  const forecaster = forecasterOf(threadSources.forecast);
   const asked = forecaster.ask({ boards: [board(1, nowMs - 100 * DAY_MS)], wanted: [1] });
   const refused = expect(asked).rejects.toThrow(/Pintally is closing/);
   await forecaster.close();

@@ -3,10 +3,11 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { EventName } from '../../../shared-core/contract/events.ts';
-import { threads, yardOfTwo } from './yard-of-two.ts';
+import { yardOfTwo } from './yard-of-two.ts';
 
 /** A file larger than what is looked through before it is opened: a yard of two boards beside 20 MB of anything. */
 async function largeFile(): Promise<string> {
@@ -27,7 +28,7 @@ function damage(dataDir: string): Buffer {
   return readFileSync(file);
 }
 
-function open(dataDir: string, checkThread = threads.check) {
+function open(dataDir: string, checkThread = threadSources.check) {
   const events: EventName[] = [];
   const faults: unknown[] = [];
   const app = createApp({
@@ -37,7 +38,7 @@ function open(dataDir: string, checkThread = threads.check) {
       bluetooth: () => new NoLink(),
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
-    threads: { ...threads, check: checkThread },
+    threads: { ...threadSources, check: checkThread },
     emit: (name) => events.push(name),
     reportFault: (fault) => faults.push(fault),
   });

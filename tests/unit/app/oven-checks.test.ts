@@ -1,17 +1,17 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
-import type { CallInput } from '../../../shared-core/contract/calls.ts';
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
-const WOOD = 'walnut-black';
+const SPECIES = 'walnut-black';
 const HOUR_MS = 3_600_000;
 
-const check = (more: Partial<CallInput<'ovenChecks.add'>> = {}): CallInput<'ovenChecks.add'> => ({
-  woodId: WOOD,
+const check = (more: Partial<RequestInput<'ovenChecks.add'>> = {}): RequestInput<'ovenChecks.add'> => ({
+  speciesId: SPECIES,
   meterId: null,
   piece: 'A1',
   readings: [12.4, 12.6],
@@ -32,12 +32,12 @@ const pieceOf = (fits: OwnFit[], piece: string) =>
 /** Puts the piece on the balance so many hours from now. */
 async function weighAfter(hours: number, checkId: number, grams: number): Promise<OwnFit[]> {
   yard.later(hours * HOUR_MS);
-  return yard.call('ovenChecks.weigh', { checkId, grams, at: yard.now() });
+  return yard.request('ovenChecks.weigh', { checkId, grams, at: yard.now() });
 }
 
 /** A piece that the meter read and that is dry in the end: 100 g without its water. */
 async function dryPiece(piece: string, reading: number, mcPct: number): Promise<OwnFit[]> {
-  const added = await yard.call(
+  const added = await yard.request(
     'ovenChecks.add',
     check({ piece, readings: [reading], wetGrams: 100 + mcPct }),
   );
@@ -63,8 +63,8 @@ async function fiveDryPieces(): Promise<OwnFit[]> {
 
 describe('one piece in the oven', () => {
   test('is dry by the end condition of the standard, and not before', async () => {
-    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
-    expect(pieceOf(await yard.call('ovenChecks.ofWood', { woodId: WOOD }), 'A1')).toMatchObject({
+    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
+    expect(pieceOf(await yard.request('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1')).toMatchObject({
       ovenDryMcPct: null,
       dry: false,
     });
@@ -83,24 +83,24 @@ describe('one piece in the oven', () => {
   });
 
   test('keeps a mistyped mass on record when it is set aside, and puts it back', async () => {
-    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
-    const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').masses.at(-1)!;
+    const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').weights.at(-1)!;
     const after = pieceOf(
-      await yard.call('ovenChecks.setAside', { checkId, massId: wrong.id, why: 'a digit was left out' }),
+      await yard.request('ovenChecks.exclude', { checkId, weightId: wrong.id, why: 'a digit was left out' }),
       'A1',
     );
-    expect(after.masses.map(({ grams, setAside }) => ({ grams, setAside }))).toEqual([
-      { grams: 100, setAside: null },
-      { grams: 10, setAside: 'a digit was left out' },
+    expect(after.weights.map(({ grams, excluded }) => ({ grams, excluded }))).toEqual([
+      { grams: 100, excluded: null },
+      { grams: 10, excluded: 'a digit was left out' },
     ]);
     expect(after.ovenDryMcPct).toBeCloseTo(10, 9);
-    const back = pieceOf(await yard.call('ovenChecks.putBack', { checkId, massId: wrong.id }), 'A1');
+    const back = pieceOf(await yard.request('ovenChecks.include', { checkId, weightId: wrong.id }), 'A1');
     expect(back.ovenDryMcPct).toBeCloseTo(1000, 9);
   });
 
   test('is on disk at once, and what was measured can never be changed or deleted', async () => {
-    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
     expect(disk.prepare('SELECT grams FROM oven_mass').all()).toEqual([{ grams: 100 }]);
@@ -116,7 +116,7 @@ describe('one piece in the oven', () => {
   });
 
   test('refuses what cannot be, with a sentence, and keeps what it had', async () => {
-    const checkId = idOfPiece(await yard.call('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const at = yard.now();
     const weigh = (more: object) => yard.refusal('ovenChecks.weigh', { checkId, grams: 99, at, ...more });
@@ -128,21 +128,21 @@ describe('one piece in the oven', () => {
     expect(await weigh({ checkId: 999 })).toMatch(/no such oven-dry check/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [-3] }))).toMatch(/cannot be a reading/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [] }))).toMatch(/at least one reading/);
-    expect(await yard.refusal('ovenChecks.add', check({ woodId: 'no-such' }))).toMatch(/no such wood/);
-    const { masses } = pieceOf(await yard.call('ovenChecks.ofWood', { woodId: WOOD }), 'A1');
-    expect(masses.map(({ grams }) => grams)).toEqual([100]);
+    expect(await yard.refusal('ovenChecks.add', check({ speciesId: 'no-such' }))).toMatch(/no such wood/);
+    const { weights } = pieceOf(await yard.request('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1');
+    expect(weights.map(({ grams }) => grams)).toEqual([100]);
   });
 });
 
 describe('the fit to a wood’s checks', () => {
   test('waits for enough dry pieces and says how many there are', async () => {
     await dryPiece('A1', 10, 11);
-    const [fit] = await yard.call('ovenChecks.add', check({ piece: 'A2' }));
+    const [fit] = await yard.request('ovenChecks.add', check({ piece: 'A2' }));
     expect(fit).toMatchObject({ fit: null, inUse: false, applied: false });
     expect(fit!.sentence).toBe('1 of at least 3 pieces for a line are dry. 1 is still drying.');
-    expect(await yard.refusal('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true })).toMatch(
-      /not worth using yet.*corrected as before/,
-    );
+    expect(
+      await yard.refusal('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true }),
+    ).toMatch(/not worth using yet.*corrected as before/);
   });
 
   test('finds the line that the meter follows, with the error of each piece left out', async () => {
@@ -159,26 +159,30 @@ describe('the fit to a wood’s checks', () => {
   test('leaves out a check that is set aside', async () => {
     const fits = await fiveDryPieces();
     const checkId = idOfPiece(fits, 'A3');
-    const [own] = await yard.call('ovenChecks.setAside', { checkId, massId: null, why: 'it had a knot' });
+    const [own] = await yard.request('ovenChecks.exclude', { checkId, weightId: null, why: 'it had a knot' });
     expect(own!.fit!.leftOut.map((each) => each.checkId)).not.toContain(checkId);
-    expect(pieceOf([own!], 'A3')).toMatchObject({ setAside: 'it had a knot', dry: true });
-    const [back] = await yard.call('ovenChecks.putBack', { checkId, massId: null });
+    expect(pieceOf([own!], 'A3')).toMatchObject({ excluded: 'it had a knot', dry: true });
+    const [back] = await yard.request('ovenChecks.include', { checkId, weightId: null });
     expect(back!.fit!.leftOut).toHaveLength(5);
   });
 
   test('corrects the wood’s boards once it is put to use, the rounds of before too, and stops when told', async () => {
-    const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-    await yard.call('rounds.type', { roundId, raw: 10.6 });
+    const roundId = (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    await yard.request('rounds.type', { roundId, raw: 10.6 });
     const boardId = yard.boards[0]!.id;
-    const reading = async () => (await yard.call('boards.get', { id: boardId })).readings[0]!.corrected;
-    const listed = async () => (await yard.call('boards.get', { id: boardId })).findings[0]!.averagePct!;
+    const reading = async () => (await yard.request('boards.get', { id: boardId })).readings[0]!.corrected;
+    const listed = async () => (await yard.request('boards.get', { id: boardId })).findings[0]!.averagePct!;
     const before = await reading();
     const listedBefore = await listed();
     expect(before.applied).toContain('species-curve');
 
     const [own] = await fiveDryPieces();
     expect((await reading()).mcPct).toBe(before.mcPct);
-    const [used] = await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
+    const [used] = await yard.request('ovenChecks.useFit', {
+      speciesId: SPECIES,
+      meterId: null,
+      inUse: true,
+    });
     expect(used).toMatchObject({ inUse: true, applied: true });
     const corrected = await reading();
     expect(corrected.applied).toContain('own-calibration');
@@ -188,17 +192,17 @@ describe('the fit to a wood’s checks', () => {
     expect(corrected.standardUncertaintyPct).toBeLessThan(before.standardUncertaintyPct!);
     await vi.waitFor(async () => expect(await listed()).not.toBeCloseTo(listedBefore, 2), 5000);
 
-    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: false });
+    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: false });
     expect(await reading()).toEqual(before);
     await vi.waitFor(async () => expect(await listed()).toBeCloseTo(listedBefore, 9), 5000);
   });
 
   test('is not applied as long as it is not worth using, however it was chosen', async () => {
     const fits = await fiveDryPieces();
-    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
-    const [own] = await yard.call('ovenChecks.setAside', {
+    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
+    const [own] = await yard.request('ovenChecks.exclude', {
       checkId: idOfPiece(fits, 'A1'),
-      massId: null,
+      weightId: null,
       why: 'read while frozen',
     });
     expect(own).toMatchObject({ inUse: true, applied: false });
@@ -206,20 +210,20 @@ describe('the fit to a wood’s checks', () => {
   });
 
   test('of one meter says nothing of another', async () => {
-    await yard.call('meter.scan', {});
-    await yard.call('meter.connect', { deviceId: 'hand' });
-    const { meterId } = await yard.call('meter.state', {});
+    await yard.request('meter.scan', {});
+    await yard.request('meter.connect', { deviceId: 'hand' });
+    const { meterId } = await yard.request('meter.state', {});
     await fiveDryPieces();
-    const fits = await yard.call('ovenChecks.add', check({ piece: 'B1', meterId }));
+    const fits = await yard.request('ovenChecks.add', check({ piece: 'B1', meterId }));
     expect(fits.map((fit) => ({ meterName: fit.meterName, pieces: fit.checks.length }))).toEqual([
       { meterName: 'Hand-held', pieces: 1 },
       { meterName: 'a meter that is read by eye', pieces: 5 },
     ]);
-    await yard.call('ovenChecks.useFit', { woodId: WOOD, meterId: null, use: true });
-    const roundId = (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
+    const roundId = (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
     yard.meter.show(10.6, 3);
-    await yard.call('rounds.type', { roundId, raw: 10.6 });
-    const { readings } = (await yard.call('rounds.get', { roundId })).probed!.assessment!;
+    await yard.request('rounds.type', { roundId, raw: 10.6 });
+    const { readings } = (await yard.request('rounds.get', { roundId })).probed!.assessment!;
     expect(
       readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),
     ).toEqual([

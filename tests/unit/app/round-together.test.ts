@@ -3,7 +3,7 @@
  * the lists and the open round. The doubts themselves are the core's (`tests/unit/probing/judge-round.test.ts`).
  */
 import { beforeEach, expect, test, vi } from 'vitest';
-import { planSpots } from '../../../shared-core/probing/spots.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -20,11 +20,11 @@ vi.setConfig({ testTimeout: 30_000 });
 withYardOfTwo();
 let idOf: Map<string, number>;
 beforeEach(async () => {
-  await yard.call(
+  await yard.request(
     'boards.add',
     CODES.slice(2).map((code) => ({ ...yard.board(code), lengthMm: 900 })),
   );
-  const { rows } = await yard.call('boards.list', {
+  const { rows } = await yard.request('boards.list', {
     stackId: yard.stack.id,
     search: '',
     offset: 0,
@@ -35,14 +35,14 @@ beforeEach(async () => {
 
 /** Walks the stack and reads each board at that, a little wetter inside. */
 async function walk(pcts: readonly number[], boards = pcts.length): Promise<number> {
-  const { id: roundId, boards: inRound } = await yard.call('rounds.start', {
+  const { id: roundId, boards: inRound } = await yard.request('rounds.start', {
     stackId: yard.stack.id,
     woodTempC: 20,
   });
   for (const [boardIndex, pct] of pcts.slice(0, boards).entries()) {
-    await yard.call('rounds.aim', { roundId, boardIndex, spotIndex: null });
+    await yard.request('rounds.aim', { roundId, boardIndex, spotIndex: null });
     for (const [index, { spot }] of planSpots(inRound[boardIndex]!).plan.entries()) {
-      await yard.call('rounds.type', {
+      await yard.request('rounds.type', {
         roundId,
         raw: pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2),
       });
@@ -54,12 +54,12 @@ async function walk(pcts: readonly number[], boards = pcts.length): Promise<numb
 
 async function walkAll(pcts: readonly number[]): Promise<number> {
   const roundId = await walk(pcts);
-  await yard.call('rounds.finish', { roundId });
+  await yard.request('rounds.finish', { roundId });
   return roundId;
 }
 
-const doubtsOf = async (code: string, roundId: number) => {
-  const { readings } = await yard.call('boards.get', { id: idOf.get(code) as number });
+const roundSuspicionsOf = async (code: string, roundId: number) => {
+  const { readings } = await yard.request('boards.get', { id: idOf.get(code) as number });
   return readings
     .filter((reading) => reading.roundId === roundId)
     .flatMap(({ suspicions }) => suspicions)
@@ -67,7 +67,7 @@ const doubtsOf = async (code: string, roundId: number) => {
 };
 
 const reasonInList = async (code: string) => {
-  const { rows } = await yard.call('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
+  const { rows } = await yard.request('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
   return rows[0]?.latest;
 };
 
@@ -76,12 +76,12 @@ test('two boards taken for each other are found once the round is finished, each
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
   await vi.waitFor(async () => {
-    expect((await doubtsOf('WAL-04', roundId))[0]?.whatToDo).toMatch(/WAL-07/);
-    expect((await doubtsOf('WAL-07', roundId))[0]?.whatToDo).toMatch(/WAL-04/);
+    expect((await roundSuspicionsOf('WAL-04', roundId))[0]?.whatToDo).toMatch(/WAL-07/);
+    expect((await roundSuspicionsOf('WAL-07', roundId))[0]?.whatToDo).toMatch(/WAL-04/);
   }, 15_000);
-  expect(await doubtsOf('WAL-02', roundId)).toEqual([]);
+  expect(await roundSuspicionsOf('WAL-02', roundId)).toEqual([]);
   // The list leans on what the round said, too.
-  expect(await reasonInList('WAL-04')).toMatchObject({ verdict: 'probe-again', roundId });
+  expect(await reasonInList('WAL-04')).toMatchObject({ call: 'probe-again', roundId });
 });
 
 test('a round in which nothing is odd changes no call', async () => {
@@ -91,7 +91,7 @@ test('a round in which nothing is odd changes no call', async () => {
   const before = await Promise.all(CODES.map(reasonInList));
   const heard = yard.heard('yard.changed').length;
   await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(heard), 15_000);
-  for (const code of CODES) expect(await doubtsOf(code, roundId)).toEqual([]);
+  for (const code of CODES) expect(await roundSuspicionsOf(code, roundId)).toEqual([]);
   expect(await Promise.all(CODES.map(reasonInList))).toEqual(before);
 });
 
@@ -112,13 +112,13 @@ test('readings set aside take their doubt on the other board with them', async (
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
-  await vi.waitFor(async () => expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
-  const { readings } = await yard.call('boards.get', { id: idOf.get('WAL-07') as number });
+  await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
+  const { readings } = await yard.request('boards.get', { id: idOf.get('WAL-07') as number });
   for (const { id: readingId } of readings.filter((reading) => reading.roundId === roundId)) {
-    await yard.call('readings.setAside', { readingId, why: 'That was another board.' });
+    await yard.request('readings.exclude', { readingId, why: 'That was another board.' });
   }
   await vi.waitFor(async () => {
-    const left = await doubtsOf('WAL-04', roundId);
+    const left = await roundSuspicionsOf('WAL-04', roundId);
     expect(left.map(({ whatToDo }) => whatToDo).join()).not.toMatch(/WAL-07/);
   }, 15_000);
 });
@@ -127,38 +127,38 @@ test('what a round said is still there when the yard is opened again', async () 
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
-  await vi.waitFor(async () => expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
-  await yard.call('yard.openDemo', {});
-  await yard.call('yard.openOwn', {});
-  expect(await doubtsOf('WAL-04', roundId)).not.toEqual([]);
+  await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
+  await yard.request('yard.openDemo', {});
+  await yard.request('yard.openOwn', {});
+  expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]);
 });
 
 test('a comparison cut short by leaving the yard is taken up when it is opened again', async () => {
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
-  await yard.call('yard.openDemo', {});
-  await yard.call('yard.openOwn', {});
-  await vi.waitFor(async () => expect(await doubtsOf('WAL-07', roundId)).not.toEqual([]), 15_000);
+  await yard.request('yard.openDemo', {});
+  await yard.request('yard.openOwn', {});
+  await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-07', roundId)).not.toEqual([]), 15_000);
 });
 
 test('a board entered as another wood than its stack is asked about; a person who looked has the last word', async () => {
   const id = idOf.get('WAL-04') as number;
-  const { board } = await yard.call('boards.get', { id });
+  const { board } = await yard.request('boards.get', { id });
   // Typed figures stand on the scale of Douglas-fir; walnut has no curve of its own, and elm reads some 3 % lower.
-  await yard.call('boards.change', { ...board, woodId: 'elm-american' });
+  await yard.request('boards.change', { ...board, speciesId: 'elm-american' });
   await walkAll([20, 20.3, 19.8, 20.1, 20.2, 19.9, 20, 20.1]);
   const rulesNow = async () =>
-    (await yard.call('boards.get', { id })).readings.flatMap(({ suspicions }) =>
+    (await yard.request('boards.get', { id })).readings.flatMap(({ suspicions }) =>
       suspicions.map(({ rule }) => rule),
     );
-  await vi.waitFor(async () => expect(await rulesNow()).toContain('wood-unlike-stack'), 15_000);
+  await vi.waitFor(async () => expect(await rulesNow()).toContain('species-unlike-stack'), 15_000);
 
-  await yard.call('boards.confirmWood', { id });
-  await vi.waitFor(async () => expect(await rulesNow()).not.toContain('wood-unlike-stack'), 15_000);
-  expect((await yard.call('boards.get', { id })).isWoodConfirmed).toBe(true);
+  await yard.request('boards.confirmSpecies', { id });
+  await vi.waitFor(async () => expect(await rulesNow()).not.toContain('species-unlike-stack'), 15_000);
+  expect((await yard.request('boards.get', { id })).isSpeciesConfirmed).toBe(true);
 
   // What was confirmed was elm: said to be another wood, it is open again.
-  await yard.call('boards.change', { ...board, woodId: 'hickory-mockernut' });
-  expect((await yard.call('boards.get', { id })).isWoodConfirmed).toBe(false);
+  await yard.request('boards.change', { ...board, speciesId: 'hickory-mockernut' });
+  expect((await yard.request('boards.get', { id })).isSpeciesConfirmed).toBe(false);
 });

@@ -2,27 +2,27 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
-import { planSpots } from '../../../shared-core/probing/spots.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
 const begin = async (woodTempC: number | null = 20) =>
-  (await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
-const aimNow = async (roundId: number) => (await yard.call('rounds.get', { roundId })).aim;
+  (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
+const aimNow = async (roundId: number) => (await yard.request('rounds.get', { roundId })).aim;
 /** Those of the board aimed at. */
 const readingsOf = async (roundId: number) =>
-  (await yard.call('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
+  (await yard.request('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
 
 async function withMeter() {
-  await yard.call('meter.scan', {});
-  await yard.call('meter.connect', { deviceId: 'hand' });
+  await yard.request('meter.scan', {});
+  await yard.request('meter.connect', { deviceId: 'hand' });
 }
 
 describe('a round with typed values', () => {
   test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
     const roundId = await begin();
-    const { boards } = await yard.call('rounds.get', { roundId });
+    const { boards } = await yard.request('rounds.get', { roundId });
     const spots = planSpots(boards[0]!).plan.length;
     expect(spots).toBeGreaterThanOrEqual(4);
     for (let board = 0; board < 2; board++) {
@@ -30,26 +30,26 @@ describe('a round with typed values', () => {
         expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: spot });
         const depth = planSpots(boards[board]!).plan[spot]!.spot.depth;
         yard.later(5000);
-        await yard.call('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
+        await yard.request('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
       }
       expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: null });
-      if (board === 0) await yard.call('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+      if (board === 0) await yard.request('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
     }
-    const summary = await yard.call('rounds.finish', { roundId });
+    const summary = await yard.request('rounds.finish', { roundId });
     expect(summary).toMatchObject({ boards: 2, probed: 2 });
-    expect(Object.values(summary.verdicts).reduce((sum, n) => sum + n, 0)).toBe(2);
+    expect(Object.values(summary.calls).reduce((sum, n) => sum + n, 0)).toBe(2);
     const rows = (
-      await yard.call('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })
+      await yard.request('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })
     ).rows;
     for (const row of rows) expect(row.latest?.averagePct).toBeGreaterThan(4);
   });
 
   test('shows a reading as kept only once it is on disk', async () => {
     const roundId = await begin();
-    await yard.call('rounds.type', { roundId, raw: 12.6 });
-    const kept = yard.heard('round.changed').find((change) => change.keptReadingId !== null)!;
+    await yard.request('rounds.type', { roundId, raw: 12.6 });
+    const saved = yard.heard('round.changed').find((change) => change.savedReadingId !== null)!;
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
-    expect(disk.prepare('SELECT raw, how FROM reading WHERE id = ?').get(kept.keptReadingId)).toEqual({
+    expect(disk.prepare('SELECT raw, how FROM reading WHERE id = ?').get(saved.savedReadingId)).toEqual({
       raw: 12.6,
       how: 'typed',
     });
@@ -60,7 +60,7 @@ describe('a round with typed values', () => {
     'an absurd value (%d) is kept on record, refused, and its spot is asked for again',
     async (raw) => {
       const roundId = await begin();
-      await yard.call('rounds.type', { roundId, raw });
+      await yard.request('rounds.type', { roundId, raw });
       const [reading] = await readingsOf(roundId);
       expect(reading).toMatchObject({ raw, counts: false });
       expect(reading?.suspicions[0]?.why).toBeTruthy();
@@ -79,7 +79,7 @@ describe('a round with typed values', () => {
 
   test('0 %, which no pin meter can tell, is kept and marked', async () => {
     const roundId = await begin();
-    await yard.call('rounds.type', { roundId, raw: 0 });
+    await yard.request('rounds.type', { roundId, raw: 0 });
     const [reading] = await readingsOf(roundId);
     expect(reading?.raw).toBe(0);
     expect(reading?.suspicions.map(({ rule }) => rule)).toContain('outside-curve-range');
@@ -87,30 +87,30 @@ describe('a round with typed values', () => {
 
   test('the last reading can be set aside and its spot is aimed at again; it stays on record', async () => {
     const roundId = await begin();
-    await yard.call('rounds.type', { roundId, raw: 12 });
-    await yard.call('rounds.type', { roundId, raw: 13 });
-    await yard.call('rounds.undo', { roundId });
+    await yard.request('rounds.type', { roundId, raw: 12 });
+    await yard.request('rounds.type', { roundId, raw: 13 });
+    await yard.request('rounds.undo', { roundId });
     expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, counts }) => ({ raw, counts }))).toEqual([
       { raw: 12, counts: true },
       { raw: 13, counts: false },
     ]);
-    const back = await yard.call('readings.putBack', { readingId: readings[1]!.id });
-    expect(back.assessment?.readings[1]).toMatchObject({ counts: true, setAside: null });
+    const back = await yard.request('readings.include', { readingId: readings[1]!.id });
+    expect(back.assessment?.readings[1]).toMatchObject({ counts: true, excluded: null });
   });
 
   test('a temperature given later corrects every reading of the round, a board keeps its own', async () => {
     const roundId = await begin(null);
-    await yard.call('rounds.type', { roundId, raw: 12 });
+    await yard.request('rounds.type', { roundId, raw: 12 });
     const unknown = (await readingsOf(roundId))[0]!;
     expect(unknown.corrected.warnings).toContain('temperature-unknown');
-    await yard.call('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
+    await yard.request('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
     const cold = (await readingsOf(roundId))[0]!;
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
     expect(cold.corrected.mcPct!).toBeGreaterThan(unknown.corrected.mcPct!);
-    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 25 });
-    await yard.call('rounds.setTemperature', { roundId, boardId: null, woodTempC: 10 });
+    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 25 });
+    await yard.request('rounds.setTemperature', { roundId, boardId: null, woodTempC: 10 });
     expect((await readingsOf(roundId))[0]!.woodTempC).toBe(25);
     expect(cold.raw).toBe(12);
   });
@@ -118,7 +118,7 @@ describe('a round with typed values', () => {
   test('shows every board of the stack in order, each with its own temperature or the one of the round', async () => {
     const roundId = await begin(12);
     const shown = async () =>
-      (await yard.call('rounds.get', { roundId })).boards.map(({ code, woodTempC, ownTemp }) => [
+      (await yard.request('rounds.get', { roundId })).boards.map(({ code, woodTempC, ownTemp }) => [
         code,
         woodTempC,
         ownTemp,
@@ -127,9 +127,9 @@ describe('a round with typed values', () => {
       ['WAL-01', 12, false],
       ['WAL-02', 12, false],
     ]);
-    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: 3 });
-    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: null });
-    await yard.call('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 5 });
+    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: 3 });
+    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: null });
+    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 5 });
     expect(await shown()).toEqual([
       ['WAL-01', 5, true],
       ['WAL-02', null, true],
@@ -138,15 +138,15 @@ describe('a round with typed values', () => {
 
   test('is taken up where it was left after the app was closed', async () => {
     const roundId = await begin();
-    await yard.call('rounds.type', { roundId, raw: 12 });
-    const again = await yard.call('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    await yard.request('rounds.type', { roundId, raw: 12 });
+    const again = await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
     expect(again.id).toBe(roundId);
     expect(again.aim).toEqual({ boardIndex: 0, spotIndex: 1 });
   });
 
   test('takes no reading once it is finished', async () => {
     const roundId = await begin();
-    await yard.call('rounds.finish', { roundId });
+    await yard.request('rounds.finish', { roundId });
     expect(await yard.refusal('rounds.type', { roundId, raw: 12 })).toMatch(/finished.*Start a new round/);
   });
 });
@@ -171,7 +171,7 @@ describe('a round with a live meter', () => {
     await withMeter();
     yard.meter.lift();
     yard.meter.show(11.8, 0.3);
-    await yard.call('rounds.take', { roundId });
+    await yard.request('rounds.take', { roundId });
     yard.meter.show(11.8, 5);
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
@@ -181,8 +181,8 @@ describe('a round with a live meter', () => {
   });
 
   test('keeps nothing by itself when it was told not to', async () => {
-    const settings = await yard.call('settings.get', {});
-    await yard.call('settings.save', { ...settings, keepWhenSettled: false });
+    const settings = await yard.request('settings.get', {});
+    await yard.request('settings.save', { ...settings, saveWhenSettled: false });
     const roundId = await begin();
     await withMeter();
     yard.meter.show(11.8, 5);
@@ -197,7 +197,7 @@ describe('a round with a live meter', () => {
     yard.meter.show(11.8, 4);
     other.exec('COMMIT');
     other.close();
-    expect(yard.heard('round.notKept')).toEqual([
+    expect(yard.heard('round.notSaved')).toEqual([
       {
         roundId,
         sentence:
@@ -205,7 +205,7 @@ describe('a round with a live meter', () => {
       },
     ]);
     expect(await readingsOf(roundId)).toEqual([]);
-    await yard.call('rounds.take', { roundId });
+    await yard.request('rounds.take', { roundId });
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
 
@@ -218,7 +218,7 @@ describe('a round with a live meter', () => {
     other.exec('ALTER TABLE finding_away RENAME TO finding');
     other.close();
     expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
-    expect(yard.heard('round.notKept').map(({ sentence }) => sentence)).toEqual([
+    expect(yard.heard('round.notSaved').map(({ sentence }) => sentence)).toEqual([
       expect.stringMatching(/What was kept before is safe.*open the round again/),
     ]);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
@@ -236,7 +236,7 @@ describe('a round with a live meter', () => {
     await withMeter();
     yard.meter.sendRubbish(new Uint8Array([1]));
     yard.meter.sendRubbish(new Uint8Array(0));
-    const { counts } = await yard.call('meter.state', {});
+    const { counts } = await yard.request('meter.state', {});
     expect(counts).toMatchObject({ received: 2, decoded: 0, refused: 2 });
     expect(counts.lastRefusal).toBeTruthy();
     yard.meter.show(11.8, 4);
@@ -257,7 +257,7 @@ describe('a round with a live meter', () => {
 
 describe('a round with the simulated meter', () => {
   test('fills a board by itself', async () => {
-    await yard.call('meter.simulate', {});
+    await yard.request('meter.simulate', {});
     const roundId = await begin();
     await expect.poll(() => readingsOf(roundId), { timeout: 9000, interval: 200 }).toHaveLength(2);
   }, 10_000);
@@ -265,12 +265,12 @@ describe('a round with the simulated meter', () => {
 
 describe('what cannot be', () => {
   test('a wood or a meter on a resistance curve that nobody has', async () => {
-    const [wood] = await yard.call('woods.list', {});
-    expect(await yard.refusal('woods.save', { ...wood, id: 'x', curveId: 'nowhere' })).toMatch(
+    const [species] = await yard.request('species.list', {});
+    expect(await yard.refusal('species.save', { ...species, id: 'x', curveId: 'nowhere' })).toMatch(
       /nowhere.*not saved/,
     );
     await withMeter();
-    const { description } = await yard.call('meter.state', {});
+    const { description } = await yard.request('meter.state', {});
     const basis = { curveId: 'nowhere', tempC: 20 };
     expect(await yard.refusal('meter.describe', { ...description, basis })).toMatch(/nowhere.*as before/);
   });
@@ -283,12 +283,17 @@ describe('what cannot be', () => {
 
   test('several boards of which one clashes: none is added', async () => {
     await yard.refusal('boards.add', [yard.board('NEW-01'), yard.board('WAL-02')]);
-    const { total } = await yard.call('boards.list', { stackId: null, search: 'NEW', offset: 0, limit: 10 });
+    const { total } = await yard.request('boards.list', {
+      stackId: null,
+      search: 'NEW',
+      offset: 0,
+      limit: 10,
+    });
     expect(total).toBe(0);
   });
 
   test('a board of a species that nobody knows', async () => {
-    const sentence = await yard.refusal('boards.add', [{ ...yard.board('X-01'), woodId: 'unobtainium' }]);
+    const sentence = await yard.refusal('boards.add', [{ ...yard.board('X-01'), speciesId: 'unobtainium' }]);
     expect(sentence).toMatch(/unobtainium.*not known.*X-01 was not saved.*Woods/s);
   });
 
@@ -313,10 +318,10 @@ describe('what cannot be', () => {
   });
 
   test('a round on a stack without boards', async () => {
-    const empty = await yard.call('stacks.add', {
+    const empty = await yard.request('stacks.add', {
       name: 'Empty',
       placeId: yard.place.id,
-      useId: 'furniture',
+      endUseId: 'furniture',
       topCover: 'covered',
       note: '',
     });
@@ -325,7 +330,7 @@ describe('what cannot be', () => {
 
   test('keeping a reading while another program holds the file: nothing is lost, and it says so', async () => {
     const roundId = await begin();
-    await yard.call('rounds.type', { roundId, raw: 12 });
+    await yard.request('rounds.type', { roundId, raw: 12 });
     const other = new Database(join(yard.dataDir, 'yard.sqlite'));
     other.exec('BEGIN IMMEDIATE');
     expect(await yard.refusal('rounds.type', { roundId, raw: 13 })).toMatch(
@@ -333,29 +338,29 @@ describe('what cannot be', () => {
     );
     other.exec('COMMIT');
     other.close();
-    await yard.call('rounds.type', { roundId, raw: 13 });
+    await yard.request('rounds.type', { roundId, raw: 13 });
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([12, 13]);
   });
 });
 
 describe('the yard', () => {
   test('a demo yard is a file of its own: leaving it leaves the own yard as it was', async () => {
-    const before = await yard.call('yard.info', {});
-    const demo = await yard.call('yard.openDemo', {});
+    const before = await yard.request('yard.info', {});
+    const demo = await yard.request('yard.openDemo', {});
     expect(demo).toMatchObject({ kind: 'demo', problem: null });
     expect(demo.boards).toBeGreaterThan(10);
     await vi.waitFor(async () => {
-      const stacks = await yard.call('stacks.list', {});
+      const stacks = await yard.request('stacks.list', {});
       for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
     }, 5000);
-    expect(await yard.call('yard.removeDemo', {})).toEqual(before);
-    expect((await yard.call('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
-      2,
-    );
+    expect(await yard.request('yard.removeDemo', {})).toEqual(before);
+    expect(
+      (await yard.request('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total,
+    ).toBe(2);
   });
 
   test('a new ID continues the numbering of the stack', async () => {
-    expect(await yard.call('boards.nextCode', { stackId: yard.stack.id })).toEqual({ code: 'WAL-03' });
+    expect(await yard.request('boards.nextCode', { stackId: yard.stack.id })).toEqual({ code: 'WAL-03' });
   });
 });
 
@@ -364,7 +369,8 @@ describe('a damaged yard file', () => {
     await yard.app.close();
     writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
     const { createApp } = await import('../../../electron/app/app.ts');
-    const { threads, HandHeldMeter } = await import('./yard-of-two.ts');
+    const { HandHeldMeter } = await import('./yard-of-two.ts');
+    const { threadSources } = await import('../../../electron/app/thread-files.ts');
     const { NoLink } = await import('../../../electron/meter/no-link.ts');
     const { SimulatedLink } = await import('../../../electron/meter/simulated-link.ts');
     const app = createApp({
@@ -374,7 +380,7 @@ describe('a damaged yard file', () => {
         bluetooth: () => new HandHeldMeter(),
         simulated: () => new SimulatedLink({ seed: 1 }),
       },
-      threads,
+      threads: threadSources,
       emit: () => undefined,
     });
     expect(await app.answer('stacks.list', {})).toMatchObject({

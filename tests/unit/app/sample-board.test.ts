@@ -12,18 +12,18 @@ beforeEach(() => {
 
 const DAY_MS = 86_400_000;
 const cut = (boardKg = 4.46, wetGrams = [98.55, 86.92]) =>
-  yard.call('samples.cut', { boardId, boardKg, wetGrams, at: yard.now() });
+  yard.request('samples.cut', { boardId, boardKg, wetGrams, at: yard.now() });
 async function dry(state: SampleBoardState, cutIndex: number, grams: number[]): Promise<SampleBoardState> {
   let after = state;
   for (const [index, section] of state.cuts[cutIndex]!.sections.entries()) {
     const each = { sectionId: section.id, grams: grams[index]!, at: yard.now() };
-    after = await yard.call('samples.drySection', each);
+    after = await yard.request('samples.drySection', each);
   }
   return after;
 }
 async function weighLater(days: number, kg: number): Promise<SampleBoardState> {
   yard.later(days * DAY_MS);
-  return yard.call('samples.weigh', { boardId, kg, at: yard.now() });
+  return yard.request('samples.weigh', { boardId, kg, at: yard.now() });
 }
 
 // Dry Kiln Operator's Manual (USDA Agriculture Handbook 188), chapter 6: the worked sample board (from memory).
@@ -37,7 +37,7 @@ describe('a board followed by its mass, as in the handbook', () => {
     expect(cuts[0]!.estimate!.mcWhenCutPct).toBeCloseTo(62.2, 1);
     expect(cuts[0]!.estimate!.ovenDryKg).toBeCloseTo(2.75, 2);
     const after = await weighLater(30, 4.14);
-    expect(after.masses[0]!.mcPct).toBeCloseTo(50.5, 0);
+    expect(after.weights[0]!.mcPct).toBeCloseTo(50.5, 0);
     expect(after.sentence).toMatch(/^By its mass it holds 50\.\d %, from 62\.2 %/);
   });
 
@@ -50,7 +50,7 @@ describe('a board followed by its mass, as in the handbook', () => {
 
 test('one section still in the oven keeps the estimate back', async () => {
   const wet = await cut();
-  const one = await yard.call('samples.drySection', {
+  const one = await yard.request('samples.drySection', {
     sectionId: wet.cuts[0]!.sections[0]!.id,
     grams: 59.2,
     at: yard.now(),
@@ -71,21 +71,21 @@ test('cut again, it is a shorter board: masses before go by the first cut, masse
   await weighLater(10, 2.4);
   yard.later(DAY_MS);
   await dry(await cut(2, [80]), 1, [64]); // 25 %, so 1.6 kg oven-dry
-  const { masses } = await weighLater(10, 1.76);
-  expect(masses.map((mass) => mass.mcPct)).toEqual([expect.closeTo(60, 9), expect.closeTo(10, 9)]);
+  const { weights } = await weighLater(10, 1.76);
+  expect(weights.map((weight) => weight.mcPct)).toEqual([expect.closeTo(60, 9), expect.closeTo(10, 9)]);
 });
 
 test('a mass or a cut that went wrong is set aside, stays on record, and is put back', async () => {
   await dry(await cut(3, [100]), 0, [50]);
   const weighed = await weighLater(5, 24);
-  const mass = { what: 'mass' as const, id: weighed.masses[0]!.id };
-  const aside = await yard.call('samples.setAside', { ...mass, why: 'a point was left out' });
-  expect(aside.masses[0]).toMatchObject({ kg: 24, setAside: 'a point was left out' });
-  expect(aside.sentence).toMatch(/Weigh the board again/);
-  expect((await yard.call('samples.putBack', mass)).masses[0]!.setAside).toBeNull();
+  const weight = { what: 'weight' as const, id: weighed.weights[0]!.id };
+  const excluded = await yard.request('samples.exclude', { ...weight, why: 'a point was left out' });
+  expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: 'a point was left out' });
+  expect(excluded.sentence).toMatch(/Weigh the board again/);
+  expect((await yard.request('samples.include', weight)).weights[0]!.excluded).toBeNull();
   const first = { what: 'cut' as const, id: weighed.cuts[0]!.id };
-  const without = await yard.call('samples.setAside', { ...first, why: 'sections mixed up' });
-  expect(without).toMatchObject({ wanted: null, masses: [{ mcPct: null }] });
+  const without = await yard.request('samples.exclude', { ...first, why: 'sections mixed up' });
+  expect(without).toMatchObject({ wanted: null, weights: [{ mcPct: null }] });
 });
 
 test('what cannot be is refused with a sentence, and nothing is kept', async () => {
@@ -106,8 +106,8 @@ test('what cannot be is refused with a sentence, and nothing is kept', async () 
   expect(await yard.refusal('samples.cut', { boardId, boardKg: 3, wetGrams: [], at })).toMatch(
     /at least one section/,
   );
-  const state = await yard.call('samples.get', { boardId });
-  expect(state).toMatchObject({ masses: [], cuts: [{ sections: [{ dryGrams: null }] }] });
+  const state = await yard.request('samples.get', { boardId });
+  expect(state).toMatchObject({ weights: [], cuts: [{ sections: [{ dryGrams: null }] }] });
 });
 
 test('a board lighter than oven-dry says that its sections were not like it', async () => {
@@ -116,7 +116,7 @@ test('a board lighter than oven-dry says that its sections were not like it', as
 });
 
 test('a board without sections says so; what was weighed can never be changed', async () => {
-  expect((await yard.call('samples.get', { boardId })).sentence).toMatch(/No sections were cut/);
+  expect((await yard.request('samples.get', { boardId })).sentence).toMatch(/No sections were cut/);
   await dry(await cut(3, [100]), 0, [50]);
   await weighLater(1, 2.9);
   const disk = new Database(join(yard.dataDir, 'yard.sqlite'));

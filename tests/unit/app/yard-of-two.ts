@@ -1,18 +1,15 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
-import { threadFiles } from '../../../electron/app/thread-files.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
-import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/calls.ts';
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
+import type { RequestInput, RequestName, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-
-/** Node runs the threads from their source. */
-export const threads = threadFiles(resolve(import.meta.dirname, '../../../electron/app'), 'ts');
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -86,39 +83,39 @@ export async function yardOfTwo() {
       bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
-    threads,
+    threads: threadSources,
     emit: (name, data) => events.push({ name, data }),
     clock: () => now,
     reportFault: (error) => faults.push(error),
   });
 
   /** The output of a call, or its sentence thrown. */
-  async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
+  async function request<N extends RequestName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>> {
     const answer = await app.answer(name, input);
     if (!answer.ok) throw new Error(answer.sentence);
-    return answer.output as CallOutput<N>;
+    return answer.output as RequestOutput<N>;
   }
-  const refusal = async (name: CallName, input: unknown): Promise<string> => {
+  const refusal = async (name: RequestName, input: unknown): Promise<string> => {
     const answer = await app.answer(name, input);
     return answer.ok ? 'it was allowed' : answer.sentence;
   };
 
-  const place = await call('places.add', {
+  const place = await request('places.add', {
     name: 'Shop',
     kind: 'shop',
     air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
   });
-  const stack = await call('stacks.add', {
+  const stack = await request('stacks.add', {
     name: 'Walnut',
     placeId: place.id,
-    useId: 'furniture',
+    endUseId: 'furniture',
     topCover: 'covered',
     note: '',
   });
   const board = (code: string) => ({
     code,
     stackId: stack.id,
-    woodId: 'walnut-black',
+    speciesId: 'walnut-black',
     thicknessMm: 27,
     widthMm: 200,
     lengthMm: 2400,
@@ -128,11 +125,11 @@ export async function yardOfTwo() {
     barkSide: 'unknown' as const,
     barkOffOn: null,
     log: '',
-    course: null,
+    layer: null,
     column: null,
     note: '',
   });
-  const boards = await call('boards.add', [board('WAL-01'), board('WAL-02')]);
+  const boards = await request('boards.add', [board('WAL-01'), board('WAL-02')]);
 
   return {
     app,
@@ -143,7 +140,7 @@ export async function yardOfTwo() {
     stack,
     boards,
     board,
-    call,
+    request,
     refusal,
     now: () => now.toISOString(),
     later: (ms: number) => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { airSegments } from '../../../shared-core/wood/board-history.ts';
-import { emcPct } from '../../../shared-core/wood/emc.ts';
-import type { MonthlyAir } from '../../../shared-core/wood/monthly-air.ts';
+import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
+import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { airSegments } from '../../../shared-core/wood/drying/board-history.ts';
 
 const dayMs = 86_400_000;
 const room: MonthlyAir = Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 }));

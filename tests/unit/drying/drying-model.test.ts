@@ -10,7 +10,7 @@ import {
   parabolicStart,
   simulateDrying,
   woodDryingLaw,
-} from '../../../shared-core/wood/drying-model.ts';
+} from '../../../shared-core/wood/drying/drying-model.ts';
 
 const dayS = 86_400;
 /** One set of tables for all: they depend on the wood alone. */
@@ -144,8 +144,8 @@ describe('mass', () => {
             })),
           });
           const result = simulateDrying(run);
-          const kept = averageOf(run.grid, result.finalPct);
-          expect(Math.abs(start - kept - result.lostPct)).toBeLessThan(1e-10 * start);
+          const saved = averageOf(run.grid, result.finalPct);
+          expect(Math.abs(start - saved - result.lostPct)).toBeLessThan(1e-10 * start);
         },
       ),
       { numRuns: 60 },

@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { type ForecastInput, forecastBoard, forecastSchema } from '../../../shared-core/wood/forecast.ts';
+import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import {
+  type ForecastInput,
+  forecastBoard,
+  forecastSchema,
+} from '../../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
   type DryingBoard,
   dryingPrior,
   type FitReading,
   runBoard,
-} from '../../../shared-core/wood/history-fit.ts';
-import type { MonthlyAir } from '../../../shared-core/wood/monthly-air.ts';
+} from '../../../shared-core/wood/drying/history-fit.ts';
 
 const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);
@@ -27,7 +31,7 @@ function inputOf(changes: Partial<ForecastInput> = {}): ForecastInput {
     board: oak,
     readings: [],
     siblings: [],
-    use: { minPct: 6, maxPct: 9, maxShellCorePct: 2 },
+    endUse: { minPct: 6, maxPct: 9, maxShellCorePct: 2 },
     elsewhere: [{ placeId: 2, air: room }],
     placeId: 1,
     horizonDays: 365,
@@ -115,7 +119,7 @@ describe('a forecast', () => {
   test('comes true: for boards of other kinds the truth lies in its range about as often as it says', () => {
     // Unknowns set on a grid of the prior's own quantiles at 10, 50 and 90 %, not at random: 27 boards.
     const prior = dryingPrior(oak);
-    const use = { minPct: 6, maxPct: 18, maxShellCorePct: 6 };
+    const endUse = { minPct: 6, maxPct: 18, maxShellCorePct: 6 };
     let inside = 0;
     let boards = 0;
     for (const d of [-1.28, 0, 1.28]) {
@@ -126,7 +130,13 @@ describe('a forecast', () => {
           );
           const nowMs = sawn + 40 * dayMs;
           const forecast = forecastBoard(
-            inputOf({ nowMs, use, elsewhere: [], readings: readingsOf(theta, [20, 40]), horizonDays: 700 }),
+            inputOf({
+              nowMs,
+              endUse,
+              elsewhere: [],
+              readings: readingsOf(theta, [20, 40]),
+              horizonDays: 700,
+            }),
           );
           const daily = Array.from({ length: 600 }, (_, i) => nowMs + i * dayMs);
           const run = runBoard(boardModel(oak), theta, oak.stays, sawn, daily.at(-1)!, null, daily, [
@@ -175,8 +185,8 @@ describe('today', () => {
   test('is ready with high probability when it has stood long in air that suits its use', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
     const long = inputOf({ nowMs: sawn + 700 * dayMs, board, elsewhere: [] });
-    const use = { minPct: 4, maxPct: 11, maxShellCorePct: 2 };
-    const { now, places } = forecastBoard({ ...long, use });
+    const endUse = { minPct: 4, maxPct: 11, maxShellCorePct: 2 };
+    const { now, places } = forecastBoard({ ...long, endUse });
     expect(now.probabilityReady).toBeGreaterThan(0.9);
     expect(places[0]!.reach.earlyMs).toBe(long.nowMs);
   });
@@ -205,14 +215,14 @@ describe('the next probing', () => {
 
   test('is a month after the first, while the rate is unsure', () => {
     const nowMs = sawn + 20 * dayMs;
-    const { nextProbe } = forecastBoard(inputOf({ nowMs, use: shop, readings: readingsOf(middle, [20]) }));
+    const { nextProbe } = forecastBoard(inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [20]) }));
     expect(nextProbe.atMs).toBe(nowMs + 30 * dayMs);
   });
 
   test('is now when it may be ready or not', () => {
     const nowMs = sawn + 103 * dayMs;
     const forecast = forecastBoard(
-      inputOf({ nowMs, use: shop, readings: readingsOf(middle, [30, 60]), elsewhere: [] }),
+      inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [30, 60]), elsewhere: [] }),
     );
     expect(forecast.now.probabilityReady).toBeGreaterThan(0.1);
     expect(forecast.now.probabilityReady).toBeLessThan(0.9);
@@ -234,7 +244,7 @@ describe('the next probing', () => {
 });
 
 describe('the next probing, from sawing on', () => {
-  const use = { minPct: 6, maxPct: 16, maxShellCorePct: 4 };
+  const endUse = { minPct: 6, maxPct: 16, maxShellCorePct: 4 };
   const rounds = [20, 50, 80];
   const readings = readingsOf(middle, rounds);
 
@@ -244,7 +254,7 @@ describe('the next probing, from sawing on', () => {
       const nowMs = sawn + day * dayMs;
       const past = readings.filter(({ atMs }) => atMs <= nowMs);
       const { nextProbe, places } = forecastBoard(
-        inputOf({ nowMs, use, readings: past, elsewhere: [], horizonDays: 730 }),
+        inputOf({ nowMs, endUse, readings: past, elsewhere: [], horizonDays: 730 }),
       );
       const lateMs = places[0]!.reach.lateMs ?? Number.POSITIVE_INFINITY;
       expect(nextProbe.why).toMatch(/^[A-Z].+\.$/);
@@ -257,7 +267,7 @@ describe('the next probing, from sawing on', () => {
   test('three days after a round that left it open, it is a week after that round', () => {
     const nowMs = sawn + 106 * dayMs;
     const { nextProbe, now } = forecastBoard(
-      inputOf({ nowMs, use, readings: readingsOf(middle, [30, 60, 103]), elsewhere: [] }),
+      inputOf({ nowMs, endUse, readings: readingsOf(middle, [30, 60, 103]), elsewhere: [] }),
     );
     expect(now.probabilityReady).toBeGreaterThan(0.1);
     expect(now.probabilityReady).toBeLessThan(0.9);
@@ -274,7 +284,7 @@ describe('the next probing, from sawing on', () => {
       standardUncertaintyPct: 0.7,
     }));
     const { nextProbe } = forecastBoard(
-      inputOf({ nowMs, board, readings: dry, use: { minPct: 12, maxPct: 16, maxShellCorePct: 4 } }),
+      inputOf({ nowMs, board, readings: dry, endUse: { minPct: 12, maxPct: 16, maxShellCorePct: 4 } }),
     );
     expect(nextProbe).toEqual({ atMs: null, why: expect.stringMatching(/when it has been moved/) });
   });
@@ -324,8 +334,8 @@ describe('at the edges', () => {
 
   test.each([12, 100])('a board %i mm thick has its dates in order', (thicknessMm) => {
     const board = { ...oak, thicknessMm };
-    const use = { minPct: 6, maxPct: 18, maxShellCorePct: 8 };
-    const { places } = finite(inputOf({ nowMs: sawn, board, use, horizonDays: 3650 }));
+    const endUse = { minPct: 6, maxPct: 18, maxShellCorePct: 8 };
+    const { places } = finite(inputOf({ nowMs: sawn, board, endUse, horizonDays: 3650 }));
     const { earlyMs, likelyMs } = places[0]!.reach;
     expect(likelyMs!).toBeGreaterThan(earlyMs!);
     const days = (likelyMs! - sawn) / dayMs;

@@ -8,7 +8,7 @@ import {
   posterior,
   solvePositive,
   times,
-} from '../../../shared-core/wood/gaussian.ts';
+} from '../../../shared-core/wood/maths/gaussian.ts';
 
 /** B B' + 0.1, which is positive definite whatever B. */
 const positive = fc

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import {
   boardModel,
   type DryingBoard,
@@ -8,8 +9,7 @@ import {
   pooledPrior,
   priorPace,
   runBoard,
-} from '../../../shared-core/wood/history-fit.ts';
-import type { MonthlyAir } from '../../../shared-core/wood/monthly-air.ts';
+} from '../../../shared-core/wood/drying/history-fit.ts';
 
 const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);

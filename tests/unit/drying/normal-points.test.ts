@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { normalCdf } from '../../../shared-core/wood/gaussian.ts';
-import { normalPoints } from '../../../shared-core/wood/normal-points.ts';
+import { normalCdf } from '../../../shared-core/wood/maths/gaussian.ts';
+import { normalPoints } from '../../../shared-core/wood/maths/normal-points.ts';
 
 describe('points that stand for a standard normal distribution', () => {
   test.each([

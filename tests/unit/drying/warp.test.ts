@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { shrunkPct } from '../../../shared-core/wood/shrinkage.ts';
-import { faceCupMm, type WarpInput, warpOf, warpSchema } from '../../../shared-core/wood/warp.ts';
+import { shrunkPct } from '../../../shared-core/wood/movement/shrinkage.ts';
+import { faceCupMm, type WarpInput, warpOf, warpSchema } from '../../../shared-core/wood/movement/warp.ts';
 
 /** Northern red oak, Wood Handbook, Table 4-3. */
 const oak = { radialPct: 4, tangentialPct: 8.6 };

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import { drawLabels, type Operation, type TextOperation } from '../../../shared-core/labels/drawing.ts';
 import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
 import { type LabelContent, labelContent } from '../../../shared-core/labels/label.ts';
@@ -11,14 +12,13 @@ import {
   letterSheetLayout,
   singleLabelLayout,
 } from '../../../shared-core/labels/sheet.ts';
-import { verdictMarks } from '../../../shared-core/labels/verdict-mark.ts';
 import { decoded } from './decoded.ts';
 import { anyLayout } from './layouts.ts';
 import { polygons, rasterise } from './raster.ts';
 
 const oak = labelContent({
   code: 'OAK-07',
-  woodName: 'Northern red oak',
+  speciesName: 'Northern red oak',
   thicknessMm: 27,
   units: 'metric',
   latest: {
@@ -29,7 +29,7 @@ const oak = labelContent({
     highPct: 13.2,
     dateText: '2026-03-12',
   },
-  verdict: 'bring-in',
+  call: 'bring-in',
 });
 
 function size(widthMm: number, heightMm: number) {
@@ -88,18 +88,18 @@ describe('a label', () => {
   });
 
   test('each verdict has a word, a letter and a shape of its own', () => {
-    const marks = Object.values(verdictMarks);
+    const marks = Object.values(callMarks);
     for (const part of ['word', 'letter', 'shape'] as const) {
       expect(new Set(marks.map((mark) => mark[part])).size).toBe(4);
     }
   });
 
   test('of a board without a call shows none', () => {
-    const unprobed = { ...oak, mcText: 'not probed yet', mcDateText: '', intervalText: '', verdict: null };
+    const unprobed = { ...oak, mcText: 'not probed yet', mcDateText: '', intervalText: '', call: null };
     const { operations } = pageOf(unprobed, letterSheetLayout);
     const said = texts(operations).map(({ text }) => text);
     expect(said).toContain('not probed yet');
-    for (const { word } of Object.values(verdictMarks)) expect(said).not.toContain(word);
+    for (const { word } of Object.values(callMarks)) expect(said).not.toContain(word);
     expect(operations.filter(({ kind }) => kind === 'path')).toHaveLength(1);
   });
 
@@ -182,7 +182,7 @@ describe('whatever the texts are', () => {
           mcDateText: hostile,
           intervalText: hostile,
           shellCoreText: hostile,
-          verdict: fc.constantFrom('ready', 'bring-in', 'keep-drying', 'probe-again', null),
+          call: fc.constantFrom('ready', 'bring-in', 'keep-drying', 'probe-again', null),
           qrPayload: hostile,
         }),
         fc.integer({ min: 0, max: 200 }),
@@ -230,10 +230,10 @@ describe('whatever the texts are', () => {
           'keep-drying' as const,
           'probe-again' as const,
         ),
-        (layout, id, verdict) => {
-          const content = { ...oak, boardId: id, mcText: '112.4 %', verdict };
+        (layout, id, call) => {
+          const content = { ...oak, boardId: id, mcText: '112.4 %', call };
           const said = texts(pageOf(content, layout).operations).map(({ text }) => text);
-          for (const whole of [id, '112.4 %', 'MC 2026-03-12', '27 mm', verdictMarks[verdict].word]) {
+          for (const whole of [id, '112.4 %', 'MC 2026-03-12', '27 mm', callMarks[call].word]) {
             expect(said).toContain(whole);
           }
         },

@@ -3,7 +3,7 @@ import { type LabelInput, labelContent, labelContentSchema } from '../../../shar
 
 const board: LabelInput = {
   code: 'OAK-07',
-  woodName: 'Northern red oak',
+  speciesName: 'Northern red oak',
   thicknessMm: 27,
   units: 'metric',
   latest: {
@@ -14,7 +14,7 @@ const board: LabelInput = {
     highPct: 13.17,
     dateText: '2026-03-12',
   },
-  verdict: 'bring-in',
+  call: 'bring-in',
 };
 const latest = board.latest as NonNullable<LabelInput['latest']>;
 
@@ -30,19 +30,19 @@ describe('what a label says', () => {
       mcDateText: '2026-03-12',
       intervalText: 'likely 11.6–13.2 %',
       shellCoreText: 'shell 11.2 %, core 13.1 %',
-      verdict: 'bring-in',
+      call: 'bring-in',
     });
     expect(labelContentSchema.parse(content)).toEqual(content);
   });
 
   test('of a board that no round has reached: not probed yet, and no call', () => {
-    const content = labelContent({ ...board, latest: null, verdict: null });
+    const content = labelContent({ ...board, latest: null, call: null });
     expect(content).toMatchObject({
       mcText: 'not probed yet',
       mcDateText: '',
       intervalText: '',
       shellCoreText: '',
-      verdict: null,
+      call: null,
     });
   });
 
@@ -55,12 +55,12 @@ describe('what a label says', () => {
       lowPct: null,
       highPct: null,
     };
-    const content = labelContent({ ...board, latest: nothing, verdict: 'probe-again' });
+    const content = labelContent({ ...board, latest: nothing, call: 'probe-again' });
     expect(content).toMatchObject({
       mcText: 'no sound reading',
       mcDateText: '2026-03-12',
       shellCoreText: '',
-      verdict: 'probe-again',
+      call: 'probe-again',
     });
   });
 

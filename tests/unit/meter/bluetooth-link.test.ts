@@ -47,7 +47,7 @@ describe('what the radio process says is believed only as far as it makes sense'
     expect(link.counts).toEqual({
       received: 8,
       decoded: 3,
-      saidNone: 0,
+      noReading: 0,
       refused: 5,
       lastRefusal: 'The meter sent values faster than they could be taken in; 5 were dropped.',
     });
@@ -86,6 +86,6 @@ describe('orders', () => {
     expect(link.described?.description?.unit).toBe('pct');
     await link.disconnect();
     expect(link.described).toBeNull();
-    expect(link.counts).toEqual({ received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null });
+    expect(link.counts).toEqual({ received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null });
   });
 });

@@ -61,7 +61,7 @@ describe('the simulated meter', () => {
     expect(link.counts).toMatchObject({
       received: 5,
       decoded: 0,
-      saidNone: 5,
+      noReading: 5,
       refused: 0,
       lastRefusal: null,
     });

@@ -17,8 +17,8 @@ import type { Raster } from '../labels/raster.ts';
 const meta = { title: 'Labels of the north stack', createdAt: new Date('2026-03-12T09:30:00Z') };
 const pixelsPerMm = 6;
 
-const verdicts = ['ready', 'bring-in', 'keep-drying', 'probe-again'] as const;
-const woods = [
+const calls = ['ready', 'bring-in', 'keep-drying', 'probe-again'] as const;
+const allSpecies = [
   'Northern red oak',
   'Frêne élevé',
   'Jesion wyniosły',
@@ -31,7 +31,7 @@ function boards(count: number): LabelContent[] {
   return Array.from({ length: count }, (_, index) =>
     labelContent({
       code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
-      woodName: woods[index % woods.length] ?? '',
+      speciesName: allSpecies[index % allSpecies.length] ?? '',
       thicknessMm: 27 + index,
       units: index % 2 === 0 ? 'metric' : 'imperial',
       latest: {
@@ -42,7 +42,7 @@ function boards(count: number): LabelContent[] {
         highPct: 7.9 + index,
         dateText: '2026-03-12',
       },
-      verdict: verdicts[index % verdicts.length] ?? null,
+      call: calls[index % calls.length] ?? null,
     }),
   );
 }

@@ -1,13 +1,18 @@
-import type { Use } from '../../../shared-core/probing/assessment.ts';
-import type { BoardEvidence } from '../../../shared-core/probing/evidence.ts';
-import type { Depth, Reading, Suspicion, SuspicionRule } from '../../../shared-core/probing/reading.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/calls/evidence.ts';
+import type {
+  Depth,
+  Reading,
+  Suspicion,
+  SuspicionRule,
+} from '../../../shared-core/probing/readings/reading.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 /**
  * Boards for the tests: of a wood with the curve of the meter's basis and at the basis temperature, so that the
  * corrected value is the typed one and the numbers in a test can be read off.
  */
-export const plainWood: Wood = {
+export const plainSpecies: Species = {
   id: 'plain-wood',
   name: 'Plain wood',
   botanicalName: null,
@@ -23,7 +28,7 @@ export const plainWood: Wood = {
   note: '',
 };
 
-export const interior: Use = {
+export const interior: EndUse = {
   id: 'interior',
   name: 'interior work',
   minPct: 6,
@@ -49,7 +54,7 @@ export function reading(id: number, depth: Depth, raw: number, more: Partial<Rea
     woodTempC: 20,
     meterId: null,
     takenAt: TAKEN_AT,
-    setAside: null,
+    excluded: null,
     ...more,
   };
 }
@@ -65,8 +70,8 @@ export function readings(shell: number[], core: number[], more: Partial<Reading>
 export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): BoardEvidence {
   return {
     board: { thicknessMm: 27, lengthMm: 3000 },
-    wood: plainWood,
-    use: interior,
+    species: plainSpecies,
+    endUse: interior,
     place: { name: 'the shop', kind: 'shop', emcPct: 8 },
     readings: of,
     meters: {},

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { estimateBoard, extraReadingsFor } from '../../../shared-core/probing/estimate.ts';
-import type { Depth } from '../../../shared-core/probing/reading.ts';
-import { coverageFactor } from '../../../shared-core/probing/student-t.ts';
+import { estimateBoard, extraReadingsFor } from '../../../shared-core/probing/calls/estimate.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
+import { coverageFactor } from '../../../shared-core/wood/maths/student-t.ts';
 import { reading } from './a-board.ts';
 
 const counted = (depth: Depth, values: number[], depthMm: number | null = null, uncertainty = 0.5) =>

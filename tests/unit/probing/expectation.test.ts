@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectationNow } from '../../../shared-core/probing/expectation.ts';
+import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13 } as const;
@@ -30,7 +30,8 @@ describe('what a board should read now', () => {
   test('a dense wood lags behind a light one', () => {
     const of = (basicSpecificGravity: number) => {
       const board = dryingBoard('2026-04-20T10:00:00Z');
-      return expectationNow({ ...board, wood: { ...board.wood, basicSpecificGravity } }, TAKEN_AT)!.core.pct;
+      return expectationNow({ ...board, species: { ...board.species, basicSpecificGravity } }, TAKEN_AT)!.core
+        .pct;
     };
     expect(of(0.65)).toBeGreaterThan(of(0.35));
   });
@@ -45,7 +46,7 @@ describe('nothing is expected', () => {
     ['where the air is not known', { place: { ...shed, emcPct: null } }],
     [
       'where the wood’s specific gravity is not known',
-      { wood: { ...board.wood, basicSpecificGravity: null } },
+      { species: { ...board.species, basicSpecificGravity: null } },
     ],
     ['after more than two months', { previous: { ...board.previous!, takenAt: '2026-01-06T10:00:00Z' } }],
   ])('%s', (_, more) => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type ForecastFacts, forecastReasons } from '../../../shared-core/probing/forecast-reasons.ts';
-import type { PlaceForecast } from '../../../shared-core/wood/forecast.ts';
+import { type ForecastFacts, forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
+import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 
 const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
@@ -39,7 +39,7 @@ function facts(places: PlaceForecast[], changes: Partial<ForecastFacts['forecast
       ...changes,
     },
     nowMs,
-    use: { name: 'furniture', minPct: 6, maxPct: 8 },
+    endUse: { name: 'furniture', minPct: 6, maxPct: 8 },
     placeNames: ['Shed', 'Bench room', 'Shop'],
     day: (atMs) => `day ${Math.round((atMs - nowMs) / DAY_MS)}`,
   };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { judgeBoard } from '../../../shared-core/probing/call.ts';
-import { expectationNow } from '../../../shared-core/probing/expectation.ts';
-import { judgeRound } from '../../../shared-core/probing/judge-round.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
+import { judgeRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
 import { evidence, lastRound, readings, rules, TAKEN_AT } from './a-board.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
@@ -78,14 +78,14 @@ test('a whole round that is off', () => {
 });
 
 test('a doubt from the round holds back a good call', () => {
-  const use = { ...round(() => sound)[0]!.evidence.use, minPct: 0, maxPct: 40, maxShellCorePct: 30 };
+  const endUse = { ...round(() => sound)[0]!.evidence.endUse, minPct: 0, maxPct: 40, maxShellCorePct: 30 };
   const boards = round((board) => ({ shell: 1.2 * board, core: 1.2 * board })).map((each) => ({
     ...each,
-    evidence: { ...each.evidence, use },
+    evidence: { ...each.evidence, endUse },
   }));
-  expect(judgeBoard(boards[2]!.evidence).call.verdict).toBe('ready');
+  expect(judgeBoard(boards[2]!.evidence).call.call).toBe('ready');
   const { call } = judgeRound(boards)[2]!;
-  expect(call.verdict).toBe('probe-again');
+  expect(call.call).toBe('probe-again');
   expect(call.reasons.join(' ')).toContain('the readings ran away by 6');
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openSpot } from '../../../shared-core/probing/open-spot.ts';
+import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 
 const at = (spotIndex: number | null, counts = true) => ({ spotIndex, counts });
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { largestResponse, possibleRange } from '../../../shared-core/probing/possible-change.ts';
-import { transverseDiffusivityM2S } from '../../../shared-core/wood/diffusivity.ts';
-import { plainWood } from './a-board.ts';
+import { largestResponse, possibleRange } from '../../../shared-core/probing/suspicions/possible-change.ts';
+import { transverseDiffusivityM2S } from '../../../shared-core/wood/drying/diffusivity.ts';
+import { plainSpecies } from './a-board.ts';
 
 // J. Crank, The Mathematics of Diffusion (1975), eq. 4.17 (from memory): the long-time series for the centre of a
 // sheet, 1 - (4/π) Σ (-1)^n/(2n+1) exp(-(2n+1)² π² Fo / 4), here with 4000 terms.
@@ -39,20 +39,20 @@ test('the core of an 80 mm beam can hardly change in a day; its shell can', () =
 });
 
 describe('what a board can show now', () => {
-  const wood = { ...plainWood, basicSpecificGravity: null };
+  const species = { ...plainSpecies, basicSpecificGravity: null };
   const shop = { name: 'Shop', kind: 'shop', emcPct: 8 } as const;
   const yard = { name: 'Yard', kind: 'outdoors', emcPct: 14 } as const;
 
   test('indoors it does not gain much above the place’s EMC', () => {
-    expect(possibleRange('shell', 8, 27, 30, { place: shop, wood }).highPct).toBeCloseTo(11, 6);
+    expect(possibleRange('shell', 8, 27, 30, { place: shop, species }).highPct).toBeCloseTo(11, 6);
   });
 
   test('outdoors the rain can bring the shell to fibre saturation', () => {
-    expect(possibleRange('shell', 14, 27, 30, { place: yard, wood }).highPct).toBeCloseTo(30, 6);
+    expect(possibleRange('shell', 14, 27, 30, { place: yard, species }).highPct).toBeCloseTo(30, 6);
   });
 
   test('a board that is wetter than its place does not gain at all', () => {
-    expect(possibleRange('core', 40, 27, 30, { place: yard, wood }).highPct).toBe(40);
+    expect(possibleRange('core', 40, 27, 30, { place: yard, species }).highPct).toBe(40);
   });
 
   test.each([
@@ -61,7 +61,7 @@ describe('what a board can show now', () => {
     ['heated-room', 12],
   ] as const)('with the air of a %s unknown, the gain ends at %d %%', (kind, ceiling) => {
     expect(
-      possibleRange('shell', 6, 27, 30, { place: { name: '', kind, emcPct: null }, wood }).highPct,
+      possibleRange('shell', 6, 27, 30, { place: { name: '', kind, emcPct: null }, species }).highPct,
     ).toBeCloseTo(ceiling, 6);
   });
 });

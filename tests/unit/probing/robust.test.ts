@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { median, robustSpread } from '../../../shared-core/probing/robust.ts';
+import { median, robustSpread } from '../../../shared-core/wood/maths/robust.ts';
 
 test('the median is the middle value, or the mean of the two middle ones', () => {
   expect(median([3, 1, 2])).toBe(2);

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import { summariseRound } from '../../../shared-core/probing/round-summary.ts';
+import { summariseRound } from '../../../shared-core/probing/calls/round-summary.ts';
 
 test('a round over six boards, five of them probed', () => {
   const summary = summariseRound(['ready', 'ready', 'keep-drying', 'bring-in', 'probe-again', null]);
   expect(summary).toEqual({
     boards: 6,
     probed: 5,
-    verdicts: { ready: 2, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1 },
+    calls: { ready: 2, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1 },
     sentence: '2 of 6 ready, 1 to bring in, 1 to keep drying, 1 to probe again, 1 not probed.',
   });
 });
@@ -17,9 +17,9 @@ test('verdicts that no board has are not mentioned, except that none is ready', 
 });
 
 test('boards still being judged were probed, and have no call yet', () => {
-  const { probed, verdicts, sentence } = summariseRound(['ready', 'being-judged', 'being-judged', null]);
+  const { probed, calls, sentence } = summariseRound(['ready', 'being-judged', 'being-judged', null]);
   expect(probed).toBe(3);
-  expect(verdicts).toEqual({ ready: 1, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 });
+  expect(calls).toEqual({ ready: 1, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 });
   expect(sentence).toBe('1 of 4 ready, 2 being judged, 1 not probed.');
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Sample, startSettling, step } from '../../../shared-core/probing/settle.ts';
+import { type Sample, startSettling, step } from '../../../shared-core/probing/readings/settle.ts';
 
 /*
  * The streams here are synthetic: an exponential drift `end + (start - end) e^(-t/τ)` with normal noise, made by the

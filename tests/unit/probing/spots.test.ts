@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { endClearanceMm, planSpots } from '../../../shared-core/probing/spots.ts';
+import { endClearanceMm, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { saidLongLength } from '../../../shared-core/units/said.ts';
 
 describe('the plan of spots for a 3 m board, 27 mm thick', () => {

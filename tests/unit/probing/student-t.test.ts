@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { coverageFactor } from '../../../shared-core/probing/student-t.ts';
+import { coverageFactor } from '../../../shared-core/wood/maths/student-t.ts';
 
 // JCGM 100:2008 (GUM), Table G.2, columns 90 %, 95 % and 99 % (from memory); printed to 0.01.
 test.each([

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { judgeBoard } from '../../../shared-core/probing/call.ts';
-import type { Spot } from '../../../shared-core/probing/reading.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { saidTemperature } from '../../../shared-core/units/said.ts';
 import { BASIS, evidence, lastRound, reading, readings, rules, TAKEN_AT } from './a-board.ts';
 
@@ -39,21 +39,21 @@ describe('a reading by itself', () => {
       reading(9, 'shell', -4, { how: 'settled', settled: true }),
       ...readings([8, 8], [8, 8]),
     ]);
-    expect(judged[0]!.suspicions[0]).toMatchObject({ rule: 'not-a-reading', weight: 'refused' });
+    expect(judged[0]!.suspicions[0]).toMatchObject({ rule: 'not-a-reading', severity: 'refused' });
     expect(judged.map((each) => each.counts)).toEqual([false, true, true, true, true]);
   });
 
   test('frozen wood: refused (common practice, no source)', () => {
     expect(saidOf(reading(1, 'shell', 12, { woodTempC: -3 }))[0]).toMatchObject({
       rule: 'frozen',
-      weight: 'refused',
+      severity: 'refused',
       why: expect.stringContaining(saidTemperature(-3)),
     });
   });
 
   test('taken before it had settled: a doubt', () => {
     expect(saidOf(reading(1, 'shell', 8.2, { how: 'at-once', settled: false }))).toMatchObject([
-      { rule: 'not-settled', weight: 'doubt' },
+      { rule: 'not-settled', severity: 'questionable' },
     ]);
     expect(saidOf(reading(1, 'shell', 8.2, { how: 'at-once', settled: true }))).toEqual([]);
   });
@@ -62,32 +62,36 @@ describe('a reading by itself', () => {
     const dry = judge(readings([8, 8], [8, 8]), {
       typedBasis: { basis: BASIS, range: { min: 8, max: 40 } },
     })[0]!.suspicions;
-    expect(dry).toMatchObject([{ rule: 'outside-meter-range', weight: 'doubt' }]);
+    expect(dry).toMatchObject([{ rule: 'outside-meter-range', severity: 'questionable' }]);
     const wet = judge(readings([40, 40], [40, 40]), {
       typedBasis: { basis: BASIS, range: { min: 6, max: 40 } },
     })[0]!.suspicions;
-    expect(wet).toContainEqual(expect.objectContaining({ rule: 'outside-meter-range', weight: 'note' }));
+    expect(wet).toContainEqual(expect.objectContaining({ rule: 'outside-meter-range', severity: 'note' }));
   });
 
   test('above fibre saturation and below 6 %: worth knowing', () => {
     expect(judge(readings([45, 45], [46, 46]))[0]!.suspicions).toMatchObject([
-      { rule: 'outside-curve-range', weight: 'note', why: expect.stringContaining('45.0 %') },
+      { rule: 'outside-curve-range', severity: 'note', why: expect.stringContaining('45.0 %') },
     ]);
     expect(judge(readings([5.4, 5.4], [5.5, 5.5]))[0]!.suspicions).toMatchObject([
-      { rule: 'outside-curve-range', weight: 'note', why: expect.stringContaining('6 %') },
+      { rule: 'outside-curve-range', severity: 'note', why: expect.stringContaining('6 %') },
     ]);
   });
 
   test('wood temperature not known: worth knowing', () => {
     expect(judge(readings([8, 8], [8.2, 8.3], { woodTempC: null }))[0]!.suspicions).toMatchObject([
-      { rule: 'temperature-unknown', weight: 'note' },
+      { rule: 'temperature-unknown', severity: 'note' },
     ]);
   });
 
   test('a wood temperature that the air of that month cannot explain: a doubt (30 °C typed for 30 °F, say)', () => {
     const heated = { name: 'the room', kind: 'heated-room', emcPct: 8, airTempC: 20 } as const;
     expect(saidOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), { place: heated })).toMatchObject([
-      { rule: 'temperature-unlikely', weight: 'doubt', why: expect.stringMatching(/32\u202f°C.*20\u202f°C/) },
+      {
+        rule: 'temperature-unlikely',
+        severity: 'questionable',
+        why: expect.stringMatching(/32\u202f°C.*20\u202f°C/),
+      },
     ]);
     expect(saidOf(reading(1, 'shell', 8.2, { woodTempC: 24 }), { place: heated })).toEqual([]);
   });
@@ -114,7 +118,7 @@ describe('a reading by itself', () => {
 
   test('in end grain: a doubt', () => {
     expect(saidOf(reading(1, 'shell', 8.2, spot({ face: 'end-grain' })))).toMatchObject([
-      { rule: 'end-grain', weight: 'doubt' },
+      { rule: 'end-grain', severity: 'questionable' },
     ]);
   });
 
@@ -122,7 +126,7 @@ describe('a reading by itself', () => {
     const board = { thicknessMm: 52, lengthMm: 3000 };
     const shallow = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 8 }));
     expect(saidOf(shallow, { board })).toMatchObject([
-      { rule: 'pins-shallow', weight: 'doubt', why: expect.stringMatching(/8\u202fmm.*26\u202fmm/) },
+      { rule: 'pins-shallow', severity: 'questionable', why: expect.stringMatching(/8\u202fmm.*26\u202fmm/) },
     ]);
     const deep = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 22 }));
     expect(saidOf(deep, { board })).toEqual([]);
@@ -138,7 +142,7 @@ describe('typing slips', () => {
     const judged = judge([reading(9, 'shell', typed), ...readings([12.4, 12.7], [13, 13.2])]);
     expect(judged[0]!.suspicions[0]).toMatchObject({
       rule: 'typing-slip',
-      weight: 'refused',
+      severity: 'refused',
       whatToDo: expect.stringContaining(`type ${meant}`),
     });
     expect(rules(judged).slice(1)).toEqual([[], [], [], []]);
@@ -178,7 +182,7 @@ describe('against the board’s other readings', () => {
   });
 
   test('what is set aside is not held against the others', () => {
-    const odd = reading(9, 'core', 19, { setAside: 'in a knot' });
+    const odd = reading(9, 'core', 19, { excluded: 'in a knot' });
     expect(rules(judge([...readings([8.1, 8.4], [8.6, 8.7]), odd])).slice(0, 4)).toEqual([[], [], [], []]);
   });
 

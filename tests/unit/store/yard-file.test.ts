@@ -44,7 +44,7 @@ function yardWithBoard() {
       note: '',
     },
   ]);
-  opened.uses.bringUpToDate([
+  opened.endUses.bringUpToDate([
     { id: 'bench', name: 'Bench', minPct: 6, maxPct: 9, maxShellCorePct: 2, note: '' },
   ]);
   const placeId = opened.places.add({
@@ -55,7 +55,7 @@ function yardWithBoard() {
   const stackId = opened.stacks.add({
     name: 'First',
     placeId,
-    useId: 'bench',
+    endUseId: 'bench',
     topCover: 'covered',
     note: '',
   });
@@ -63,7 +63,7 @@ function yardWithBoard() {
     {
       code: 'T-01',
       stackId,
-      woodId: 'test-wood',
+      speciesId: 'test-wood',
       thicknessMm: 27,
       widthMm: null,
       lengthMm: 2400,
@@ -73,7 +73,7 @@ function yardWithBoard() {
       barkSide: 'unknown',
       barkOffOn: null,
       log: '',
-      course: null,
+      layer: null,
       column: null,
       note: '',
     },
@@ -81,8 +81,8 @@ function yardWithBoard() {
     '2026-01-01T00:00:00.000Z',
   );
   const roundId = opened.rounds.add(stackId, '2026-02-01T10:00:00.000Z');
-  const keep = (raw: number) =>
-    opened.rounds.keep({
+  const save = (raw: number) =>
+    opened.rounds.save({
       roundId,
       boardId,
       spotIndex: 0,
@@ -95,13 +95,13 @@ function yardWithBoard() {
       meterId: null,
       takenAt: '2026-02-01T10:05:00.000Z',
     });
-  return { opened, placeId, stackId, boardId, roundId, keep };
+  return { opened, placeId, stackId, boardId, roundId, save };
 }
 
 describe('a reading', () => {
   test('is on disk when keeping it returns: another process sees it at once', () => {
-    const { keep } = yardWithBoard();
-    const id = keep(12.6);
+    const { save } = yardWithBoard();
+    const id = save(12.6);
     const other = new Database(file, { readonly: true });
     open.push(other);
     expect(other.prepare('SELECT raw FROM reading WHERE id = ?').get(id)).toEqual({ raw: 12.6 });
@@ -116,8 +116,8 @@ describe('a reading', () => {
   });
 
   test.each(['UPDATE reading SET raw = 1', 'DELETE FROM reading'])('cannot be changed: %s fails', (sql) => {
-    const { keep } = yardWithBoard();
-    keep(12.6);
+    const { save } = yardWithBoard();
+    save(12.6);
     const other = new Database(file);
     open.push(other);
     expect(() => other.exec(sql)).toThrow(/never/);
@@ -125,17 +125,17 @@ describe('a reading', () => {
   });
 
   test('keeps its raw value when it is set aside and put back', () => {
-    const { opened, keep } = yardWithBoard();
-    const id = keep(12.6);
+    const { opened, save } = yardWithBoard();
+    const id = save(12.6);
     opened.rounds.mark(id, 'a knot', '2026-02-01T10:06:00.000Z');
-    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, setAside: 'a knot' });
+    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, excluded: 'a knot' });
     opened.rounds.mark(id, null, '2026-02-01T10:07:00.000Z');
-    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, setAside: null });
+    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, excluded: null });
   });
 
   test("follows the round's temperature until its board is given one of its own", () => {
-    const { opened, roundId, boardId, keep } = yardWithBoard();
-    const id = keep(12.6);
+    const { opened, roundId, boardId, save } = yardWithBoard();
+    const id = save(12.6);
     const tempOf = () => opened.rounds.reading(id)?.woodTempC;
     expect(tempOf()).toBeNull();
     opened.rounds.sayTemperature(roundId, null, 12, '2026-02-01T10:10:00.000Z');
@@ -148,7 +148,7 @@ describe('a reading', () => {
   test('is refused as a whole when its board does not exist', () => {
     const { opened, roundId } = yardWithBoard();
     expect(() =>
-      opened.rounds.keep({
+      opened.rounds.save({
         roundId,
         boardId: 999,
         spotIndex: null,
@@ -205,30 +205,30 @@ describe('what is still to be judged', () => {
     highPct: 13,
     shellPct: 12,
     corePct: 12,
-    verdict: 'keep-drying' as const,
+    call: 'keep-drying' as const,
     reason: 'For this test.',
     openSpot: null,
   });
 
   test('is a board with a new reading, until its finding is there', () => {
-    const { opened, boardId, roundId, keep } = yardWithBoard();
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
-    keep(12.6);
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
+    save(12.6);
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
     opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
-    keep(12.8);
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
+    save(12.8);
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
     opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([]);
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
   });
 
   test('is a board whose finding other rules made', () => {
-    const { opened, boardId, roundId, keep } = yardWithBoard();
-    keep(12.6);
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    save(12.6);
     opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsWithoutFinding(RULES + 1)).toEqual([boardId]);
-    expect(opened.boards.idsWithoutFinding(RULES - 1)).toEqual([boardId]);
+    expect(opened.boards.idsDueForJudging(RULES + 1)).toEqual([boardId]);
+    expect(opened.boards.idsDueForJudging(RULES - 1)).toEqual([boardId]);
   });
 
   test.each([
@@ -247,16 +247,16 @@ describe('what is still to be judged', () => {
       (yard: Yard, _: number, roundId: number, boardId: number) => yard.boards.dropFinding(boardId, roundId),
     ],
   ] as const)('is a board of which %s', (_what, happens) => {
-    const { opened, boardId, roundId, keep } = yardWithBoard();
-    const readingId = keep(12.6);
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    const readingId = save(12.6);
     opened.boards.putFinding(boardId, found(roundId), RULES);
     happens(opened, readingId, roundId, boardId);
-    expect(opened.boards.idsWithoutFinding(RULES)).toEqual([boardId]);
+    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
   });
 
   test('is known of a file from before this was counted', () => {
-    const { opened, boardId, roundId, keep } = yardWithBoard();
-    keep(12.6);
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    save(12.6);
     opened.boards.putFinding(boardId, found(roundId), RULES);
     const second = opened.boards.add(
       { ...opened.boards.get(boardId)!, code: 'T-02' },
@@ -287,7 +287,7 @@ describe('what is still to be judged', () => {
     ).run(roundId, second);
     db.pragma(`user_version = ${counting}`);
     db.close();
-    expect(yard().boards.idsWithoutFinding(RULES)).toEqual([second]);
+    expect(yard().boards.idsDueForJudging(RULES)).toEqual([second]);
   });
 });
 
@@ -365,8 +365,8 @@ describe('a yard file', () => {
   });
 
   test('that was overwritten in the middle is said to be damaged', () => {
-    const { opened, keep } = yardWithBoard();
-    for (let n = 0; n < 500; n++) keep(10 + n / 100);
+    const { opened, save } = yardWithBoard();
+    for (let n = 0; n < 500; n++) save(10 + n / 100);
     opened.close();
     open = [];
     const bytes = readFileSync(file);

@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fitCalibration, type OvenDryCheck, onBasisScalePct } from '../../../shared-core/wood/calibration.ts';
-import { builtInWoods } from '../../../shared-core/wood/catalogue.ts';
-import { correctReading } from '../../../shared-core/wood/correction.ts';
+import {
+  fitCalibration,
+  type OvenDryCheck,
+  onBasisScalePct,
+} from '../../../shared-core/wood/moisture/calibration.ts';
+import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 
 const check = (ovenDryMcPct: number, readingPct: number, more: Partial<OvenDryCheck> = {}): OvenDryCheck => ({
   ovenDryMcPct,
@@ -46,8 +50,8 @@ describe('fitting the reading on the oven-dry MC', () => {
   });
 
   test('its line makes of a reading the MC that it was fitted to', () => {
-    const wood = builtInWoods.find(({ id }) => id === 'cherry-black')!;
-    const reading = { value: 13, unit: 'pct', woodTempC: 8, wood, basis: null } as const;
+    const species = builtInSpecies.find(({ id }) => id === 'cherry-black')!;
+    const reading = { value: 13, unit: 'pct', woodTempC: 8, species, basis: null } as const;
     const shown = onBasisScalePct(reading)!;
     const { mcPct } = correctReading({ ...reading, ownCalibration: fit.line });
     expect(mcPct!).toBeCloseTo((shown - fit.line.b) / fit.line.a, 10);

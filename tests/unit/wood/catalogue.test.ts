@@ -1,36 +1,37 @@
 import { describe, expect, test } from 'vitest';
 import {
-  builtInUses,
-  builtInWoods,
-  findWoods,
+  builtInEndUses,
+  builtInSpecies,
+  findSpecies,
   resistanceCurves,
-} from '../../../shared-core/wood/catalogue.ts';
+} from '../../../shared-core/wood/species/catalogue.ts';
 
 describe('the woods that come with the app', () => {
   test('are at least 70, each id and each name once', () => {
-    expect(builtInWoods.length).toBeGreaterThanOrEqual(70);
-    expect(new Set(builtInWoods.map(({ id }) => id)).size).toBe(builtInWoods.length);
-    expect(new Set(builtInWoods.map(({ name }) => name)).size).toBe(builtInWoods.length);
+    expect(builtInSpecies.length).toBeGreaterThanOrEqual(70);
+    expect(new Set(builtInSpecies.map(({ id }) => id)).size).toBe(builtInSpecies.length);
+    expect(new Set(builtInSpecies.map(({ name }) => name)).size).toBe(builtInSpecies.length);
   });
 
   test('use every published curve, and only curves that exist', () => {
-    const used = builtInWoods.flatMap(({ curveId }) => (curveId === null ? [] : [curveId]));
+    const used = builtInSpecies.flatMap(({ curveId }) => (curveId === null ? [] : [curveId]));
     expect([...new Set(used)].sort()).toEqual([...resistanceCurves.keys()].sort());
   });
 
   test('shrink more along the rings than across, and about the sum of both in volume', () => {
-    for (const wood of builtInWoods) {
-      if (wood.radialPct === null || wood.tangentialPct === null || wood.volumetricPct === null) continue;
-      expect(wood.tangentialPct, wood.name).toBeGreaterThan(wood.radialPct);
+    for (const species of builtInSpecies) {
+      if (species.radialPct === null || species.tangentialPct === null || species.volumetricPct === null)
+        continue;
+      expect(species.tangentialPct, species.name).toBeGreaterThan(species.radialPct);
       // Persimmon, holly and the southern oaks are known for a volume that exceeds the sum (collapse, end shrinkage).
-      const sum = wood.radialPct + wood.tangentialPct;
-      expect(Math.abs(wood.volumetricPct - sum), wood.name).toBeLessThan(6);
+      const sum = species.radialPct + species.tangentialPct;
+      expect(Math.abs(species.volumetricPct - sum), species.name).toBeLessThan(6);
     }
   });
 
   test('say in their note where no curve serves them', () => {
-    for (const wood of builtInWoods) {
-      expect(wood.note.includes('No resistance curve'), wood.name).toBe(wood.curveId === null);
+    for (const species of builtInSpecies) {
+      expect(species.note.includes('No resistance curve'), species.name).toBe(species.curveId === null);
     }
   });
 });
@@ -50,31 +51,33 @@ describe('finding a wood by what a sawyer types', () => {
     ['buttonwood', 'American sycamore'],
     ['wlnut', null],
   ])('"%s" finds %s', (query, name) => {
-    const found = findWoods(query, builtInWoods).map((wood) => wood.name);
+    const found = findSpecies(query, builtInSpecies).map((species) => species.name);
     if (name === null) expect(found).toEqual([]);
     else expect(found.slice(0, 3)).toContain(name);
   });
 
   test('"cherry" is black cherry before the oaks and birches that are called after it', () => {
-    expect(findWoods('cherry', builtInWoods)[0]!.id).toBe('cherry-black');
+    expect(findSpecies('cherry', builtInSpecies)[0]!.id).toBe('cherry-black');
   });
 
   test('"red oak" brings what is named so before what is only sold so', () => {
-    const found = findWoods('red oak', builtInWoods).map(({ id }) => id);
+    const found = findSpecies('red oak', builtInSpecies).map(({ id }) => id);
     expect(found.slice(0, 3)).toEqual(['oak-northern-red', 'oak-red-commercial', 'oak-southern-red']);
     expect(found).toContain('oak-pin');
   });
 
   test('nothing typed finds all', () => {
-    expect(findWoods('  ', builtInWoods)).toHaveLength(builtInWoods.length);
+    expect(findSpecies('  ', builtInSpecies)).toHaveLength(builtInSpecies.length);
   });
 });
 
 describe('the uses that come with the app', () => {
   test('have a range that is one, and a source', () => {
-    for (const use of builtInUses) {
-      expect(use.maxPct, use.name).toBeGreaterThan(use.minPct);
-      expect(use.note, use.name).toMatch(/Wood Handbook|EN 942|Common practice, no source|Surfaced-dry/);
+    for (const endUse of builtInEndUses) {
+      expect(endUse.maxPct, endUse.name).toBeGreaterThan(endUse.minPct);
+      expect(endUse.note, endUse.name).toMatch(
+        /Wood Handbook|EN 942|Common practice, no source|Surfaced-dry/,
+      );
     }
   });
 
@@ -87,6 +90,6 @@ describe('the uses that come with the app', () => {
     ['exterior-dry-southwest', 7, 12],
     ['exterior-damp-coast', 9, 14],
   ])('%s is %f to %f %%', (id, minPct, maxPct) => {
-    expect(builtInUses.find((use) => use.id === id)).toMatchObject({ minPct, maxPct });
+    expect(builtInEndUses.find((endUse) => endUse.id === id)).toMatchObject({ minPct, maxPct });
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { emcOfYear } from '../../../shared-core/wood/climate.ts';
-import { emcPct } from '../../../shared-core/wood/emc.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 
 describe('a year of air at a place', () => {
   // Invented: a cool damp winter, a warm dry June.

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { builtInWoods, resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
-import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/correction.ts';
-import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/resistance.ts';
-import { pfaffGarrahanPct } from '../../../shared-core/wood/temperature.ts';
-import type { Wood } from '../../../shared-core/wood/wood.ts';
+import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/moisture/correction.ts';
+import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/moisture/resistance.ts';
+import { pfaffGarrahanPct } from '../../../shared-core/wood/moisture/temperature.ts';
+import { builtInSpecies, resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 
-const woodOf = (id: string): Wood => builtInWoods.find((wood) => wood.id === id)!;
-const oak = woodOf('oak-northern-red');
-const cherry = woodOf('cherry-black');
+const speciesOf = (id: string): Species => builtInSpecies.find((species) => species.id === id)!;
+const oak = speciesOf('oak-northern-red');
+const cherry = speciesOf('cherry-black');
 const basis = { curveId: 'douglas-fir-coast', tempC: 26.7 };
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
 
 const correct = (changes: Partial<ReadingToCorrect>) =>
-  correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, wood: oak, basis, ...changes });
+  correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, species: oak, basis, ...changes });
 
 describe('the method follows from what is known', () => {
   test('ohms of a wood with a curve: temperature, then the curve', () => {
@@ -30,27 +30,27 @@ describe('the method follows from what is known', () => {
 
   test('% of a wood with linear coefficients only: temperature, then MC = (M - b) / a', () => {
     const linear = { ...cherry, linear: { a: 0.9, b: 0.6 } };
-    const { mcPct, applied, warnings } = correct({ wood: linear });
+    const { mcPct, applied, warnings } = correct({ species: linear });
     expect(mcPct).toBeCloseTo((12 - 0.6) / 0.9, 10);
     expect(applied).toEqual(['temperature', 'species-linear']);
     expect(warnings).toEqual([]);
   });
 
   test('% of a wood of which nothing is published: temperature only, and it says so', () => {
-    const { mcPct, applied, warnings } = correct({ wood: cherry, woodTempC: 5 });
+    const { mcPct, applied, warnings } = correct({ species: cherry, woodTempC: 5 });
     expect(mcPct).toBeGreaterThan(12);
     expect(applied).toEqual(['temperature']);
     expect(warnings).toEqual(['no-species-correction']);
   });
 
   test('an unknown basis: exactly the published formula of Pfaff and Garrahan, where there is no curve', () => {
-    const { mcPct } = correct({ wood: cherry, woodTempC: 5, basis: null });
+    const { mcPct } = correct({ species: cherry, woodTempC: 5, basis: null });
     // The formula's own neutral temperature is rounded to 0.1 °C: that much apart.
     expect(mcPct).toBeCloseTo(pfaffGarrahanPct(12, 5), 2);
   });
 
   test('ohms of a wood without a curve: read on the basis curve, and it says so', () => {
-    const { mcPct, applied, warnings } = correct({ value: 120e6, unit: 'ohm', wood: cherry });
+    const { mcPct, applied, warnings } = correct({ value: 120e6, unit: 'ohm', species: cherry });
     // 120 megohm is Douglas-fir of 12 % (James 1988, Table 1, from memory).
     expect(mcPct).toBeCloseTo(12, 6);
     expect(applied).toEqual(['temperature', 'basis-curve']);
@@ -66,8 +66,8 @@ describe('the method follows from what is known', () => {
   });
 
   test('temperature unknown: not corrected for it, said, and less sure', () => {
-    const known = correct({ wood: cherry });
-    const unknown = correct({ wood: cherry, woodTempC: null });
+    const known = correct({ species: cherry });
+    const unknown = correct({ species: cherry, woodTempC: null });
     expect(unknown.mcPct).toBe(12);
     expect(unknown.applied).toEqual([]);
     expect(unknown.warnings).toContain('temperature-unknown');
@@ -77,13 +77,13 @@ describe('the method follows from what is known', () => {
 
 describe('marked, never clamped', () => {
   test('below 6 %', () => {
-    const { mcPct, warnings } = correct({ value: 4, wood: cherry });
+    const { mcPct, warnings } = correct({ value: 4, species: cherry });
     expect(mcPct).toBeCloseTo(4, 10);
     expect(warnings).toContain('below-meter-range');
   });
 
   test('above fibre saturation', () => {
-    const { mcPct, warnings, standardUncertaintyPct } = correct({ value: 60, wood: cherry });
+    const { mcPct, warnings, standardUncertaintyPct } = correct({ value: 60, species: cherry });
     expect(mcPct).toBeCloseTo(60, 10);
     expect(warnings).toContain('above-fibre-saturation');
     expect(standardUncertaintyPct!).toBeGreaterThan(10);
@@ -91,7 +91,7 @@ describe('marked, never clamped', () => {
 
   test('outside the curve, of the basis or of the species', () => {
     expect(correct({ value: 28 }).warnings).toContain('outside-curve');
-    expect(correct({ value: 25, wood: woodOf('elm-american') }).warnings).toContain('outside-curve');
+    expect(correct({ value: 25, species: speciesOf('elm-american') }).warnings).toContain('outside-curve');
     expect(correct({ value: 24 }).warnings).not.toContain('outside-curve');
   });
 
@@ -123,7 +123,7 @@ describe('refused, with no value', () => {
     expect(correct({ value, unit: 'ohm' })).toEqual(refused);
   });
   test('a value that its correction brings below zero', () => {
-    expect(correct({ value: 0.2, wood: cherry, woodTempC: 45 })).toEqual(refused);
+    expect(correct({ value: 0.2, species: cherry, woodTempC: 45 })).toEqual(refused);
   });
   test('a basis that names no curve is a fault of the set-up, not of the reading', () => {
     expect(() => correct({ basis: { curveId: 'no-such', tempC: 20 } })).toThrow(/not known: "no-such"/);
@@ -131,7 +131,7 @@ describe('refused, with no value', () => {
 });
 
 describe('for every wood, meter and temperature', () => {
-  const wood = fc.constantFrom(...builtInWoods);
+  const species = fc.constantFrom(...builtInSpecies);
   const woodTempC = fc.double({ min: 1, max: 50, noNaN: true });
   const shown = fc.double({ min: 7, max: 24, noNaN: true });
   const more = fc.double({ min: 0.05, max: 5, noNaN: true });
@@ -143,9 +143,9 @@ describe('for every wood, meter and temperature', () => {
 
   test('more shown is more moisture', () => {
     fc.assert(
-      fc.property(wood, anyBasis, woodTempC, shown, more, (aWood, aBasis, tempC, value, step) => {
+      fc.property(species, anyBasis, woodTempC, shown, more, (aSpecies, aBasis, tempC, value, step) => {
         const at = (v: number) =>
-          correctReading({ value: v, unit: 'pct', woodTempC: tempC, wood: aWood, basis: aBasis });
+          correctReading({ value: v, unit: 'pct', woodTempC: tempC, species: aSpecies, basis: aBasis });
         const [low, high] = [at(value), at(value + step)];
         fc.pre(low.mcPct !== null && high.mcPct !== null);
         expect(high.mcPct!).toBeGreaterThan(low.mcPct!);
@@ -155,9 +155,10 @@ describe('for every wood, meter and temperature', () => {
 
   test('more resistance is less moisture', () => {
     fc.assert(
-      fc.property(wood, woodTempC, log10Ohms, more, (aWood, tempC, decades, step) => {
+      fc.property(species, woodTempC, log10Ohms, more, (aSpecies, tempC, decades, step) => {
         const at = (d: number) =>
-          correctReading({ value: 10 ** d, unit: 'ohm', woodTempC: tempC, wood: aWood, basis: null }).mcPct;
+          correctReading({ value: 10 ** d, unit: 'ohm', woodTempC: tempC, species: aSpecies, basis: null })
+            .mcPct;
         const [wet, dry] = [at(decades), at(decades + step / 5)];
         fc.pre(wet !== null && dry !== null);
         expect(dry!).toBeLessThan(wet!);
@@ -168,16 +169,16 @@ describe('for every wood, meter and temperature', () => {
   test('the same reading in colder wood is more moisture', () => {
     fc.assert(
       fc.property(
-        wood,
+        species,
         fc.constantFrom('pct', 'ohm'),
         woodTempC,
         shown,
         more,
-        (aWood, unit, tempC, value, colder) => {
+        (aSpecies, unit, tempC, value, colder) => {
           fc.pre(tempC - colder > 0);
           const raw = unit === 'pct' ? value : 10 ** log10OhmsAt(douglasFir, value).log10Ohms;
           const at = (t: number) =>
-            correctReading({ value: raw, unit, woodTempC: t, wood: aWood, basis }).mcPct;
+            correctReading({ value: raw, unit, woodTempC: t, species: aSpecies, basis }).mcPct;
           const [warm, cold] = [at(tempC), at(tempC - colder)];
           fc.pre(warm !== null && cold !== null);
           expect(cold!).toBeGreaterThan(warm!);
@@ -189,12 +190,12 @@ describe('for every wood, meter and temperature', () => {
   test('a meter made for this very wood at this very temperature is right as it stands', () => {
     fc.assert(
       fc.property(anyBasis, shown, (aBasis, value) => {
-        const own = builtInWoods.find(({ curveId }) => curveId === aBasis.curveId)!;
+        const own = builtInSpecies.find(({ curveId }) => curveId === aBasis.curveId)!;
         const { mcPct } = correctReading({
           value,
           unit: 'pct',
           woodTempC: aBasis.tempC,
-          wood: own,
+          species: own,
           basis: aBasis,
         });
         expect(mcPct!).toBeCloseTo(value, 6);
@@ -203,20 +204,20 @@ describe('for every wood, meter and temperature', () => {
   });
 
   test('% on a basis and the ohms behind that % are the same reading, at the temperature of the curves', () => {
-    const withCurve = fc.constantFrom(...builtInWoods.filter(({ curveId }) => curveId !== null));
+    const withCurve = fc.constantFrom(...builtInSpecies.filter(({ curveId }) => curveId !== null));
     fc.assert(
-      fc.property(withCurve, shown, (aWood, value) => {
+      fc.property(withCurve, shown, (aSpecies, value) => {
         const ohms = 10 ** log10OhmsAt(douglasFir, value).log10Ohms;
-        const byPct = correctReading({ value, unit: 'pct', woodTempC: 26.7, wood: aWood, basis });
+        const byPct = correctReading({ value, unit: 'pct', woodTempC: 26.7, species: aSpecies, basis });
         const byOhms = correctReading({
           value: ohms,
           unit: 'ohm',
           woodTempC: 26.7,
-          wood: aWood,
+          species: aSpecies,
           basis: null,
         });
         expect(byPct.mcPct!).toBeCloseTo(byOhms.mcPct!, 6);
-        expect(byOhms.mcPct!).toBeCloseTo(mcAtOhms(resistanceCurves.get(aWood.curveId!)!, ohms).mcPct, 6);
+        expect(byOhms.mcPct!).toBeCloseTo(mcAtOhms(resistanceCurves.get(aSpecies.curveId!)!, ohms).mcPct, 6);
       }),
     );
   });
@@ -225,16 +226,16 @@ describe('for every wood, meter and temperature', () => {
     const anyValue = fc.oneof(fc.double(), fc.double({ min: 0, max: 200 }), fc.double({ min: 1, max: 1e12 }));
     fc.assert(
       fc.property(
-        wood,
+        species,
         fc.constantFrom('pct', 'ohm'),
         anyValue,
         fc.option(fc.double()),
-        (aWood, unit, value, tempC) => {
+        (aSpecies, unit, value, tempC) => {
           const { mcPct, standardUncertaintyPct, warnings } = correctReading({
             value,
             unit,
             woodTempC: tempC,
-            wood: aWood,
+            species: aSpecies,
             basis: null,
           });
           if (mcPct === null) {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dewPointC } from '../../../shared-core/wood/dew-point.ts';
-import { emcPct, rhForEmc } from '../../../shared-core/wood/emc.ts';
+import { dewPointC } from '../../../shared-core/wood/climate/dew-point.ts';
+import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
 
 const airTempC = fc.double({ min: -20, max: 60, noNaN: true });
 const rh = fc.double({ min: 0.001, max: 0.99, noNaN: true });

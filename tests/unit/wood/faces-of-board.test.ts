@@ -1,21 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import {
   type BarkSide,
+  type Exposure,
   facesIn,
-  type LyingThere,
   pinFaceOf,
   takenOfFaces,
   withBarkOn,
-} from '../../../shared-core/wood/faces-of-board.ts';
+} from '../../../shared-core/wood/drying/faces-of-board.ts';
 
-const between: LyingThere = { isSunlit: false, isLowest: false };
-const lowest: LyingThere = { isSunlit: false, isLowest: true };
-const sunlit: LyingThere = { isSunlit: true, isLowest: false };
-const alone: LyingThere = { isSunlit: true, isLowest: true };
+const between: Exposure = { isSunlit: false, isLowest: false };
+const lowest: Exposure = { isSunlit: false, isLowest: true };
+const sunlit: Exposure = { isSunlit: true, isLowest: false };
+const alone: Exposure = { isSunlit: true, isLowest: true };
 
 // How much sooner or later a face dries is common practice, no source; here is what follows from it.
 describe('the faces of a board', () => {
-  test.each<[BarkSide, LyingThere, [string, string], 'a' | 'b', number]>([
+  test.each<[BarkSide, Exposure, [string, string], 'a' | 'b', number]>([
     ['unknown', between, ['open', 'open'], 'a', 0],
     ['up', between, ['open', 'open'], 'a', 0],
     ['down', lowest, ['open', 'bottom'], 'a', 1],
@@ -27,14 +27,14 @@ describe('the faces of a board', () => {
     ['down-bark-on', lowest, ['open', 'bark'], 'a', 1],
     ['up-bark-on', sunlit, ['bark', 'open'], 'b', 1],
     ['down-bark-on', alone, ['sun', 'bark'], 'a', 2],
-  ])('bark side %s, lying %o', (barkSide, lying, faces, pinFace, sentences) => {
-    expect(facesIn(barkSide, lying)).toEqual(faces);
+  ])('bark side %s, lying %o', (barkSide, exposure, faces, pinFace, sentences) => {
+    expect(facesIn(barkSide, exposure)).toEqual(faces);
     expect(pinFaceOf(barkSide)).toBe(pinFace);
     const taken = takenOfFaces(
       barkSide,
       null,
-      lying.isSunlit ? ['Yard'] : [],
-      lying.isLowest ? ['Yard'] : [],
+      exposure.isSunlit ? ['Yard'] : [],
+      exposure.isLowest ? ['Yard'] : [],
     );
     expect(taken).toHaveLength(sentences);
     for (const sentence of taken) expect(sentence).toMatch(/common practice, no source/);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { constantMass, ovenDryMcPct } from '../../../shared-core/wood/oven-dry.ts';
+import { constantMass, ovenDryMcPct } from '../../../shared-core/wood/moisture/oven-dry.ts';
 
 describe('moisture content by the oven', () => {
   test.each([

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { depthOfAverageMm, fitProfile } from '../../../shared-core/wood/profile.ts';
+import { depthOfAverageMm, fitProfile } from '../../../shared-core/wood/moisture/profile.ts';
 
 const parabola = (depthMm: number, thicknessMm: number, shellPct: number, corePct: number) =>
   corePct - (corePct - shellPct) * (1 - (2 * depthMm) / thicknessMm) ** 2;

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
 import {
   curveRangePct,
   log10OhmsAt,
   mcAtOhms,
   type ResistanceCurve,
-} from '../../../shared-core/wood/resistance.ts';
+} from '../../../shared-core/wood/moisture/resistance.ts';
+import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
 
 const anyCurve = fc.constantFrom(...resistanceCurves.values());
 const mc = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/sample-board.ts';
+import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
 
 describe('a board tracked by its mass', () => {
   const kg = fc.double({ min: 0.5, max: 60, noNaN: true });

@@ -7,7 +7,7 @@ import {
   shrunkPct,
   sizeChangeByCoefficientMm,
   sizeChangeMm,
-} from '../../../shared-core/wood/shrinkage.ts';
+} from '../../../shared-core/wood/movement/shrinkage.ts';
 
 const mc = fc.double({ min: 0, max: 60, noNaN: true });
 const shrinkage = fc.double({ min: 1, max: 13, noNaN: true });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { builtInUses } from '../../../shared-core/wood/catalogue.ts';
-import { targetForRoom, useForRoom } from '../../../shared-core/wood/target.ts';
+import { builtInEndUses } from '../../../shared-core/wood/species/catalogue.ts';
+import { endUseForRoom, targetForRoom } from '../../../shared-core/wood/species/target.ts';
 
 describe('the target that a room sets', () => {
   test('is what its air brings wood to, between its driest and its dampest time', () => {
@@ -22,16 +22,16 @@ describe('the target that a room sets', () => {
   });
 
   test('takes the place of a range in a use, and says so', () => {
-    const furniture = builtInUses.find(({ id }) => id === 'furniture')!;
-    const use = useForRoom(furniture, { tempC: 21.1, driestRh: 0.3, dampestRh: 0.5 }, 'metric');
-    expect(use).toMatchObject({
+    const furniture = builtInEndUses.find(({ id }) => id === 'furniture')!;
+    const endUse = endUseForRoom(furniture, { tempC: 21.1, driestRh: 0.3, dampestRh: 0.5 }, 'metric');
+    expect(endUse).toMatchObject({
       id: 'furniture',
       minPct: 6.2,
       maxPct: 9.2,
       maxShellCorePct: furniture.maxShellCorePct,
     });
-    expect(use.note).toBe('Set by a room of 21 °C and 30 % to 50 % relative humidity.');
-    const inFahrenheit = useForRoom(furniture, { tempC: 20, driestRh: 0.3, dampestRh: 0.5 }, 'imperial');
+    expect(endUse.note).toBe('Set by a room of 21 °C and 30 % to 50 % relative humidity.');
+    const inFahrenheit = endUseForRoom(furniture, { tempC: 20, driestRh: 0.3, dampestRh: 0.5 }, 'imperial');
     expect(inFahrenheit.note).toBe('Set by a room of 68 °F and 30 % to 50 % relative humidity.');
   });
 

@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { builtInWoods, resistanceCurves } from '../../../shared-core/wood/catalogue.ts';
-import { correctReading } from '../../../shared-core/wood/correction.ts';
-import { log10OhmsAt } from '../../../shared-core/wood/resistance.ts';
+import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { log10OhmsAt } from '../../../shared-core/wood/moisture/resistance.ts';
 import {
   log10OhmsShift,
   pfaffGarrahanPct,
   shownAtBasisTempPct,
-} from '../../../shared-core/wood/temperature.ts';
+} from '../../../shared-core/wood/moisture/temperature.ts';
+import { builtInSpecies, resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
 
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
-const wood = builtInWoods.find(({ id }) => id === 'douglas-fir-coast')!;
+const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
 
 /** MC by each route of Douglas-fir whose resistance is that of `shownPct` at 26.7 °C. */
 function bothRoutes(shownPct: number, woodTempC: number): { byFormula: number; byResistance: number } {
   const ohms = 10 ** log10OhmsAt(douglasFir, shownPct).log10Ohms;
-  const corrected = correctReading({ value: ohms, unit: 'ohm', woodTempC, wood, basis: null });
+  const corrected = correctReading({ value: ohms, unit: 'ohm', woodTempC, species, basis: null });
   return {
     byFormula: shownAtBasisTempPct(shownPct, woodTempC, douglasFir.tempC),
     byResistance: corrected.mcPct!,

@@ -9,7 +9,7 @@ import {
   densityKgM3,
   surfaceMeasureFt2,
   volumeM3,
-} from '../../../shared-core/wood/volume.ts';
+} from '../../../shared-core/wood/movement/volume.ts';
 
 const inches = (thickness: number, width: number, lengthFt: number) => ({
   thicknessMm: thickness * 25.4,

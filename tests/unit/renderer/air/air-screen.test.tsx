@@ -4,13 +4,13 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { AirScreen } from '../../../../renderer/screens/air/AirScreen.tsx';
-import { builtInUses } from '../../../../shared-core/wood/catalogue.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function open(more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
-    'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
-    'uses.save': (use) => use,
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
+    'endUses.save': (endUse) => endUse,
     ...more,
   });
   render(
@@ -103,7 +103,7 @@ describe('My room', () => {
     await user.click(await room.findByRole('button', { name: 'Keep it as a use' }));
     await user.type(screen.getByLabelText('Name'), 'My living room');
     await user.click(screen.getByRole('button', { name: 'Add the use' }));
-    expect(machine.inputsOf('uses.save')).toEqual([
+    expect(machine.inputsOf('endUses.save')).toEqual([
       {
         id: 'my-living-room',
         name: 'My living room',

@@ -1,7 +1,7 @@
-import type { Foreseen } from '../../../../shared-core/contract/forecast.ts';
-import { forecastReasons } from '../../../../shared-core/probing/forecast-reasons.ts';
-import { forecastBoard } from '../../../../shared-core/wood/forecast.ts';
-import { warpOf } from '../../../../shared-core/wood/warp.ts';
+import type { ForecastDetails } from '../../../../shared-core/contract/forecast.ts';
+import { forecastReasons } from '../../../../shared-core/probing/calls/forecast-reasons.ts';
+import { forecastBoard } from '../../../../shared-core/wood/drying/forecast.ts';
+import { warpOf } from '../../../../shared-core/wood/movement/warp.ts';
 
 const DAY_MS = 86_400_000;
 const sawnMs = Date.UTC(2026, 2, 10, 12);
@@ -9,7 +9,7 @@ export const nowMs = Date.UTC(2026, 8, 20, 12);
 const steady = (tempC: number, rh: number) => Array.from({ length: 12 }, () => ({ tempC, rh }));
 
 /** A 27 mm board of an invented yard, probed once, in a damp shed: foreseen by the core itself, there and in a room. */
-export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
+export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails {
   const readMs = sawnMs + 150 * DAY_MS;
   const readings = (['shell', 'core'] as const).flatMap((depth) =>
     [0, 0.3].map((more) => ({
@@ -20,7 +20,7 @@ export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
       standardUncertaintyPct: 0.8,
     })),
   );
-  const use = { name: 'Furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2 };
+  const endUse = { name: 'Furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2 };
   const { information: _, ...forecast } = forecastBoard({
     nowMs,
     board: {
@@ -31,30 +31,30 @@ export function aForecast(more: Partial<Foreseen> = {}): Foreseen {
     },
     readings: readings.map(({ depth: _depth, ...reading }) => reading),
     siblings: [],
-    use,
+    endUse,
     placeId: 1,
     elsewhere: [{ placeId: 2, air: steady(20, 0.36) }],
     horizonDays: 365,
   });
-  const places: Foreseen['places'] = [
+  const places: ForecastDetails['places'] = [
     { placeId: 1, name: 'Pole shed', kind: 'open-shed' },
     { placeId: 2, name: 'Bench room', kind: 'heated-room' },
   ];
   return {
     forecast,
     nowMs,
-    use,
+    endUse,
     thicknessMm: 27,
     stays: [{ fromMs: sawnMs, placeName: 'Pole shed' }],
     places,
     emcNowPct: 13.4,
     readings,
     learntFrom: 2,
-    takenForGranted: [],
+    assumptions: [],
     reasons: forecastReasons({
       forecast,
       nowMs,
-      use,
+      endUse,
       placeNames: places.map(({ name }) => name),
       day: (ms) => new Date(ms).toISOString().slice(0, 10),
     }),

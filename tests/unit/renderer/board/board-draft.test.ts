@@ -12,7 +12,7 @@ const board: Board = {
   id: 4,
   code: 'OAK-04',
   stackId: 1,
-  woodId: 'oak-white',
+  speciesId: 'oak-white',
   thicknessMm: 27,
   widthMm: 210,
   lengthMm: 2440,
@@ -22,7 +22,7 @@ const board: Board = {
   barkSide: 'down-bark-on',
   barkOffOn: null,
   log: 'Ridge',
-  course: 1,
+  layer: 1,
   column: 2,
   note: '',
 };
@@ -47,11 +47,11 @@ describe('A board in a form', () => {
 
   test('what is left empty is not known, never zero', () => {
     const made = boardOf(
-      { ...emptyBoardDraft, code: 'a-1', woodId: 'oak-white', thickness: '27' },
+      { ...emptyBoardDraft, code: 'a-1', speciesId: 'oak-white', thickness: '27' },
       1,
       'metric',
     );
-    expect(made).toMatchObject({ code: 'A-1', widthMm: null, lengthMm: null, sawnOn: null, course: null });
+    expect(made).toMatchObject({ code: 'A-1', widthMm: null, lengthMm: null, sawnOn: null, layer: null });
     expect(made).toMatchObject({ ringRadiusMm: null, barkSide: 'unknown' });
   });
 
@@ -63,20 +63,20 @@ describe('A board in a form', () => {
       width: 'wide',
       length: 0.01,
       ringRadius: '4',
-      course: 1.5,
+      layer: 1.5,
       column: 101,
     };
     expect(boardProblems(draft, 'metric')).toEqual({
       code: 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.',
-      woodId: 'Choose the wood.',
+      speciesId: 'Choose the wood.',
       thickness: 'This must be 3 mm to 400 mm.',
       width: '“wide” is not a length. Type it like 27 mm, 1 1/16 in, or 5/4 for a quarter name.',
       length: 'This must be 0.05 to 20 m.',
       ringRadius: 'This must be 5 mm to 3000 mm.',
-      course: 'A whole number from 1 to 500.',
+      layer: 'A whole number from 1 to 500.',
       column: 'A whole number from 1 to 100.',
     });
-    expect(boardProblems({ ...emptyBoardDraft, code: 'A1', woodId: 'oak-white' }, 'metric')).toEqual({
+    expect(boardProblems({ ...emptyBoardDraft, code: 'A1', speciesId: 'oak-white' }, 'metric')).toEqual({
       thickness: 'Give the thickness; the depth of the pins follows from it.',
     });
   });

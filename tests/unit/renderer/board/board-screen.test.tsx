@@ -6,14 +6,14 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { dayOf } from '../../../../renderer/parts/days.ts';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { CallOutput } from '../../../../shared-core/contract/calls.ts';
+import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
-import { builtInUses, builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
 
-type Found = CallOutput<'boards.get'>;
+type Found = RequestOutput<'boards.get'>;
 
 const first = aFinding({
   roundId: 6,
@@ -34,11 +34,11 @@ const found: Found = {
   ],
   readings: [
     aReading(11, { roundId: 7 }),
-    aReading(12, { roundId: 7, counts: false, setAside: 'Wet face' }),
+    aReading(12, { roundId: 7, counts: false, excluded: 'Wet face' }),
     aReading(9, { roundId: 6 }),
   ],
   findings: [first, latest],
-  isWoodConfirmed: false,
+  isSpeciesConfirmed: false,
   reasons: ['At 14.9 % it is too wet for furniture.', 'The air there can bring it down to 12.5 %.'],
 };
 
@@ -46,7 +46,7 @@ const found: Found = {
 const probedBoard: ProbedBoard = {
   boardId: 1,
   code: 'OAK-01',
-  woodName: 'Northern red oak',
+  speciesName: 'Northern red oak',
   thicknessMm: 27,
   lengthMm: 2400,
   woodTempC: null,
@@ -62,15 +62,15 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
     'stacks.list': () => [aStack()],
     'samples.get': () => ({
       cuts: [],
-      masses: [],
+      weights: [],
       wanted: null,
       sentence: 'No sections were cut beside it.',
     }),
-    'boards.forecast': () => ({ foreseen: null, whyNot: 'Nothing can be foreseen of it yet.' }),
-    'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
-    'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
-    'readings.setAside': () => probedBoard,
-    'readings.putBack': () => probedBoard,
+    'boards.forecast': () => ({ details: null, whyNot: 'Nothing can be foreseen of it yet.' }),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
+    'readings.exclude': () => probedBoard,
+    'readings.include': () => probedBoard,
     ...more,
   });
   render(
@@ -141,9 +141,9 @@ describe('A board', () => {
     expect(readings.getByText('Set aside: Wet face')).toBeTruthy();
     await user.click(readings.getAllByRole('button', { name: 'Set aside' })[0]!);
     await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
-    expect(machine.inputsOf('readings.setAside')).toEqual([{ readingId: 11, why: 'Knot, pitch or bark' }]);
+    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 11, why: 'Knot, pitch or bark' }]);
     await user.click(readings.getByRole('button', { name: 'Put back' }));
-    expect(machine.inputsOf('readings.putBack')).toEqual([{ readingId: 12 }]);
+    expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 12 }]);
   });
 
   test('never probed, it offers to probe its stack', async () => {
@@ -163,7 +163,7 @@ describe('A board', () => {
       highPct: null,
       shellPct: null,
       corePct: null,
-      verdict: 'probe-again',
+      call: 'probe-again',
     });
     open({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
     const call = await region('Latest call');
@@ -204,25 +204,25 @@ describe('A board', () => {
   });
 
   test('whose wood is doubted asks which it is, with both ways to settle it', async () => {
-    const doubt = {
-      rule: 'wood-unlike-stack' as const,
-      weight: 'doubt' as const,
+    const suspicion = {
+      rule: 'species-unlike-stack' as const,
+      severity: 'questionable' as const,
       why: 'Read as Elm, this board is at 17.0 %; read as Oak, it would be at 20.0 % and fit in better.',
       whatToDo: 'Look at the board.',
     };
-    const readings = [aReading(11, { roundId: 7, suspicions: [doubt] })];
+    const readings = [aReading(11, { roundId: 7, suspicions: [suspicion] })];
     const { machine, user } = open({ ...found, readings });
     const call = await region('Latest call');
     expect(call.getByText(/Read as Elm, this board is at 17.0 %/)).toBeTruthy();
     await user.click(call.getByRole('button', { name: 'It is Northern red oak' }));
-    expect(machine.inputsOf('boards.confirmWood')).toEqual([{ id: 1 }]);
+    expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
     await user.click(call.getByRole('button', { name: 'Change the wood' }));
     expect(await screen.findByRole('combobox', { name: 'Wood' })).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('whose wood was looked at says so', async () => {
-    open({ ...found, isWoodConfirmed: true });
+    open({ ...found, isSpeciesConfirmed: true });
     expect((await region('About it')).getByText('Northern red oak, looked at')).toBeTruthy();
   });
 

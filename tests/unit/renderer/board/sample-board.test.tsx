@@ -12,7 +12,7 @@ import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 const none: SampleBoardState = {
   cuts: [],
-  masses: [],
+  weights: [],
   wanted: null,
   sentence: 'No sections were cut beside it, so its mass does not tell its moisture content.',
 };
@@ -28,7 +28,7 @@ const drying: SampleBoardState = {
         { id: 5, wetGrams: 98.55, dryGrams: 59.2 },
         { id: 6, wetGrams: 86.92, dryGrams: null },
       ],
-      setAside: null,
+      excluded: null,
       estimate: null,
     },
   ],
@@ -46,17 +46,17 @@ const followed: SampleBoardState = {
       estimate: { ovenDryKg: 2.75, mcWhenCutPct: 62.2, standardErrorPct: 4.2 },
     },
   ],
-  masses: [
-    { id: 8, kg: 4.14, at: new Date(2026, 5, 9, 12).toISOString(), setAside: null, mcPct: 50.5 },
+  weights: [
+    { id: 8, kg: 4.14, at: new Date(2026, 5, 9, 12).toISOString(), excluded: null, mcPct: 50.5 },
     {
       id: 9,
       kg: 41.4,
       at: new Date(2026, 6, 9, 12).toISOString(),
-      setAside: 'a slip of typing',
+      excluded: 'a slip of typing',
       mcPct: 1405,
     },
   ],
-  wanted: { useName: 'Furniture', minKg: 2.915, maxKg: 2.97 },
+  wanted: { endUseName: 'Furniture', minKg: 2.915, maxKg: 2.97 },
   sentence: 'By its mass it holds 50.5 %, from 62.2 % when the sections were cut.',
 };
 
@@ -70,8 +70,8 @@ function open(
     'samples.cut': () => state,
     'samples.drySection': () => state,
     'samples.weigh': () => state,
-    'samples.setAside': () => state,
-    'samples.putBack': () => state,
+    'samples.exclude': () => state,
+    'samples.include': () => state,
     ...more,
   });
   render(
@@ -166,11 +166,11 @@ describe('A board by its mass', () => {
     const { machine, user } = open(followed);
     expect(await screen.findByText(/set aside: a slip of typing/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Put back 41.4 kg' }));
-    expect(machine.inputsOf('samples.putBack')).toEqual([{ what: 'mass', id: 9 }]);
+    expect(machine.inputsOf('samples.include')).toEqual([{ what: 'weight', id: 9 }]);
     await user.click(screen.getByRole('button', { name: 'Set aside the cut of 9 May 2026' }));
     await user.type(screen.getByLabelText('Why'), 'sections mixed up');
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Set aside' }));
-    expect(machine.inputsOf('samples.setAside')).toEqual([{ what: 'cut', id: 3, why: 'sections mixed up' }]);
+    expect(machine.inputsOf('samples.exclude')).toEqual([{ what: 'cut', id: 3, why: 'sections mixed up' }]);
   });
 
   test('a refused mass keeps what was typed and shows the sentence', async () => {

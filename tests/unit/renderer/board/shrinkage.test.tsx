@@ -6,26 +6,26 @@ import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSe
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
-import { builtInUses, builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
-import type { Wood } from '../../../../shared-core/wood/wood.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import type { Species } from '../../../../shared-core/wood/species/species.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 /** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
 const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0.00369 } };
 
-const furniture = builtInUses.find((use) => use.id === 'furniture')!;
+const furniture = builtInEndUses.find((endUse) => endUse.id === 'furniture')!;
 
 function open(
   more: Partial<BoardRow> = {},
-  change: Partial<Wood> = {},
+  change: Partial<Species> = {},
   units: DisplayUnits = 'metric',
   refused = false,
 ) {
   playMachine({
-    'woods.list': () => {
+    'species.list': () => {
       if (refused) throw new Refusal('The yard file is in use by another program.');
-      return builtInWoods.map((wood) => ({ ...wood, ...change, id: wood.id, builtIn: true }));
+      return builtInSpecies.map((species) => ({ ...species, ...change, id: species.id, builtIn: true }));
     },
   });
   const board = aBoardRow(1, {
@@ -38,7 +38,7 @@ function open(
   });
   render(
     <main>
-      <ShrinkageSection board={board} use={furniture} units={units} />
+      <ShrinkageSection board={board} endUse={furniture} units={units} />
     </main>,
   );
 }
@@ -109,7 +109,7 @@ describe('Size, volume and mass', () => {
     expect(screen.getByText(/specific gravity of Northern red oak is not known/)).toBeTruthy();
     expect(screen.queryByRole('table')).toBeNull();
     expect(screen.getAllByRole('link', { name: 'The wood’s figures' })[0]!.getAttribute('href')).toBe(
-      '#/woods/oak-northern-red',
+      '#/species/oak-northern-red',
     );
   });
 

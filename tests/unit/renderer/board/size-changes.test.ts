@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { missingForChanges, sizeChanges } from '../../../../renderer/screens/board/size-changes.ts';
-import { builtInWood } from '../woods/a-wood.ts';
+import { oneBuiltInSpecies } from '../species/a-species.ts';
 
-const cherry = builtInWood('cherry-black');
+const cherry = oneBuiltInSpecies('cherry-black');
 const board = { thicknessMm: 25, widthMm: 232, sawing: 'quarter' as const };
 
 describe('how a board changes its size', () => {

@@ -12,20 +12,20 @@ import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machin
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
 
 const boards: BoardRow[] = [
-  aBoardRow(1, { latest: aFinding({ verdict: 'ready' }) }),
-  aBoardRow(2, { latest: aFinding({ verdict: 'keep-drying' }) }),
-  aBoardRow(3, { latest: aFinding({ verdict: 'keep-drying' }) }),
+  aBoardRow(1, { latest: aFinding({ call: 'ready' }) }),
+  aBoardRow(2, { latest: aFinding({ call: 'keep-drying' }) }),
+  aBoardRow(3, { latest: aFinding({ call: 'keep-drying' }) }),
   aBoardRow(4),
 ];
 
 const contentOf = (board: BoardRow) =>
   labelContent({
     code: board.code,
-    woodName: board.woodName,
+    speciesName: board.speciesName,
     thicknessMm: board.thicknessMm,
     units: 'metric',
     latest: board.latest && { ...board.latest, dateText: '22 Aug 2026' },
-    verdict: board.latest?.verdict ?? null,
+    call: board.latest?.call ?? null,
   });
 
 function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] = {}) {
@@ -50,7 +50,7 @@ beforeEach(() => {
     settings: {
       units: 'metric',
       sound: true,
-      keepWhenSettled: true,
+      saveWhenSettled: true,
       labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
     },
   });

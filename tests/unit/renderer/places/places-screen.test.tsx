@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/screens/places/PlacesScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
-import { emcOfYear } from '../../../../shared-core/wood/climate.ts';
+import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function aPlace(name: string, rhPct: number): PlaceRow {

@@ -1,8 +1,8 @@
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
-import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
-import { openSpot } from '../../../../shared-core/probing/open-spot.ts';
-import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
-import { planSpots } from '../../../../shared-core/probing/spots.ts';
+import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
+import { openSpot } from '../../../../shared-core/probing/readings/open-spot.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
 
 /** A round of our own invention on three boards of walnut, begun and nothing read. The first board is aimed at. */
 export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
@@ -11,7 +11,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     stackId: 4,
     stackName: 'Walnut from the lane',
     placeName: 'Open shed',
-    useName: 'Indoor furniture',
+    endUseName: 'Indoor furniture',
     startedAt: '2026-05-04T08:00:00.000Z',
     finishedAt: null,
     woodTempC: 14,
@@ -21,7 +21,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     summary: {
       boards: boards.length,
       probed: boards.filter((board) => board.isRead).length,
-      verdicts: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
+      calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
       sentence: `None of ${boards.length} boards ready yet.`,
     },
   };
@@ -31,7 +31,7 @@ export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): Prob
   return {
     boardId: 100 + number,
     code: `WAL-0${number}`,
-    woodName: 'Black walnut',
+    speciesName: 'Black walnut',
     thicknessMm: 50,
     lengthMm: 1800,
     woodTempC: 14,
@@ -57,7 +57,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
     woodTempC: 14,
     meterId: null,
     takenAt: '2026-05-04T08:01:00.000Z',
-    setAside: null,
+    excluded: null,
     corrected: { mcPct: 12.1, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
     suspicions: [],
     counts: true,
@@ -65,11 +65,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
   };
 }
 
-export function read(
-  board: ProbedBoard,
-  readings: JudgedReading[],
-  verdict: Verdict = 'keep-drying',
-): ProbedBoard {
+export function read(board: ProbedBoard, readings: JudgedReading[], call: Call = 'keep-drying'): ProbedBoard {
   const found = { averagePct: 12.6, shellPct: 12.1, corePct: 13.4, lowPct: 11.4, highPct: 13.8 };
   const reason = 'At 12.6 % it is too wet for indoor furniture, which wants 6 % to 8 %.';
   return {
@@ -79,7 +75,7 @@ export function read(
       ...found,
       roundId: 12,
       at: '2026-05-04T08:01:00.000Z',
-      verdict,
+      call,
       reason,
       openSpot: openSpot(planSpots(board).plan.length, readings),
     },
@@ -92,7 +88,7 @@ export function read(
         countedShell: 1,
         countedCore: 1,
       },
-      call: { verdict, reasons: [reason] },
+      call: { call, reasons: [reason] },
     },
   };
 }

@@ -13,7 +13,7 @@ const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
 
 test.each([
   [' ', 'take'],
-  ['Backspace', 'set-last-aside'],
+  ['Backspace', 'exclude-last'],
   ['Enter', 'next-board'],
   ['PageDown', 'next-board'],
   ['ArrowRight', 'next-board'],
@@ -36,8 +36,8 @@ test.each([
 
 test.each([
   ['Enter', '', 'next-board'],
-  ['Enter', '12.4', 'keep-typed'],
-  ['Backspace', '', 'set-last-aside'],
+  ['Enter', '12.4', 'save-typed'],
+  ['Backspace', '', 'exclude-last'],
   ['Backspace', '12', null],
   ['ArrowLeft', '', 'previous-board'],
   ['ArrowLeft', '12', null],

@@ -9,7 +9,7 @@ import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
-import type { JudgedReading } from '../../../../shared-core/probing/reading.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
@@ -42,7 +42,7 @@ function meterIsLive(machine: ReturnType<typeof playMachine>, live = aLiveValue(
 }
 
 /** The machine says that it kept a reading on the first board. */
-function keep(machine: ReturnType<typeof playMachine>, reading: JudgedReading, spotIndex: number | null = 1) {
+function save(machine: ReturnType<typeof playMachine>, reading: JudgedReading, spotIndex: number | null = 1) {
   const round = aRound();
   act(() =>
     machine.tell('round.changed', {
@@ -50,16 +50,16 @@ function keep(machine: ReturnType<typeof playMachine>, reading: JudgedReading, s
       aim: { boardIndex: 0, spotIndex },
       board: read(aBoard(1), [reading]),
       summary: { ...round.summary, probed: 1 },
-      keptReadingId: reading.id,
+      savedReadingId: reading.id,
     }),
   );
 }
 
-const doubtful = aReading(1, {
+const questionable = aReading(1, {
   suspicions: [
     {
       rule: 'jump-since-last-round',
-      weight: 'doubt',
+      severity: 'questionable',
       why: 'The shell went from 8.0 % to 12.1 % in 3 days.',
       whatToDo: 'Check that this is the right board, then probe again.',
     },
@@ -145,7 +145,7 @@ describe('with no meter, values are typed', () => {
           aim: { boardIndex, spotIndex: 0 },
           board: aBoard(boardIndex + 1),
           summary: aRound().summary,
-          keptReadingId: null,
+          savedReadingId: null,
         });
         answers.shift()?.();
       });
@@ -228,14 +228,14 @@ describe('with the meter live', () => {
     meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
     await user.keyboard(' ');
     expect(screen.getByRole('alert').textContent).toContain('The meter shows no value now.');
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     expect(screen.queryByRole('alert')).toBeNull();
   });
 
   test('with the pins out, the reading that was kept stays large and is named as kept', async () => {
     const { machine } = await open();
     meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     const value = screen.getByRole('region', { name: 'Value' });
     expect(within(value).getByText('✓ Shell kept:')).toBeTruthy();
     expect(value.textContent).toContain('12.1 % MCcorrected');
@@ -303,7 +303,7 @@ describe('a board that was read before', () => {
         aim: { boardIndex: 1, spotIndex: 2 },
         board: read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })], 'bring-in'),
         summary: round.summary,
-        keptReadingId: null,
+        savedReadingId: null,
       }),
     );
     expect(spots.getAttribute('aria-busy')).toBe('false');
@@ -334,7 +334,7 @@ describe('a board that was read before', () => {
 describe('a reading that was kept', () => {
   test('is said aloud and stands at its spot, and the next spot is asked for', async () => {
     const { machine } = await open();
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     expect(screen.getByText('Shell 12.1 % kept').closest('[aria-live]')?.getAttribute('aria-live')).toBe(
       'polite',
     );
@@ -347,24 +347,24 @@ describe('a reading that was kept', () => {
 
   test('and is doubtful says why and what to do', async () => {
     const { machine } = await open();
-    keep(machine, doubtful);
+    save(machine, questionable);
     expect(screen.getByText(/Look at it: The shell went from 8.0 % to 12.1 % in 3 days./)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
-    expect(spots.textContent).toContain('Doubtful.');
+    expect(spots.textContent).toContain('Questionable.');
     expect(spots.textContent).toContain('Check that this is the right board, then probe again.');
     await expectNoBarriers();
   });
 
   test('but cannot be a moisture content is not called kept', async () => {
     const { machine } = await open();
-    keep(
+    save(
       machine,
       aReading(1, {
         raw: 126,
         counts: false,
         corrected: { mcPct: null, applied: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] },
         suspicions: [
-          { rule: 'not-a-reading', weight: 'refused', why: '126 was typed.', whatToDo: 'Type it again.' },
+          { rule: 'not-a-reading', severity: 'refused', why: '126 was typed.', whatToDo: 'Type it again.' },
         ],
       }),
       0,
@@ -374,28 +374,28 @@ describe('a reading that was kept', () => {
   });
 
   test('and set aside stays in sight, says why, and can be put back', async () => {
-    const aside = aReading(1, { setAside: 'Knot, pitch or bark', counts: false });
-    const { machine, user } = await open(aRound([read(aBoard(1), [aside]), aBoard(2)]), {
-      'readings.putBack': () => aBoard(1),
+    const excluded = aReading(1, { excluded: 'Knot, pitch or bark', counts: false });
+    const { machine, user } = await open(aRound([read(aBoard(1), [excluded]), aBoard(2)]), {
+      'readings.include': () => aBoard(1),
     });
     expect(screen.getByText('Set aside: Knot, pitch or bark')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Put back' }));
-    expect(machine.inputsOf('readings.putBack')).toEqual([{ readingId: 1 }]);
+    expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 1 }]);
   });
 
   test('is set aside by hand with a reason', async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]), {
-      'readings.setAside': () => aBoard(1),
+      'readings.exclude': () => aBoard(1),
     });
     await user.click(screen.getByRole('button', { name: 'Set aside' }));
     await expectNoBarriers();
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
-    expect(machine.inputsOf('readings.setAside')).toEqual([{ readingId: 1, why: 'Wet face' }]);
+    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: 'Wet face' }]);
   });
 
   test('changes only its own board; news of another round changes nothing', async () => {
     const { machine } = await open();
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     const strip = screen.getByRole('navigation', { name: 'Boards of this round' });
     expect(
       within(strip)
@@ -413,7 +413,7 @@ describe('a reading that was kept', () => {
         aim: { boardIndex: 2, spotIndex: 0 },
         board: aBoard(3),
         summary: other.summary,
-        keptReadingId: null,
+        savedReadingId: null,
       }),
     );
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
@@ -453,15 +453,15 @@ describe('the sound of keeping', () => {
   afterEach(() => vi.unstubAllGlobals());
 
   const withSound = (sound: boolean) =>
-    useSettings.setState({ settings: { units: 'metric', sound, keepWhenSettled: true } as never });
+    useSettings.setState({ settings: { units: 'metric', sound, saveWhenSettled: true } as never });
 
   test('is one high tone for a sound reading, two lower ones for one to look at', async () => {
     withSound(true);
     const { machine } = await open();
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     expect(tones).toHaveLength(1);
     const [high = 0] = tones.splice(0);
-    keep(machine, { ...doubtful, id: 2 });
+    save(machine, { ...questionable, id: 2 });
     expect(tones).toHaveLength(2);
     expect(Math.max(...tones)).toBeLessThan(high);
   });
@@ -469,7 +469,7 @@ describe('the sound of keeping', () => {
   test('is not heard again when another spot is chosen; a doubt that comes up later is', async () => {
     withSound(true);
     const { machine } = await open();
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     const choose = (board: ProbedBoard) =>
       act(() =>
         machine.tell('round.changed', {
@@ -477,19 +477,19 @@ describe('the sound of keeping', () => {
           aim: { boardIndex: 0, spotIndex: 2 },
           board,
           summary: aRound().summary,
-          keptReadingId: null,
+          savedReadingId: null,
         }),
       );
     choose(read(aBoard(1), [aReading(1)]));
     expect(tones).toHaveLength(1);
-    choose(read(aBoard(1), [doubtful]));
+    choose(read(aBoard(1), [questionable]));
     expect(tones).toHaveLength(3);
   });
 
   test('is not heard where the settings say so', async () => {
     withSound(false);
     const { machine } = await open();
-    keep(machine, aReading(1));
+    save(machine, aReading(1));
     expect(tones).toEqual([]);
   });
 });
@@ -570,7 +570,7 @@ describe('a finished round', () => {
     summary: {
       boards: boards.length,
       probed: 2,
-      verdicts: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'probe-again': 0 },
+      calls: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'probe-again': 0 },
       sentence: '1 of 3 ready, 1 to keep drying, 1 not probed.',
     },
   });

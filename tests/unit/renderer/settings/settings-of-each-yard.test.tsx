@@ -25,7 +25,7 @@ test('the settings in force are those of the yard that is open', async () => {
   const settings: Settings = {
     units: 'metric',
     sound: true,
-    keepWhenSettled: true,
+    saveWhenSettled: true,
     labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
   };
   let demoIsOpen = false;

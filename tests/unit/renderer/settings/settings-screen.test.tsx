@@ -15,7 +15,7 @@ import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machin
 const settings: Settings = {
   units: 'metric',
   sound: true,
-  keepWhenSettled: true,
+  saveWhenSettled: true,
   labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
 };
 
@@ -54,7 +54,7 @@ describe('Settings', () => {
       ...settings,
       units: 'imperial',
       sound: false,
-      keepWhenSettled: false,
+      saveWhenSettled: false,
     });
   });
 

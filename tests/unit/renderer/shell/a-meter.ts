@@ -14,7 +14,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     description: null,
     characteristics: [],
     batteryPct: null,
-    counts: { received: 0, decoded: 0, saidNone: 0, refused: 0, lastRefusal: null },
+    counts: { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null },
     ...changes,
   };
 }
@@ -50,7 +50,7 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
     counts: {
       received: 1200,
       decoded: 1058,
-      saidNone: 140,
+      noReading: 140,
       refused: 2,
       lastRefusal: 'The meter sent 1 byte; its value needs 2.',
     },

@@ -29,7 +29,7 @@ async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMac
     'meter.state': () => aMeter(),
     'settings.get': () => ({}) as never,
     'stacks.list': () => [],
-    'woods.list': () => [],
+    'species.list': () => [],
     ...answers,
   });
   setLink('open');
@@ -98,7 +98,7 @@ describe('a value that settled and could not be kept by itself', () => {
     act(() => {
       machine.tell('meter.state', aLiveMeter());
       machine.tell('meter.live', aLiveValue());
-      machine.tell('round.notKept', { roundId: 12, sentence });
+      machine.tell('round.notSaved', { roundId: 12, sentence });
     });
     const alerts = screen.getAllByRole('alert');
     expect(alerts.map((alert) => alert.textContent)).toEqual([expect.stringContaining(sentence)]);
@@ -110,7 +110,7 @@ describe('a value that settled and could not be kept by itself', () => {
 
   test('is told on any other screen too', async () => {
     const { machine } = await open();
-    act(() => machine.tell('round.notKept', { roundId: 12, sentence }));
+    act(() => machine.tell('round.notSaved', { roundId: 12, sentence }));
     expect(screen.getByRole('alert').textContent).toContain(sentence);
   });
 });

@@ -10,26 +10,28 @@ import { useRound } from '../../../../renderer/stores/round.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import {
-  type CallInput,
-  type CallName,
-  type CallOutput,
-  calls,
-} from '../../../../shared-core/contract/calls.ts';
 import { type EventData, type EventName, events } from '../../../../shared-core/contract/events.ts';
+import {
+  type RequestInput,
+  type RequestName,
+  type RequestOutput,
+  requests,
+} from '../../../../shared-core/contract/requests.ts';
 
-type Answers = { [N in CallName]?: (input: CallInput<N>) => CallOutput<N> | Promise<CallOutput<N>> };
+type Answers = {
+  [N in RequestName]?: (input: RequestInput<N>) => RequestOutput<N> | Promise<RequestOutput<N>>;
+};
 
 /**
  * The machine's end of the contract, played by the test: it says what is asked of it and answers as it is told to.
  * Inputs are checked against the contract, so the window cannot ask for what the machine would refuse to read.
  */
 export function playMachine(answers: Answers) {
-  const asked: { name: CallName; input: unknown }[] = [];
+  const asked: { name: RequestName; input: unknown }[] = [];
   const listeners = new Map<EventName, Set<(data: never) => void>>();
   installBridge({
-    async call(name, input) {
-      calls[name].input.parse(input);
+    async request(name, input) {
+      requests[name].input.parse(input);
       asked.push({ name, input });
       const answer = answers[name] as ((input: unknown) => unknown) | undefined;
       if (!answer) throw new Refusal(`The test has no answer for ${name}.`);
@@ -44,7 +46,7 @@ export function playMachine(answers: Answers) {
   return {
     asked,
     /** What was asked under one name, oldest first. */
-    inputsOf: (name: CallName): unknown[] =>
+    inputsOf: (name: RequestName): unknown[] =>
       asked.filter((each) => each.name === name).map((each) => each.input),
     tell<N extends EventName>(name: N, data: EventData<N>): void {
       events[name].parse(data);

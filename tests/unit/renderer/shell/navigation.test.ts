@@ -15,8 +15,8 @@ describe('an address', () => {
     ['#/labels?boards=1,2', { name: 'labels', boardIds: [1, 2], stackId: null }],
     ['#/meter', { name: 'meter' }],
     ['#/air', { name: 'air' }],
-    ['#/woods', { name: 'woods' }],
-    ['#/woods/oak-northern-red', { name: 'wood', id: 'oak-northern-red' }],
+    ['#/species', { name: 'species-list' }],
+    ['#/species/oak-northern-red', { name: 'species', id: 'oak-northern-red' }],
   ] as [string, Route][])('%s leads to %o', (hash, route) => {
     expect(parseRoute(hash)).toEqual(route);
   });
@@ -28,7 +28,7 @@ describe('an address', () => {
     '#/stacks/1/2',
     '#/meter/4',
     '#/round/-1',
-    '#/woods/No Wood',
+    '#/species/No Wood',
     '#/air/2',
   ])('%s leads nowhere, and says so', (hash) => {
     expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
@@ -44,7 +44,12 @@ describe('an address', () => {
       fc.record({ name: fc.constantFrom('stack' as const, 'round' as const, 'board' as const), id }),
       fc.record({ name: fc.constant('round-start' as const), stackId: fc.option(id) }),
       fc.record({
-        name: fc.constantFrom('stacks' as const, 'meter' as const, 'woods' as const, 'settings' as const),
+        name: fc.constantFrom(
+          'stacks' as const,
+          'meter' as const,
+          'species-list' as const,
+          'settings' as const,
+        ),
       }),
       fc.record({
         name: fc.constant('labels' as const),

@@ -57,7 +57,7 @@ test('a call that was made before the socket opened is sent when it does, and an
   const host = await machine();
   host.answers(() => ({ ok: true, output: { code: 'OAK-08' } }));
   const { bridge } = connect(host.port);
-  await expect(bridge.call('boards.nextCode', { stackId: 3 })).resolves.toEqual({ code: 'OAK-08' });
+  await expect(bridge.request('boards.nextCode', { stackId: 3 })).resolves.toEqual({ code: 'OAK-08' });
   expect(host.heard).toEqual([{ id: 1, name: 'boards.nextCode', input: { stackId: 3 } }]);
 });
 
@@ -65,7 +65,7 @@ test('a refusal arrives as its sentence', async () => {
   const host = await machine();
   host.answers(() => ({ ok: false, sentence: 'There is already a board OAK-08. Nothing was saved.' }));
   const { bridge } = connect(host.port);
-  const call = bridge.call('stacks.list', {});
+  const call = bridge.request('stacks.list', {});
   await expect(call).rejects.toBeInstanceOf(Refusal);
   await expect(call).rejects.toThrow('There is already a board OAK-08.');
 });
@@ -91,17 +91,19 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   const { bridge, states } = connect(host.port);
   await vi.waitFor(() => expect(states).toContain('open'));
 
-  const unanswered = expect(bridge.call('rounds.take', { roundId: 1 })).rejects.toThrow(/stopped answering/);
+  const unanswered = expect(bridge.request('rounds.take', { roundId: 1 })).rejects.toThrow(
+    /stopped answering/,
+  );
   await vi.waitFor(() => expect(host.heard).toHaveLength(1));
   await host.stop();
   await unanswered;
   expect(states.at(-1)).toBe('away');
-  await expect(bridge.call('rounds.take', { roundId: 1 })).rejects.toThrow(/cannot be reached just now/);
+  await expect(bridge.request('rounds.take', { roundId: 1 })).rejects.toThrow(/cannot be reached just now/);
 
   const again = await machine(host.port);
   again.answers(() => ({ ok: true, output: [] }));
   await vi.waitFor(() => expect(states.at(-1)).toBe('open'), 5000);
-  await expect(bridge.call('stacks.list', {})).resolves.toEqual([]);
+  await expect(bridge.request('stacks.list', {})).resolves.toEqual([]);
   // The reading that was refused while it was away is not taken later.
   expect(again.heard.map((each) => each.name)).toEqual(['stacks.list']);
 });
@@ -109,15 +111,15 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
 test('over Electron the same: output, refusal and events', async () => {
   let hear: (name: string, data: unknown) => void = () => undefined;
   const bridge = wireBridge({
-    call: async (name) =>
+    request: async (name) =>
       name === 'stacks.list' ? { ok: true, output: [] } : { ok: false, sentence: 'There is no such round.' },
     on: (listener) => {
       hear = listener;
       return () => undefined;
     },
   });
-  await expect(bridge.call('stacks.list', {})).resolves.toEqual([]);
-  await expect(bridge.call('rounds.get', { roundId: 9 })).rejects.toThrow('There is no such round.');
+  await expect(bridge.request('stacks.list', {})).resolves.toEqual([]);
+  await expect(bridge.request('rounds.get', { roundId: 9 })).rejects.toThrow('There is no such round.');
   const heard: unknown[] = [];
   bridge.on('yard.changed', (data) => heard.push(data));
   hear('yard.changed', {});

@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { emptyBoardDraft } from '../../../../renderer/screens/board/board-draft.ts';
 import { codesFrom, manyBoards } from '../../../../renderer/screens/stacks/many-boards.ts';
-import { emptyPileDraft, pileOrderOf, pileWords } from '../../../../renderer/screens/stacks/pile-draft.ts';
-import type { PileOrder } from '../../../../shared-core/contract/pile.ts';
+import {
+  emptyStackOrderDraft,
+  stackOrderOf,
+  stackOrderWords,
+} from '../../../../renderer/screens/stacks/stack-order-draft.ts';
+import type { StackOrder } from '../../../../shared-core/contract/stack-order.ts';
 
 describe('IDs of boards added together', () => {
   test.each([
@@ -21,9 +25,9 @@ describe('IDs of boards added together', () => {
 });
 
 describe('where boards added together lie', () => {
-  const draft = { ...emptyBoardDraft, woodId: 'oak-white', thickness: '27', course: 2, column: 3 };
-  const placesOf = (codes: string[], pile: PileOrder | null) =>
-    manyBoards(draft, codes, 1, 'metric', pile).map(({ course, column }) => [course, column]);
+  const draft = { ...emptyBoardDraft, speciesId: 'oak-white', thickness: '27', layer: 2, column: 3 };
+  const placesOf = (codes: string[], stackOrder: StackOrder | null) =>
+    manyBoards(draft, codes, 1, 'metric', stackOrder).map(({ layer, column }) => [layer, column]);
 
   test('one alone lies where it is said to; several where the pile is laid, or nobody knows', () => {
     expect(placesOf(['A1'], null)).toEqual([[2, 3]]);
@@ -31,7 +35,7 @@ describe('where boards added together lie', () => {
       [null, null],
       [null, null],
     ]);
-    expect(placesOf(['A1', 'A2', 'A3', 'A4'], { perCourse: 2, firstCourse: 4, firstColumn: 2 })).toEqual([
+    expect(placesOf(['A1', 'A2', 'A3', 'A4'], { perLayer: 2, firstLayer: 4, firstColumn: 2 })).toEqual([
       [4, 2],
       [5, 1],
       [5, 2],
@@ -41,7 +45,7 @@ describe('where boards added together lie', () => {
 
   test('every board of a pile has a place of its own', () => {
     const codes = Array.from({ length: 40 }, (_, index) => `B${index}`);
-    const places = placesOf(codes, { perCourse: 7, firstCourse: 1, firstColumn: 3 });
+    const places = placesOf(codes, { perLayer: 7, firstLayer: 1, firstColumn: 3 });
     expect(new Set(places.map(String)).size).toBe(40);
     expect(Math.max(...places.map(([, column]) => column!))).toBe(7);
   });
@@ -49,22 +53,22 @@ describe('where boards added together lie', () => {
 
 describe('the pile as it is typed', () => {
   test('left empty it is not laid; begun above what is there unless said otherwise', () => {
-    expect(pileOrderOf(emptyPileDraft, 9, 4)).toEqual({ pile: null });
-    expect(pileOrderOf({ ...emptyPileDraft, perCourse: 3 }, 9, 4)).toEqual({
-      pile: { perCourse: 3, firstCourse: 4, firstColumn: 1 },
+    expect(stackOrderOf(emptyStackOrderDraft, 9, 4)).toEqual({ stackOrder: null });
+    expect(stackOrderOf({ ...emptyStackOrderDraft, perLayer: 3 }, 9, 4)).toEqual({
+      stackOrder: { perLayer: 3, firstLayer: 4, firstColumn: 1 },
     });
-    expect(pileWords({ perCourse: 3, firstCourse: 4, firstColumn: 1 }, 9)).toBe(
+    expect(stackOrderWords({ perLayer: 3, firstLayer: 4, firstColumn: 1 }, 9)).toBe(
       'Courses 4 to 6, from the bottom up.',
     );
   });
 
   test.each([
-    [{ perCourse: null, firstCourse: 2, firstColumn: null }, /how many boards lie in a course/],
-    [{ perCourse: 2.5, firstCourse: null, firstColumn: null }, /Whole numbers/],
-    [{ perCourse: Number.NaN, firstCourse: null, firstColumn: null }, /Whole numbers/],
-    [{ perCourse: 3, firstCourse: null, firstColumn: 4 }, /lies beyond the 3 boards of a course/],
-    [{ perCourse: 1, firstCourse: 490, firstColumn: null }, /top course would be number 509/],
+    [{ perLayer: null, firstLayer: 2, firstColumn: null }, /how many boards lie in a course/],
+    [{ perLayer: 2.5, firstLayer: null, firstColumn: null }, /Whole numbers/],
+    [{ perLayer: Number.NaN, firstLayer: null, firstColumn: null }, /Whole numbers/],
+    [{ perLayer: 3, firstLayer: null, firstColumn: 4 }, /lies beyond the 3 boards of a course/],
+    [{ perLayer: 1, firstLayer: 490, firstColumn: null }, /top course would be number 509/],
   ])('%o says what is wrong', (draft, problem) => {
-    expect(pileOrderOf(draft, 20, 1)).toEqual({ problem: expect.stringMatching(problem) });
+    expect(stackOrderOf(draft, 20, 1)).toEqual({ problem: expect.stringMatching(problem) });
   });
 });

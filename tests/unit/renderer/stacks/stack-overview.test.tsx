@@ -5,14 +5,14 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StackOverview } from '../../../../renderer/screens/stacks/StackOverview.tsx';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
-import type { Verdict } from '../../../../shared-core/probing/assessment.ts';
-import type { StackPlan } from '../../../../shared-core/probing/stack-plan.ts';
+import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
+import type { StackPlan } from '../../../../shared-core/probing/plan/stack-plan.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
 const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
   call: {
-    verdict: 'bring-in',
+    call: 'bring-in',
     reasons: ['5 of 8 probed boards: bring in.', '1 board can be taken out: ready.'],
   },
   boards: 60,
@@ -20,18 +20,18 @@ const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
   certainty: 0.9,
   toKnowReady: 16,
   toKnowMean: { boards: 7, marginPct: 1, spreadPct: 1.7 },
-  next: [{ boardId: 4, code: 'OAK-04', verdict: null, why: 'Nothing is known of it yet.' }],
+  next: [{ boardId: 4, code: 'OAK-04', call: null, why: 'Nothing is known of it yet.' }],
   ...more,
 });
 
 /** Three courses of two; the upper right place is empty. */
-const pile = (): BoardRow[] =>
+const stackOrder = (): BoardRow[] =>
   [1, 2, 3, 4, 5].map((number) =>
-    aBoardRow(number, { course: Math.ceil(number / 2), column: number % 2 === 1 ? 1 : 2 }),
+    aBoardRow(number, { layer: Math.ceil(number / 2), column: number % 2 === 1 ? 1 : 2 }),
   );
-const called = (board: BoardRow, verdict: Verdict, averagePct: number): BoardRow => ({
+const called = (board: BoardRow, call: Call, averagePct: number): BoardRow => ({
   ...board,
-  latest: aFinding({ verdict, averagePct }),
+  latest: aFinding({ call, averagePct }),
 });
 
 function open(boards: BoardRow[], made: StackPlan | null = plan(), stack = aStack()) {
@@ -53,7 +53,7 @@ afterEach(cleanup);
 
 describe('The pile', () => {
   test('is drawn from its end, the highest course on top, each board with letter and figure', async () => {
-    const [first, second, ...rest] = pile();
+    const [first, second, ...rest] = stackOrder();
     open([called(first!, 'ready', 7.1), called(second!, 'keep-drying', 12.3), ...rest]);
     const table = await screen.findByRole('table', { name: 'The pile, seen from its end' });
     await screen.findByText('5 of 8 probed boards: bring in.');
@@ -70,12 +70,12 @@ describe('The pile', () => {
   });
 
   test('one with nothing over it says that the sun reaches its top course', async () => {
-    open(pile(), plan(), aStack({ topCover: 'sun' }));
+    open(stackOrder(), plan(), aStack({ topCover: 'sun' }));
     expect(await screen.findByText(/outdoors, the sun reaches its top course/)).toBeTruthy();
   });
 
   test('each board says its call in words and leads to its page; those to probe next say so', async () => {
-    const [first, ...rest] = pile();
+    const [first, ...rest] = stackOrder();
     open([called(first!, 'bring-in', 11), ...rest]);
     const board = await screen.findByRole('link', { name: 'OAK-01 Bring in 11.0 %' });
     expect(board.getAttribute('href')).toBe('#/boards/1');
@@ -83,7 +83,7 @@ describe('The pile', () => {
   });
 
   test('is one stop for Tab; arrows go over it, past an empty place to the nearest board', async () => {
-    const { user } = open(pile());
+    const { user } = open(stackOrder());
     await screen.findByRole('table', { name: 'The pile, seen from its end' });
     await screen.findByText('5 of 8 probed boards: bring in.');
     const at = () => document.activeElement?.textContent?.slice(0, 6);
@@ -105,7 +105,7 @@ describe('The pile', () => {
   });
 
   test('what was said of a board’s end is drawn on it, and read out', async () => {
-    const [first, second, ...rest] = pile();
+    const [first, second, ...rest] = stackOrder();
     open([
       { ...first!, sawing: 'flat', barkSide: 'up-bark-on' },
       // Which side the bark was is not known, so its rings may arch either way.
@@ -124,7 +124,7 @@ describe('The pile', () => {
   });
 
   test('boards whose place is not said stand beside', async () => {
-    open([...pile(), aBoardRow(9)]);
+    open([...stackOrder(), aBoardRow(9)]);
     const beside = within(
       await screen.findByRole('region', { name: 'Boards whose place in the pile is not said' }),
     );
@@ -139,7 +139,7 @@ describe('The pile', () => {
 
 describe('The plan', () => {
   test('says the call with its reasons, how many boards to probe, and which next with why', async () => {
-    open(pile());
+    open(stackOrder());
     const sheet = within(await screen.findByRole('region', { name: 'What to do with it' }));
     expect(await sheet.findByText('Bring in')).toBeTruthy();
     expect(sheet.getByText('To call the stack ready').nextElementSibling?.textContent).toMatch(
@@ -154,7 +154,7 @@ describe('The plan', () => {
   });
 
   test('another certainty is asked for', async () => {
-    const { machine, user } = open(pile());
+    const { machine, user } = open(stackOrder());
     await user.click(await screen.findByRole('radio', { name: '95 %' }));
     expect(machine.inputsOf('stacks.plan')).toEqual([
       { id: 1, certainty: 0.9 },
@@ -164,7 +164,7 @@ describe('The plan', () => {
   });
 
   test('with no board in doubt it says that probing today would tell no more', async () => {
-    open(pile(), plan({ next: [] }));
+    open(stackOrder(), plan({ next: [] }));
     expect(await screen.findByText(/No board is so near to a limit/)).toBeTruthy();
   });
 });

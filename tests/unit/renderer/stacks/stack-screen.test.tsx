@@ -6,16 +6,16 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardsScreen } from '../../../../renderer/screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from '../../../../renderer/screens/stacks/StackScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { CallInput, CallOutput } from '../../../../shared-core/contract/calls.ts';
+import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
-import { builtInWoods } from '../../../../shared-core/wood/catalogue.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
 /** Answers as the store does: a page of what the search finds. */
 const listOf =
   (boards: number, make: (number: number) => BoardRow = aBoardRow) =>
-  ({ offset, limit, search }: CallInput<'boards.list'>): CallOutput<'boards.list'> => {
+  ({ offset, limit, search }: RequestInput<'boards.list'>): RequestOutput<'boards.list'> => {
     const all = Array.from({ length: boards }, (_, index) => index + 1);
     const found = search === '' ? all : all.filter((number) => make(number).code.includes(search));
     return { total: found.length, rows: found.slice(offset, offset + limit).map(make) };
@@ -31,14 +31,14 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
       boardFeet: 0,
       cubicMetres: 0,
       mass: null,
-      useName: 'Furniture',
+      endUseName: 'Furniture',
       targetPct: 7,
       missing: ['6 boards without width or length left out.'],
     }),
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
-    'stacks.nextCourse': () => ({ course: 4 }),
-    'woods.list': () => builtInWoods.map((wood) => ({ ...wood, builtIn: true })),
+    'stacks.nextLayer': () => ({ layer: 4 }),
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
     'places.list': () => [
       {
         id: 5,
@@ -90,7 +90,7 @@ describe('The boards of a stack', () => {
   });
 
   test('a board never probed says so, and one without a sound reading says that', async () => {
-    const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, verdict: 'probe-again' });
+    const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, call: 'probe-again' });
     open(2, { 'boards.list': listOf(2, (number) => aBoardRow(number, number === 2 ? { latest } : {})) });
     expect(await screen.findByText('not probed')).toBeTruthy();
     expect(screen.getByText('no sound reading')).toBeTruthy();
@@ -155,7 +155,7 @@ describe('Changing several boards', () => {
       {
         boardIds: [2, 5],
         said: { barkSide: 'down-bark-on', barkOffOn: null },
-        pile: { perCourse: 1, firstCourse: 3, firstColumn: 1 },
+        stackOrder: { perLayer: 1, firstLayer: 3, firstColumn: 1 },
       },
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();
@@ -192,7 +192,7 @@ describe('A yard of 100,000 boards', () => {
     const row = await screen.findByText('OAK-50001');
     expect(row.closest('tr')?.getAttribute('aria-rowindex')).toBe('50002');
     expect(boardRows().length).toBeLessThan(60);
-    const asked = machine.inputsOf('boards.list') as CallInput<'boards.list'>[];
+    const asked = machine.inputsOf('boards.list') as RequestInput<'boards.list'>[];
     expect(asked.every(({ limit }) => limit === 100)).toBe(true);
     expect(asked.length).toBeLessThanOrEqual(6);
   });
@@ -207,7 +207,7 @@ describe('A yard of 100,000 boards', () => {
     await screen.findByText('OAK-01');
     const { followYard } = await import('../../../../renderer/stores/yard.ts');
     const stop = followYard();
-    machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { woodName: 'White oak' }));
+    machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { speciesName: 'White oak' }));
     machine.tell('yard.changed', {});
     expect(screen.getAllByText('Northern red oak').length).toBeGreaterThan(0);
     await waitFor(() => expect(screen.queryByText('Northern red oak')).toBeNull());
@@ -257,7 +257,7 @@ describe('Adding boards', () => {
     await user.type(screen.getByLabelText('Pith to middle, mm'), '12 cm');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
-    expect(boards.map(({ course, column }) => [course, column])).toEqual([
+    expect(boards.map(({ layer, column }) => [layer, column])).toEqual([
       [4, 1],
       [4, 2],
       [5, 1],

@@ -12,7 +12,7 @@ const volume: Volume = {
   boardFeet: 1033,
   cubicMetres: 2.43,
   mass: { boards: 6, nowKg: 1655, targetKg: 1541 },
-  useName: 'Furniture',
+  endUseName: 'Furniture',
   targetPct: 7,
   missing: [],
 };

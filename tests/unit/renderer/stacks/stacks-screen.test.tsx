@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/screens/stacks/StacksScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
-import { builtInUses } from '../../../../shared-core/wood/catalogue.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 
@@ -24,7 +24,7 @@ function open(stacks: StackRow[], more: Parameters<typeof playMachine>[0] = {}) 
   const machine = playMachine({
     'stacks.list': () => stacks,
     'places.list': () => [aPlace],
-    'uses.list': () => builtInUses.map((use) => ({ ...use, builtIn: true })),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
     ...more,
   });
   render(
@@ -113,7 +113,7 @@ describe('The first start', () => {
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add the stack' }));
     expect(machine.inputsOf('stacks.add')).toEqual([
-      { name: 'Ridge oak', placeId: 5, useId: 'firewood', topCover: 'sun', note: '' },
+      { name: 'Ridge oak', placeId: 5, endUseId: 'firewood', topCover: 'sun', note: '' },
     ]);
     expect(location.hash).toBe('#/stacks/3');
   });

@@ -1,0 +1,223 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { depthOf } from '../../../shared-core/probing/calls/estimate.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
+import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
+import {
+  type BarkSide,
+  type Exposure,
+  facesIn,
+  pinFaceOf,
+  takenOfFaces,
+  withBarkOn,
+} from '../../../shared-core/wood/drying/faces-of-board.ts';
+import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { Judging } from '../judging/judging.ts';
+import { dayText } from './day-text.ts';
+import type { BoardToForecast } from './forecast-messages.ts';
+
+const DAY_MS = 86_400_000;
+/** A board that was entered within so many days of sawing stood there from the first. */
+const ENTERED_AT_ONCE_DAYS = 14;
+/** How far ahead a forecast looks. */
+const HORIZON_DAYS = 730;
+/** As many as the forecast takes. */
+const MOST_ELSEWHERE = 20;
+/** How little is taken as known of a first round that stands for the start: its readings say the rest. */
+const START_LOG_SD = 0.3;
+
+/** A board as the forecaster wants it, with what a person should be told of it. */
+export interface PreparedBoard {
+  board: BoardToForecast;
+  readings: ForecastDetails['readings'];
+  stays: ForecastDetails['stays'];
+  assumptions: string[];
+}
+
+/**
+ * Everything that is on file of a board's life, as the drying model wants it: where it stood with the air there, and
+ * its readings, each at its depth with its uncertainty; doubted ones only where there are no others.
+ *
+ * @returns why not, as a sentence, where too little is known to begin with
+ */
+export function boardToForecast(
+  context: AppContext,
+  judging: Judging,
+  row: BoardRow,
+): PreparedBoard | { whyNot: string } {
+  const yard = context.yard();
+  const stack = orRefuse(yard.stacks.get(row.stackId), 'stack');
+  const endUse = orRefuse(yard.endUses.get(stack.endUseId), 'use');
+  const species = orRefuse(yard.species.get(row.speciesId), 'species');
+  const places = new Map(yard.places.list().map((place) => [place.id, place]));
+  const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
+  const moves = yard.boards.moves(row.id);
+  const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
+  const { sound, leftOut } = soundReadings(assessments);
+  const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
+  const sideAt = (atMs: number): BarkSide =>
+    barkOffMs !== null && atMs < barkOffMs ? withBarkOn(row.barkSide) : row.barkSide;
+  const readings = fitReadings(sound, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
+
+  const entered = orRefuse(moves[0], 'move');
+  const begun = startOf(
+    row,
+    { sinceMs: Date.parse(entered.since), placeName: entered.placeName },
+    assessments[0],
+  );
+  if ('whyNot' in begun) return begun;
+  const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
+  const isTopInSun =
+    stack.topCover === 'sun' && row.layer !== null && row.layer === yard.boards.topLayer(stack.id);
+  const exposure = ({ place: { kind } }: { place: Place }): Exposure => ({
+    isSunlit: kind === 'outdoors' && isTopInSun,
+    isLowest: (kind === 'outdoors' || kind === 'open-shed') && row.layer === 1,
+  });
+  const namesWhere = (of: keyof Exposure): string[] => [
+    ...new Set(stays.filter((stay) => exposure(stay)[of]).map(({ place }) => place.name)),
+  ];
+  stays[0] = { ...orRefuse(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), begun.start.atMs) };
+
+  return {
+    readings,
+    stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
+    assumptions: [
+      ...begun.assumptions,
+      ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
+      ...takenOfFaces(
+        row.barkSide,
+        barkOffMs === null ? null : dayText(barkOffMs),
+        namesWhere('isSunlit'),
+        namesWhere('isLowest'),
+      ),
+      ...(species.basicSpecificGravity === null
+        ? [`How heavy ${species.name} is, is not known: it is taken as a middling wood, with wider dates.`]
+        : []),
+    ],
+    board: {
+      boardId: row.id,
+      family: row.log === '' ? null : JSON.stringify([row.stackId, row.speciesId, row.log.toLowerCase()]),
+      nowMs: Date.parse(context.now()),
+      board: {
+        thicknessMm: row.thicknessMm,
+        basicSpecificGravity: species.basicSpecificGravity,
+        start: begun.start,
+        stays: stays.flatMap((stay, index): Stay[] => {
+          const { fromMs, place } = stay;
+          const untilMs = stays[index + 1]?.fromMs ?? Number.POSITIVE_INFINITY;
+          const isBarkOffWithin = barkOffMs !== null && barkOffMs > fromMs && barkOffMs < untilMs;
+          return (isBarkOffWithin ? [fromMs, barkOffMs] : [fromMs]).map((atMs) => ({
+            fromMs: atMs,
+            air: place.air,
+            faces: facesIn(sideAt(atMs), exposure(stay)),
+          }));
+        }),
+      },
+      readings,
+      endUse: { minPct: endUse.minPct, maxPct: endUse.maxPct, maxShellCorePct: endUse.maxShellCorePct },
+      placeId: row.placeId,
+      elsewhere: [...places.values()]
+        .filter(({ id }) => id !== row.placeId)
+        .slice(0, MOST_ELSEWHERE)
+        .map(({ id, air }) => ({ placeId: id, air, faces: facesIn(row.barkSide, laidFree) })),
+      horizonDays: HORIZON_DAYS,
+    },
+  };
+}
+
+/** How it is taken to lie at a place that it is not at yet. */
+const laidFree: Exposure = { isSunlit: false, isLowest: false };
+
+/**
+ * The readings that nothing speaks against, and the days of rounds of which none is left; where none is left of any
+ * round, all that count.
+ */
+function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReading[]; leftOut: string[] } {
+  const counted = assessments.map(({ readings }) => readings.filter((reading) => reading.counts));
+  const firm = counted.map((readings) => readings.filter((reading) => !isQuestionable(reading.suspicions)));
+  if (firm.every((readings) => readings.length === 0)) return { sound: counted.flat(), leftOut: [] };
+  const leftOut = counted.filter((readings, index) => readings.length > 0 && firm[index]?.length === 0);
+  return { sound: firm.flat(), leftOut: leftOut.map((readings) => dayText(readings[0]?.takenAt ?? '')) };
+}
+
+function fitReadings(
+  readings: readonly JudgedReading[],
+  thicknessMm: number,
+  pinFaceAt: (atMs: number) => 'a' | 'b',
+): ForecastDetails['readings'] {
+  return readings.flatMap((reading) => {
+    const { mcPct, standardUncertaintyPct } = reading.corrected;
+    if (mcPct === null || standardUncertaintyPct === null) return [];
+    const atMs = Date.parse(reading.takenAt);
+    const fromPinFace = depthOf(reading, thicknessMm) / thicknessMm;
+    return [
+      {
+        atMs,
+        depth: reading.spot.depth,
+        depthFraction: pinFaceAt(atMs) === 'a' ? fromPinFace : 1 - fromPinFace,
+        mcPct,
+        standardUncertaintyPct,
+      },
+    ];
+  });
+}
+
+type Start = { start: DryingBoard['start']; assumptions: string[] };
+
+/**
+ * Where its drying begins: green on the day it was sawn, where it is known where it stood since; else what its first
+ * round found.
+ */
+function startOf(
+  { sawnOn }: BoardRow,
+  entered: { sinceMs: number; placeName: string },
+  firstRound: Assessment | undefined,
+): Start | { whyNot: string } {
+  const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
+  if (sawnMs !== null && entered.sinceMs - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS) {
+    return { start: { atMs: sawnMs, ...green }, assumptions: [] };
+  }
+  const first = firstRound && startOfRound(firstRound);
+  if (first) {
+    const before =
+      sawnMs === null
+        ? 'Nobody said when it was sawn'
+        : `Nobody said where it stood before ${dayText(entered.sinceMs)}`;
+    return { start: first, assumptions: [`${before}, so its history begins with its first round.`] };
+  }
+  if (sawnMs !== null) {
+    return {
+      start: { atMs: sawnMs, ...green },
+      assumptions: [
+        `Nobody said where it stood before ${dayText(entered.sinceMs)}: it is taken as having stood in ${entered.placeName} since it was sawn.`,
+      ],
+    };
+  }
+  return {
+    whyNot:
+      'Nothing can be foreseen of it yet: it was never probed and nobody said when it was sawn. Probe it once, or give the day under “Change”.',
+  };
+}
+
+const green = { mcPct: null, logSd: START_LOG_SD, shellRatio: 1 };
+
+function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] | null {
+  if (estimate === null) return null;
+  const { averagePct, shellPct } = estimate;
+  return {
+    // Of all its readings, so that none is older than the start.
+    atMs: Math.min(...readings.map((reading) => Date.parse(reading.takenAt))),
+    mcPct: Math.max(1, averagePct),
+    logSd: START_LOG_SD,
+    shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
+  };
+}
+
+/** Local midnight of a day "2026-11-03". */
+function startOfDay(day: string): number {
+  const [year = Number.NaN, month = Number.NaN, date = Number.NaN] = day.split('-').map(Number);
+  return new Date(year, month - 1, date).getTime();
+}

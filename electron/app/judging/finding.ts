@@ -1,0 +1,26 @@
+import type { RoundFinding } from '../../../shared-core/contract/round.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+
+/** What lists show of an assessment; null where nothing was read. */
+export function findingOf(
+  roundId: number,
+  board: { thicknessMm: number; lengthMm: number | null },
+  { readings, estimate, call }: Assessment,
+): RoundFinding | null {
+  const at = readings.at(-1)?.takenAt;
+  if (at === undefined) return null;
+  return {
+    roundId,
+    at,
+    averagePct: estimate?.averagePct ?? null,
+    lowPct: estimate?.lowPct ?? null,
+    highPct: estimate?.highPct ?? null,
+    shellPct: estimate?.shellPct ?? null,
+    corePct: estimate?.corePct ?? null,
+    call: call.call,
+    reason: call.reasons[0] as string,
+    openSpot: openSpot(planSpots(board).plan.length, readings),
+  };
+}

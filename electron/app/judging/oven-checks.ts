@@ -1,0 +1,121 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { Judging } from './judging.ts';
+import type { OwnFits } from './own-fits.ts';
+
+/** The user's own oven-dry checks of a wood, and whether they correct its readings. */
+export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits: OwnFits) {
+  const get = (id: number): OvenCheck => orRefuse(context.yard().ovenChecks.get(id), 'oven-dry check');
+
+  /** Judges the wood's boards again where its checks correct readings, and gives the checks as they now are. */
+  function changed(speciesId: string, corrects: boolean): OwnFit[] {
+    if (corrects) judging.judgeAgain(context.yard().boards.idsOfSpecies(speciesId));
+    context.emit('yard.changed', {});
+    return ownFits.ofSpecies(speciesId);
+  }
+  const corrects = (speciesId: string): boolean => context.yard().ovenChecks.chosen(speciesId).length > 0;
+
+  function checkReadings(check: NewOvenCheck): void {
+    const yard = context.yard();
+    const species = orRefuse(yard.species.get(check.speciesId), 'species');
+    const meter = check.meterId === null ? undefined : orRefuse(yard.meters.get(check.meterId), 'meter');
+    const basis = meter?.description?.basis ?? null;
+    for (const value of check.readings) {
+      if (
+        correctReading({ value, unit: check.unit, woodTempC: check.woodTempC, species, basis }).mcPct === null
+      ) {
+        throw new Refusal(
+          `${value} cannot be a reading of ${species.name}. The check was not saved. Mend the reading and save again.`,
+        );
+      }
+    }
+  }
+
+  function mark(checkId: number, weightId: number | null, why: string | null): OwnFit[] {
+    const check = get(checkId);
+    if (weightId !== null)
+      orRefuse(
+        check.weights.find((weight) => weight.id === weightId),
+        'weight',
+      );
+    context.yard().ovenChecks.mark(checkId, weightId, why, context.now());
+    return changed(check.speciesId, corrects(check.speciesId));
+  }
+
+  return {
+    'ovenChecks.ofSpecies': ({ speciesId }: { speciesId: string }): OwnFit[] => ownFits.ofSpecies(speciesId),
+
+    'ovenChecks.add': (check: NewOvenCheck): OwnFit[] => {
+      checkReadings(check);
+      context.yard().ovenChecks.add(check, context.now());
+      return changed(check.speciesId, false);
+    },
+
+    'ovenChecks.weigh': ({
+      checkId,
+      grams,
+      at,
+    }: {
+      checkId: number;
+      grams: number;
+      at: string;
+    }): OwnFit[] => {
+      const check = get(checkId);
+      if (grams > check.wetGrams) {
+        throw new Refusal(
+          `${grams} g is more than the ${check.wetGrams} g that ${check.piece} weighed when it was wet. The mass was not saved. Check the number, and that it is this piece.`,
+        );
+      }
+      if (at > context.now()) {
+        throw new Refusal(
+          'That time is still to come. The mass was not saved. Give the time at which it was weighed.',
+        );
+      }
+      if (
+        check.weights.some((weight) => weight.excluded === null && Date.parse(weight.at) === Date.parse(at))
+      ) {
+        throw new Refusal(
+          `${check.piece} has a mass for that time already. The new one was not saved. Give another time, or set the old one aside first.`,
+        );
+      }
+      context.yard().ovenChecks.weigh(checkId, grams, at);
+      return changed(check.speciesId, corrects(check.speciesId));
+    },
+
+    'ovenChecks.exclude': ({
+      checkId,
+      weightId,
+      why,
+    }: {
+      checkId: number;
+      weightId: number | null;
+      why: string;
+    }) => mark(checkId, weightId, why),
+    'ovenChecks.include': ({ checkId, weightId }: { checkId: number; weightId: number | null }) =>
+      mark(checkId, weightId, null),
+
+    'ovenChecks.useFit': ({
+      speciesId,
+      meterId,
+      inUse,
+    }: {
+      speciesId: string;
+      meterId: number | null;
+      inUse: boolean;
+    }): OwnFit[] => {
+      const own = orRefuse(
+        ownFits.ofSpecies(speciesId).find((each) => each.meterId === meterId),
+        'oven-dry check of this wood with this meter',
+      );
+      if (inUse && own.fit?.worthUsing !== true) {
+        throw new Refusal(
+          `Your checks are not worth using yet: ${own.sentence} Readings are corrected as before.`,
+        );
+      }
+      context.yard().ovenChecks.choose(speciesId, meterId, inUse, context.now());
+      return changed(speciesId, true);
+    },
+  };
+}

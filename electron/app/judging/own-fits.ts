@@ -1,0 +1,209 @@
+import type { JudgedOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import {
+  type Calibration,
+  fitCalibration,
+  onBasisScalePct,
+} from '../../../shared-core/wood/moisture/calibration.ts';
+import type { MeterBasis } from '../../../shared-core/wood/moisture/corrected.ts';
+import {
+  correctReading,
+  type OwnCalibration,
+  UNKNOWN_BASIS,
+} from '../../../shared-core/wood/moisture/correction.ts';
+import {
+  constantMass,
+  constantMassRules,
+  ovenDryMcPct,
+  type Weighing,
+} from '../../../shared-core/wood/moisture/oven-dry.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+
+const HOUR_MS = 3_600_000;
+/** Fewer points make no line. */
+const LEAST_FOR_A_FIT = 3;
+/** Of the published correction, to draw it. */
+const DRAWN_POINTS = 25;
+/** What typed readings are called, where no meter is connected to name. */
+const TYPED = 'a meter that is read by eye';
+
+/**
+ * What the user's oven-dry checks say: each check's moisture content, and for each wood with each meter the line
+ * through them. Nothing here is kept: it is made anew from what was measured.
+ */
+export function createOwnFits(context: AppContext) {
+  const basisOf = (meterId: number | null): MeterBasis | null =>
+    meterId === null ? null : (context.yard().meters.get(meterId)?.description?.basis ?? null);
+
+  /** One for each meter that has checks of the wood, the one with the newest check first. */
+  function ofSpecies(speciesId: string): OwnFit[] {
+    const yard = context.yard();
+    const species = orRefuse(yard.species.get(speciesId), 'species');
+    const chosen = yard.ovenChecks.chosen(speciesId);
+    const checks = yard.ovenChecks.ofSpecies(speciesId);
+    const meterIds = new Set(checks.map((check) => check.meterId).toReversed());
+    return [...meterIds].map((meterId) => {
+      const basis = basisOf(meterId);
+      const own = checks
+        .filter((check) => check.meterId === meterId)
+        .map((check) => judgedCheck(check, species, basis));
+      const fit = fitOf(own);
+      const inUse = chosen.includes(meterId);
+      return {
+        meterId,
+        meterName: meterId === null ? TYPED : orRefuse(yard.meters.get(meterId), 'meter').name,
+        checks: own,
+        fit: fit && {
+          a: fit.line.a,
+          b: fit.line.b,
+          model: fit.model,
+          standardErrorPct: fit.line.standardErrorPct,
+          publishedErrorPct: fit.publishedErrorPct,
+          worthUsing: fit.worthUsing,
+          leftOut: counting(own).map((check, index) => ({
+            checkId: check.id,
+            errorPct: fit.leaveOneOutPct[index] as number,
+          })),
+        },
+        sentence: fit?.why ?? whatIsMissing(own),
+        inUse,
+        applied: inUse && fit?.worthUsing === true,
+        published: publishedLine(own, species, basis),
+      };
+    });
+  }
+
+  /** Found again within one turn of the event loop, in which nothing changes: boards are judged by the dozen. */
+  const found = new Map<string, OwnCalibration | null>();
+
+  /** What corrects readings of a wood with a meter (null: typed); null where the user's checks do not. */
+  function calibration(speciesId: string, meterId: number | null): OwnCalibration | null {
+    const key = `${speciesId} ${meterId}`;
+    const before = found.get(key);
+    if (before !== undefined) return before;
+    if (found.size === 0) queueMicrotask(() => found.clear());
+    // Most woods have no checks, and that is quickly said.
+    const chosen = context.yard().ovenChecks.chosen(speciesId).includes(meterId);
+    const own = chosen ? ofSpecies(speciesId).find((each) => each.meterId === meterId) : undefined;
+    const line = own?.applied ? own.fit : null;
+    found.set(key, line);
+    return line;
+  }
+
+  return { ofSpecies, calibration };
+}
+export type OwnFits = ReturnType<typeof createOwnFits>;
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** The mean of what each reading comes to; null where one of them is refused. */
+function meanOf(values: readonly (number | null)[]): number | null {
+  return values.includes(null) ? null : mean(values as number[]);
+}
+
+function judgedCheck(check: OvenCheck, species: Species, basis: MeterBasis | null): JudgedOvenCheck {
+  const readings = check.readings.map((value) => ({
+    value,
+    unit: check.unit,
+    woodTempC: check.woodTempC,
+    species,
+    basis,
+  }));
+  return {
+    ...check,
+    ...dryness(check),
+    readingPct: meanOf(readings.map(onBasisScalePct)),
+    publishedMcPct: meanOf(readings.map((reading) => correctReading(reading).mcPct)),
+  };
+}
+
+/** Where the drying of a piece stands. */
+function dryness(check: OvenCheck): Pick<JudgedOvenCheck, 'ovenDryMcPct' | 'dry' | 'sentence'> {
+  const weighed = check.weights.filter((weight) => weight.excluded === null);
+  const last = weighed.at(-1);
+  const rule = constantMassRules[check.rule];
+  if (last === undefined) {
+    return {
+      ovenDryMcPct: null,
+      dry: false,
+      sentence: `Not weighed since it went into the oven. Weigh it when it looks dry, and again ${rule.hours} h later.`,
+    };
+  }
+  const weighings = weighed.map(({ grams, at }): Weighing => ({ hours: Date.parse(at) / HOUR_MS, grams }));
+  const { dry, changeGrams, allowedGrams } = constantMass(weighings, check.rule, check.balanceGrams);
+  const ovenDry = ovenDryMcPct(check.wetGrams, last.grams);
+  const soFar = `${ovenDry.toFixed(1)} %`;
+  if (changeGrams === null || allowedGrams === null) {
+    return {
+      ovenDryMcPct: ovenDry,
+      dry,
+      sentence: `At least ${soFar} so far. Weigh it again ${rule.hours} h after the last weighing, to see whether it still loses.`,
+    };
+  }
+  const change = `${grams(changeGrams, check.balanceGrams)} in ${rule.hours} h, and ${check.rule} allows ${grams(allowedGrams, check.balanceGrams)}`;
+  return {
+    ovenDryMcPct: ovenDry,
+    dry,
+    sentence: dry
+      ? `Dry: its mass changed by ${change}. It held ${soFar}.`
+      : `Not dry yet: its mass still changes by ${change}. ${soFar} so far; leave it in and weigh it again.`,
+  };
+}
+
+/** A mass to one digit more than the balance shows, so that what is allowed can be told from what is seen. */
+function grams(value: number, balanceGrams: number): string {
+  return `${value.toFixed(Math.max(0, Math.ceil(-Math.log10(balanceGrams))) + 1)} g`;
+}
+
+/** Checks that a fit can use: dry, not set aside, and read. */
+function counting(checks: readonly JudgedOvenCheck[]) {
+  return checks.flatMap((check) =>
+    check.excluded === null &&
+    check.dry &&
+    check.ovenDryMcPct !== null &&
+    check.ovenDryMcPct > 0 &&
+    check.readingPct !== null &&
+    check.readingPct > 0
+      ? [{ ...check, ovenDryMcPct: check.ovenDryMcPct, readingPct: check.readingPct }]
+      : [],
+  );
+}
+
+function fitOf(checks: readonly JudgedOvenCheck[]): Calibration | null {
+  const usable = counting(checks);
+  if (usable.length < LEAST_FOR_A_FIT) return null;
+  return fitCalibration(
+    usable.map(({ readingPct, ovenDryMcPct, publishedMcPct, readings }) => ({
+      readingPct,
+      ovenDryMcPct,
+      publishedMcPct,
+      readings: readings.length,
+    })),
+  );
+}
+
+function whatIsMissing(checks: readonly JudgedOvenCheck[]): string {
+  const usable = counting(checks).length;
+  const drying = checks.filter((check) => check.excluded === null && !check.dry).length;
+  const waiting = drying === 0 ? '' : ` ${drying} ${drying === 1 ? 'is' : 'are'} still drying.`;
+  return `${usable} of at least ${LEAST_FOR_A_FIT} pieces for a line are dry.${waiting}`;
+}
+
+/** The correction without the checks at the scale's own temperature, over the readings seen and a little beyond. */
+function publishedLine(
+  checks: readonly JudgedOvenCheck[],
+  species: Species,
+  basis: MeterBasis | null,
+): OwnFit['published'] {
+  const seen = counting(checks).map((check) => check.readingPct);
+  if (seen.length === 0) return [];
+  const from = Math.max(0, Math.min(...seen) - 1);
+  const to = Math.max(...seen) + 1;
+  const { tempC } = basis ?? UNKNOWN_BASIS;
+  return Array.from({ length: DRAWN_POINTS }, (_, index) => {
+    const readingPct = from + ((to - from) * index) / (DRAWN_POINTS - 1);
+    const { mcPct } = correctReading({ value: readingPct, unit: 'pct', woodTempC: tempC, species, basis });
+    return { readingPct, mcPct };
+  }).flatMap(({ readingPct, mcPct }) => (mcPct === null ? [] : [{ readingPct, mcPct }]));
+}

@@ -1,0 +1,88 @@
+import type {
+  ProbedBoard,
+  RoundBoard,
+  RoundState,
+  RoundSummary,
+} from '../../../shared-core/contract/round.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { summariseRound } from '../../../shared-core/probing/calls/round-summary.ts';
+import type { BoardToProbe } from '../../store/board-table.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import { findingOf } from '../judging/finding.ts';
+import type { Judging } from '../judging/judging.ts';
+
+/** What the window shows of a round, from what is on disk. */
+export function createRoundView(context: AppContext, judging: Judging) {
+  /**
+   * One board with every reading of it.
+   * @param judged what the board's readings were just found to amount to, if they were
+   */
+  function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
+    const { boards, rounds } = context.yard();
+    const assessment = judged ?? judging.assess(boardId, roundId);
+    const isRead = assessment.readings.length > 0;
+    const row = orRefuse(boards.get(boardId), 'board');
+    const own = rounds.temperatureOfBoard(roundId, boardId);
+    return {
+      ...shown(row, own, rounds.temperature(roundId)),
+      isRead,
+      finding: findingOf(roundId, row, assessment),
+      assessment: isRead ? assessment : null,
+    };
+  }
+
+  /** Every board of the stack, as it is walked. */
+  function boards(roundId: number, stackId: number): RoundBoard[] {
+    const yard = context.yard();
+    // A thousand boards in four questions, not in thousands: a person waits for this.
+    const ofRound = yard.rounds.temperature(roundId);
+    const ownTemps = yard.rounds.temperaturesOfBoards(roundId);
+    const findings = judging.findings(roundId);
+    return yard.boards.toProbe(stackId).map((each) => ({
+      ...shown(each, ownTemps.get(each.id), ofRound),
+      isRead: findings.has(each.id),
+      finding: findings.get(each.id) ?? null,
+    }));
+  }
+
+  function state(roundId: number): Omit<RoundState, 'aim' | 'probed'> {
+    const yard = context.yard();
+    const round = orRefuse(yard.rounds.get(roundId), 'round');
+    const stack = orRefuse(yard.stacks.get(round.stackId), 'stack');
+    const all = boards(roundId, stack.id);
+    return {
+      id: round.id,
+      stackId: stack.id,
+      stackName: stack.name,
+      placeName: stack.placeName,
+      endUseName: stack.endUseName,
+      startedAt: round.startedAt,
+      finishedAt: round.finishedAt,
+      woodTempC: yard.rounds.temperature(roundId),
+      boards: all,
+      summary: summaryOf(all),
+    };
+  }
+
+  return { board, state };
+}
+
+export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
+  summariseRound(boards.map(({ isRead, finding }) => (isRead ? (finding?.call ?? 'being-judged') : null)));
+
+/** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
+function shown(
+  { id, code, speciesName, thicknessMm, lengthMm }: BoardToProbe,
+  own: number | null | undefined,
+  ofRound: number | null,
+): Omit<RoundBoard, 'isRead' | 'finding'> {
+  return {
+    boardId: id,
+    code,
+    speciesName,
+    thicknessMm,
+    lengthMm,
+    woodTempC: own === undefined ? ofRound : own,
+    ownTemp: own !== undefined,
+  };
+}

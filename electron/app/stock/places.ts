@@ -1,0 +1,35 @@
+import type { NewPlace, Place, PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import type { Judging } from '../judging/judging.ts';
+
+export function placeUseCases(context: AppContext, judging: Judging) {
+  const row = (place: Place): PlaceRow => {
+    const year = emcOfYear(place.air);
+    return {
+      ...place,
+      emcNowPct: year.monthlyEmcPct[new Date(context.now()).getMonth()] as number,
+      driestEmcPct: year.driestEmcPct,
+      driestMonth: year.driestMonth,
+    };
+  };
+  const get = (id: number): PlaceRow => row(orRefuse(context.yard().places.get(id), 'place'));
+  const taken = (name: string) =>
+    `There is a place called «${name}» already. Nothing was saved. Give this one another name.`;
+
+  return {
+    'places.list': (): PlaceRow[] => context.yard().places.list().map(row),
+    'places.add': (place: NewPlace): PlaceRow => {
+      const id = refusingDuplicates(taken(place.name), () => context.yard().places.add(place));
+      context.emit('yard.changed', {});
+      return get(id);
+    },
+    'places.change': (place: Place): PlaceRow => {
+      get(place.id);
+      refusingDuplicates(taken(place.name), () => context.yard().places.change(place));
+      judging.judgeAgain(context.yard().boards.idsEverAt(place.id));
+      context.emit('yard.changed', {});
+      return get(place.id);
+    },
+  };
+}

@@ -1,0 +1,66 @@
+import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts';
+import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
+import { counted } from '../../../shared-core/probing/calls/wording.ts';
+import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
+import {
+  boardFeetTallied,
+  boardMassKg,
+  cubicMetresTallied,
+} from '../../../shared-core/wood/movement/volume.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+
+/** What a stack amounts to: volume by the trade's rounding, and mass now and when fit for its use. */
+export function stackVolumeUseCases(context: AppContext) {
+  return {
+    'stacks.volume': ({ id }: { id: number }): StackVolume => {
+      const yard = context.yard();
+      const endUse = orRefuse(yard.endUses.get(orRefuse(yard.stacks.get(id), 'stack').endUseId), 'use');
+      const allSpecies = new Map<string, Species>();
+      const speciesOf = (speciesId: string): Species => {
+        const species = allSpecies.get(speciesId) ?? orRefuse(yard.species.get(speciesId), 'species');
+        allSpecies.set(speciesId, species);
+        return species;
+      };
+      const targetPct = targetOfUsePct(endUse);
+      const total = { boards: 0, measured: 0, boardFeet: 0, cubicMetres: 0 };
+      const mass = { boards: 0, nowKg: 0, targetKg: 0 };
+      let unprobed = 0;
+      const withoutDensity = new Set<string>();
+
+      for (const { speciesId, averagePct, thicknessMm, widthMm, lengthMm } of yard.boards.sizesOfStack(id)) {
+        total.boards++;
+        if (widthMm === null || lengthMm === null) continue;
+        const size = { thicknessMm, widthMm, lengthMm };
+        total.measured++;
+        total.boardFeet += boardFeetTallied(size);
+        total.cubicMetres += cubicMetresTallied(size);
+        const species = speciesOf(speciesId);
+        if (species.basicSpecificGravity === null) withoutDensity.add(species.name);
+        else if (averagePct === null) unprobed++;
+        else {
+          // A wet board's reading may lie above what its wood can hold.
+          const most = mostWaterPct(species.basicSpecificGravity);
+          const each = boardMassKg(size, species, Math.min(averagePct, most), Math.min(targetPct, most));
+          mass.boards++;
+          mass.nowKg += each?.nowKg ?? 0;
+          mass.targetKg += each?.targetKg ?? 0;
+        }
+      }
+      const unmeasured = total.boards - total.measured;
+      return {
+        ...total,
+        mass: mass.boards > 0 ? mass : null,
+        endUseName: endUse.name,
+        targetPct,
+        missing: [
+          ...(unmeasured > 0 ? [`${counted(unmeasured, 'board')} without width or length left out.`] : []),
+          ...(unprobed > 0 ? [`${counted(unprobed, 'board')} not probed yet: mass not known.`] : []),
+          ...[...withoutDensity].map(
+            (name) => `The specific gravity of ${name} is not known, so neither is its mass.`,
+          ),
+        ],
+      };
+    },
+  };
+}

@@ -1,0 +1,108 @@
+import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
+import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
+import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../../shared-core/contract/yard.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import type { Yard } from '../../store/yard.ts';
+
+const DAY_MS = 86_400_000;
+/** How much two spots of one board differ in the scenario, % as the meter shows it. */
+const BETWEEN_SPOTS_PCT = 0.3;
+
+/**
+ * Fills a new yard with the demo scenario, dated back from now, as if its owner had typed every reading.
+ * Findings are made when the yard is opened, by the same rules as anyone's.
+ */
+export function fillDemoYard(yard: Yard, now: string): void {
+  const daysAgo = (days: number): string => new Date(Date.parse(now) - days * DAY_MS).toISOString();
+  yard.transaction(() => {
+    const placeIds = new Map<string, number>();
+    for (const { name, kind, air } of scenario.places) {
+      const place = newPlaceSchema.parse({ name, kind, air: air.map(([tempC, rh]) => ({ tempC, rh })) });
+      placeIds.set(name, yard.places.add(place));
+    }
+    for (const stack of scenario.stacks) addStack(yard, stack, placeIds, daysAgo);
+    for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, daysAgo);
+  });
+}
+
+/** A stack of the scenario; one that was moved says where from and when. */
+type ScenarioStack = (typeof scenario.stacks)[number] & { cameFrom?: { place: string; daysAgo: number } };
+
+/** A board of the scenario; one that was sawn later than its stack says when. */
+type ScenarioBoard = ScenarioStack['boards']['each'][number] & { sawnDaysAgo?: number };
+
+function addStack(
+  yard: Yard,
+  stack: ScenarioStack,
+  placeIds: ReadonlyMap<string, number>,
+  daysAgo: (days: number) => string,
+): void {
+  const { columns, each, ...common } = stack.boards;
+  const { name, place, cameFrom, endUse, note, sawnDaysAgo } = stack;
+  const parsed = newStackSchema.parse({
+    name,
+    placeId: placeIds.get(place),
+    endUseId: endUse,
+    topCover: 'covered',
+    note,
+  });
+  const stackId = yard.stacks.add(parsed);
+  const boards = each.map((own: ScenarioBoard, index) => {
+    const ownSawnDaysAgo = own.sawnDaysAgo ?? sawnDaysAgo;
+    const board = newBoardSchema.parse({
+      ringRadiusMm: null,
+      barkSide: 'unknown',
+      barkOffOn: null,
+      ...common,
+      ...own,
+      stackId,
+      sawnOn: daysAgo(ownSawnDaysAgo).slice(0, 10),
+      layer: Math.floor(index / columns) + 1,
+      column: (index % columns) + 1,
+      note: '',
+    });
+    const firstId = placeIds.get(cameFrom?.place ?? place) ?? parsed.placeId;
+    const id = yard.boards.add(board, firstId, daysAgo(ownSawnDaysAgo));
+    if (cameFrom) yard.boards.addMove(id, parsed.placeId, daysAgo(cameFrom.daysAgo));
+    return { ...board, id };
+  });
+
+  for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
+    const takenAt = daysAgo(days);
+    const roundId = yard.rounds.add(stackId, takenAt);
+    yard.rounds.sayTemperature(roundId, null, woodTempC, takenAt);
+    for (const [index, board] of boards.entries()) {
+      const [shell = 0, core = 0] = shellCore[index] ?? [];
+      for (const [spotIndex, { spot }] of planSpots(board).plan.entries()) {
+        const shown = spot.depth === 'shell' ? shell : core;
+        yard.rounds.save({
+          roundId,
+          boardId: board.id,
+          spotIndex,
+          spot,
+          raw: Math.round((shown + (spotIndex < 2 ? 0 : BETWEEN_SPOTS_PCT)) * 10) / 10,
+          unit: 'pct',
+          how: 'typed',
+          settled: null,
+          woodTempC,
+          meterId: null,
+          takenAt,
+        });
+      }
+    }
+    yard.rounds.finish(roundId, takenAt);
+  }
+}
+
+function addOvenChecks(
+  yard: Yard,
+  { daysAgo: days, pieces, ...common }: (typeof scenario.ovenChecks)[number],
+  daysAgo: (days: number) => string,
+): void {
+  for (const { weights, ...piece } of pieces) {
+    const check = newOvenCheckSchema.parse({ ...common, ...piece, meterId: null, unit: 'pct', note: '' });
+    const checkId = yard.ovenChecks.add(check, daysAgo(days));
+    for (const [hours = 0, grams = 0] of weights)
+      yard.ovenChecks.weigh(checkId, grams, daysAgo(days - hours / 24));
+  }
+}

@@ -1,0 +1,36 @@
+import { callMarks, callShapePath } from '../../shared-core/labels/call-mark.ts';
+import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import './call-badge.css';
+
+/** The order in which a person wants to hear them. Words, letters and shapes are `verdictMarks`, as on the labels. */
+export const callsInOrder: readonly Call[] = ['ready', 'bring-in', 'keep-drying', 'probe-again'];
+
+const SIDE = 24;
+const STROKE = 3;
+
+/** The shape of a call alone; only where its word or letter stands beside it. */
+export function CallShape({ call }: { call: Call }) {
+  const { shape, filled } = callMarks[call];
+  const inset = filled ? 0 : STROKE / 2 + 0.5;
+  return (
+    <svg className={`call-shape call-${call}`} viewBox={`0 0 ${SIDE} ${SIDE}`} aria-hidden="true">
+      <path
+        d={callShapePath(shape, inset, inset, SIDE - 2 * inset)}
+        fill={filled ? 'currentColor' : 'none'}
+        stroke={filled ? 'none' : 'currentColor'}
+        strokeWidth={STROKE}
+        strokeLinejoin="round"
+      />
+    </svg>
+  );
+}
+
+/** A call: shape, word and colour, always together. */
+export function CallBadge({ call, size = 'small' }: { call: Call; size?: 'small' | 'large' }) {
+  return (
+    <span className={`call-badge call-badge-${size} call-${call} call-soft-${call}`}>
+      <CallShape call={call} />
+      {callMarks[call].word}
+    </span>
+  );
+}

@@ -1,0 +1,131 @@
+import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
+import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { weightText } from '../../../shared-core/units/weight.ts';
+import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
+import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
+import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
+import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
+import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
+import { dayWords } from '../../parts/days.ts';
+import { pctWords } from '../../parts/McValue.tsx';
+
+const HEIGHT = 240;
+
+interface Point {
+  at: string;
+  mcPct: number;
+  /** Null: what the meter found. */
+  kg: number | null;
+}
+
+/** Moisture content over time by the board's mass, beside what the meter found. */
+export function WeightChart({
+  code,
+  state,
+  findings,
+  units,
+}: {
+  code: string;
+  state: SampleBoardState;
+  findings: readonly LatestFinding[];
+  units: DisplayUnits;
+}) {
+  const byWeight: Point[] = [
+    ...state.cuts.flatMap(({ at, boardKg, estimate }) =>
+      estimate ? [{ at, kg: boardKg, mcPct: estimate.mcWhenCutPct }] : [],
+    ),
+    ...state.weights.flatMap(({ at, kg, mcPct, excluded }) =>
+      mcPct !== null && excluded === null ? [{ at, kg, mcPct }] : [],
+    ),
+  ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  if (byWeight.length === 0) return null;
+  const byMeter = findings.flatMap(({ at, averagePct }): Point[] =>
+    averagePct === null ? [] : [{ at, kg: null, mcPct: averagePct }],
+  );
+  const all = [...byWeight, ...byMeter].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const last = byWeight.at(-1);
+  return (
+    <ChartFigure
+      title={`Moisture content of ${code} by its mass`}
+      summary={
+        byWeight.length === 1
+          ? `${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
+          : `From ${pctWords(byWeight[0]?.mcPct ?? null)} % on ${dayWords(byWeight[0]?.at ?? '')} to ${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
+      }
+      height={HEIGHT}
+      legend={<Legend hasMeter={byMeter.length > 0} />}
+      columns={['Day', 'Mass', 'By its mass, %', 'By the meter, %']}
+      rows={all.map((point, index) => ({
+        key: index,
+        cells: [
+          dayWords(point.at),
+          point.kg === null ? '' : weightText(point.kg, units),
+          point.kg === null ? '' : pctWords(point.mcPct),
+          point.kg === null ? pctWords(point.mcPct) : '',
+        ],
+      }))}
+    >
+      {(width) => <Plot width={width} byWeight={byWeight} byMeter={byMeter} />}
+    </ChartFigure>
+  );
+}
+
+function Plot({
+  width,
+  byWeight,
+  byMeter,
+}: {
+  width: number;
+  byWeight: readonly Point[];
+  byMeter: readonly Point[];
+}) {
+  const all = [...byWeight, ...byMeter];
+  const times = all.map((point) => Date.parse(point.at));
+  const values = all.map((point) => point.mcPct);
+  const yTicks = niceTicks(Math.min(0, ...values), Math.max(...values) * 1.05, 5);
+  const x = timeScale(times, width);
+  const y = linearScale(yTicks[0] ?? 0, yTicks.at(-1) ?? 30, HEIGHT - plotMargin.bottom, plotMargin.top);
+  const place = (point: Point) => ({ cx: x.at(Date.parse(point.at)), cy: y.at(point.mcPct) });
+  return (
+    <>
+      <Axes
+        x={x}
+        y={y}
+        width={width}
+        height={HEIGHT}
+        xTicks={timeAxisTicks(x, width)}
+        yTicks={pctTicks(yTicks)}
+      />
+      <polyline
+        className="mass-line"
+        points={byWeight.map((point) => `${place(point).cx},${place(point).cy}`).join(' ')}
+      />
+      {byWeight.map((point) => (
+        <circle key={point.at} className="mass-point" {...place(point)} r={5} />
+      ))}
+      {byMeter.map((point) => (
+        <path
+          key={point.at}
+          className="meter-point"
+          d={`M${place(point).cx} ${place(point).cy - 7}l7 7-7 7-7-7z`}
+        />
+      ))}
+    </>
+  );
+}
+
+function Legend({ hasMeter }: { hasMeter: boolean }) {
+  return (
+    <ChartLegend>
+      <LegendItem words="by its mass">
+        <circle className="mass-point" cx="10" cy="10" r="5" />
+      </LegendItem>
+      {hasMeter && (
+        <LegendItem words="average by the meter">
+          <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
+        </LegendItem>
+      )}
+    </ChartLegend>
+  );
+}

@@ -1,0 +1,23 @@
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+
+/** Woods one below the other; each leads to its page. */
+export function SpeciesList({ allSpecies }: { allSpecies: readonly (Species & { builtIn: boolean })[] }) {
+  return (
+    <ul className="species-list">
+      {allSpecies.map((species) => (
+        <li key={species.id}>
+          <a className="species" href={hrefOf({ name: 'species', id: species.id })}>
+            <span className="species-name">{species.name}</span>
+            <span className="species-botanical">{species.botanicalName}</span>
+            <span className="species-group">{species.group}</span>
+            <span className="species-correction">
+              {species.linear || species.curveId ? '● species and temperature' : '○ temperature only'}
+            </span>
+            {!species.builtIn && <span className="species-own">own</span>}
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}

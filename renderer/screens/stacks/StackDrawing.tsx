@@ -1,0 +1,226 @@
+import { type KeyboardEvent, useRef, useState } from 'react';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { callMarks } from '../../../shared-core/labels/call-mark.ts';
+import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
+import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
+import { pctWords } from '../../parts/McValue.tsx';
+import { hrefOf } from '../../stores/navigation.ts';
+import { endWords } from '../board/end-words.ts';
+import './stack-drawing.css';
+
+const STEPS: Record<string, { up: number; right: number }> = {
+  ArrowUp: { up: 1, right: 0 },
+  ArrowDown: { up: -1, right: 0 },
+  ArrowLeft: { up: 0, right: -1 },
+  ArrowRight: { up: 0, right: 1 },
+};
+
+/**
+ * The pile seen from its end: courses from the bottom up, columns from the left, each board with its call as colour,
+ * shape and letter. Arrow keys go over the pile, Enter opens the board. Boards whose place in it nobody said stand beside.
+ */
+export function StackDrawing({
+  boards,
+  probeNext,
+}: {
+  boards: readonly BoardRow[];
+  /** Boards that the plan wants probed next. */
+  probeNext: ReadonlySet<number>;
+}) {
+  const placed = boards.filter(({ layer, column }) => layer !== null && column !== null);
+  const loose = boards.filter(({ layer, column }) => layer === null || column === null);
+  if (placed.length === 0) {
+    return (
+      <p className="stack-hint">
+        Nobody said where in the pile its boards lie. Choose them in the list below and say under “Change …”
+        how many lie in a course: the pile is then drawn here.
+      </p>
+    );
+  }
+  return (
+    <div className="stack">
+      <StackOrderState placed={placed} probeNext={probeNext} />
+      {loose.length > 0 && (
+        <section className="stack-loose" aria-label="Boards whose place in the pile is not said">
+          <h3>Place not said</h3>
+          <ul>
+            {loose.map((board) => (
+              <li key={board.id}>
+                <BoardEnd board={board} isNext={probeNext.has(board.id)} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Legend hasNext={probeNext.size > 0} hasEnds={boards.some(isEndSaid)} />
+    </div>
+  );
+}
+
+function StackOrderState({
+  placed,
+  probeNext,
+}: {
+  placed: readonly BoardRow[];
+  probeNext: ReadonlySet<number>;
+}) {
+  const stackOrder = useRef<HTMLTableElement>(null);
+  const columns = Math.max(...placed.map(({ column }) => column ?? 1));
+  const layers = [...new Set(placed.map(({ layer }) => layer ?? 1))].sort((a, b) => b - a);
+  const [current, setCurrent] = useState<number | null>(null);
+  // Where Tab enters the pile: the board that was left last, else the upper left one.
+  const first = placed.find(({ layer }) => layer === layers[0]) ?? placed[0];
+  const entry = placed.some(({ id }) => id === current) ? current : first?.id;
+
+  function move(event: KeyboardEvent, from: BoardRow): void {
+    const step = STEPS[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    const next = nextTo(from, step, placed);
+    if (next === undefined) return;
+    stackOrder.current?.querySelector<HTMLElement>(`[data-board="${next.id}"]`)?.focus();
+  }
+
+  return (
+    <div className="stack-frame">
+      <table ref={stackOrder} className="stack-grid" aria-label="The pile, seen from its end">
+        <tbody>
+          {layers.map((layer) => (
+            <tr key={layer}>
+              <th scope="row">
+                <span className="spoken-only">Course </span>
+                {layer}
+              </th>
+              {Array.from({ length: columns }, (_, index) => index + 1).map((column) => (
+                <td key={column}>
+                  {placed
+                    .filter((board) => board.layer === layer && board.column === column)
+                    .map((board) => (
+                      <BoardEnd
+                        key={board.id}
+                        board={board}
+                        isNext={probeNext.has(board.id)}
+                        isEntry={board.id === entry}
+                        onFocus={() => setCurrent(board.id)}
+                        onKeyDown={(event) => move(event, board)}
+                      />
+                    ))}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td />
+            {Array.from({ length: columns }, (_, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a column is its number.
+              <th key={index} scope="col">
+                <span className="spoken-only">Column </span>
+                {index + 1}
+              </th>
+            ))}
+          </tr>
+        </tfoot>
+      </table>
+    </div>
+  );
+}
+
+/** The nearest board in that direction: in the same course or column first, else the one least out of line. */
+function nextTo(
+  from: BoardRow,
+  { up, right }: { up: number; right: number },
+  placed: readonly BoardRow[],
+): BoardRow | undefined {
+  const away = (board: BoardRow) => ({
+    ahead: ((board.layer ?? 1) - (from.layer ?? 1)) * up + ((board.column ?? 1) - (from.column ?? 1)) * right,
+    excluded: Math.abs(
+      up === 0 ? (board.layer ?? 1) - (from.layer ?? 1) : (board.column ?? 1) - (from.column ?? 1),
+    ),
+  });
+  return placed
+    .filter((board) => away(board).ahead > 0 && (up !== 0 || away(board).excluded === 0))
+    .toSorted((a, b) => {
+      const [near, far] = [away(a), away(b)];
+      return near.ahead - far.ahead || near.excluded - far.excluded;
+    })[0];
+}
+
+/** A board's end with its ID, its call and its moisture content; opens the board. */
+function BoardEnd({
+  board,
+  isNext,
+  isEntry = true,
+  ...rest
+}: {
+  board: BoardRow;
+  isNext: boolean;
+  /** Whether Tab stops here. */
+  isEntry?: boolean;
+  onFocus?: () => void;
+  onKeyDown?: (event: KeyboardEvent) => void;
+}) {
+  const { latest, code } = board;
+  const call = latest?.call ?? null;
+  const pct = latest?.averagePct ?? null;
+  const hasEnd = isEndSaid(board);
+  return (
+    <a
+      href={hrefOf({ name: 'board', id: board.id })}
+      className={`stack-board ${call === null ? 'stack-unprobed' : `call-soft-${call}`} ${isNext ? 'stack-next' : ''}`}
+      data-board={board.id}
+      tabIndex={isEntry ? 0 : -1}
+      {...rest}
+    >
+      <span className="stack-code">{code}</span>{' '}
+      {call === null ? (
+        <span className="stack-call">not probed</span>
+      ) : (
+        <span className={`stack-call call-${call}`}>
+          <CallShape call={call} />
+          <span aria-hidden="true">{callMarks[call].letter}</span>{' '}
+          <span className="spoken-only">{callMarks[call].word}</span>{' '}
+          {pct !== null && <span className="stack-pct">{pctWords(pct)} %</span>}
+        </span>
+      )}
+      {hasEnd && (
+        <>
+          <EndGrain board={board} /> <span className="spoken-only">{endWords(board)}</span>
+        </>
+      )}
+      {isNext && (
+        <>
+          {' '}
+          <span className="spoken-only">probe next</span>
+        </>
+      )}
+    </a>
+  );
+}
+
+function Legend({ hasNext, hasEnds }: { hasNext: boolean; hasEnds: boolean }) {
+  return (
+    <ul className="stack-legend" aria-label="What the marks mean">
+      {callsInOrder.map((call) => (
+        <li key={call} className={`call-${call}`}>
+          <CallShape call={call} />
+          {callMarks[call].letter} <span>{callMarks[call].word.toLowerCase()}</span>
+        </li>
+      ))}
+      {hasNext && (
+        <li>
+          <span className="stack-next-sample" aria-hidden="true" /> <span>probe next</span>
+        </li>
+      )}
+      {hasEnds && (
+        <li>
+          <span>The ends show rings and bark as they were said; a thick edge is bark still on.</span>
+        </li>
+      )}
+      <li>
+        <span>Arrow keys go over the pile; Enter opens a board.</span>
+      </li>
+    </ul>
+  );
+}

@@ -1,4 +1,0 @@
-import { create } from 'zustand';
-
-/** What was last searched for among the woods, so that coming back from one finds the list as it was. */
-export const useWoodSearch = create<{ query: string }>()(() => ({ query: '' }));

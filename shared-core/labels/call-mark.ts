@@ -1,0 +1,38 @@
+import type { Call } from '../probing/calls/assessment.ts';
+
+export type CallShape = 'disc' | 'house' | 'square' | 'triangle';
+
+/** How a verdict is told apart without colour: a word, its letter and a shape of its own. */
+export interface CallMark {
+  word: string;
+  letter: string;
+  shape: CallShape;
+  /** Only "ready" is a filled shape: it is the one looked for from across the yard. */
+  filled: boolean;
+}
+
+export const callMarks: Readonly<Record<Call, CallMark>> = {
+  ready: { word: 'Ready', letter: 'R', shape: 'disc', filled: true },
+  'bring-in': { word: 'Bring in', letter: 'B', shape: 'house', filled: false },
+  'keep-drying': { word: 'Keep drying', letter: 'K', shape: 'square', filled: false },
+  'probe-again': { word: 'Probe again', letter: 'P', shape: 'triangle', filled: false },
+};
+
+/** Outline of the shape in the square with this upper left corner and side, as SVG path data in the same unit. */
+export function callShapePath(shape: CallShape, x: number, y: number, side: number): string {
+  const rounded = (value: number) => Number(value.toFixed(4));
+  const at = (across: number, down: number) => `${rounded(x + across * side)} ${rounded(y + down * side)}`;
+  switch (shape) {
+    case 'disc': {
+      const radius = rounded(side / 2);
+      const arc = `A${radius} ${radius} 0 0 1 `;
+      return `M${at(0, 0.5)}${arc} ${at(1, 0.5)}${arc} ${at(0, 0.5)}Z`;
+    }
+    case 'house':
+      return `M${at(0.5, 0)}L${at(0.96, 0.42)}L${at(0.96, 1)}L${at(0.04, 1)}L${at(0.04, 0.42)}Z`;
+    case 'square':
+      return `M${at(0.06, 0.06)}L${at(0.94, 0.06)}L${at(0.94, 0.94)}L${at(0.06, 0.94)}Z`;
+    case 'triangle':
+      return `M${at(0.5, 0)}L${at(1, 1)}L${at(0, 1)}Z`;
+  }
+}

@@ -1,0 +1,52 @@
+import type { MeterBasis } from '../../wood/moisture/corrected.ts';
+import type { OwnCalibration } from '../../wood/moisture/correction.ts';
+import type { EndUse } from '../../wood/species/end-use.ts';
+import type { Species } from '../../wood/species/species.ts';
+import type { Reading } from '../readings/reading.ts';
+import type { Estimate } from './assessment.ts';
+
+/** What must be known of a meter to judge its readings; null where nobody knows. */
+export type MeterFacts = {
+  /** The wood and temperature that its % scale was made for. */
+  basis: MeterBasis | null;
+  /** Smallest and largest value that its scale shows, in its unit. */
+  range: { min: number; max: number } | null;
+  /** The user's own oven-dry checks of the board's wood with this meter; left out where they are not to be used. */
+  ownCalibration?: OwnCalibration | null;
+};
+
+/** Where the board stands now. */
+export type PlaceFacts = {
+  name: string;
+  kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
+  /** EMC of the air there at this time of the year, % MC; null where the air is not known. */
+  emcPct: number | null;
+  /** Temperature of that air, °C; left out or null where it is not known. */
+  airTempC?: number | null;
+};
+
+/** Everything that one board's call for one round is made from. */
+export type BoardEvidence = {
+  board: {
+    thicknessMm: number;
+    lengthMm: number | null;
+    /** A person looked and says that it is of this wood; left out where nobody did. */
+    isSpeciesConfirmed?: boolean;
+  };
+  species: Species;
+  endUse: EndUse;
+  place: PlaceFacts;
+  /** All readings of this board in this round, set-aside ones too. */
+  readings: Reading[];
+  /** By the reading's `meterId`. */
+  meters: Readonly<Record<number, MeterFacts>>;
+  /** Holds for readings that were typed without a meter being chosen. */
+  typedBasis: MeterFacts;
+  /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
+  previous: {
+    estimate: Estimate;
+    takenAt: string;
+    /** Whether it stood elsewhere since; left out where that is not known, which is taken as yes. */
+    moved?: boolean;
+  } | null;
+};

@@ -1,0 +1,149 @@
+/**
+ * How many boards of a stack to probe, and which ones next.
+ */
+import { normalCdf, normalDensity, normalQuantile } from '../../wood/maths/gaussian.ts';
+
+const checkBoards = (boards: number): void => {
+  if (!(Number.isInteger(boards) && boards >= 1 && boards <= 1_000_000)) {
+    throw new RangeError(`A stack has 1 to 1000000 boards, not ${boards}.`);
+  }
+};
+/** Two-sided normal deviate. */
+const deviate = (certainty: number): number => {
+  if (!(certainty >= 0.5 && certainty <= 0.999)) {
+    throw new RangeError(`Certainty ${certainty} is outside 0.5 to 0.999.`);
+  }
+  return normalQuantile((1 + certainty) / 2);
+};
+
+/** A sample for an endless population, brought down to this one; never less than one board or more than all. */
+const finite = (endless: number, boards: number): number =>
+  Math.min(boards, Math.max(1, Math.ceil(endless / (1 + (endless - 1) / boards) - 1e-9)));
+
+/**
+ * Boards to probe so that their mean is within a margin of the stack's mean.
+ *
+ * @param boards                in the stack, 1 to 1000000
+ * @param standardDeviationPct  of the boards among themselves, % MC, above 0
+ * @param marginPct             % MC, above 0
+ * @param certainty             0.5 to 0.999
+ * @throws                      RangeError outside those ranges
+ * Source: n0 = (z s / e)², n = n0 / (1 + (n0 - 1) / N): W. G. Cochran, Sampling Techniques (3rd edition, 1977),
+ * section 4.6, and R. L. Scheaffer, W. Mendenhall and L. Ott, Elementary Survey Sampling, section 4.4; from memory.
+ * @example boardsForMean(60, 1.5, 0.5, 0.9) // 18
+ */
+export function boardsForMean(
+  boards: number,
+  standardDeviationPct: number,
+  marginPct: number,
+  certainty: number,
+): number {
+  checkBoards(boards);
+  const z = deviate(certainty);
+  if (!(standardDeviationPct > 0 && standardDeviationPct <= 100 && marginPct > 0)) {
+    throw new RangeError('The spread between boards and the margin must be above 0 % MC.');
+  }
+  return finite(((z * standardDeviationPct) / marginPct) ** 2, boards);
+}
+
+/**
+ * Boards to probe so that the share of ready boards is known within a margin.
+ *
+ * @param boards         in the stack, 1 to 1000000
+ * @param expectedShare  share thought to be ready, 0 to 1; 0.5 asks for most
+ * @param margin         as a fraction, above 0 to below 1
+ * @param certainty      0.5 to 0.999
+ * @throws               RangeError outside those ranges
+ * Source: n0 = z² p (1 - p) / d², n = n0 / (1 + (n0 - 1) / N): Cochran (1977), eqs. 4.1 and 4.2; from memory.
+ * @example boardsForShare(3200, 0.5, 0.05, 0.9545) // 356
+ */
+export function boardsForShare(
+  boards: number,
+  expectedShare: number,
+  margin: number,
+  certainty: number,
+): number {
+  checkBoards(boards);
+  const z = deviate(certainty);
+  if (!(expectedShare >= 0 && expectedShare <= 1)) {
+    throw new RangeError(`Share ${expectedShare} is outside 0 to 1.`);
+  }
+  if (!(margin > 0 && margin < 1)) throw new RangeError(`Margin ${margin} is not between 0 and 1.`);
+  return finite((z * z * expectedShare * (1 - expectedShare)) / margin ** 2, boards);
+}
+
+/**
+ * Boards to probe, all of them found ready, so that at most a given share of the stack can still be wet.
+ *
+ * If `wet` boards of N are wet, n probed boards are all dry with the hypergeometric probability
+ * C(N - wet, n) / C(N, n); n is the least for which that is no more than 1 - certainty at the least number of wet
+ * boards that would be too many. Acceptance sampling with no failure allowed (any textbook of quality control).
+ *
+ * @param boards        in the stack, 1 to 1000000
+ * @param tolerableWet  share of boards that may be wet without harm, 0 to below 1; 0 asks for every board
+ * @param certainty     0.5 to 0.999
+ * @throws              RangeError outside those ranges
+ * @example boardsForNoneWet(60, 0.1, 0.9) // 16
+ */
+export function boardsForNoneWet(boards: number, tolerableWet: number, certainty: number): number {
+  checkBoards(boards);
+  deviate(certainty);
+  if (!(tolerableWet >= 0 && tolerableWet < 1)) {
+    throw new RangeError(`Share ${tolerableWet} is outside 0 to below 1.`);
+  }
+  const tooMany = Math.floor(boards * tolerableWet + 1e-9) + 1;
+  let missed = 1;
+  let probed = 0;
+  while (missed > 1 - certainty + 1e-12 && probed < boards) {
+    missed *= Math.max(0, boards - tooMany - probed) / (boards - probed);
+    probed++;
+  }
+  return probed;
+}
+
+/** What is known of a board's average; forecast, or estimate of its last round, or its stack's for one never probed. */
+export type BoardKnowledge = {
+  boardId: number;
+  averagePct: number;
+  /** Standard uncertainty of the average today, % MC, above 0: it grows again with the days since the last round. */
+  standardUncertaintyPct: number;
+};
+
+export type ProbeNext = {
+  boardId: number;
+  /** What a certain answer would save on average, in % MC of a wrong call; boards at 0 need no probing. */
+  worthPct: number;
+  /** Probability that the call which now looks right is wrong. */
+  wrongCall: number;
+};
+
+/**
+ * Boards in the order in which a probing would tell most: the most unsure nearest to a limit of the use's range
+ * come first. A board that is surely ready, or surely wet, comes last however roughly its MC is known.
+ *
+ * Worth is the expected value of perfect information where a wrong call costs in proportion to how far the board is
+ * beyond the limit: s times the unit normal loss at the distance in standard deviations (H. Raiffa and R. Schlaifer,
+ * Applied Statistical Decision Theory, 1961; from memory), for the nearer limit.
+ *
+ * @throws RangeError for an uncertainty not above 0
+ */
+export function probeNext(
+  boards: readonly BoardKnowledge[],
+  endUse: { minPct: number; maxPct: number },
+): ProbeNext[] {
+  return boards
+    .map(({ boardId, averagePct, standardUncertaintyPct }) => {
+      if (!(standardUncertaintyPct > 0 && Number.isFinite(averagePct))) {
+        throw new RangeError(`Board ${boardId} has no average with an uncertainty above 0.`);
+      }
+      const away = Math.min(Math.abs(averagePct - endUse.maxPct), Math.abs(averagePct - endUse.minPct));
+      const z = away / standardUncertaintyPct;
+      const wrongCall = normalCdf(-z);
+      return {
+        boardId,
+        worthPct: Math.max(0, standardUncertaintyPct * (normalDensity(z) - z * wrongCall)),
+        wrongCall,
+      };
+    })
+    .sort((a, b) => b.worthPct - a.worthPct || a.boardId - b.boardId);
+}

@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
+
+export const depthSchema = z.enum(['shell', 'core']);
+export type Depth = z.infer<typeof depthSchema>;
+
+/** Where on the board the pins went. */
+export const spotSchema = z.object({
+  depth: depthSchema,
+  /** Pin tips below the face, mm; null when the person did not say (shell: just under it, core: mid-thickness). */
+  depthMm: z.number().positive().max(500).nullable(),
+  /** Distance from the nearer end, mm; null when not known. */
+  fromEndMm: z.number().min(0).max(20_000).nullable(),
+  face: z.enum(['face', 'fresh-cut', 'end-grain']),
+});
+export type Spot = z.infer<typeof spotSchema>;
+
+/** How the value came to be kept. */
+export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
+
+/** One raw value with everything that was known when it was taken. Never edited, never deleted. */
+export const readingSchema = z.object({
+  id: z.number().int().positive(),
+  roundId: z.number().int().positive(),
+  boardId: z.number().int().positive(),
+  /** Index in the board's plan of spots, or null for an extra one. */
+  spotIndex: z.number().int().min(0).nullable(),
+  spot: spotSchema,
+  raw: z.number(),
+  unit: readingUnitSchema,
+  how: takenHowSchema,
+  /** Whether the settling detector had found the live value steady; null for a typed value. */
+  settled: z.boolean().nullable(),
+  /** Wood temperature that holds for it now (the round's, or the board's own), °C. */
+  woodTempC: z.number().nullable(),
+  meterId: z.number().int().positive().nullable(),
+  /** UTC instant, ISO 8601. */
+  takenAt: z.iso.datetime(),
+  /** Why a person left it out of the averages; null when it counts. */
+  excluded: z.string().nullable(),
+});
+export type Reading = z.infer<typeof readingSchema>;
+
+export const suspicionRuleSchema = z.enum([
+  /** Not a number, negative, or beyond what wood can hold. */
+  'not-a-reading',
+  /** Typed with the decimal point in the wrong place: 126 or 1.26 for 12.6. */
+  'typing-slip',
+  'frozen',
+  'not-settled',
+  'outside-meter-range',
+  /** Below about 6 %, above fibre saturation, or past the ends of the species' curve. */
+  'outside-curve-range',
+  'temperature-unknown',
+  'temperature-out-of-range',
+  /** The entered wood temperature is far from what the air of the place has in that month. */
+  'temperature-unlikely',
+  'near-end',
+  'end-grain',
+  /** Called a core reading, but the pins were not in far enough. */
+  'pins-shallow',
+  /** One face reads wet where the wood under it does not. */
+  'surface-wet',
+  'shell-above-core',
+  'outlier-on-board',
+  'jump-since-last-round',
+  /** The board changed otherwise than the rest of its stack: boards swapped, say. */
+  'apart-from-stack',
+  /** It is entered as another wood than the boards around it, and read as theirs it would fit in better. */
+  'species-unlike-stack',
+  /** The readings run away as the round goes on. */
+  'meter-drift',
+  /** The whole round lies off what the stack should read. */
+  'round-off',
+]);
+export type SuspicionRule = z.infer<typeof suspicionRuleSchema>;
+
+/** A doubt about one reading. It says why and what to do; only `refused` ones are left out by themselves. */
+export const suspicionSchema = z.object({
+  rule: suspicionRuleSchema,
+  /** `refused`: cannot be a moisture content. `doubt`: counts, but the call must not lean on it. `note`: worth knowing. */
+  severity: z.enum(['refused', 'questionable', 'note']),
+  why: z.string(),
+  whatToDo: z.string(),
+});
+export type Suspicion = z.infer<typeof suspicionSchema>;
+
+/** A reading with what was made of it: a pure function of the reading, its board and the rules. */
+export const judgedReadingSchema = readingSchema.extend({
+  corrected: correctedSchema,
+  suspicions: z.array(suspicionSchema),
+  /** Whether it goes into the board's averages. */
+  counts: z.boolean(),
+});
+export type JudgedReading = z.infer<typeof judgedReadingSchema>;

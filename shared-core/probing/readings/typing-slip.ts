@@ -1,0 +1,33 @@
+import { median } from '../../wood/maths/robust.ts';
+import type { Reading } from './reading.ts';
+
+/** Values that no pin reading of lumber has by nature, so that a slip is the likelier story, % MC. */
+const HARDLY_BELOW = 5;
+const HARDLY_ABOVE = 60;
+/** Where no other reading tells, the intended value is looked for in here, % MC. */
+const ORDINARY = { min: 5, max: 40 };
+
+/**
+ * The value that a person meant who typed `raw` with the decimal point lost or misplaced (126, 1.26 or 1260 for
+ * 12.6), in the meter's %; null where it does not look like that.
+ *
+ * @param raw    the typed value, %
+ * @param others raw % values of the board's other readings, or what the last round found; may be empty
+ */
+export function intendedValue(raw: number, others: readonly number[]): number | null {
+  if (!(raw > 0) || (raw >= HARDLY_BELOW && raw <= HARDLY_ABOVE)) return null;
+  const meant = [10, 100]
+    .map((factor) => (raw > HARDLY_ABOVE ? raw / factor : raw * factor))
+    .find((value) => (others.length > 0 ? isLike(value, median(others)) : isOrdinary(value)));
+  // A board that is wet through may truly read above 60 %: then the others do too.
+  if (meant === undefined || (others.length > 0 && isLike(raw, median(others)))) return null;
+  return Math.round(meant * 100) / 100;
+}
+
+const isLike = (value: number, other: number): boolean => value > 0.6 * other && value < 1.67 * other;
+const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <= ORDINARY.max;
+
+/** Whether a reading can hold a typing slip at all: typed, in %. */
+export function isTypedPct({ how, unit }: Reading): boolean {
+  return how === 'typed' && unit === 'pct';
+}

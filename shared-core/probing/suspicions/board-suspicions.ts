@@ -1,0 +1,214 @@
+import { saidShortLength } from '../../units/said.ts';
+import { median, robustSpread } from '../../wood/maths/robust.ts';
+import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import type { BoardEvidence } from '../calls/evidence.ts';
+import { counted, pct } from '../calls/wording.ts';
+import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
+import { type Expected, expectationNow } from './expectation.ts';
+import { possibleRange } from './possible-change.ts';
+
+/** A reading that can be held against the board's others; `index` is its place in the caller's list. */
+export type ComparedReading = { index: number; reading: Reading; mcPct: number };
+
+type Found = { index: number; suspicion: Suspicion };
+
+/** Score above which one of three or more readings is an outlier (Iglewicz and Hoaglin 1993, from memory). */
+const OUTLIER_SCORE = 3.5;
+/** Standard deviations of a difference that sound readings do not pass: 0.7 in 1000 would. */
+const DIFFERENCE_SCORE = 3.4;
+/** Standard deviations that a sound change since the last round does not pass. */
+const CHANGE_SCORE = 3.2;
+
+/**
+ * What a board's readings say against each other and against the last round, by the readings' index.
+ */
+export function boardSuspicions(
+  readings: readonly ComparedReading[],
+  evidence: BoardEvidence,
+): Map<number, Suspicion[]> {
+  const others = [...impossibleChanges(readings, evidence), ...wetFaces(readings, evidence)];
+  const found = [...others, ...outliers(readings, 'shell', others), ...outliers(readings, 'core', others)];
+  const byIndex = new Map<number, Suspicion[]>();
+  for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
+  return byIndex;
+}
+
+/** What two rounds differ by beside the spots: temperatures taken, the meter's own day, % MC. Common practice, no source. */
+const BETWEEN_ROUNDS_PCT = 0.35;
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+const atDepth = (readings: readonly ComparedReading[], depth: Depth): ComparedReading[] =>
+  readings.filter((each) => each.reading.spot.depth === depth);
+
+const valuesOf = (readings: readonly ComparedReading[]): number[] => readings.map((each) => each.mcPct);
+
+/**
+ * Readings that disagree with the others of the same depth. Of two that disagree nobody can tell which is right, unless
+ * something else speaks against one of them.
+ */
+function outliers(all: readonly ComparedReading[], depth: Depth, others: readonly Found[]): Found[] {
+  const readings = atDepth(all, depth);
+  if (readings.length < 2) return [];
+  if (readings.length === 2) return disagreeingPair(readings, depth, others);
+  const values = valuesOf(readings);
+  const centre = median(values);
+  const spread = Math.max(robustSpread(values), spotScatterPct(centre));
+  return readings
+    .filter((each) => Math.abs(each.mcPct - centre) > OUTLIER_SCORE * spread)
+    .map(({ index, mcPct }) => ({
+      index,
+      suspicion: {
+        rule: 'outlier-on-board',
+        severity: 'questionable',
+        why: `${pct(mcPct)} stands apart from the board's other ${depth} readings, which lie about ${pct(centre)}.`,
+        whatToDo:
+          mcPct < centre
+            ? 'Were the pins fully in, and clear of a knot or a crack? Probe a hand’s breadth beside it.'
+            : 'Look for a knot, pitch, bark or a wet patch at the pins, and probe a hand’s breadth beside it.',
+      },
+    }));
+}
+
+function disagreeingPair(readings: ComparedReading[], depth: Depth, others: readonly Found[]): Found[] {
+  const values = valuesOf(readings);
+  const apart = Math.abs(values[0]! - values[1]!);
+  const allowed = DIFFERENCE_SCORE * Math.SQRT2 * spotScatterPct((values[0]! + values[1]!) / 2);
+  if (apart <= allowed) return [];
+  const accused = readings.filter(({ index }) => others.some((each) => each.index === index));
+  return (accused.length === 1 ? accused : readings).map(({ index }) => ({
+    index,
+    suspicion: {
+      rule: 'outlier-on-board',
+      severity: 'questionable',
+      why: `The board's two ${depth} readings, ${pct(values[0]!)} and ${pct(values[1]!)}, are further apart than the ${pct(allowed)} that spots of one board differ by.`,
+      whatToDo: `Take one or two more ${depth} readings elsewhere on the board: they will show which of the two is out.`,
+    },
+  }));
+}
+
+/** A wet face over drier wood. A board that takes up moisture from its air is allowed a damper shell. */
+function wetFaces(readings: readonly ComparedReading[], { place }: BoardEvidence): Found[] {
+  const shells = atDepth(readings, 'shell');
+  const cores = atDepth(readings, 'core');
+  if (shells.length === 0 || cores.length === 0) return [];
+  const core = median(valuesOf(cores));
+  const scatter = spotScatterPct(core);
+  const drying = place.emcPct === null || core > place.emcPct + 2 * scatter;
+  if (!drying) return [];
+  const above = (count: number) => DIFFERENCE_SCORE * scatter * Math.sqrt(1 / count + 1 / cores.length);
+  const shell = median(valuesOf(shells));
+  if (shell - core > above(shells.length))
+    return shells
+      .filter((each) => each.mcPct > core)
+      .map(({ index }) => ({ index, suspicion: shellAboveCore(shell, core) }));
+  return shells
+    .filter((each) => each.mcPct - core > above(1))
+    .map(({ index, mcPct }) => ({ index, suspicion: surfaceWet(mcPct, core) }));
+}
+
+function shellAboveCore(shell: number, core: number): Suspicion {
+  return {
+    rule: 'shell-above-core',
+    severity: 'questionable',
+    why: `The shell reads ${pct(shell)} and the core ${pct(core)}, but a drying board is wetter inside.`,
+    whatToDo:
+      'Rain, dew or fog on the faces does that, and so do core pins that are not in far enough. Let the faces dry for a day or plane a spot clean, drive the core pins to mid-thickness, and probe again.',
+  };
+}
+
+function surfaceWet(shell: number, core: number): Suspicion {
+  return {
+    rule: 'surface-wet',
+    severity: 'questionable',
+    why: `The shell reads ${pct(shell)} here, over a core of ${pct(core)}: this part of the face looks wet.`,
+    whatToDo: 'Wipe it and let it dry, or plane the spot clean, and probe again.',
+  };
+}
+
+/**
+ * Changes since the last round that moisture cannot have made in that time, in that air: past the bounds that hold
+ * for any board, or, where it stood in one known air, far from what the drying model expects of it.
+ */
+function impossibleChanges(readings: readonly ComparedReading[], evidence: BoardEvidence): Found[] {
+  const { previous } = evidence;
+  const last = readings.at(-1);
+  if (previous === null || last === undefined) return [];
+  const expectation = expectationNow(evidence, last.reading.takenAt);
+  return (['shell', 'core'] as const).flatMap((depth): Found[] => {
+    const before = depth === 'shell' ? previous.estimate.shellPct : previous.estimate.corePct;
+    const now = atDepth(readings, depth);
+    if (before === null || now.length === 0) return [];
+    const change: Change = {
+      depth,
+      before,
+      days: Math.max(0, (Date.parse(last.reading.takenAt) - Date.parse(previous.takenAt)) / 86_400_000),
+      countedBefore: Math.max(
+        1,
+        depth === 'shell' ? previous.estimate.countedShell : previous.estimate.countedCore,
+      ),
+      expected: expectation?.[depth] ?? null,
+    };
+    const transaction = allowedNow(change, now.length, evidence);
+    const centre = mean(valuesOf(now));
+    const allOut = centre < transaction.lowPct || centre > transaction.highPct;
+    const single = allowedNow(change, 1, evidence);
+    return now
+      .filter(({ mcPct }) => {
+        if (mcPct < single.lowPct || mcPct > single.highPct) return true;
+        return (
+          allOut && (centre < transaction.lowPct ? mcPct < transaction.lowPct : mcPct > transaction.highPct)
+        );
+      })
+      .map(({ index, mcPct }) => ({ index, suspicion: jump(mcPct, change, evidence) }));
+  });
+}
+
+type Change = {
+  depth: Depth;
+  before: number;
+  days: number;
+  countedBefore: number;
+  expected: Expected | null;
+};
+
+/** Where the mean of so many sound readings may lie now, % MC. */
+function allowedNow(
+  { depth, before, days, countedBefore, expected }: Change,
+  count: number,
+  evidence: BoardEvidence,
+): { lowPct: number; highPct: number } {
+  const possible = possibleRange(depth, before, evidence.board.thicknessMm, days, evidence);
+  const spots = spotScatterPct(before) * Math.sqrt(1 / count + 1 / countedBefore);
+  const scatter = Math.hypot(spots, BETWEEN_ROUNDS_PCT);
+  const lowest = possible.lowPct - CHANGE_SCORE * scatter;
+  const highest = possible.highPct + CHANGE_SCORE * scatter;
+  if (expected === null) return { lowPct: lowest, highPct: highest };
+  return {
+    lowPct: Math.max(lowest, expected.pct - CHANGE_SCORE * Math.hypot(expected.sdLowPct, scatter)),
+    highPct: Math.min(highest, expected.pct + CHANGE_SCORE * Math.hypot(expected.sdHighPct, scatter)),
+  };
+}
+
+function jump(
+  mcPct: number,
+  { depth, before, days, expected }: Change,
+  { board, place }: BoardEvidence,
+): Suspicion {
+  const since = days < 1 ? 'in less than a day' : `in ${counted(Math.round(days), 'day')}`;
+  const went = `The ${depth} went from ${pct(before)} to ${pct(mcPct)} ${since}`;
+  const why =
+    expected !== null
+      ? `${went}; in ${place.name} it should be about ${pct(expected.pct)} by now.`
+      : mcPct > before
+        ? `${went}, more than the air here can put into it.`
+        : `${went}, faster than moisture can leave a board ${saidShortLength(board.thicknessMm)} thick.`;
+  return {
+    rule: 'jump-since-last-round',
+    severity: 'questionable',
+    why,
+    whatToDo:
+      'Check that this is the right board, the right wood and the right temperature, that the pins are fully in and the face is dry, and that the meter passes its own check; then probe again.',
+  };
+}

@@ -1,0 +1,91 @@
+import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
+import { priorPace } from '../../wood/drying/history-fit.ts';
+import type { BoardEvidence, PlaceFacts } from '../calls/evidence.ts';
+import type { Depth } from '../readings/reading.ts';
+import { plannedDepthMm } from '../readings/spots.ts';
+
+/** What one depth of a board should read now, % MC, with one standard deviation to either side. */
+export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
+export type Expectation = Record<Depth, Expected>;
+
+/** How fast real boards dry: the middle of what is known before any reading, and two standard deviations to either side. */
+const PACES = [-2, 0, 2].map((sds) => ({
+  diffusivity: priorPace.diffusivity.median * Math.exp(sds * priorPace.diffusivity.logSd),
+  surface: priorPace.surface.median * Math.exp(sds * priorPace.surface.logSd),
+})) as [Pace, Pace, Pace];
+type Pace = { diffusivity: number; surface: number };
+
+/**
+ * The air of each kind of place: how warm it is where nothing else is known, and how far the EMC of some weeks
+ * strays from the month's usual one, one standard deviation. Common practice, no source.
+ */
+const AIRS: Record<PlaceFacts['kind'], { tempC: number; emcSdPct: number }> = {
+  outdoors: { tempC: 14, emcSdPct: 1.8 },
+  'open-shed': { tempC: 14, emcSdPct: 1.5 },
+  shop: { tempC: 18, emcSdPct: 0.8 },
+  'heated-room': { tempC: 20, emcSdPct: 0.6 },
+};
+
+/** Longest stretch foreseen from one round to the next; beyond it the air has changed too much, days. */
+const LONGEST_DAYS = 60;
+const DAY_S = 86_400;
+const CELLS = 10;
+/** The model’s tables end here, % MC. */
+const MODEL_TOP_PCT = 58;
+
+/**
+ * What shell and core should read now, from what the last round found and the time since in the air of its place, by
+ * the drying model at three paces. The model starts from the parabola through the shell and core of the last round.
+ *
+ * Null where something that it needs is not known (the air, the specific gravity, either depth), where the board was
+ * moved meanwhile or may have been, or after more than two months.
+ */
+export function expectationNow(
+  { previous, board, species, place }: BoardEvidence,
+  takenAt: string,
+): Expectation | null {
+  if (previous === null || previous.moved !== false || place.emcPct === null) return null;
+  const { shellPct, corePct } = previous.estimate;
+  if (species.basicSpecificGravity === null || shellPct === null || corePct === null) return null;
+  const days = (Date.parse(takenAt) - Date.parse(previous.takenAt)) / (DAY_S * 1000);
+  if (!(days >= 0 && days <= LONGEST_DAYS)) return null;
+
+  const { tempC, emcSdPct } = AIRS[place.kind];
+  const grid = dryingGrid(board.thicknessMm, true, CELLS);
+  const shellDepth = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
+  const drop = (corePct - shellPct) / (1 - 2 * shellDepth) ** 2;
+  const startPct = Float64Array.from(grid.centreM, (x) =>
+    Math.min(MODEL_TOP_PCT, Math.max(1, corePct - drop * (1 - (2 * x) / grid.thicknessM) ** 2)),
+  );
+  const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity));
+  const { emcPct } = place;
+  const run = (pace: Pace, emc: number) => {
+    const durationS = Math.max(1, days * DAY_S);
+    const { depthPct } = simulateDrying({
+      grid,
+      tables,
+      startPct,
+      segments: [{ durationS, emcStartPct: emc, emcEndPct: emc, tempC }],
+      diffusivityFactor: pace.diffusivity,
+      faceFactors: [pace.surface, pace.surface],
+      tolerancePct: 0.1,
+      observeS: [durationS],
+      depthFractions: [shellDepth, 0.5],
+    });
+    return { shell: depthPct[0]![0]!, core: depthPct[1]![0]! };
+  };
+  const [slow, middle, fast] = PACES.map((pace) => run(pace, emcPct));
+  const damp = run(PACES[1], emcPct + emcSdPct);
+
+  const expected = (depth: Depth): Expected => {
+    const pct = middle![depth];
+    const ends = [slow![depth] - pct, fast![depth] - pct];
+    const air = damp[depth] - pct;
+    return {
+      pct,
+      sdLowPct: Math.hypot(Math.min(0, ...ends) / 2, air),
+      sdHighPct: Math.hypot(Math.max(0, ...ends) / 2, air),
+    };
+  };
+  return { shell: expected('shell'), core: expected('core') };
+}

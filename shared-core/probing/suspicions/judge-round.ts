@@ -1,0 +1,49 @@
+import type { Assessment } from '../calls/assessment.ts';
+import { judgeBoard } from '../calls/call.ts';
+import type { BoardEvidence } from '../calls/evidence.ts';
+import type { Suspicion } from '../readings/reading.ts';
+import { expectationNow } from './expectation.ts';
+import { type RoundSuspicion, roundSuspicions, type WalkedBoard } from './round-suspicions.ts';
+import { speciesSuspicionsOf } from './species-suspicions.ts';
+
+/** One board of a round, `code` as a person calls it. */
+export type BoardOfRound = { code: string; evidence: BoardEvidence };
+
+/**
+ * The doubts that show only when a round's boards are held against each other; what `judgeBoard` is to be given with
+ * each board's evidence.
+ *
+ * @param boards in the order they were walked
+ * @returns for each board, in the same order; empty where nothing speaks against it
+ */
+export function suspicionsOfRound(boards: readonly BoardOfRound[]): RoundSuspicion[][] {
+  const walked = boards.map((board): WalkedBoard => {
+    const { readings } = judgeBoard(board.evidence);
+    const last = readings.at(-1);
+    return {
+      ...board,
+      readings,
+      expectation: last === undefined ? null : expectationNow(board.evidence, last.takenAt),
+    };
+  });
+  const suspicions = roundSuspicions(walked);
+  const ofSpecies = speciesSuspicionsOf(walked);
+  return boards.map((_, index) => withSpecies(suspicions.get(index) ?? [], ofSpecies.get(index)));
+}
+
+/**
+ * Judges all boards of a round together: each as `judgeBoard` does, and with the doubts of the round.
+ *
+ * @param boards in the order they were walked
+ */
+export function judgeRound(boards: readonly BoardOfRound[]): Assessment[] {
+  const suspicions = suspicionsOfRound(boards);
+  return boards.map(({ evidence }, index) => judgeBoard(evidence, suspicions[index]));
+}
+
+/** A board that was changed for another keeps that doubt; one whose depths stand apart is told of its wood instead. */
+function withSpecies(suspicions: RoundSuspicion[], ofSpecies: Suspicion | undefined): RoundSuspicion[] {
+  const apart = suspicions.filter(({ suspicion }) => suspicion.rule === 'apart-from-stack');
+  if (ofSpecies === undefined || apart.some(({ depth }) => depth === null)) return suspicions;
+  return [...suspicions.filter((each) => !apart.includes(each)), { depth: null, suspicion: ofSpecies }];
+}

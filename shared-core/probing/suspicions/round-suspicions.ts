@@ -1,0 +1,267 @@
+import { median, robustSpread } from '../../wood/maths/robust.ts';
+import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import type { BoardEvidence } from '../calls/evidence.ts';
+import { pct } from '../calls/wording.ts';
+import type { Depth, JudgedReading, Suspicion } from '../readings/reading.ts';
+import type { Expectation, Expected } from './expectation.ts';
+
+/** One board of a round, in the order the boards were walked, with what judging it alone has found. */
+export type WalkedBoard = {
+  code: string;
+  evidence: BoardEvidence;
+  readings: readonly JudgedReading[];
+  /** What its last round leads to expect at its last reading; null where nothing does. */
+  expectation: Expectation | null;
+};
+
+export const DEPTHS = ['shell', 'core'] as const;
+
+/** Fewer boards than this cannot speak for a round. */
+const FEWEST_BOARDS = 5;
+/** Standard deviations that a sound board, or a sound round, does not pass. */
+const BOARD_SCORE = 3;
+const ROUND_SCORE = 3;
+/** Both depths must be off by this much before the whole board is said to be. */
+const BOTH_SCORE = 1.5;
+/** Fall of the sum of squared scores that makes a swap the better story. */
+const SWAP_GAIN = 10;
+/** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/history-fit.ts`: 0.25 of 0.6). */
+export const OWN_PACE = 0.45;
+/** What two rounds differ by through the temperatures taken and the meter's own day, % MC. Common practice, no source. */
+const BETWEEN_ROUNDS_PCT = 0.35;
+/** Boards of which all pairs are still soon looked at. */
+const MOST_FOR_ALL_PAIRS = 200;
+/** A drift smaller than this over a round is not worth a word, % MC. */
+const LEAST_DRIFT_PCT = 1.5;
+
+/** A doubt about all of a board's readings, or about those of one depth. */
+export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };
+
+/** What a board reads over what it should, % MC, with its standard deviations: spots, and what the model does not know. */
+type Offset = { pct: number; spotsPct: number; modelPct: number };
+
+type Walked = Record<Depth, Offset> & {
+  /** Its place in the list. */
+  index: number;
+  board: WalkedBoard;
+  /** Mean of both depths. */
+  mean: Offset;
+  /** What either depth should read, % MC. */
+  expectedPct: Record<Depth, number>;
+  /** 0 for the first board walked, 1 for the last. */
+  walked: number;
+};
+
+/**
+ * Doubts that only show when a round's boards are held against each other: a board that changed otherwise than its
+ * stack, readings that run away along the walk, a round that is off as a whole.
+ *
+ * What each board should read is the drying model's expectation from its last round; boards that have none are left
+ * out, and fewer than five say nothing.
+ *
+ * @returns doubts by the board's place in the list
+ */
+export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, RoundSuspicion[]> {
+  const found = new Map<number, RoundSuspicion[]>();
+  const all = boards.flatMap((board, index) => walkedOf(board, index, boards.length));
+  if (all.length < FEWEST_BOARDS) return found;
+  const add = ({ index }: Walked, suspicion: Suspicion, depth: Depth | null = null) => {
+    found.set(index, [...(found.get(index) ?? []), { depth, suspicion }]);
+  };
+
+  const drift = driftOf(all);
+  for (const each of all)
+    if (Math.abs(drift * each.walked) > LEAST_DRIFT_PCT / 2) add(each, meterDrift(drift));
+
+  const steady = all.map((each) => withoutDrift(each, drift));
+  const centre = median(steady.map((each) => each.mean.pct));
+  if (drift === 0 && Math.abs(centre) > ROUND_SCORE * roundSpread(steady))
+    for (const each of steady) add(each, roundOff(centre));
+
+  const level = {
+    shell: median(steady.map((each) => each.shell.pct)),
+    core: median(steady.map((each) => each.core.pct)),
+  };
+  // No exchange can gain more on a board than what is odd about it.
+  const odd = steady.filter((each) => oddness(each, level) > SWAP_GAIN / 4);
+  for (const each of steady) {
+    const off = each.mean.pct - centre;
+    const shell = each.shell.pct - level.shell;
+    const core = each.core.pct - level.core;
+    const partner = swappedWith(each, odd, level);
+    const alike = shell * core > 0 && Math.min(score(shell, each.shell), score(core, each.core)) > BOTH_SCORE;
+    if (partner !== null || (alike && score(off, each.mean) > BOARD_SCORE)) {
+      add(each, apartFromStack(off, partner));
+      continue;
+    }
+    for (const [depth, by] of [
+      ['shell', shell],
+      ['core', core],
+    ] as const)
+      if (score(by, each[depth]) > BOARD_SCORE) add(each, depthApart(depth, by), depth);
+  }
+  return found;
+}
+
+/** How far a sound board lies off its stack, one standard deviation, % MC. */
+const ownSdPct = ({ spotsPct, modelPct }: Offset): number => Math.hypot(spotsPct, OWN_PACE * modelPct);
+
+/** How many of a sound board's standard deviations it lies off its stack. */
+const score = (offPct: number, offset: Offset): number => Math.abs(offPct) / ownSdPct(offset);
+
+function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
+  const { expectation } = board;
+  if (expectation === null) return [];
+  const shell = offsetOf(board, 'shell', expectation.shell);
+  const core = offsetOf(board, 'core', expectation.core);
+  if (shell === null || core === null) return [];
+  return [
+    {
+      index,
+      board,
+      shell,
+      core,
+      mean: {
+        pct: (shell.pct + core.pct) / 2,
+        spotsPct: Math.hypot(shell.spotsPct, core.spotsPct) / 2,
+        modelPct: (shell.modelPct + core.modelPct) / 2,
+      },
+      expectedPct: { shell: expectation.shell.pct, core: expectation.core.pct },
+      walked: count > 1 ? index / (count - 1) : 0,
+    },
+  ];
+}
+
+/** What a board reads at a depth, % MC: the readings that nothing speaks against, where there are any. */
+export function firmValues({ readings }: WalkedBoard, depth: Depth): number[] {
+  const counted = readings.filter((each) => each.counts && each.spot.depth === depth);
+  const firm = counted.filter((each) => each.suspicions.every(({ severity }) => severity === 'note'));
+  return (firm.length > 0 ? firm : counted).map((each) => each.corrected.mcPct as number);
+}
+
+function offsetOf(board: WalkedBoard, depth: Depth, expected: Expected): Offset | null {
+  const values = firmValues(board, depth);
+  if (values.length === 0) return null;
+  const pct = median(values) - expected.pct;
+  return {
+    pct,
+    spotsPct: spotScatterPct(expected.pct) * Math.sqrt(1 / values.length + 1 / 2),
+    modelPct: pct < 0 ? expected.sdLowPct : expected.sdHighPct,
+  };
+}
+
+function withoutDrift(each: Walked, drift: number): Walked {
+  const less = (offset: Offset): Offset => ({ ...offset, pct: offset.pct - drift * each.walked });
+  return { ...each, shell: less(each.shell), core: less(each.core), mean: less(each.mean) };
+}
+
+/** Standard deviation of a sound round's median residual: what all boards share, and a little of what each has. */
+function roundSpread(all: readonly Walked[]): number {
+  const shared = median(all.map(({ mean }) => mean.modelPct));
+  const own = median(all.map(({ mean }) => mean.spotsPct));
+  return Math.hypot(shared, BETWEEN_ROUNDS_PCT, (1.25 * own) / Math.sqrt(all.length));
+}
+
+/**
+ * What the residuals run away by from the first board to the last, % MC, by the median of all slopes between two
+ * boards (Theil 1950, Sen 1968, from memory); 0 where it is not more than chance brings about.
+ *
+ * In a long round each board of the first half is held against its counterpart in the second only, as in Theil's
+ * incomplete method (from memory): all pairs of 1,000 boards are half a million slopes.
+ */
+function driftOf(all: readonly Walked[]): number {
+  const half = Math.ceil(all.length / 2);
+  const slopes = all.flatMap((a, index) =>
+    (all.length > MOST_FOR_ALL_PAIRS ? all.slice(index + half, index + half + 1) : all.slice(index + 1)).map(
+      (b) => (b.mean.pct - a.mean.pct) / (b.walked - a.walked),
+    ),
+  );
+  const slope = median(slopes);
+  const left = all.map((each) => each.mean.pct - slope * each.walked);
+  const own = median(all.map(({ mean }) => ownSdPct(mean)));
+  const spread = Math.max(robustSpread(left), 0.8 * own);
+  // Variance of a least-squares slope over places spread evenly from 0 to 1: 12 s² / n; the median's is about 1.1 of it.
+  const error = spread * Math.sqrt((12 * 1.1) / all.length);
+  return Math.abs(slope) > Math.max(LEAST_DRIFT_PCT, ROUND_SCORE * error) ? slope : 0;
+}
+
+/**
+ * The board that this one was taken for, if exchanging the two explains what is odd about each: by so much that the
+ * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
+ */
+function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {
+  if (!odd.includes(each)) return null;
+  const gains = odd.flatMap((other) => {
+    if (other === each) return [];
+    const [own, others] = [gain(each, other, level), gain(other, each, level)];
+    const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
+    return both ? [{ code: other.board.code, gain: own + others }] : [];
+  });
+  gains.sort((a, b) => b.gain - a.gain);
+  return gains[0]?.code ?? null;
+}
+
+/** A board's squared standard scores, both depths together. */
+function oddness(each: Walked, level: Record<Depth, number>): number {
+  return DEPTHS.reduce((sum, depth) => sum + score(each[depth].pct - level[depth], each[depth]) ** 2, 0);
+}
+
+/** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */
+function gain(each: Walked, other: Walked, level: Record<Depth, number>): number {
+  const asOther = DEPTHS.reduce((sum, depth) => {
+    const apart = other.expectedPct[depth] - each.expectedPct[depth];
+    return sum + score(each[depth].pct - level[depth] - apart, each[depth]) ** 2;
+  }, 0);
+  return oddness(each, level) - asOther;
+}
+
+const direction = (offPct: number): string => (offPct > 0 ? 'above' : 'below');
+
+function apartFromStack(offPct: number, other: string | null): Suspicion {
+  return {
+    rule: 'apart-from-stack',
+    severity: 'questionable',
+    why: `This board reads ${pct(Math.abs(offPct))} ${direction(offPct)} what its last round and the rest of the stack lead to expect.`,
+    whatToDo:
+      other === null
+        ? 'Check that it is the right board and that its wood is entered rightly; then probe it again.'
+        : `It may have been taken for ${other}, which is off the other way: check both IDs, and that the wood is entered rightly.`,
+  };
+}
+
+function depthApart(depth: Depth, offPct: number): Suspicion {
+  const wet = offPct > 0;
+  return {
+    rule: 'apart-from-stack',
+    severity: 'questionable',
+    why: `The ${depth} reads ${pct(Math.abs(offPct))} ${direction(offPct)} what this board's last round and the rest of the stack lead to expect.`,
+    whatToDo:
+      depth === 'shell'
+        ? wet
+          ? 'The faces may be wet: wipe and dry them, or plane a spot clean, and probe again.'
+          : 'Probe the shell again, clear of end grain and cracks.'
+        : wet
+          ? 'Look for a knot, pitch or a wet streak, and probe the core again elsewhere.'
+          : 'The pins may not have been in far enough: drive them to mid-thickness and probe again.',
+  };
+}
+
+function meterDrift(driftPct: number): Suspicion {
+  return {
+    rule: 'meter-drift',
+    severity: 'questionable',
+    why: `From the first board to the last the readings ran away by ${pct(Math.abs(driftPct))} ${driftPct > 0 ? 'upwards' : 'downwards'} from what each board should show.`,
+    whatToDo:
+      "Check the meter's battery, clean the pins, run its own check, and probe the first board again: if it reads otherwise than before, probe the round again.",
+  };
+}
+
+function roundOff(offPct: number): Suspicion {
+  return {
+    rule: 'round-off',
+    severity: 'questionable',
+    why: `The whole round reads about ${pct(Math.abs(offPct))} ${direction(offPct)} what the last one leads to expect.`,
+    whatToDo:
+      'Check the wood temperature that was entered, the wood, and the meter itself; correct the entry, or probe a few boards again.',
+  };
+}

@@ -1,0 +1,208 @@
+import { median, robustSpread } from '../../wood/maths/robust.ts';
+import type { MeterBasis } from '../../wood/moisture/corrected.ts';
+import { UNKNOWN_BASIS } from '../../wood/moisture/correction.ts';
+import { log10OhmsAt, mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
+import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { log10OhmsShift } from '../../wood/moisture/temperature.ts';
+import { resistanceCurves } from '../../wood/species/catalogue.ts';
+import type { BoardEvidence } from '../calls/evidence.ts';
+import { pct } from '../calls/wording.ts';
+import type { Depth, Suspicion } from '../readings/reading.ts';
+import { type Expectation, expectationNow } from './expectation.ts';
+import { meterOf } from './reading-suspicions.ts';
+import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
+
+/** Fewer boards of one wood than this cannot say how that wood reads in this stack. */
+const FEWEST_MATES = 4;
+/** Boards this much thicker or thinner dry otherwise, as a part of the thickness. */
+const THICKNESS_SHARE = 0.1;
+/** Rounds further apart than this are not one and the same, days. */
+const ONE_ROUND_DAYS = 3;
+/** Woods that would read closer to each other than this are not worth a word, % MC. */
+const LEAST_SHIFT_PCT = 2;
+/**
+ * Fall of the sum of squared scores from which the stack's wood is the better story where there is one round only; two
+ * rounds tell of the board's change as well, and any fall will do.
+ */
+const ONE_ROUND_GAIN = 2;
+/** How much of what sets shells apart sets the cores under them apart too (correlation). Common practice, no source. */
+const SHELL_WITH_CORE = 0.5;
+
+type Level = Record<Depth, number>;
+/** A board with what it reads and read, % MC, the resistance curve that this was read on, and the meter's scale. */
+type Held = {
+  index: number;
+  board: WalkedBoard;
+  curveId: string;
+  basis: MeterBasis;
+  now: Level;
+  before: Level | null;
+};
+
+/**
+ * Doubts about the wood that a board is entered as: it is entered as another than the boards around it, and read as
+ * theirs it would fit in with them better.
+ *
+ * A wrong wood is wrong in every round at once, so what shows is not a change but a level: boards of one stack dry
+ * together, and a wrong curve shifts one of them away, the more the wetter it is. A board of another wood that is
+ * entered like the rest is not looked for: it differs from them as a board does that was sawn later.
+ *
+ * Only boards of one thickness in one place are held against each other, and at least four others of one wood are
+ * needed. Boards corrected by the user's own oven-dry checks are left out, and those whose wood a person confirmed.
+ *
+ * @returns doubts about all of a board's readings, by the board's place in the list
+ */
+export function speciesSuspicionsOf(boards: readonly WalkedBoard[]): Map<number, Suspicion> {
+  const all = boards.flatMap((board, index) => heldOf(board, index));
+  return new Map(
+    all.flatMap((each): [number, Suspicion][] => {
+      if (each.board.evidence.board.isSpeciesConfirmed === true) return [];
+      const mates = matesOf(each, all);
+      if (mates.length < FEWEST_MATES || mates[0]!.curveId === each.curveId) return [];
+      const found = betterAsTheStack(each, mates);
+      return found === null ? [] : [[each.index, found]];
+    }),
+  );
+}
+
+function heldOf(board: WalkedBoard, index: number): Held[] {
+  const [shell, core] = [firmValues(board, 'shell'), firmValues(board, 'core')];
+  // A line, and not a curve, that turned a reading into moisture content says nothing of other woods.
+  const byLine = board.readings.some(({ corrected: { applied } }) =>
+    applied.some((step) => step === 'own-calibration' || step === 'species-linear'),
+  );
+  if (shell.length === 0 || core.length === 0 || byLine) return [];
+  const basis = meterOf(board.readings[0]!, board.evidence).basis ?? UNKNOWN_BASIS;
+  const before = board.evidence.previous?.estimate;
+  return [
+    {
+      index,
+      board,
+      // A wood without a curve is read on the meter's own.
+      curveId: board.evidence.species.curveId ?? basis.curveId,
+      basis,
+      now: { shell: median(shell), core: median(core) },
+      before:
+        before === undefined || before.shellPct === null || before.corePct === null
+          ? null
+          : { shell: before.shellPct, core: before.corePct },
+    },
+  ];
+}
+
+/** The boards beside it that are read on one curve, if those are more than half; it is no mate of its own. */
+function matesOf(each: Held, all: readonly Held[]): Held[] {
+  const { board, place } = each.board.evidence;
+  const beside = all.filter(({ index, board: { evidence } }) => {
+    const apart = Math.abs(evidence.board.thicknessMm - board.thicknessMm);
+    return (
+      index !== each.index &&
+      evidence.place.name === place.name &&
+      apart <= THICKNESS_SHARE * board.thicknessMm
+    );
+  });
+  const alike = (curveId: string) => beside.filter((other) => other.curveId === curveId);
+  const curves = [...new Set(beside.map(({ curveId }) => curveId))];
+  return curves.map(alike).find((some) => 2 * some.length > beside.length) ?? [];
+}
+
+/** Those whose last round was this board's last round. */
+function matesBefore(each: Held, mates: readonly Held[]): Held[] {
+  const takenAt = ({ board }: Held) => Date.parse(board.evidence.previous?.takenAt ?? '');
+  return mates.filter(
+    (mate) => mate.before !== null && Math.abs(takenAt(mate) - takenAt(each)) <= ONE_ROUND_DAYS * 86_400_000,
+  );
+}
+
+function betterAsTheStack(each: Held, mates: readonly Held[]): Suspicion | null {
+  const as = (level: Level): Level => ({
+    shell: readOn(mates[0]!.curveId, level.shell, each),
+    core: readOn(mates[0]!.curveId, level.core, each),
+  });
+  const now = as(each.now);
+  const shift = Math.max(...DEPTHS.map((depth) => Math.abs(now[depth] - each.now[depth])));
+  if (shift < LEAST_SHIFT_PCT) return null;
+
+  const levels = mates.map((mate) => mate.now);
+  const gain = gainOverTwoRounds(each, as, mates);
+  const better =
+    gain === null ? squaredScore(each.now, levels) - squaredScore(now, levels) > ONE_ROUND_GAIN : gain > 0;
+  return better ? enteredAsAnother(each, mates[0]!, now) : null;
+}
+
+/** By the levels of the last round, and by what has become of them since; null where there is no last round to go by. */
+function gainOverTwoRounds(each: Held, as: (level: Level) => Level, mates: readonly Held[]): number | null {
+  const { evidence } = each.board;
+  const { before, now } = each;
+  const others = matesBefore(each, mates);
+  if (before === null || evidence.previous === null || others.length < FEWEST_MATES) return null;
+  const own = changeOf(now, each.board.expectation);
+  const rest = others.flatMap((mate) => changeOf(mate.now, mate.board.expectation) ?? []);
+  if (own === null || rest.length < FEWEST_MATES) return null;
+  const asBefore = as(before);
+  const read: BoardEvidence = {
+    ...evidence,
+    species: mates[0]!.board.evidence.species,
+    previous: {
+      ...evidence.previous,
+      estimate: { ...evidence.previous.estimate, shellPct: asBefore.shell, corePct: asBefore.core },
+    },
+  };
+  const other = changeOf(as(now), expectationNow(read, each.board.readings.at(-1)!.takenAt));
+  if (other === null) return null;
+  const levels = others.map((mate) => mate.before!);
+  const changes = (change: Change) =>
+    DEPTHS.reduce((sum, depth) => {
+      const off = change[depth].offPct - median(rest.map((mate) => mate[depth].offPct));
+      return sum + (off / change[depth].sdPct) ** 2;
+    }, 0);
+  return squaredScore(before, levels) - squaredScore(asBefore, levels) + changes(own) - changes(other);
+}
+
+/** What each depth reads over what its last round leads to expect, % MC, and how far a sound one strays. */
+type Change = Record<Depth, { offPct: number; sdPct: number }>;
+
+function changeOf(now: Level, expectation: Expectation | null): Change | null {
+  if (expectation === null) return null;
+  const at = (depth: Depth) => {
+    const { pct, sdLowPct, sdHighPct } = expectation[depth];
+    const offPct = now[depth] - pct;
+    return { offPct, sdPct: Math.hypot(spotScatterPct(pct), OWN_PACE * (offPct < 0 ? sdLowPct : sdHighPct)) };
+  };
+  return { shell: at('shell'), core: at('core') };
+}
+
+function enteredAsAnother(each: Held, mate: Held, as: Level): Suspicion {
+  const [own, other] = [each.board.evidence.species.name, mate.board.evidence.species.name];
+  return {
+    rule: 'species-unlike-stack',
+    severity: 'questionable',
+    why: `Read as ${own}, this board's core is at ${pct(each.now.core)}; read as ${other}, like the boards around it, it would be at ${pct(as.core)} and fit in with them better.`,
+    whatToDo: `Look at the board: if it is ${other}, enter it as that, and every reading of it is corrected anew; if it is ${own}, say so on its page.`,
+  };
+}
+
+/** What a moisture content that was read on the board's own curve is on another wood's, % MC. */
+function readOn(curveId: string, mcPct: number, { curveId: ownId, basis: { tempC } }: Held): number {
+  const [curve, own] = [resistanceCurves.get(curveId)!, resistanceCurves.get(ownId)!];
+  const log10Ohms = log10OhmsAt(own, mcPct).log10Ohms + log10OhmsShift(mcPct, tempC, own.tempC);
+  return mcAtLog10Ohms(curve, log10Ohms, (mc) => log10OhmsShift(mc, tempC, curve.tempC)).mcPct;
+}
+
+/** By how many of their standard deviations a value lies above the others' median. */
+function score(value: number, others: readonly number[]): number {
+  const centre = median(others);
+  const square = others.reduce((sum, other) => sum + (other - centre) ** 2, 0) / others.length;
+  return (value - centre) / Math.max(robustSpread(others), Math.sqrt(square), 0.8 * spotScatterPct(centre));
+}
+
+/** Squared distance from the others, shell and core together, in standard deviations (Mahalanobis). */
+function squaredScore(level: Level, others: readonly Level[]): number {
+  const [shell, core] = DEPTHS.map((depth) =>
+    score(
+      level[depth],
+      others.map((other) => other[depth]),
+    ),
+  ) as [number, number];
+  return (shell ** 2 - 2 * SHELL_WITH_CORE * shell * core + core ** 2) / (1 - SHELL_WITH_CORE ** 2);
+}

@@ -1,0 +1,33 @@
+import type { Corrected } from '../../wood/moisture/corrected.ts';
+import type { BoardEvidence } from '../calls/evidence.ts';
+import type { Reading, Suspicion } from '../readings/reading.ts';
+import { boardSuspicions } from './board-suspicions.ts';
+import { readingSuspicions } from './reading-suspicions.ts';
+
+/** A reading with its moisture content, before anyone has doubted it. */
+export type CorrectedReading = { reading: Reading; corrected: Corrected };
+
+/** Whether one of these rules the reading out by itself. */
+export function isRefused(suspicions: readonly Suspicion[]): boolean {
+  return suspicions.some((each) => each.severity === 'refused');
+}
+
+/** Whether a call may lean on a reading with these. */
+export function isQuestionable(suspicions: readonly Suspicion[]): boolean {
+  return suspicions.some((each) => each.severity !== 'note');
+}
+
+/**
+ * The doubts about each of one board's readings in one round, in the order of the readings. First each reading by
+ * itself; then those that nobody refused or set aside against each other and against the last round.
+ */
+export function suspicionsOf(readings: readonly CorrectedReading[], evidence: BoardEvidence): Suspicion[][] {
+  const alone = readings.map((each) => readingSuspicions(each, evidence));
+  const compared = readings.flatMap((each, index) =>
+    each.reading.excluded === null && each.corrected.mcPct !== null && !isRefused(alone[index]!)
+      ? [{ index, reading: each.reading, mcPct: each.corrected.mcPct }]
+      : [],
+  );
+  const transaction = boardSuspicions(compared, evidence);
+  return alone.map((own, index) => [...own, ...(transaction.get(index) ?? [])]);
+}

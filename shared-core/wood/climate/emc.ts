@@ -1,0 +1,58 @@
+import { solveMonotone } from '../maths/root.ts';
+
+/** Largest relative humidity that the formula is used for; wood in saturated air is not at a single EMC. */
+const MAX_RH = 0.99;
+
+function requireAirTemp(airTempC: number): void {
+  if (!(airTempC >= -20 && airTempC <= 60)) {
+    throw new RangeError(`Air temperature must be -20 to 60 °C, not ${airTempC}.`);
+  }
+}
+
+/**
+ * Equilibrium moisture content of wood in air: what wood comes to if it stands in that air long enough.
+ *
+ * @param airTempC   air temperature, °C, -20 to 60 (the handbook's table begins at -1.1 °C; below it is an
+ *                   extension of the formula)
+ * @param rh         relative humidity, fraction, 0 to 0.99
+ * @returns          moisture content, % of oven-dry mass
+ * @throws           RangeError outside the ranges above
+ * Source: Wood Handbook (FPL-GTR-282, 2021), p. 4-3, eq. 4-5 (Simpson 1973), the one that Table 4-2 was made
+ * from. Equation 4-6 (Glass and others 2014) is the newer fit; it is kept to the tests, because what people
+ * compare with is the table.
+ * @example emcPct(21.1, 0.5) // 9.2
+ */
+export function emcPct(airTempC: number, rh: number): number {
+  requireAirTemp(airTempC);
+  if (!(rh >= 0 && rh <= MAX_RH))
+    throw new RangeError(`Relative humidity must be 0 to ${MAX_RH}, not ${rh}.`);
+  const t = airTempC;
+  const w = 349 + 1.29 * t + 0.0135 * t * t;
+  const k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
+  const k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
+  const k2 = 1.91 + 0.0407 * t - 0.000293 * t * t;
+  const kh = k * rh;
+  const hydrated = (k1 * kh + 2 * k1 * k2 * kh * kh) / (1 + k1 * kh + k1 * k2 * kh * kh);
+  return (1800 / w) * (kh / (1 - kh) + hydrated);
+}
+
+/**
+ * Relative humidity of air in which wood comes to a wanted moisture content: the inverse of `emcPct`.
+ *
+ * @param airTempC   air temperature, °C, -20 to 60
+ * @param mcPct      wanted equilibrium moisture content, %, from 0 to that of air at 99 % humidity (about 25)
+ * @returns          relative humidity, fraction, exact to 1e-9
+ * @throws           RangeError outside the ranges above
+ * Source: eq. 4-5 as in `emcPct`, solved for humidity; it rises strictly, so there is one answer.
+ * @example rhForEmc(21.1, 9.2) // 0.50
+ */
+export function rhForEmc(airTempC: number, mcPct: number): number {
+  requireAirTemp(airTempC);
+  const wettest = emcPct(airTempC, MAX_RH);
+  if (!(mcPct >= 0 && mcPct <= wettest)) {
+    throw new RangeError(
+      `At ${airTempC} °C air brings wood to 0 to ${wettest.toFixed(1)} %, not ${mcPct} %.`,
+    );
+  }
+  return solveMonotone((rh) => emcPct(airTempC, rh), mcPct, 0, MAX_RH);
+}

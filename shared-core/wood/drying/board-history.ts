@@ -1,0 +1,109 @@
+/**
+ * What a board has stood in: the places it was moved through, each with its year of air, as one sequence of
+ * stretches that the drying model can run.
+ */
+import { z } from 'zod';
+import { emcOfYear } from '../climate/climate.ts';
+import { monthlyAirSchema } from '../climate/monthly-air.ts';
+import type { AirSegment } from './drying-model.ts';
+
+/** What a face of the board meets. */
+export const faceExposureSchema = z.enum(['open', 'sun', 'bottom', 'bark', 'sealed']);
+export type FaceExposure = z.infer<typeof faceExposureSchema>;
+
+/** How freely a face dries, against an open face between stickers. Common practice, no source. */
+export const exposureFactor: Record<FaceExposure, number> = {
+  open: 1,
+  sun: 1.6,
+  bottom: 0.5,
+  bark: 0.03,
+  sealed: 0,
+};
+
+const facesSchema = z.tuple([faceExposureSchema, faceExposureSchema]);
+export type Faces = z.infer<typeof facesSchema>;
+
+/** A place where a board stood, from an instant until the next stay begins. */
+export const staySchema = z.object({
+  /** UTC, ms since 1970. */
+  fromMs: z.number(),
+  air: monthlyAirSchema,
+  /** What face A and face B meet there; both open where nothing is said. */
+  faces: facesSchema.optional(),
+});
+export type Stay = z.infer<typeof staySchema>;
+
+/** How freely face A and face B dry in a stay, against an open face. */
+export function faceFactorsOf({ faces = ['open', 'open'] }: Pick<Stay, 'faces'>): [number, number] {
+  return [exposureFactor[faces[0]], exposureFactor[faces[1]]];
+}
+
+/** A stretch in one air, with what the faces meet in it. */
+export type StaySegment = AirSegment & { faceFactors: [number, number] };
+
+const dayMs = 86_400_000;
+
+/** Middle of a month, UTC; months are counted from January 1970. */
+const midMonthMs = (month: number): number => (Date.UTC(1970, month, 1) + Date.UTC(1970, month + 1, 1)) / 2;
+
+/** The month whose middle is the last one at or before the instant. */
+function monthBefore(atMs: number): number {
+  const date = new Date(atMs);
+  const month = (date.getUTCFullYear() - 1970) * 12 + date.getUTCMonth();
+  return midMonthMs(month) <= atMs ? month : month - 1;
+}
+
+const inYear = (month: number): number => ((month % 12) + 12) % 12;
+
+/**
+ * The air from one instant to another. Within a month EMC runs straight from the middle of one month to the middle
+ * of the next; temperature is held at its mean there, to half a degree.
+ *
+ * @param stays   rising in time; the first must have begun by `fromMs`
+ * @param fromMs  UTC, ms
+ * @param toMs    not before `fromMs`, and within 100 years of it
+ * @throws        RangeError when a stay is missing or out of order, or months of its air are
+ */
+export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): StaySegment[] {
+  if (!(toMs >= fromMs && toMs - fromMs <= 36_525 * dayMs)) {
+    throw new RangeError('The history must run forward, and for 100 years at most.');
+  }
+  const first = stays[0];
+  if (first === undefined || first.fromMs > fromMs) {
+    throw new RangeError(
+      'Nobody said where the board stood at first: add the place and the day it came there.',
+    );
+  }
+  const segments: StaySegment[] = [];
+  for (const [index, stay] of stays.entries()) {
+    const next = stays[index + 1];
+    if (stay.air.length !== 12) {
+      throw new RangeError('A place needs the air of all twelve months: fill in those that are missing.');
+    }
+    if (next !== undefined && next.fromMs < stay.fromMs)
+      throw new RangeError('The moves are not in order of time.');
+    const until = Math.min(toMs, next?.fromMs ?? Number.POSITIVE_INFINITY);
+    let at = Math.max(fromMs, stay.fromMs);
+    const emc = emcOfYear(stay.air).monthlyEmcPct;
+    while (at < until) {
+      const month = monthBefore(at);
+      const left = midMonthMs(month);
+      const right = midMonthMs(month + 1);
+      const end = Math.min(until, right);
+      const [a, b] = [inYear(month), inYear(month + 1)];
+      const emcAt = (ms: number): number => emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left);
+      const middle = ((at + end) / 2 - left) / (right - left);
+      const tempC = stay.air[a]!.tempC + (stay.air[b]!.tempC - stay.air[a]!.tempC) * middle;
+      segments.push({
+        durationS: (end - at) / 1000,
+        emcStartPct: emcAt(at),
+        emcEndPct: emcAt(end),
+        // Boards share what was tabulated for a temperature.
+        tempC: Math.round(tempC * 2) / 2,
+        faceFactors: faceFactorsOf(stay),
+      });
+      at = end;
+    }
+  }
+  return segments;
+}

@@ -1,0 +1,483 @@
+/**
+ * When a board will be fit for its use: where it stands, and side by side if it were moved today.
+ *
+ * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are six numbers.
+ * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
+ * agrees with the readings (importance sampling; Gelman and others, Bayesian Data Analysis, section 10.4, from memory):
+ * the normal distribution of the fit is only where the points are put. Every quantile, of a moisture content or of a
+ * date, is one of the weighed runs. No random numbers: the same question has the same answer. How often it comes true:
+ * `tests/bench/forecast.bench.ts`.
+ */
+import { z } from 'zod';
+import { emcOfYear } from '../climate/climate.ts';
+import type { MonthlyAir } from '../climate/monthly-air.ts';
+import { cholesky, normalCdf, times } from '../maths/gaussian.ts';
+import { normalPoints } from '../maths/normal-points.ts';
+import { endUseSchema } from '../species/end-use.ts';
+import { staySchema } from './board-history.ts';
+import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
+import {
+  boardModel,
+  dryingBoardSchema,
+  dryingPrior,
+  fitHistory,
+  fitReadingSchema,
+  type HistoryFit,
+  modelErrorPct,
+  pooledPrior,
+  runBoard,
+} from './history-fit.ts';
+
+const dayMs = 86_400_000;
+
+export const informationSchema = z.object({
+  matrix: z.array(z.array(z.number()).length(4)).length(4),
+  vector: z.array(z.number()).length(4),
+});
+
+export const forecastInputSchema = z.object({
+  /** UTC, ms; the caller's clock. */
+  nowMs: z.number(),
+  board: dryingBoardSchema,
+  readings: z.array(fitReadingSchema).max(2000),
+  /** What the fits of boards of the same stack and log learnt. */
+  siblings: z.array(informationSchema).max(500),
+  endUse: endUseSchema.pick({ minPct: true, maxPct: true, maxShellCorePct: true }),
+  /** Other places, as if the board were moved there now. Where it stands comes first by itself. */
+  elsewhere: z
+    .array(staySchema.pick({ air: true, faces: true }).extend({ placeId: z.number().int() }))
+    .max(20),
+  placeId: z.number().int(),
+  horizonDays: z.number().int().min(7).max(3650),
+});
+export type ForecastInput = z.infer<typeof forecastInputSchema>;
+
+/** The 10, 50 and 90 % values of one quantity. */
+export const quantilesSchema = z.object({ low: z.number(), median: z.number(), high: z.number() });
+export type Quantiles = z.infer<typeof quantilesSchema>;
+
+/** Values over time for the plot, % MC; every array as long as `atMs`. */
+export const bandSchema = z.object({
+  atMs: z.array(z.number()),
+  average: z.array(quantilesSchema),
+  shell: z.array(quantilesSchema),
+  core: z.array(quantilesSchema),
+});
+export type Band = z.infer<typeof bandSchema>;
+
+export const placeForecastSchema = z.object({
+  placeId: z.number().int(),
+  /**
+   * Day by which the board has come into its use's range, its core near enough to its shell, with a probability of 10, 50
+   * and 90 %. Null where that does not come within the horizon.
+   */
+  reach: z.object({
+    earlyMs: z.number().nullable(),
+    likelyMs: z.number().nullable(),
+    lateMs: z.number().nullable(),
+  }),
+  /** EMC of the place's driest month, % MC: no board's average passes below it there, however long it stands. */
+  floorPct: quantilesSchema,
+  /** 1 to 12. */
+  floorMonth: z.number().int(),
+  /** Even the lowest likely floor lies above the use's range: waiting there cannot do. */
+  never: z.boolean(),
+  band: bandSchema,
+});
+export type PlaceForecast = z.infer<typeof placeForecastSchema>;
+
+export const forecastSchema = z.object({
+  /** What the board's own readings say, for its siblings. */
+  information: informationSchema,
+  /** Today. */
+  now: z.object({
+    average: quantilesSchema,
+    shell: quantilesSchema,
+    core: quantilesSchema,
+    /** Just under face A and just under face B, % MC, likeliest. */
+    faceAPct: z.number(),
+    faceBPct: z.number(),
+    /** Probability that the board is fit for its use today. */
+    probabilityReady: z.number().min(0).max(1),
+    profile: z.array(z.object({ depthFraction: z.number(), pct: quantilesSchema })),
+  }),
+  /** From the board's start to today. */
+  past: bandSchema,
+  /** Where it stands, then the others. */
+  places: z.array(placeForecastSchema).min(1),
+  /** When a probing could change the answer, and why then; null: not at all. */
+  nextProbe: z.object({ atMs: z.number().nullable(), why: z.string() }),
+  /** Readings against the fit. */
+  residuals: z.array(
+    z.object({
+      atMs: z.number(),
+      depthFraction: z.number(),
+      measuredPct: z.number(),
+      fittedPct: z.number(),
+      sdPct: z.number(),
+    }),
+  ),
+  /** Factors on the wood's published diffusivity and on a free face, with their 10 and 90 % values. */
+  diffusivityFactor: quantilesSchema,
+  surfaceFactor: quantilesSchema,
+});
+export type Forecast = z.infer<typeof forecastSchema>;
+
+/** 90 % point of the standard normal. */
+const z90 = 1.2816;
+
+/** Enough that a 10 % point rests on a handful of runs. */
+const pointCount = 48;
+/** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
+const reachFactor = 1.2;
+
+/** One thing that may be true of the board and the air to come, and how much it weighs; all weights add up to 1. */
+type Possibility = {
+  /** Values of `dryingParameters`. */
+  theta: number[];
+  /** Standard normal: how the air to come differs from its monthly means. */
+  air: number;
+  /** What the model gets wrong on this board, % MC. */
+  errorPct: number;
+  weight: number;
+};
+
+const points = normalPoints(pointCount, 6);
+
+/** Where the points lie for this fit, still to be weighed. */
+function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] {
+  const reach = residuals.length > 0 ? reachFactor : 1;
+  const lower = cholesky(posterior.covariance);
+  return points.map((point) => ({
+    theta: times(lower, point.slice(0, 4)).map((value, i) => posterior.mean[i]! + reach * value),
+    air: point[4]!,
+    errorPct: modelErrorPct * point[5]!,
+  }));
+}
+
+/** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
+function weightsOf(costs: readonly number[]): number[] {
+  const logs = costs.map((cost, k) => {
+    const drawnAs = points[k]!.slice(0, 4).reduce((sum, z) => sum + z * z, 0);
+    return (drawnAs - cost) / 2;
+  });
+  const most = Math.max(...logs);
+  const raw = logs.map((log) => Math.exp(log - most));
+  // No single run may speak for all (E. L. Ionides, Truncated importance sampling, 2008; from memory).
+  const cap = raw.reduce((sum, value) => sum + value, 0) / Math.sqrt(raw.length);
+  const capped = raw.map((value) => Math.min(cap, value));
+  const total = capped.reduce((sum, value) => sum + value, 0);
+  return capped.map((value) => value / total);
+}
+
+/** The 10, 50 and 90 % values of one number for each possibility; an infinite one is one that never comes. */
+function quantilesOf(possible: readonly Possibility[], values: readonly number[]): Quantiles {
+  const order = values.map((_, k) => k).sort((a, b) => values[a]! - values[b]!);
+  const at = (probability: number): number => {
+    let below = 0;
+    let before: number | null = null;
+    let beforeAt = 0;
+    for (const k of order) {
+      const middle = below + possible[k]!.weight / 2;
+      if (middle >= probability) {
+        const value = values[k]!;
+        if (before === null || !Number.isFinite(value)) return value;
+        return before + ((value - before) * (probability - beforeAt)) / (middle - beforeAt);
+      }
+      below += possible[k]!.weight;
+      before = values[k]!;
+      beforeAt = middle;
+    }
+    return before!;
+  };
+  return { low: at(0.1), median: at(0.5), high: at(0.9) };
+}
+
+/** Depth that stands for the shell: 3 mm as pins go in, but within the outer sixth of a thin board. */
+const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
+
+/** How far the air to come may be from a place's monthly means, % MC of EMC, season by season. Common practice, no source. */
+const comingAirSdPct = 0.5;
+/** The same for a place where no reading of this board was taken: nobody knows how well its months describe it. */
+const untriedAirSdPct = 1;
+
+type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
+
+/** Shell for a judgement is the drier of the two faces: it is that which strains against the core. */
+const shellOf = (series: Series, at: number): number => Math.min(series.shellA[at]!, series.shellB[at]!);
+
+/** Points in a band: enough for a plot, and no more than the window needs. */
+const bandPoints = 120;
+
+function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
+  const every = Math.ceil(allMs.length / bandPoints);
+  const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
+  const over = (value: (series: Series, at: number) => number): Quantiles[] =>
+    shown.map((at) =>
+      quantilesOf(
+        possible,
+        runs.map((series, k) => value(series, at) + possible[k]!.errorPct),
+      ),
+    );
+  return {
+    atMs: shown.map((at) => allMs[at]!),
+    average: over((series, at) => series.average[at]!),
+    shell: over(shellOf),
+    core: over((series, at) => series.core[at]!),
+  };
+}
+
+/** How far a board is from being fit for its use, % MC: 0 or less is fit. */
+const shortfall = (
+  endUse: ForecastInput['endUse'],
+  averagePct: number,
+  shellPct: number,
+  corePct: number,
+): number =>
+  Math.max(
+    averagePct - endUse.maxPct,
+    endUse.minPct - averagePct,
+    corePct - shellPct - endUse.maxShellCorePct,
+  );
+
+const days = (fromMs: number, count: number, stepDays: number): number[] =>
+  Array.from({ length: Math.floor(count / stepDays) + 1 }, (_, i) => fromMs + i * stepDays * dayMs);
+
+/**
+ * The forecast of one board: a pure function of what is known today.
+ *
+ * @throws RangeError where the history is not in order, or a number is outside what the model takes; the message says
+ *         what to set right
+ */
+export function forecastBoard(input: ForecastInput): Forecast {
+  const { board, nowMs } = input;
+  const begun = board.start.atMs;
+  if (nowMs < begun) throw new RangeError('The board starts after today: set the day it was sawn right.');
+  if (input.readings.some((reading) => reading.atMs > nowMs)) {
+    throw new RangeError('A reading is from the future: set the clock or its day right.');
+  }
+  const model = boardModel(board, input.elsewhere);
+  const prior = pooledPrior(dryingPrior(board), input.siblings);
+  const fit = fitHistory(model, input.readings, prior);
+  const drawn = possibilitiesOf(fit);
+  const shell = shellFraction(board.thicknessMm);
+  const depths = [shell, 1 - shell, 0.5];
+
+  const pastDays = (nowMs - begun) / dayMs;
+  const pastStep = Math.max(1, pastDays / bandPoints);
+  const pastMs = [...days(begun, pastDays, pastStep).filter((ms) => ms < nowMs), nowMs];
+  const { observed } = fit;
+  // One run tells the past, and what the readings should have been.
+  const seenMs = [...new Set([...pastMs, ...observed.atMs])].sort((a, b) => a - b);
+  const seenDepths = [...depths, ...observed.depthFractions];
+  const placeOf = new Map(seenMs.map((ms, at) => [ms, at]));
+  const lives = drawn.map(({ theta }) =>
+    runBoard(model, theta, board.stays, begun, nowMs, null, seenMs, seenDepths),
+  );
+  const weights = weightsOf(
+    drawn.map(({ theta }, k) =>
+      fit.costOf(
+        theta,
+        (instant, depth) =>
+          lives[k]!.depthPct[depths.length + depth]![placeOf.get(observed.atMs[instant]!)!]!,
+      ),
+    ),
+  );
+  const possible = drawn.map((each, k): Possibility => ({ ...each, weight: weights[k]! }));
+  const profiles = lives.map((run) => run.finalPct);
+  const pastAt = pastMs.map((ms) => placeOf.get(ms)!);
+  const only = (all: Float64Array): Float64Array => Float64Array.from(pastAt, (at) => all[at]!);
+  const pastRuns = lives.map(({ averagePct, depthPct }) => ({
+    averagePct: only(averagePct),
+    depthPct: depthPct.map(only),
+  }));
+  const seriesOf = (run: { averagePct: Float64Array; depthPct: Float64Array[] }): Series => ({
+    average: run.averagePct,
+    shellA: run.depthPct[0]!,
+    shellB: run.depthPct[1]!,
+    core: run.depthPct[2]!,
+  });
+
+  const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
+  const untilMs = nowMs + input.horizonDays * dayMs;
+  const aheadMs = days(nowMs, input.horizonDays, 1);
+  const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= dayMs);
+  const places = [{ placeId: input.placeId, air: here.air, faces: here.faces }, ...input.elsewhere].map(
+    (place, index) => {
+      // Another place's air is not off by what this one's was, and no year is the mean year.
+      const tried = index === 0 && triedHere;
+      const offsets = possible.map(({ theta, air }) =>
+        tried ? theta[3]! + air * comingAirSdPct : air * untriedAirSdPct,
+      );
+      const runs = possible.map(({ theta }, k) => {
+        const ahead = [...theta.slice(0, 3), offsets[k]!];
+        const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
+        return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
+      });
+      return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets);
+    },
+  );
+
+  const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
+  const today = nowOf(input, model.grid, possible, profiles, shell);
+  const rate = logMoments(possible, 0);
+  return {
+    information: fit.information,
+    now: today,
+    past,
+    places,
+    nextProbe: nextProbe(input, today.probabilityReady, places, rate.sd),
+    residuals: fit.residuals,
+    diffusivityFactor: logQuantiles(rate),
+    surfaceFactor: logQuantiles(logMoments(possible, 1)),
+  };
+}
+
+type Moments = { mean: number; sd: number };
+
+function logMoments(possible: readonly Possibility[], parameter: number): Moments {
+  const mean = possible.reduce((sum, { theta, weight }) => sum + weight * theta[parameter]!, 0);
+  const variance = possible.reduce(
+    (sum, { theta, weight }) => sum + weight * (theta[parameter]! - mean) ** 2,
+    0,
+  );
+  return { mean, sd: Math.sqrt(variance) };
+}
+
+const logQuantiles = ({ mean, sd }: Moments): Quantiles => ({
+  low: Math.exp(mean - z90 * sd),
+  median: Math.exp(mean),
+  high: Math.exp(mean + z90 * sd),
+});
+
+function placeForecast(
+  endUse: ForecastInput['endUse'],
+  place: { placeId: number; air: MonthlyAir },
+  atMs: readonly number[],
+  possible: readonly Possibility[],
+  runs: readonly Series[],
+  offsets: readonly number[],
+): PlaceForecast {
+  const year = emcOfYear(place.air);
+  const firstFit = runs.map((series, k) => {
+    const at = atMs.findIndex(
+      (_, i) =>
+        shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!) + possible[k]!.errorPct <=
+        0,
+    );
+    return at < 0 ? Number.POSITIVE_INFINITY : atMs[at]!;
+  });
+  const reached = quantilesOf(possible, firstFit);
+  // Whole days, as they are told.
+  const dayOf = (ms: number): number | null =>
+    Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / dayMs) * dayMs : null;
+  const reach = {
+    earlyMs: dayOf(reached.low),
+    likelyMs: dayOf(reached.median),
+    lateMs: dayOf(reached.high),
+  };
+  const floorPct = quantilesOf(
+    possible,
+    offsets.map((offset) => year.driestEmcPct + offset),
+  );
+  return {
+    placeId: place.placeId,
+    reach,
+    floorPct,
+    floorMonth: year.driestMonth,
+    never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
+    band: bandOf(possible, runs, atMs),
+  };
+}
+
+function nowOf(
+  input: ForecastInput,
+  grid: DryingGrid,
+  possible: readonly Possibility[],
+  profiles: readonly Float64Array[],
+  shell: number,
+): Forecast['now'] {
+  const over = (value: (profile: Float64Array) => number): Quantiles =>
+    quantilesOf(
+      possible,
+      profiles.map((profile, k) => value(profile) + possible[k]!.errorPct),
+    );
+  const shellPct = (profile: Float64Array): number =>
+    Math.min(atDepthOf(grid, profile, shell), atDepthOf(grid, profile, 1 - shell));
+  return {
+    average: over((profile) => averageOf(grid, profile)),
+    shell: over(shellPct),
+    core: over((profile) => atDepthOf(grid, profile, 0.5)),
+    faceAPct: over((profile) => atDepthOf(grid, profile, shell)).median,
+    faceBPct: over((profile) => atDepthOf(grid, profile, 1 - shell)).median,
+    // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
+    probabilityReady: possible.reduce((sum, { weight }, k) => {
+      const p = profiles[k]!;
+      const short = shortfall(input.endUse, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5));
+      return sum + weight * normalCdf(-short / modelErrorPct);
+    }, 0),
+    profile: Array.from({ length: 21 }, (_, i) => ({
+      depthFraction: i / 20,
+      pct: over((profile) => atDepthOf(grid, profile, i / 20)),
+    })),
+  };
+}
+
+/** A second round some weeks on tells a board's own rate; common practice, no source. */
+const learningDays = 30;
+/** So soon after a probing that left it open, the next would find nearly the same; common practice, no source. */
+const undecidedDays = 7;
+/** Below this the board's rate is known well enough that another reading would not move the dates much. */
+const knownRateSd = 0.3;
+
+function nextProbe(
+  input: ForecastInput,
+  probabilityReady: number,
+  places: readonly PlaceForecast[],
+  rateSd: number,
+): Forecast['nextProbe'] {
+  const { nowMs } = input;
+  const here = places[0]!;
+  const lastMs = Math.max(...input.readings.map((reading) => reading.atMs));
+  if (input.readings.length === 0) {
+    return {
+      atMs: nowMs,
+      why: 'It has not been probed yet: until then this is what such boards do on average.',
+    };
+  }
+  const { earlyMs } = here.reach;
+  if (probabilityReady >= 0.9) {
+    return nowMs - lastMs < dayMs
+      ? { atMs: null, why: 'It is ready by what is known; another probing would hardly change that.' }
+      : { atMs: nowMs, why: 'It should be ready by now: probe it to be sure.' };
+  }
+  if (probabilityReady >= 0.1) {
+    const againMs = lastMs + undecidedDays * dayMs;
+    return againMs > nowMs
+      ? {
+          atMs: againMs,
+          why: 'It is near its range and the last probing left it open: look again a week after it.',
+        }
+      : { atMs: nowMs, why: 'It may be ready or not: a probing today decides.' };
+  }
+  // First, for where it cannot get ready its rate does not matter.
+  if (earlyMs === null) {
+    return {
+      atMs: null,
+      why: here.never
+        ? 'Waiting here cannot bring it to its range, so probing here changes nothing: bring it in first.'
+        : 'It does not come near its range here within the time looked at; probe it when it has been moved.',
+    };
+  }
+  const learnMs = Math.max(nowMs, lastMs + learningDays * dayMs);
+  if (rateSd > knownRateSd && learnMs < earlyMs) {
+    return {
+      atMs: learnMs,
+      why: 'How fast this board dries is still unsure; a probing a month after the last one narrows the dates most.',
+    };
+  }
+  return {
+    atMs: Math.max(earlyMs, nowMs),
+    why: 'Before this day it is ready with less than one chance in ten.',
+  };
+}

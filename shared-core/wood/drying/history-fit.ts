@@ -1,0 +1,494 @@
+/**
+ * Learns from a board's readings how that board dries.
+ *
+ * The drying model runs through the board's history with four unknowns: how fast moisture moves inside, how freely
+ * the faces dry, how wet the board was at the start, and how far the air where it stood was from what its place
+ * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalised
+ * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
+ */
+import { z } from 'zod';
+import {
+  type Gaussian,
+  type Information,
+  inversePositive,
+  posterior,
+  solvePositive,
+  times,
+} from '../maths/gaussian.ts';
+import { mostWaterPct } from '../moisture/most-water.ts';
+import { spotScatterPct } from '../moisture/spot-scatter.ts';
+import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
+import {
+  type DryingGrid,
+  type DryingResult,
+  dryingGrid,
+  LawTables,
+  parabolicStart,
+  simulateDrying,
+  woodDryingLaw,
+} from './drying-model.ts';
+
+/** The unknowns, in the order of every mean and covariance here: three logarithms, and % MC. */
+export const dryingParameters = ['logDiffusivity', 'logSurface', 'logStartMc', 'emcOffsetPct'] as const;
+
+/** What the model must know of a board. */
+export const dryingBoardSchema = z.object({
+  thicknessMm: z.number().min(0.5).max(1000),
+  /** Null where it is not known: a middling wood, with a wider spread. */
+  basicSpecificGravity: z.number().min(0.05).max(1.3).nullable(),
+  start: z.object({
+    /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
+    atMs: z.number(),
+    /** Average then, % MC; null for green and not measured. */
+    mcPct: z.number().min(1).max(400).nullable(),
+    /** How sure that is: standard deviation of its logarithm; about the relative error. Ignored where null. */
+    logSd: z.number().min(0.005).max(2),
+    /** Moisture of the faces over the average: 1 for a board fresh from the saw, less for one that was drying. */
+    shellRatio: z.number().min(0.1).max(1.5),
+  }),
+  /** Where it has stood, rising in time; the first stay begins no later than `start.atMs`. */
+  stays: z.array(staySchema).min(1),
+});
+export type DryingBoard = z.infer<typeof dryingBoardSchema>;
+
+/** A corrected reading. */
+export const fitReadingSchema = z.object({
+  atMs: z.number(),
+  /** Depth of the pin tips from face A over the thickness, 0 to 1. */
+  depthFraction: z.number().min(0).max(1),
+  mcPct: z.number().min(0).max(400),
+  /** Of the reading as corrected: meter and species. */
+  standardUncertaintyPct: z.number().positive(),
+});
+export type FitReading = z.infer<typeof fitReadingSchema>;
+
+/**
+ * What the model itself gets wrong even with the best parameters, % MC (boards are not sheets, places are not
+ * monthly means). Common practice, no source.
+ */
+export const modelErrorPct = 0.5;
+
+/** Half the board is enough where both faces are alike; about 0.1 % MC from a fine grid (`drying-model.test.ts`). */
+const cellsPerHalf = 12;
+const tolerancePct = 0.05;
+
+/** A board that can be run with any values of the unknowns. */
+export type BoardModel = {
+  board: DryingBoard;
+  grid: DryingGrid;
+  tables: LawTables;
+};
+
+const middlingGravity = 0.5;
+
+/**
+ * @param elsewhere   stays that it may be run through besides the board's own
+ */
+export function boardModel(board: DryingBoard, elsewhere: readonly Pick<Stay, 'faces'>[] = []): BoardModel {
+  const half = [...board.stays, ...elsewhere].every((stay) => {
+    const [a, b] = faceFactorsOf(stay);
+    return a === b;
+  });
+  return {
+    board,
+    grid: dryingGrid(board.thicknessMm, half, half ? cellsPerHalf : 2 * cellsPerHalf),
+    tables: new LawTables(woodDryingLaw(board.basicSpecificGravity ?? middlingGravity)),
+  };
+}
+
+/**
+ * Runs a stretch of a board's life.
+ *
+ * @param theta         values of `dryingParameters`
+ * @param startPct      cells at `fromMs`; null for the board's own start, which then must be `fromMs`
+ * @param observeMs     rising, between `fromMs` and `toMs`
+ */
+export function runBoard(
+  model: BoardModel,
+  theta: readonly number[],
+  stays: readonly Stay[],
+  fromMs: number,
+  toMs: number,
+  startPct: Float64Array | null,
+  observeMs: readonly number[],
+  depthFractions: readonly number[],
+): DryingResult {
+  const [logDiffusivity, logSurface, logStart, emcOffsetPct] = theta as [number, number, number, number];
+  const surface = Math.exp(logSurface);
+  const stretches = stretchesOf(airSegments(stays, fromMs, toMs));
+  const parts: DryingResult[] = [];
+  let profilePct = startPct ?? parabolicStart(model.grid, Math.exp(logStart), model.board.start.shellRatio);
+  let begunS = 0;
+  let seen = 0;
+  for (const { segments, faceFactors, durationS } of stretches) {
+    const isLast = parts.length === stretches.length - 1;
+    const inside = observeMs.slice(seen).map((ms) => (ms - fromMs) / 1000 - begunS);
+    const observeS = isLast ? inside : inside.filter((at) => at <= durationS);
+    const part = simulateDrying({
+      grid: model.grid,
+      tables: model.tables,
+      startPct: profilePct,
+      segments,
+      diffusivityFactor: Math.exp(logDiffusivity),
+      faceFactors: [surface * faceFactors[0], surface * faceFactors[1]],
+      emcOffsetPct,
+      tolerancePct,
+      // A difference of two large numbers may end a hair past the stretch.
+      observeS: observeS.map((at) => Math.min(Math.max(at, 0), durationS)),
+      depthFractions,
+    });
+    parts.push(part);
+    profilePct = part.finalPct;
+    begunS += durationS;
+    seen += observeS.length;
+  }
+  return joined(parts);
+}
+
+type Stretch = { segments: StaySegment[]; faceFactors: [number, number]; durationS: number };
+
+/** Runs of segments in which the faces meet the same. */
+function stretchesOf(segments: readonly StaySegment[]): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const segment of segments) {
+    const { faceFactors, durationS } = segment;
+    const last = stretches.at(-1);
+    if (last?.faceFactors.every((factor, face) => factor === faceFactors[face])) {
+      last.segments.push(segment);
+      last.durationS += durationS;
+    } else {
+      stretches.push({ segments: [segment], faceFactors, durationS });
+    }
+  }
+  return stretches.length > 0 ? stretches : [{ segments: [], faceFactors: [1, 1], durationS: 0 }];
+}
+
+function joined(parts: readonly DryingResult[]): DryingResult {
+  const [first] = parts as [DryingResult];
+  if (parts.length === 1) return first;
+  const end = (rows: Float64Array[]): Float64Array => Float64Array.from(rows.flatMap((row) => [...row]));
+  return {
+    averagePct: end(parts.map((part) => part.averagePct)),
+    depthPct: first.depthPct.map((_, row) => end(parts.map((part) => part.depthPct[row]!))),
+    finalPct: parts.at(-1)!.finalPct,
+    lostPct: parts.reduce((sum, part) => sum + part.lostPct, 0),
+    steps: parts.reduce((sum, part) => sum + part.steps, 0),
+  };
+}
+
+/** A factor before anything is known of a board: its median, and the standard deviation of its logarithm. */
+type PriorFactor = { median: number; logSd: number };
+
+/**
+ * How fast real boards dry, as factors on the published diffusivity and on a free face.
+ *
+ * Medians: from days published by three sources that weigh the same, Rietz and Page (eight woods in the yard), Peck (sugar
+ * maple in the yard) and Miceli (three woods in the house); `tests/bench/drying-prior.bench.ts`. Days of drying over days
+ * published are 0.73, 1.22 and 1.03 on average. Chosen without a source, medians foretell it with 0.58, 1.62 and 0.94.
+ * The diffusivity is then 0.62 each time, and near the half of steady flow that drying wood was measured to have
+ * (`sonderegger-2011-diffusion.test.ts`). The surface is not told: 0.04 to 0.2, for it counts only while wood is wet. A
+ * round figure from its middle is taken, and the diffusivity that then is best.
+ *
+ * Spreads: common practice, no source; a factor of about two either way for the wood, a little more for the stack. They
+ * make the days to a moisture content vary by about 0.5 of their logarithm, as much as medians chosen without a source
+ * are off for it (0.47).
+ */
+export const priorPace: { diffusivity: PriorFactor; surface: PriorFactor } = {
+  diffusivity: { median: 0.55, logSd: 0.6 },
+  surface: { median: 0.1, logSd: 0.8 },
+};
+
+/**
+ * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the wood is not known.
+ * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
+ * memory).
+ */
+export function dryingPrior(board: DryingBoard): Gaussian {
+  const { diffusivity, surface } = priorPace;
+  const known = board.basicSpecificGravity !== null;
+  const { mcPct, logSd } = board.start;
+  const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? middlingGravity);
+  const sd = [known ? diffusivity.logSd : 0.8, surface.logSd, mcPct === null ? 0.35 : logSd, 1];
+  return {
+    mean: [Math.log(diffusivity.median), Math.log(surface.median), Math.log(mcPct ?? green), 0],
+    covariance: sd.map((value, i) => sd.map((_, j) => (i === j ? value * value : 0))),
+  };
+}
+
+/**
+ * How much boards of one stack and log still differ among themselves: the spread that is left of each unknown when
+ * the group's own value is known. Common practice, no source.
+ */
+const withinGroupSd = [0.25, 0.3, 0.15, 0.3];
+
+/**
+ * The prior of a board when its siblings have been probed: they share the group's values, each with a spread of
+ * its own (empirical Bayes for a normal hierarchy; Gelman and others, Bayesian Data Analysis, chapter 5, from
+ * memory). Many siblings leave the within-group spread; none leave the prior as it is.
+ *
+ * @param prior     as `dryingPrior` gives it
+ * @param siblings  `information` of the other boards' fits
+ */
+export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): Gaussian {
+  if (siblings.length === 0) return prior;
+  // A start that was measured on the board itself is already surer than its group could make it.
+  const within = withinGroupSd.map((sd, i) => Math.min(sd * sd, 0.5 * prior.covariance[i]![i]!));
+  const group: Gaussian = {
+    mean: prior.mean,
+    covariance: prior.covariance.map((row, i) =>
+      row.map((value, j) => (i === j ? value - within[i]! : value)),
+    ),
+  };
+  const sum: Information = {
+    matrix: within.map(() => within.map(() => 0)),
+    vector: within.map(() => 0),
+  };
+  for (const sibling of siblings) {
+    // The sibling's own deviation integrated out: (V + W)^-1 = A - A (A + W^-1)^-1 A with A = V^-1, also where A is singular.
+    const inner = inversePositive(
+      sibling.matrix.map((row, i) => row.map((value, j) => (i === j ? value + 1 / within[i]! : value))),
+    );
+    const passed = times(inner, sibling.vector);
+    for (let i = 0; i < within.length; i++) {
+      // A (A + W^-1)^-1 = 1 - W^-1 (A + W^-1)^-1, row by row.
+      sum.vector[i] = sum.vector[i]! + passed[i]! / within[i]!;
+      for (let j = 0; j < within.length; j++) {
+        sum.matrix[i]![j] =
+          sum.matrix[i]![j]! + (i === j ? 1 / within[i]! : 0) - inner[i]![j]! / (within[i]! * within[j]!);
+      }
+    }
+  }
+  const learnt = posterior(group, sum);
+  return {
+    mean: learnt.mean,
+    covariance: learnt.covariance.map((row, i) =>
+      row.map((value, j) => (i === j ? value + within[i]! : value)),
+    ),
+  };
+}
+
+/** Readings of one round and depth as one value. */
+type Observation = {
+  atMs: number;
+  depthFraction: number;
+  mcPct: number;
+  /** What is this observation's own in wood that is not wet: scatter of its spots, and what the model gets wrong, % MC. */
+  ownSdPct: number;
+  /** What the meter and this board's wood are wrong by in every reading alike, % MC. */
+  sharedSdPct: number;
+};
+
+const sameRoundMs = 12 * 3_600_000;
+/** What is known of scatter beforehand weighs as much as so many degrees of freedom, as in `probing/estimate.ts`. */
+const priorDegrees = 4;
+
+function observationsOf(readings: readonly FitReading[]): Observation[] {
+  const sorted = [...readings].sort((a, b) => a.depthFraction - b.depthFraction || a.atMs - b.atMs);
+  const groups: FitReading[][] = [];
+  for (const reading of sorted) {
+    const group = groups.at(-1);
+    const first = group?.[0];
+    if (
+      group !== undefined &&
+      first !== undefined &&
+      Math.abs(first.depthFraction - reading.depthFraction) < 0.01 &&
+      reading.atMs - first.atMs < sameRoundMs
+    ) {
+      group.push(reading);
+    } else {
+      groups.push([reading]);
+    }
+  }
+  const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  return groups
+    .map((group) => {
+      const mcPct = mean(group.map((reading) => reading.mcPct));
+      // A single spot tells nothing of its scatter, and two that happen to agree do not promise that there is none.
+      const squares =
+        priorDegrees * spotScatterPct(mcPct) ** 2 +
+        group.reduce((sum, reading) => sum + (reading.mcPct - mcPct) ** 2, 0);
+      const scatter = squares / (priorDegrees + group.length - 1);
+      return {
+        atMs: group[0]!.atMs,
+        depthFraction: mean(group.map((reading) => reading.depthFraction)),
+        mcPct,
+        ownSdPct: Math.sqrt(scatter / group.length + modelErrorPct ** 2),
+        sharedSdPct: Math.sqrt(mean(group.map((reading) => reading.standardUncertaintyPct ** 2))),
+      };
+    })
+    .sort((a, b) => a.atMs - b.atMs);
+}
+
+/** From here on a pin meter tells less and less, % MC. */
+const wetFromPct = 28;
+/** Above it, what meter and curve are wrong by grows by so much of each further % MC, as in `correction.ts`; … */
+const sharedWetShare = 0.5;
+/** … and each round and depth by so much on its own. Common practice, no source. */
+const ownWetShare = 0.1;
+
+/** Inner product of two columns over the observations, weighed by the inverse of their covariance. */
+type Weighing = (x: readonly number[], y: readonly number[]) => number;
+
+/**
+ * The observations' covariance: own variances on its diagonal and, on top, the product of the shared errors of every two,
+ * so that ten rounds with one meter do not average away what the meter and the wood's curve are wrong by. Inverse by
+ * Sherman and Morrison's formula.
+ *
+ * How wrong a reading of wet wood may be goes by what the wood holds by the model, not by what was read: else those that
+ * err low would be trusted most, and every fit to wet wood come out too dry (`tests/bench/forecast.bench.ts` showed it).
+ */
+function weighing(observations: readonly Observation[], modelPct: readonly number[]): Weighing {
+  const wet = (mcPct: number): number => Math.max(0, mcPct - wetFromPct);
+  const own = observations.map(
+    ({ ownSdPct }, k) => 1 / (ownSdPct ** 2 + (ownWetShare * wet(modelPct[k]!)) ** 2),
+  );
+  const shared = observations.map(({ sharedSdPct, mcPct }, k) =>
+    Math.max(sharedSdPct / 2, sharedSdPct + sharedWetShare * (wet(modelPct[k]!) - wet(mcPct))),
+  );
+  const most = 1 + shared.reduce((sum, value, k) => sum + value * value * own[k]!, 0);
+  const along = (x: readonly number[]): number =>
+    x.reduce((sum, value, k) => sum + value * shared[k]! * own[k]!, 0);
+  return (x, y) =>
+    x.reduce((sum, value, k) => sum + value * own[k]! * y[k]!, 0) - (along(x) * along(y)) / most;
+}
+
+export type HistoryFit = {
+  prior: Gaussian;
+  /** What is known after the readings. */
+  posterior: Gaussian;
+  /** What the readings alone say: give it to `pooledPrior` of the board's siblings. */
+  information: Information;
+  /** Each round's reading at a depth against the fitted model, % MC. */
+  residuals: { atMs: number; depthFraction: number; measuredPct: number; fittedPct: number; sdPct: number }[];
+  /** Where the readings were taken: instants, rising, and depths. */
+  observed: { atMs: number[]; depthFractions: number[] };
+  /**
+   * How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability.
+   * It is told what the model then holds at an instant and a depth of `observed`, by their places in it, % MC.
+   */
+  costOf: (theta: readonly number[], modelPct: (instant: number, depth: number) => number) => number;
+};
+
+/** Steps of the unknowns for finite differences, in their own units. */
+const probeStep = [0.1, 0.15, 0.05, 0.3];
+
+/**
+ * Fits a board's history.
+ *
+ * @param readings  corrected readings that count, none before the board's start
+ * @param prior     `dryingPrior(board)`, or that pooled with siblings
+ * @throws          RangeError for a reading before the start
+ */
+export function fitHistory(model: BoardModel, readings: readonly FitReading[], prior: Gaussian): HistoryFit {
+  const { board } = model;
+  const observations = observationsOf(readings);
+  const none: Information = {
+    matrix: prior.covariance.map((row) => row.map(() => 0)),
+    vector: prior.mean.map(() => 0),
+  };
+  const last = observations.at(-1);
+  const precision = inversePositive(prior.covariance);
+  const penaltyOf = (theta: readonly number[]): number => {
+    const away = theta.map((value, i) => value - prior.mean[i]!);
+    return times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
+  };
+  if (last === undefined) {
+    return {
+      prior,
+      posterior: prior,
+      information: none,
+      residuals: [],
+      observed: { atMs: [], depthFractions: [] },
+      costOf: penaltyOf,
+    };
+  }
+  if (observations[0]!.atMs < board.start.atMs) {
+    throw new RangeError('A reading is older than the day the board was sawn: set that day right.');
+  }
+  const instants = [...new Set(observations.map((o) => o.atMs))];
+  const depths = [...new Set(observations.map((o) => o.depthFraction))];
+  const where = observations.map((o) => [depths.indexOf(o.depthFraction), instants.indexOf(o.atMs)] as const);
+  const predict = (theta: readonly number[]): number[] => {
+    const run = runBoard(model, theta, board.stays, board.start.atMs, last.atMs, null, instants, depths);
+    return where.map(([depth, instant]) => run.depthPct[depth]![instant]!);
+  };
+  const misfitOf = (predicted: readonly number[]): number[] =>
+    observations.map((o, k) => o.mcPct - predicted[k]!);
+  const costOf = (theta: readonly number[], predicted: readonly number[], product: Weighing): number => {
+    const misfit = misfitOf(predicted);
+    return penaltyOf(theta) + product(misfit, misfit);
+  };
+  /** Information of the readings with the model taken as straight around theta. */
+  const linearised = (
+    theta: readonly number[],
+    predicted: readonly number[],
+    product: Weighing,
+  ): Information => {
+    const slopes = theta.map((_, j) => {
+      const moved = predict(theta.map((value, i) => (i === j ? value + probeStep[j]! : value)));
+      return moved.map((value, k) => (value - predicted[k]!) / probeStep[j]!);
+    });
+    const target = misfitOf(predicted).map(
+      (misfit, k) => misfit + slopes.reduce((sum, slope, j) => sum + slope[k]! * theta[j]!, 0),
+    );
+    return {
+      matrix: slopes.map((a) => slopes.map((b) => product(a, b))),
+      vector: slopes.map((a) => product(a, target)),
+    };
+  };
+
+  let theta = prior.mean;
+  let predicted = predict(theta);
+  let product = weighing(observations, predicted);
+  let cost = costOf(theta, predicted, product);
+  let information = linearised(theta, predicted, product);
+  let damping = 0;
+  for (let iteration = 0; iteration < 12; iteration++) {
+    const matrix = precision.map((row, i) =>
+      row.map((value, j) => (value + information.matrix[i]![j]!) * (i === j ? 1 + damping : 1)),
+    );
+    const pull = times(precision, prior.mean);
+    const gradient = times(
+      precision.map((row, i) => row.map((value, j) => value + information.matrix[i]![j]!)),
+      theta,
+    ).map((value, i) => pull[i]! + information.vector[i]! - value);
+    const move = solvePositive(matrix, gradient);
+    const next = theta.map((value, i) => value + Math.max(-2, Math.min(2, move[i]!)));
+    const nextPredicted = predict(next);
+    const nextCost = costOf(next, nextPredicted, product);
+    const expected = move.reduce((sum, value, i) => sum + value * gradient[i]!, 0);
+    if (nextCost <= cost) {
+      const gained = cost - nextCost;
+      theta = next;
+      predicted = nextPredicted;
+      product = weighing(observations, predicted);
+      cost = costOf(theta, predicted, product);
+      damping = damping < 0.02 ? 0 : damping / 4;
+      information = linearised(theta, predicted, product);
+      if (gained < 0.01) break;
+    } else {
+      // A gain too small to matter is as good as arrival.
+      if (expected < 0.01) break;
+      damping = damping === 0 ? 0.1 : damping * 4;
+    }
+  }
+  return {
+    prior,
+    posterior: { mean: [...theta], covariance: posterior(prior, information).covariance },
+    information,
+    residuals: observations.map((o, k) => ({
+      atMs: o.atMs,
+      depthFraction: o.depthFraction,
+      measuredPct: o.mcPct,
+      fittedPct: predicted[k]!,
+      sdPct: Math.hypot(o.ownSdPct, o.sharedSdPct),
+    })),
+    observed: { atMs: instants, depthFractions: depths },
+    costOf: (values, modelPct) =>
+      costOf(
+        values,
+        where.map(([depth, instant]) => modelPct(instant, depth)),
+        product,
+      ),
+  };
+}

@@ -1,0 +1,18 @@
+import { z } from 'zod';
+
+/** What the wood is for, with its MC range. */
+export const endUseSchema = z.object({
+  id: z
+    .string()
+    .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/)
+    .max(60),
+  name: z.string().trim().min(1).max(80),
+  /** The board's average must lie within these, % MC. */
+  minPct: z.number().min(0).max(60),
+  maxPct: z.number().min(1).max(200),
+  /** Largest difference of core over shell that the use allows, % MC. */
+  maxShellCorePct: z.number().min(0.5).max(100),
+  /** Whether wood for it must be brought indoors before it is ready, whatever it reads. */
+  note: z.string().max(1000),
+});
+export type EndUse = z.infer<typeof endUseSchema>;

@@ -1,0 +1,66 @@
+import { expect } from '@playwright/test';
+import { test } from './pintally.ts';
+import { openDemoYard, picture } from './walk.ts';
+
+test('boards added together fill the pile, and what their ends show reaches the forecast and the cup', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await page
+    .getByRole('link', { name: /Red oak, north stack/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'Add boards' }).first().click();
+  const form = page.getByRole('dialog');
+  await form.getByLabel('How many').fill('3');
+  await form.getByLabel('Thickness').fill('54');
+  // Nine boards lie there, three to a course.
+  await form.getByLabel('Boards per course').fill('2');
+  await expect(form.getByText('Courses 4 to 5, from the bottom up.')).toBeVisible();
+  await form.getByText('More about them').click();
+  await form.getByLabel('Width, mm').fill('240');
+  await form.getByLabel('Sawing').selectOption('Flat-sawn');
+  await form.getByLabel('Bark side').selectOption('Up');
+  await form.getByRole('button', { name: 'Add 3 boards' }).click();
+
+  const stackOrder = page.getByRole('table', { name: 'The pile, seen from its end' });
+  const top = stackOrder.getByRole('row', { name: /^Course 5/ }).getByRole('link');
+  await expect(top).toHaveAccessibleName('OAK-12 not probed flat-sawn, bark side up');
+  await expect(stackOrder.getByRole('row', { name: /^Course 4/ }).getByRole('link')).toHaveCount(2);
+  await picture(page, 'pile-filled');
+
+  // Two of them are turned and pulled down into the lowest course, bark and all.
+  for (const code of ['OAK-11', 'OAK-12']) await page.getByLabel(`Choose ${code}`).check();
+  await page.getByRole('button', { name: 'Change …' }).click();
+  await form.getByLabel('Bark side').selectOption('Up, bark still on');
+  await form.getByLabel('Boards per course').fill('5');
+  await form.getByLabel('First column').fill('4');
+  await form.getByRole('button', { name: 'Change 2 boards' }).click();
+  const lowest = stackOrder.getByRole('row', { name: /^Course 1/ }).getByRole('link');
+  await expect(lowest).toHaveCount(5);
+  await expect(lowest.last()).toHaveAccessibleName(
+    // What comes after it is the plan's word on what to probe next.
+    /^OAK-12 not probed flat-sawn, bark side up, bark still on( probe next)?$/,
+  );
+
+  await lowest.last().click();
+  const basis = page.getByRole('region', { name: 'What it rests on' });
+  await expect(
+    basis.getByText(/course 1, the lowest: in Fence row.*common practice, no source/),
+  ).toBeVisible();
+  await expect(basis.getByText(/^Bark is on its upper face/)).toBeVisible();
+  const warp = page.getByRole('region', { name: 'Warp' });
+  await expect(warp.getByText(/150 mm is taken/)).toBeVisible();
+  await expect(warp.getByText(/Take the bark off its upper face/)).toBeVisible();
+
+  // The pith is found: nothing is left to guess of its rings, and so near to it the board cups more.
+  const cupAtTarget = async () =>
+    Number(/([\d.]+) mm hollow/.exec((await warp.getByText(/^At 13.5 %:/).textContent()) ?? '')?.[1]);
+  const guessed = await cupAtTarget();
+  await page.getByRole('button', { name: 'Change', exact: true }).click();
+  await form.getByLabel('Pith to middle, mm').fill('75');
+  await form.getByRole('button', { name: 'Save the board' }).click();
+  await expect(warp.getByText(/is taken, as in a middling log/)).toHaveCount(0);
+  await expect.poll(cupAtTarget).toBeGreaterThan(1.3 * guessed);
+  await picture(page, 'board-with-bark');
+});

@@ -1,0 +1,268 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { SpeciesScreen } from '../../../../renderer/screens/species/SpeciesScreen.tsx';
+import { useMeter } from '../../../../renderer/stores/meter.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aCheck, aFit } from './a-species.ts';
+
+function open(id: string, fits: OwnFit[] = [], more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
+    'ovenChecks.ofSpecies': () => fits,
+    'ovenChecks.add': () => fits,
+    'ovenChecks.weigh': () => fits,
+    'ovenChecks.exclude': () => fits,
+    'ovenChecks.include': () => fits,
+    'ovenChecks.useFit': () => fits,
+    'species.save': (species) => ({ ...species }) as never,
+    ...more,
+  });
+  render(
+    <main>
+      <SpeciesScreen id={id} />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
+const region = async (name: string) => within(await screen.findByRole('region', { name }));
+const checks = () => region('Your own oven-dry checks');
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('A wood', () => {
+  test('says its figures and the other names it goes by', async () => {
+    open('walnut-black');
+    const known = await region('What is known of it');
+    // Wood Handbook (FPL-GTR-282), Table 4-3: black walnut 5.5, 7.8, 12.8 %.
+    for (const figure of ['5.5 %', '7.8 %', '12.8 %']) expect(known.getByText(figure)).toBeTruthy();
+    expect(known.getByText(/by the curve of/)).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('says what is missing, and what cannot be told for want of it', async () => {
+    // No resistance curve is published for red alder in our sources.
+    open('alder-red');
+    const known = await region('What is known of it');
+    const missing = within(known.getByRole('list', { name: 'What is missing' })).getAllByRole('listitem');
+    expect(missing.map((item) => item.textContent)).toEqual([
+      expect.stringMatching(/corrected for temperature only.*oven-dry checks put that right/),
+    ]);
+  });
+
+  test('another wood is derived from it, with its figures and a note that says so', async () => {
+    const { machine, user } = open('walnut-black');
+    await user.click(await screen.findByRole('button', { name: 'Add a wood like this' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard walnut');
+    await user.click(screen.getByRole('button', { name: 'Save the wood' }));
+    expect(machine.inputsOf('species.save')).toEqual([
+      expect.objectContaining({
+        id: 'yard-walnut',
+        radialPct: 5.5,
+        note: expect.stringMatching(/Derived from Black walnut/),
+      }),
+    ]);
+  });
+
+  test('that is not there is said not to be', async () => {
+    open('no-such-wood');
+    expect(await screen.findByText('There is no such wood in this yard.')).toBeTruthy();
+    await expectNoBarriers();
+  });
+});
+
+describe('Oven-dry checks', () => {
+  test('none yet: it says how they are made, the caution of the oven, and offers the first', async () => {
+    open('walnut-black');
+    const section = await checks();
+    expect(section.getByText(/103 ± 2 °C until its mass is constant/)).toBeTruthy();
+    expect(section.getByText(/gloves or tongs/)).toBeTruthy();
+    expect(await section.findByRole('button', { name: 'Add the first check' })).toBeTruthy();
+  });
+
+  test('a piece that was read and weighed is kept, with numbers as they were typed', async () => {
+    const { machine, user } = open('walnut-black');
+    await user.click(await (await checks()).findByRole('button', { name: 'Add the first check' }));
+    const dialog = within(screen.getByRole('dialog'));
+    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
+    expect(dialog.getByText('Give at least one reading of the piece.')).toBeTruthy();
+    expect(machine.inputsOf('ovenChecks.add')).toEqual([]);
+
+    await user.type(dialog.getByLabelText('Readings, % as the meter shows'), '12,4 12.6');
+    await user.type(dialog.getByLabelText('Temperature of the wood'), '18');
+    await user.type(dialog.getByLabelText('Wet mass'), '112.4');
+    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
+    expect(machine.inputsOf('ovenChecks.add')).toEqual([
+      {
+        speciesId: 'walnut-black',
+        meterId: null,
+        piece: '1',
+        readings: [12.4, 12.6],
+        unit: 'pct',
+        woodTempC: 18,
+        wetGrams: 112.4,
+        balanceGrams: 0.1,
+        rule: 'EN 13183-1',
+        note: '',
+      },
+    ]);
+  });
+
+  test('with a meter connected, its value is taken into the row of readings', async () => {
+    const state = aLiveMeter();
+    useMeter.setState({ state, live: aLiveValue({ raw: 13.7 }) });
+    const { machine, user } = open('walnut-black');
+    await user.click(await (await checks()).findByRole('button', { name: 'Add a check' }));
+    const dialog = within(screen.getByRole('dialog'));
+    await user.selectOptions(dialog.getByLabelText('Read with'), String(state.meterId));
+    await user.click(dialog.getByRole('button', { name: 'Take 13.7 %' }));
+    await user.click(dialog.getByLabelText('I don’t know it'));
+    await user.type(dialog.getByLabelText('Wet mass'), '80');
+    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
+    expect(machine.inputsOf('ovenChecks.add')).toEqual([
+      expect.objectContaining({ meterId: state.meterId, readings: [13.7], woodTempC: null }),
+    ]);
+  });
+
+  test('a piece in the oven says what to do next and takes its next mass', async () => {
+    const sentence = 'Not dry yet: its mass still changes by 0.350 g in 2 h. Leave it in and weigh it again.';
+    const fits = [
+      aFit({
+        checks: [aCheck(1, { dry: false, sentence })],
+        fit: null,
+        sentence: '0 of at least 3 pieces for a line are dry. 1 is still drying.',
+      }),
+    ];
+    const { machine, user } = open('walnut-black', fits);
+    const section = await checks();
+    expect(await section.findByText(sentence)).toBeTruthy();
+    expect(section.getByText('at least 12.0 % MC')).toBeTruthy();
+    expect(section.getByText(/Too early to say/)).toBeTruthy();
+    expect(section.queryByRole('img')).toBeNull();
+    await user.click(section.getByRole('button', { name: 'Weigh A1' }));
+    await user.type(screen.getByLabelText('Mass'), '99,87');
+    await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
+    expect(machine.inputsOf('ovenChecks.weigh')).toEqual([
+      { checkId: 1, grams: 99.87, at: expect.stringMatching(/Z$/) },
+    ]);
+    await expectNoBarriers();
+  });
+
+  test('the plot is a drawing, a sentence and a table of the same values', async () => {
+    open('walnut-black', [aFit()]);
+    const section = await checks();
+    const drawing = await section.findByRole('img', { name: 'Meter against oven on Black walnut' });
+    const dots = [...drawing.querySelectorAll('circle')].map((dot) => ({
+      x: Number(dot.getAttribute('cx')),
+      y: Number(dot.getAttribute('cy')),
+    }));
+    expect(dots).toHaveLength(5);
+    // On their line: the pieces rise together, evenly.
+    for (let i = 1; i < dots.length; i++) {
+      expect(dots[i]!.x).toBeGreaterThan(dots[i - 1]!.x);
+      expect(dots[i]!.y).toBeLessThan(dots[i - 1]!.y);
+    }
+    expect(drawing.textContent).toContain('A3');
+    const rows = section.getAllByRole('row').map((row) =>
+      within(row)
+        .queryAllByRole('cell')
+        .map((cell) => cell.textContent),
+    );
+    expect(rows[1]).toEqual(['A1', '11.1', '12.0', '12.0', '12.8', '−0.2']);
+    expect(section.getByText(/MC = reading \+ 0\.90/)).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('worth using, they are put to use with one button', async () => {
+    const { machine, user } = open('walnut-black', [aFit()]);
+    const section = await checks();
+    expect(await section.findByText(/off by about 0.3 %, without them by 0.8 %/)).toBeTruthy();
+    await user.click(section.getByRole('button', { name: 'Use them' }));
+    expect(machine.inputsOf('ovenChecks.useFit')).toEqual([
+      { speciesId: 'walnut-black', meterId: null, inUse: true },
+    ]);
+  });
+
+  test('not worth using, it says so and offers no button', async () => {
+    const fit = { ...aFit().fit!, worthUsing: false };
+    open('walnut-black', [aFit({ fit, sentence: 'Your checks do not beat the published correction.' })]);
+    const section = await checks();
+    expect(await section.findByText('Not worth using.')).toBeTruthy();
+    expect(section.queryByRole('button', { name: 'Use them' })).toBeNull();
+  });
+
+  test.each([
+    [true, 'In use.'],
+    [false, 'Chosen, but not in use.'],
+  ])('chosen and applied %s: it says “%s” and can be stopped', async (applied, words) => {
+    const { machine, user } = open('walnut-black', [aFit({ inUse: true, applied })]);
+    const section = await checks();
+    expect(await section.findByText(words)).toBeTruthy();
+    await user.click(section.getByRole('button', { name: 'Stop using them' }));
+    expect(machine.inputsOf('ovenChecks.useFit')).toEqual([
+      { speciesId: 'walnut-black', meterId: null, inUse: false },
+    ]);
+  });
+
+  test('a piece or a mass is set aside only with a reason, and is put back', async () => {
+    const checksOf = [
+      aCheck(1),
+      aCheck(2, { excluded: 'a knot' }),
+      aCheck(3, { weights: [{ id: 30, grams: 10.3, at: aCheck(3).at, excluded: 'a digit left out' }] }),
+    ];
+    const { machine, user } = open('walnut-black', [aFit({ checks: checksOf, fit: null })]);
+    const section = await checks();
+    expect(await section.findByText('Set aside: a knot')).toBeTruthy();
+    await user.click(section.getByRole('button', { name: 'Put back A2' }));
+    await user.click(section.getByRole('button', { name: 'Put back 10.3 g of A3' }));
+    expect(machine.inputsOf('ovenChecks.include')).toEqual([
+      { checkId: 2, weightId: null },
+      { checkId: 3, weightId: 30 },
+    ]);
+    await user.click(section.getByRole('button', { name: 'Set aside 100.3 g of A1' }));
+    const dialog = within(screen.getByRole('dialog'));
+    await user.click(dialog.getByRole('button', { name: 'Set aside' }));
+    expect(dialog.getByText(/Say why it should not count/)).toBeTruthy();
+    await user.type(dialog.getByLabelText('Why'), 'another piece');
+    await user.click(dialog.getByRole('button', { name: 'Set aside' }));
+    expect(machine.inputsOf('ovenChecks.exclude')).toEqual([
+      { checkId: 1, weightId: 10, why: 'another piece' },
+    ]);
+  });
+
+  test('a refused mass keeps what was typed and shows the sentence', async () => {
+    const { user } = open('walnut-black', [aFit()], {
+      'ovenChecks.weigh': () => {
+        throw new Refusal('120 g is more than the 112.4 g that A1 weighed when it was wet.');
+      },
+    });
+    const section = await checks();
+    await user.click(await section.findByRole('button', { name: 'Weigh A1' }));
+    await user.type(screen.getByLabelText('Mass'), '120');
+    await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
+    expect(await screen.findByText(/more than the 112.4 g/)).toBeTruthy();
+    expect((screen.getByLabelText('Mass') as HTMLInputElement).value).toBe('120');
+  });
+
+  test('that cannot be fetched say so and can be asked for again', async () => {
+    let fails = true;
+    const { user } = open('walnut-black', [], {
+      'ovenChecks.ofSpecies': () => {
+        if (fails) throw new Refusal('The yard file is in use by another program.');
+        return [aFit()];
+      },
+    });
+    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+    fails = false;
+    await user.click(screen.getByRole('button', { name: 'Try again' }));
+    expect(await screen.findByText('Worth using.')).toBeTruthy();
+  });
+});
