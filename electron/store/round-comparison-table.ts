@@ -10,7 +10,7 @@ const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(
 /** What holding the boards of a round against each other found; a cache that can be made again from the readings. */
 export function roundComparisonTable(db: Db) {
   const suspicions = db.prepare<[number, number], { suspicions: string }>(
-    'SELECT doubts FROM round_doubt WHERE round_id = ? AND board_id = ?',
+    'SELECT doubts AS suspicions FROM round_doubt WHERE round_id = ? AND board_id = ?',
   );
   const boards = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM round_doubt WHERE round_id = ?',

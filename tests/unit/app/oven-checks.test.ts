@@ -128,7 +128,7 @@ describe('one piece in the oven', () => {
     expect(await weigh({ checkId: 999 })).toMatch(/no such oven-dry check/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [-3] }))).toMatch(/cannot be a reading/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [] }))).toMatch(/at least one reading/);
-    expect(await yard.refusal('ovenChecks.add', check({ speciesId: 'no-such' }))).toMatch(/no such wood/);
+    expect(await yard.refusal('ovenChecks.add', check({ speciesId: 'no-such' }))).toMatch(/no such species/);
     const { weights } = pieceOf(await yard.request('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1');
     expect(weights.map(({ grams }) => grams)).toEqual([100]);
   });
