@@ -71,7 +71,7 @@ export class RadioChild extends EventEmitter<RadioChildEvents> {
       if (child !== this.#child) return;
       const parsed = fromRadioSchema.safeParse(raw);
       if (!parsed.success) {
-        this.#note(`\nmessage not understood: ${parsed.error.message}`);
+        this.#note(`\nunreadable: ${parsed.error.message}`);
         return;
       }
       this.#expectLifeWithin(this.#timing.hangMs);

@@ -42,7 +42,7 @@ export type AdapterReason = z.infer<typeof adapterReasonSchema>;
 
 export const fromRadioSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('alive') }),
-  z.object({ type: z.literal('adapter'), reason: adapterReasonSchema, detail: z.string().max(4000) }),
+  z.object({ type: z.literal('adapter'), reason: adapterReasonSchema }),
   z.object({
     type: z.literal('found'),
     devices: z
@@ -79,7 +79,6 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
     type: z.literal('failed'),
     attempt,
     step: z.enum(['search', 'connect', 'discover', 'subscribe']),
-    detail: z.string().max(4000),
   }),
   z.object({
     type: z.literal('notifications'),
@@ -97,6 +96,6 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
   }),
   z.object({ type: z.literal('battery'), attempt, pct: z.number().min(0).max(100) }),
   /** A frame that the Bluetooth library could not read. */
-  z.object({ type: z.literal('malformed'), detail: z.string().max(4000) }),
+  z.object({ type: z.literal('malformed') }),
 ]);
 export type FromRadio = z.infer<typeof fromRadioSchema>;

@@ -5,7 +5,7 @@
  */
 import { listenAsWanted, sendFound, setScan, startRadio } from './radio/listening.ts';
 import { flush } from './radio/notification-queue.ts';
-import { messageOf, send } from './radio/outbox.ts';
+import { send } from './radio/outbox.ts';
 import { connect, hangUp, leave, prove, subscribe } from './radio/session.ts';
 import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 
@@ -58,7 +58,7 @@ process.on('uncaughtException', (error) => {
   while (unreadableFrames[0] !== undefined && now - unreadableFrames[0] > 10_000) unreadableFrames.shift();
   // Some from the air are shrugged off; a flood of them, or any other fault, means a fresh start.
   if (isUnreadableFrame(error) && unreadableFrames.push(now) <= 20) {
-    send({ type: 'malformed', detail: messageOf(error) });
+    send({ type: 'malformed' });
     return;
   }
   process.exit(70);

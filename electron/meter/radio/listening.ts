@@ -24,9 +24,14 @@ let listening = false;
 const heard = new Map<string, { peripheral: Peripheral; atMs: number }>();
 const news = new Map<string, Extract<FromRadio, { type: 'found' }>['devices'][number]>();
 
-function sendAdapter(reason: AdapterReason, detail = ''): void {
+function sendAdapter(reason: AdapterReason): void {
   adapterOn = reason === 'on';
-  send({ type: 'adapter', reason, detail: detail.slice(0, 4000) });
+  send({ type: 'adapter', reason });
+}
+
+function sendNoAnswer(to: 'start' | 'scan'): void {
+  console.error(`adapter: no answer to ${to}`);
+  sendAdapter('no-answer');
 }
 
 /** How many adapters Linux lists; null elsewhere. */
@@ -45,21 +50,22 @@ export function startRadio(): void {
   try {
     noble = createRequire(import.meta.url)('@abandonware/noble') as Noble;
   } catch (error) {
-    sendAdapter(reasonOfError(messageOf(error)), messageOf(error));
+    console.error(`noble does not load: ${messageOf(error)}`);
+    sendAdapter(reasonOfError(messageOf(error)));
     return;
   }
-  const silence = setTimeout(() => sendAdapter('no-answer', 'no state from noble'), adapterAnswersWithinMs);
+  const silence = setTimeout(() => sendNoAnswer('start'), adapterAnswersWithinMs);
   noble.on('stateChange', (state) => {
     clearTimeout(silence);
     listening = false;
-    sendAdapter(reasonOfState(state, adaptersPresent()), state);
+    sendAdapter(reasonOfState(state, adaptersPresent()));
     listenAsWanted();
   });
   noble.on('warning', (warning: string) => {
     console.error(`noble: ${warning}`);
     if (!adapterOn && /initialization/i.test(warning)) {
       clearTimeout(silence);
-      sendAdapter(reasonOfError(warning), warning);
+      sendAdapter(reasonOfError(warning));
     }
   });
   noble.on('discover', onHeard);
@@ -92,7 +98,7 @@ export function listenAsWanted(): void {
   noble.startScanning([], true);
   // noble can go on saying "powered on" after the adapter went: only an answer counts.
   setTimeout(() => {
-    if (adapterOn && wantsToListen() && !listening) sendAdapter('no-answer', 'scan did not start');
+    if (adapterOn && wantsToListen() && !listening) sendNoAnswer('scan');
   }, adapterAnswersWithinMs);
 }
 
@@ -127,7 +133,7 @@ export async function search(deviceId: string, searchMs: number): Promise<Periph
     });
     searching = own;
     listenAsWanted();
-    await within(found, searchMs, 'listening for the meter');
+    await within(found, searchMs, 'search');
     return heard.get(deviceId)!.peripheral;
   } finally {
     if (searching === own) searching = null;
@@ -137,6 +143,6 @@ export async function search(deviceId: string, searchMs: number): Promise<Periph
 /** Many adapters cannot listen and connect at once. */
 export async function stopListening(): Promise<void> {
   if (noble === null || !listening) return;
-  await within(noble.stopScanningAsync(), 1000, 'stopping to listen').catch(() => undefined);
+  await within(noble.stopScanningAsync(), 1000, 'stop-listening').catch(() => undefined);
   listening = false;
 }

@@ -5,9 +5,8 @@ export function send(message: FromRadio, sent?: () => void): void {
   if (process.connected) process.send!(message, undefined, undefined, sent);
 }
 
-/** What an error says, no longer than a message may hold. */
-export const messageOf = (error: unknown) =>
-  (error instanceof Error ? error.message : String(error)).slice(0, 4000);
+/** What an error says, for the log. */
+export const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 /** A name from the air, safe to show and no longer than a message may hold. */
 export const printable = (text: string) => text.replace(/\p{C}/gu, '').slice(0, 248);

@@ -69,7 +69,8 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
     await watchBattery(own).catch((error) => console.error(`battery: ${messageOf(error)}`));
   } catch (error) {
     if (session !== own) return;
-    send({ type: 'failed', attempt: own.attempt, step, detail: messageOf(error) });
+    console.error(`${step}: ${messageOf(error)}`);
+    send({ type: 'failed', attempt: own.attempt, step });
   }
 }
 
@@ -96,11 +97,11 @@ async function watchBattery(own: Session): Promise<void> {
         send({ type: 'battery', attempt: own.attempt, pct });
     };
     if (characteristic.properties.includes('read')) {
-      tell(await within(characteristic.readAsync(), readAnswersWithinMs, 'battery level'));
+      tell(await within(characteristic.readAsync(), readAnswersWithinMs, 'battery'));
     }
     if (characteristic.properties.includes('notify')) {
       characteristic.on('data', (data: Buffer, isNotification: boolean) => isNotification && tell(data));
-      await within(characteristic.subscribeAsync(), readAnswersWithinMs, 'battery notifications');
+      await within(characteristic.subscribeAsync(), readAnswersWithinMs, 'battery');
     }
     return;
   }
@@ -115,7 +116,7 @@ export async function subscribe(order: Extract<ToRadio, { type: 'subscribe' }>):
       if (wanted.has(key)) continue;
       own.watched.delete(key);
       characteristic.removeListener('data', onData);
-      await within(characteristic.unsubscribeAsync(), readAnswersWithinMs, `unsubscribing from ${key}`);
+      await within(characteristic.unsubscribeAsync(), readAnswersWithinMs, `unsubscribe ${key}`);
     }
     for (const { serviceUuid, characteristicUuid } of order.characteristics) {
       const key = keyOf(serviceUuid, characteristicUuid);
@@ -127,13 +128,12 @@ export async function subscribe(order: Extract<ToRadio, { type: 'subscribe' }>):
       };
       characteristic.on('data', onData);
       own.watched.set(key, { characteristic, onData });
-      await within(characteristic.subscribeAsync(), readAnswersWithinMs, `subscribing to ${key}`);
+      await within(characteristic.subscribeAsync(), readAnswersWithinMs, `subscribe ${key}`);
     }
     if (session === own) send({ type: 'subscribed', attempt: own.attempt });
   } catch (error) {
-    if (session === own) {
-      send({ type: 'failed', attempt: own.attempt, step: 'subscribe', detail: messageOf(error) });
-    }
+    console.error(`subscribe: ${messageOf(error)}`);
+    if (session === own) send({ type: 'failed', attempt: own.attempt, step: 'subscribe' });
   }
 }
 
@@ -162,12 +162,12 @@ export async function leave(): Promise<void> {
   try {
     for (const { characteristic, onData } of own.watched.values()) {
       characteristic.removeListener('data', onData);
-      await within(characteristic.unsubscribeAsync(), 1000, 'unsubscribing');
+      await within(characteristic.unsubscribeAsync(), 1000, 'unsubscribe');
     }
   } catch {
     // A meter that no longer answers is left all the same.
   }
-  await within(own.peripheral.disconnectAsync(), 1500, 'disconnecting').catch(() => undefined);
+  await within(own.peripheral.disconnectAsync(), 1500, 'disconnect').catch(() => undefined);
 }
 
 /** Hangs up without asking the meter for anything, as it may be why the link needs a fresh start. */
@@ -175,6 +175,6 @@ export async function hangUp(): Promise<void> {
   const own = session;
   session = null;
   if (own?.connected) {
-    await within(own.peripheral!.disconnectAsync(), 500, 'hanging up').catch(() => undefined);
+    await within(own.peripheral!.disconnectAsync(), 500, 'hang-up').catch(() => undefined);
   }
 }

@@ -29,7 +29,7 @@ describe('what the radio process says is believed only as far as it makes sense'
       rssiDbm: null,
       serviceUuids: [expect.any(String)],
     });
-    expect(link.radioLog).toMatch(/message not understood/);
+    expect(link.radioLog).toMatch(/unreadable: /);
     expect(link.counts.received).toBe(0);
   });
 

@@ -29,10 +29,10 @@ const notifications = (attempt: number, values: number[][], overrun = 0) =>
   });
 
 if (scenario === 'off-then-on') {
-  send({ type: 'adapter', reason: 'off', detail: '' });
-  setTimeout(() => send({ type: 'adapter', reason: 'on', detail: '' }), 300);
+  send({ type: 'adapter', reason: 'off' });
+  setTimeout(() => send({ type: 'adapter', reason: 'on' }), 300);
 } else {
-  send({ type: 'adapter', reason: 'on', detail: '' });
+  send({ type: 'adapter', reason: 'on' });
 }
 
 process.on('message', (order: ToRadio) => {
