@@ -8,8 +8,10 @@ interface FactTypes {
   ChancePct: number;
   BatteryPct: number;
   CertaintyPct: number;
+  LimitPct: number;
   Points: number;
   Range: PctRange | DayRange;
+  Interval: PctRange;
   Mm: number;
   LengthMm: number;
   DistanceMm: number;
@@ -34,8 +36,10 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   ChancePct: (value, { wholePercent }) => wholePercent(value),
   BatteryPct: (value, { wholePercent }) => wholePercent(value),
   CertaintyPct: (value, { percent }) => percent(value),
+  LimitPct: (value, { percent }) => percent(value),
   Points: (value, { points }) => points(value),
   Range: (value, { mcRange, dayRange }) => ('minPct' in value ? mcRange(value) : dayRange(value)),
+  Interval: (value, { mcInterval }) => mcInterval(value),
   Mm: (value, { shortLength }) => shortLength(value),
   LengthMm: (value, { longLength }) => longLength(value),
   DistanceMm: (value, { longLength }) => longLength(value),

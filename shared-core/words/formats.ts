@@ -123,6 +123,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       if (minPct === 0) return say('unit.or-less', { amount: percent(maxPct) });
       return `${shown(minPct, { maximumFractionDigits: 1 })}–${percent(maxPct)}`;
     },
+    /** Where a moisture content likely lies: "11.6–13.0%". */
+    mcInterval: ({ minPct, maxPct }: PctRange): string =>
+      `${shown(minPct, { minimumFractionDigits: 1, maximumFractionDigits: 1 })}–${mc(maxPct)}`,
     /** A difference between two moisture contents: "4.2 points". */
     points: (points: number): string =>
       say('unit.points', { amount: shown(points, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) }),

@@ -6,6 +6,12 @@ export const calls = {
   'call.probe-again': 'Probe again',
   'call.too-dry': 'Too dry',
 
+  /** The letter of each, which differ: on labels and in the drawing of a stack. */
+  'call.letter-ready': 'R',
+  'call.letter-bring-in': 'B',
+  'call.letter-keep-drying': 'K',
+  'call.letter-probe-again': 'P',
+
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.dry-as-place': 'At {averagePct} it is as dry as {placeName} gets it (EMC {emcPct}). Bring it in.',
   'call.would-change':

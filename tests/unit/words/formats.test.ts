@@ -26,6 +26,10 @@ describe('moisture contents', () => {
     expect(metric.mcRange({ minPct, maxPct })).toBe(text);
   });
 
+  test('an interval has a tenth at both ends', () => {
+    expect(metric.mcInterval({ minPct: 11.55, maxPct: 13 })).toBe('11.6–13.0%');
+  });
+
   test('a difference is in points', () => expect(metric.points(4.2)).toBe('4.2 points'));
   test('chances and humidities are whole', () => expect(metric.wholePercent(64.6)).toBe('65%'));
   test('a certainty keeps the tenth that it has', () => {
