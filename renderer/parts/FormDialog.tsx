@@ -1,9 +1,9 @@
-import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import { sentenceOf } from '../stores/notices.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import { Dialog } from './Dialog.tsx';
+import { useSaving } from './useSaving.ts';
 import './form-dialog.css';
 
 /** What `onSave` throws where fields are marked wrong. */
@@ -29,30 +29,22 @@ export function FormDialog({
   children: ReactNode;
 }) {
   const form = useRef<HTMLFormElement>(null);
-  const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<{ sentence: string } | null>(null);
+  const { busy, problem, save } = useSaving(onClose);
   useEffect(() => {
     if (problem) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }, [problem]);
 
-  async function save(event: FormEvent): Promise<void> {
-    event.preventDefault();
-    if (busy) return;
-    setBusy(true);
-    setProblem(null);
-    try {
-      await onSave();
-      onClose();
-    } catch (error) {
-      setProblem({ sentence: sentenceOf(error) });
-    } finally {
-      setBusy(false);
-    }
-  }
-
   return (
     <Dialog title={title} onClose={onClose}>
-      <form ref={form} className="form-dialog" noValidate onSubmit={save}>
+      <form
+        ref={form}
+        className="form-dialog"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void save(onSave);
+        }}
+      >
         {children}
         {problem && <Banner kind="problem">{problem.sentence}</Banner>}
         <Actions>

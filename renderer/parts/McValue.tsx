@@ -1,3 +1,4 @@
+import type { Formats } from '../../shared-core/words/formats.ts';
 import './mc-value.css';
 
 /** A moisture content as a person reads it: one decimal, and a dash where there is none. */
@@ -14,6 +15,10 @@ export function rawWords(raw: number | null, unit: 'pct' | 'ohm'): string {
   if (raw >= 1e3) return `${(raw / 1e3).toPrecision(3)} kΩ`;
   return `${raw.toPrecision(3)} Ω`;
 }
+
+/** What the meter showed, in its own unit, as it was typed or sent. */
+export const rawText = (raw: number, unit: 'pct' | 'ohm', formats: Formats): string =>
+  unit === 'pct' ? formats.rawPercent(raw) : formats.ohms(raw);
 
 /** One reading: the corrected MC big, the raw value beside it, both labelled, so that nobody wonders which it is. */
 export function McValue({

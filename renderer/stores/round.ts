@@ -142,8 +142,11 @@ export const takeNow = () => inRound((round) => bridge().request('rounds.take', 
 export const saveTyped = (raw: number) =>
   inRound((round) => bridge().request('rounds.type', { roundId: round.id, raw }));
 export const excludeLast = () => inRound((round) => bridge().request('rounds.undo', { roundId: round.id }));
-export const exclude = (readingId: number, why: string) =>
-  inRound(() => bridge().request('readings.exclude', { readingId, why }));
+/** @throws Refusal, for the dialog that asked why */
+export async function exclude(readingId: number, why: string): Promise<void> {
+  await bridge().request('readings.exclude', { readingId, why });
+  useRound.setState({ trouble: null });
+}
 export const include = (readingId: number) =>
   inRound(() => bridge().request('readings.include', { readingId }));
 

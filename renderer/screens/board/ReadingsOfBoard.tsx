@@ -1,18 +1,17 @@
-import { useState } from 'react';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
 import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { bridge } from '../../bridge.ts';
-import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords } from '../../parts/days.ts';
+import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
 import { attempt } from '../../stores/notices.ts';
-import { ExcludeDialog } from '../round/ExcludeDialog.tsx';
+import { useWords } from '../../words.ts';
 import { severityWords } from '../round/suspicion-words.ts';
 
-/** Every reading ever taken on the board, round by round, raw and corrected together; each can be set aside or put back. */
+/** Every reading ever taken on the board, round by round, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({
   readings,
   units,
@@ -21,7 +20,6 @@ export function ReadingsOfBoard({
   readings: readonly JudgedReading[];
   units: DisplayUnits;
 }) {
-  const [asking, setAsking] = useState<JudgedReading | null>(null);
   const rounds = [...new Set(readings.map((reading) => reading.roundId))].map((roundId) => ({
     roundId,
     ofRound: readings.filter((reading) => reading.roundId === roundId),
@@ -35,28 +33,11 @@ export function ReadingsOfBoard({
           </summary>
           <ul>
             {ofRound.map((reading) => (
-              <ReadingRow
-                key={reading.id}
-                reading={reading}
-                units={units}
-                onExclude={() => setAsking(reading)}
-                onInclude={() =>
-                  void attempt(bridge().request('readings.include', { readingId: reading.id }))
-                }
-              />
+              <ReadingRow key={reading.id} reading={reading} units={units} />
             ))}
           </ul>
         </details>
       ))}
-      {asking && (
-        <ExcludeDialog
-          reading={asking}
-          onExclude={(why) =>
-            void attempt(bridge().request('readings.exclude', { readingId: asking.id, why }))
-          }
-          onClose={() => setAsking(null)}
-        />
-      )}
     </>
   );
 }
@@ -67,17 +48,9 @@ function countWords(readings: readonly JudgedReading[]): string {
   return counted === readings.length ? all : `${all}, ${counted} of them counted`;
 }
 
-function ReadingRow({
-  reading,
-  units,
-  onExclude,
-  onInclude,
-}: {
-  reading: JudgedReading;
-  units: DisplayUnits;
-  onExclude: () => void;
-  onInclude: () => void;
-}) {
+function ReadingRow({ reading, units }: { reading: JudgedReading; units: DisplayUnits }) {
+  const { say } = useWords();
+  const readingId = reading.id;
   const isExcluded = reading.excluded !== null;
   return (
     <li className="reading-row">
@@ -89,16 +62,14 @@ function ReadingRow({
         struck={!reading.counts}
       />
       <span className="reading-how">{howWords(reading, units)}</span>
-      {isExcluded ? (
-        <Button kind="quiet" onClick={onInclude}>
-          Put back
-        </Button>
-      ) : (
-        <Button kind="quiet" onClick={onExclude}>
-          Set aside
-        </Button>
+      <ExcludeReading
+        reading={reading}
+        onExclude={(why) => bridge().request('readings.exclude', { readingId, why })}
+        onInclude={() => void attempt(bridge().request('readings.include', { readingId }))}
+      />
+      {reading.excluded !== null && (
+        <p className="reading-flag">{say('exclude.excluded', { reason: reading.excluded })}</p>
       )}
-      {isExcluded && <p className="reading-flag">Set aside: {reading.excluded}</p>}
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.severity}`}>

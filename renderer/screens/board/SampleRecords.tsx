@@ -9,14 +9,12 @@ import { weightText } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
-import { ExcludeForm } from '../../parts/ExcludeForm.tsx';
+import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { DrySectionForm } from './DrySectionForm.tsx';
 
-type Open =
-  | { what: 'dry'; section: SampleSection; name: string }
-  | { what: 'set-aside'; record: SampleRecord; name: string };
+type Open = { section: SampleSection; name: string };
 
 /** What was weighed: the cuts with their sections, and the board's masses since. */
 export function SampleRecords({ state, units }: { state: SampleBoardState; units: DisplayUnits }) {
@@ -32,19 +30,11 @@ export function SampleRecords({ state, units }: { state: SampleBoardState; units
         ))}
         {state.weights.map((weight) => (
           <li key={`mass ${weight.id}`} className={weight.excluded === null ? '' : 'sample-excluded'}>
-            <Weight weight={weight} units={units} onOpen={setOpen} />
+            <Weight weight={weight} units={units} />
           </li>
         ))}
       </ul>
-      {open?.what === 'dry' && <DrySectionForm section={open.section} name={open.name} onClose={close} />}
-      {open?.what === 'set-aside' && (
-        <ExcludeForm
-          what={open.name}
-          hint="Like: a slip of typing, another board, wet with rain."
-          onWhy={(why) => bridge().request('samples.exclude', { ...open.record, why })}
-          onClose={close}
-        />
-      )}
+      {open && <DrySectionForm section={open.section} name={open.name} onClose={close} />}
     </>
   );
 }
@@ -72,14 +62,9 @@ function Cut({
               oven-dry {weightText(cut.estimate.ovenDryKg, units)}
             </>
           )}
-          {cut.excluded !== null && `; set aside: ${cut.excluded}`}
+          {cut.excluded !== null && `; excluded: ${cut.excluded}`}
         </span>
-        <ExcludeButton
-          record={{ what: 'cut', id: cut.id }}
-          name={name}
-          excluded={cut.excluded}
-          onOpen={onOpen}
-        />
+        <ExcludeRecord record={{ what: 'cut', id: cut.id }} name={name} excluded={cut.excluded} />
       </div>
       {cut.sections.map((section, index) => (
         <div key={section.id} className="sample-line sample-section">
@@ -92,7 +77,7 @@ function Cut({
             <Button
               kind={section.dryGrams === null ? 'main' : 'quiet'}
               aria-label={`${section.dryGrams === null ? 'It is dry' : 'Weigh again'}: section ${index + 1} of ${name}`}
-              onClick={() => onOpen({ what: 'dry', section, name: `Section ${index + 1}` })}
+              onClick={() => onOpen({ section, name: `Section ${index + 1}` })}
             >
               {section.dryGrams === null ? 'It is dry' : 'Weigh again'}
             </Button>
@@ -103,64 +88,41 @@ function Cut({
   );
 }
 
-function Weight({
-  weight,
-  units,
-  onOpen,
-}: {
-  weight: SampleBoardState['weights'][number];
-  units: DisplayUnits;
-  onOpen: (open: Open) => void;
-}) {
+function Weight({ weight, units }: { weight: SampleBoardState['weights'][number]; units: DisplayUnits }) {
   const shown = weightText(weight.kg, units);
   return (
     <div className="sample-line">
       <span className="sample-when">{dayTimeWords(weight.at)}</span>
       <span>
         {weight.excluded === null ? shown : <s>{shown}</s>}
-        {weight.excluded !== null && `; set aside: ${weight.excluded}`}
+        {weight.excluded !== null && `; excluded: ${weight.excluded}`}
         {weight.excluded === null && weight.mcPct !== null && (
           <>
             : <strong>{pctWords(weight.mcPct).replace('-', '−')} %</strong>
           </>
         )}
       </span>
-      <ExcludeButton
-        record={{ what: 'weight', id: weight.id }}
-        name={shown}
-        excluded={weight.excluded}
-        onOpen={onOpen}
-      />
+      <ExcludeRecord record={{ what: 'weight', id: weight.id }} name={shown} excluded={weight.excluded} />
     </div>
   );
 }
 
-function ExcludeButton({
+function ExcludeRecord({
   record,
   name,
   excluded,
-  onOpen,
 }: {
   record: SampleRecord;
   name: string;
   excluded: string | null;
-  onOpen: (open: Open) => void;
 }) {
-  return excluded === null ? (
-    <Button
-      kind="quiet"
-      aria-label={`Set aside ${name}`}
-      onClick={() => onOpen({ what: 'set-aside', record, name })}
-    >
-      Set aside
-    </Button>
-  ) : (
-    <Button
-      kind="quiet"
-      aria-label={`Put back ${name}`}
-      onClick={() => void attempt(bridge().request('samples.include', record))}
-    >
-      Put back
-    </Button>
+  return (
+    <ExcludeButton
+      recordName={name}
+      excluded={excluded}
+      reasons={['exclusion.typing-slip', 'exclusion.wrong-board', 'exclusion.wet-with-rain']}
+      onExclude={(why) => bridge().request('samples.exclude', { ...record, why })}
+      onInclude={() => void attempt(bridge().request('samples.include', record))}
+    />
   );
 }

@@ -1,13 +1,13 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { Button } from '../../parts/Button.tsx';
+import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
-import { include } from '../../stores/round.ts';
+import { exclude, include } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { ExcludeDialog } from './ExcludeDialog.tsx';
+import { useWords } from '../../words.ts';
 import { depthWords, spotWords } from './next-step.ts';
 import { severityWords } from './suspicion-words.ts';
 
@@ -25,7 +25,6 @@ export function SpotList({
   onAim: (spotIndex: number) => void;
 }) {
   const units = useUnits();
-  const [asking, setAsking] = useState<JudgedReading | null>(null);
   const { plan, remark } = planSpots(board);
   const readingsAt = (index: number | null) =>
     (readings ?? []).filter((reading) => reading.spotIndex === index);
@@ -59,7 +58,7 @@ export function SpotList({
               </span>
             </button>
             {readingsAt(index).map((reading) => (
-              <SavedReading key={reading.id} reading={reading} onExclude={() => setAsking(reading)} />
+              <SavedReading key={reading.id} reading={reading} />
             ))}
           </li>
         ))}
@@ -67,17 +66,17 @@ export function SpotList({
           <li className="spot">
             <p className="spot-name">Elsewhere on the board</p>
             {extra.map((reading) => (
-              <SavedReading key={reading.id} reading={reading} onExclude={() => setAsking(reading)} />
+              <SavedReading key={reading.id} reading={reading} />
             ))}
           </li>
         )}
       </ol>
-      {asking && <ExcludeDialog reading={asking} onClose={() => setAsking(null)} />}
     </section>
   );
 }
 
-function SavedReading({ reading, onExclude }: { reading: JudgedReading; onExclude: () => void }) {
+function SavedReading({ reading }: { reading: JudgedReading }) {
+  const { say } = useWords();
   const isExcluded = reading.excluded !== null;
   return (
     <div className="saved-reading">
@@ -88,17 +87,15 @@ function SavedReading({ reading, onExclude }: { reading: JudgedReading; onExclud
           unit={reading.unit}
           struck={isExcluded || !reading.counts}
         />
-        {isExcluded ? (
-          <Button kind="quiet" onClick={() => void include(reading.id)}>
-            Put back
-          </Button>
-        ) : (
-          <Button kind="quiet" onClick={onExclude}>
-            Set aside
-          </Button>
-        )}
+        <ExcludeReading
+          reading={reading}
+          onExclude={(why) => exclude(reading.id, why)}
+          onInclude={() => void include(reading.id)}
+        />
       </div>
-      {isExcluded && <p className="saved-excluded">Set aside: {reading.excluded}</p>}
+      {reading.excluded !== null && (
+        <p className="saved-excluded">{say('exclude.excluded', { reason: reading.excluded })}</p>
+      )}
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.severity}`}>

@@ -4,64 +4,50 @@ import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
-import { ExcludeForm } from '../../parts/ExcludeForm.tsx';
+import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
 import { Unfold } from '../../parts/Unfold.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { WeighForm } from './WeighForm.tsx';
 
-type Open =
-  | { what: 'weigh'; check: JudgedOvenCheck }
-  | { what: 'set-aside'; check: JudgedOvenCheck; weight: OvenWeight | null };
-
 /** Each piece: what was read, what it weighed, what it held, and what is to be done with it next. */
 export function OvenCheckTable({ own }: { own: OwnFit }) {
-  const [open, setOpen] = useState<Open | null>(null);
-  const close = () => setOpen(null);
+  const [toWeigh, setToWeigh] = useState<JudgedOvenCheck | null>(null);
   return (
     <>
       <ul className="oven-pieces">
         {own.checks.map((check) => (
           <li key={check.id} className={check.excluded === null ? '' : 'oven-excluded'}>
-            <Piece check={check} onOpen={setOpen} />
+            <Piece check={check} onWeigh={() => setToWeigh(check)} />
           </li>
         ))}
       </ul>
-      {open?.what === 'weigh' && <WeighForm check={open.check} onClose={close} />}
-      {open?.what === 'set-aside' && <Exclude check={open.check} weight={open.weight} onClose={close} />}
+      {toWeigh && <WeighForm check={toWeigh} onClose={() => setToWeigh(null)} />}
     </>
   );
 }
 
-function Exclude({
-  check,
-  weight,
-  onClose,
-}: {
-  check: JudgedOvenCheck;
-  /** Null: the whole check. */
-  weight: OvenWeight | null;
-  onClose: () => void;
-}) {
+/** Excludes a check, or one weight of it. */
+function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenWeight | null }) {
+  const record = { checkId: check.id, weightId: weight?.id ?? null };
   return (
-    <ExcludeForm
-      what={weight ? `${weight.grams} g of ${check.piece}` : check.piece}
-      hint={
-        weight ? 'Like: a slip of typing, another piece.' : 'Like: a knot, read while frozen, resin ran out.'
+    <ExcludeButton
+      recordName={weight ? `${weight.grams} g of ${check.piece}` : check.piece}
+      excluded={(weight ?? check).excluded}
+      reasons={
+        weight
+          ? ['exclusion.typing-slip', 'exclusion.wrong-piece']
+          : ['exclusion.knot', 'exclusion.read-frozen', 'exclusion.resin-lost']
       }
-      onWhy={(why) =>
-        bridge().request('ovenChecks.exclude', { checkId: check.id, weightId: weight?.id ?? null, why })
-      }
-      onClose={onClose}
+      onExclude={(why) => bridge().request('ovenChecks.exclude', { ...record, why })}
+      onInclude={() => void attempt(bridge().request('ovenChecks.include', record))}
     />
   );
 }
 
-function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open) => void }) {
+function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void }) {
   const units = useUnits();
-  const include = (weightId: number | null) =>
-    void attempt(bridge().request('ovenChecks.include', { checkId: check.id, weightId }));
   return (
     <>
       <div className="oven-piece-head">
@@ -79,31 +65,15 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
           , {dayWords(check.at)}
         </span>
         <span className="oven-piece-actions">
-          {check.excluded === null ? (
-            <>
-              <Button
-                kind={check.dry ? 'plain' : 'main'}
-                aria-label={`Weigh ${check.piece}`}
-                onClick={() => onOpen({ what: 'weigh', check })}
-              >
-                Weigh
-              </Button>
-              <Button
-                kind="quiet"
-                aria-label={`Set aside ${check.piece}`}
-                onClick={() => onOpen({ what: 'set-aside', check, weight: null })}
-              >
-                Set aside
-              </Button>
-            </>
-          ) : (
-            <Button kind="quiet" aria-label={`Put back ${check.piece}`} onClick={() => include(null)}>
-              Put back
+          {check.excluded === null && (
+            <Button kind={check.dry ? 'plain' : 'main'} aria-label={`Weigh ${check.piece}`} onClick={onWeigh}>
+              Weigh
             </Button>
           )}
+          <ExcludeCheck check={check} weight={null} />
         </span>
       </div>
-      <p>{check.excluded === null ? check.sentence : `Set aside: ${check.excluded}`}</p>
+      <p>{check.excluded === null ? check.sentence : `Excluded: ${check.excluded}`}</p>
       {check.note && <p className="oven-read">{check.note}</p>}
       <Unfold words="Masses">
         <ul className="oven-weights">
@@ -118,25 +88,9 @@ function Piece({ check, onOpen }: { check: JudgedOvenCheck; onOpen: (open: Open)
               </span>
               <span>
                 {dayTimeWords(weight.at)}
-                {weight.excluded !== null && `; set aside: ${weight.excluded}`}
+                {weight.excluded !== null && `; excluded: ${weight.excluded}`}
               </span>
-              {weight.excluded === null ? (
-                <Button
-                  kind="quiet"
-                  aria-label={`Set aside ${weight.grams} g of ${check.piece}`}
-                  onClick={() => onOpen({ what: 'set-aside', check, weight })}
-                >
-                  Set aside
-                </Button>
-              ) : (
-                <Button
-                  kind="quiet"
-                  aria-label={`Put back ${weight.grams} g of ${check.piece}`}
-                  onClick={() => include(weight.id)}
-                >
-                  Put back
-                </Button>
-              )}
+              <ExcludeCheck check={check} weight={weight} />
             </li>
           ))}
         </ul>

@@ -12,6 +12,29 @@ export const common = {
   'common.save': 'Save',
   'common.show-as-table': 'Show as table',
   'common.undo': 'Undo',
+
+  'exclude.button': 'Exclude {recordName}',
+  'exclude.question': 'Exclude {recordName}?',
+  'exclude.effect': 'It stays on record but is not used. You can include it again.',
+  'exclude.reason-missing': 'Choose a reason above, or type one.',
+  'exclude.other-reason': 'Another reason',
+  'exclude.excluded': 'Excluded: {reason}',
+  'include.button': 'Include {recordName}',
+
+  'exclusion.defect': 'Knot, pitch or bark',
+  'exclusion.knot': 'Knot',
+  'exclusion.pins-shallow': 'Pins not in far enough',
+  'exclusion.read-frozen': 'Read while frozen',
+  'exclusion.resin-lost': 'Resin ran out',
+  'exclusion.typing-slip': 'Typing slip',
+  'exclusion.wet-face': 'Wet face',
+  'exclusion.wet-with-rain': 'Wet with rain',
+  'exclusion.wrong-board': 'Wrong board',
+  'exclusion.wrong-piece': 'Wrong piece',
+  'exclusion.wrong-spot': 'Wrong board or spot',
+
+  'reading.name': '{depth, select, core {core} other {shell}} reading {shownValue}',
+
   /** Where a message is of another version of Pintally. */
   'common.text-missing': 'Text missing: {missingCode}',
 

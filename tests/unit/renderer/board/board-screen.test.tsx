@@ -42,7 +42,7 @@ const found: Found = {
   reasons: ['At 14.9 % it is too wet for furniture.', 'The air there can bring it down to 12.5 %.'],
 };
 
-/** What the machine answers when a reading was set aside; the board's page asks for all of it anew. */
+/** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
 const probedBoard: ProbedBoard = {
   boardId: 1,
   code: 'OAK-01',
@@ -135,14 +135,14 @@ describe('A board', () => {
     ]);
   });
 
-  test('a reading is set aside with a reason, and one set aside is put back', async () => {
+  test('a reading is excluded with a reason, and an excluded one is included again', async () => {
     const { machine, user } = open();
     const readings = await region('Readings');
-    expect(readings.getByText('Set aside: Wet face')).toBeTruthy();
-    await user.click(readings.getAllByRole('button', { name: 'Set aside' })[0]!);
+    expect(readings.getByText('Excluded: Wet face')).toBeTruthy();
+    await user.click(readings.getAllByRole('button', { name: /^Exclude / })[0]!);
     await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
     expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 11, why: 'Knot, pitch or bark' }]);
-    await user.click(readings.getByRole('button', { name: 'Put back' }));
+    await user.click(readings.getByRole('button', { name: /^Include / }));
     expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 12 }]);
   });
 

@@ -137,7 +137,7 @@ describe('A board by its mass', () => {
         .queryAllByRole('cell')
         .map((cell) => cell.textContent),
     );
-    // The mass that was set aside is not drawn.
+    // The weight that was excluded is not drawn.
     expect(rows.slice(1)).toEqual([
       ['9 May 2026', '4.46 kg', '62.2', ''],
       ['9 Jun 2026', '4.14 kg', '50.5', ''],
@@ -162,14 +162,14 @@ describe('A board by its mass', () => {
     ]);
   });
 
-  test('a mass is set aside with a reason and put back; one set aside is struck out and says why', async () => {
+  test('a weight is excluded with a reason and included again; an excluded one is struck out and says why', async () => {
     const { machine, user } = open(followed);
-    expect(await screen.findByText(/set aside: a slip of typing/)).toBeTruthy();
-    await user.click(screen.getByRole('button', { name: 'Put back 41.4 kg' }));
+    expect(await screen.findByText(/excluded: a slip of typing/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Include 41.4 kg' }));
     expect(machine.inputsOf('samples.include')).toEqual([{ what: 'weight', id: 9 }]);
-    await user.click(screen.getByRole('button', { name: 'Set aside the cut of 9 May 2026' }));
-    await user.type(screen.getByLabelText('Why'), 'sections mixed up');
-    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Set aside' }));
+    await user.click(screen.getByRole('button', { name: 'Exclude the cut of 9 May 2026' }));
+    await user.type(screen.getByLabelText('Another reason'), 'sections mixed up');
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Exclude' }));
     expect(machine.inputsOf('samples.exclude')).toEqual([{ what: 'cut', id: 3, why: 'sections mixed up' }]);
   });
 

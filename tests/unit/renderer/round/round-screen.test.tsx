@@ -307,7 +307,7 @@ describe('a board that was read before', () => {
       }),
     );
     expect(spots.getAttribute('aria-busy')).toBe('false');
-    expect(within(spots).getAllByRole('button', { name: 'Set aside' })).toHaveLength(2);
+    expect(within(spots).getAllByRole('button', { name: /^Exclude shell reading/ })).toHaveLength(2);
   });
 
   test('and is being judged says so, and has its call once the machine has', async () => {
@@ -373,21 +373,21 @@ describe('a reading that was kept', () => {
     expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('Not counted.');
   });
 
-  test('and set aside stays in sight, says why, and can be put back', async () => {
+  test('and excluded stays in sight, says why, and can be included again', async () => {
     const excluded = aReading(1, { excluded: 'Knot, pitch or bark', counts: false });
     const { machine, user } = await open(aRound([read(aBoard(1), [excluded]), aBoard(2)]), {
       'readings.include': () => aBoard(1),
     });
-    expect(screen.getByText('Set aside: Knot, pitch or bark')).toBeTruthy();
-    await user.click(screen.getByRole('button', { name: 'Put back' }));
+    expect(screen.getByText('Excluded: Knot, pitch or bark')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Include shell reading 11.4%' }));
     expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 1 }]);
   });
 
-  test('is set aside by hand with a reason', async () => {
+  test('is excluded by hand with a reason', async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]), {
       'readings.exclude': () => aBoard(1),
     });
-    await user.click(screen.getByRole('button', { name: 'Set aside' }));
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await expectNoBarriers();
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
     expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: 'Wet face' }]);
@@ -527,7 +527,7 @@ describe('round and about', () => {
 
   test('what is typed in a dialog is no shortcut of the round behind it', async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]));
-    await user.click(screen.getByRole('button', { name: 'Set aside' }));
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await user.type(screen.getByRole('textbox', { name: 'Another reason' }), 'tt?');
     expect(screen.getAllByRole('dialog')).toHaveLength(1);
     expect(machine.inputsOf('rounds.undo')).toEqual([]);

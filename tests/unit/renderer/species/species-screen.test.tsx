@@ -212,7 +212,7 @@ describe('Oven-dry checks', () => {
     ]);
   });
 
-  test('a piece or a mass is set aside only with a reason, and is put back', async () => {
+  test('a piece or a weight is excluded only with a reason, and included again', async () => {
     const checksOf = [
       aCheck(1),
       aCheck(2, { excluded: 'a knot' }),
@@ -220,19 +220,19 @@ describe('Oven-dry checks', () => {
     ];
     const { machine, user } = open('walnut-black', [aFit({ checks: checksOf, fit: null })]);
     const section = await checks();
-    expect(await section.findByText('Set aside: a knot')).toBeTruthy();
-    await user.click(section.getByRole('button', { name: 'Put back A2' }));
-    await user.click(section.getByRole('button', { name: 'Put back 10.3 g of A3' }));
+    expect(await section.findByText('Excluded: a knot')).toBeTruthy();
+    await user.click(section.getByRole('button', { name: 'Include A2' }));
+    await user.click(section.getByRole('button', { name: 'Include 10.3 g of A3' }));
     expect(machine.inputsOf('ovenChecks.include')).toEqual([
       { checkId: 2, weightId: null },
       { checkId: 3, weightId: 30 },
     ]);
-    await user.click(section.getByRole('button', { name: 'Set aside 100.3 g of A1' }));
+    await user.click(section.getByRole('button', { name: 'Exclude 100.3 g of A1' }));
     const dialog = within(screen.getByRole('dialog'));
-    await user.click(dialog.getByRole('button', { name: 'Set aside' }));
-    expect(dialog.getByText(/Say why it should not count/)).toBeTruthy();
-    await user.type(dialog.getByLabelText('Why'), 'another piece');
-    await user.click(dialog.getByRole('button', { name: 'Set aside' }));
+    await user.click(dialog.getByRole('button', { name: 'Exclude' }));
+    expect(dialog.getByText('Choose a reason above, or type one.')).toBeTruthy();
+    await user.type(dialog.getByLabelText('Another reason'), 'another piece');
+    await user.click(dialog.getByRole('button', { name: 'Exclude' }));
     expect(machine.inputsOf('ovenChecks.exclude')).toEqual([
       { checkId: 1, weightId: 10, why: 'another piece' },
     ]);

@@ -1,0 +1,35 @@
+import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
+import { useWords } from '../words.ts';
+import { ExcludeButton } from './ExcludeButton.tsx';
+import { McValue, rawText } from './McValue.tsx';
+
+/** Excludes a reading of the meter, or includes it again. */
+export function ExcludeReading({
+  reading,
+  onExclude,
+  onInclude,
+}: {
+  reading: JudgedReading;
+  onExclude: (why: string) => Promise<unknown>;
+  onInclude: () => void;
+}) {
+  const { say, formats } = useWords();
+  const { raw, unit, spot, excluded } = reading;
+  return (
+    <ExcludeButton
+      recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}
+      excluded={excluded}
+      reasons={[
+        'exclusion.pins-shallow',
+        'exclusion.defect',
+        'exclusion.wet-face',
+        'exclusion.wrong-spot',
+        'exclusion.typing-slip',
+      ]}
+      onExclude={onExclude}
+      onInclude={onInclude}
+    >
+      <McValue mcPct={reading.corrected.mcPct} raw={raw} unit={unit} />
+    </ExcludeButton>
+  );
+}
