@@ -1,5 +1,5 @@
 import type { Formats } from './formats.ts';
-import type { DayRange, Fact, Message, PctRange, Thickness } from './message.ts';
+import type { DayRange, Fact, Message, PctRange, Thickness, When } from './message.ts';
 
 /** The type of a fact by the end of its name. */
 interface FactTypes {
@@ -26,6 +26,7 @@ interface FactTypes {
   Ohm: number;
   On: string;
   At: string;
+  When: When;
 }
 type Suffix = keyof FactTypes;
 
@@ -54,6 +55,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   Ohm: (value, { ohms }) => ohms(value),
   On: (value, { day }) => day(value),
   At: (value, { dateTime }) => dateTime(value),
+  When: (value, { when }) => when(value),
 };
 const suffixes = (Object.keys(bySuffix) as Suffix[]).sort((a, b) => b.length - a.length);
 

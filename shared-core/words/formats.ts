@@ -1,5 +1,5 @@
 import type { DisplayUnits } from '../units/length.ts';
-import type { DayRange, PctRange, Thickness } from './message.ts';
+import type { DayRange, PctRange, Thickness, When } from './message.ts';
 import type { Say } from './words.ts';
 
 /** For whom something is shown. */
@@ -17,6 +17,7 @@ export interface Display {
 const MM_PER_INCH = 25.4;
 /** A tape measure's finest usual mark (common practice, no source). */
 const TAPE_PARTS = 16;
+const LEAST_TAPE_MM = MM_PER_INCH / TAPE_PARTS;
 /** Exact by definition (international avoirdupois pound, 1959). */
 const KG_PER_LB = 0.45359237;
 const GRAMS_PER_OUNCE = (KG_PER_LB * 1000) / 16;
@@ -25,6 +26,8 @@ const M3_PER_BOARD_FOOT = 144 * (MM_PER_INCH / 1000) ** 3;
 const DAYS_PER_MONTH = 30.44;
 const DAYS_PER_YEAR = 365.25;
 const DAY_MS = 86_400_000;
+/** Days promise more than is known where a date is less certain than this; months do. */
+const MOST_DAYS_BY_DAY = 120;
 
 export type Formats = ReturnType<typeof createFormats>;
 
@@ -105,11 +108,28 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     shown(value, { maximumFractionDigits });
 
   const shortLength = (mm: number): string => {
-    const least = metric ? 0.5 : MM_PER_INCH / TAPE_PARTS;
+    const least = metric ? 0.5 : LEAST_TAPE_MM;
     if (mm > 0 && mm < least / 2) return say('unit.under', { amount: shortLength(least) });
     if (!metric) return textInUnit(tapeInches(mm), 'inch');
     return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter');
   };
+
+  const ofMonth = { month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
+  const ofDay = { month: 'short', day: 'numeric', timeZone: 'UTC' } as const;
+  function day(instantOrDay: string, year: 'year' | null = null): string {
+    const isoDay = dayIn(instantOrDay);
+    const format = dateFormat({ ...ofDay, ...(year ? { year: 'numeric' } : yearOf([isoDay])) });
+    return tidy(format.format(new Date(isoDay)));
+  }
+  function dayRange({ from, to }: DayRange): string {
+    const [first, last] = [dayIn(from), dayIn(to)];
+    const format = dateFormat({ ...ofDay, ...yearOf([first, last]) });
+    return tidy(format.formatRange(new Date(first), new Date(last)));
+  }
+  const monthOfYear = (instantOrDay: string): string =>
+    dateFormat(ofMonth).format(new Date(dayIn(instantOrDay)));
+  const monthRange = ({ from, to }: DayRange): string =>
+    tidy(dateFormat(ofMonth).formatRange(new Date(dayIn(from)), new Date(dayIn(to))));
 
   const mc = (pct: number): string =>
     inUnit(pct, 'percent', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
@@ -159,7 +179,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
           maximumFractionDigits: 1,
         });
       const size = shortLength(Math.abs(mm));
-      return mm === 0 ? size : `${mm < 0 ? '−' : '+'}${size}`;
+      return Math.abs(mm) < LEAST_TAPE_MM / 2 ? size : `${mm < 0 ? '−' : '+'}${size}`;
     },
     /** A thickness, by its name in quarters where the person uses those: "8/4", "2 in", "27 mm". */
     thickness: ({ thicknessMm, quarters }: Thickness): string =>
@@ -203,24 +223,20 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
 
     localDay,
     /** From a local day or an instant: "May 12", "May 12, 2028". `year` shows it always. */
-    day(instantOrDay: string, year: 'year' | null = null): string {
-      const isoDay = dayIn(instantOrDay);
-      const format = { month: 'short', day: 'numeric', timeZone: 'UTC' } as const;
-      return tidy(
-        dateFormat({ ...format, ...(year ? { year: 'numeric' } : yearOf([isoDay])) }).format(
-          new Date(isoDay),
-        ),
-      );
-    },
+    day,
     /** "Apr 20 – Jun 15". */
-    dayRange({ from, to }: DayRange): string {
-      const days = [dayIn(from), dayIn(to)] as const;
-      return tidy(
-        dateFormat({ month: 'short', day: 'numeric', timeZone: 'UTC', ...yearOf(days) }).formatRange(
-          new Date(days[0]),
-          new Date(days[1]),
-        ),
-      );
+    dayRange,
+    /** "May 12 (Apr 20 – Jun 15)"; where it is less certain, "Sep 2027 (Jul 2027 – May 2028)". */
+    when({ likely, from, to }: When): string {
+      // An open end is taken to be as far off again as the likely day is from the first.
+      const daysBetween = (a: string, b: string) => (Date.parse(dayIn(b)) - Date.parse(dayIn(a))) / DAY_MS;
+      const isByDay =
+        (to === null ? 2 * daysBetween(from, likely) : daysBetween(from, to)) <= MOST_DAYS_BY_DAY;
+      const one = isByDay ? day : monthOfYear;
+      const date = one(likely);
+      if (to === null) return say('unit.when-open', { date, first: one(from) });
+      const range = (isByDay ? dayRange : monthRange)({ from, to });
+      return range === date ? date : say('unit.when', { date, dates: range });
     },
     /** An instant in local time: "May 12, 2:05 PM". */
     dateTime: (instant: string): string =>
@@ -241,8 +257,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     month: (month: number, length: 'long' | 'short' = 'long'): string =>
       dateFormat({ month: length, timeZone: 'UTC' }).format(new Date(Date.UTC(2000, month - 1, 1))),
     /** The month of a day or instant: "May 2028". */
-    monthOfYear: (instantOrDay: string): string =>
-      dateFormat({ month: 'short', year: 'numeric', timeZone: 'UTC' }).format(new Date(dayIn(instantOrDay))),
+    monthOfYear,
     /** How long ago in local days: "today", "yesterday", "12 days ago", "4 months ago". */
     ago(instantOrDay: string): string {
       if (today === null) throw new RangeError('How long ago a day was needs to know today');

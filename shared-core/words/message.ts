@@ -14,6 +14,15 @@ export interface DayRange {
   to: string;
 }
 
+/** The day on which something likely happens, and the days between which it happens with 8 chances in 10. */
+export interface When {
+  /** Local ISO days or UTC instants. */
+  likely: string;
+  from: string;
+  /** Null where that is beyond what a forecast looks at. */
+  to: string | null;
+}
+
 /** A thickness as sawn, with its name in quarters of an inch where the person uses those. */
 export interface Thickness {
   thicknessMm: number;
@@ -21,7 +30,7 @@ export interface Thickness {
   quarters: number | null;
 }
 
-type OneFact = number | string | Message | PctRange | DayRange | Thickness;
+type OneFact = number | string | Message | PctRange | DayRange | When | Thickness;
 /** One thing a sentence is about: SI numbers, ISO days and instants, names, further messages, or a list of such. */
 export type Fact = OneFact | readonly OneFact[];
 export type Facts = { readonly [name: string]: Fact };
@@ -57,6 +66,7 @@ const oneFactSchema: z.ZodType<OneFact> = z.union([
   z.lazy(() => messageSchema),
   z.strictObject({ minPct: z.number(), maxPct: z.number() }),
   z.strictObject({ from: z.string(), to: z.string() }),
+  z.strictObject({ likely: z.string(), from: z.string(), to: z.string().nullable() }),
   z.strictObject({ thicknessMm: z.number(), quarters: z.number().int().nullable() }),
 ]);
 

@@ -42,4 +42,6 @@ export const common = {
   'unit.or-less': '{amount} or less',
   'unit.points': '{amount} points',
   'unit.under': 'under {amount}',
+  'unit.when': '{date} ({dates})',
+  'unit.when-open': '{date} ({first} or later)',
 } as const;

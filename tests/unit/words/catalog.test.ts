@@ -59,6 +59,14 @@ function factsFor(code: Code): fc.Arbitrary<Facts> {
       if (/[tT]hickness$/.test(name))
         return [name, fc.record({ thicknessMm: number, quarters: fc.constantFrom(null, 4, 8) })];
       if (/(On|At)$/.test(name)) return [name, isoDay];
+      if (/[wW]hen$/.test(name))
+        return [
+          name,
+          fc.tuple(isoDay, isoDay, isoDay, fc.boolean()).map(([a, b, c, open]) => {
+            const [from, likely, to] = [a, b, c].sort() as [string, string, string];
+            return { from, likely, to: open ? null : to };
+          }),
+        ];
       return [name, fc.constantFrom('OAK-07', 'Pole shed')];
     }),
   );

@@ -94,6 +94,7 @@ describe('lengths', () => {
     [-3.2, '−3.2 mm', '−1/8 in'],
     [3.2, '+3.2 mm', '+1/8 in'],
     [0, '0.0 mm', '0 in'],
+    [-0.2, '−0.2 mm', 'under 1/16 in'],
   ])('a change of %f mm is "%s" or "%s"', (mm, inMetric, inImperial) => {
     expect([metric.lengthChange(mm), imperial.lengthChange(mm)]).toEqual([inMetric, inImperial]);
   });
@@ -166,6 +167,15 @@ describe('days and times', () => {
   test('a range', () => {
     expect(metric.dayRange({ from: '2027-04-20', to: '2027-06-15' })).toBe('Apr 20 – Jun 15');
     expect(metric.dayRange({ from: '2027-11-20', to: '2028-02-15' })).toBe('Nov 20, 2027 – Feb 15, 2028');
+  });
+  test.each([
+    ['2027-05-12', '2027-04-20', '2027-06-15', 'May 12 (Apr 20 – Jun 15)'],
+    ['2027-09-10', '2027-07-03', '2028-05-20', 'Sep 2027 (Jul 2027 – May 2028)'],
+    ['2027-05-12', '2027-05-12', '2027-05-12', 'May 12'],
+    ['2027-05-12', '2027-04-20', null, 'May 12 (Apr 20 or later)'],
+    ['2027-09-10', '2027-07-03', null, 'Sep 2027 (Jul 2027 or later)'],
+  ])('a likely day of %s, from %s to %s, is "%s"', (likely, from, to, text) => {
+    expect(metric.when({ likely, from, to })).toBe(text);
   });
   test('a time', () => {
     expect(metric.dateTime('2027-05-12T19:05:00Z')).toBe('May 12, 2:05 PM');

@@ -68,6 +68,12 @@ test.each([
   ['sawnOn', '2026-03-04', 'Mar 4, 2026', 'Mar 4, 2026'],
   ['takenAt', '2027-05-12T19:05:00Z', 'May 12, 2:05 PM', 'May 12, 2:05 PM'],
   ['likelyRange', { from: '2027-04-20', to: '2027-06-15' }, 'Apr 20 – Jun 15', 'Apr 20 – Jun 15'],
+  [
+    'readyWhen',
+    { likely: '2027-05-12', from: '2027-04-20', to: '2027-06-15' },
+    'May 12 (Apr 20 – Jun 15)',
+    'May 12 (Apr 20 – Jun 15)',
+  ],
   ['thickness', { thicknessMm: 50.8, quarters: 8 }, '8/4', '8/4'],
   ['thickness', { thicknessMm: 50.8, quarters: null }, '51 mm', '2 in'],
   ['probedOn', ['2027-03-04', '2027-03-05'], 'Mar 4 and Mar 5', 'Mar 4 and Mar 5'],
