@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app, BrowserWindow, ipcMain, Menu, session } from 'electron';
+import { message } from '../shared-core/words/message.ts';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
@@ -54,7 +55,7 @@ function start(): void {
   ipcMain.handle('call', (event, name: string, input: unknown) =>
     event.senderFrame?.url.split('#')[0] === pageUrl
       ? pintally.answer(name, input)
-      : { ok: false, sentence: 'This page may not call Pintally.' },
+      : { ok: false, problem: message('refusal.foreign-page') },
   );
 
   window.loadFile(page);

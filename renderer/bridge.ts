@@ -1,6 +1,7 @@
 import type { Answer } from '../shared-core/contract/answer.ts';
 import { Refusal } from '../shared-core/contract/answer.ts';
 import type { Bridge, WireBridge } from '../shared-core/contract/bridge.ts';
+import { message } from '../shared-core/words/message.ts';
 
 declare global {
   interface Window {
@@ -58,15 +59,18 @@ class Listeners {
 
 function outputOf(answer: Answer): unknown {
   if (answer.ok) return answer.output;
-  throw new Refusal(answer.sentence);
+  throw new Refusal(answer.problem);
 }
 
 /** A typed bridge over Electron's preload script, which hands on answers as the main process gave them. */
 export function wireBridge(wire: WireBridge): Bridge {
   const listeners = new Listeners();
   wire.on((name, data) => listeners.tell(name, data));
+  const request = async (name: string, input: unknown) =>
+    outputOf((await wire.request(name, input)) as Answer) as never;
   return {
-    request: async (name, input) => outputOf((await wire.request(name, input)) as Answer) as never,
+    query: request,
+    command: request,
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }
@@ -75,8 +79,8 @@ const FIRST_RETRY_MS = 250;
 const LONGEST_RETRY_MS = 4000;
 
 /**
- * A typed bridge over a web socket. It reconnects by itself. Calls made before the first connection wait for it;
- * later, a call made while the machine is away is refused at once, so that nothing is done twice or long after.
+ * A typed bridge over a web socket. It reconnects by itself. Requests made before the first connection wait for it;
+ * later, a request made while the machine is away is refused at once, so that nothing is done twice or long after.
  */
 export function socketBridge(address: string, onLink: (state: LinkState) => void): Bridge {
   const listeners = new Listeners();
@@ -113,8 +117,7 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
         for (const { settle } of waiting.values()) {
           settle({
             ok: false,
-            sentence:
-              'Pintally’s engine stopped answering before this was confirmed. What was shown as kept is kept; check the last thing you did once it is back.',
+            problem: message('refusal.machine-stopped'),
           });
         }
         waiting.clear();
@@ -126,32 +129,31 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
   onLink('connecting');
   open();
 
-  return {
-    request(name, input) {
-      const id = nextId++;
-      const text = JSON.stringify({ id, name, input });
-      return new Promise((resolve, reject) => {
-        if (socket.readyState !== WebSocket.OPEN && everOpen) {
-          reject(
-            new Refusal(
-              'Pintally’s engine cannot be reached just now, so nothing was done. It is being tried again; do it once more when the notice at the top has gone.',
-            ),
-          );
-          return;
-        }
-        waiting.set(id, {
-          settle(answer) {
-            try {
-              resolve(outputOf(answer) as never);
-            } catch (refusal) {
-              reject(refusal);
-            }
-          },
-        });
-        if (socket.readyState === WebSocket.OPEN) socket.send(text);
-        else unsent.push(text);
+  function request(name: string, input: unknown): Promise<never> {
+    const id = nextId++;
+    const text = JSON.stringify({ id, name, input });
+    return new Promise((resolve, reject) => {
+      if (socket.readyState !== WebSocket.OPEN && everOpen) {
+        reject(new Refusal(message('refusal.machine-away')));
+        return;
+      }
+      waiting.set(id, {
+        settle(answer) {
+          try {
+            resolve(outputOf(answer) as never);
+          } catch (refusal) {
+            reject(refusal);
+          }
+        },
       });
-    },
+      if (socket.readyState === WebSocket.OPEN) socket.send(text);
+      else unsent.push(text);
+    });
+  }
+
+  return {
+    query: request,
+    command: request,
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }

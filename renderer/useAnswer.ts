@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { RequestInput, RequestName, RequestOutput } from '../shared-core/contract/requests.ts';
+import type { QueryName, RequestInput, RequestOutput } from '../shared-core/contract/requests.ts';
 import { bridge } from './bridge.ts';
 import { useLink } from './stores/link.ts';
 import { sentenceOf } from './stores/notices.ts';
@@ -16,9 +16,9 @@ export interface Asked<T> {
 
 /**
  * Asks the machine for something to show, and again whenever the yard changes or the machine comes back.
- * Only for calls that change nothing.
+ * Only for queries.
  */
-export function useAnswer<N extends RequestName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> {
+export function useAnswer<N extends QueryName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> {
   const [answered, setAnswered] = useState<{
     key: string;
     output: RequestOutput<N> | null;
@@ -34,7 +34,7 @@ export function useAnswer<N extends RequestName>(name: N, input: RequestInput<N>
     let stale = false;
     const [askedName, askedInput] = JSON.parse(key) as [N, RequestInput<N>];
     bridge()
-      .request(askedName, askedInput)
+      .query(askedName, askedInput)
       .then((output) => !stale && setAnswered({ key, output, error: null }))
       .catch(
         (error: unknown) =>

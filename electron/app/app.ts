@@ -2,9 +2,11 @@ import type { z } from 'zod';
 import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
 import { type RequestName, type RequestOutput, requests } from '../../shared-core/contract/requests.ts';
+import { problemOf } from '../../shared-core/contract/validation.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
 import type { AppContext } from './context.ts';
-import { faultSentence } from './fault-sentence.ts';
+import { faultMessage } from './fault-message.ts';
 import type { ForecastAnswer, ForecastQuestion } from './forecast/forecast-messages.ts';
 import { forecastUseCases } from './forecast/forecasts.ts';
 import { stackPlanUseCases } from './forecast/stack-plans.ts';
@@ -31,7 +33,7 @@ type UseCases = {
   ) => RequestOutput<N> | Promise<RequestOutput<N>>;
 };
 
-const NOT_SAVED = { lost: 'nothing was saved', again: 'do it again' };
+const NOT_SAVED = { undone: message('refusal.undone'), again: message('refusal.try-again') };
 
 export interface AppOptions {
   /** Where yard files live. */
@@ -111,7 +113,7 @@ export function createApp({
 
   change(() => undefined);
 
-  /** A call that must write to a file that is still being looked through, or that came upon damage in it, waits for that. */
+  /** A request that must write to a file that is still being looked through, or that came upon damage in it, waits for that. */
   async function perform(name: RequestName, input: unknown): Promise<unknown> {
     const carryOut = useCases[name] as (input: unknown) => unknown;
     try {
@@ -125,16 +127,17 @@ export function createApp({
   }
 
   return {
-    /** Answers one call from the window. Never throws: what went wrong is in the answer, as a sentence. */
+    /** Answers one request of the window. Never throws: what went wrong is in the answer. */
     answer: async (name: string, input: unknown): Promise<Answer> => {
       try {
-        if (!Object.hasOwn(requests, name)) throw new Refusal(`This Pintally has no call «${name}».`);
-        const call = requests[name as RequestName];
-        const checked = call.input.safeParse(input);
-        if (!checked.success) throw new Refusal(sentenceOf(checked.error));
+        if (!Object.hasOwn(requests, name)) throw new Refusal(message('refusal.request-unknown'));
+        const checked = requests[name as RequestName].input.safeParse(input);
+        if (!checked.success) {
+          throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
+        }
         return { ok: true, output: await perform(name as RequestName, checked.data) };
       } catch (error) {
-        return { ok: false, sentence: faultSentence(error, NOT_SAVED, reportFault) };
+        return { ok: false, problem: faultMessage(error, NOT_SAVED, reportFault) };
       }
     },
     close: async (): Promise<void> => {
@@ -148,9 +151,3 @@ export function createApp({
   };
 }
 export type App = ReturnType<typeof createApp>;
-
-function sentenceOf(error: z.ZodError): string {
-  const issue = error.issues[0];
-  const where = issue?.path.filter((part) => typeof part === 'string').join(' ');
-  return `${issue?.message ?? 'That input does not fit.'}${where ? ` (${where})` : ''} Nothing was saved.`;
-}

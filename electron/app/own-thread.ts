@@ -1,5 +1,6 @@
 import { type MessagePort, Worker } from 'node:worker_threads';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import { message } from '../../shared-core/words/message.ts';
 
 interface Waiting<Answer> {
   resolve: (answer: Answer) => void;
@@ -60,7 +61,7 @@ export function createOwnThread<Question, Answer>(script: string) {
     close: async (): Promise<void> => {
       const ending = worker;
       worker = null;
-      refuseAll(new Refusal('Pintally is closing, so this was not worked out. Ask again when it is open.'));
+      refuseAll(new Refusal(message('refusal.closing')));
       await ending?.terminate();
     },
   };

@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
 import { migrations } from './migrations.ts';
 
 export type Db = Database.Database;
@@ -10,8 +11,8 @@ export type Db = Database.Database;
 export class YardFileProblem extends Refusal {
   override name = 'YardFileProblem';
   readonly damaged: boolean;
-  constructor(sentence: string, damaged: boolean) {
-    super(sentence);
+  constructor(problem: Message, damaged: boolean) {
+    super(problem);
     this.damaged = damaged;
   }
 }
@@ -36,7 +37,7 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean 
     const integrityChecked = !isLarge(file) || needsWriting(db);
     if (integrityChecked) {
       const damage = damageOf(db);
-      if (damage !== null) throw damagedFile(file, damage);
+      if (damage !== null) throw damagedFile(file);
       db.pragma('journal_mode = WAL');
       migrate(db);
     } else {
@@ -87,10 +88,7 @@ function needsWriting(db: Db): boolean {
 
 function refuseNewer(db: Db, file: string): void {
   if (Number(db.pragma('user_version', { simple: true })) > migrations.length) {
-    throw new YardFileProblem(
-      `The yard file ${file} was written by a newer Pintally. It was left as it is. Install the newer version to open it.`,
-      false,
-    );
+    throw new YardFileProblem(message('refusal.yard-newer', { file }), false);
   }
 }
 
@@ -120,12 +118,8 @@ export function isRefusedWriting(error: unknown): boolean {
   return String((error as { code?: unknown })?.code ?? '').startsWith('SQLITE_READONLY');
 }
 
-export function damagedFile(file: string, detail: string): YardFileProblem {
-  return new YardFileProblem(
-    `The yard file ${file} is damaged (${detail}). It was left as it is, nothing in it was changed. ` +
-      'Put a backup in its place, or put it beside under another name and begin a new yard.',
-    true,
-  );
+export function damagedFile(file: string): YardFileProblem {
+  return new YardFileProblem(message('refusal.yard-damaged', { file }), true);
 }
 
 /** What an error at opening a file means to a person. */
@@ -133,17 +127,10 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
   if (error instanceof YardFileProblem) return error;
   const code = String((error as { code?: unknown }).code ?? '');
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
-    return new YardFileProblem(
-      `The yard file ${file} is in use by another program. Nothing was changed. Close the other program and try again.`,
-      false,
-    );
+    return new YardFileProblem(message('refusal.yard-in-use', { file }), false);
   }
-  if (isDamage(error)) return damagedFile(file, (error as Error).message);
-  return new YardFileProblem(
-    `The yard file ${file} could not be opened (${(error as Error).message}). Nothing was changed. ` +
-      'Check that the folder exists, that the disk is not full and that you may write there, then try again.',
-    false,
-  );
+  if (isDamage(error)) return damagedFile(file);
+  return new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
 }
 
 /**

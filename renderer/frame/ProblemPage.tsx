@@ -6,15 +6,17 @@ import { Dialog } from '../parts/Dialog.tsx';
 import { ScreenHeading } from '../parts/Screen.tsx';
 import { attempt } from '../stores/notices.ts';
 import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
+import { useWords } from '../words.ts';
 import { Notices } from './Notices.tsx';
 
 /** The yard's file cannot be used: what is wrong, what was kept, and the ways on. */
 export function ProblemPage({ info }: { info: YardInfo }) {
+  const { say } = useWords();
   const [asking, setAsking] = useState(false);
   return (
     <main className="problem-page">
       <ScreenHeading title="This yard cannot be opened" />
-      <Banner kind="problem">{info.problem}</Banner>
+      <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
       <p className="file-name">{info.file}</p>
       <Actions>
         <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import { Dialog } from './Dialog.tsx';
@@ -7,8 +8,7 @@ import { useSaving } from './useSaving.ts';
 import './form-dialog.css';
 
 /** What `onSave` throws where fields are marked wrong. */
-export const fieldsMarked = (): Refusal =>
-  new Refusal('Nothing was saved yet. Mend what is marked above and save again.');
+export const fieldsMarked = (): Refusal => new Refusal(message('validation.fix-fields'));
 
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed

@@ -16,7 +16,7 @@ export async function fetchBoards(
 ): Promise<{ total: number; rows: BoardRow[] }> {
   const rows: BoardRow[] = [];
   for (;;) {
-    const page = await bridge().request('boards.list', {
+    const page = await bridge().query('boards.list', {
       stackId,
       search,
       offset: rows.length,

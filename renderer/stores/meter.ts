@@ -23,7 +23,7 @@ export function showMeter(state: MeterState): void {
 }
 
 export async function loadMeter(): Promise<void> {
-  showMeter(await bridge().request('meter.state', {}));
+  showMeter(await bridge().query('meter.state', {}));
 }
 
 /** Listens to the meter from now on. */

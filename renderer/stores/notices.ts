@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import { wordsNow } from '../words.ts';
 
 /** A sentence told to the person: `done` goes by itself, `problem` stays until it is put away. */
 export interface Notice {
@@ -37,15 +38,15 @@ export function dismiss(id: number): void {
   useNotices.setState(({ notices }) => ({ notices: notices.filter((notice) => notice.id !== id) }));
 }
 
-/** A refusal speaks for itself; anything else is a fault of ours and is called one. */
+/** A refusal has its own sentence; anything else is a fault of ours, and its details are for the log. */
 export function sentenceOf(error: unknown): string {
-  if (error instanceof Refusal) return error.message;
-  const detail = error instanceof Error ? error.message : String(error);
-  return `This is a fault in Pintally: ${detail}. What was shown as kept is kept; try again, or start Pintally anew.`;
+  if (error instanceof Refusal) return wordsNow().say(error.problem);
+  console.error(error);
+  return wordsNow().say('refusal.window-failed');
 }
 
 /**
- * Waits for a call and tells the person if it fails.
+ * Waits for a request and tells the person if it fails.
  * @returns its output, or undefined where it failed
  */
 export async function attempt<T>(work: Promise<T>): Promise<T | undefined> {

@@ -87,10 +87,11 @@ export function followRound(): () => void {
 }
 
 /** Shows in the round why a value was not kept; the meter goes on while another screen is open, and then it is told there. */
-function showNotSaved({ roundId, sentence }: ValueNotSaved): void {
+function showNotSaved({ roundId, problem }: ValueNotSaved): void {
+  const refusal = new Refusal(problem);
   const { route } = useNavigation.getState();
-  if (route.name === 'round' && route.id === roundId) useRound.setState({ trouble: sentence });
-  else tellProblem(new Refusal(sentence));
+  if (route.name === 'round' && route.id === roundId) useRound.setState({ trouble: sentenceOf(refusal) });
+  else tellProblem(refusal);
 }
 
 /** Listens from now on, on every screen, for values that could not be kept. */
@@ -102,7 +103,7 @@ export function followNotSaved(): () => void {
 export async function loadRound(roundId: number): Promise<void> {
   if (useRound.getState().round?.id !== roundId) useRound.setState(nothing);
   try {
-    useRound.setState({ round: await bridge().request('rounds.get', { roundId }), error: null });
+    useRound.setState({ round: await bridge().query('rounds.get', { roundId }), error: null });
   } catch (error) {
     useRound.setState({ error: sentenceOf(error) });
   }
@@ -131,29 +132,29 @@ export function aimAt(boardIndex: number, spotIndex: number | null): Promise<voi
     }
     aiming++;
     try {
-      await bridge().request('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
+      await bridge().command('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
     } finally {
       aiming--;
     }
   });
 }
 
-export const takeNow = () => inRound((round) => bridge().request('rounds.take', { roundId: round.id }));
+export const takeNow = () => inRound((round) => bridge().command('rounds.take', { roundId: round.id }));
 export const saveTyped = (raw: number) =>
-  inRound((round) => bridge().request('rounds.type', { roundId: round.id, raw }));
-export const excludeLast = () => inRound((round) => bridge().request('rounds.undo', { roundId: round.id }));
+  inRound((round) => bridge().command('rounds.type', { roundId: round.id, raw }));
+export const excludeLast = () => inRound((round) => bridge().command('rounds.undo', { roundId: round.id }));
 /** @throws Refusal, for the dialog that asked why */
 export async function exclude(readingId: number, why: string): Promise<void> {
-  await bridge().request('readings.exclude', { readingId, why });
+  await bridge().command('readings.exclude', { readingId, why });
   useRound.setState({ trouble: null });
 }
 export const include = (readingId: number) =>
-  inRound(() => bridge().request('readings.include', { readingId }));
+  inRound(() => bridge().command('readings.include', { readingId }));
 
 /** With `boardId` null, for the whole round. */
 export function setWoodTemp(boardId: number | null, woodTempC: number | null): Promise<void> {
   return inRound(async (round) => {
-    await bridge().request('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
+    await bridge().command('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
     // The event carries one board; all others, and the round's own temperature, come with the whole.
     if (boardId !== null) return;
     await loadRound(round.id);
@@ -166,7 +167,7 @@ export function setWoodTemp(boardId: number | null, woodTempC: number | null): P
 
 export function finishRound(): Promise<void> {
   return inRound(async (round) => {
-    const summary: RoundSummary = await bridge().request('rounds.finish', { roundId: round.id });
+    const summary: RoundSummary = await bridge().command('rounds.finish', { roundId: round.id });
     useRound.setState({ round: { ...round, summary } });
     await loadRound(round.id);
   });

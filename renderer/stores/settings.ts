@@ -6,7 +6,7 @@ import { bridge } from '../bridge.ts';
 export const useSettings = create<{ settings: Settings | null }>()(() => ({ settings: null }));
 
 export async function loadSettings(): Promise<void> {
-  useSettings.setState({ settings: await bridge().request('settings.get', {}) });
+  useSettings.setState({ settings: await bridge().query('settings.get', {}) });
 }
 
 /**
@@ -17,7 +17,7 @@ export async function saveSettings(settings: Settings): Promise<void> {
   const before = useSettings.getState().settings;
   useSettings.setState({ settings });
   try {
-    useSettings.setState({ settings: await bridge().request('settings.save', settings) });
+    useSettings.setState({ settings: await bridge().command('settings.save', settings) });
   } catch (refusal) {
     useSettings.setState({ settings: before });
     throw refusal;

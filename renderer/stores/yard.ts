@@ -22,16 +22,16 @@ async function show(asked: Promise<YardInfo>): Promise<void> {
 /** Asks which yard is open. */
 export async function loadYard(): Promise<void> {
   try {
-    await show(bridge().request('yard.info', {}));
+    await show(bridge().query('yard.info', {}));
   } catch (error) {
     useYard.setState({ error: sentenceOf(error) });
   }
 }
 
-export const openDemoYard = () => show(bridge().request('yard.openDemo', {}));
-export const openOwnYard = () => show(bridge().request('yard.openOwn', {}));
-export const removeDemoYard = () => show(bridge().request('yard.removeDemo', {}));
-export const startYardAfresh = () => show(bridge().request('yard.startAfresh', {}));
+export const openDemoYard = () => show(bridge().command('yard.openDemo', {}));
+export const openOwnYard = () => show(bridge().command('yard.openOwn', {}));
+export const removeDemoYard = () => show(bridge().command('yard.removeDemo', {}));
+export const startYardAfresh = () => show(bridge().command('yard.startAfresh', {}));
 
 /** Listens for changes from now on. */
 export function followYard(): () => void {
@@ -44,7 +44,7 @@ export function followYard(): () => void {
 /** The number of boards may have changed; a failure here changes nothing on screen. */
 async function loadYardQuietly(): Promise<void> {
   try {
-    useYard.setState({ info: await bridge().request('yard.info', {}) });
+    useYard.setState({ info: await bridge().query('yard.info', {}) });
   } catch {
     // The next change or the link's return asks again.
   }

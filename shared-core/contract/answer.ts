@@ -1,16 +1,22 @@
 import { z } from 'zod';
+import { type Message, messageSchema } from '../words/message.ts';
 
-/** What comes back over the wire for one call. */
+/** What comes back over the wire for one request. */
 export const answerSchema = z.discriminatedUnion('ok', [
   z.object({ ok: z.literal(true), output: z.unknown() }),
-  z.object({ ok: z.literal(false), sentence: z.string() }),
+  z.object({ ok: z.literal(false), problem: messageSchema }),
 ]);
 export type Answer = z.infer<typeof answerSchema>;
 
 /**
- * An error whose message is a sentence for a person: what was wrong, what was kept, what to do next.
- * Anything else that is thrown is a fault of ours and is shown as such.
+ * An error for a person: what was wrong, what was saved, what to do next. The sentence is made where it is shown.
+ * Anything else that is thrown is a fault of ours: it goes to the log, and the person reads only that something failed.
  */
 export class Refusal extends Error {
   override name = 'Refusal';
+  readonly problem: Message;
+  constructor(problem: Message) {
+    super(problem.code);
+    this.problem = problem;
+  }
 }

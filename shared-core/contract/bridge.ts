@@ -1,10 +1,18 @@
 import type { EventData, EventName } from './events.ts';
-import type { RequestInput, RequestName, RequestOutput } from './requests.ts';
+import type { CommandName, QueryName, RequestInput, RequestOutput } from './requests.ts';
 
 /** The window's only way to the machine, whatever carries it (Electron IPC or the loopback socket). */
 export interface Bridge {
-  /** @throws Refusal with a sentence for a person */
-  request<N extends RequestName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>>;
+  /**
+   * Asks for something and changes nothing.
+   * @throws Refusal
+   */
+  query<N extends QueryName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>>;
+  /**
+   * Changes something.
+   * @throws Refusal
+   */
+  command<N extends CommandName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>>;
   /** @returns a function that stops listening */
   on<N extends EventName>(name: N, listener: (data: EventData<N>) => void): () => void;
 }

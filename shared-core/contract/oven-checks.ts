@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { woodTempSchema } from './round.ts';
+import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
 
 /** A mass on the balance, g. */
-export const gramsSchema = z.number().positive('A mass must be above 0 g.').max(100_000);
+export const gramsSchema = z.number().positive(says('validation.weight-not-above-zero')).max(100_000);
 /** Null: typed, from a meter that is not connected. */
 const meterIdSchema = rowIdSchema.nullable();
 
@@ -16,9 +17,9 @@ export const newOvenCheckSchema = z.object({
   speciesId: z.string().max(60),
   meterId: meterIdSchema,
   /** What the person wrote on it. */
-  piece: z.string().trim().min(1, 'Give the piece a mark, like A1.').max(20),
+  piece: z.string().trim().min(1, says('validation.piece-missing')).max(20),
   /** What the meter showed on it, raw. */
-  readings: z.array(z.number()).min(1, 'Give at least one reading of the piece.').max(40),
+  readings: z.array(z.number()).min(1, says('validation.readings-missing')).max(40),
   unit: readingUnitSchema,
   woodTempC: woodTempSchema,
   wetGrams: gramsSchema,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
+import { messageSchema } from '../words/message.ts';
 import { latestFindingSchema, rowIdSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
@@ -84,8 +85,8 @@ export const roundChangeSchema = z.object({
 });
 export type RoundChange = z.infer<typeof roundChangeSchema>;
 
-/** A value that settled and was to be kept by itself could not be: what was wrong, what was kept, what to do. */
-export const valueNotSavedSchema = z.object({ roundId: rowIdSchema, sentence: z.string() });
+/** A value that settled could not save itself. */
+export const valueNotSavedSchema = z.object({ roundId: rowIdSchema, problem: messageSchema });
 export type ValueNotSaved = z.infer<typeof valueNotSavedSchema>;
 
 /** The live value, at most some 20 times a second whatever the meter's rate. */

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { gramsSchema } from './oven-checks.ts';
+import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
 
 /** A board's mass, kg. */
-export const boardKgSchema = z.number().positive('A mass must be above 0 kg.').max(5000);
+export const boardKgSchema = z.number().positive(says('validation.weight-not-above-zero')).max(5000);
 
 /** A cut with its sections, or one mass of the board. */
 export const sampleRecordSchema = z.object({ what: z.enum(['cut', 'weight']), id: rowIdSchema });
@@ -14,7 +15,7 @@ export const newSampleCutSchema = z.object({
   /** The board's mass when the sections were cut beside it, kg. */
   boardKg: boardKgSchema,
   /** Each section's mass at once, g. */
-  wetGrams: z.array(gramsSchema).min(1, 'Give the mass of at least one section.').max(10),
+  wetGrams: z.array(gramsSchema).min(1, says('validation.section-weight-missing')).max(10),
   at: z.iso.datetime(),
 });
 export type NewSampleCut = z.infer<typeof newSampleCutSchema>;

@@ -2,13 +2,19 @@ import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
+import { messageSchema } from '../words/message.ts';
 import { columnSchema, layerSchema } from './stack-order.ts';
+import { says } from './validation.ts';
 
 /** Row ids are positive integers, given by the store. */
 export const rowIdSchema = z.number().int().positive();
 
 /** What a person calls a thing: never empty, one line. */
-const nameSchema = z.string().trim().min(1, 'Give it a name.').max(80, 'Keep the name under 80 letters.');
+const nameSchema = z
+  .string()
+  .trim()
+  .min(1, says('validation.name-missing'))
+  .max(80, says('validation.name-too-long'));
 const noteSchema = z.string().max(2000);
 
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
@@ -38,7 +44,7 @@ export const boardCodeSchema = z
   .string()
   .trim()
   .toUpperCase()
-  .regex(/^[A-Z0-9][A-Z0-9-]{0,15}$/, 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.');
+  .regex(/^[A-Z0-9][A-Z0-9-]{0,15}$/, says('validation.board-code'));
 
 export const stackSchema = z.object({
   id: rowIdSchema,
@@ -141,7 +147,7 @@ export const yardInfoSchema = z.object({
   kind: z.enum(['own', 'demo']),
   file: z.string(),
   /** Null when all is well; otherwise what was wrong, what was kept, what to do next. */
-  problem: z.string().nullable(),
+  problem: messageSchema.nullable(),
   /** Whether the damaged file can be put beside and a new yard begun. */
   canStartAfresh: z.boolean(),
   boards: z.number().int(),

@@ -34,7 +34,7 @@ const app = createApp({
 });
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
 const settings = await app.answer('settings.get', {});
-if (!settings.ok) throw new Error(settings.sentence);
+if (!settings.ok) throw new Error(settings.problem.code);
 await app.answer('settings.save', settings.output);
 console.log(`write to it: after ${(performance.now() - opening).toFixed(1)} ms`);
 
@@ -51,7 +51,7 @@ await measure('boards.list, one stack, last page', 'boards.list', page(50, '', B
 await measure('boards.list, search', 'boards.list', page(null, '7777', 0));
 await measure('boards.get', 'boards.get', { id: 5000 });
 const round = await app.answer('rounds.start', { stackId: 7, woodTempC: 15 });
-if (!round.ok) throw new Error(round.sentence);
+if (!round.ok) throw new Error(round.problem.code);
 const roundId = (round.output as { id: number }).id;
 await measure('rounds.get, 1,000 boards, just begun', 'rounds.get', { roundId }, 5);
 await measure('rounds.get, 1,000 boards, all read', 'rounds.get', { roundId: 14 }, 3);
@@ -66,7 +66,7 @@ async function measure(what: string, name: string, input: unknown, runs = RUNS):
     const start = performance.now();
     const answer = await app.answer(name, input);
     times.push(performance.now() - start);
-    if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
+    if (!answer.ok) throw new Error(`${name}: ${answer.problem.code}`);
   }
   times.sort((a, b) => a - b);
   const median = times[Math.floor(times.length / 2)] as number;

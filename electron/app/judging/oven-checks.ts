@@ -1,6 +1,7 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Judging } from './judging.ts';
 import type { OwnFits } from './own-fits.ts';
@@ -27,7 +28,7 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
         correctReading({ value, unit: check.unit, woodTempC: check.woodTempC, species, basis }).mcPct === null
       ) {
         throw new Refusal(
-          `${value} cannot be a reading of ${species.name}. The check was not saved. Mend the reading and save again.`,
+          message('refusal.reading-impossible', { rawReading: value, speciesName: species.name }),
         );
       }
     }
@@ -65,20 +66,20 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
       const check = get(checkId);
       if (grams > check.wetGrams) {
         throw new Refusal(
-          `${grams} g is more than the ${check.wetGrams} g that ${check.piece} weighed when it was wet. The mass was not saved. Check the number, and that it is this piece.`,
+          message('refusal.piece-heavier-than-wet', {
+            weightGrams: grams,
+            wetGrams: check.wetGrams,
+            piece: check.piece,
+          }),
         );
       }
       if (at > context.now()) {
-        throw new Refusal(
-          'That time is still to come. The mass was not saved. Give the time at which it was weighed.',
-        );
+        throw new Refusal(message('refusal.weighed-to-come'));
       }
       if (
         check.weights.some((weight) => weight.excluded === null && Date.parse(weight.at) === Date.parse(at))
       ) {
-        throw new Refusal(
-          `${check.piece} has a mass for that time already. The new one was not saved. Give another time, or set the old one aside first.`,
-        );
+        throw new Refusal(message('refusal.weighed-already', { piece: check.piece }));
       }
       context.yard().ovenChecks.weigh(checkId, grams, at);
       return changed(check.speciesId, corrects(check.speciesId));
@@ -107,12 +108,10 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
     }): OwnFit[] => {
       const own = orRefuse(
         ownFits.ofSpecies(speciesId).find((each) => each.meterId === meterId),
-        'oven-dry check of this wood with this meter',
+        'oven-dry check',
       );
       if (inUse && own.fit?.worthUsing !== true) {
-        throw new Refusal(
-          `Your checks are not worth using yet: ${own.sentence} Readings are corrected as before.`,
-        );
+        throw new Refusal(message('refusal.checks-not-used', { why: own.sentence }));
       }
       context.yard().ovenChecks.choose(speciesId, meterId, inUse, context.now());
       return changed(speciesId, true);

@@ -6,6 +6,7 @@ import type {
   SampleRecord,
 } from '../../../shared-core/contract/sample-board.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 
 /** Boards followed by their mass alone, once sections cut beside them told what they would weigh oven-dry. */
@@ -45,9 +46,7 @@ export function sampleBoardUseCases(context: AppContext) {
 
   function checkPast(at: string): void {
     if (Date.parse(at) > Date.parse(context.now())) {
-      throw new Refusal(
-        'That time is still to come. Nothing was saved. Give the time at which it was weighed.',
-      );
+      throw new Refusal(message('refusal.weighed-to-come'));
     }
   }
 
@@ -80,7 +79,7 @@ export function sampleBoardUseCases(context: AppContext) {
       checkPast(at);
       if (grams > section.wetGrams) {
         throw new Refusal(
-          `${grams} g is more than the ${section.wetGrams} g that the section weighed when it was cut. The mass was not saved. Check the number, and that it is this section.`,
+          message('refusal.section-heavier-than-wet', { weightGrams: grams, wetGrams: section.wetGrams }),
         );
       }
       context.yard().samples.drySection(sectionId, grams, at);

@@ -10,6 +10,7 @@ import {
   step,
 } from '../../../shared-core/probing/readings/settle.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import type { MeterLink, MeterNotification } from '../../meter/meter-link.ts';
 import type { SimulatedLink } from '../../meter/simulated-link.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -269,7 +270,7 @@ export function createMeterDesk(
       },
       'meter.connect': ({ deviceId }: { deviceId: string }): MeterState => {
         if (link.kind !== 'bluetooth') {
-          throw new Refusal('There is no meter of that name to connect to. Search for meters first.');
+          throw new Refusal(message('refusal.meter-not-found'));
         }
         forget();
         link.connect(deviceId, context.yard().meters.find('bluetooth', deviceId)?.description ?? null);
@@ -291,9 +292,9 @@ export function createMeterDesk(
       },
       'meter.describe': (description: MeterDescription): MeterState => {
         if (link.state.deviceId === null) {
-          throw new Refusal('No meter is connected, so there is nothing to describe. Connect it first.');
+          throw new Refusal(message('refusal.meter-not-connected'));
         }
-        checkCurve(description.basis?.curveId ?? null, 'The meter is read as before');
+        checkCurve(description.basis?.curveId ?? null, message('refusal.meter-as-before'));
         link.describe(description);
         return state();
       },

@@ -11,8 +11,9 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
-import { faultSentence } from '../fault-sentence.ts';
+import { faultMessage } from '../fault-message.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { LiveValue, MeterDesk } from '../meter/meter-desk.ts';
 import { createRoundView, summaryOf } from './round-view.ts';
@@ -78,9 +79,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     if (active?.roundId === roundId) return active;
     activate(roundId);
     if (active?.roundId !== roundId) {
-      throw new Refusal(
-        'This round is finished, so it takes no more readings. Nothing was changed. Start a new round.',
-      );
+      throw new Refusal(message('refusal.round-finished'));
     }
     return active;
   }
@@ -101,13 +100,13 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     });
   }
 
-  /** Nobody called for a value that is kept by itself, so nobody can be answered: the window is told. */
+  /** Nobody asked for a value that saves itself, so nobody can be answered: an event says that it failed. */
   function tellNotSaved(round: ActiveRound, error: unknown): void {
     const undone = round.taken
-      ? { lost: 'the value that settled is kept and not judged', again: 'open the round again' }
-      : { lost: 'the value that settled was not kept', again: 'press Space with the pins still in' };
-    const sentence = faultSentence(error, undone, context.reportFault);
-    context.emit('round.notSaved', { roundId: round.roundId, sentence });
+      ? { undone: message('refusal.value-not-judged'), again: message('refusal.open-round-again') }
+      : { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
+    const problem = faultMessage(error, undone, context.reportFault);
+    context.emit('round.notSaved', { roundId: round.roundId, problem });
   }
 
   /** Judges a board anew after its readings changed, and shows it. */
@@ -129,9 +128,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     const { boardIndex, spotIndex } = round.aim;
     const board = round.probed;
     if (spotIndex === null) {
-      throw new Refusal(
-        `Every spot of ${board.code} has its reading. Nothing was kept. Choose a spot to read it again, or go on to the next board.`,
-      );
+      throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
     }
     const { plan } = planSpots(board);
     const { spot } = orRefuse(plan[spotIndex], 'spot');
@@ -159,9 +156,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
 
   function saveLive(round: ActiveRound, live: LiveValue | null, how: 'settled' | 'at-once'): void {
     if (live === null || live.value === null) {
-      throw new Refusal(
-        'The meter shows no value now. Nothing was kept. Push the pins in, or type the value.',
-      );
+      throw new Refusal(message('refusal.no-value'));
     }
     save(round, {
       raw: live.value,
@@ -198,9 +193,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
         if (stack.boards === 0) {
-          throw new Refusal(
-            `The stack «${stack.name}» has no boards yet. No round was begun. Add its boards first.`,
-          );
+          throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
         const roundId = yard.transaction(() => {
           const id = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, context.now());
@@ -246,7 +239,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
           .toSorted((a, b) => a.id - b.id)
           .at(-1);
         if (last === undefined) {
-          throw new Refusal(`${board.code} has no reading in this round to set aside. Nothing was changed.`);
+          throw new Refusal(message('refusal.nothing-to-undo', { boardCode: board.code }));
         }
         round.aim = { ...round.aim, spotIndex: last.spotIndex };
         mark(last.id, 'Taken back during the round.');

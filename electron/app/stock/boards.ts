@@ -3,6 +3,7 @@ import { followingCode } from '../../../shared-core/contract/board-code.ts';
 import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { Board, BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
@@ -13,13 +14,11 @@ export function boardUseCases(context: AppContext, judging: Judging) {
   function checkSpecies(board: NewBoard): void {
     if (context.yard().species.get(board.speciesId) === undefined) {
       throw new Refusal(
-        `The species «${board.speciesId}» is not known. Board ${board.code} was not saved. ` +
-          'Choose a species from the list, or add it under Woods first.',
+        message('refusal.species-unknown', { speciesId: board.speciesId, boardCode: board.code }),
       );
     }
   }
-  const taken = (code: string) =>
-    `There is a board ${code} already. Nothing was saved. Give this board another ID: it must be the only one of its name.`;
+  const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
 
   return {
     'boards.list': (which: { stackId: number | null; search: string; offset: number; limit: number }) =>
@@ -76,7 +75,7 @@ export function boardUseCases(context: AppContext, judging: Judging) {
       stackOrder,
     }: RequestInput<'boards.changeTogether'>): RequestOutput<'boards.changeTogether'> => {
       const whyNot = stackOrder && whyNotLaid(stackOrder, boardIds.length);
-      if (whyNot) throw new Refusal(`${whyNot} Nothing was changed.`);
+      if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { boards } = context.yard();
       context.yard().transaction(() => {
         for (const [index, id] of boardIds.entries()) {

@@ -1,5 +1,6 @@
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkCurve } from './known-curve.ts';
@@ -9,7 +10,7 @@ export function catalogueUseCases(context: AppContext, judging: Judging) {
   return {
     'species.list': () => context.yard().species.list(),
     'species.save': (species: Species): Species => {
-      checkCurve(species.curveId, 'The wood was not saved');
+      checkCurve(species.curveId, message('refusal.species-not-saved'));
       context.yard().species.save(species);
       judging.judgeAgain(context.yard().boards.idsOfSpecies(species.id));
       context.emit('yard.changed', {});

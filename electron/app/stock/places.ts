@@ -1,5 +1,6 @@
 import type { NewPlace, Place, PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 
@@ -14,8 +15,7 @@ export function placeUseCases(context: AppContext, judging: Judging) {
     };
   };
   const get = (id: number): PlaceRow => row(orRefuse(context.yard().places.get(id), 'place'));
-  const taken = (name: string) =>
-    `There is a place called «${name}» already. Nothing was saved. Give this one another name.`;
+  const taken = (name: string) => message('refusal.place-name-taken', { placeName: name });
 
   return {
     'places.list': (): PlaceRow[] => context.yard().places.list().map(row),

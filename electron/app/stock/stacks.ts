@@ -1,12 +1,12 @@
 import type { NewStack, Stack, StackRow } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
 
 export function stackUseCases(context: AppContext, judging: Judging) {
   const get = (id: number): StackRow => orRefuse(context.yard().stacks.get(id), 'stack');
-  const taken = (name: string) =>
-    `There is a stack called «${name}» already. Nothing was saved. Give this one another name.`;
+  const taken = (name: string) => message('refusal.stack-name-taken', { stackName: name });
 
   return {
     'stacks.list': (): StackRow[] => context.yard().stacks.list(),

@@ -4,6 +4,7 @@ import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { openYard, type Yard } from '../../store/yard.ts';
 import {
   asProblem,
@@ -80,7 +81,7 @@ export function createYards(
       });
       if (yard !== opened) return;
       looking = null;
-      if (damage !== null) throw damagedFile(file, damage);
+      if (damage !== null) throw damagedFile(file);
       opened.allowWriting();
       beginWriting(opened);
     } catch (error) {
@@ -107,9 +108,9 @@ export function createYards(
   open('own');
 
   return {
-    /** @throws Refusal with the sentence of what is wrong, while no yard is open */
+    /** @throws Refusal while no yard is open */
     current: (): Yard => {
-      if (yard === null) throw new Refusal(problem?.message ?? 'No yard is open. Open one first.');
+      if (yard === null) throw problem ?? new Refusal(message('refusal.no-yard'));
       return yard;
     },
     info: (): YardInfo => {
@@ -117,7 +118,7 @@ export function createYards(
       return {
         kind,
         file: files[kind],
-        problem: problem?.message ?? null,
+        problem: problem?.problem ?? null,
         canStartAfresh: problem?.damaged ?? false,
         boards: counted,
         version: packageJson.version,
@@ -149,7 +150,7 @@ export function createYards(
     },
     startAfresh: (): void => {
       if (problem === null || !problem.damaged) {
-        throw new Refusal('The yard file is sound, so it stays where it is. Nothing was changed.');
+        throw new Refusal(message('refusal.yard-sound'));
       }
       putBeside(files[kind], now().slice(0, 10));
       open(kind);

@@ -31,7 +31,7 @@ export function BoardForm({
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0) throw fieldsMarked();
-    await bridge().request('boards.change', {
+    await bridge().command('boards.change', {
       ...changedBoard(board, draft, units),
       stackId: Number(stackId),
     });

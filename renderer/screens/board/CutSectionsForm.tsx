@@ -30,7 +30,7 @@ export function CutSectionsForm({
   async function save(): Promise<void> {
     setShown(true);
     if (!isWeight(weight) || !isWeight(grams.first) || secondWrong) throw fieldsMarked();
-    await bridge().request('samples.cut', {
+    await bridge().command('samples.cut', {
       boardId: board.id,
       boardKg: kgFromWeight(weight, units),
       wetGrams: [grams.first, grams.second].filter(isWeight),

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { SampleSection } from '../../../shared-core/contract/sample-board.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
@@ -21,8 +22,8 @@ export function DrySectionForm({
   const [shown, setShown] = useState(false);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isWeight(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
-    await bridge().request('samples.drySection', {
+    if (!isWeight(grams)) throw new Refusal(message('validation.weight-missing'));
+    await bridge().command('samples.drySection', {
       sectionId: section.id,
       grams,
       at: new Date().toISOString(),

@@ -64,8 +64,8 @@ function ReadingRow({ reading, units }: { reading: JudgedReading; units: Display
       <span className="reading-how">{howWords(reading, units)}</span>
       <ExcludeReading
         reading={reading}
-        onExclude={(why) => bridge().request('readings.exclude', { readingId, why })}
-        onInclude={() => void attempt(bridge().request('readings.include', { readingId }))}
+        onExclude={(why) => bridge().command('readings.exclude', { readingId, why })}
+        onInclude={() => void attempt(bridge().command('readings.include', { readingId }))}
       />
       {reading.excluded !== null && (
         <p className="reading-flag">{say('exclude.excluded', { reason: reading.excluded })}</p>

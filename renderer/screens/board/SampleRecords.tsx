@@ -121,8 +121,8 @@ function ExcludeRecord({
       recordName={name}
       excluded={excluded}
       reasons={['exclusion.typing-slip', 'exclusion.wrong-board', 'exclusion.wet-with-rain']}
-      onExclude={(why) => bridge().request('samples.exclude', { ...record, why })}
-      onInclude={() => void attempt(bridge().request('samples.include', record))}
+      onExclude={(why) => bridge().command('samples.exclude', { ...record, why })}
+      onInclude={() => void attempt(bridge().command('samples.include', record))}
     />
   );
 }

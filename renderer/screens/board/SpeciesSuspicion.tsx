@@ -27,7 +27,7 @@ export function SpeciesSuspicion({
       actions={
         <>
           <Button onClick={onChange}>Change the wood</Button>
-          <Button onClick={() => void attempt(bridge().request('boards.confirmSpecies', { id: board.id }))}>
+          <Button onClick={() => void attempt(bridge().command('boards.confirmSpecies', { id: board.id }))}>
             It is {board.speciesName}
           </Button>
         </>

@@ -3,6 +3,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { kgFromWeight, weightUnit } from '../../../shared-core/units/weight.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
@@ -23,9 +24,9 @@ export function WeighBoardForm({
   const [shown, setShown] = useState(false);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isWeight(weight)) throw new Refusal('Nothing was saved yet. Type what the scale shows.');
+    if (!isWeight(weight)) throw new Refusal(message('validation.weight-missing'));
     const kg = kgFromWeight(weight, units);
-    await bridge().request('samples.weigh', { boardId: board.id, kg, at: at ?? new Date().toISOString() });
+    await bridge().command('samples.weigh', { boardId: board.id, kg, at: at ?? new Date().toISOString() });
   }
   return (
     <FormDialog title={`Weigh ${board.code}`} saveWords="Keep the mass" onSave={save} onClose={onClose}>

@@ -1,3 +1,4 @@
+import { problemOf } from '../../../shared-core/contract/validation.ts';
 import {
   type Board,
   boardCodeSchema,
@@ -14,6 +15,7 @@ import {
 } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { wordsNow } from '../../words.ts';
 
 /** A board as it stands in the form's fields. */
 export interface BoardDraft {
@@ -93,7 +95,7 @@ const outside = (value: number | null, least: number, most: number) =>
 export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProblems {
   const problems: BoardProblems = {};
   const code = boardCodeSchema.safeParse(draft.code);
-  if (!code.success) problems.code = code.error.issues[0]?.message ?? 'This is not a board ID.';
+  if (!code.success) problems.code = wordsNow().say(problemOf(code.error));
   if (draft.speciesId === '') problems.speciesId = 'Choose the wood.';
   const thicknessMm = typedLengthMm(draft.thickness, units);
   if (thicknessMm === null) problems.thickness = 'Give the thickness; the depth of the pins follows from it.';

@@ -3,7 +3,7 @@ import { bridge } from '../../bridge.ts';
 
 /** Makes the labels' PDF and hands it to the browser, or to Electron, to save. */
 export async function savePdf(input: RequestInput<'labels.pdf'>): Promise<string> {
-  const { pdfBase64, fileName } = await bridge().request('labels.pdf', input);
+  const { pdfBase64, fileName } = await bridge().query('labels.pdf', input);
   const bytes = Uint8Array.from(atob(pdfBase64), (character) => character.charCodeAt(0));
   const address = URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' }));
   const link = document.createElement('a');

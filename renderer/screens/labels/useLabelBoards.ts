@@ -40,7 +40,7 @@ export function useLabelBoards(boardIds: readonly number[], stackId: number | nu
 
 async function namedBoards(ids: readonly number[]): Promise<LabelBoards> {
   const named = ids.slice(0, MOST_LABELS);
-  const contents = await bridge().request('labels.contents', { boardIds: named });
+  const contents = await bridge().query('labels.contents', { boardIds: named });
   return {
     boards: contents.flatMap((content, index) => ofContent(named[index] ?? 0, content)),
     total: ids.length,

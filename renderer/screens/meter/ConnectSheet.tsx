@@ -27,7 +27,7 @@ export function ConnectSheet({ state }: { state: MeterState }) {
       <Banner kind={bannerKind[state.phase] ?? 'info'}>{state.sentence}</Banner>
       <Actions>
         {isConnected || state.kind !== 'none' ? (
-          <Button onClick={() => ask(bridge().request('meter.disconnect', {}))}>
+          <Button onClick={() => ask(bridge().command('meter.disconnect', {}))}>
             {isConnected ? 'Disconnect' : 'Stop'}
           </Button>
         ) : null}
@@ -36,11 +36,11 @@ export function ConnectSheet({ state }: { state: MeterState }) {
             <Button
               kind="main"
               disabled={state.phase === 'scanning'}
-              onClick={() => ask(bridge().request('meter.scan', {}))}
+              onClick={() => ask(bridge().command('meter.scan', {}))}
             >
               {state.phase === 'scanning' ? 'Looking …' : 'Look for Bluetooth meters'}
             </Button>
-            <Button onClick={() => ask(bridge().request('meter.simulate', {}))}>
+            <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
               Use the simulated meter
             </Button>
           </>
@@ -66,7 +66,7 @@ function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
           <Signal rssiDbm={device.rssiDbm} />
           <Button
             aria-label={`Connect ${device.name}`}
-            onClick={() => ask(bridge().request('meter.connect', { deviceId: device.deviceId }))}
+            onClick={() => ask(bridge().command('meter.connect', { deviceId: device.deviceId }))}
           >
             Connect
           </Button>

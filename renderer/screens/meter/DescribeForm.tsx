@@ -36,7 +36,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
     const read = readForm(form, units);
     setProblems(read.ok ? {} : read.problems);
     if (!read.ok) return;
-    const described = await attempt(bridge().request('meter.describe', read.description));
+    const described = await attempt(bridge().command('meter.describe', read.description));
     if (!described) return;
     showMeter(described);
     tellDone('The meter is described. It is remembered for the next time it is met.');

@@ -39,8 +39,8 @@ export function PlaceForm({
     if (problems.name || !year) throw fieldsMarked();
     const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
     const saved = place
-      ? await bridge().request('places.change', { ...made, id: place.id })
-      : await bridge().request('places.add', made);
+      ? await bridge().command('places.change', { ...made, id: place.id })
+      : await bridge().command('places.add', made);
     onSaved?.(saved);
   }
 

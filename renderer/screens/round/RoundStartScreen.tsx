@@ -54,7 +54,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     if (!stack) return;
     setStarting(true);
     const round = await attempt(
-      bridge().request('rounds.start', { stackId: stack.id, woodTempC: read.woodTempC }),
+      bridge().command('rounds.start', { stackId: stack.id, woodTempC: read.woodTempC }),
     );
     setStarting(false);
     if (round) go({ name: 'round', id: round.id });

@@ -33,7 +33,7 @@ export function EndUseForm({
     const id = endUse?.id ?? newSpeciesId(draft.name, new Set(endUses.map((other) => other.id)));
     const made = savedUse(draft, id);
     if (!made) throw fieldsMarked();
-    await bridge().request('endUses.save', made);
+    await bridge().command('endUses.save', made);
   }
 
   return (

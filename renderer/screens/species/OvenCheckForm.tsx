@@ -42,7 +42,7 @@ export function OvenCheckForm({
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0 || !woodTemp.ok) throw fieldsMarked();
-    await bridge().request('ovenChecks.add', ovenCheckOf(draft, species.id, woodTemp.woodTempC));
+    await bridge().command('ovenChecks.add', ovenCheckOf(draft, species.id, woodTemp.woodTempC));
   }
 
   return (

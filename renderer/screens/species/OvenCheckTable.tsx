@@ -40,8 +40,8 @@ function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenW
           ? ['exclusion.typing-slip', 'exclusion.wrong-piece']
           : ['exclusion.knot', 'exclusion.read-frozen', 'exclusion.resin-lost']
       }
-      onExclude={(why) => bridge().request('ovenChecks.exclude', { ...record, why })}
-      onInclude={() => void attempt(bridge().request('ovenChecks.include', record))}
+      onExclude={(why) => bridge().command('ovenChecks.exclude', { ...record, why })}
+      onInclude={() => void attempt(bridge().command('ovenChecks.include', record))}
     />
   );
 }

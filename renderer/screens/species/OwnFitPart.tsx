@@ -23,7 +23,7 @@ export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) 
 function Call({ own, species }: { own: OwnFit; species: Species }) {
   const chooseFit = (chosen: boolean) =>
     attempt(
-      bridge().request('ovenChecks.useFit', { speciesId: species.id, meterId: own.meterId, inUse: chosen }),
+      bridge().command('ovenChecks.useFit', { speciesId: species.id, meterId: own.meterId, inUse: chosen }),
     );
   if (own.inUse) {
     return (

@@ -42,7 +42,7 @@ export function SpeciesForm({
     setShown(true);
     if (Object.keys(problems).length > 0) throw fieldsMarked();
     const taken = new Set(allSpecies.map((species) => species.id));
-    await bridge().request('species.save', speciesOf(draft, id ?? newSpeciesId(draft.name, taken)));
+    await bridge().command('species.save', speciesOf(draft, id ?? newSpeciesId(draft.name, taken)));
   }
 
   return (

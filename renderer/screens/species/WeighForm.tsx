@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { JudgedOvenCheck } from '../../../shared-core/contract/oven-checks.ts';
 import { constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
@@ -14,8 +15,8 @@ export function WeighForm({ check, onClose }: { check: JudgedOvenCheck; onClose:
   const [shown, setShown] = useState(false);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isWeight(grams)) throw new Refusal('Nothing was saved yet. Type what the balance shows.');
-    await bridge().request('ovenChecks.weigh', {
+    if (!isWeight(grams)) throw new Refusal(message('validation.weight-missing'));
+    await bridge().command('ovenChecks.weigh', {
       checkId: check.id,
       grams,
       at: at ?? new Date().toISOString(),

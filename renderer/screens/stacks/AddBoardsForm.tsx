@@ -8,6 +8,7 @@ import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
 import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
@@ -63,6 +64,7 @@ function Form({
   onClose: () => void;
 }) {
   const units = useUnits();
+  const { say } = useWords();
   const [draft, setDraft] = useState(start);
   const [count, setCount] = useState<number | null>(1);
   const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
@@ -76,7 +78,7 @@ function Form({
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) throw fieldsMarked();
-    const made = await bridge().request(
+    const made = await bridge().command(
       'boards.add',
       manyBoards(draft, codes, stack.id, units, laid.stackOrder),
     );
@@ -119,7 +121,7 @@ function Form({
               ? stackOrderWords(laid.stackOrder, codes.length)
               : 'As the stack is laid. Left empty, nobody knows where in the pile each lies.'
           }
-          error={shown && 'problem' in laid ? laid.problem : null}
+          error={shown && 'problem' in laid ? say(laid.problem) : null}
           onDraft={setStackOrderDraft}
         />
       )}

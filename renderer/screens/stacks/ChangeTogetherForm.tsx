@@ -3,10 +3,12 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Sawing } from '../../../shared-core/contract/yard.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { ringRadiusProblem } from '../board/board-draft.ts';
 import { EndFields, optionsOf } from '../board/EndFields.tsx';
 import { barkSideWords, sawingWords } from '../board/end-words.ts';
@@ -19,6 +21,7 @@ type AsItIs = typeof AS_IT_IS.value;
 /** Says the same of several boards at once: how their rings lie, and how they are laid in the pile. */
 export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; onClose: () => void }) {
   const units = useUnits();
+  const { say } = useWords();
   const [end, setEnd] = useState<{
     sawing: Sawing | AsItIs;
     barkSide: BarkSide | AsItIs;
@@ -28,7 +31,7 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
   const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
   const laid = stackOrderOf(stackOrderDraft, boardIds.length, 1);
-  const stackOrderProblem = 'problem' in laid ? laid.problem : null;
+  const stackOrderProblem = 'problem' in laid ? say(laid.problem) : null;
   const radiusProblem = ringRadiusProblem(end.ringRadius, units);
   const what = boardIds.length === 1 ? '1 board' : `${boardIds.length.toLocaleString('en')} boards`;
 
@@ -44,9 +47,9 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
       ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
     };
     if (laid.stackOrder === null && Object.keys(said).length === 0) {
-      throw new Refusal('Nothing was said yet, so nothing was changed.');
+      throw new Refusal(message('validation.nothing-to-change'));
     }
-    await bridge().request('boards.changeTogether', { boardIds, said, stackOrder: laid.stackOrder });
+    await bridge().command('boards.changeTogether', { boardIds, said, stackOrder: laid.stackOrder });
     tellDone(`Changed ${what}.`);
   }
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { dayOf, instantOfDay } from '../../parts/days.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
@@ -25,11 +26,11 @@ export function MoveForm({
 
   async function save(): Promise<void> {
     const place = places.output?.find((each) => String(each.id) === placeId);
-    if (!place) throw new Refusal('Nothing was moved yet: choose the place.');
-    if (day === '') throw new Refusal('Nothing was moved yet: give the day.');
+    if (!place) throw new Refusal(message('validation.place-missing'));
+    if (day === '') throw new Refusal(message('validation.day-missing'));
     const to = { placeId: place.id, since: instantOfDay(day, new Date()) };
-    if ('boardIds' in target) await bridge().request('boards.move', { boardIds: target.boardIds, ...to });
-    else await bridge().request('stacks.move', { id: target.stackId, ...to });
+    if ('boardIds' in target) await bridge().command('boards.move', { boardIds: target.boardIds, ...to });
+    else await bridge().command('stacks.move', { id: target.stackId, ...to });
     tellDone(`Moved ${what} to ${place.name}.`);
   }
 

@@ -3,6 +3,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Select, TextArea, TextField } from '../../parts/Field.tsx';
@@ -51,13 +52,13 @@ function Form({
 
   async function save(): Promise<void> {
     setShown(true);
-    if (name.trim() === '') throw new Refusal('Nothing was saved yet: the stack needs a name.');
+    if (name.trim() === '') throw new Refusal(message('validation.name-missing'));
     if (stack) {
-      await bridge().request('stacks.change', { id: stack.id, name, endUseId, topCover, note });
+      await bridge().command('stacks.change', { id: stack.id, name, endUseId, topCover, note });
       return;
     }
-    if (placeId === '') throw new Refusal('Nothing was saved yet: the stack needs a place to stand.');
-    const made = await bridge().request('stacks.add', {
+    if (placeId === '') throw new Refusal(message('validation.place-missing'));
+    const made = await bridge().command('stacks.add', {
       name,
       placeId: Number(placeId),
       endUseId,

@@ -4,6 +4,7 @@ import {
   stackOrderSchema,
   whyNotLaid,
 } from '../../../shared-core/contract/stack-order.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
 /** How boards are laid in courses, as it stands in the fields. */
 export interface StackOrderDraft {
@@ -15,20 +16,20 @@ export interface StackOrderDraft {
 export const emptyStackOrderDraft: StackOrderDraft = { perLayer: null, firstLayer: null, firstColumn: null };
 
 /**
- * How the boards are laid; null where nobody said.
+ * How the boards are laid; null where all three are blank.
  *
- * @param firstCourse  the course to begin in where none is typed
- * @returns            or what is wrong, as a sentence
+ * @param firstLayer  the layer to begin in where none is typed
+ * @returns           or what is wrong
  */
 export function stackOrderOf(
   draft: StackOrderDraft,
   boards: number,
   firstLayer: number,
-): { stackOrder: StackOrder | null } | { problem: string } {
+): { stackOrder: StackOrder | null } | { problem: Message } {
   if (draft.perLayer === null) {
     return draft.firstLayer === null && draft.firstColumn === null
       ? { stackOrder: null }
-      : { problem: 'Say how many boards lie in a course, or leave all three empty.' };
+      : { problem: message('validation.per-layer-missing') };
   }
   const stackOrder = {
     perLayer: draft.perLayer,
@@ -36,7 +37,7 @@ export function stackOrderOf(
     firstColumn: draft.firstColumn ?? 1,
   };
   if (!stackOrderSchema.safeParse(stackOrder).success) {
-    return { problem: 'Whole numbers: up to 100 boards in a course, courses up to 500.' };
+    return { problem: message('validation.stack-order') };
   }
   const problem = whyNotLaid(stackOrder, boards);
   return problem === null ? { stackOrder } : { problem };

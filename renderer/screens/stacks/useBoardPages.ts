@@ -48,7 +48,7 @@ export function useBoardPages(stackId: number | null, search: string): BoardPage
       if (askedFor.current.get(page) === reason) continue;
       askedFor.current.set(page, reason);
       bridge()
-        .request('boards.list', { stackId, search, offset: page * PAGE_ROWS, limit: PAGE_ROWS })
+        .query('boards.list', { stackId, search, offset: page * PAGE_ROWS, limit: PAGE_ROWS })
         .then(({ total, rows }) => {
           if (newest.current !== key) return;
           setError(null);

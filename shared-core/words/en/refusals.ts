@@ -1,4 +1,75 @@
-/** What was wrong, what was kept, what to do. */
+/** What was wrong, what was saved, what to do. */
 export const refusals = {
   'refusal.no-yard': 'No yard is open. Open one first.',
+  'refusal.not-found':
+    '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
+  'refusal.nothing-saved': '{why} Nothing was saved.',
+  'refusal.nothing-changed': '{why} Nothing was changed.',
+  'refusal.request-unknown':
+    'This window is of another version of Pintally. Nothing was done. Restart Pintally.',
+  'refusal.foreign-page': 'This page cannot use Pintally.',
+  'refusal.closing': 'Pintally is closing. Ask again when it is open.',
+  'refusal.machine-stopped':
+    'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',
+  'refusal.machine-away':
+    'Pintally is not answering. Nothing was done. Try again when the notice at the top is gone.',
+
+  // What is wrong around us; each says what was not done, and what to do once it is right again.
+  'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
+  'refusal.disk-failed': 'The disk is full or failing. {undone} Make room. {again}',
+  'refusal.unexpected': 'Something went wrong. {undone} Restart Pintally. {again}',
+  'refusal.undone': 'Nothing was saved. Earlier readings are safe.',
+  'refusal.try-again': 'Then try again.',
+  'refusal.value-not-saved': 'The settled value was not saved. Earlier readings are safe.',
+  'refusal.press-space': 'Then press Space with the pins still in.',
+  'refusal.value-not-judged': 'The settled value was saved, but the call is not up to date.',
+  'refusal.open-round-again': 'Then open the round again.',
+  'refusal.window-failed': 'Something went wrong. Saved readings are safe. Try again, or restart Pintally.',
+
+  // The yard file.
+  'refusal.yard-newer':
+    'A newer Pintally wrote the yard file {file}. It was not changed. Install the newer version to open it.',
+  'refusal.yard-damaged':
+    'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
+  'refusal.yard-in-use':
+    'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
+  'refusal.yard-unreadable':
+    'The yard file {file} could not be opened. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
+  'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',
+
+  // Stacks, boards, places, species.
+  'refusal.place-name-taken':
+    'There is already a place called {placeName}. Nothing was saved. Choose another name.',
+  'refusal.stack-name-taken':
+    'There is already a stack called {stackName}. Nothing was saved. Choose another name.',
+  'refusal.board-code-taken': 'There is already a board {boardCode}. Nothing was saved. Choose another ID.',
+  'refusal.species-unknown':
+    'The species {speciesId} is not in this yard. Board {boardCode} was not saved. Choose a species from the list.',
+  'refusal.curve-unknown':
+    'There is no resistance curve {curveId}. {undone} Choose a curve from the list, or none.',
+  'refusal.species-not-saved': 'The species was not saved.',
+  'refusal.meter-as-before': 'The meter is read as before.',
+  'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
+
+  // What is weighed.
+  'refusal.weighed-to-come': 'That time is in the future. Nothing was saved. Give the time it was weighed.',
+  'refusal.weighed-already':
+    '{piece} already has a weight for that time. Nothing was saved. Give another time, or exclude the other weight.',
+  'refusal.piece-heavier-than-wet':
+    '{weightGrams} is more than {wetGrams}, the wet weight of {piece}. Nothing was saved. Check the number and the piece.',
+  'refusal.section-heavier-than-wet':
+    '{weightGrams} is more than {wetGrams}, the weight of the section when cut. Nothing was saved. Check the number and the section.',
+  'refusal.reading-impossible':
+    '{rawReading} cannot be a reading of {speciesName}. The check was not saved. Correct the reading.',
+  'refusal.checks-not-used': 'Your checks cannot be used yet. {why} Readings are corrected as before.',
+
+  // A round and its meter.
+  'refusal.stack-empty': '{stackName} has no boards. No round was started. Add its boards first.',
+  'refusal.round-finished': 'This round is finished. Nothing was changed. Start a new round.',
+  'refusal.board-done':
+    'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
+  'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
+  'refusal.nothing-to-undo': '{boardCode} has no reading in this round. Nothing was changed.',
+  'refusal.meter-not-found': 'No meter of that name was found. Search for meters first.',
+  'refusal.meter-not-connected': 'No meter is connected. Connect one first.',
 } as const;

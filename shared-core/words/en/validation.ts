@@ -1,4 +1,24 @@
 /** What is wrong with a field of a form. */
 export const validation = {
   'validation.fix-fields': 'Fix the highlighted fields.',
+  'validation.not-understood': 'Pintally does not understand that input. Check the values.',
+
+  'validation.name-missing': 'Give it a name.',
+  'validation.name-too-long': 'Use at most 80 letters.',
+  'validation.board-code': 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.',
+  'validation.weight-not-above-zero': 'A weight is more than 0.',
+  'validation.section-weight-missing': 'Give the weight of at least one section.',
+  'validation.piece-missing': 'Give the piece a mark, like A1.',
+  'validation.readings-missing': 'Give at least one reading of the piece.',
+  'validation.per-layer-missing': 'Give the boards per layer, or leave all three blank.',
+  'validation.stack-order': 'Use whole numbers: up to 100 boards in a layer, and up to 500 layers.',
+  'validation.first-column-too-high':
+    'Column {firstColumn} is beyond the {perLayer, plural, one {# board} other {# boards}} of a layer.',
+  'validation.too-many-layers':
+    'That makes {layers} layers. A stack has at most {mostLayers}. Put more boards in a layer.',
+
+  'validation.weight-missing': 'Type the weight on the scale. Nothing was saved.',
+  'validation.place-missing': 'Choose a place.',
+  'validation.day-missing': 'Give the day.',
+  'validation.nothing-to-change': 'Change at least one field.',
 } as const;

@@ -4,12 +4,12 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo();
 
 const rows = async () =>
-  (await yard.request('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;
+  (await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;
 const ids = () => yard.boards.map(({ id }) => id);
 
 test('what is said of several boards is kept, what is not said stays', async () => {
   const boardIds = ids();
-  await yard.request('boards.changeTogether', {
+  await yard.command('boards.changeTogether', {
     boardIds,
     said: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
     stackOrder: null,
@@ -23,7 +23,7 @@ test('what is said of several boards is kept, what is not said stays', async () 
       layer: null,
     });
   }
-  await yard.request('boards.changeTogether', {
+  await yard.command('boards.changeTogether', {
     boardIds,
     said: { sawing: 'rift', ringRadiusMm: null },
     stackOrder: null,
@@ -38,14 +38,14 @@ test('what is said of several boards is kept, what is not said stays', async () 
     });
   }
   // The day goes with the side: said anew, the side brings its own.
-  await yard.request('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, stackOrder: null });
+  await yard.command('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, stackOrder: null });
   for (const row of await rows()) expect(row).toMatchObject({ barkSide: 'down', barkOffOn: null });
   expect(yard.heard('yard.changed').length).toBeGreaterThan(1);
 });
 
 test('boards are laid in the order given, and the next course is the one above', async () => {
-  expect(await yard.request('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 1 });
-  await yard.request('boards.changeTogether', {
+  expect(await yard.query('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 1 });
+  await yard.command('boards.changeTogether', {
     boardIds: ids().toReversed(),
     said: {},
     stackOrder: { perLayer: 1, firstLayer: 2, firstColumn: 1 },
@@ -54,14 +54,14 @@ test('boards are laid in the order given, and the next course is the one above',
     ['WAL-01', 3, 1],
     ['WAL-02', 2, 1],
   ]);
-  expect(await yard.request('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 4 });
+  expect(await yard.query('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 4 });
 });
 
 test('a pile that cannot be, or a board that is not there, changes nothing at all', async () => {
   const before = await rows();
   const stackOrder = { perLayer: 1, firstLayer: 500, firstColumn: 1 };
   expect(await yard.refusal('boards.changeTogether', { boardIds: ids(), said: {}, stackOrder })).toMatch(
-    /top course would be number 501; .* Nothing was changed/,
+    /makes 501 layers\. .* Nothing was changed/,
   );
   expect(
     await yard.refusal('boards.changeTogether', {
@@ -69,6 +69,6 @@ test('a pile that cannot be, or a board that is not there, changes nothing at al
       said: { barkSide: 'down' },
       stackOrder: null,
     }),
-  ).toMatch(/no such board/);
+  ).toMatch(/board is not in this yard/);
   expect(await rows()).toEqual(before);
 });

@@ -15,23 +15,23 @@ const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
 withYardOfTwo();
 
 async function addBoard(changes: Partial<NewBoard>, code = 'NEW-01'): Promise<number> {
-  const [board] = await yard.request('boards.add', [{ ...yard.board(code), ...changes }]);
+  const [board] = await yard.command('boards.add', [{ ...yard.board(code), ...changes }]);
   return board!.id;
 }
 
 /** One round over a board of the stack, its shell and core as the meter shows them. */
 async function probe(boardId: number, shell: number, core: number, woodTempC = 20): Promise<void> {
-  const { id: roundId, boards } = await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC });
+  const { id: roundId, boards } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC });
   const boardIndex = boards.findIndex((board) => board.boardId === boardId);
   for (const [spotIndex, { spot }] of planSpots(boards[boardIndex]!).plan.entries()) {
-    await yard.request('rounds.aim', { roundId, boardIndex, spotIndex });
-    await yard.request('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
+    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
+    await yard.command('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
   }
-  await yard.request('rounds.finish', { roundId });
+  await yard.command('rounds.finish', { roundId });
 }
 
 async function details(id: number): Promise<ForecastDetails> {
-  const answer = await yard.request('boards.forecast', { id });
+  const answer = await yard.query('boards.forecast', { id });
   expect(boardForecastSchema.parse(JSON.parse(JSON.stringify(answer)))).toBeTruthy();
   if (answer.details === null) throw new Error(answer.whyNot ?? 'no reason');
   return answer.details;
@@ -40,7 +40,7 @@ const spread = ({ forecast }: ForecastDetails) => forecast.now.average.high - fo
 
 describe('what cannot be foreseen', () => {
   test('a board never probed, with no day of sawing: it says what to do', async () => {
-    const answer = await yard.request('boards.forecast', { id: yard.boards[0]!.id });
+    const answer = await yard.query('boards.forecast', { id: yard.boards[0]!.id });
     expect(answer).toEqual({
       details: null,
       whyNot: expect.stringMatching(/Probe it once, or give the day/),
@@ -51,14 +51,14 @@ describe('what cannot be foreseen', () => {
     const id = yard.boards[0]!.id;
     await probe(id, 14, 18);
     yard.later(20 * DAY_MS);
-    await yard.request('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
-    expect((await yard.request('boards.forecast', { id })).whyNot).toMatch(
+    await yard.command('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
+    expect((await yard.query('boards.forecast', { id })).whyNot).toMatch(
       /older than the day the board was sawn/,
     );
   });
 
   test('a board that does not exist', async () => {
-    expect(await yard.refusal('boards.forecast', { id: 999 })).toMatch(/no such board/);
+    expect(await yard.refusal('boards.forecast', { id: 999 })).toMatch(/board is not in this yard/);
   });
 });
 
@@ -133,8 +133,8 @@ describe('a board that was probed', () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
     await probe(id, 12, 16);
-    const [first] = (await yard.request('boards.get', { id })).readings;
-    await yard.request('readings.exclude', { readingId: first!.id, why: 'In a knot.' });
+    const [first] = (await yard.query('boards.get', { id })).readings;
+    await yard.command('readings.exclude', { readingId: first!.id, why: 'In a knot.' });
     expect((await details(id)).readings).toHaveLength(3);
   });
 
@@ -155,9 +155,9 @@ describe('a board that was probed', () => {
 
 describe('where it stands, and elsewhere', () => {
   test('a damp place is said to gain nothing, with its floor, and the drier place with its date', async () => {
-    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.command('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0) });
-    await yard.request('boards.move', {
+    await yard.command('boards.move', {
       boardIds: [id],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
@@ -185,9 +185,9 @@ describe('where it stands, and elsewhere', () => {
   });
 
   test('in the lowest course outside the underside dries the slower', async () => {
-    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.command('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0), layer: 1, column: 1, thicknessMm: 54 });
-    await yard.request('boards.move', {
+    await yard.command('boards.move', {
       boardIds: [id],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
@@ -203,10 +203,10 @@ describe('where it stands, and elsewhere', () => {
   });
 
   test('brought in from there, it is open on both sides again, and where it was not is still said', async () => {
-    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.command('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0), layer: 1, column: 1, thicknessMm: 54 });
     const move = (placeId: number, day: number) =>
-      yard.request('boards.move', {
+      yard.command('boards.move', {
         boardIds: [id],
         placeId,
         since: new Date(startMs + day * DAY_MS).toISOString(),
@@ -220,11 +220,11 @@ describe('where it stands, and elsewhere', () => {
   });
 
   test('outdoors with nothing over the pile, only its top course dries the sooner on its upper face', async () => {
-    const damp = await yard.request('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
+    const damp = await yard.command('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const laid = { sawnOn: dayAfter(0), column: 1, thicknessMm: 54 };
     const top = await addBoard({ ...laid, layer: 3 });
     const under = await addBoard({ ...laid, layer: 2 }, 'NEW-02');
-    await yard.request('boards.move', {
+    await yard.command('boards.move', {
       boardIds: [top, under],
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
@@ -233,7 +233,7 @@ describe('where it stands, and elsewhere', () => {
     const covered = await details(top);
     expect(covered.assumptions).toEqual([]);
     const { placeId: _, ...stack } = yard.stack;
-    await yard.request('stacks.change', { ...stack, topCover: 'sun' });
+    await yard.command('stacks.change', { ...stack, topCover: 'sun' });
     const { forecast, assumptions } = await details(top);
     expect(forecast.now.faceAPct).toBeLessThan(covered.forecast.now.faceAPct - 0.5);
     expect(forecast.now.average.median).toBeLessThan(covered.forecast.now.average.median);
@@ -274,8 +274,8 @@ describe('where it stands, and elsewhere', () => {
     await probe(id, 12, 18);
     yard.later(40 * DAY_MS);
     const still = (await details(id)).forecast.now;
-    const { board } = await yard.request('boards.get', { id });
-    await yard.request('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
+    const { board } = await yard.query('boards.get', { id });
+    await yard.command('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
     const { forecast, readings, stays, assumptions, warp } = await details(id);
     expect(forecast.now.faceAPct).toBeLessThan(still.faceAPct - 1);
     for (const { depth, depthFraction } of readings) {
@@ -317,8 +317,8 @@ describe('warp', () => {
 });
 
 test('the demo yard has a stack that was moved, and its boards say where they stood', async () => {
-  await yard.request('yard.openDemo', {});
-  const { rows } = await yard.request('boards.list', { stackId: null, search: 'PIN', offset: 0, limit: 1 });
+  await yard.command('yard.openDemo', {});
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'PIN', offset: 0, limit: 1 });
   const { stays, places } = await details(rows[0]!.id);
   expect(stays.map(({ placeName }) => placeName)).toEqual(['Pole shed', 'Shop']);
   expect(places[0]!.name).toBe('Shop');
@@ -329,8 +329,8 @@ test('the window need not wait while a forecast is made', async () => {
   yard.later(300 * DAY_MS);
   const order: string[] = [];
   await Promise.all([
-    yard.request('boards.forecast', { id }).then(() => order.push('forecast')),
-    yard.request('stacks.list', {}).then(() => order.push('stacks')),
+    yard.query('boards.forecast', { id }).then(() => order.push('forecast')),
+    yard.query('stacks.list', {}).then(() => order.push('stacks')),
   ]);
   expect(order).toEqual(['stacks', 'forecast']);
 });

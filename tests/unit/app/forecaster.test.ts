@@ -57,10 +57,10 @@ test('a thread that ends leaves no question waiting for ever', async () => {
   await forecaster.close();
 });
 
-test('a question that is under way when Pintally closes is refused in a sentence', async () => {
+test('a question that is under way when Pintally closes is refused', async () => {
   const forecaster = forecasterOf(threadSources.forecast);
   const asked = forecaster.ask({ boards: [board(1, nowMs - 100 * DAY_MS)], wanted: [1] });
-  const refused = expect(asked).rejects.toThrow(/Pintally is closing/);
+  const refused = expect(asked).rejects.toMatchObject({ problem: { code: 'refusal.closing' } });
   await forecaster.close();
   await refused;
 });

@@ -94,11 +94,11 @@ describe('a large yard file that is damaged', () => {
     expect(await app.answer('yard.info', {})).toMatchObject({ output: { problem: null } });
     expect(await app.answer('places.add', place('Lean-to'))).toMatchObject({
       ok: false,
-      sentence: expect.stringMatching(/is damaged.*It was left as it is.*Put a backup in its place/),
+      problem: { code: 'refusal.yard-damaged' },
     });
     expect(events.filter((name) => name === 'yard.changed')).toHaveLength(2);
     expect(await app.answer('yard.info', {})).toMatchObject({
-      output: { problem: expect.stringMatching(/is damaged/), canStartAfresh: true, boards: 0 },
+      output: { problem: { code: 'refusal.yard-damaged' }, canStartAfresh: true, boards: 0 },
     });
     expect(readFileSync(join(dataDir, 'yard.sqlite')).equals(before)).toBe(true);
     expect(await app.answer('yard.startAfresh', {})).toMatchObject({ output: { problem: null, boards: 0 } });
@@ -121,7 +121,7 @@ describe('a large yard file that is damaged', () => {
     const before = damage(dataDir);
     const { app, faults } = open(dataDir, join(dataDir, 'no-such-thread.ts'));
     expect(await app.answer('places.add', place('Lean-to'))).toMatchObject({
-      sentence: expect.stringMatching(/is damaged/),
+      problem: { code: 'refusal.yard-damaged' },
     });
     expect(faults).toHaveLength(1);
     expect(readFileSync(join(dataDir, 'yard.sqlite')).equals(before)).toBe(true);
@@ -135,7 +135,7 @@ describe('a large yard file that is damaged', () => {
     const before = damage(dataDir);
     const { app } = open(dataDir);
     expect(await app.answer('yard.info', {})).toMatchObject({
-      output: { problem: expect.stringMatching(/is damaged/), canStartAfresh: true },
+      output: { problem: { code: 'refusal.yard-damaged' }, canStartAfresh: true },
     });
     expect(readFileSync(join(dataDir, 'yard.sqlite')).equals(before)).toBe(true);
   });
@@ -146,7 +146,7 @@ describe('a large yard file that is damaged', () => {
     const { app } = open(dataDir);
     expect(await app.answer('stacks.list', {})).toMatchObject({
       ok: false,
-      sentence: expect.stringMatching(/is damaged/),
+      problem: { code: 'refusal.yard-damaged' },
     });
   });
 });

@@ -6,7 +6,7 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo();
 
 test('meters heard are listed the strongest first, those whose strength the adapter does not tell last', async () => {
-  await yard.request('meter.scan', {});
+  await yard.command('meter.scan', {});
   for (const [deviceId, rssiDbm] of [
     ['untold', null],
     ['far', -90],
@@ -14,7 +14,7 @@ test('meters heard are listed the strongest first, those whose strength the adap
   ] as const) {
     yard.meter.emit('found', { deviceId, name: deviceId, rssiDbm, serviceUuids: [] });
   }
-  const { devices } = await yard.request('meter.state', {});
+  const { devices } = await yard.query('meter.state', {});
   expect(devices.map(({ deviceId, rssiDbm }) => [deviceId, rssiDbm])).toEqual([
     ['near', -40],
     ['hand', -50],
@@ -26,24 +26,24 @@ test('meters heard are listed the strongest first, those whose strength the adap
 describe('another basis or range for the scale of a meter', () => {
   /** Two boards read alike, the first with the meter and the second by eye; what is found of them. */
   async function twoBoardsRead() {
-    const { id: roundId } = await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
-    await yard.request('meter.scan', {});
-    await yard.request('meter.connect', { deviceId: 'hand' });
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
     yard.meter.lift();
     yard.meter.show(11.8, 4);
-    await yard.request('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
-    await yard.request('rounds.type', { roundId, raw: 11.8 });
-    await yard.request('rounds.finish', { roundId });
+    await yard.command('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+    await yard.command('rounds.type', { roundId, raw: 11.8 });
+    await yard.command('rounds.finish', { roundId });
     return averages();
   }
   async function found() {
-    const { rows } = await yard.request('boards.list', { stackId: null, search: '', offset: 0, limit: 10 });
+    const { rows } = await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 10 });
     return rows.map((row) => row.latest!);
   }
   const averages = async () => (await found()).map(({ averagePct }) => averagePct);
   const reasons = async () => (await found()).map(({ reason }) => reason);
   async function described() {
-    const { description } = await yard.request('meter.state', {});
+    const { description } = await yard.query('meter.state', {});
     return description!;
   }
 
@@ -51,7 +51,7 @@ describe('another basis or range for the scale of a meter', () => {
     const [withMeter, byEye] = await twoBoardsRead();
     // Douglas-fir is what the scale is taken for where it does not say; walnut's own curve is another
     // (FPL-GTR-6, 1988, Table 1).
-    await yard.request('meter.describe', {
+    await yard.command('meter.describe', {
       ...(await described()),
       basis: { curveId: 'walnut-black', tempC: 20 },
     });
@@ -61,7 +61,7 @@ describe('another basis or range for the scale of a meter', () => {
   test('a range whose end a reading lies at makes that reading doubtful', async () => {
     await twoBoardsRead();
     const [, byEye] = await reasons();
-    await yard.request('meter.describe', { ...(await described()), range: { min: 11.8, max: 60 } });
+    await yard.command('meter.describe', { ...(await described()), range: { min: 11.8, max: 60 } });
     await expect
       .poll(reasons, { timeout: 9000 })
       .toEqual([expect.stringMatching(/Every reading is doubtful/), byEye]);
@@ -72,7 +72,7 @@ describe('another basis or range for the scale of a meter', () => {
     const other = new Database(join(yard.dataDir, 'yard.sqlite'));
     other.exec("UPDATE finding SET record = json_set(record, '$.reason', 'as it was')");
     other.close();
-    await yard.request('meter.describe', await described());
+    await yard.command('meter.describe', await described());
     await new Promise((resolve) => setTimeout(resolve, 300));
     expect(await reasons()).toEqual(['as it was', 'as it was']);
   });

@@ -32,12 +32,12 @@ const pieceOf = (fits: OwnFit[], piece: string) =>
 /** Puts the piece on the balance so many hours from now. */
 async function weighAfter(hours: number, checkId: number, grams: number): Promise<OwnFit[]> {
   yard.later(hours * HOUR_MS);
-  return yard.request('ovenChecks.weigh', { checkId, grams, at: yard.now() });
+  return yard.command('ovenChecks.weigh', { checkId, grams, at: yard.now() });
 }
 
 /** A piece that the meter read and that is dry in the end: 100 g without its water. */
 async function dryPiece(piece: string, reading: number, mcPct: number): Promise<OwnFit[]> {
-  const added = await yard.request(
+  const added = await yard.command(
     'ovenChecks.add',
     check({ piece, readings: [reading], wetGrams: 100 + mcPct }),
   );
@@ -63,8 +63,8 @@ async function fiveDryPieces(): Promise<OwnFit[]> {
 
 describe('one piece in the oven', () => {
   test('is dry by the end condition of the standard, and not before', async () => {
-    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
-    expect(pieceOf(await yard.request('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1')).toMatchObject({
+    const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
+    expect(pieceOf(await yard.query('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1')).toMatchObject({
       ovenDryMcPct: null,
       dry: false,
     });
@@ -83,11 +83,11 @@ describe('one piece in the oven', () => {
   });
 
   test('keeps a mistyped mass on record when it is set aside, and puts it back', async () => {
-    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').weights.at(-1)!;
     const after = pieceOf(
-      await yard.request('ovenChecks.exclude', { checkId, weightId: wrong.id, why: 'a digit was left out' }),
+      await yard.command('ovenChecks.exclude', { checkId, weightId: wrong.id, why: 'a digit was left out' }),
       'A1',
     );
     expect(after.weights.map(({ grams, excluded }) => ({ grams, excluded }))).toEqual([
@@ -95,12 +95,12 @@ describe('one piece in the oven', () => {
       { grams: 10, excluded: 'a digit was left out' },
     ]);
     expect(after.ovenDryMcPct).toBeCloseTo(10, 9);
-    const back = pieceOf(await yard.request('ovenChecks.include', { checkId, weightId: wrong.id }), 'A1');
+    const back = pieceOf(await yard.command('ovenChecks.include', { checkId, weightId: wrong.id }), 'A1');
     expect(back.ovenDryMcPct).toBeCloseTo(1000, 9);
   });
 
   test('is on disk at once, and what was measured can never be changed or deleted', async () => {
-    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
     expect(disk.prepare('SELECT grams FROM oven_mass').all()).toEqual([{ grams: 100 }]);
@@ -116,20 +116,22 @@ describe('one piece in the oven', () => {
   });
 
   test('refuses what cannot be, with a sentence, and keeps what it had', async () => {
-    const checkId = idOfPiece(await yard.request('ovenChecks.add', check()), 'A1');
+    const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const at = yard.now();
     const weigh = (more: object) => yard.refusal('ovenChecks.weigh', { checkId, grams: 99, at, ...more });
     yard.later(1000);
-    expect(await weigh({ grams: 120, at: yard.now() })).toMatch(/120 g is more than the 110 g/);
-    expect(await weigh({ at: '2027-01-01T00:00:00.000Z' })).toMatch(/still to come/);
-    expect(await weigh({})).toMatch(/has a mass for that time already/);
-    expect(await weigh({ grams: -1 })).toMatch(/above 0 g/);
-    expect(await weigh({ checkId: 999 })).toMatch(/no such oven-dry check/);
+    expect(await weigh({ grams: 120, at: yard.now() })).toMatch(/120 g is more than 110 g/);
+    expect(await weigh({ at: '2027-01-01T00:00:00.000Z' })).toMatch(/in the future/);
+    expect(await weigh({})).toMatch(/already has a weight for that time/);
+    expect(await weigh({ grams: -1 })).toMatch(/more than 0/);
+    expect(await weigh({ checkId: 999 })).toMatch(/not in this yard/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [-3] }))).toMatch(/cannot be a reading/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [] }))).toMatch(/at least one reading/);
-    expect(await yard.refusal('ovenChecks.add', check({ speciesId: 'no-such' }))).toMatch(/no such species/);
-    const { weights } = pieceOf(await yard.request('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1');
+    expect(await yard.refusal('ovenChecks.add', check({ speciesId: 'no-such' }))).toMatch(
+      /species is not in this yard/,
+    );
+    const { weights } = pieceOf(await yard.query('ovenChecks.ofSpecies', { speciesId: SPECIES }), 'A1');
     expect(weights.map(({ grams }) => grams)).toEqual([100]);
   });
 });
@@ -137,12 +139,12 @@ describe('one piece in the oven', () => {
 describe('the fit to a wood’s checks', () => {
   test('waits for enough dry pieces and says how many there are', async () => {
     await dryPiece('A1', 10, 11);
-    const [fit] = await yard.request('ovenChecks.add', check({ piece: 'A2' }));
+    const [fit] = await yard.command('ovenChecks.add', check({ piece: 'A2' }));
     expect(fit).toMatchObject({ fit: null, inUse: false, applied: false });
     expect(fit!.sentence).toBe('1 of at least 3 pieces for a line are dry. 1 is still drying.');
     expect(
       await yard.refusal('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true }),
-    ).toMatch(/not worth using yet.*corrected as before/);
+    ).toMatch(/cannot be used yet.*corrected as before/);
   });
 
   test('finds the line that the meter follows, with the error of each piece left out', async () => {
@@ -159,26 +161,26 @@ describe('the fit to a wood’s checks', () => {
   test('leaves out a check that is set aside', async () => {
     const fits = await fiveDryPieces();
     const checkId = idOfPiece(fits, 'A3');
-    const [own] = await yard.request('ovenChecks.exclude', { checkId, weightId: null, why: 'it had a knot' });
+    const [own] = await yard.command('ovenChecks.exclude', { checkId, weightId: null, why: 'it had a knot' });
     expect(own!.fit!.leftOut.map((each) => each.checkId)).not.toContain(checkId);
     expect(pieceOf([own!], 'A3')).toMatchObject({ excluded: 'it had a knot', dry: true });
-    const [back] = await yard.request('ovenChecks.include', { checkId, weightId: null });
+    const [back] = await yard.command('ovenChecks.include', { checkId, weightId: null });
     expect(back!.fit!.leftOut).toHaveLength(5);
   });
 
   test('corrects the wood’s boards once it is put to use, the rounds of before too, and stops when told', async () => {
-    const roundId = (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-    await yard.request('rounds.type', { roundId, raw: 10.6 });
+    const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    await yard.command('rounds.type', { roundId, raw: 10.6 });
     const boardId = yard.boards[0]!.id;
-    const reading = async () => (await yard.request('boards.get', { id: boardId })).readings[0]!.corrected;
-    const listed = async () => (await yard.request('boards.get', { id: boardId })).findings[0]!.averagePct!;
+    const reading = async () => (await yard.query('boards.get', { id: boardId })).readings[0]!.corrected;
+    const listed = async () => (await yard.query('boards.get', { id: boardId })).findings[0]!.averagePct!;
     const before = await reading();
     const listedBefore = await listed();
     expect(before.applied).toContain('species-curve');
 
     const [own] = await fiveDryPieces();
     expect((await reading()).mcPct).toBe(before.mcPct);
-    const [used] = await yard.request('ovenChecks.useFit', {
+    const [used] = await yard.command('ovenChecks.useFit', {
       speciesId: SPECIES,
       meterId: null,
       inUse: true,
@@ -192,15 +194,15 @@ describe('the fit to a wood’s checks', () => {
     expect(corrected.standardUncertaintyPct).toBeLessThan(before.standardUncertaintyPct!);
     await vi.waitFor(async () => expect(await listed()).not.toBeCloseTo(listedBefore, 2), 5000);
 
-    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: false });
+    await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: false });
     expect(await reading()).toEqual(before);
     await vi.waitFor(async () => expect(await listed()).toBeCloseTo(listedBefore, 9), 5000);
   });
 
   test('is not applied as long as it is not worth using, however it was chosen', async () => {
     const fits = await fiveDryPieces();
-    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
-    const [own] = await yard.request('ovenChecks.exclude', {
+    await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
+    const [own] = await yard.command('ovenChecks.exclude', {
       checkId: idOfPiece(fits, 'A1'),
       weightId: null,
       why: 'read while frozen',
@@ -210,20 +212,20 @@ describe('the fit to a wood’s checks', () => {
   });
 
   test('of one meter says nothing of another', async () => {
-    await yard.request('meter.scan', {});
-    await yard.request('meter.connect', { deviceId: 'hand' });
-    const { meterId } = await yard.request('meter.state', {});
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    const { meterId } = await yard.query('meter.state', {});
     await fiveDryPieces();
-    const fits = await yard.request('ovenChecks.add', check({ piece: 'B1', meterId }));
+    const fits = await yard.command('ovenChecks.add', check({ piece: 'B1', meterId }));
     expect(fits.map((fit) => ({ meterName: fit.meterName, pieces: fit.checks.length }))).toEqual([
       { meterName: 'Hand-held', pieces: 1 },
       { meterName: 'a meter that is read by eye', pieces: 5 },
     ]);
-    await yard.request('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
-    const roundId = (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+    await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
+    const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
     yard.meter.show(10.6, 3);
-    await yard.request('rounds.type', { roundId, raw: 10.6 });
-    const { readings } = (await yard.request('rounds.get', { roundId })).probed!.assessment!;
+    await yard.command('rounds.type', { roundId, raw: 10.6 });
+    const { readings } = (await yard.query('rounds.get', { roundId })).probed!.assessment!;
     expect(
       readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),
     ).toEqual([

@@ -18,27 +18,27 @@ const MANY = 90;
 
 async function addBoards(count: number): Promise<void> {
   const codes = Array.from({ length: count - 2 }, (_, n) => `WAL-${String(n + 3).padStart(2, '0')}`);
-  await yard.request('boards.add', codes.map(yard.board));
+  await yard.command('boards.add', codes.map(yard.board));
 }
 
 /** A round with one reading of each board. */
 async function walk(): Promise<number> {
-  const { id: roundId, boards } = await yard.request('rounds.start', {
+  const { id: roundId, boards } = await yard.command('rounds.start', {
     stackId: yard.stack.id,
     woodTempC: 20,
   });
   for (const boardIndex of boards.keys()) {
-    await yard.request('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
-    await yard.request('rounds.type', { roundId, raw: 10 + (boardIndex % 7) });
+    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
+    await yard.command('rounds.type', { roundId, raw: 10 + (boardIndex % 7) });
   }
   return roundId;
 }
 
-const round = (roundId: number) => yard.request('rounds.get', { roundId });
+const round = (roundId: number) => yard.query('rounds.get', { roundId });
 const findingsIn = async (roundId: number) =>
   (await round(roundId)).boards.map(({ finding }) => finding && latestFindingSchema.parse(finding));
 const listed = async () =>
-  (await yard.request('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 100 })).rows.map(
+  (await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 100 })).rows.map(
     ({ latest }) => latest,
   );
 const averagesIn = async (roundId: number) =>
@@ -53,8 +53,8 @@ function onDisk(sql: string): void {
 
 /** The app forgets the round, as when the person comes back another day. */
 async function openAgain(): Promise<void> {
-  await yard.request('yard.openDemo', {});
-  await yard.request('yard.openOwn', {});
+  await yard.command('yard.openDemo', {});
+  await yard.command('yard.openOwn', {});
 }
 
 test('every board is shown as it was judged, and the board aimed at with its readings', async () => {
@@ -79,7 +79,7 @@ test('opening a round does not judge its boards anew, but for the one that is ai
 
 test('going to a board tells its readings', async () => {
   const roundId = await walk();
-  await yard.request('rounds.aim', { roundId, boardIndex: 0, spotIndex: null });
+  await yard.command('rounds.aim', { roundId, boardIndex: 0, spotIndex: null });
   const { aim, board } = yard.heard('round.changed').at(-1)!;
   expect(aim).toEqual({ boardIndex: 0, spotIndex: 1 });
   expect(board.code).toBe('WAL-01');
@@ -97,14 +97,14 @@ test('a few boards that are not judged, or were before a finding said where to g
 describe('where a round goes on', () => {
   const fill = async (roundId: number, boardIndex: number, raws: number[]) => {
     for (const [spotIndex, raw] of raws.entries()) {
-      await yard.request('rounds.aim', { roundId, boardIndex, spotIndex });
-      await yard.request('rounds.type', { roundId, raw });
+      await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
+      await yard.command('rounds.type', { roundId, raw });
     }
   };
 
   test('is the first board with a spot whose reading does not count', async () => {
     await addBoards(3);
-    const { id: roundId, boards } = await yard.request('rounds.start', {
+    const { id: roundId, boards } = await yard.command('rounds.start', {
       stackId: yard.stack.id,
       woodTempC: 20,
     });
@@ -116,7 +116,7 @@ describe('where a round goes on', () => {
   });
 
   test('is its beginning where every spot of every board is read', async () => {
-    const { id: roundId, boards } = await yard.request('rounds.start', {
+    const { id: roundId, boards } = await yard.command('rounds.start', {
       stackId: yard.stack.id,
       woodTempC: 20,
     });
@@ -143,7 +143,7 @@ describe('a round of which many boards are to be judged anew', () => {
 
   test('says so, judges the one aimed at now and the others meanwhile, and tells when that is done', async () => {
     const before = await averagesIn(roundId);
-    await yard.request('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
     const told = yard.heard('yard.changed').length;
     const { summary, boards, aim } = await round(roundId);
     expect(summary).toMatchObject({ boards: MANY, probed: MANY });
@@ -159,7 +159,7 @@ describe('a round of which many boards are to be judged anew', () => {
   });
 
   test('shows none by the rules of before', async () => {
-    await yard.request('rounds.finish', { roundId });
+    await yard.command('rounds.finish', { roundId });
     const judged = await findingsIn(roundId);
     onDisk(`UPDATE finding SET rules_version = 1, record = json_set(record, '$.averagePct', 55)`);
     expect(await unjudged()).toBe(MANY);
@@ -170,14 +170,14 @@ describe('a round of which many boards are to be judged anew', () => {
   });
 
   test('shows none from before its boards were moved elsewhere', async () => {
-    await yard.request('rounds.finish', { roundId });
-    const damp = await yard.request('places.add', {
+    await yard.command('rounds.finish', { roundId });
+    const damp = await yard.command('places.add', {
       name: 'Damp shed',
       kind: 'open-shed',
       air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.95 })),
     });
     const boardIds = (await round(roundId)).boards.map(({ boardId }) => boardId);
-    await yard.request('boards.move', { boardIds, placeId: damp.id, since: '2026-05-01T08:00:00.000Z' });
+    await yard.command('boards.move', { boardIds, placeId: damp.id, since: '2026-05-01T08:00:00.000Z' });
     expect(await unjudged()).toBeGreaterThan(0);
     await allJudged();
     expect(await findingsIn(roundId)).toEqual(await listed());
@@ -192,7 +192,7 @@ test('what was still to be judged anew when the app ended is judged when the yar
   expect(await averages()).toEqual(Array(MANY).fill(55));
 
   const { placeId: _, ...stack } = yard.stack;
-  await yard.request('stacks.change', { ...stack, endUseId: 'interior-most-us' });
+  await yard.command('stacks.change', { ...stack, endUseId: 'interior-most-us' });
   await openAgain();
   await vi.waitFor(async () => expect(await averages()).not.toContain(55), 15_000);
 });

@@ -20,11 +20,11 @@ vi.setConfig({ testTimeout: 30_000 });
 withYardOfTwo();
 let idOf: Map<string, number>;
 beforeEach(async () => {
-  await yard.request(
+  await yard.command(
     'boards.add',
     CODES.slice(2).map((code) => ({ ...yard.board(code), lengthMm: 900 })),
   );
-  const { rows } = await yard.request('boards.list', {
+  const { rows } = await yard.query('boards.list', {
     stackId: yard.stack.id,
     search: '',
     offset: 0,
@@ -35,14 +35,14 @@ beforeEach(async () => {
 
 /** Walks the stack and reads each board at that, a little wetter inside. */
 async function walk(pcts: readonly number[], boards = pcts.length): Promise<number> {
-  const { id: roundId, boards: inRound } = await yard.request('rounds.start', {
+  const { id: roundId, boards: inRound } = await yard.command('rounds.start', {
     stackId: yard.stack.id,
     woodTempC: 20,
   });
   for (const [boardIndex, pct] of pcts.slice(0, boards).entries()) {
-    await yard.request('rounds.aim', { roundId, boardIndex, spotIndex: null });
+    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: null });
     for (const [index, { spot }] of planSpots(inRound[boardIndex]!).plan.entries()) {
-      await yard.request('rounds.type', {
+      await yard.command('rounds.type', {
         roundId,
         raw: pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2),
       });
@@ -54,12 +54,12 @@ async function walk(pcts: readonly number[], boards = pcts.length): Promise<numb
 
 async function walkAll(pcts: readonly number[]): Promise<number> {
   const roundId = await walk(pcts);
-  await yard.request('rounds.finish', { roundId });
+  await yard.command('rounds.finish', { roundId });
   return roundId;
 }
 
 const roundSuspicionsOf = async (code: string, roundId: number) => {
-  const { readings } = await yard.request('boards.get', { id: idOf.get(code) as number });
+  const { readings } = await yard.query('boards.get', { id: idOf.get(code) as number });
   return readings
     .filter((reading) => reading.roundId === roundId)
     .flatMap(({ suspicions }) => suspicions)
@@ -67,7 +67,7 @@ const roundSuspicionsOf = async (code: string, roundId: number) => {
 };
 
 const reasonInList = async (code: string) => {
-  const { rows } = await yard.request('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
+  const { rows } = await yard.query('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
   return rows[0]?.latest;
 };
 
@@ -113,9 +113,9 @@ test('readings set aside take their doubt on the other board with them', async (
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
   await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
-  const { readings } = await yard.request('boards.get', { id: idOf.get('WAL-07') as number });
+  const { readings } = await yard.query('boards.get', { id: idOf.get('WAL-07') as number });
   for (const { id: readingId } of readings.filter((reading) => reading.roundId === roundId)) {
-    await yard.request('readings.exclude', { readingId, why: 'That was another board.' });
+    await yard.command('readings.exclude', { readingId, why: 'That was another board.' });
   }
   await vi.waitFor(async () => {
     const left = await roundSuspicionsOf('WAL-04', roundId);
@@ -128,8 +128,8 @@ test('what a round said is still there when the yard is opened again', async () 
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
   await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
-  await yard.request('yard.openDemo', {});
-  await yard.request('yard.openOwn', {});
+  await yard.command('yard.openDemo', {});
+  await yard.command('yard.openOwn', {});
   expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]);
 });
 
@@ -137,28 +137,28 @@ test('a comparison cut short by leaving the yard is taken up when it is opened a
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
-  await yard.request('yard.openDemo', {});
-  await yard.request('yard.openOwn', {});
+  await yard.command('yard.openDemo', {});
+  await yard.command('yard.openOwn', {});
   await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-07', roundId)).not.toEqual([]), 15_000);
 });
 
 test('a board entered as another wood than its stack is asked about; a person who looked has the last word', async () => {
   const id = idOf.get('WAL-04') as number;
-  const { board } = await yard.request('boards.get', { id });
+  const { board } = await yard.query('boards.get', { id });
   // Typed figures stand on the scale of Douglas-fir; walnut has no curve of its own, and elm reads some 3 % lower.
-  await yard.request('boards.change', { ...board, speciesId: 'elm-american' });
+  await yard.command('boards.change', { ...board, speciesId: 'elm-american' });
   await walkAll([20, 20.3, 19.8, 20.1, 20.2, 19.9, 20, 20.1]);
   const rulesNow = async () =>
-    (await yard.request('boards.get', { id })).readings.flatMap(({ suspicions }) =>
+    (await yard.query('boards.get', { id })).readings.flatMap(({ suspicions }) =>
       suspicions.map(({ rule }) => rule),
     );
   await vi.waitFor(async () => expect(await rulesNow()).toContain('species-unlike-stack'), 15_000);
 
-  await yard.request('boards.confirmSpecies', { id });
+  await yard.command('boards.confirmSpecies', { id });
   await vi.waitFor(async () => expect(await rulesNow()).not.toContain('species-unlike-stack'), 15_000);
-  expect((await yard.request('boards.get', { id })).isSpeciesConfirmed).toBe(true);
+  expect((await yard.query('boards.get', { id })).isSpeciesConfirmed).toBe(true);
 
   // What was confirmed was elm: said to be another wood, it is open again.
-  await yard.request('boards.change', { ...board, speciesId: 'hickory-mockernut' });
-  expect((await yard.request('boards.get', { id })).isSpeciesConfirmed).toBe(false);
+  await yard.command('boards.change', { ...board, speciesId: 'hickory-mockernut' });
+  expect((await yard.query('boards.get', { id })).isSpeciesConfirmed).toBe(false);
 });

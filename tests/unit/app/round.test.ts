@@ -3,26 +3,27 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { withYardOfTwo, yard } from './yard-of-two.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { say, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
 const begin = async (woodTempC: number | null = 20) =>
-  (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
-const aimNow = async (roundId: number) => (await yard.request('rounds.get', { roundId })).aim;
+  (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
+const aimNow = async (roundId: number) => (await yard.query('rounds.get', { roundId })).aim;
 /** Those of the board aimed at. */
 const readingsOf = async (roundId: number) =>
-  (await yard.request('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
+  (await yard.query('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
 
 async function withMeter() {
-  await yard.request('meter.scan', {});
-  await yard.request('meter.connect', { deviceId: 'hand' });
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
 }
 
 describe('a round with typed values', () => {
   test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
     const roundId = await begin();
-    const { boards } = await yard.request('rounds.get', { roundId });
+    const { boards } = await yard.query('rounds.get', { roundId });
     const spots = planSpots(boards[0]!).plan.length;
     expect(spots).toBeGreaterThanOrEqual(4);
     for (let board = 0; board < 2; board++) {
@@ -30,23 +31,23 @@ describe('a round with typed values', () => {
         expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: spot });
         const depth = planSpots(boards[board]!).plan[spot]!.spot.depth;
         yard.later(5000);
-        await yard.request('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
+        await yard.command('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
       }
       expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: null });
-      if (board === 0) await yard.request('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+      if (board === 0) await yard.command('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
     }
-    const summary = await yard.request('rounds.finish', { roundId });
+    const summary = await yard.command('rounds.finish', { roundId });
     expect(summary).toMatchObject({ boards: 2, probed: 2 });
     expect(Object.values(summary.calls).reduce((sum, n) => sum + n, 0)).toBe(2);
     const rows = (
-      await yard.request('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })
+      await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })
     ).rows;
     for (const row of rows) expect(row.latest?.averagePct).toBeGreaterThan(4);
   });
 
   test('shows a reading as kept only once it is on disk', async () => {
     const roundId = await begin();
-    await yard.request('rounds.type', { roundId, raw: 12.6 });
+    await yard.command('rounds.type', { roundId, raw: 12.6 });
     const saved = yard.heard('round.changed').find((change) => change.savedReadingId !== null)!;
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
     expect(disk.prepare('SELECT raw, how FROM reading WHERE id = ?').get(saved.savedReadingId)).toEqual({
@@ -60,7 +61,7 @@ describe('a round with typed values', () => {
     'an absurd value (%d) is kept on record, refused, and its spot is asked for again',
     async (raw) => {
       const roundId = await begin();
-      await yard.request('rounds.type', { roundId, raw });
+      await yard.command('rounds.type', { roundId, raw });
       const [reading] = await readingsOf(roundId);
       expect(reading).toMatchObject({ raw, counts: false });
       expect(reading?.suspicions[0]?.why).toBeTruthy();
@@ -79,7 +80,7 @@ describe('a round with typed values', () => {
 
   test('0 %, which no pin meter can tell, is kept and marked', async () => {
     const roundId = await begin();
-    await yard.request('rounds.type', { roundId, raw: 0 });
+    await yard.command('rounds.type', { roundId, raw: 0 });
     const [reading] = await readingsOf(roundId);
     expect(reading?.raw).toBe(0);
     expect(reading?.suspicions.map(({ rule }) => rule)).toContain('outside-curve-range');
@@ -87,30 +88,30 @@ describe('a round with typed values', () => {
 
   test('the last reading can be set aside and its spot is aimed at again; it stays on record', async () => {
     const roundId = await begin();
-    await yard.request('rounds.type', { roundId, raw: 12 });
-    await yard.request('rounds.type', { roundId, raw: 13 });
-    await yard.request('rounds.undo', { roundId });
+    await yard.command('rounds.type', { roundId, raw: 12 });
+    await yard.command('rounds.type', { roundId, raw: 13 });
+    await yard.command('rounds.undo', { roundId });
     expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, counts }) => ({ raw, counts }))).toEqual([
       { raw: 12, counts: true },
       { raw: 13, counts: false },
     ]);
-    const back = await yard.request('readings.include', { readingId: readings[1]!.id });
+    const back = await yard.command('readings.include', { readingId: readings[1]!.id });
     expect(back.assessment?.readings[1]).toMatchObject({ counts: true, excluded: null });
   });
 
   test('a temperature given later corrects every reading of the round, a board keeps its own', async () => {
     const roundId = await begin(null);
-    await yard.request('rounds.type', { roundId, raw: 12 });
+    await yard.command('rounds.type', { roundId, raw: 12 });
     const unknown = (await readingsOf(roundId))[0]!;
     expect(unknown.corrected.warnings).toContain('temperature-unknown');
-    await yard.request('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
     const cold = (await readingsOf(roundId))[0]!;
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
     expect(cold.corrected.mcPct!).toBeGreaterThan(unknown.corrected.mcPct!);
-    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 25 });
-    await yard.request('rounds.setTemperature', { roundId, boardId: null, woodTempC: 10 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 25 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 10 });
     expect((await readingsOf(roundId))[0]!.woodTempC).toBe(25);
     expect(cold.raw).toBe(12);
   });
@@ -118,7 +119,7 @@ describe('a round with typed values', () => {
   test('shows every board of the stack in order, each with its own temperature or the one of the round', async () => {
     const roundId = await begin(12);
     const shown = async () =>
-      (await yard.request('rounds.get', { roundId })).boards.map(({ code, woodTempC, ownTemp }) => [
+      (await yard.query('rounds.get', { roundId })).boards.map(({ code, woodTempC, ownTemp }) => [
         code,
         woodTempC,
         ownTemp,
@@ -127,9 +128,9 @@ describe('a round with typed values', () => {
       ['WAL-01', 12, false],
       ['WAL-02', 12, false],
     ]);
-    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: 3 });
-    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: null });
-    await yard.request('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 5 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: 3 });
+    await yard.command('rounds.setTemperature', { roundId, boardId: yard.boards[1]!.id, woodTempC: null });
+    await yard.command('rounds.setTemperature', { roundId, boardId: yard.boards[0]!.id, woodTempC: 5 });
     expect(await shown()).toEqual([
       ['WAL-01', 5, true],
       ['WAL-02', null, true],
@@ -138,15 +139,15 @@ describe('a round with typed values', () => {
 
   test('is taken up where it was left after the app was closed', async () => {
     const roundId = await begin();
-    await yard.request('rounds.type', { roundId, raw: 12 });
-    const again = await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    await yard.command('rounds.type', { roundId, raw: 12 });
+    const again = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
     expect(again.id).toBe(roundId);
     expect(again.aim).toEqual({ boardIndex: 0, spotIndex: 1 });
   });
 
   test('takes no reading once it is finished', async () => {
     const roundId = await begin();
-    await yard.request('rounds.finish', { roundId });
+    await yard.command('rounds.finish', { roundId });
     expect(await yard.refusal('rounds.type', { roundId, raw: 12 })).toMatch(/finished.*Start a new round/);
   });
 });
@@ -171,7 +172,7 @@ describe('a round with a live meter', () => {
     await withMeter();
     yard.meter.lift();
     yard.meter.show(11.8, 0.3);
-    await yard.request('rounds.take', { roundId });
+    await yard.command('rounds.take', { roundId });
     yard.meter.show(11.8, 5);
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
@@ -181,8 +182,8 @@ describe('a round with a live meter', () => {
   });
 
   test('keeps nothing by itself when it was told not to', async () => {
-    const settings = await yard.request('settings.get', {});
-    await yard.request('settings.save', { ...settings, saveWhenSettled: false });
+    const settings = await yard.query('settings.get', {});
+    await yard.command('settings.save', { ...settings, saveWhenSettled: false });
     const roundId = await begin();
     await withMeter();
     yard.meter.show(11.8, 5);
@@ -200,12 +201,14 @@ describe('a round with a live meter', () => {
     expect(yard.heard('round.notSaved')).toEqual([
       {
         roundId,
-        sentence:
-          'The yard file is in use by another program, so the value that settled was not kept. What was kept before is safe. Close the other program and press Space with the pins still in.',
+        problem: message('refusal.file-in-use', {
+          undone: message('refusal.value-not-saved'),
+          again: message('refusal.press-space'),
+        }),
       },
     ]);
     expect(await readingsOf(roundId)).toEqual([]);
-    await yard.request('rounds.take', { roundId });
+    await yard.command('rounds.take', { roundId });
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
 
@@ -218,8 +221,8 @@ describe('a round with a live meter', () => {
     other.exec('ALTER TABLE finding_away RENAME TO finding');
     other.close();
     expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
-    expect(yard.heard('round.notSaved').map(({ sentence }) => sentence)).toEqual([
-      expect.stringMatching(/What was kept before is safe.*open the round again/),
+    expect(yard.heard('round.notSaved').map(({ problem }) => say(problem))).toEqual([
+      expect.stringMatching(/The settled value was saved.*open the round again/),
     ]);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
@@ -228,7 +231,7 @@ describe('a round with a live meter', () => {
     const roundId = await begin();
     await withMeter();
     yard.meter.lift();
-    expect(await yard.refusal('rounds.take', { roundId })).toMatch(/no value.*Nothing was kept.*type/s);
+    expect(await yard.refusal('rounds.take', { roundId })).toMatch(/no value.*Nothing was saved.*type/s);
   });
 
   test('rubbish from the meter is counted and said, and the next good value is read', async () => {
@@ -236,7 +239,7 @@ describe('a round with a live meter', () => {
     await withMeter();
     yard.meter.sendRubbish(new Uint8Array([1]));
     yard.meter.sendRubbish(new Uint8Array(0));
-    const { counts } = await yard.request('meter.state', {});
+    const { counts } = await yard.query('meter.state', {});
     expect(counts).toMatchObject({ received: 2, decoded: 0, refused: 2 });
     expect(counts.lastRefusal).toBeTruthy();
     yard.meter.show(11.8, 4);
@@ -257,7 +260,7 @@ describe('a round with a live meter', () => {
 
 describe('a round with the simulated meter', () => {
   test('fills a board by itself', async () => {
-    await yard.request('meter.simulate', {});
+    await yard.command('meter.simulate', {});
     const roundId = await begin();
     await expect.poll(() => readingsOf(roundId), { timeout: 9000, interval: 200 }).toHaveLength(2);
   }, 10_000);
@@ -265,25 +268,25 @@ describe('a round with the simulated meter', () => {
 
 describe('what cannot be', () => {
   test('a wood or a meter on a resistance curve that nobody has', async () => {
-    const [species] = await yard.request('species.list', {});
+    const [species] = await yard.query('species.list', {});
     expect(await yard.refusal('species.save', { ...species, id: 'x', curveId: 'nowhere' })).toMatch(
       /nowhere.*not saved/,
     );
     await withMeter();
-    const { description } = await yard.request('meter.state', {});
+    const { description } = await yard.query('meter.state', {});
     const basis = { curveId: 'nowhere', tempC: 20 };
     expect(await yard.refusal('meter.describe', { ...description, basis })).toMatch(/nowhere.*as before/);
   });
 
   test('a second board of the same ID', async () => {
     expect(await yard.refusal('boards.add', [yard.board('wal-01')])).toMatch(
-      /WAL-01 already.*Nothing was saved/s,
+      /already a board WAL-01.*Nothing was saved/s,
     );
   });
 
   test('several boards of which one clashes: none is added', async () => {
     await yard.refusal('boards.add', [yard.board('NEW-01'), yard.board('WAL-02')]);
-    const { total } = await yard.request('boards.list', {
+    const { total } = await yard.query('boards.list', {
       stackId: null,
       search: 'NEW',
       offset: 0,
@@ -294,7 +297,7 @@ describe('what cannot be', () => {
 
   test('a board of a species that nobody knows', async () => {
     const sentence = await yard.refusal('boards.add', [{ ...yard.board('X-01'), speciesId: 'unobtainium' }]);
-    expect(sentence).toMatch(/unobtainium.*not known.*X-01 was not saved.*Woods/s);
+    expect(sentence).toMatch(/unobtainium is not in this yard.*X-01 was not saved/s);
   });
 
   test.each([0, -3, Number.NaN, 1e6])('a board %d mm thick', async (thicknessMm) => {
@@ -306,10 +309,10 @@ describe('what cannot be', () => {
   test('a move into the future, or to no place', async () => {
     const boardIds = [yard.boards[0]!.id];
     const move = { boardIds, placeId: yard.place.id, since: '2031-01-01T00:00:00.000Z' };
-    expect(await yard.refusal('boards.move', move)).toMatch(/still to come/);
+    expect(await yard.refusal('boards.move', move)).toMatch(/in the future/);
     expect(
       await yard.refusal('boards.move', { ...move, placeId: 99, since: '2026-01-01T00:00:00.000Z' }),
-    ).toMatch(/no such place/);
+    ).toMatch(/place is not in this yard/);
   });
 
   test('a call that is not in the contract', async () => {
@@ -318,49 +321,49 @@ describe('what cannot be', () => {
   });
 
   test('a round on a stack without boards', async () => {
-    const empty = await yard.request('stacks.add', {
+    const empty = await yard.command('stacks.add', {
       name: 'Empty',
       placeId: yard.place.id,
       endUseId: 'furniture',
       topCover: 'covered',
       note: '',
     });
-    expect(await yard.refusal('rounds.start', { stackId: empty.id, woodTempC: 20 })).toMatch(/no boards yet/);
+    expect(await yard.refusal('rounds.start', { stackId: empty.id, woodTempC: 20 })).toMatch(/has no boards/);
   });
 
   test('keeping a reading while another program holds the file: nothing is lost, and it says so', async () => {
     const roundId = await begin();
-    await yard.request('rounds.type', { roundId, raw: 12 });
+    await yard.command('rounds.type', { roundId, raw: 12 });
     const other = new Database(join(yard.dataDir, 'yard.sqlite'));
     other.exec('BEGIN IMMEDIATE');
     expect(await yard.refusal('rounds.type', { roundId, raw: 13 })).toMatch(
-      /in use by another program.*safe/s,
+      /Another program is using the yard file.*safe/s,
     );
     other.exec('COMMIT');
     other.close();
-    await yard.request('rounds.type', { roundId, raw: 13 });
+    await yard.command('rounds.type', { roundId, raw: 13 });
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([12, 13]);
   });
 });
 
 describe('the yard', () => {
   test('a demo yard is a file of its own: leaving it leaves the own yard as it was', async () => {
-    const before = await yard.request('yard.info', {});
-    const demo = await yard.request('yard.openDemo', {});
+    const before = await yard.query('yard.info', {});
+    const demo = await yard.command('yard.openDemo', {});
     expect(demo).toMatchObject({ kind: 'demo', problem: null });
     expect(demo.boards).toBeGreaterThan(10);
     await vi.waitFor(async () => {
-      const stacks = await yard.request('stacks.list', {});
+      const stacks = await yard.query('stacks.list', {});
       for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
     }, 5000);
-    expect(await yard.request('yard.removeDemo', {})).toEqual(before);
-    expect(
-      (await yard.request('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total,
-    ).toBe(2);
+    expect(await yard.command('yard.removeDemo', {})).toEqual(before);
+    expect((await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
+      2,
+    );
   });
 
   test('a new ID continues the numbering of the stack', async () => {
-    expect(await yard.request('boards.nextCode', { stackId: yard.stack.id })).toEqual({ code: 'WAL-03' });
+    expect(await yard.query('boards.nextCode', { stackId: yard.stack.id })).toEqual({ code: 'WAL-03' });
   });
 });
 
@@ -385,7 +388,7 @@ describe('a damaged yard file', () => {
     });
     expect(await app.answer('stacks.list', {})).toMatchObject({
       ok: false,
-      sentence: expect.stringMatching(/damaged/),
+      problem: { code: 'refusal.yard-damaged' },
     });
     expect(await app.answer('yard.info', {})).toMatchObject({ output: { canStartAfresh: true } });
     expect(await app.answer('yard.openDemo', {})).toMatchObject({ output: { problem: null } });

@@ -6,32 +6,32 @@ const DAY_MS = 86_400_000;
 
 withYardOfTwo();
 
-const plan = () => yard.request('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
+const plan = () => yard.query('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
 
 /** One round over the first so many boards, every spot of each reading the same. */
 async function probe(raws: number[]): Promise<void> {
-  const { id: roundId, boards } = await yard.request('rounds.start', {
+  const { id: roundId, boards } = await yard.command('rounds.start', {
     stackId: yard.stack.id,
     woodTempC: 20,
   });
   for (const [boardIndex, raw] of raws.entries()) {
     for (const spotIndex of planSpots(boards[boardIndex]!).plan.keys()) {
-      await yard.request('rounds.aim', { roundId, boardIndex, spotIndex });
-      await yard.request('rounds.type', { roundId, raw });
+      await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
+      await yard.command('rounds.type', { roundId, raw });
     }
   }
-  await yard.request('rounds.finish', { roundId });
+  await yard.command('rounds.finish', { roundId });
 }
 
 test('a stack without boards has none', async () => {
-  const empty = await yard.request('stacks.add', {
+  const empty = await yard.command('stacks.add', {
     name: 'To come',
     placeId: yard.place.id,
     endUseId: 'furniture',
     topCover: 'covered',
     note: '',
   });
-  expect(await yard.request('stacks.plan', { id: empty.id, certainty: 0.9 })).toBeNull();
+  expect(await yard.query('stacks.plan', { id: empty.id, certainty: 0.9 })).toBeNull();
 });
 
 test('a stack never probed: probe, all through it', async () => {
@@ -55,30 +55,30 @@ describe('a stack of which one board was probed', () => {
 
   test('foresees a board of the same log, and names it for what that leaves open', async () => {
     const sawnOn = '2026-06-01';
-    await yard.request(
+    await yard.command(
       'boards.add',
       ['LOG-01', 'LOG-02'].map((code) => ({ ...yard.board(code), log: 'Lane', sawnOn })),
     );
     yard.later(150 * DAY_MS);
-    const { id: roundId, boards } = await yard.request('rounds.start', {
+    const { id: roundId, boards } = await yard.command('rounds.start', {
       stackId: yard.stack.id,
       woodTempC: 20,
     });
     for (const spotIndex of planSpots(boards[2]!).plan.keys()) {
-      await yard.request('rounds.aim', { roundId, boardIndex: 2, spotIndex });
-      await yard.request('rounds.type', { roundId, raw: 9 });
+      await yard.command('rounds.aim', { roundId, boardIndex: 2, spotIndex });
+      await yard.command('rounds.type', { roundId, raw: 9 });
     }
-    await yard.request('rounds.finish', { roundId });
+    await yard.command('rounds.finish', { roundId });
     const sibling = (await plan())!.next.find(({ code }) => code === 'LOG-02');
     expect(sibling?.why).toMatch(/^Never probed; about \d+\.\d % today, give or take/);
   });
 });
 
 test('the demo yard: every stack has a call with the number that decides', async () => {
-  await yard.request('yard.openDemo', {});
+  await yard.command('yard.openDemo', {});
   await new Promise((resolve) => setTimeout(resolve, 500));
-  for (const { id, boards } of await yard.request('stacks.list', {})) {
-    const { call, toKnowReady, next } = (await yard.request('stacks.plan', { id, certainty: 0.9 }))!;
+  for (const { id, boards } of await yard.query('stacks.list', {})) {
+    const { call, toKnowReady, next } = (await yard.query('stacks.plan', { id, certainty: 0.9 }))!;
     expect(call.reasons[0]).toMatch(/\d/);
     expect(toKnowReady).toBeLessThanOrEqual(boards);
     for (const each of next) expect(each.why).toMatch(/limit of|ended in “probe again”/);

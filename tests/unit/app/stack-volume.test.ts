@@ -3,11 +3,11 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
-const volume = () => yard.request('stacks.volume', { id: yard.stack.id });
+const volume = () => yard.query('stacks.volume', { id: yard.stack.id });
 async function probe(boardIndex: number, raw: number) {
-  const roundId = (await yard.request('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-  await yard.request('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
-  for (let spot = 0; spot < 4; spot++) await yard.request('rounds.type', { roundId, raw });
+  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
+  for (let spot = 0; spot < 4; spot++) await yard.command('rounds.type', { roundId, raw });
 }
 
 test('two boards of 27 x 200 x 2400 mm are tallied one by one, as the trade does', async () => {
@@ -17,7 +17,7 @@ test('two boards of 27 x 200 x 2400 mm are tallied one by one, as the trade does
 });
 
 test('a board of unknown width is left out and said to be', async () => {
-  await yard.request('boards.add', [{ ...yard.board('WAL-03'), widthMm: null }]);
+  await yard.command('boards.add', [{ ...yard.board('WAL-03'), widthMm: null }]);
   const found = await volume();
   expect(found).toMatchObject({ boards: 3, measured: 2, boardFeet: 10 });
   expect(found.missing).toContain('1 board without width or length left out.');
@@ -28,7 +28,7 @@ test('mass is that of the probed boards, now and at the middle of what the use w
   await probe(0, 15);
   const { mass, missing } = await volume();
   expect(missing).toEqual(['1 board not probed yet: mass not known.']);
-  const averagePct = (await yard.request('boards.get', { id: yard.boards[0]!.id })).findings[0]!.averagePct!;
+  const averagePct = (await yard.query('boards.get', { id: yard.boards[0]!.id })).findings[0]!.averagePct!;
   // The oven-dry mass stays, the water goes.
   expect(mass!.nowKg / (100 + averagePct)).toBeCloseTo(mass!.targetKg / 107, 9);
   // Wood Handbook (FPL-GTR-282), Table 5-3a: black walnut, specific gravity 0.55 at 12 % (from memory): 616 kg/m³.
@@ -37,8 +37,8 @@ test('mass is that of the probed boards, now and at the middle of what the use w
 });
 
 test('a wood of unknown density has a volume and no mass', async () => {
-  const walnut = (await yard.request('species.list', {})).find((species) => species.id === 'walnut-black')!;
-  await yard.request('species.save', { ...walnut, basicSpecificGravity: null });
+  const walnut = (await yard.query('species.list', {})).find((species) => species.id === 'walnut-black')!;
+  await yard.command('species.save', { ...walnut, basicSpecificGravity: null });
   await probe(0, 15);
   const found = await volume();
   expect(found).toMatchObject({ boardFeet: 10, mass: null });
@@ -48,5 +48,5 @@ test('a wood of unknown density has a volume and no mass', async () => {
 });
 
 test('a stack that is not there is said not to be', async () => {
-  expect(await yard.refusal('stacks.volume', { id: 99 })).toMatch(/no such stack/);
+  expect(await yard.refusal('stacks.volume', { id: 99 })).toMatch(/stack is not in this yard/);
 });

@@ -8,8 +8,25 @@ import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
-import type { RequestInput, RequestName, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type {
+  CommandName,
+  QueryName,
+  RequestInput,
+  RequestName,
+  RequestOutput,
+} from '../../../shared-core/contract/requests.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
+
+/** What a person in Chicago with a metric window reads. */
+export const { say } = createWords({
+  catalog: english,
+  locale: 'en-US',
+  timeZone: 'America/Chicago',
+  units: 'metric',
+  today: null,
+});
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -89,23 +106,26 @@ export async function yardOfTwo() {
     reportFault: (error) => faults.push(error),
   });
 
-  /** The output of a call, or its sentence thrown. */
   async function request<N extends RequestName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>> {
     const answer = await app.answer(name, input);
-    if (!answer.ok) throw new Error(answer.sentence);
+    if (!answer.ok) throw new Error(say(answer.problem));
     return answer.output as RequestOutput<N>;
   }
+  /** The output of a query, or its refusal's sentence thrown. */
+  const query = <N extends QueryName>(name: N, input: RequestInput<N>) => request(name, input);
+  /** The output of a command, or its refusal's sentence thrown. */
+  const command = <N extends CommandName>(name: N, input: RequestInput<N>) => request(name, input);
   const refusal = async (name: RequestName, input: unknown): Promise<string> => {
     const answer = await app.answer(name, input);
-    return answer.ok ? 'it was allowed' : answer.sentence;
+    return answer.ok ? 'it was allowed' : say(answer.problem);
   };
 
-  const place = await request('places.add', {
+  const place = await command('places.add', {
     name: 'Shop',
     kind: 'shop',
     air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
   });
-  const stack = await request('stacks.add', {
+  const stack = await command('stacks.add', {
     name: 'Walnut',
     placeId: place.id,
     endUseId: 'furniture',
@@ -129,7 +149,7 @@ export async function yardOfTwo() {
     column: null,
     note: '',
   });
-  const boards = await request('boards.add', [board('WAL-01'), board('WAL-02')]);
+  const boards = await command('boards.add', [board('WAL-01'), board('WAL-02')]);
 
   return {
     app,
@@ -140,7 +160,8 @@ export async function yardOfTwo() {
     stack,
     boards,
     board,
-    request,
+    query,
+    command,
     refusal,
     now: () => now.toISOString(),
     later: (ms: number) => {

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import { message } from '../../../shared-core/words/message.ts';
 
 let file: string;
 let open: { close(): void }[] = [];
@@ -352,14 +353,14 @@ describe('a yard file', () => {
     const db = new Database(file);
     db.pragma('user_version = 999');
     db.close();
-    expect(() => openYard(file)).toThrow(/newer Pintally.*left as it is.*newer version/s);
+    expect(problemOf(() => openYard(file)).problem).toEqual(message('refusal.yard-newer', { file }));
   });
 
   test('that is no database is left as it was, and said to be damaged', () => {
     const rubbish = 'This is not a database, and is longer than its header would be. '.repeat(80);
     writeFileSync(file, rubbish);
     const problem = problemOf(() => openYard(file));
-    expect(problem.message).toMatch(/damaged.*left as it is.*backup/s);
+    expect(problem.problem).toEqual(message('refusal.yard-damaged', { file }));
     expect(problem.damaged).toBe(true);
     expect(readFileSync(file, 'utf8')).toBe(rubbish);
   });
@@ -384,14 +385,15 @@ describe('a yard file', () => {
     holder.pragma('locking_mode = EXCLUSIVE');
     holder.exec('BEGIN EXCLUSIVE');
     const problem = problemOf(() => openYard(file));
-    expect(problem.message).toMatch(/in use by another program.*Close the other/s);
+    expect(problem.problem).toEqual(message('refusal.yard-in-use', { file }));
     expect(problem.damaged).toBe(false);
   });
 
   test('in a folder that cannot be made is said to be out of reach', () => {
     writeFileSync(file, '');
-    const problem = problemOf(() => openYard(join(file, 'yard.sqlite')));
-    expect(problem.message).toMatch(/could not be opened.*Nothing was changed/s);
+    const inFile = join(file, 'yard.sqlite');
+    const { problem } = problemOf(() => openYard(inFile));
+    expect(problem).toEqual(message('refusal.yard-unreadable', { file: inFile }));
   });
 
   test('is put beside with all its parts, never over another', () => {

@@ -9,6 +9,7 @@ import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
@@ -229,10 +230,10 @@ describe('A board', () => {
   test('that is not there says so and leads to all boards', async () => {
     open(found, {
       'boards.get': () => {
-        throw new Refusal('There is no such board in this yard. Nothing was changed.');
+        throw new Refusal(message('refusal.not-found', { what: 'board' }));
       },
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('no such board');
+    expect((await screen.findByRole('alert')).textContent).toContain('That board is not in this yard.');
     expect(screen.getByRole('link', { name: 'All boards' })).toBeTruthy();
   });
 });

@@ -5,10 +5,9 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { dayWords } from '../../../../renderer/parts/days.ts';
 import { ForecastOfBoard } from '../../../../renderer/screens/board/ForecastOfBoard.tsx';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
 import { aForecast } from './a-forecast.ts';
 
@@ -187,9 +186,11 @@ describe('Without a forecast', () => {
     const user = open(() => {
       if (failed) return { details: aForecast(), whyNot: null };
       failed = true;
-      throw new Refusal('The yard file is in use by another program.');
+      throw fileInUse();
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('in use by another program');
+    expect((await screen.findByRole('alert')).textContent).toContain(
+      'Another program is using the yard file',
+    );
     await user.click(screen.getByRole('button', { name: 'Try again' }));
     expect(await screen.findByRole('img', { name: /foreseen in Pole shed/ })).toBeTruthy();
   });

@@ -7,7 +7,8 @@ import { SampleBoardSection } from '../../../../renderer/screens/board/SampleBoa
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { SampleBoardState } from '../../../../shared-core/contract/sample-board.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 const none: SampleBoardState = {
@@ -176,22 +177,22 @@ describe('A board by its mass', () => {
   test('a refused mass keeps what was typed and shows the sentence', async () => {
     const { user } = open(followed, {
       'samples.weigh': () => {
-        throw new Refusal('That time is still to come. Nothing was saved.');
+        throw new Refusal(message('refusal.weighed-to-come'));
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Weigh the board' }));
     await user.type(screen.getByLabelText('Mass of the board'), '3.2');
     await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
-    expect(await screen.findByText(/still to come/)).toBeTruthy();
+    expect(await screen.findByText(/in the future/)).toBeTruthy();
     expect((screen.getByLabelText('Mass of the board') as HTMLInputElement).value).toBe('3.2');
   });
 
   test('what cannot be fetched says why', async () => {
     open(none, {
       'samples.get': () => {
-        throw new Refusal('The yard file is in use by another program.');
+        throw fileInUse();
       },
     });
-    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+    expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
   });
 });

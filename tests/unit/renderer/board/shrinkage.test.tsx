@@ -3,12 +3,11 @@ import '../parts/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSection.tsx';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 /** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
@@ -24,7 +23,7 @@ function open(
 ) {
   playMachine({
     'species.list': () => {
-      if (refused) throw new Refusal('The yard file is in use by another program.');
+      if (refused) throw fileInUse();
       return builtInSpecies.map((species) => ({ ...species, ...change, id: species.id, builtIn: true }));
     },
   });
@@ -120,6 +119,6 @@ describe('Size, volume and mass', () => {
 
   test('that cannot be told says why', async () => {
     open({}, {}, 'metric', true);
-    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+    expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
   });
 });

@@ -8,6 +8,7 @@ import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import { labelContent } from '../../../../shared-core/labels/label.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
 
@@ -107,10 +108,10 @@ describe('Choosing boards for labels', () => {
   test('a board that is gone is a sentence', async () => {
     open([99], {
       'labels.contents': () => {
-        throw new Refusal('There is no such board in this yard. Nothing was changed.');
+        throw new Refusal(message('refusal.not-found', { what: 'board' }));
       },
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('no such board');
+    expect((await screen.findByRole('alert')).textContent).toContain('That board is not in this yard.');
   });
 });
 

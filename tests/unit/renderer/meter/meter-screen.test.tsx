@@ -8,6 +8,7 @@ import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -89,11 +90,13 @@ describe('looking for meters', () => {
   test('a refusal is told', async () => {
     const { user } = open(aMeter(), {
       'meter.scan': () => {
-        throw new Refusal('Bluetooth is off.');
+        throw new Refusal(message('refusal.meter-not-found'));
       },
     });
     await user.click(screen.getByRole('button', { name: 'Look for Bluetooth meters' }));
-    expect(useNotices.getState().notices.map((notice) => notice.sentence)).toEqual(['Bluetooth is off.']);
+    expect(useNotices.getState().notices.map((notice) => notice.sentence)).toEqual([
+      'No meter of that name was found. Search for meters first.',
+    ]);
   });
 });
 

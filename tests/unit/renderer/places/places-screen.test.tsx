@@ -7,7 +7,8 @@ import { PlacesScreen } from '../../../../renderer/screens/places/PlacesScreen.t
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function aPlace(name: string, rhPct: number): PlaceRow {
   const air = Array.from({ length: 12 }, (_, month) => ({ tempC: 10 + month, rh: rhPct / 100 }));
@@ -48,10 +49,12 @@ describe('Places', () => {
   test('where the list does not come, the sentence says why', async () => {
     open([], {
       'places.list': () => {
-        throw new Refusal('The yard is locked by another program. Close it and try again.');
+        throw fileInUse();
       },
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('The yard is locked');
+    expect((await screen.findByRole('alert')).textContent).toContain(
+      'Another program is using the yard file',
+    );
   });
 
   test('a heated room is added with one pair of figures', async () => {
@@ -101,14 +104,12 @@ describe('Places', () => {
   test('a refusal of the machine is shown in the form, which stays open', async () => {
     const { user } = open([aPlace('Pole shed', 60)], {
       'places.change': () => {
-        throw new Refusal(
-          'There is a place called «Loft» already. Nothing was saved. Give this one another name.',
-        );
+        throw new Refusal(message('refusal.place-name-taken', { placeName: 'Loft' }));
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Change Pole shed' }));
     await user.click(screen.getByRole('button', { name: 'Save the place' }));
-    expect((await screen.findByRole('alert')).textContent).toContain('«Loft» already');
+    expect((await screen.findByRole('alert')).textContent).toContain('There is already a place called Loft.');
     expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Pole shed');
   });
 });

@@ -10,6 +10,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
@@ -81,12 +82,12 @@ describe('before the round is there', () => {
     let there = false;
     playMachine({
       'rounds.get': () => {
-        if (!there) throw new Refusal('There is no such round in this yard.');
+        if (!there) throw new Refusal(message('refusal.not-found', { what: 'round' }));
         return aRound();
       },
     });
     render(<RoundScreen id={12} />, { wrapper: InMain });
-    expect((await screen.findByRole('alert')).textContent).toContain('There is no such round in this yard.');
+    expect((await screen.findByRole('alert')).textContent).toContain('That round is not in this yard.');
     await expectNoBarriers();
     there = true;
     await userEvent.click(screen.getByRole('button', { name: 'Try again' }));
@@ -222,12 +223,12 @@ describe('with the meter live', () => {
   test('why nothing was taken is said until something is', async () => {
     const { machine, user } = await open(aRound(), {
       'rounds.take': () => {
-        throw new Refusal('The meter shows no value now. Nothing was kept.');
+        throw new Refusal(message('refusal.no-value'));
       },
     });
     meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
     await user.keyboard(' ');
-    expect(screen.getByRole('alert').textContent).toContain('The meter shows no value now.');
+    expect(screen.getByRole('alert').textContent).toContain('The meter shows no value.');
     save(machine, aReading(1));
     expect(screen.queryByRole('alert')).toBeNull();
   });

@@ -5,9 +5,8 @@ import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { RoundStartScreen } from '../../../../renderer/screens/round/RoundStartScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aRound } from './a-round.ts';
 
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
@@ -49,11 +48,11 @@ test('with no boards anywhere, it says what to do first', async () => {
 test('stacks that cannot be had say why', async () => {
   playMachine({
     'stacks.list': () => {
-      throw new Refusal('The yard file is in use by another program.');
+      throw fileInUse();
     },
   });
   render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
-  expect((await screen.findByRole('alert')).textContent).toContain('in use by another program');
+  expect((await screen.findByRole('alert')).textContent).toContain('Another program is using the yard file');
 });
 
 test('the stack that was come from is chosen, the pins’ caution is read, the temperature is asked', async () => {

@@ -6,11 +6,10 @@ import { SettingsScreen } from '../../../../renderer/screens/settings/SettingsSc
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { a4SheetLayout, letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 const settings: Settings = {
   units: 'metric',
@@ -61,12 +60,14 @@ describe('Settings', () => {
   test('that cannot be saved go back to what holds, and the person is told', async () => {
     const { user } = open({
       'settings.save': () => {
-        throw new Refusal('The disk is full. The settings were not saved. Make room and try again.');
+        throw fileInUse();
       },
     });
     await user.click(screen.getByRole('radio', { name: 'in, ft, °F' }));
     expect(screen.getByRole('radio', { name: 'mm, m, °C' })).toHaveProperty('checked', true);
-    expect(useNotices.getState().notices).toMatchObject([{ kind: 'problem', sentence: /disk is full/ }]);
+    expect(useNotices.getState().notices).toMatchObject([
+      { kind: 'problem', sentence: /using the yard file/ },
+    ]);
   });
 
   test('a known sheet of labels is one press away', async () => {

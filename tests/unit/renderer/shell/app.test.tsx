@@ -1,13 +1,14 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { App } from '../../../../renderer/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { go } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from './a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
@@ -85,11 +86,15 @@ test('an address that leads nowhere says so and leads back', async () => {
   await expectNoBarriers();
 });
 
-describe('a value that settled and could not be kept by itself', () => {
+describe('a settled value that could not save itself', () => {
+  const problem = message('refusal.file-in-use', {
+    undone: message('refusal.value-not-saved'),
+    again: message('refusal.press-space'),
+  });
   const sentence =
-    'The yard file is in use by another program, so the value that settled was not kept. Close the other program and press Space with the pins still in.';
+    'Another program is using the yard file. The settled value was not saved. Earlier readings are safe. Close that program. Then press Space with the pins still in.';
 
-  test('is told in the round, where Space keeps it', async () => {
+  test('is shown in the round, where Space saves it', async () => {
     const { machine, user } = await open(aYard(), {
       'rounds.get': () => aRound(),
       'rounds.take': () => ({}),
@@ -98,7 +103,7 @@ describe('a value that settled and could not be kept by itself', () => {
     act(() => {
       machine.tell('meter.state', aLiveMeter());
       machine.tell('meter.live', aLiveValue());
-      machine.tell('round.notSaved', { roundId: 12, sentence });
+      machine.tell('round.notSaved', { roundId: 12, problem });
     });
     const alerts = screen.getAllByRole('alert');
     expect(alerts.map((alert) => alert.textContent)).toEqual([expect.stringContaining(sentence)]);
@@ -108,9 +113,9 @@ describe('a value that settled and could not be kept by itself', () => {
     expect(screen.queryByRole('alert')).toBeNull();
   });
 
-  test('is told on any other screen too', async () => {
+  test('is shown on any other screen too', async () => {
     const { machine } = await open();
-    act(() => machine.tell('round.notSaved', { roundId: 12, sentence }));
+    act(() => machine.tell('round.notSaved', { roundId: 12, problem }));
     expect(screen.getByRole('alert').textContent).toContain(sentence);
   });
 });
@@ -130,7 +135,7 @@ describe('when the machine cannot be reached', () => {
     let there = false;
     const { user } = await open(aYard(), {
       'yard.info': () => {
-        if (!there) throw new Refusal('The yard is not ready yet.');
+        if (!there) throw new Refusal(message('refusal.no-yard'));
         return aYard();
       },
     });
@@ -139,7 +144,7 @@ describe('when the machine cannot be reached', () => {
         .getAllByRole('alert')
         .map((alert) => alert.textContent)
         .join(),
-    ).toContain('The yard is not ready yet.');
+    ).toContain('No yard is open. Open one first.');
     there = true;
     await user.click(screen.getByRole('button', { name: 'Try again' }));
     expect(await screen.findByRole('heading', { level: 1, name: 'Meter' })).toBeTruthy();
@@ -168,15 +173,14 @@ describe('the demo yard', () => {
 
 describe('a yard that cannot be opened', () => {
   const damaged = aYard({
-    problem:
-      'The yard file is damaged and was left as it is. Start a new yard, or put a backup in its place.',
+    problem: message('refusal.yard-damaged', { file: '/home/sawyer/yard.sqlite' }),
     canStartAfresh: true,
   });
 
   test('takes the whole window: what is wrong, which file, the ways on', async () => {
     await open(damaged);
     expect(screen.getByRole('alert').textContent).toContain(
-      'The yard file is damaged and was left as it is.',
+      'The yard file /home/sawyer/yard.sqlite is damaged. It was not changed.',
     );
     expect(screen.getByText('/home/sawyer/yard.sqlite')).toBeTruthy();
     expect(screen.getByRole('button', { name: 'Open the demo yard' })).toBeTruthy();
@@ -210,20 +214,25 @@ describe('notices', () => {
   test('a problem stays until it is put away; said again it is still one', async () => {
     const { user } = await open();
     act(() => {
-      tellProblem(new Refusal('There is already a board OAK-08.'));
+      tellProblem(new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-08' })));
       tellDone('Six boards were added.');
-      tellProblem(new Refusal('There is already a board OAK-08.'));
+      tellProblem(new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-08' })));
     });
-    expect(screen.getAllByText('There is already a board OAK-08.')).toHaveLength(1);
+    expect(screen.getAllByText(/There is already a board OAK-08\./)).toHaveLength(1);
     expect(screen.getByRole('alert').textContent).toContain('There is already a board OAK-08.');
     await user.click(within(screen.getByRole('alert')).getByRole('button', { name: 'Put away' }));
     expect(screen.queryByRole('alert')).toBeNull();
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
   });
 
-  test('what nobody foresaw is called a fault of ours', async () => {
+  test('a fault of ours shows no details, which go to the log', async () => {
     await open();
-    act(() => tellProblem(new TypeError('x is undefined')));
-    expect(screen.getByRole('alert').textContent).toContain('This is a fault in Pintally: x is undefined.');
+    const log = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const fault = new TypeError('x is undefined');
+    act(() => tellProblem(fault));
+    expect(screen.getByRole('alert').textContent).toContain('Something went wrong. Saved readings are safe.');
+    expect(screen.getByRole('alert').textContent).not.toContain('undefined');
+    expect(log).toHaveBeenCalledWith(fault);
+    log.mockRestore();
   });
 });

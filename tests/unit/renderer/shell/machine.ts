@@ -17,6 +17,16 @@ import {
   type RequestOutput,
   requests,
 } from '../../../../shared-core/contract/requests.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+
+/** What a machine answers whose file another program holds. */
+export const fileInUse = (): Refusal =>
+  new Refusal(
+    message('refusal.file-in-use', {
+      undone: message('refusal.undone'),
+      again: message('refusal.try-again'),
+    }),
+  );
 
 type Answers = {
   [N in RequestName]?: (input: RequestInput<N>) => RequestOutput<N> | Promise<RequestOutput<N>>;
@@ -29,14 +39,16 @@ type Answers = {
 export function playMachine(answers: Answers) {
   const asked: { name: RequestName; input: unknown }[] = [];
   const listeners = new Map<EventName, Set<(data: never) => void>>();
+  async function request(name: RequestName, input: unknown): Promise<never> {
+    requests[name].input.parse(input);
+    asked.push({ name, input });
+    const answer = answers[name] as ((input: unknown) => unknown) | undefined;
+    if (!answer) throw new Error(`The test has no answer for ${name}.`);
+    return (await answer(input)) as never;
+  }
   installBridge({
-    async request(name, input) {
-      requests[name].input.parse(input);
-      asked.push({ name, input });
-      const answer = answers[name] as ((input: unknown) => unknown) | undefined;
-      if (!answer) throw new Refusal(`The test has no answer for ${name}.`);
-      return (await answer(input)) as never;
-    },
+    query: request,
+    command: request,
     on(name, listener) {
       const set = listeners.get(name) ?? new Set();
       listeners.set(name, set.add(listener));

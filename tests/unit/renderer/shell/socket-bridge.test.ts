@@ -4,6 +4,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { type WebSocket as ServerSocket, WebSocketServer } from 'ws';
 import { type LinkState, socketBridge, wireBridge } from '../../../../renderer/bridge.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 
 /** The machine's end of the socket: a real server on a port of its own. */
 async function startMachine(port = 0) {
@@ -57,17 +58,18 @@ test('a call that was made before the socket opened is sent when it does, and an
   const host = await machine();
   host.answers(() => ({ ok: true, output: { code: 'OAK-08' } }));
   const { bridge } = connect(host.port);
-  await expect(bridge.request('boards.nextCode', { stackId: 3 })).resolves.toEqual({ code: 'OAK-08' });
+  await expect(bridge.query('boards.nextCode', { stackId: 3 })).resolves.toEqual({ code: 'OAK-08' });
   expect(host.heard).toEqual([{ id: 1, name: 'boards.nextCode', input: { stackId: 3 } }]);
 });
 
-test('a refusal arrives as its sentence', async () => {
+test('a refusal arrives as its message', async () => {
   const host = await machine();
-  host.answers(() => ({ ok: false, sentence: 'There is already a board OAK-08. Nothing was saved.' }));
+  const taken = message('refusal.board-code-taken', { boardCode: 'OAK-08' });
+  host.answers(() => ({ ok: false, problem: taken }));
   const { bridge } = connect(host.port);
-  const call = bridge.request('stacks.list', {});
+  const call = bridge.query('stacks.list', {});
   await expect(call).rejects.toBeInstanceOf(Refusal);
-  await expect(call).rejects.toThrow('There is already a board OAK-08.');
+  await expect(call).rejects.toMatchObject({ problem: taken });
 });
 
 test('events reach who listens, until they stop', async () => {
@@ -91,19 +93,21 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   const { bridge, states } = connect(host.port);
   await vi.waitFor(() => expect(states).toContain('open'));
 
-  const unanswered = expect(bridge.request('rounds.take', { roundId: 1 })).rejects.toThrow(
-    /stopped answering/,
-  );
+  const unanswered = expect(bridge.command('rounds.take', { roundId: 1 })).rejects.toMatchObject({
+    problem: message('refusal.machine-stopped'),
+  });
   await vi.waitFor(() => expect(host.heard).toHaveLength(1));
   await host.stop();
   await unanswered;
   expect(states.at(-1)).toBe('away');
-  await expect(bridge.request('rounds.take', { roundId: 1 })).rejects.toThrow(/cannot be reached just now/);
+  await expect(bridge.command('rounds.take', { roundId: 1 })).rejects.toMatchObject({
+    problem: message('refusal.machine-away'),
+  });
 
   const again = await machine(host.port);
   again.answers(() => ({ ok: true, output: [] }));
   await vi.waitFor(() => expect(states.at(-1)).toBe('open'), 5000);
-  await expect(bridge.request('stacks.list', {})).resolves.toEqual([]);
+  await expect(bridge.query('stacks.list', {})).resolves.toEqual([]);
   // The reading that was refused while it was away is not taken later.
   expect(again.heard.map((each) => each.name)).toEqual(['stacks.list']);
 });
@@ -112,14 +116,18 @@ test('over Electron the same: output, refusal and events', async () => {
   let hear: (name: string, data: unknown) => void = () => undefined;
   const bridge = wireBridge({
     request: async (name) =>
-      name === 'stacks.list' ? { ok: true, output: [] } : { ok: false, sentence: 'There is no such round.' },
+      name === 'stacks.list'
+        ? { ok: true, output: [] }
+        : { ok: false, problem: message('refusal.round-finished') },
     on: (listener) => {
       hear = listener;
       return () => undefined;
     },
   });
-  await expect(bridge.request('stacks.list', {})).resolves.toEqual([]);
-  await expect(bridge.request('rounds.get', { roundId: 9 })).rejects.toThrow('There is no such round.');
+  await expect(bridge.query('stacks.list', {})).resolves.toEqual([]);
+  await expect(bridge.query('rounds.get', { roundId: 9 })).rejects.toMatchObject({
+    problem: message('refusal.round-finished'),
+  });
   const heard: unknown[] = [];
   bridge.on('yard.changed', (data) => heard.push(data));
   hear('yard.changed', {});

@@ -5,9 +5,8 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SpeciesListScreen } from '../../../../renderer/screens/species/SpeciesListScreen.tsx';
 import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function open(more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
@@ -70,10 +69,10 @@ describe('The woods', () => {
   test('that cannot be fetched say so', async () => {
     open({
       'species.list': () => {
-        throw new Refusal('The yard file is in use by another program.');
+        throw fileInUse();
       },
     });
-    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+    expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
     await expectNoBarriers();
   });
 });

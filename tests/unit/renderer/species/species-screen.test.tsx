@@ -8,8 +8,9 @@ import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aCheck, aFit } from './a-species.ts';
 
 function open(id: string, fits: OwnFit[] = [], more: Parameters<typeof playMachine>[0] = {}) {
@@ -241,14 +242,16 @@ describe('Oven-dry checks', () => {
   test('a refused mass keeps what was typed and shows the sentence', async () => {
     const { user } = open('walnut-black', [aFit()], {
       'ovenChecks.weigh': () => {
-        throw new Refusal('120 g is more than the 112.4 g that A1 weighed when it was wet.');
+        throw new Refusal(
+          message('refusal.piece-heavier-than-wet', { weightGrams: 120, wetGrams: 112.4, piece: 'A1' }),
+        );
       },
     });
     const section = await checks();
     await user.click(await section.findByRole('button', { name: 'Weigh A1' }));
     await user.type(screen.getByLabelText('Mass'), '120');
     await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
-    expect(await screen.findByText(/more than the 112.4 g/)).toBeTruthy();
+    expect(await screen.findByText(/120 g is more than 112.4 g, the wet weight of A1/)).toBeTruthy();
     expect((screen.getByLabelText('Mass') as HTMLInputElement).value).toBe('120');
   });
 
@@ -256,11 +259,11 @@ describe('Oven-dry checks', () => {
     let fails = true;
     const { user } = open('walnut-black', [], {
       'ovenChecks.ofSpecies': () => {
-        if (fails) throw new Refusal('The yard file is in use by another program.');
+        if (fails) throw fileInUse();
         return [aFit()];
       },
     });
-    expect(await screen.findByText('The yard file is in use by another program.')).toBeTruthy();
+    expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
     fails = false;
     await user.click(screen.getByRole('button', { name: 'Try again' }));
     expect(await screen.findByText('Worth using.')).toBeTruthy();

@@ -1,3 +1,4 @@
+// @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
 import { emptyBoardDraft } from '../../../../renderer/screens/board/board-draft.ts';
 import { codesFrom, manyBoards } from '../../../../renderer/screens/stacks/many-boards.ts';
@@ -63,12 +64,12 @@ describe('the pile as it is typed', () => {
   });
 
   test.each([
-    [{ perLayer: null, firstLayer: 2, firstColumn: null }, /how many boards lie in a course/],
-    [{ perLayer: 2.5, firstLayer: null, firstColumn: null }, /Whole numbers/],
-    [{ perLayer: Number.NaN, firstLayer: null, firstColumn: null }, /Whole numbers/],
-    [{ perLayer: 3, firstLayer: null, firstColumn: 4 }, /lies beyond the 3 boards of a course/],
-    [{ perLayer: 1, firstLayer: 490, firstColumn: null }, /top course would be number 509/],
-  ])('%o says what is wrong', (draft, problem) => {
-    expect(stackOrderOf(draft, 20, 1)).toEqual({ problem: expect.stringMatching(problem) });
+    [{ perLayer: null, firstLayer: 2, firstColumn: null }, 'validation.per-layer-missing'],
+    [{ perLayer: 2.5, firstLayer: null, firstColumn: null }, 'validation.stack-order'],
+    [{ perLayer: Number.NaN, firstLayer: null, firstColumn: null }, 'validation.stack-order'],
+    [{ perLayer: 3, firstLayer: null, firstColumn: 4 }, 'validation.first-column-too-high'],
+    [{ perLayer: 1, firstLayer: 490, firstColumn: null }, 'validation.too-many-layers'],
+  ])('%o says what is wrong', (draft, code) => {
+    expect(stackOrderOf(draft, 20, 1)).toEqual({ problem: expect.objectContaining({ code }) });
   });
 });

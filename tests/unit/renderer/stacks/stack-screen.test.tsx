@@ -9,6 +9,7 @@ import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
@@ -165,7 +166,7 @@ describe('Changing several boards', () => {
     const { machine, user } = open(6, change);
     await choose(user);
     await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
-    expect((await screen.findByRole('alert')).textContent).toContain('Nothing was said yet');
+    expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
     await user.type(screen.getByLabelText('Pith to middle, mm'), 'far');
     await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
@@ -275,7 +276,7 @@ describe('Adding boards', () => {
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.type(screen.getByLabelText('First course'), '2');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
-    expect(await screen.findByText(/Say how many boards lie in a course/)).toBeTruthy();
+    expect(await screen.findByText(/Give the boards per layer/)).toBeTruthy();
     expect(machine.inputsOf('boards.add')).toEqual([]);
   });
 
@@ -292,7 +293,7 @@ describe('Adding boards', () => {
   test('an ID that is taken is refused in a sentence, and what was typed stays', async () => {
     const { user } = open(6, {
       'boards.add': () => {
-        throw new Refusal('There is a board OAK-07 already. Nothing was saved. Give this board another ID.');
+        throw new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-07' }));
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
@@ -301,7 +302,7 @@ describe('Adding boards', () => {
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.click(screen.getByRole('button', { name: 'Add the board' }));
     const form = within(screen.getByRole('dialog'));
-    expect((await form.findByRole('alert')).textContent).toContain('OAK-07 already');
+    expect((await form.findByRole('alert')).textContent).toContain('There is already a board OAK-07.');
     expect(screen.getByLabelText('Thickness')).toHaveProperty('value', '27');
   });
 });

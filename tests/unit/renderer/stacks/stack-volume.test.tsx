@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StackVolume } from '../../../../renderer/screens/stacks/StackVolume.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { StackVolume as Volume } from '../../../../shared-core/contract/stack-volume.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
 const volume: Volume = {
@@ -74,8 +75,8 @@ describe('What a stack amounts to', () => {
 
   test('that cannot be told says why', async () => {
     open(() => {
-      throw new Refusal('There is no such stack in this yard.');
+      throw new Refusal(message('refusal.not-found', { what: 'stack' }));
     });
-    expect(await screen.findByText('There is no such stack in this yard.')).toBeTruthy();
+    expect(await screen.findByText(/That stack is not in this yard\./)).toBeTruthy();
   });
 });

@@ -4,10 +4,9 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/screens/stacks/StacksScreen.tsx';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 
 const aPlace: PlaceRow = {
@@ -74,11 +73,13 @@ describe('The stacks', () => {
     let refused = true;
     const { user } = open([], {
       'stacks.list': () => {
-        if (refused) throw new Refusal('The yard is locked by another program. Close it and try again.');
+        if (refused) throw fileInUse();
         return [aStack()];
       },
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('locked by another program');
+    expect((await screen.findByRole('alert')).textContent).toContain(
+      'Another program is using the yard file',
+    );
     refused = false;
     await user.click(screen.getByRole('button', { name: 'Try again' }));
     expect(await screen.findByRole('article', { name: 'Ridge oak' })).toBeTruthy();
