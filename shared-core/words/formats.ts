@@ -209,9 +209,11 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       metric
         ? inUnit(grams, 'gram', { maximumFractionDigits: 2 })
         : inUnit(grams / GRAMS_PER_OUNCE, 'ounce', { maximumFractionDigits: 3 }),
-    /** "0.236 m³", "100 board feet". */
+    /** "0.236 m³", and of a single board "0.0126 m³"; "100 board feet". */
     volume: (m3: number): string =>
-      metric ? `${number(m3, 3)} m³` : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
+      metric
+        ? `${number(m3, m3 < 0.1 ? 4 : 3)} m³`
+        : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
     /** As tallied: "12 board feet". */
     boardFeet: (boardFeet: number): string => boardFeetText(boardFeet),
     /** "820 Ω", "1.2 MΩ". */

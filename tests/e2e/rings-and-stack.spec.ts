@@ -58,8 +58,8 @@ test('boards added together fill the pile, and what their ends show reaches the 
     Number(/([\d.]+) mm hollow/.exec((await warp.getByText(/^At 13.5 %:/).textContent()) ?? '')?.[1]);
   const guessed = await cupAtTarget();
   await page.getByRole('button', { name: 'Change', exact: true }).click();
-  await form.getByLabel('Pith to middle, mm').fill('75');
-  await form.getByRole('button', { name: 'Save the board' }).click();
+  await form.getByLabel('Distance from pith, mm').fill('75');
+  await form.getByRole('button', { name: 'Save' }).click();
   await expect(warp.getByText(/is taken, as in a middling log/)).toHaveCount(0);
   await expect.poll(cupAtTarget).toBeGreaterThan(1.3 * guessed);
   await picture(page, 'board-with-bark');

@@ -1,31 +1,28 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { type DisplayUnits, longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
-import { dayWords } from '../../parts/days.ts';
-import { barkSideWords, sawingWords } from './end-words.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
+import { useWords } from '../../words.ts';
 
-/** What a person said of the board. What was not said is left out. */
-export function AboutBoard({
-  board,
-  isSpeciesConfirmed,
-  units,
-}: {
-  board: BoardRow;
-  isSpeciesConfirmed: boolean;
-  units: DisplayUnits;
-}) {
+/** What a person entered about the board; what is blank is not shown. */
+export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
+  const { say, formats } = useWords();
+  const { speciesName, thicknessMm, widthMm, lengthMm, sawnOn, sawing, barkSide, barkOffOn, ringRadiusMm } =
+    board;
   const facts: [string, string | null][] = [
-    ['Wood', isSpeciesConfirmed ? `${board.speciesName}, looked at` : board.speciesName],
-    ['Thickness', shortLengthText(board.thicknessMm, units)],
-    ['Width', board.widthMm === null ? null : shortLengthText(board.widthMm, units)],
-    ['Length', board.lengthMm === null ? null : longLengthText(board.lengthMm, units)],
-    ['Sawn on', board.sawnOn === null ? null : dayWords(board.sawnOn)],
-    ['Sawing', board.sawing === 'unknown' ? null : sawingWords[board.sawing]],
-    ['Bark side', board.barkSide === 'unknown' ? null : barkSideWords[board.barkSide]],
-    ['Bark taken off on', board.barkOffOn === null ? null : dayWords(board.barkOffOn)],
-    ['Pith to middle', board.ringRadiusMm === null ? null : shortLengthText(board.ringRadiusMm, units)],
-    ['Log', board.log || null],
-    ['In the stack', placeInStack(board)],
-    ['Note', board.note || null],
+    [
+      say('board.species'),
+      isSpeciesConfirmed ? say('board.species-confirmed', { speciesName }) : speciesName,
+    ],
+    [say('board.thickness'), formats.thickness({ thicknessMm, quarters: null })],
+    [say('board.width'), widthMm === null ? null : formats.shortLength(widthMm)],
+    [say('board.length'), lengthMm === null ? null : formats.longLength(lengthMm)],
+    [say('board.sawn-on'), sawnOn === null ? null : formats.day(sawnOn)],
+    [say('board.sawing'), sawing === 'unknown' ? null : say(`board.sawing.${sawing}`)],
+    [say('board.bark-side'), barkSide === 'unknown' ? null : say(`board.bark-side.${barkSide}`)],
+    [say('board.bark-off-on'), barkOffOn === null ? null : formats.day(barkOffOn)],
+    [say('board.pith-distance'), ringRadiusMm === null ? null : formats.shortLength(ringRadiusMm)],
+    [say('board.log'), board.log || null],
+    [say('board.in-stack'), placeInStack(board, say)],
+    [say('board.note'), board.note || null],
   ];
   return (
     <dl className="about-board">
@@ -42,7 +39,9 @@ export function AboutBoard({
   );
 }
 
-function placeInStack({ layer, column }: BoardRow): string | null {
-  const parts = [layer && `course ${layer} from the bottom`, column && `column ${column} from the left`];
-  return parts.filter(Boolean).join(', ') || null;
+function placeInStack({ layer, column }: BoardRow, say: Say): string | null {
+  if (layer === null) return column === null ? null : say('board.column-of-stack', { column });
+  return column === null
+    ? say('board.layer-of-stack', { layer })
+    : say('board.layer-and-column', { layer, column });
 }

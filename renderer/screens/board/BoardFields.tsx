@@ -1,18 +1,14 @@
-import {
-  type DisplayUnits,
-  longLengthUnit,
-  shortLengthText,
-  shortLengthUnit,
-} from '../../../shared-core/units/length.ts';
+import { type DisplayUnits, longLengthUnit, shortLengthUnit } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { dayOf } from '../../parts/days.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { SpeciesField } from '../../parts/SpeciesField.tsx';
+import { useWords } from '../../words.ts';
 import { type BoardDraft, type BoardProblems, endOf } from './board-draft.ts';
-import { EndFields, optionsOf } from './EndFields.tsx';
-import { barkSideWords, sawingWords } from './end-words.ts';
+import { EndFields } from './EndFields.tsx';
+import { barkSideOptions, sawingOptions } from './end-words.ts';
 
 /** Draft, problems and units as the fields below get them. */
 export interface BoardFieldsProps {
@@ -23,38 +19,38 @@ export interface BoardFieldsProps {
   onDraft: (draft: BoardDraft) => void;
 }
 
-function wire({ draft, problems, onDraft }: BoardFieldsProps) {
+function wire({ draft, problems, onDraft }: BoardFieldsProps, say: Say) {
   return <K extends keyof BoardDraft>(key: K) => ({
     value: draft[key],
-    error: problems[key],
+    error: problems[key] && say(problems[key]),
     onValue: (value: BoardDraft[K]) => onDraft({ ...draft, [key]: value }),
   });
 }
 
-/** The wood and thickness, without which nothing can be judged. */
+/** The species and thickness, without which nothing can be judged. */
 export function SpeciesAndThickness({
   allSpecies,
   ...props
 }: BoardFieldsProps & { allSpecies: readonly Species[] }) {
-  const { draft, problems, units, onDraft } = props;
-  const field = wire(props);
-  const thicknessMm = typedLengthMm(draft.thickness, units);
-  const other = units === 'metric' ? 'imperial' : 'metric';
+  const { draft, units, onDraft } = props;
+  const { say } = useWords();
+  const field = wire(props, say);
+  const typedMm = typedLengthMm(draft.thickness, units);
   return (
     <div className="form-grid">
       <SpeciesField
-        label="Wood"
+        label={say('board.species')}
         allSpecies={allSpecies}
         speciesId={draft.speciesId}
-        error={problems.speciesId}
+        error={field('speciesId').error}
         onSpecies={(speciesId) => onDraft({ ...draft, speciesId })}
       />
       <TextField
-        label="Thickness"
+        label={say('board.thickness')}
         hint={
-          thicknessMm !== null && thicknessMm >= 3
-            ? `${shortLengthText(thicknessMm, units)}, which is ${shortLengthText(thicknessMm, other)}.`
-            : `In ${shortLengthUnit(units)}; quarter names like 5/4 and inches like 1 1/16 are understood.`
+          typedMm !== null && typedMm >= 3
+            ? say('board.thickness-typed', { typedMm })
+            : say('board.thickness-hint', { unit: shortLengthUnit(units) })
         }
         {...field('thickness')}
       />
@@ -64,42 +60,49 @@ export function SpeciesAndThickness({
 
 /** What helps and may be left out. */
 export function MoreAboutBoard(props: BoardFieldsProps) {
-  const { draft, problems, units, onDraft } = props;
-  const field = wire(props);
+  const { draft, units, onDraft } = props;
+  const { say, formats } = useWords();
+  const field = wire(props, say);
   const end = endOf(draft, units);
   return (
     <>
       <div className="form-grid">
-        <TextField label={`Width, ${shortLengthUnit(units)}`} {...field('width')} />
-        <NumberField label="Length" unit={longLengthUnit(units)} {...field('length')} />
+        <TextField label={say('board.width-in', { unit: shortLengthUnit(units) })} {...field('width')} />
+        <NumberField label={say('board.length')} unit={longLengthUnit(units)} {...field('length')} />
       </div>
       <div className="form-grid">
-        <TextField label="Sawn on" type="date" max={dayOf(new Date())} {...field('sawnOn')} />
-        <TextField label="Log" hint="The log it came from, as you call it." {...field('log')} />
+        <TextField
+          label={say('board.sawn-on')}
+          type="date"
+          max={formats.localDay(new Date())}
+          {...field('sawnOn')}
+        />
+        <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>
       <EndFields
         draft={draft}
-        sawings={optionsOf(sawingWords)}
-        barkSides={optionsOf(barkSideWords)}
-        ringRadiusError={problems.ringRadius}
+        sawings={sawingOptions(say)}
+        barkSides={barkSideOptions(say)}
+        ringRadiusError={field('ringRadius').error}
         units={units}
-        lead="How much it will cup follows from it. What you leave out is guessed, and its page says so."
+        lead={say('board.end-grain-use')}
         onDraft={(changed) => onDraft({ ...draft, ...changed })}
       >
         {end && isEndSaid(end) && <EndGrain board={end} />}
       </EndFields>
-      <TextArea label="Note" {...field('note')} />
+      <TextArea label={say('board.note')} {...field('note')} />
     </>
   );
 }
 
 /** Where the board lies in its stack. */
 export function PlaceInStack(props: BoardFieldsProps) {
-  const field = wire(props);
+  const { say } = useWords();
+  const field = wire(props, say);
   return (
     <div className="form-grid">
-      <NumberField label="Course" hint="Layers counted from the bottom." {...field('layer')} />
-      <NumberField label="Column" hint="Counted from the left." {...field('column')} />
+      <NumberField label={say('board.layer')} hint={say('board.layer-hint')} {...field('layer')} />
+      <NumberField label={say('board.column')} hint={say('board.column-hint')} {...field('column')} />
     </div>
   );
 }

@@ -6,10 +6,11 @@ import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from './BoardFields.tsx';
 import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
 
-/** Changes what was said of a board. Its readings stay; they are judged again. */
+/** Edits a board. Its readings stay; they are judged again. */
 export function BoardForm({
   board,
   units,
@@ -19,6 +20,7 @@ export function BoardForm({
   units: DisplayUnits;
   onClose: () => void;
 }) {
+  const { say } = useWords();
   const allSpecies = useAnswer('species.list', {});
   const stacks = useAnswer('stacks.list', {});
   const [draft, setDraft] = useState(draftOfBoard(board, units));
@@ -38,19 +40,24 @@ export function BoardForm({
   }
 
   return (
-    <FormDialog title={`Change ${board.code}`} saveWords="Save the board" onSave={save} onClose={onClose}>
+    <FormDialog
+      title={say('board.edit', { boardCode: board.code })}
+      saveWords={say('common.save')}
+      onSave={save}
+      onClose={onClose}
+    >
       {error && <Failed sentence={error} />}
       <div className="form-grid">
         <TextField
-          label="ID"
+          label={say('board.id')}
           maxLength={16}
           value={draft.code}
-          error={shown ? problems.code : null}
+          error={shown && problems.code ? say(problems.code) : null}
           onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
         />
         {stacks.output && (
           <Select
-            label="Stack"
+            label={say('board.stack')}
             value={stackId}
             options={stacks.output.map((stack) => ({ value: String(stack.id), label: stack.name }))}
             onValue={setStackId}

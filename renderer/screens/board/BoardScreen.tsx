@@ -89,11 +89,11 @@ function Found({
           <ReadingsOfBoard readings={readings} units={units} />
         </Sheet>
       )}
-      <ShrinkageSection board={board} endUse={endUse} units={units} />
+      <ShrinkageSection board={board} endUse={endUse} />
       <SampleBoardSection board={board} findings={findings} units={units} />
       <div className="board-columns">
         <Sheet title="About it">
-          <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} units={units} />
+          <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
         </Sheet>
         <Sheet title="Where it stood">
           <MovesOfBoard moves={moves} />

@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react';
 import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
-import { dayOf } from '../../parts/days.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import './end-fields.css';
 
 interface EndDraft<S extends string, B extends string> {
   sawing: S;
   barkSide: B;
-  /** A day as a date field has it; empty where none was said. */
+  /** A day as a date field has it, or empty. */
   barkOffOn: string;
   /** As it was typed. */
   ringRadius: string;
@@ -15,17 +15,17 @@ interface EndDraft<S extends string, B extends string> {
 
 type Options<V extends string> = readonly { value: V; label: string }[];
 
-/** A record of words as options to choose from. */
-export const optionsOf = <V extends string>(words: Record<V, string>): Options<V> =>
-  (Object.entries(words) as [V, string][]).map(([value, label]) => ({ value, label }));
-
 /** Whether the bark of a known side is off, so that there is a day on which it came off. */
 const isBarkOff = (side: string): boolean => side === 'up' || side === 'down';
 
-/** Who says of a board with bark on that it is off, took it off just now. */
-function barkOffAfter({ barkSide, barkOffOn }: EndDraft<string, string>, side: string): string {
+/** The day on which the bark came off once a side is chosen: today where it was on until now. */
+function barkOffAfter(
+  { barkSide, barkOffOn }: EndDraft<string, string>,
+  side: string,
+  today: string,
+): string {
   if (!isBarkOff(side)) return '';
-  return barkSide.endsWith('bark-on') ? dayOf(new Date()) : barkOffOn;
+  return barkSide.endsWith('bark-on') ? today : barkOffOn;
 }
 
 /** What can be seen on a board's end grain: how its rings lie, and where the bark was. */
@@ -44,49 +44,51 @@ export function EndFields<S extends string, B extends string>({
   barkSides: Options<B>;
   ringRadiusError: string | null | undefined;
   units: DisplayUnits;
-  /** What becomes of what is left out. */
+  /** What it is used for. */
   lead: string;
   onDraft: (changed: Partial<EndDraft<S, B>>) => void;
   /** The end as it is drawn. */
   children?: ReactNode;
 }) {
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
   return (
     <fieldset className="end-fields">
-      <legend>What its end shows</legend>
+      <legend>{say('board.end-grain')}</legend>
       <p className="field-hint">{lead}</p>
       {children}
       <div className="form-grid">
         <Select
-          label="Sawing"
-          hint="Rings along the face: flat; upright: quarter."
+          label={say('board.sawing')}
+          hint={say('board.sawing-hint')}
           options={sawings}
           value={draft.sawing}
           onValue={(sawing) => onDraft({ sawing } as Partial<EndDraft<S, B>>)}
         />
         <Select
-          label="Bark side"
-          hint="The face that the rings arch towards."
+          label={say('board.bark-side')}
+          hint={say('board.bark-side-hint')}
           options={barkSides}
           value={draft.barkSide}
           onValue={(barkSide) =>
-            onDraft({ barkSide, barkOffOn: barkOffAfter(draft, barkSide) } as Partial<EndDraft<S, B>>)
+            onDraft({ barkSide, barkOffOn: barkOffAfter(draft, barkSide, today) } as Partial<EndDraft<S, B>>)
           }
         />
       </div>
       <div className="form-grid">
         {isBarkOff(draft.barkSide) && (
           <TextField
-            label="Bark taken off on"
-            hint="Until then that face dried under its bark. Empty: it never did."
+            label={say('board.bark-off-on')}
+            hint={say('board.bark-off-hint')}
             type="date"
-            max={dayOf(new Date())}
+            max={today}
             value={draft.barkOffOn}
             onValue={(barkOffOn) => onDraft({ barkOffOn } as Partial<EndDraft<S, B>>)}
           />
         )}
         <TextField
-          label={`Pith to middle, ${shortLengthUnit(units)}`}
-          hint="From the centre of the rings to the middle of the board’s end."
+          label={say('board.pith-distance-in', { unit: shortLengthUnit(units) })}
+          hint={say('board.pith-distance-hint')}
           value={draft.ringRadius}
           error={ringRadiusError}
           onValue={(ringRadius) => onDraft({ ringRadius } as Partial<EndDraft<S, B>>)}

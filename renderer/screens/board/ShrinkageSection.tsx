@@ -1,7 +1,5 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { changeText, type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
-import { weightText } from '../../../shared-core/units/weight.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
   BOARD_FOOT_M3,
@@ -12,36 +10,36 @@ import {
 } from '../../../shared-core/wood/movement/volume.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { sawingWords } from './end-words.ts';
+import { useWords } from '../../words.ts';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 import './shrinkage.css';
 
-/** What a board loses on the way to its use: size by both published routes, and mass; and its volume. */
+/** What a board loses until it is dry enough for its use, in size by both published routes and in weight; its volume. */
 export function ShrinkageSection({
   board,
   endUse,
-  units,
 }: {
   board: BoardRow;
   /** Null while it is not known. */
   endUse: EndUse | null;
-  units: DisplayUnits;
 }) {
+  const { say } = useWords();
   const allSpecies = useAnswer('species.list', {});
   const species = allSpecies.output?.find((each) => each.id === board.speciesId);
   return (
-    <Sheet title="Size, volume and mass">
+    <Sheet title={say('movement.title')}>
       {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
       {allSpecies.loading && <Loading what="the wood’s figures" />}
       {species && endUse && (
         <>
-          <Shrinking board={board} species={species} endUse={endUse} units={units} />
-          <VolumeAndMass board={board} species={species} endUse={endUse} units={units} />
+          <Shrinking board={board} species={species} endUse={endUse} />
+          <VolumeAndWeight board={board} species={species} endUse={endUse} />
         </>
       )}
     </Sheet>
@@ -52,51 +50,48 @@ interface Facts {
   board: BoardRow;
   species: Species;
   endUse: EndUse;
-  units: DisplayUnits;
 }
 
-function Shrinking({ board, species, endUse, units }: Facts) {
+function Shrinking({ board, species, endUse }: Facts) {
+  const { say } = useWords();
   const nowPct = board.latest?.averagePct ?? null;
   if (nowPct === null) {
-    return <p>What it will still shrink depends on what it holds now: probe it first.</p>;
+    return <p>{say('movement.not-probed')}</p>;
   }
-  const target = targetOfUsePct(endUse);
-  const changes = sizeChanges(board, species, nowPct, target);
-  const missing = missingForChanges(board, species, nowPct, target);
+  const targetPct = targetOfUsePct(endUse);
+  const changes = sizeChanges(board, species, nowPct, targetPct);
+  const missing = missingForChanges(board, species, nowPct, targetPct);
   const known = changes.filter((each) => each.byShrinkageMm !== null || each.byCoefficientMm !== null);
   return (
     <>
-      <p>
-        From {pctWords(nowPct)} % now to {pctWords(target)} %, as {endUse.name} wants it:
-      </p>
-      {known.length > 0 && <ChangeTable changes={known} units={units} />}
-      <Missing sentences={missing} speciesId={species.id} />
+      <p>{say('movement.from-to', { nowPct, targetPct, useName: endUse.name })}</p>
+      {known.length > 0 && <ChangeTable changes={known} />}
+      <Missing messages={missing} species={species} />
     </>
   );
 }
 
-const sideWords: Record<SizeChange['side'], string> = { width: 'Width', thickness: 'Thickness' };
-
-function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units: DisplayUnits }) {
-  const cell = (mm: number | null, sizeMm: number) =>
-    mm === null ? '–' : `${changeText(mm, units)} (${signedPct((100 * mm) / sizeMm)})`;
+function ChangeTable({ changes }: { changes: readonly SizeChange[] }) {
+  const { say, formats } = useWords();
+  const cell = (sizeChangeMm: number | null, sizeMm: number) =>
+    sizeChangeMm === null
+      ? '–'
+      : say('movement.change', { sizeChangeMm, changeLimitPct: (100 * sizeChangeMm) / sizeMm });
   return (
-    <TableFrame name="Change of size">
+    <TableFrame name={say('movement.table')}>
       <table className="table shrinkage-table">
-        <caption>
-          Wood Handbook, chapter 13. Boards of one wood differ: expect up to a third more or less.
-        </caption>
+        <caption>{say('movement.table-source')}</caption>
         <thead>
           <tr>
-            <th scope="col">Side</th>
+            <th scope="col">{say('movement.side')}</th>
             <th scope="col" className="number">
-              Now
+              {say('movement.now')}
             </th>
             <th scope="col" className="number">
-              By shrinkage, green to dry
+              {say('movement.by-shrinkage')}
             </th>
             <th scope="col" className="number">
-              By change coefficient
+              {say('movement.by-coefficient')}
             </th>
           </tr>
         </thead>
@@ -104,9 +99,9 @@ function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units
           {changes.map((change) => (
             <tr key={`${change.side} ${change.sawing}`}>
               <th scope="row">
-                {sideWords[change.side]} <small>{sawingWords[change.sawing].toLowerCase()}</small>
+                {say(`movement.side.${change.side}`)} <small>{say(`board.sawn.${change.sawing}`)}</small>
               </th>
-              <td className="number">{shortLengthText(change.sizeMm, units)}</td>
+              <td className="number">{formats.shortLength(change.sizeMm)}</td>
               <td className="number">{cell(change.byShrinkageMm, change.sizeMm)}</td>
               <td className="number">{cell(change.byCoefficientMm, change.sizeMm)}</td>
             </tr>
@@ -117,52 +112,58 @@ function ChangeTable({ changes, units }: { changes: readonly SizeChange[]; units
   );
 }
 
-const signedPct = (pct: number): string => `${pct < 0 ? '−' : '+'}${Math.abs(pct).toFixed(1)} %`;
-
-function Missing({ sentences, speciesId }: { sentences: readonly string[]; speciesId: string }) {
-  if (sentences.length === 0) return null;
+function Missing({ messages, species }: { messages: readonly Message[]; species: Species }) {
+  const { say } = useWords();
+  if (messages.length === 0) return null;
   return (
     <p className="shrinkage-missing">
-      {sentences.join(' ')} <a href={hrefOf({ name: 'species', id: speciesId })}>The wood’s figures</a>
+      {messages.map((each) => `${say(each)} `)}
+      <a href={hrefOf({ name: 'species', id: species.id })}>
+        {say('movement.species-data', { speciesName: species.name })}
+      </a>
     </p>
   );
 }
 
-function VolumeAndMass({ board, species, endUse, units }: Facts) {
+function VolumeAndWeight({ board, species, endUse }: Facts) {
+  const units = useUnits();
+  const { say, formats } = useWords();
   const { thicknessMm, widthMm, lengthMm } = board;
   if (widthMm === null || lengthMm === null) {
-    const unknown = [widthMm === null && 'width', lengthMm === null && 'length'].filter(Boolean);
-    return (
-      <p className="shrinkage-missing">
-        Its {unknown.join(' and ')} {unknown.length > 1 ? 'are' : 'is'} not known, so neither are its volume
-        and mass.
-      </p>
-    );
+    const missing = widthMm !== null ? 'length' : lengthMm !== null ? 'width' : 'both';
+    return <p className="shrinkage-missing">{say('movement.size-missing', { missing })}</p>;
   }
   const size = { thicknessMm, widthMm, lengthMm };
+  const exact = (volume: string) => say('movement.exact', { volume });
   const facts: [string, string, string][] = [
     [
-      'Board feet, tallied',
-      boardFeetTallied(size).toString(),
-      `${(volumeM3(size) / BOARD_FOOT_M3).toFixed(2)} as it is`,
-    ],
-    [
-      'Cubic metres, tallied',
-      `${cubicMetresTallied(size).toFixed(3)} m³`,
-      `${volumeM3(size).toFixed(4)} as it is`,
+      say('movement.board-feet'),
+      formats.boardFeet(boardFeetTallied(size)),
+      exact(formats.boardFeet(volumeM3(size) / BOARD_FOOT_M3)),
     ],
   ];
+  if (units === 'metric') {
+    facts.push([
+      say('movement.cubic-meters'),
+      formats.volume(cubicMetresTallied(size)),
+      exact(formats.volume(volumeM3(size))),
+    ]);
+  }
   const nowPct = board.latest?.averagePct ?? null;
   const gravity = species.basicSpecificGravity;
   if (nowPct !== null && gravity !== null) {
-    // A wet board's reading may lie above what its wood can hold.
+    // A wet board's reading may be above what its wood can hold.
     const most = mostWaterPct(gravity);
-    const target = Math.min(targetOfUsePct(endUse), most);
-    const mass = boardMassKg(size, species, Math.min(nowPct, most), target);
+    const targetPct = Math.min(targetOfUsePct(endUse), most);
+    const mass = boardMassKg(size, species, Math.min(nowPct, most), targetPct);
     if (mass) {
       facts.push(
-        ['Mass now', weightText(mass.nowKg, units), `at ${pctWords(nowPct)} %`],
-        ['Mass then', weightText(mass.targetKg, units), `at ${pctWords(target)} %`],
+        [say('movement.weight-now'), formats.weight(mass.nowKg), say('movement.at-mc', { mcPct: nowPct })],
+        [
+          say('movement.weight-at-target'),
+          formats.weight(mass.targetKg),
+          say('movement.at-mc', { mcPct: targetPct }),
+        ],
       );
     }
   }
@@ -179,8 +180,8 @@ function VolumeAndMass({ board, species, endUse, units }: Facts) {
       </dl>
       {gravity === null && (
         <Missing
-          sentences={[`The specific gravity of ${species.name} is not known, so neither is its mass.`]}
-          speciesId={species.id}
+          messages={[message('movement.gravity-missing', { speciesName: species.name })]}
+          species={species}
         />
       )}
     </>

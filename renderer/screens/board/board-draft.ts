@@ -8,16 +8,14 @@ import {
 import {
   type DisplayUnits,
   longLengthFromMm,
-  longLengthUnit,
   mmFromLongLength,
   shortLengthFromMm,
-  shortLengthText,
 } from '../../../shared-core/units/length.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
-import { wordsNow } from '../../words.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
-/** A board as it stands in the form's fields. */
+/** A board as a form's fields have it. */
 export interface BoardDraft {
   code: string;
   speciesId: string;
@@ -86,54 +84,51 @@ export function endOf({ thickness, width, ringRadius, sawing, barkSide }: BoardD
   return { sawing, barkSide, thicknessMm, widthMm: widthMm ?? null, ringRadiusMm: ringRadiusMm ?? null };
 }
 
-export type BoardProblems = Partial<Record<keyof BoardDraft, string>>;
+export type BoardProblems = Partial<Record<keyof BoardDraft, Message>>;
 
 const outside = (value: number | null, least: number, most: number) =>
   value !== null && !(value >= least && value <= most);
 
-/** What is wrong with the draft, by field, as sentences; empty when it can be saved. */
+/** What is wrong with the draft, by field; empty when it can be saved. */
 export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProblems {
   const problems: BoardProblems = {};
   const code = boardCodeSchema.safeParse(draft.code);
-  if (!code.success) problems.code = wordsNow().say(problemOf(code.error));
-  if (draft.speciesId === '') problems.speciesId = 'Choose the wood.';
+  if (!code.success) problems.code = problemOf(code.error);
+  if (draft.speciesId === '') problems.speciesId = message('board.species-missing');
   const thicknessMm = typedLengthMm(draft.thickness, units);
-  if (thicknessMm === null) problems.thickness = 'Give the thickness; the depth of the pins follows from it.';
+  if (thicknessMm === null) problems.thickness = message('board.thickness-missing');
   else if (Number.isNaN(thicknessMm)) problems.thickness = notALength(draft.thickness);
-  else if (outside(thicknessMm, 3, 400)) problems.thickness = between(3, 400, units);
+  else if (outside(thicknessMm, 3, 400)) problems.thickness = sizeOutside(3, 400);
   const widthMm = typedLengthMm(draft.width, units);
   if (Number.isNaN(widthMm)) problems.width = notALength(draft.width);
-  else if (outside(widthMm, 10, 3000)) problems.width = between(10, 3000, units);
+  else if (outside(widthMm, 10, 3000)) problems.width = sizeOutside(10, 3000);
   const ringRadius = ringRadiusProblem(draft.ringRadius, units);
   if (ringRadius !== null) problems.ringRadius = ringRadius;
   const lengthMm = draft.length === null ? null : mmFromLongLength(draft.length, units);
   if (outside(lengthMm, 50, 20_000)) {
-    const unit = longLengthUnit(units);
-    problems.length = `This must be ${longLengthFromMm(50, units)} to ${longLengthFromMm(20_000, units)} ${unit}.`;
+    problems.length = message('board.length-outside', { leastLengthMm: 50, mostLengthMm: 20_000 });
   }
-  if (draft.log.trim().length > 40) problems.log = 'Keep the log’s name under 40 letters.';
-  if (notCounted(draft.layer, 500)) problems.layer = 'A whole number from 1 to 500.';
-  if (notCounted(draft.column, 100)) problems.column = 'A whole number from 1 to 100.';
+  if (draft.log.trim().length > 40) problems.log = message('board.log-too-long', { most: 40 });
+  if (isNotCount(draft.layer, 500)) problems.layer = message('board.number-outside', { most: 500 });
+  if (isNotCount(draft.column, 100)) problems.column = message('board.number-outside', { most: 100 });
   return problems;
 }
 
 /** What is wrong with a distance from the pith as it was typed; null where nothing is. */
-export function ringRadiusProblem(typed: string, units: DisplayUnits): string | null {
+export function ringRadiusProblem(typed: string, units: DisplayUnits): Message | null {
   const mm = typedLengthMm(typed, units);
   if (Number.isNaN(mm)) return notALength(typed);
-  return outside(mm, 5, 3000) ? between(5, 3000, units) : null;
+  return outside(mm, 5, 3000) ? sizeOutside(5, 3000) : null;
 }
 
-const notCounted = (value: number | null, most: number) =>
+const isNotCount = (value: number | null, most: number) =>
   value !== null && (!Number.isInteger(value) || outside(value, 1, most));
 
-const notALength = (text: string) =>
-  `“${text.trim()}” is not a length. Type it like 27 mm, 1 1/16 in, or 5/4 for a quarter name.`;
+const notALength = (text: string) => message('board.not-a-length', { typedText: text.trim(), exampleMm: 27 });
 
-const between = (leastMm: number, mostMm: number, units: DisplayUnits) =>
-  `This must be ${shortLengthText(leastMm, units)} to ${shortLengthText(mostMm, units)}.`;
+const sizeOutside = (leastMm: number, mostMm: number) => message('board.size-outside', { leastMm, mostMm });
 
-/** The board that a draft without problems says. */
+/** The board of a draft without problems. */
 export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits): NewBoard {
   const widthMm = typedLengthMm(draft.width, units);
   return {
@@ -155,9 +150,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
   };
 }
 
-/**
- * A changed board. Sizes whose text still stands as it was shown keep their exact value: what is shown is rounded.
- */
+/** An edited board. Sizes whose text is as it was shown keep their exact value, because what is shown is rounded. */
 export function changedBoard(board: Board, draft: BoardDraft, units: DisplayUnits): Board {
   const shown = draftOfBoard(board, units);
   const made = boardOf(draft, board.stackId, units);

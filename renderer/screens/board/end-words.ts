@@ -1,26 +1,23 @@
-import type { BoardRow, Sawing } from '../../../shared-core/contract/yard.ts';
-import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { type BoardRow, sawingSchema } from '../../../shared-core/contract/yard.ts';
+import { barkSideSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 
-export const sawingWords: Record<Sawing, string> = {
-  flat: 'Flat-sawn',
-  rift: 'Rift-sawn',
-  quarter: 'Quarter-sawn',
-  unknown: 'Not known',
-};
+/** What a person may choose for the sawing of a board. */
+export const sawingOptions = (say: Say) =>
+  sawingSchema.options.map((value) => ({ value, label: say(`board.sawing.${value}`) }));
 
-export const barkSideWords: Record<BarkSide, string> = {
-  unknown: 'Not known',
-  up: 'Up',
-  down: 'Down',
-  'up-bark-on': 'Up, bark still on',
-  'down-bark-on': 'Down, bark still on',
-};
+/** What a person may choose for the side on which its bark was. */
+export const barkSideOptions = (say: Say) =>
+  barkSideSchema.options.map((value) => ({ value, label: say(`board.bark-side.${value}`) }));
 
-/** What was said of a board's end, for those who do not see it drawn: "flat-sawn, bark side up"; null for nothing. */
-export function endWords({ sawing, barkSide }: Pick<BoardRow, 'sawing' | 'barkSide'>): string | null {
-  const parts = [
-    ...(sawing === 'unknown' ? [] : [sawingWords[sawing].toLowerCase()]),
-    ...(barkSide === 'unknown' ? [] : [`bark side ${barkSideWords[barkSide].toLowerCase()}`]),
-  ];
-  return parts.join(', ') || null;
+/** A board's end for those who do not see it drawn: "flat-sawn, bark side up"; null where neither is known. */
+export function endWords(
+  { sawing, barkSide }: Pick<BoardRow, 'sawing' | 'barkSide'>,
+  say: Say,
+): string | null {
+  const sawingName = sawing === 'unknown' ? null : say(`board.sawn.${sawing}`);
+  const barkSideName = barkSide === 'unknown' ? null : say(`board.bark.${barkSide}`);
+  return sawingName !== null && barkSideName !== null
+    ? say('board.sawing-and-bark', { sawingName, barkSideName })
+    : (sawingName ?? barkSideName);
 }

@@ -7,6 +7,7 @@ import {
   sizeChangeMm,
 } from '../../../shared-core/wood/movement/shrinkage.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
 /** How one size of a board changes between two moisture contents, mm. */
 export interface SizeChange {
@@ -20,9 +21,10 @@ export interface SizeChange {
 }
 
 /** The change coefficients hold between these, % MC (Wood Handbook, chapter 13). */
-const COEFFICIENT_PCT = { min: 6, max: 14 } as const;
+const COEFFICIENT_RANGE = { minPct: 6, maxPct: 14 } as const;
 
-const inCoefficientRange = (mcPct: number) => mcPct >= COEFFICIENT_PCT.min && mcPct <= COEFFICIENT_PCT.max;
+const inCoefficientRange = (mcPct: number) =>
+  mcPct >= COEFFICIENT_RANGE.minPct && mcPct <= COEFFICIENT_RANGE.maxPct;
 
 /**
  * How a board's width (where known) and thickness change from one moisture content to another, by both published
@@ -68,27 +70,24 @@ export function sizeChanges(
   );
 }
 
-/** Why a route is empty, as sentences. */
+/** Why a route is empty. */
 export function missingForChanges(
   board: Pick<Board, 'widthMm' | 'sawing'>,
   species: Pick<Species, 'name' | 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
   fromPct: number,
   toPct: number,
-): string[] {
-  const sentences: string[] = [];
-  if (board.widthMm === null) sentences.push('Its width is not known: only the thickness is foreseen.');
-  if (board.sawing === 'unknown') {
-    sentences.push('Its sawing is not known: flat-sawn and quarter-sawn are the two extremes.');
+): Message[] {
+  const { name: speciesName, radialPct, tangentialPct, changeCoefficient } = species;
+  const missing: Message[] = [];
+  if (board.widthMm === null) missing.push(message('movement.width-missing'));
+  if (board.sawing === 'unknown') missing.push(message('movement.sawing-missing'));
+  if (radialPct === null || tangentialPct === null) {
+    missing.push(message('movement.shrinkage-missing', { speciesName }));
   }
-  if (species.radialPct === null || species.tangentialPct === null) {
-    sentences.push(`The shrinkage of ${species.name} is not known both ways.`);
-  }
-  if (species.changeCoefficient === null) {
-    sentences.push(`No change coefficients are published for ${species.name}.`);
+  if (changeCoefficient === null) {
+    missing.push(message('movement.coefficients-missing', { speciesName }));
   } else if (!inCoefficientRange(fromPct) || !inCoefficientRange(toPct)) {
-    sentences.push(
-      `Change coefficients hold from ${COEFFICIENT_PCT.min} to ${COEFFICIENT_PCT.max} % MC only, so that route is left out.`,
-    );
+    missing.push(message('movement.coefficients-outside', { validRange: COEFFICIENT_RANGE }));
   }
-  return sentences;
+  return missing;
 }

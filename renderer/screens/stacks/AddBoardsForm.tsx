@@ -100,7 +100,7 @@ function Form({
           }
           maxLength={16}
           value={draft.code}
-          error={shown ? problems.code : null}
+          error={shown && problems.code ? say(problems.code) : null}
           onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
         />
         <NumberField

@@ -10,8 +10,8 @@ import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { ringRadiusProblem } from '../board/board-draft.ts';
-import { EndFields, optionsOf } from '../board/EndFields.tsx';
-import { barkSideWords, sawingWords } from '../board/end-words.ts';
+import { EndFields } from '../board/EndFields.tsx';
+import { barkSideOptions, sawingOptions } from '../board/end-words.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
 import { emptyStackOrderDraft, stackOrderOf, stackOrderWords } from './stack-order-draft.ts';
 
@@ -58,9 +58,9 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
       <p>What is left as it is stays. Everything else of a board is changed on its own page.</p>
       <EndFields
         draft={end}
-        sawings={[AS_IT_IS, ...optionsOf(sawingWords)]}
-        barkSides={[AS_IT_IS, ...optionsOf(barkSideWords)]}
-        ringRadiusError={shown ? radiusProblem : null}
+        sawings={[AS_IT_IS, ...sawingOptions(say)]}
+        barkSides={[AS_IT_IS, ...barkSideOptions(say)]}
+        ringRadiusError={shown && radiusProblem ? say(radiusProblem) : null}
         units={units}
         lead="The same for all of them."
         onDraft={(changed) => setEnd({ ...end, ...changed })}

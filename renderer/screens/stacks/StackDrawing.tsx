@@ -5,6 +5,7 @@ import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
 import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import { endWords } from '../board/end-words.ts';
 import './stack-drawing.css';
 
@@ -161,6 +162,7 @@ function BoardEnd({
   onFocus?: () => void;
   onKeyDown?: (event: KeyboardEvent) => void;
 }) {
+  const { say } = useWords();
   const { latest, code } = board;
   const call = latest?.call ?? null;
   const pct = latest?.averagePct ?? null;
@@ -186,7 +188,7 @@ function BoardEnd({
       )}
       {hasEnd && (
         <>
-          <EndGrain board={board} /> <span className="spoken-only">{endWords(board)}</span>
+          <EndGrain board={board} /> <span className="spoken-only">{endWords(board, say)}</span>
         </>
       )}
       {isNext && (

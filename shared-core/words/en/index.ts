@@ -6,6 +6,7 @@ import { forecast } from './forecast.ts';
 import { frame } from './frame.ts';
 import { labels } from './labels.ts';
 import { meter } from './meter.ts';
+import { movement } from './movement.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
 import { round } from './round.ts';
@@ -26,6 +27,7 @@ export const areas = {
   frame,
   labels,
   meter,
+  movement,
   places,
   refusals,
   round,
@@ -47,6 +49,7 @@ export const english = {
   ...frame,
   ...labels,
   ...meter,
+  ...movement,
   ...places,
   ...refusals,
   ...round,

@@ -147,6 +147,7 @@ describe('weights and volumes', () => {
   // A board foot is 144 cubic inches, by its definition.
   test('a volume', () => {
     expect([metric.volume(0.235974), imperial.volume(0.235974)]).toEqual(['0.236 m³', '100 board feet']);
+    expect(metric.volume(0.01258)).toBe('0.0126 m³');
     expect(imperial.boardFeet(1)).toBe('1 board foot');
   });
 });

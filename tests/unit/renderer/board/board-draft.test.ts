@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
 import {
+  type BoardDraft,
   boardOf,
   boardProblems,
   changedBoard,
@@ -8,6 +9,9 @@ import {
   emptyBoardDraft,
 } from '../../../../renderer/screens/board/board-draft.ts';
 import type { Board } from '../../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { english } from '../../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../../shared-core/words/words.ts';
 
 const board: Board = {
   id: 4,
@@ -28,15 +32,28 @@ const board: Board = {
   note: '',
 };
 
+/** What a person reads at each field. */
+function problemsOf(draft: BoardDraft, units: DisplayUnits): Record<string, string> {
+  const { say } = createWords({
+    catalog: english,
+    locale: 'en-US',
+    timeZone: 'America/Chicago',
+    units,
+    today: null,
+  });
+  const problems = Object.entries(boardProblems(draft, units));
+  return Object.fromEntries(problems.map(([field, problem]) => [field, say(problem)]));
+}
+
 describe('A board in a form', () => {
   test.each(['metric', 'imperial'] as const)(
-    'opened and saved untouched in %s units stays exactly as it was: what is shown is rounded, what is kept is not',
+    'opened and saved untouched in %s units stays exactly as it was: only what is shown is rounded',
     (units) => {
       expect(changedBoard(board, draftOfBoard(board, units), units)).toEqual(board);
     },
   );
 
-  test('a size typed anew in inches is kept in mm', () => {
+  test('a size typed in inches is saved in mm', () => {
     const draft = { ...draftOfBoard(board, 'imperial'), thickness: '1 1/8', length: 8 };
     // 1 in = 25.4 mm and 1 ft = 12 in exactly, by definition.
     const changed = changedBoard(board, draft, 'imperial');
@@ -46,7 +63,7 @@ describe('A board in a form', () => {
     expect(changed.ringRadiusMm).toBe(140);
   });
 
-  test('what is left empty is not known, never zero', () => {
+  test('what is left blank is unknown, never zero', () => {
     const made = boardOf(
       { ...emptyBoardDraft, code: 'a-1', speciesId: 'oak-white', thickness: '27' },
       1,
@@ -56,7 +73,7 @@ describe('A board in a form', () => {
     expect(made).toMatchObject({ ringRadiusMm: null, barkSide: 'unknown' });
   });
 
-  test('says what is wrong at each field', () => {
+  test('shows what is wrong at each field', () => {
     const draft = {
       ...emptyBoardDraft,
       code: 'OAK 7',
@@ -67,18 +84,24 @@ describe('A board in a form', () => {
       layer: 1.5,
       column: 101,
     };
-    expect(boardProblems(draft, 'metric')).toEqual({
+    expect(problemsOf(draft, 'metric')).toEqual({
       code: 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.',
-      speciesId: 'Choose the wood.',
-      thickness: 'This must be 3 mm to 400 mm.',
-      width: '“wide” is not a length. Type it like 27 mm, 1 1/16 in, or 5/4 for a quarter name.',
-      length: 'This must be 0.05 to 20 m.',
-      ringRadius: 'This must be 5 mm to 3000 mm.',
-      layer: 'A whole number from 1 to 500.',
-      column: 'A whole number from 1 to 100.',
+      speciesId: 'Choose a species.',
+      thickness: 'Must be 3 mm to 400 mm.',
+      width: '“wide” is not a length. Type it like 27 mm or 5/4.',
+      length: 'Must be 5 cm to 20.0 m.',
+      ringRadius: 'Must be 5 mm to 3,000 mm.',
+      layer: 'Type a whole number from 1 to 500.',
+      column: 'Type a whole number from 1 to 100.',
     });
-    expect(boardProblems({ ...emptyBoardDraft, code: 'A1', speciesId: 'oak-white' }, 'metric')).toEqual({
-      thickness: 'Give the thickness; the depth of the pins follows from it.',
+    // In inches, nothing metric is left.
+    expect(problemsOf(draft, 'imperial')).toMatchObject({
+      thickness: 'Must be 1/8 in to 15 3/4 in.',
+      width: '“wide” is not a length. Type it like 1 1/16 in or 5/4.',
+      length: 'Must be 2 in to 65 ft 7 in.',
+    });
+    expect(problemsOf({ ...emptyBoardDraft, code: 'A1', speciesId: 'oak-white' }, 'metric')).toEqual({
+      thickness: 'Type the thickness. It sets how deep the pins go.',
     });
   });
 });

@@ -178,10 +178,10 @@ describe('A board', () => {
       'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'],
     });
     await user.click(await screen.findByRole('button', { name: 'Change' }));
-    await screen.findByRole('combobox', { name: 'Wood' });
+    await screen.findByRole('combobox', { name: 'Species' });
     await user.type(screen.getByLabelText('Log'), 'Ridge');
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Save the board' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('boards.change')).toMatchObject([
       { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
     ]);
@@ -193,14 +193,14 @@ describe('A board', () => {
       { 'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'] },
     );
     await user.click(await screen.findByRole('button', { name: 'Change' }));
-    await screen.findByRole('combobox', { name: 'Wood' });
-    expect(screen.queryByLabelText('Bark taken off on')).toBeNull();
+    await screen.findByRole('combobox', { name: 'Species' });
+    expect(screen.queryByLabelText('Bark removed on')).toBeNull();
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
-    const day = screen.getByLabelText<HTMLInputElement>('Bark taken off on');
+    const day = screen.getByLabelText<HTMLInputElement>('Bark removed on');
     expect(day.value).toBe(dayOf(new Date()));
     await expectNoBarriers();
     fireEvent.change(day, { target: { value: '2026-05-03' } });
-    await user.click(screen.getByRole('button', { name: 'Save the board' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('boards.change')).toMatchObject([{ barkSide: 'up', barkOffOn: '2026-05-03' }]);
   });
 
@@ -218,13 +218,13 @@ describe('A board', () => {
     await user.click(call.getByRole('button', { name: 'It is Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
     await user.click(call.getByRole('button', { name: 'Change the wood' }));
-    expect(await screen.findByRole('combobox', { name: 'Wood' })).toBeTruthy();
+    expect(await screen.findByRole('combobox', { name: 'Species' })).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('whose wood was looked at says so', async () => {
+  test('whose species is confirmed shows it', async () => {
     open({ ...found, isSpeciesConfirmed: true });
-    expect((await region('About it')).getByText('Northern red oak, looked at')).toBeTruthy();
+    expect((await region('About it')).getByText('Northern red oak, confirmed')).toBeTruthy();
   });
 
   test('that is not there says so and leads to all boards', async () => {

@@ -3,6 +3,8 @@ import '../parts/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSection.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
@@ -27,6 +29,7 @@ function open(
       return builtInSpecies.map((species) => ({ ...species, ...change, id: species.id, builtIn: true }));
     },
   });
+  useSettings.setState({ settings: { units } as Settings });
   const board = aBoardRow(1, {
     widthMm: 203.2,
     thicknessMm: 25.4,
@@ -37,12 +40,12 @@ function open(
   });
   render(
     <main>
-      <ShrinkageSection board={board} endUse={furniture} units={units} />
+      <ShrinkageSection board={board} endUse={furniture} />
     </main>,
   );
 }
 
-const section = () => screen.findByRole('region', { name: 'Size, volume and mass' });
+const section = () => screen.findByRole('region', { name: 'Size, volume, and weight' });
 const cells = async () =>
   (await screen.findAllByRole('row')).slice(1).map((row) =>
     within(row)
@@ -53,16 +56,16 @@ const cells = async () =>
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
-describe('Size, volume and mass', () => {
-  test('say what a board loses on the way to its use, by both routes', async () => {
+describe('Size, volume, and weight', () => {
+  test('show what a board loses until it is dry, by both routes', async () => {
     open({}, redOakCoefficients);
-    expect(await screen.findByText(/From 12.0 % now to 7.0 %/)).toBeTruthy();
+    expect(await screen.findByText(/From 12.0% now to 7.0%, the target for Furniture/)).toBeTruthy();
     // Northern red oak, Wood Handbook, Table 4-3: tangential 8.6 %, radial 4.0 %.
     // By hand: 203.2 x (7 - 12) / (3000 / 8.6 - 30 + 12) = -3.07; 203.2 x 0.00369 x -5 = -3.75;
     // 25.4 x -5 / (3000 / 4.0 - 18) = -0.17; 25.4 x 0.00158 x -5 = -0.20.
     expect(await cells()).toEqual([
-      ['203 mm', '−3.1 mm (−1.5 %)', '−3.7 mm (−1.8 %)'],
-      ['25 mm', '−0.2 mm (−0.7 %)', '−0.2 mm (−0.8 %)'],
+      ['203 mm', '−3.1 mm (−1.5%)', '−3.7 mm (−1.8%)'],
+      ['25 mm', '−0.2 mm (−0.7%)', '−0.2 mm (−0.8%)'],
     ]);
     await expectNoBarriers();
   });
@@ -71,53 +74,57 @@ describe('Size, volume and mass', () => {
     open();
     // 8 in x 8 ft / 12 = 5.33 square feet, 5 in whole ones, 1 in thick (NHLA rules, from memory).
     const part = within(await section());
-    expect(await part.findByText('5')).toBeTruthy();
-    expect(part.getByText('5.33 as it is')).toBeTruthy();
+    expect(await part.findByText('5 board feet')).toBeTruthy();
+    expect(part.getByText('exact: 5.33 board feet')).toBeTruthy();
     // 0.0254 x 0.2032 x 2.4384 m.
-    expect(part.getByText('0.0126 as it is')).toBeTruthy();
+    expect(part.getByText('exact: 0.0126 m³')).toBeTruthy();
   });
 
-  test('in imperial, lengths are in inches and mass in pounds', async () => {
+  test('in imperial, nothing is metric', async () => {
     open({}, redOakCoefficients, 'imperial');
-    expect((await cells())[0]).toEqual(['8 in', '−0.12 in (−1.5 %)', '−0.15 in (−1.8 %)']);
+    expect(await cells()).toEqual([
+      ['8 in', '−1/8 in (−1.5%)', '−1/8 in (−1.8%)'],
+      ['1 in', 'under 1/16 in (−0.7%)', 'under 1/16 in (−0.8%)'],
+    ]);
     expect(within(await section()).getAllByText(/ lb$/)).toHaveLength(2);
+    expect(screen.queryByText(/m³/)).toBeNull();
   });
 
-  test('never probed, it says what is missing and still gives the volume', async () => {
+  test('never probed, it asks for readings and still shows the volume', async () => {
     open({ latest: null });
-    expect(await screen.findByText(/probe it first/)).toBeTruthy();
+    expect(await screen.findByText(/Probe it first/)).toBeTruthy();
     expect(screen.queryByRole('table')).toBeNull();
-    expect(screen.queryByText('Mass now')).toBeNull();
-    expect(screen.getByText('5.33 as it is')).toBeTruthy();
+    expect(screen.queryByText('Weight now')).toBeNull();
+    expect(screen.getByText('exact: 5.33 board feet')).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('of unknown sawing and width, it says so and gives both extremes of the thickness', async () => {
+  test('of unknown sawing and width, it says so and shows both extremes of the thickness', async () => {
     open({ sawing: 'unknown', widthMm: null });
     expect((await screen.findAllByRole('rowheader')).map((head) => head.textContent)).toEqual([
       'Thickness flat-sawn',
       'Thickness quarter-sawn',
     ]);
-    expect(screen.getByText(/Its sawing is not known/)).toBeTruthy();
-    expect(screen.getByText(/Its width is not known, so neither are its volume and mass/)).toBeTruthy();
+    expect(screen.getByText(/Sawing unknown/)).toBeTruthy();
+    expect(screen.getByText('Width unknown, so volume and weight are too.')).toBeTruthy();
   });
 
-  test('of a wood with no figures, it says which are missing and leads to the wood', async () => {
+  test('of a species without data, it names what is missing and leads to the species', async () => {
     open({}, { radialPct: null, tangentialPct: null, changeCoefficient: null, basicSpecificGravity: null });
-    expect(await screen.findByText(/shrinkage of Northern red oak is not known both ways/)).toBeTruthy();
-    expect(screen.getByText(/specific gravity of Northern red oak is not known/)).toBeTruthy();
+    expect(await screen.findByText(/shrinkage of Northern red oak is not fully known/)).toBeTruthy();
+    expect(screen.getByText(/specific gravity of Northern red oak is unknown/)).toBeTruthy();
     expect(screen.queryByRole('table')).toBeNull();
-    expect(screen.getAllByRole('link', { name: 'The wood’s figures' })[0]!.getAttribute('href')).toBe(
+    expect(screen.getAllByRole('link', { name: 'Data for Northern red oak' })[0]!.getAttribute('href')).toBe(
       '#/species/oak-northern-red',
     );
   });
 
-  test('a finding wetter than the wood can be does not stop the page', async () => {
+  test('an average wetter than the species can be does not stop the page', async () => {
     open({ latest: aFinding({ averagePct: 190 }) });
-    expect(await screen.findByText('Mass now')).toBeTruthy();
+    expect(await screen.findByText('Weight now')).toBeTruthy();
   });
 
-  test('that cannot be told says why', async () => {
+  test('that cannot be loaded show why', async () => {
     open({}, {}, 'metric', true);
     expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
   });

@@ -22,7 +22,7 @@ describe('how a board changes its size', () => {
     expect(flatWidth!.byShrinkageMm).toBeLessThan(0);
   });
 
-  test('of unknown sawing, both extremes are given, and rift lies between them', () => {
+  test('of unknown sawing, both extremes are given, and rift is between them', () => {
     const [flat, quarter] = sizeChanges({ ...board, sawing: 'unknown' }, cherry, 12, 8);
     const [rift] = sizeChanges({ ...board, sawing: 'rift' }, cherry, 12, 8);
     expect([flat!.sawing, quarter!.sawing]).toEqual(['flat', 'quarter']);
@@ -39,18 +39,23 @@ describe('how a board changes its size', () => {
   test.each([
     [18, 8],
     [12, 5],
-  ])('from %d to %d %% the coefficients do not hold, and that is said', (from, to) => {
+  ])('from %d to %d %% the coefficients are not valid, and the page says so', (from, to) => {
     expect(sizeChanges(board, cherry, from, to).every((each) => each.byCoefficientMm === null)).toBe(true);
-    expect(missingForChanges(board, cherry, from, to)).toEqual([expect.stringMatching(/6 to 14 % MC only/)]);
+    expect(missingForChanges(board, cherry, from, to)).toEqual([
+      { code: 'movement.coefficients-outside', facts: { validRange: { minPct: 6, maxPct: 14 } } },
+    ]);
   });
 
-  test('what is not known of a wood is null, never guessed, and said', () => {
+  test('what is unknown of a species is null, never guessed, and named', () => {
     const unknown = { ...cherry, radialPct: null, changeCoefficient: null };
     expect(sizeChanges(board, unknown, 12, 8)[0]).toMatchObject({
       byShrinkageMm: null,
       byCoefficientMm: null,
     });
-    expect(missingForChanges(board, unknown, 12, 8)).toHaveLength(2);
+    expect(missingForChanges(board, unknown, 12, 8).map(({ code }) => code)).toEqual([
+      'movement.shrinkage-missing',
+      'movement.coefficients-missing',
+    ]);
     expect(missingForChanges(board, cherry, 12, 8)).toEqual([]);
   });
 });

@@ -146,7 +146,7 @@ describe('Changing several boards', () => {
     const { machine, user } = open(6, change);
     await choose(user);
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, bark still on');
-    expect(screen.queryByLabelText('Bark taken off on')).toBeNull();
+    expect(screen.queryByLabelText('Bark removed on')).toBeNull();
     await user.type(screen.getByLabelText('Boards per course'), '1');
     await user.type(screen.getByLabelText('First course'), '3');
     expect(screen.getByText('Courses 3 to 4, from the bottom up.')).toBeTruthy();
@@ -167,7 +167,7 @@ describe('Changing several boards', () => {
     await choose(user);
     await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
     expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
-    await user.type(screen.getByLabelText('Pith to middle, mm'), 'far');
+    await user.type(screen.getByLabelText('Distance from pith, mm'), 'far');
     await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
     expect(machine.inputsOf('boards.changeTogether')).toEqual([]);
@@ -229,10 +229,10 @@ describe('Adding boards', () => {
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
     expect(screen.getByText('OAK-07 to OAK-09.')).toBeTruthy();
-    await user.type(screen.getByRole('combobox', { name: 'Wood' }), 'red oak{Enter}');
+    await user.type(screen.getByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '5/4');
     // 5/4 is 1 1/4 in of rough thickness (common practice, no source); 31.75 mm by the inch of 25.4 mm.
-    expect(screen.getByText('32 mm, which is 1 1/4 in.')).toBeTruthy();
+    expect(screen.getByText('That is 32 mm.')).toBeTruthy();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
@@ -255,7 +255,7 @@ describe('Adding boards', () => {
     await user.click(screen.getByText('More about them'));
     await user.selectOptions(screen.getByLabelText('Sawing'), 'Flat-sawn');
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
-    await user.type(screen.getByLabelText('Pith to middle, mm'), '12 cm');
+    await user.type(screen.getByLabelText('Distance from pith, mm'), '12 cm');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
     expect(boards.map(({ layer, column }) => [layer, column])).toEqual([
@@ -285,7 +285,7 @@ describe('Adding boards', () => {
     await user.click((await screen.findAllByRole('button', { name: 'Add boards' }))[0]!);
     await user.type(await screen.findByLabelText('Thickness'), 'thick');
     await user.click(screen.getByRole('button', { name: 'Add the board' }));
-    expect(screen.getByText('Choose the wood.')).toBeTruthy();
+    expect(screen.getByText('Choose a species.')).toBeTruthy();
     expect(screen.getByText(/“thick” is not a length/)).toBeTruthy();
     expect(machine.inputsOf('boards.add')).toEqual([]);
   });
@@ -298,7 +298,10 @@ describe('Adding boards', () => {
     });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     // The wood of the newest board is offered again.
-    expect(await screen.findByRole('combobox', { name: 'Wood' })).toHaveProperty('value', 'Northern red oak');
+    expect(await screen.findByRole('combobox', { name: 'Species' })).toHaveProperty(
+      'value',
+      'Northern red oak',
+    );
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.click(screen.getByRole('button', { name: 'Add the board' }));
     const form = within(screen.getByRole('dialog'));
