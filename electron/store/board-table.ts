@@ -56,7 +56,7 @@ const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
   placeId: row.placeId,
   placeName: row.placeName,
   placeSince: row.placeSince,
-  latest: finding === null ? null : latestFindingSchema.parse(JSON.parse(finding)),
+  latest: finding === null ? null : (latestFindingSchema.safeParse(JSON.parse(finding)).data ?? null),
 });
 
 const values = (board: Omit<Board, 'id'>) => [
@@ -256,7 +256,9 @@ export function boardTable(db: Db) {
     moves: (boardId: number): Move[] => moves.all(boardId),
     /** Oldest first. */
     findings: (boardId: number): LatestFinding[] =>
-      findings.all(boardId).map((row) => latestFindingSchema.parse(JSON.parse(row.record))),
+      findings
+        .all(boardId)
+        .flatMap((row) => latestFindingSchema.safeParse(JSON.parse(row.record)).data ?? []),
     /** Of every board read in the round; null where its readings are still to be judged by these rules. */
     findingsInRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(

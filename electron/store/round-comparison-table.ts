@@ -29,7 +29,8 @@ export function roundComparisonTable(db: Db) {
   return {
     suspicions: (roundId: number, boardId: number): RoundSuspicion[] => {
       const row = suspicions.get(roundId, boardId);
-      return row === undefined ? [] : suspicionsSchema.parse(JSON.parse(row.suspicions));
+      // What older rules found may have another form: then the round is compared again.
+      return row === undefined ? [] : (suspicionsSchema.safeParse(JSON.parse(row.suspicions)).data ?? []);
     },
     questionableBoards: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
     /** @returns whether something else was known of the board before */

@@ -5,6 +5,7 @@ import { stackPlanSchema } from '../probing/plan/stack-plan.ts';
 import { judgedReadingSchema } from '../probing/readings/reading.ts';
 import { endUseSchema } from '../wood/species/end-use.ts';
 import { speciesSchema } from '../wood/species/species.ts';
+import { messageSchema } from '../words/message.ts';
 import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
@@ -99,7 +100,8 @@ export const requests = {
       readings: z.array(judgedReadingSchema),
       /** What each round found, oldest first. */
       findings: z.array(latestFindingSchema),
-      reasons: z.array(z.string()),
+      /** Of the newest round's call; none before the first. */
+      reasons: z.array(messageSchema),
       isSpeciesConfirmed: z.boolean(),
     }),
   }),

@@ -52,7 +52,8 @@ export const roundSummarySchema = z.object({
   boards: z.number().int(),
   probed: z.number().int(),
   calls: z.record(callSchema, z.number().int()),
-  sentence: z.string(),
+  /** The same in one sentence. */
+  message: messageSchema,
 });
 export type RoundSummary = z.infer<typeof roundSummarySchema>;
 

@@ -119,7 +119,8 @@ export const latestFindingSchema = z.object({
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
   call: callSchema,
-  reason: z.string(),
+  /** What decided the call. */
+  reason: messageSchema,
 });
 export type LatestFinding = z.infer<typeof latestFindingSchema>;
 

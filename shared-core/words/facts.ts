@@ -9,6 +9,7 @@ interface FactTypes {
   BatteryPct: number;
   CertaintyPct: number;
   LimitPct: number;
+  SharePct: number;
   Points: number;
   Range: PctRange | DayRange;
   Interval: PctRange;
@@ -24,6 +25,7 @@ interface FactTypes {
   M3: number;
   BoardFeet: number;
   Ohm: number;
+  Month: number;
   On: string;
   At: string;
   When: When;
@@ -38,6 +40,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   BatteryPct: (value, { wholePercent }) => wholePercent(value),
   CertaintyPct: (value, { percent }) => percent(value),
   LimitPct: (value, { percent }) => percent(value),
+  SharePct: (value, { wholePercent }) => wholePercent(value),
   Points: (value, { points }) => points(value),
   Range: (value, { mcRange, dayRange }) => ('minPct' in value ? mcRange(value) : dayRange(value)),
   Interval: (value, { mcInterval }) => mcInterval(value),
@@ -53,6 +56,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   M3: (value, { volume }) => volume(value),
   BoardFeet: (value, { boardFeet }) => boardFeet(value),
   Ohm: (value, { ohms }) => ohms(value),
+  Month: (value, { month }) => month(value),
   On: (value, { day }) => day(value),
   At: (value, { dateTime }) => dateTime(value),
   When: (value, { when }) => when(value),

@@ -15,8 +15,8 @@
  * is the stack's, or in a mixed stack perhaps the guest's. *Odd board*: one board is of another wood than the rest, and
  * was entered as if it were not.
  */
-import { type BoardEvidence, judgeBoard } from '../../shared-core/probing/calls/call.ts';
-import type { PlaceFacts } from '../../shared-core/probing/calls/evidence.ts';
+import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
+import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/calls/evidence.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import {

@@ -13,6 +13,7 @@ import { openYard } from '../../electron/store/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../shared-core/words/message.ts';
 
 const BOARDS = 100_000;
 const BOARDS_A_STACK = 1000;
@@ -140,7 +141,7 @@ function fill(file: string): void {
             shellPct: 12,
             corePct: 14,
             call: 'keep-drying' as const,
-            reason: 'For the measurement only.',
+            reason: message('call.no-readings'),
             openSpot: null,
           };
           yard.boards.putFinding(boardId, finding, RULES_VERSION);

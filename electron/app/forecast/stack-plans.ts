@@ -73,7 +73,7 @@ export function stackPlanUseCases(context: AppContext, judging: Judging, forecas
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
 function standingOf({ id, code, latest }: BoardRow, now: Forecast['now'] | undefined): BoardStanding {
-  const board = { boardId: id, code, call: latest?.call ?? null };
+  const board = { boardId: id, code, latest };
   if (now !== undefined) {
     const { low, median, high } = now.average;
     return {

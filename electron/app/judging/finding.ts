@@ -7,7 +7,7 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 export function findingOf(
   roundId: number,
   board: { thicknessMm: number; lengthMm: number | null },
-  { readings, estimate, call }: Assessment,
+  { readings, estimate, call, reasons }: Assessment,
 ): RoundFinding | null {
   const at = readings.at(-1)?.takenAt;
   if (at === undefined) return null;
@@ -19,8 +19,8 @@ export function findingOf(
     highPct: estimate?.highPct ?? null,
     shellPct: estimate?.shellPct ?? null,
     corePct: estimate?.corePct ?? null,
-    call: call.call,
-    reason: call.reasons[0] as string,
+    call,
+    reason: reasons[0],
     openSpot: openSpot(planSpots(board).plan.length, readings),
   };
 }

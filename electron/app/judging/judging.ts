@@ -1,7 +1,8 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Move } from '../../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
-import { type BoardEvidence, judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/calls/evidence.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
 import type { RoundSuspicion } from '../../../shared-core/probing/suspicions/round-suspicions.ts';

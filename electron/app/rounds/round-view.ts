@@ -5,7 +5,7 @@ import type {
   RoundSummary,
 } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
-import { summariseRound } from '../../../shared-core/probing/calls/round-summary.ts';
+import { summarizeRound } from '../../../shared-core/probing/calls/round-summary.ts';
 import type { BoardToProbe } from '../../store/board-table.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import { findingOf } from '../judging/finding.ts';
@@ -68,7 +68,7 @@ export function createRoundView(context: AppContext, judging: Judging) {
 }
 
 export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
-  summariseRound(boards.map(({ isRead, finding }) => (isRead ? (finding?.call ?? 'being-judged') : null)));
+  summarizeRound(boards.map(({ isRead, finding }) => (isRead ? (finding?.call ?? 'being-judged') : null)));
 
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(

@@ -33,7 +33,7 @@ export function boardUseCases(context: AppContext, judging: Judging) {
         moves: context.yard().boards.moves(id),
         readings: assessments.flatMap((assessment) => assessment.readings),
         findings: context.yard().boards.findings(id),
-        reasons: assessments[0]?.call.reasons ?? [],
+        reasons: assessments[0]?.reasons ?? [],
         isSpeciesConfirmed: orRefuse(context.yard().boards.judgedBy(id), 'board').isSpeciesConfirmed,
       };
     },

@@ -1,8 +1,9 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
 import { dayTimeWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
+import { useWords } from '../../words.ts';
 
 /** The newest round's verdict on the board, the figures under it, and why. */
 export function CallOfBoard({
@@ -11,9 +12,10 @@ export function CallOfBoard({
   endUseName,
 }: {
   latest: LatestFinding;
-  reasons: readonly string[];
+  reasons: readonly Message[];
   endUseName: string | null;
 }) {
+  const { say } = useWords();
   const { averagePct, lowPct, highPct, shellPct, corePct } = latest;
   const difference = shellPct !== null && corePct !== null ? corePct - shellPct : null;
   return (
@@ -49,11 +51,11 @@ export function CallOfBoard({
         </dl>
       )}
       <ol className="board-reasons">
-        {reasons.map((reason) => (
-          <li key={reason}>
-            <Said>{reason}</Said>
-          </li>
-        ))}
+        {reasons
+          .map((reason) => say(reason))
+          .map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
       </ol>
     </>
   );

@@ -6,7 +6,6 @@ import { bridge } from '../../bridge.ts';
 import { dayTimeWords } from '../../parts/days.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
 import { McValue } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 import { severityWords } from '../round/suspicion-words.ts';
@@ -73,8 +72,8 @@ function ReadingRow({ reading, units }: { reading: JudgedReading; units: Display
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.severity}`}>
-            <strong>{severityWords[suspicion.severity]}.</strong>{' '}
-            <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
+            <strong>{severityWords[suspicion.severity]}.</strong> {say(suspicion.why)}{' '}
+            {say(suspicion.whatToDo)}
           </p>
         ))}
     </li>

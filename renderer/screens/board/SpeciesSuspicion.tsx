@@ -3,8 +3,8 @@ import type { JudgedReading } from '../../../shared-core/probing/readings/readin
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
-import { Said } from '../../parts/Said.tsx';
 import { attempt } from '../../stores/notices.ts';
+import { useWords } from '../../words.ts';
 
 /** The newest round's doubt about what wood the board is, with both ways to settle it; nothing where there is none. */
 export function SpeciesSuspicion({
@@ -16,6 +16,7 @@ export function SpeciesSuspicion({
   readings: readonly JudgedReading[];
   onChange: () => void;
 }) {
+  const { say } = useWords();
   const suspicion = readings
     .filter(({ roundId }) => roundId === board.latest?.roundId)
     .flatMap(({ suspicions }) => suspicions)
@@ -33,7 +34,7 @@ export function SpeciesSuspicion({
         </>
       }
     >
-      Is it {board.speciesName}? <Said>{suspicion.why}</Said> Look at its end grain and bark.
+      Is it {board.speciesName}? {say(suspicion.why)} Look at its end grain and bark.
     </Banner>
   );
 }

@@ -1,7 +1,8 @@
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
+import { useWords } from '../../words.ts';
 
 /** What the board's readings amount to so far: the call, the numbers under it, the reasons. */
 export function BoardCall({
@@ -11,9 +12,10 @@ export function BoardCall({
 }: {
   board: RoundBoard;
   /** All of them; while they are on their way the one that decides is shown. */
-  reasons: readonly string[] | undefined;
+  reasons: readonly Message[] | undefined;
   endUseName: string;
 }) {
+  const { say } = useWords();
   return (
     // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: see above.
@@ -51,11 +53,11 @@ export function BoardCall({
             </dl>
           )}
           <ul className="reasons">
-            {(reasons ?? [finding.reason]).map((reason) => (
-              <li key={reason}>
-                <Said>{reason}</Said>
-              </li>
-            ))}
+            {(reasons ?? [finding.reason])
+              .map((reason) => say(reason))
+              .map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
           </ul>
         </>
       )}

@@ -4,8 +4,8 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
-import { Said } from '../../parts/Said.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 
 /** A row with two lines of reasons; each is measured once it is drawn. */
 const ROW_PX = 71;
@@ -77,6 +77,7 @@ const drawnRows = (range: Range): number[] =>
   range.count <= ROWS_DRAWN_AT_ANY_RATE ? [...Array(range.count).keys()] : defaultRangeExtractor(range);
 
 function FindingCells({ board: { boardId, code, speciesName, isRead, finding } }: { board: RoundBoard }) {
+  const { say } = useWords();
   const isEstimated = finding !== null && finding.averagePct !== null;
   return (
     <>
@@ -100,7 +101,7 @@ function FindingCells({ board: { boardId, code, speciesName, isRead, finding } }
         {isEstimated ? `${pctWords(finding.shellPct)} / ${pctWords(finding.corePct)}` : '–'}
       </td>
       <td>{finding ? <CallBadge call={finding.call} /> : isRead ? 'Being judged' : 'Not probed'}</td>
-      <td>{finding && <Said>{finding.reason}</Said>}</td>
+      <td>{finding && say(finding.reason)}</td>
     </>
   );
 }

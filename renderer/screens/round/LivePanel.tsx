@@ -14,7 +14,7 @@ const warningWords: Partial<Record<CorrectionWarning, string>> = {
   'temperature-out-of-range': 'Wood temperature outside the formula’s range.',
   frozen: 'Frozen wood: no pin reading is valid.',
   'below-meter-range': 'Drier than a pin meter can tell.',
-  'above-fibre-saturation': 'Above fibre saturation: a rough idea only.',
+  'above-fiber-saturation': 'Above fibre saturation: a rough idea only.',
   'outside-curve': 'Beyond the published figures for this wood: extended.',
   'not-a-reading': 'This cannot be a moisture content.',
 };

@@ -10,6 +10,7 @@ import { ScreenHeading } from '../../parts/Screen.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { aimAt, excludeLast, probedOf, saveTyped, takeNow, useRound } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
@@ -29,6 +30,7 @@ type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
 /** Probing: this board, this spot, this value; then the next. Everything can be done from the keyboard. */
 export function Probe({ round }: { round: RoundState }) {
   const units = useUnits();
+  const { say } = useWords();
   const trouble = useRound((store) => store.trouble);
   const meterIsLive = useMeter((meter) => meter.state?.phase === 'live');
   /** The value typed so far; null while the meter's values are taken. */
@@ -144,7 +146,7 @@ export function Probe({ round }: { round: RoundState }) {
     <div className="probe" ref={region} tabIndex={-1}>
       <header className="probe-head">
         <p className="probe-where">
-          {round.stackName} · board {boardIndex + 1} of {round.boards.length} · {round.summary.sentence}
+          {round.stackName} · board {boardIndex + 1} of {round.boards.length} · {say(round.summary.message)}
         </p>
         <div className="probe-board">
           <ScreenHeading title={`${board.code}, round on ${round.stackName}`}>
@@ -229,7 +231,7 @@ export function Probe({ round }: { round: RoundState }) {
       </div>
 
       <div className="probe-side">
-        <BoardCall board={board} reasons={probed?.assessment?.call.reasons} endUseName={round.endUseName} />
+        <BoardCall board={board} reasons={probed?.assessment?.reasons} endUseName={round.endUseName} />
         <SpotList
           board={board}
           readings={probed && (probed.assessment?.readings ?? [])}

@@ -5,10 +5,12 @@ import { ButtonLink } from '../../parts/Button.tsx';
 import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import { FindingsTable } from './FindingsTable.tsx';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
+  const { say } = useWords();
   const probed = round.boards.filter((board) => board.isRead);
   const ready = probed.filter((board) => board.finding?.call === 'ready');
   const labelsFor = (boards: RoundBoard[]) =>
@@ -16,7 +18,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
   return (
     <Screen
       title={`Round on ${round.stackName}`}
-      lead={`${round.summary.sentence} For ${round.endUseName}, standing in ${round.placeName}.`}
+      lead={`${say(round.summary.message)} For ${round.endUseName}, standing in ${round.placeName}.`}
       actions={
         <>
           {probed.length > 0 && (

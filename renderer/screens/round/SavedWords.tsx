@@ -1,10 +1,11 @@
 import { pctWords, rawWords } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
 import { useRound } from '../../stores/round.ts';
+import { useWords } from '../../words.ts';
 import { depthName, isQuestionableReading } from './suspicion-words.ts';
 
 /** What was kept last, for the eye and for the screen reader: "Core 12.4 % kept". */
 export function SavedWords() {
+  const { say } = useWords();
   const saved = useRound((store) => store.saved);
   const round = useRound((store) => store.round);
   const suspicion = saved?.reading.suspicions.find((suspicion) => suspicion.severity !== 'note');
@@ -26,12 +27,7 @@ export function SavedWords() {
               : 'is on record, not counted'}
           </strong>{' '}
           <span className="saved-raw">(raw {rawWords(saved.reading.raw, saved.reading.unit)})</span>
-          {suspicion && (
-            <span className="saved-doubt">
-              {' '}
-              Look at it: <Said>{suspicion.why}</Said>
-            </span>
-          )}
+          {suspicion && <span className="saved-doubt"> Look at it: {say(suspicion.why)}</span>}
         </>
       )}
     </p>

@@ -99,8 +99,8 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (
           <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.severity}`}>
-            <strong>{severityWords[suspicion.severity]}.</strong>{' '}
-            <Said>{`${suspicion.why} ${suspicion.whatToDo}`}</Said>
+            <strong>{severityWords[suspicion.severity]}.</strong> {say(suspicion.why)}{' '}
+            {say(suspicion.whatToDo)}
           </p>
         ))}
     </div>

@@ -3,22 +3,26 @@ import { CallBadge } from '../../parts/CallBadge.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { pctWords } from '../../parts/McValue.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import './stack-plan.css';
 
 const CERTAINTIES = ['0.8', '0.9', '0.95'] as const;
 
 /** What to do with a stack: its call, how many boards to probe for a wanted certainty, and which ones next. */
 export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: number) => void }) {
-  const { call, next, boards, probed, toKnowReady, toKnowMean } = plan;
+  const { say } = useWords();
+  const { call, reasons, next, boards, probed, toKnowReady, toKnowMean } = plan;
   return (
     <div className="stack-plan">
       <p>
-        <CallBadge call={call.call} size="large" />
+        <CallBadge call={call} size="large" />
       </p>
       <ol className="plan-reasons">
-        {call.reasons.map((reason) => (
-          <li key={reason}>{reason}</li>
-        ))}
+        {reasons
+          .map((reason) => say(reason))
+          .map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
       </ol>
       <Choice
         label="Certainty wanted"
@@ -59,7 +63,7 @@ export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (cer
           <ol>
             {next.map(({ boardId, code, why }) => (
               <li key={boardId}>
-                <a href={hrefOf({ name: 'board', id: boardId })}>{code}</a> <span>{why}</span>
+                <a href={hrefOf({ name: 'board', id: boardId })}>{code}</a> <span>{say(why)}</span>
               </li>
             ))}
           </ol>

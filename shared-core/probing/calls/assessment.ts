@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { messageSchema } from '../../words/message.ts';
 import { judgedReadingSchema } from '../readings/reading.ts';
 
 /** The state of a board as one round found it, % MC. */
@@ -10,7 +11,7 @@ export const estimateSchema = z.object({
   differencePct: z.number().nullable(),
   /** Standard uncertainty of `averagePct`: meter, species correction and scatter between spots. */
   standardUncertaintyPct: z.number(),
-  /** The average lies in here with 90 % probability. */
+  /** The average lies in here with a probability of 90 %. */
   lowPct: z.number(),
   highPct: z.number(),
   countedShell: z.number().int(),
@@ -21,17 +22,17 @@ export type Estimate = z.infer<typeof estimateSchema>;
 export const callSchema = z.enum(['ready', 'bring-in', 'keep-drying', 'probe-again']);
 export type Call = z.infer<typeof callSchema>;
 
-/** The verdict on a board with its reasons; the first reason is the one that decides. */
+/** The call on a board or a stack; the first reason is the one that decides. */
 export const reasonedCallSchema = z.object({
   call: callSchema,
-  reasons: z.array(z.string()).min(1),
+  reasons: z.tuple([messageSchema], messageSchema),
 });
 export type ReasonedCall = z.infer<typeof reasonedCallSchema>;
 
 /** Everything made of one board's readings in one round. */
-export const assessmentSchema = z.object({
+export const assessmentSchema = reasonedCallSchema.extend({
   readings: z.array(judgedReadingSchema),
+  /** Null where no reading counts. */
   estimate: estimateSchema.nullable(),
-  call: reasonedCallSchema,
 });
 export type Assessment = z.infer<typeof assessmentSchema>;

@@ -1,5 +1,5 @@
+import { type Message, message } from '../../words/message.ts';
 import type { Call } from './assessment.ts';
-import { counted } from './wording.ts';
 
 /** A board's call in a round, or that its readings are still being judged; null for a board not probed in it. */
 export type CallInRound = Call | 'being-judged' | null;
@@ -8,38 +8,39 @@ export type RoundSummary = {
   boards: number;
   probed: number;
   calls: Record<Call, number>;
-  sentence: string;
-};
-
-const SAID: Record<Call, string> = {
-  ready: 'ready',
-  'bring-in': 'to bring in',
-  'keep-drying': 'to keep drying',
-  'probe-again': 'to probe again',
+  /** The same in one sentence. */
+  message: Message;
 };
 
 /**
  * What one round over a stack's boards amounts to.
  *
- * @param calls one for each board of the stack
+ * @param ofBoards one for each board of the stack
  */
-export function summariseRound(requests: readonly CallInRound[]): RoundSummary {
+export function summarizeRound(ofBoards: readonly CallInRound[]): RoundSummary {
   const calls: Record<Call, number> = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 };
-  for (const call of requests) if (call !== null && call !== 'being-judged') calls[call] += 1;
-  const boards = requests.length;
-  const probed = requests.filter((call) => call !== null).length;
-  return { boards, probed, calls, sentence: sentenceOf(boards, probed, calls) };
+  for (const call of ofBoards) if (call !== null && call !== 'being-judged') calls[call] += 1;
+  const boards = ofBoards.length;
+  const probed = ofBoards.filter((call) => call !== null).length;
+  return { boards, probed, calls, message: messageOf(boards, probed, calls) };
 }
 
-function sentenceOf(boards: number, probed: number, calls: Record<Call, number>): string {
-  if (boards === 0) return 'There are no boards in this stack.';
-  if (probed === 0) return `None of ${counted(boards, 'board')} probed yet.`;
-  const rest = (['bring-in', 'keep-drying', 'probe-again'] as const)
-    .filter((call) => calls[call] > 0)
-    .map((call) => `${calls[call]} ${SAID[call]}`);
-  const beingJudged = probed - Object.values(calls).reduce((sum, count) => sum + count, 0);
-  if (beingJudged > 0) rest.push(`${beingJudged} being judged`);
-  const left = boards - probed;
-  if (left > 0) rest.push(`${left} not probed`);
-  return `${[`${calls.ready} of ${boards} ready`, ...rest].join(', ')}.`;
+function messageOf(boards: number, probed: number, calls: Record<Call, number>): Message {
+  if (boards === 0) return message('round-summary.no-boards');
+  if (probed === 0) return message('round-summary.none-probed', { boards });
+  const judged = Object.values(calls).reduce((sum, count) => sum + count, 0);
+  const others = {
+    'bring-in': calls['bring-in'],
+    'keep-drying': calls['keep-drying'],
+    'probe-again': calls['probe-again'],
+    'being-judged': probed - judged,
+    'not-probed': boards - probed,
+  };
+  const counts = [
+    message('round-summary.ready', { ready: calls.ready, boards }),
+    ...Object.entries(others).flatMap(([which, count]) =>
+      count === 0 ? [] : [message(`round-summary.${which as keyof typeof others}`, { boards: count })],
+    ),
+  ];
+  return message('round-summary.calls', { counts });
 }

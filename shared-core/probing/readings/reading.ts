@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
+import { messageSchema } from '../../words/message.ts';
 
 export const depthSchema = z.enum(['shell', 'core']);
 export type Depth = z.infer<typeof depthSchema>;
@@ -7,7 +8,7 @@ export type Depth = z.infer<typeof depthSchema>;
 /** Where on the board the pins went. */
 export const spotSchema = z.object({
   depth: depthSchema,
-  /** Pin tips below the face, mm; null when the person did not say (shell: just under it, core: mid-thickness). */
+  /** Pin tips below the face, mm; null when not given (shell: just under it, core: mid-thickness). */
   depthMm: z.number().positive().max(500).nullable(),
   /** Distance from the nearer end, mm; null when not known. */
   fromEndMm: z.number().min(0).max(20_000).nullable(),
@@ -15,7 +16,7 @@ export const spotSchema = z.object({
 });
 export type Spot = z.infer<typeof spotSchema>;
 
-/** How the value came to be kept. */
+/** How the value came to be saved. */
 export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
 
 /** One raw value with everything that was known when it was taken. Never edited, never deleted. */
@@ -49,7 +50,7 @@ export const suspicionRuleSchema = z.enum([
   'frozen',
   'not-settled',
   'outside-meter-range',
-  /** Below about 6 %, above fibre saturation, or past the ends of the species' curve. */
+  /** Below about 6 %, above fiber saturation, or past the ends of the species' curve. */
   'outside-curve-range',
   'temperature-unknown',
   'temperature-out-of-range',
@@ -66,22 +67,22 @@ export const suspicionRuleSchema = z.enum([
   'jump-since-last-round',
   /** The board changed otherwise than the rest of its stack: boards swapped, say. */
   'apart-from-stack',
-  /** It is entered as another wood than the boards around it, and read as theirs it would fit in better. */
+  /** It is entered as another species than the boards around it, and read as theirs it would fit better. */
   'species-unlike-stack',
-  /** The readings run away as the round goes on. */
+  /** The readings drift as the round goes on. */
   'meter-drift',
   /** The whole round lies off what the stack should read. */
   'round-off',
 ]);
 export type SuspicionRule = z.infer<typeof suspicionRuleSchema>;
 
-/** A doubt about one reading. It says why and what to do; only `refused` ones are left out by themselves. */
+/** Why one reading may be wrong, and what to do about it. Only `refused` ones are left out without a person's doing. */
 export const suspicionSchema = z.object({
   rule: suspicionRuleSchema,
-  /** `refused`: cannot be a moisture content. `doubt`: counts, but the call must not lean on it. `note`: worth knowing. */
+  /** `refused`: cannot be a moisture content. `questionable`: shown, but not used for the call. `note`: worth knowing. */
   severity: z.enum(['refused', 'questionable', 'note']),
-  why: z.string(),
-  whatToDo: z.string(),
+  why: messageSchema,
+  whatToDo: messageSchema,
 });
 export type Suspicion = z.infer<typeof suspicionSchema>;
 

@@ -1,8 +1,7 @@
-import { saidShortLength } from '../../units/said.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../calls/evidence.ts';
-import { counted, pct } from '../calls/wording.ts';
 import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
 import { type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
@@ -16,6 +15,8 @@ type Found = { index: number; suspicion: Suspicion };
 const OUTLIER_SCORE = 3.5;
 /** Standard deviations of a difference that sound readings do not pass: 0.7 in 1000 would. */
 const DIFFERENCE_SCORE = 3.4;
+/** So far beside an odd reading the wood is much the same but for a knot or a crack, mm. Common practice, no source. */
+const BESIDE_MM = 100;
 /** Standard deviations that a sound change since the last round does not pass. */
 const CHANGE_SCORE = 3.2;
 
@@ -53,20 +54,19 @@ function outliers(all: readonly ComparedReading[], depth: Depth, others: readonl
   if (readings.length < 2) return [];
   if (readings.length === 2) return disagreeingPair(readings, depth, others);
   const values = valuesOf(readings);
-  const centre = median(values);
-  const spread = Math.max(robustSpread(values), spotScatterPct(centre));
+  const center = median(values);
+  const spread = Math.max(robustSpread(values), spotScatterPct(center));
   return readings
-    .filter((each) => Math.abs(each.mcPct - centre) > OUTLIER_SCORE * spread)
+    .filter((each) => Math.abs(each.mcPct - center) > OUTLIER_SCORE * spread)
     .map(({ index, mcPct }) => ({
       index,
       suspicion: {
         rule: 'outlier-on-board',
         severity: 'questionable',
-        why: `${pct(mcPct)} stands apart from the board's other ${depth} readings, which lie about ${pct(centre)}.`,
-        whatToDo:
-          mcPct < centre
-            ? 'Were the pins fully in, and clear of a knot or a crack? Probe a hand’s breadth beside it.'
-            : 'Look for a knot, pitch, bark or a wet patch at the pins, and probe a hand’s breadth beside it.',
+        why: message('suspicion.outlier-on-board', { depth, mcPct, othersPct: center }),
+        whatToDo: message(`suspicion.outlier-on-board.${mcPct < center ? 'low' : 'high'}.do`, {
+          besideDistanceMm: BESIDE_MM,
+        }),
       },
     }));
 }
@@ -82,8 +82,13 @@ function disagreeingPair(readings: ComparedReading[], depth: Depth, others: read
     suspicion: {
       rule: 'outlier-on-board',
       severity: 'questionable',
-      why: `The board's two ${depth} readings, ${pct(values[0]!)} and ${pct(values[1]!)}, are further apart than the ${pct(allowed)} that spots of one board differ by.`,
-      whatToDo: `Take one or two more ${depth} readings elsewhere on the board: they will show which of the two is out.`,
+      why: message('suspicion.outlier-on-board.pair', {
+        depth,
+        onePct: values[0]!,
+        otherPct: values[1]!,
+        allowedPoints: allowed,
+      }),
+      whatToDo: message('suspicion.outlier-on-board.pair.do', { depth }),
     },
   }));
 }
@@ -108,22 +113,21 @@ function wetFaces(readings: readonly ComparedReading[], { place }: BoardEvidence
     .map(({ index, mcPct }) => ({ index, suspicion: surfaceWet(mcPct, core) }));
 }
 
-function shellAboveCore(shell: number, core: number): Suspicion {
+function shellAboveCore(shellPct: number, corePct: number): Suspicion {
   return {
     rule: 'shell-above-core',
     severity: 'questionable',
-    why: `The shell reads ${pct(shell)} and the core ${pct(core)}, but a drying board is wetter inside.`,
-    whatToDo:
-      'Rain, dew or fog on the faces does that, and so do core pins that are not in far enough. Let the faces dry for a day or plane a spot clean, drive the core pins to mid-thickness, and probe again.',
+    why: message('suspicion.shell-above-core', { shellPct, corePct }),
+    whatToDo: message('suspicion.shell-above-core.do'),
   };
 }
 
-function surfaceWet(shell: number, core: number): Suspicion {
+function surfaceWet(shellPct: number, corePct: number): Suspicion {
   return {
     rule: 'surface-wet',
     severity: 'questionable',
-    why: `The shell reads ${pct(shell)} here, over a core of ${pct(core)}: this part of the face looks wet.`,
-    whatToDo: 'Wipe it and let it dry, or plane the spot clean, and probe again.',
+    why: message('suspicion.surface-wet', { shellPct, corePct }),
+    whatToDo: message('suspicion.surface-wet.do'),
   };
 }
 
@@ -150,16 +154,14 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
       ),
       expected: expectation?.[depth] ?? null,
     };
-    const transaction = allowedNow(change, now.length, evidence);
-    const centre = mean(valuesOf(now));
-    const allOut = centre < transaction.lowPct || centre > transaction.highPct;
-    const single = allowedNow(change, 1, evidence);
+    const ofMean = allowedNow(change, now.length, evidence);
+    const center = mean(valuesOf(now));
+    const isMeanOut = center < ofMean.lowPct || center > ofMean.highPct;
+    const ofOne = allowedNow(change, 1, evidence);
     return now
       .filter(({ mcPct }) => {
-        if (mcPct < single.lowPct || mcPct > single.highPct) return true;
-        return (
-          allOut && (centre < transaction.lowPct ? mcPct < transaction.lowPct : mcPct > transaction.highPct)
-        );
+        if (mcPct < ofOne.lowPct || mcPct > ofOne.highPct) return true;
+        return isMeanOut && (center < ofMean.lowPct ? mcPct < ofMean.lowPct : mcPct > ofMean.highPct);
       })
       .map(({ index, mcPct }) => ({ index, suspicion: jump(mcPct, change, evidence) }));
   });
@@ -196,19 +198,19 @@ function jump(
   { depth, before, days, expected }: Change,
   { board, place }: BoardEvidence,
 ): Suspicion {
-  const since = days < 1 ? 'in less than a day' : `in ${counted(Math.round(days), 'day')}`;
-  const went = `The ${depth} went from ${pct(before)} to ${pct(mcPct)} ${since}`;
-  const why =
-    expected !== null
-      ? `${went}; in ${place.name} it should be about ${pct(expected.pct)} by now.`
-      : mcPct > before
-        ? `${went}, more than the air here can put into it.`
-        : `${went}, faster than moisture can leave a board ${saidShortLength(board.thicknessMm)} thick.`;
+  const went = { depth, beforePct: before, mcPct, days: days < 1 ? 0 : Math.round(days) };
   return {
     rule: 'jump-since-last-round',
     severity: 'questionable',
-    why,
-    whatToDo:
-      'Check that this is the right board, the right wood and the right temperature, that the pins are fully in and the face is dry, and that the meter passes its own check; then probe again.',
+    why:
+      expected !== null
+        ? message('suspicion.jump.expected', { ...went, placeName: place.name, expectedPct: expected.pct })
+        : mcPct > before
+          ? message('suspicion.jump.wetter', went)
+          : message('suspicion.jump.drier', {
+              ...went,
+              boardThickness: { thicknessMm: board.thicknessMm, quarters: null },
+            }),
+    whatToDo: message('suspicion.jump.do'),
   };
 }

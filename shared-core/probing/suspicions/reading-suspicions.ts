@@ -1,18 +1,18 @@
-import { saidLongLength, saidShortLength, saidTemperature, saidTemperatureStep } from '../../units/said.ts';
 import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
+import { LEAST_METER_PCT } from '../../wood/moisture/correction.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { BoardEvidence, MeterFacts } from '../calls/evidence.ts';
-import { pct } from '../calls/wording.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm } from '../readings/spots.ts';
 import { intendedValue, isTypedPct } from '../readings/typing-slip.ts';
 import type { CorrectedReading } from './suspicion.ts';
 
-/** A core reading must come from at least this part of the thickness: 91 % of the way from face to centre value. */
+/** A core reading must come from at least this part of the thickness: 91 % of the way from face to center value. */
 const CORE_FROM = 0.35;
 
 type Rule = (each: CorrectedReading, evidence: BoardEvidence) => Suspicion | null;
 
-/** What can be said against one reading without looking at others, except for a typing slip. */
+/** What one reading alone tells against it; only for a typing slip others are looked at. */
 export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidence): Suspicion[] {
   const found = RULES.map((rule) => rule(each, evidence)).filter((one) => one !== null);
   // A slip explains whatever else is odd about the value.
@@ -39,30 +39,29 @@ const typingSlip: Rule = ({ reading }, { readings, previous }) => {
   return {
     rule: 'typing-slip',
     severity: 'refused',
-    why: `${reading.raw} was typed, and ${meant} would fit: the decimal point looks misplaced.`,
-    whatToDo: `If you meant ${meant}, set this one aside and type ${meant}; otherwise probe the spot again.`,
+    why: message('suspicion.typing-slip', { rawPct: reading.raw, rawMeantPct: meant }),
+    whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: meant }),
   };
 };
 
 const notAReading: Rule = ({ reading, corrected }) => {
   if (corrected.mcPct !== null && !corrected.warnings.includes('not-a-reading')) return null;
   if (corrected.warnings.includes('frozen')) return null;
-  const value = `${reading.raw}${reading.unit === 'pct' ? ' %' : ' Ω'}`;
   return {
     rule: 'not-a-reading',
     severity: 'refused',
-    why: `${value} cannot be the moisture content of this wood.`,
-    whatToDo: 'It is kept on record and left out. Check the pins and the spot, and probe it again.',
+    why: message('suspicion.not-a-reading', { reading: shown(reading) }),
+    whatToDo: message('suspicion.not-a-reading.do'),
   };
 };
 
-const frozen: Rule = ({ reading, corrected }) =>
-  corrected.warnings.includes('frozen')
+const frozen: Rule = ({ reading: { woodTempC }, corrected }) =>
+  woodTempC !== null && corrected.warnings.includes('frozen')
     ? {
         rule: 'frozen',
         severity: 'refused',
-        why: `The wood is at ${reading.woodTempC === null ? 'an unknown temperature' : saidTemperature(reading.woodTempC)}: ice hardly conducts, so no pin reading of frozen wood is valid.`,
-        whatToDo: 'Let the board thaw through, or wait for a milder day, and probe it again.',
+        why: message('suspicion.frozen', { woodTempC }),
+        whatToDo: message('suspicion.frozen.do'),
       }
     : null;
 
@@ -71,70 +70,82 @@ const notSettled: Rule = ({ reading }) =>
     ? {
         rule: 'not-settled',
         severity: 'questionable',
-        why: `${shown(reading)} was taken before the value had come to rest.`,
-        whatToDo: 'Push the pins in again and wait until the value stands still.',
+        why: message('suspicion.not-settled', { reading: shown(reading) }),
+        whatToDo: message('suspicion.not-settled.do'),
       }
     : null;
 
 const outsideMeterRange: Rule = ({ reading }, evidence) => {
   const { range } = meterOf(reading, evidence);
   if (range === null || (reading.raw > range.min && reading.raw < range.max)) return null;
-  const low = reading.raw <= range.min;
-  const end = shown({ ...reading, raw: low ? range.min : range.max });
+  const isLow = reading.raw <= range.min;
+  const facts = {
+    reading: shown(reading),
+    end: shown({ ...reading, raw: isLow ? range.min : range.max }),
+  };
   return {
     rule: 'outside-meter-range',
     // Past the wet end the wood is wet all the same; past the dry end nobody knows.
-    severity: low === (reading.unit === 'pct') ? 'questionable' : 'note',
-    why: `${shown(reading)} lies at or past the ${low ? 'lower' : 'upper'} end of the meter's scale, ${end}: the true value may lie well beyond it.`,
-    whatToDo:
-      'Check that both pins are firmly in sound wood. If it repeats, the meter cannot tell this board.',
+    severity: isLow === (reading.unit === 'pct') ? 'questionable' : 'note',
+    why: isLow
+      ? message('suspicion.outside-meter-range.low', facts)
+      : message('suspicion.outside-meter-range.high', facts),
+    whatToDo: message('suspicion.outside-meter-range.do'),
   };
 };
 
-const CURVE_ENDS: { warning: CorrectionWarning; why: (mcPct: number) => string; whatToDo: string }[] = [
-  {
-    warning: 'above-fibre-saturation',
-    why: (mc) =>
-      `${pct(mc)} is above fibre saturation: there a pin meter says that the wood is wet, not how wet.`,
-    whatToDo: 'Nothing for now. For the true figure, weigh and oven-dry a sample.',
-  },
-  {
-    warning: 'below-meter-range',
-    why: (mc) => `${pct(mc)} is below about 6 %, where pin meters no longer tell well.`,
-    whatToDo: 'Take it as "very dry". For the true figure, weigh and oven-dry a sample.',
-  },
-  {
-    warning: 'outside-curve',
-    why: (mc) =>
-      `${pct(mc)} lies past the end of the published curve of this wood, which was extended for it.`,
-    whatToDo: 'Take it as a rough figure.',
-  },
+/** Past which end a reading is, the gravest first; each has its sentences. */
+const CURVE_ENDS: [CorrectionWarning, (mcPct: number) => Pick<Suspicion, 'why' | 'whatToDo'>][] = [
+  [
+    'above-fiber-saturation',
+    (mcPct) => ({
+      why: message('suspicion.outside-curve-range.wet', { mcPct }),
+      whatToDo: message('suspicion.outside-curve-range.wet.do'),
+    }),
+  ],
+  [
+    'below-meter-range',
+    (mcPct) => ({
+      why: message('suspicion.outside-curve-range.dry', { mcPct, leastLimitPct: LEAST_METER_PCT }),
+      whatToDo: message('suspicion.outside-curve-range.dry.do'),
+    }),
+  ],
+  [
+    'outside-curve',
+    (mcPct) => ({
+      why: message('suspicion.outside-curve-range.beyond', { mcPct }),
+      whatToDo: message('suspicion.outside-curve-range.beyond.do'),
+    }),
+  ],
 ];
 
-const outsideCurveRange: Rule = ({ corrected }) => {
-  const { mcPct } = corrected;
-  const end = CURVE_ENDS.find(({ warning }) => corrected.warnings.includes(warning));
+const outsideCurveRange: Rule = ({ corrected: { mcPct, warnings } }) => {
+  const end = CURVE_ENDS.find(([warning]) => warnings.includes(warning));
   if (mcPct === null || end === undefined) return null;
-  return { rule: 'outside-curve-range', severity: 'note', why: end.why(mcPct), whatToDo: end.whatToDo };
+  const [, sentences] = end;
+  return { rule: 'outside-curve-range', severity: 'note', ...sentences(mcPct) };
 };
+
+/** Wood colder or warmer by this reads about 1 % MC lower or higher, K (common practice, no source). */
+const ABOUT_A_POINT_K = 10;
 
 const temperatureUnknown: Rule = ({ reading }) =>
   reading.woodTempC === null
     ? {
         rule: 'temperature-unknown',
         severity: 'note',
-        why: `The wood's temperature is not known, so the reading is not corrected for it: about 1 % for each ${saidTemperatureStep(10)}.`,
-        whatToDo: 'Measure the temperature of the wood and enter it for the round.',
+        why: message('suspicion.temperature-unknown', { perStepK: ABOUT_A_POINT_K }),
+        whatToDo: message('suspicion.temperature-unknown.do'),
       }
     : null;
 
-const temperatureOutOfRange: Rule = ({ reading, corrected }) =>
-  corrected.warnings.includes('temperature-out-of-range')
+const temperatureOutOfRange: Rule = ({ reading: { woodTempC }, corrected }) =>
+  woodTempC !== null && corrected.warnings.includes('temperature-out-of-range')
     ? {
         rule: 'temperature-out-of-range',
         severity: 'questionable',
-        why: `The wood's temperature of ${reading.woodTempC === null ? 'an unknown temperature' : saidTemperature(reading.woodTempC)} is outside the range that the correction was published for.`,
-        whatToDo: 'Check the temperature that was entered; probe the board in the shade or on a milder day.',
+        why: message('suspicion.temperature-out-of-range', { woodTempC }),
+        whatToDo: message('suspicion.temperature-out-of-range.do'),
       }
     : null;
 
@@ -148,20 +159,25 @@ const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
   return {
     rule: 'temperature-unlikely',
     severity: 'questionable',
-    why: `The wood's temperature was entered as ${saidTemperature(woodTempC)}, and the air in ${place.name} is about ${saidTemperature(airTempC)} at this time of the year: a wrong temperature shifts a reading by about 1 % for each ${saidTemperatureStep(10)}.`,
-    whatToDo: 'Measure the wood again, in the units that the field asks for, and correct the entry.',
+    why: message('suspicion.temperature-unlikely', {
+      woodTempC,
+      airTempC,
+      placeName: place.name,
+      perStepK: ABOUT_A_POINT_K,
+    }),
+    whatToDo: message('suspicion.temperature-unlikely.do'),
   };
 };
 
 const nearEnd: Rule = ({ reading }, { board }) => {
-  const clearance = endClearanceMm(board.lengthMm);
+  const clearDistanceMm = endClearanceMm(board.lengthMm);
   const { fromEndMm } = reading.spot;
-  if (fromEndMm === null || fromEndMm >= clearance) return null;
+  if (fromEndMm === null || fromEndMm >= clearDistanceMm) return null;
   return {
     rule: 'near-end',
     severity: 'questionable',
-    why: `The pins were ${saidLongLength(fromEndMm)} from an end, which dries ahead of the rest.`,
-    whatToDo: `Probe at least ${saidLongLength(clearance)} from both ends.`,
+    why: message('suspicion.near-end', { fromEndDistanceMm: fromEndMm }),
+    whatToDo: message('suspicion.near-end.do', { clearDistanceMm }),
   };
 };
 
@@ -170,8 +186,8 @@ const endGrain: Rule = ({ reading }) =>
     ? {
         rule: 'end-grain',
         severity: 'questionable',
-        why: 'The pins went into end grain, which dries and wets far faster than the faces.',
-        whatToDo: 'Probe on a face, or cut the board well in from the end and probe the fresh cut.',
+        why: message('suspicion.end-grain'),
+        whatToDo: message('suspicion.end-grain.do'),
       }
     : null;
 
@@ -182,8 +198,8 @@ const pinsShallow: Rule = ({ reading }, { board }) => {
   return {
     rule: 'pins-shallow',
     severity: 'questionable',
-    why: `The pins were ${saidShortLength(depthMm)} deep; the core of this board is ${saidShortLength(board.thicknessMm / 2)} below the face.`,
-    whatToDo: 'Drive longer, insulated pins to mid-thickness, or probe the middle of a fresh crosscut.',
+    why: message('suspicion.pins-shallow', { depthMm, coreDepthMm: board.thicknessMm / 2 }),
+    whatToDo: message('suspicion.pins-shallow.do'),
   };
 };
 
@@ -203,6 +219,8 @@ const RULES: readonly Rule[] = [
 ];
 
 /** The raw value as the meter shows it. */
-function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): string {
-  return unit === 'pct' ? pct(raw) : `${Number((raw / 1e6).toPrecision(3))} MΩ`;
+function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): Message {
+  return unit === 'pct'
+    ? message('suspicion.reading-pct', { rawPct: raw })
+    : message('suspicion.reading-ohm', { readOhm: raw });
 }

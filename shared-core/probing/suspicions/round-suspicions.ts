@@ -1,7 +1,7 @@
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../calls/evidence.ts';
-import { pct } from '../calls/wording.ts';
 import type { Depth, JudgedReading, Suspicion } from '../readings/reading.ts';
 import type { Expectation, Expected } from './expectation.ts';
 
@@ -215,34 +215,33 @@ function gain(each: Walked, other: Walked, level: Record<Depth, number>): number
   return oddness(each, level) - asOther;
 }
 
-const direction = (offPct: number): string => (offPct > 0 ? 'above' : 'below');
+const direction = (offPct: number): string => (offPct > 0 ? 'higher' : 'lower');
 
-function apartFromStack(offPct: number, other: string | null): Suspicion {
+function apartFromStack(offPct: number, otherCode: string | null): Suspicion {
   return {
     rule: 'apart-from-stack',
     severity: 'questionable',
-    why: `This board reads ${pct(Math.abs(offPct))} ${direction(offPct)} what its last round and the rest of the stack lead to expect.`,
+    why: message('suspicion.apart-from-stack', {
+      offPoints: Math.abs(offPct),
+      direction: direction(offPct),
+    }),
     whatToDo:
-      other === null
-        ? 'Check that it is the right board and that its wood is entered rightly; then probe it again.'
-        : `It may have been taken for ${other}, which is off the other way: check both IDs, and that the wood is entered rightly.`,
+      otherCode === null
+        ? message('suspicion.apart-from-stack.do')
+        : message('suspicion.apart-from-stack.swapped.do', { otherCode }),
   };
 }
 
 function depthApart(depth: Depth, offPct: number): Suspicion {
-  const wet = offPct > 0;
   return {
     rule: 'apart-from-stack',
     severity: 'questionable',
-    why: `The ${depth} reads ${pct(Math.abs(offPct))} ${direction(offPct)} what this board's last round and the rest of the stack lead to expect.`,
-    whatToDo:
-      depth === 'shell'
-        ? wet
-          ? 'The faces may be wet: wipe and dry them, or plane a spot clean, and probe again.'
-          : 'Probe the shell again, clear of end grain and cracks.'
-        : wet
-          ? 'Look for a knot, pitch or a wet streak, and probe the core again elsewhere.'
-          : 'The pins may not have been in far enough: drive them to mid-thickness and probe again.',
+    why: message('suspicion.apart-from-stack.depth', {
+      depth,
+      offPoints: Math.abs(offPct),
+      direction: direction(offPct),
+    }),
+    whatToDo: message(`suspicion.apart-from-stack.${offPct > 0 ? 'wet' : 'dry'}-${depth}.do`),
   };
 }
 
@@ -250,9 +249,11 @@ function meterDrift(driftPct: number): Suspicion {
   return {
     rule: 'meter-drift',
     severity: 'questionable',
-    why: `From the first board to the last the readings ran away by ${pct(Math.abs(driftPct))} ${driftPct > 0 ? 'upwards' : 'downwards'} from what each board should show.`,
-    whatToDo:
-      "Check the meter's battery, clean the pins, run its own check, and probe the first board again: if it reads otherwise than before, probe the round again.",
+    why: message('suspicion.meter-drift', {
+      driftPoints: Math.abs(driftPct),
+      direction: direction(driftPct),
+    }),
+    whatToDo: message('suspicion.meter-drift.do'),
   };
 }
 
@@ -260,8 +261,7 @@ function roundOff(offPct: number): Suspicion {
   return {
     rule: 'round-off',
     severity: 'questionable',
-    why: `The whole round reads about ${pct(Math.abs(offPct))} ${direction(offPct)} what the last one leads to expect.`,
-    whatToDo:
-      'Check the wood temperature that was entered, the wood, and the meter itself; correct the entry, or probe a few boards again.',
+    why: message('suspicion.round-off', { offPoints: Math.abs(offPct), direction: direction(offPct) }),
+    whatToDo: message('suspicion.round-off.do'),
   };
 }

@@ -5,8 +5,8 @@ import { log10OhmsAt, mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { log10OhmsShift } from '../../wood/moisture/temperature.ts';
 import { resistanceCurves } from '../../wood/species/catalogue.ts';
+import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../calls/evidence.ts';
-import { pct } from '../calls/wording.ts';
 import type { Depth, Suspicion } from '../readings/reading.ts';
 import { type Expectation, expectationNow } from './expectation.ts';
 import { meterOf } from './reading-suspicions.ts';
@@ -173,12 +173,18 @@ function changeOf(now: Level, expectation: Expectation | null): Change | null {
 }
 
 function enteredAsAnother(each: Held, mate: Held, as: Level): Suspicion {
-  const [own, other] = [each.board.evidence.species.name, mate.board.evidence.species.name];
+  const ownSpecies = each.board.evidence.species.name;
+  const otherSpecies = mate.board.evidence.species.name;
   return {
     rule: 'species-unlike-stack',
     severity: 'questionable',
-    why: `Read as ${own}, this board's core is at ${pct(each.now.core)}; read as ${other}, like the boards around it, it would be at ${pct(as.core)} and fit in with them better.`,
-    whatToDo: `Look at the board: if it is ${other}, enter it as that, and every reading of it is corrected anew; if it is ${own}, say so on its page.`,
+    why: message('suspicion.species-unlike-stack', {
+      ownSpecies,
+      otherSpecies,
+      corePct: each.now.core,
+      otherCorePct: as.core,
+    }),
+    whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies, otherSpecies }),
   };
 }
 

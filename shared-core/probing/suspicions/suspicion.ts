@@ -28,6 +28,6 @@ export function suspicionsOf(readings: readonly CorrectedReading[], evidence: Bo
       ? [{ index, reading: each.reading, mcPct: each.corrected.mcPct }]
       : [],
   );
-  const transaction = boardSuspicions(compared, evidence);
-  return alone.map((own, index) => [...own, ...(transaction.get(index) ?? [])]);
+  const ofBoard = boardSuspicions(compared, evidence);
+  return alone.map((own, index) => [...own, ...(ofBoard.get(index) ?? [])]);
 }

@@ -38,7 +38,7 @@ export const correctionWarningSchema = z.enum([
   /** Below about 6 %: less than a pin meter can tell. */
   'below-meter-range',
   /** Above fibre saturation: qualitative only. */
-  'above-fibre-saturation',
+  'above-fiber-saturation',
   /** Outside the ends of the resistance curve: extended along its end slope. */
   'outside-curve',
   /** Not a number, negative, or beyond what wood can hold: refused. */

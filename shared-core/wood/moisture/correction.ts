@@ -40,7 +40,7 @@ export const UNKNOWN_BASIS: MeterBasis = { curveId: 'douglas-fir-coast', tempC: 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
 export const LEAST_METER_PCT = 6;
 /** Above this a reading is qualitative only, % MC (Wood Handbook, chapter 13). */
-export const FIBRE_SATURATION_PCT = 30;
+export const FIBER_SATURATION_PCT = 30;
 
 /** Where no specific gravity is known: no wood that is sawn holds more water, % MC. */
 const MOST_WATER_OF_ANY_PCT = 400;
@@ -53,7 +53,7 @@ const WOOD_OHMS = { min: 100, max: 1e15 } as const;
  * the ends is our judgement.
  */
 function boardToBoardPct(mcPct: number): number {
-  const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBRE_SATURATION_PCT);
+  const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
   return 0.5 + wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
@@ -194,7 +194,7 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const uncorrected = !input.ownCalibration && species.curveId === null && species.linear === null;
   if (uncorrected) warnings.push('no-species-correction');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
-  if (mcPct > FIBRE_SATURATION_PCT) warnings.push('above-fibre-saturation');
+  if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');
   if (beyondCurvePct > 0) warnings.push('outside-curve');
 
   const without = estimate(input, basis, null).mcPct;

@@ -1,4 +1,4 @@
-/** The call on a board, and its reasons. */
+/** The call on a board and its reasons; the calls of a round together. */
 export const calls = {
   'call.ready': 'Ready',
   'call.bring-in': 'Bring in',
@@ -6,16 +6,63 @@ export const calls = {
   'call.probe-again': 'Probe again',
   'call.too-dry': 'Too dry',
 
-  /** The letter of each, which differ: on labels and in the drawing of a stack. */
-  'call.letter-ready': 'R',
-  'call.letter-bring-in': 'B',
-  'call.letter-keep-drying': 'K',
-  'call.letter-probe-again': 'P',
+  'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
+  'call.middle-of-target':
+    '{averagePct} is in the middle half of the target, {targetRange}. The meter cannot tell it closer than {likelyInterval}.',
+  'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
+  'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
+  'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
+  'call.air-dries-to': 'The air in {placeName} that month can dry it to about {emcPct}.',
+  'call.air-dries-only-to':
+    'The air in {placeName} that month can dry it to about {emcPct}. After that it needs drier air.',
   'call.dry-as-place': 'At {averagePct} it is as dry as {placeName} gets it (EMC {emcPct}). Bring it in.',
+  'call.likely': 'Likely {likelyInterval}.',
+  'call.likely-against-target': 'Likely {likelyInterval}. Target {targetRange}.',
+
+  'call.core-wetter':
+    'The core is {differencePoints} wetter than the shell; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
+  'call.shell-wetter':
+    'The shell is {differencePoints} wetter than the core; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
+  'call.average-in-target': 'The average, {averagePct}, is within the target, {targetRange}.',
+
+  'call.below-target':
+    'Too dry: {averagePct}. Target {targetRange}. Let it take up moisture where it will be used, then probe again.',
+
+  'call.too-close': 'Too close to call: {averagePct}. Target {targetRange}.',
+  'call.too-close.more':
+    'Too close to call: {averagePct}. Target {targetRange}. Take {each} more shell and {each} more core {each, plural, one {reading} other {readings}}, at new spots.',
+  'call.too-close.drying':
+    'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. The air in {placeName} that month dries it further, to about {emcPct}.',
+  'call.too-close.bring-in':
+    'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. The air in {placeName} that month gets it no drier than {emcPct}.',
+  'call.more-will-not-help': "More readings won't help; an oven-dry check will.",
+
+  'call.too-few': 'Need {missing}, at {spots, plural, one {another spot} other {# different spots}}.',
+  'call.too-few.short-board': 'Need {missing}.',
+  'call.more-shell': '{count, plural, one {# more shell reading} other {# more shell readings}}',
+  'call.more-core': '{count, plural, one {# more core reading} other {# more core readings}}',
+
   'call.would-change':
     '{questionable, plural, one {# questionable reading} other {# questionable readings}} would change this call.',
+  'call.would-be':
+    'Without {questionable, plural, one {it} other {them}}: {callName}, {firmPct}. With {questionable, plural, one {it} other {them}}: {allPct}.',
+  'call.questionable-unused':
+    '{questionable, plural, one {# questionable reading} other {# questionable readings}}, not used for the call. {why}',
+  'call.all-questionable': 'All readings are questionable, so {averagePct} is not reliable.',
+  'call.none-usable': 'No usable reading. {why}',
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',
+
+  'round-summary.no-boards': 'No boards in this stack.',
+  'round-summary.none-probed':
+    '{boards, plural, one {The board is not probed yet.} other {None of # boards probed yet.}}',
+  'round-summary.calls': '{counts}.',
+  'round-summary.ready': '{ready} of {boards} ready',
+  'round-summary.bring-in': '{boards} to bring in',
+  'round-summary.keep-drying': '{boards} to keep drying',
+  'round-summary.probe-again': '{boards} to probe again',
+  'round-summary.being-judged': '{boards} being judged',
+  'round-summary.not-probed': '{boards} not probed',
 } as const;

@@ -1,5 +1,116 @@
-/** Why a reading is questionable, and what to do about it. */
+/** Why a reading is questionable, by its rule, and what to do about it (`….do`). */
 export const suspicions = {
-  'suspicion.unsettled': 'Saved before the reading settled.',
-  'suspicion.drifted': 'The readings drifted by {driftPoints}.',
+  'suspicion.reading-pct': '{rawPct}',
+  'suspicion.reading-ohm': '{readOhm}',
+
+  'suspicion.not-a-reading': '{reading} cannot be the moisture content of this species.',
+  'suspicion.not-a-reading.do': 'It is saved, but not used. Check the pins and the spot, then probe again.',
+
+  'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit. Check the decimal point.',
+  'suspicion.typing-slip.do':
+    'If you meant {rawMeantPct}, exclude this reading and type it again. If not, probe the spot again.',
+
+  'suspicion.frozen': 'The wood is at {woodTempC}. Pin readings of frozen wood are not valid.',
+  'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',
+
+  'suspicion.not-settled': '{reading} was saved before the reading settled.',
+  'suspicion.not-settled.do': 'Push the pins in again and wait until the value is steady.',
+
+  'suspicion.outside-meter-range.low':
+    "{reading} is at the low end of the meter's scale, {end}. The true value may be lower.",
+  'suspicion.outside-meter-range.high':
+    "{reading} is at the high end of the meter's scale, {end}. The true value may be higher.",
+  'suspicion.outside-meter-range.do':
+    'Check that both pins are firmly in sound wood. If it repeats, this meter cannot measure this board.',
+
+  'suspicion.outside-curve-range.wet':
+    '{mcPct} is above fiber saturation. The wood is wet; the exact MC is unknown.',
+  'suspicion.outside-curve-range.wet.do': 'Nothing to do now. For the exact MC, weigh and oven-dry a sample.',
+  'suspicion.outside-curve-range.dry': '{mcPct} is below {leastLimitPct}, where pin meters are not reliable.',
+  'suspicion.outside-curve-range.dry.do':
+    'Treat it as very dry. For the exact MC, weigh and oven-dry a sample.',
+  'suspicion.outside-curve-range.beyond': '{mcPct} is beyond the published data for this species.',
+  'suspicion.outside-curve-range.beyond.do': 'Use it as a rough figure only.',
+
+  'suspicion.temperature-unknown':
+    'Wood temperature unknown, so not corrected for it: about 1 point for each {perStepK}.',
+  'suspicion.temperature-unknown.do': 'Measure the wood temperature and enter it for the round.',
+
+  'suspicion.temperature-out-of-range':
+    'The wood temperature, {woodTempC}, is outside the published range of the correction.',
+  'suspicion.temperature-out-of-range.do':
+    'Check the temperature entered. If it is right, probe in the shade or on a milder day.',
+
+  'suspicion.temperature-unlikely':
+    'The wood temperature entered is {woodTempC}. The air in {placeName} is about {airTempC} this time of year. Each {perStepK} shifts a reading by about 1 point.',
+  'suspicion.temperature-unlikely.do': 'Measure the wood again and correct the entry. Check its units too.',
+
+  'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',
+  'suspicion.near-end.do': 'Probe at least {clearDistanceMm} from both ends.',
+
+  'suspicion.end-grain': 'The pins went into end grain. It dries and wets much faster than the faces.',
+  'suspicion.end-grain.do': 'Probe a face. Or crosscut well in from the end and probe the fresh cut.',
+
+  'suspicion.pins-shallow':
+    'The pins were {depthMm} deep. The core of this board is {coreDepthMm} below the face.',
+  'suspicion.pins-shallow.do':
+    'Drive longer, insulated pins to mid-thickness. Or probe the middle of a fresh crosscut.',
+
+  'suspicion.outlier-on-board':
+    "{mcPct} is far from the board's other {depth, select, shell {shell} other {core}} readings, about {othersPct}.",
+  'suspicion.outlier-on-board.low.do':
+    'Were the pins fully in, clear of knots and cracks? Probe {besideDistanceMm} away, along the same grain.',
+  'suspicion.outlier-on-board.high.do':
+    'Look for a knot, pitch, bark or a wet patch. Probe {besideDistanceMm} away, along the same grain.',
+  'suspicion.outlier-on-board.pair':
+    "The board's two {depth, select, shell {shell} other {core}} readings are {onePct} and {otherPct}. Spots on one board differ by {allowedPoints} at most.",
+  'suspicion.outlier-on-board.pair.do':
+    'Take 1 or 2 more {depth, select, shell {shell} other {core}} readings elsewhere on the board. They will show which one is off.',
+
+  'suspicion.shell-above-core':
+    'The shell reads {shellPct} and the core {corePct}. A drying board is wetter inside.',
+  'suspicion.shell-above-core.do':
+    'Rain, dew or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
+
+  'suspicion.surface-wet': 'The shell reads {shellPct} here, over a core of {corePct}. The face looks wet.',
+  'suspicion.surface-wet.do': 'Wipe it and let it dry, or plane the spot clean. Then probe again.',
+
+  'suspicion.jump.expected':
+    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. In {placeName} it should be about {expectedPct} by now.',
+  'suspicion.jump.wetter':
+    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. The air here cannot add that much.',
+  'suspicion.jump.drier':
+    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. Moisture cannot leave a board this thick ({boardThickness}) that fast.',
+  'suspicion.jump.do':
+    "Check the board ID, the species and the temperature. Check that the pins are fully in and the face is dry. Run the meter's own check. Then probe again.",
+
+  'suspicion.apart-from-stack':
+    'This board reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
+  'suspicion.apart-from-stack.do': 'Check the board ID and the species. Then probe it again.',
+  'suspicion.apart-from-stack.swapped.do':
+    'It may have been mixed up with {otherCode}, which is off the other way. Check both IDs, and the species.',
+  'suspicion.apart-from-stack.depth':
+    'The {depth, select, shell {shell} other {core}} reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
+  'suspicion.apart-from-stack.wet-shell.do':
+    'The faces may be wet. Wipe and dry them, or plane a spot clean. Then probe again.',
+  'suspicion.apart-from-stack.dry-shell.do': 'Probe the shell again, clear of end grain and cracks.',
+  'suspicion.apart-from-stack.wet-core.do':
+    'Look for a knot, pitch or a wet streak. Probe the core again elsewhere.',
+  'suspicion.apart-from-stack.dry-core.do':
+    'The pins may not have been deep enough. Drive them to mid-thickness and probe again.',
+
+  'suspicion.meter-drift':
+    'The readings drifted {direction, select, higher {up} other {down}} by {driftPoints} from the first board to the last.',
+  'suspicion.meter-drift.do':
+    "Check the battery, clean the pins and run the meter's own check. Probe the first board again. If it has changed, probe the round again.",
+
+  'suspicion.round-off':
+    'The whole round reads about {offPoints} {direction, select, higher {higher} other {lower}} than expected from the last one.',
+  'suspicion.round-off.do':
+    'Check the wood temperature entered, the species and the meter. Correct the entry, or probe a few boards again.',
+
+  'suspicion.species-unlike-stack':
+    "As {ownSpecies}, this board's core is at {corePct}. As {otherSpecies}, like the boards around it, it would be at {otherCorePct} and fit better.",
+  'suspicion.species-unlike-stack.do':
+    'Look at the board. If it is {otherSpecies}, change its species: all its readings are then corrected again. If it is {ownSpecies}, confirm that on its page.',
 } as const;

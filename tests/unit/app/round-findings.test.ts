@@ -7,6 +7,7 @@ import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { latestFindingSchema } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { inEnglish } from '../words/in-english.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
@@ -147,7 +148,7 @@ describe('a round of which many boards are to be judged anew', () => {
     const told = yard.heard('yard.changed').length;
     const { summary, boards, aim } = await round(roundId);
     expect(summary).toMatchObject({ boards: MANY, probed: MANY });
-    expect(summary.sentence).toMatch(/\d\d being judged/);
+    expect(inEnglish(summary.message)).toMatch(/\d\d being judged/);
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
     expect(boards[aim.boardIndex]?.finding?.averagePct).toBeGreaterThan(before[aim.boardIndex]!);
     await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(told), 10_000);
@@ -155,7 +156,7 @@ describe('a round of which many boards are to be judged anew', () => {
     const after = await averagesIn(roundId);
     for (const [index, averagePct] of after.entries()) expect(averagePct).toBeGreaterThan(before[index]!);
     expect(await findingsIn(roundId)).toEqual(await listed());
-    expect((await round(roundId)).summary.sentence).not.toMatch(/being judged/);
+    expect(inEnglish((await round(roundId)).summary.message)).not.toMatch(/being judged/);
   });
 
   test('shows none by the rules of before', async () => {

@@ -4,6 +4,7 @@
  */
 import { beforeEach, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const DAY_MS = 86_400_000;
@@ -58,6 +59,8 @@ async function walkAll(pcts: readonly number[]): Promise<number> {
   return roundId;
 }
 
+const mixedUpWith = (otherCode: string) => message('suspicion.apart-from-stack.swapped.do', { otherCode });
+
 const roundSuspicionsOf = async (code: string, roundId: number) => {
   const { readings } = await yard.query('boards.get', { id: idOf.get(code) as number });
   return readings
@@ -71,16 +74,16 @@ const reasonInList = async (code: string) => {
   return rows[0]?.latest;
 };
 
-test('two boards taken for each other are found once the round is finished, each with the name of the other', async () => {
+test('two boards mixed up are found once the round is finished, each with the ID of the other', async () => {
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
   await vi.waitFor(async () => {
-    expect((await roundSuspicionsOf('WAL-04', roundId))[0]?.whatToDo).toMatch(/WAL-07/);
-    expect((await roundSuspicionsOf('WAL-07', roundId))[0]?.whatToDo).toMatch(/WAL-04/);
+    expect((await roundSuspicionsOf('WAL-04', roundId))[0]?.whatToDo).toEqual(mixedUpWith('WAL-07'));
+    expect((await roundSuspicionsOf('WAL-07', roundId))[0]?.whatToDo).toEqual(mixedUpWith('WAL-04'));
   }, 15_000);
   expect(await roundSuspicionsOf('WAL-02', roundId)).toEqual([]);
-  // The list leans on what the round said, too.
+  // The list shows it, too.
   expect(await reasonInList('WAL-04')).toMatchObject({ call: 'probe-again', roundId });
 });
 
@@ -95,7 +98,7 @@ test('a round in which nothing is odd changes no call', async () => {
   expect(await Promise.all(CODES.map(reasonInList))).toEqual(before);
 });
 
-test('the doubt comes up while the stack is still being walked, at the board it is about', async () => {
+test('the suspicion comes up while the stack is still being walked, at the board it is about', async () => {
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walk(SWAPPED, 7);
@@ -103,12 +106,12 @@ test('the doubt comes up while the stack is still being walked, at the board it 
     const changes = yard.heard('round.changed').filter((change) => change.roundId === roundId);
     const newest = changes.findLast(({ board }) => board?.code === 'WAL-04')?.board;
     expect(newest?.assessment?.readings[0]?.suspicions).toContainEqual(
-      expect.objectContaining({ rule: 'apart-from-stack', whatToDo: expect.stringMatching(/WAL-07/) }),
+      expect.objectContaining({ rule: 'apart-from-stack', whatToDo: mixedUpWith('WAL-07') }),
     );
   }, 15_000);
 });
 
-test('readings set aside take their doubt on the other board with them', async () => {
+test('excluded readings take the suspicion on the other board with them', async () => {
   await walkAll(FIRST);
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SWAPPED);
@@ -119,7 +122,7 @@ test('readings set aside take their doubt on the other board with them', async (
   }
   await vi.waitFor(async () => {
     const left = await roundSuspicionsOf('WAL-04', roundId);
-    expect(left.map(({ whatToDo }) => whatToDo).join()).not.toMatch(/WAL-07/);
+    expect(left.map(({ whatToDo }) => whatToDo)).not.toContainEqual(mixedUpWith('WAL-07'));
   }, 15_000);
 });
 

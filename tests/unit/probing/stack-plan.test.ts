@@ -6,6 +6,8 @@ import {
   planStack,
   stackPlanSchema,
 } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 
 const endUse = { id: 'furniture', name: 'furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2, note: '' };
 let nextId = 1;
@@ -18,7 +20,7 @@ const board = (
   return {
     boardId,
     code: `B-${boardId}`,
-    call,
+    latest: call && { call, reason: message('call.likely', { likelyInterval: { minPct: 5, maxPct: 9 } }) },
     today: averagePct === null ? null : { averagePct, standardUncertaintyPct: 0.5 },
     probabilityReady: null,
     ...changes,
@@ -32,22 +34,26 @@ describe("a stack's call", () => {
     const enough = boardsForNoneWet(60, 0.1, 0.9);
     const plan = planStack([...many(enough, 'ready', 7), ...many(60 - enough, null, 7)], endUse, 0.9);
     expect(stackPlanSchema.parse(plan)).toEqual(plan);
-    expect(plan.call).toEqual({
+    expect(plan).toMatchObject({
       call: 'ready',
-      reasons: [
-        `All ${enough} probed boards are ready: with 90 % certainty no more than one in 10 of its 60 boards is not.`,
-      ],
+      reasons: [message('stack-plan.all-ready', { probed: enough, certaintyPct: 90, oneIn: 10 })],
     });
   });
 
   test('one board fewer, and it is to be probed again, by one more', () => {
     const enough = boardsForNoneWet(60, 0.1, 0.9);
-    const { call } = planStack([...many(enough - 1, 'ready', 7), ...many(61 - enough, null, 7)], endUse, 0.9);
-    expect(call.call).toBe('probe-again');
-    expect(call.reasons[0]).toMatch(/probe 1 more\.$/);
+    const { call, reasons } = planStack(
+      [...many(enough - 1, 'ready', 7), ...many(61 - enough, null, 7)],
+      endUse,
+      0.9,
+    );
+    expect(call).toBe('probe-again');
+    expect(reasons).toEqual([
+      message('stack-plan.ready-so-far', { probed: enough - 1, more: 1, certaintyPct: 90, oneIn: 10 }),
+    ]);
   });
 
-  test('more certainty wants more boards', () => {
+  test('more certainty needs more boards', () => {
     const boards = many(60, null, null);
     expect(planStack(boards, endUse, 0.95).toKnowReady).toBeGreaterThan(
       planStack(boards, endUse, 0.8).toKnowReady,
@@ -55,13 +61,15 @@ describe("a stack's call", () => {
   });
 
   test('nothing probed: probe, and how many', () => {
-    const { call, toKnowReady } = planStack(many(60, null, null), endUse, 0.9);
-    expect(call.call).toBe('probe-again');
-    expect(call.reasons[0]).toContain(`if ${toKnowReady} boards read ready`);
+    const { call, reasons, toKnowReady } = planStack(many(60, null, null), endUse, 0.9);
+    expect(call).toBe('probe-again');
+    expect(reasons).toEqual([
+      message('stack-plan.probe-so-many', { boards: toKnowReady, certaintyPct: 90, oneIn: 10 }),
+    ]);
   });
 
-  test('what most of its boards are told, with the ready ones to be taken out', () => {
-    const { call } = planStack(
+  test('the call of most of its boards, and which are ready to use', () => {
+    const { call, reasons } = planStack(
       [
         ...many(5, 'bring-in', 12),
         ...many(2, 'keep-drying', 15),
@@ -71,42 +79,49 @@ describe("a stack's call", () => {
       endUse,
       0.9,
     );
-    expect(call.call).toBe('bring-in');
-    expect(call.reasons).toEqual([
-      '5 of 8 probed boards: bring in. The boards not ready stand at about 12.9 % today; 6.0 % to 8.0 % is wanted.',
-      '1 board can be taken out: ready.',
-      '1 board not probed yet.',
+    expect(call).toBe('bring-in');
+    expect(reasons).toEqual([
+      message('stack-plan.some.bring-in', { boards: 5, probed: 8 }),
+      // (5 × 12 + 2 × 15) / 7
+      message('stack-plan.average', {
+        averagePct: expect.closeTo(12.857, 3),
+        targetRange: { minPct: 6, maxPct: 8 },
+      }),
+      message('stack-plan.ready-to-use', { boards: 1 }),
+      message('stack-plan.not-probed', { boards: 1 }),
     ]);
   });
 
   test('boards that should have become ready since they were probed are to be probed, not left drying', () => {
     const turned = Array.from({ length: 3 }, () => board('keep-drying', 7.4, { probabilityReady: 0.8 }));
-    const { call } = planStack([...turned, board('keep-drying', 9, { probabilityReady: 0.1 })], endUse, 0.9);
-    expect(call.call).toBe('probe-again');
-    expect(call.reasons[0]).toMatch(/^3 of the 4 boards .* should be by now/);
+    const { call, reasons } = planStack(
+      [...turned, board('keep-drying', 9, { probabilityReady: 0.1 })],
+      endUse,
+      0.9,
+    );
+    expect(call).toBe('probe-again');
+    expect(reasons).toEqual([message('stack-plan.should-be-ready', { boards: 3 })]);
   });
 });
 
 describe('at the edges', () => {
   test('boards found ready that by the forecast no longer are: they are to be probed, the stack is not ready', () => {
     const boards = [...many(20, 'ready', 7), board('ready', 9.5, { probabilityReady: 0.1 })];
-    const { call } = planStack(boards, endUse, 0.9);
-    expect(call.call).toBe('probe-again');
-    expect(call.reasons[0]).toMatch(
-      /^1 board was ready when last probed and, by the forecast, may no longer be/,
-    );
+    const { call, reasons } = planStack(boards, endUse, 0.9);
+    expect(call).toBe('probe-again');
+    expect(reasons).toEqual([message('stack-plan.may-not-be-ready', { boards: 1 })]);
   });
 
   test('a stack of one board takes one, and is ready when it is', () => {
     const plan = planStack([board('ready', 7)], endUse, 0.99);
-    expect(plan).toMatchObject({ toKnowReady: 1, toKnowMean: { boards: 1 }, call: { call: 'ready' } });
+    expect(plan).toMatchObject({ toKnowReady: 1, toKnowMean: { boards: 1 }, call: 'ready' });
   });
 
   test('all probed and surely ready: nothing is left to probe', () => {
     const sure = { today: { averagePct: 7, standardUncertaintyPct: 0.2 } };
     const boards = Array.from({ length: 30 }, () => board('ready', 7, sure));
     const plan = planStack(boards, endUse, 0.999);
-    expect(plan.call.call).toBe('ready');
+    expect(plan.call).toBe('ready');
     expect(plan.next).toEqual([]);
   });
 
@@ -125,20 +140,20 @@ describe('which boards to probe next', () => {
     const unsure = board('keep-drying', 9, { today: { averagePct: 9, standardUncertaintyPct: 3 } });
     const { next } = planStack([far, near, unsure], endUse, 0.9);
     expect(next.map(({ boardId }) => boardId)).toEqual([unsure.boardId, near.boardId]);
-    expect(next[1]!.why).toMatch(
-      /^About 8\.2 % today, give or take 0\.5 %, near the limit of 8\.0 %: 34 % chance/,
+    expect(next[1]!.why).toEqual(
+      message('stack-plan.next.near-limit', { averagePct: 8.2, errorPoints: 0.5, limitPct: 8 }),
     );
   });
 
-  test('those that their last round left in doubt come before, however far from a limit', () => {
+  test('those to be probed again come before, however far from a limit, each with the reason of its call', () => {
     const near = board('keep-drying', 8.2);
-    const questionable = many(4, 'probe-again', 14);
-    const { next } = planStack([near, ...many(4, 'keep-drying', 14), ...questionable], endUse, 0.5);
-    expect(next.map(({ boardId }) => boardId)).toEqual(questionable.map(({ boardId }) => boardId));
-    expect(next[0]!.why).toMatch(/ended in “probe again”/);
+    const toProbe = many(4, 'probe-again', 14);
+    const { next } = planStack([near, ...many(4, 'keep-drying', 14), ...toProbe], endUse, 0.5);
+    expect(next.map(({ boardId }) => boardId)).toEqual(toProbe.map(({ boardId }) => boardId));
+    expect(next[0]!.why).toEqual(toProbe[0]!.latest!.reason);
   });
 
-  test('of a stack of which nothing is known, boards all through it, as many as are wanted', () => {
+  test('of a stack of which nothing is known, boards all through it, as many as it takes', () => {
     const boards = many(20, null, null);
     const { next, toKnowReady } = planStack(boards, endUse, 0.5);
     expect(next).toHaveLength(toKnowReady);
@@ -159,4 +174,26 @@ describe('how many tell the average', () => {
 
 test('a stack without boards has no plan', () => {
   expect(() => planStack([], endUse, 0.9)).toThrow(RangeError);
+});
+
+test('every sentence of a plan is whole', () => {
+  const gone = { probabilityReady: 0.1 };
+  const turned = { probabilityReady: 0.9 };
+  const stacks = [
+    many(60, null, null),
+    many(20, 'ready', 7),
+    many(2, 'ready', 7).concat(many(58, null, 8)),
+    [board('ready', 9, gone)],
+    [board('keep-drying', 7, turned)],
+    ...(['keep-drying', 'bring-in', 'probe-again'] as const).flatMap((call) => [
+      many(3, call, 8.5),
+      [...many(3, call, null), ...many(1, 'ready', 7), ...many(1, null, 8)],
+    ]),
+  ];
+  const messages = stacks.flatMap((boards) => {
+    const { reasons, next } = planStack(boards, endUse, 0.9);
+    return [...reasons, ...next.map(({ why }) => why)];
+  });
+  expect(codesOf(messages)).toEqual(new Set([...codesFrom('stack-plan.'), 'call.likely']));
+  expectWhole(messages);
 });

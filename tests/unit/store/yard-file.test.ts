@@ -207,7 +207,7 @@ describe('what is still to be judged', () => {
     shellPct: 12,
     corePct: 12,
     call: 'keep-drying' as const,
-    reason: 'For this test.',
+    reason: message('call.no-readings'),
     openSpot: null,
   });
 

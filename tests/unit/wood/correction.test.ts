@@ -85,7 +85,7 @@ describe('marked, never clamped', () => {
   test('above fibre saturation', () => {
     const { mcPct, warnings, standardUncertaintyPct } = correct({ value: 60, species: cherry });
     expect(mcPct).toBeCloseTo(60, 10);
-    expect(warnings).toContain('above-fibre-saturation');
+    expect(warnings).toContain('above-fiber-saturation');
     expect(standardUncertaintyPct!).toBeGreaterThan(10);
   });
 

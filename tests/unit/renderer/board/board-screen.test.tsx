@@ -40,7 +40,10 @@ const found: Found = {
   ],
   findings: [first, latest],
   isSpeciesConfirmed: false,
-  reasons: ['At 14.9 % it is too wet for furniture.', 'The air there can bring it down to 12.5 %.'],
+  reasons: [
+    message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
+    message('call.air-dries-only-to', { placeName: 'Pole shed', emcPct: 12.5 }),
+  ],
 };
 
 /** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
@@ -95,7 +98,10 @@ describe('A board', () => {
     expect(call.getByText('likely 13.7 to 16.1 %')).toBeTruthy();
     // Core 15.8 less shell 14.1.
     expect(call.getByText('1.7 %')).toBeTruthy();
-    expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual(found.reasons);
+    expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
+      'Too wet: 14.9%. Target 6–8%.',
+      'The air in Pole shed that month can dry it to about 12.5%. After that it needs drier air.',
+    ]);
     await expectNoBarriers();
   });
 
@@ -208,13 +214,18 @@ describe('A board', () => {
     const suspicion = {
       rule: 'species-unlike-stack' as const,
       severity: 'questionable' as const,
-      why: 'Read as Elm, this board is at 17.0 %; read as Oak, it would be at 20.0 % and fit in better.',
-      whatToDo: 'Look at the board.',
+      why: message('suspicion.species-unlike-stack', {
+        ownSpecies: 'Elm',
+        otherSpecies: 'Oak',
+        corePct: 17,
+        otherCorePct: 20,
+      }),
+      whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies: 'Elm', otherSpecies: 'Oak' }),
     };
     const readings = [aReading(11, { roundId: 7, suspicions: [suspicion] })];
     const { machine, user } = open({ ...found, readings });
     const call = await region('Latest call');
-    expect(call.getByText(/Read as Elm, this board is at 17.0 %/)).toBeTruthy();
+    expect(call.getByText(/As Elm, this board's core is at 17\.0%/)).toBeTruthy();
     await user.click(call.getByRole('button', { name: 'It is Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
     await user.click(call.getByRole('button', { name: 'Change the wood' }));

@@ -3,6 +3,7 @@ import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
 import { openSpot } from '../../../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 
 /** A round of our own invention on three boards of walnut, begun and nothing read. The first board is aimed at. */
 export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
@@ -22,7 +23,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
       boards: boards.length,
       probed: boards.filter((board) => board.isRead).length,
       calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
-      sentence: `None of ${boards.length} boards ready yet.`,
+      message: message('round-summary.none-probed', { boards: boards.length }),
     },
   };
 }
@@ -67,7 +68,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
 
 export function read(board: ProbedBoard, readings: JudgedReading[], call: Call = 'keep-drying'): ProbedBoard {
   const found = { averagePct: 12.6, shellPct: 12.1, corePct: 13.4, lowPct: 11.4, highPct: 13.8 };
-  const reason = 'At 12.6 % it is too wet for indoor furniture, which wants 6 % to 8 %.';
+  const reason = message('call.too-wet', { averagePct: 12.6, targetRange: { minPct: 6, maxPct: 8 } });
   return {
     ...board,
     isRead: true,
@@ -88,7 +89,8 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
         countedShell: 1,
         countedCore: 1,
       },
-      call: { call, reasons: [reason] },
+      call,
+      reasons: [reason],
     },
   };
 }

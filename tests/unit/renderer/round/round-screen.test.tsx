@@ -61,8 +61,8 @@ const questionable = aReading(1, {
     {
       rule: 'jump-since-last-round',
       severity: 'questionable',
-      why: 'The shell went from 8.0 % to 12.1 % in 3 days.',
-      whatToDo: 'Check that this is the right board, then probe again.',
+      why: message('suspicion.jump.wetter', { depth: 'shell', beforePct: 8, mcPct: 12.1, days: 3 }),
+      whatToDo: message('suspicion.jump.do'),
     },
   ],
 });
@@ -293,7 +293,7 @@ describe('a board that was read before', () => {
     const { machine, user } = await open(round);
     await user.keyboard('{Enter}');
     const call = screen.getByRole('region', { name: 'Call so far' });
-    expect(call.textContent).toMatch(/Bring in.*12.6 %.*11.4 to 13.8.*too wet for indoor furniture/);
+    expect(call.textContent).toMatch(/Bring in.*12.6 %.*11.4 to 13.8.*Too wet: 12\.6%\. Target 6–8%\./);
     expect(screen.getByText(/^Shell, 60 cm from the right end: pins to 5 mm/)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.getAttribute('aria-busy')).toBe('true');
@@ -349,10 +349,10 @@ describe('a reading that was kept', () => {
   test('and is doubtful says why and what to do', async () => {
     const { machine } = await open();
     save(machine, questionable);
-    expect(screen.getByText(/Look at it: The shell went from 8.0 % to 12.1 % in 3 days./)).toBeTruthy();
+    expect(screen.getByText(/Look at it: The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.textContent).toContain('Questionable.');
-    expect(spots.textContent).toContain('Check that this is the right board, then probe again.');
+    expect(spots.textContent).toContain('Check the board ID, the species and the temperature.');
     await expectNoBarriers();
   });
 
@@ -365,7 +365,12 @@ describe('a reading that was kept', () => {
         counts: false,
         corrected: { mcPct: null, applied: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] },
         suspicions: [
-          { rule: 'not-a-reading', severity: 'refused', why: '126 was typed.', whatToDo: 'Type it again.' },
+          {
+            rule: 'typing-slip',
+            severity: 'refused',
+            why: message('suspicion.typing-slip', { rawPct: 126, rawMeantPct: 12.6 }),
+            whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: 12.6 }),
+          },
         ],
       }),
       0,
@@ -572,15 +577,21 @@ describe('a finished round', () => {
       boards: boards.length,
       probed: 2,
       calls: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'probe-again': 0 },
-      sentence: '1 of 3 ready, 1 to keep drying, 1 not probed.',
+      message: message('round-summary.calls', {
+        counts: [
+          message('round-summary.ready', { ready: 1, boards: 3 }),
+          message('round-summary.keep-drying', { boards: 1 }),
+          message('round-summary.not-probed', { boards: 1 }),
+        ],
+      }),
     },
   });
 
   test('counts the calls, gives every board its call with the reason, and leads to the labels', async () => {
     await open(finished());
-    expect(screen.getByText(/1 of 3 ready, 1 to keep drying, 1 not probed./)).toBeTruthy();
+    expect(screen.getByText(/1 of 3 ready, 1 to keep drying, and 1 not probed\./)).toBeTruthy();
     const rows = screen.getAllByRole('row').map((row) => row.textContent);
-    expect(rows[1]).toMatch(/WAL-01.*12.6.*Ready.*too wet for indoor furniture/);
+    expect(rows[1]).toMatch(/WAL-01.*12.6.*Ready.*Too wet/);
     expect(rows[3]).toMatch(/WAL-03.*Not probed/);
     expect(screen.getByRole('link', { name: 'Labels for all 2 probed' }).getAttribute('href')).toBe(
       '#/labels?boards=101,102',

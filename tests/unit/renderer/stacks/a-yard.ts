@@ -1,4 +1,5 @@
 import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 
 /** Pieces of an invented yard, for tests of the screens. */
 
@@ -28,7 +29,7 @@ export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
   shellPct: 14.1,
   corePct: 15.8,
   call: 'keep-drying',
-  reason: 'At 14.9 % it is too wet.',
+  reason: message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
   ...more,
 });
 

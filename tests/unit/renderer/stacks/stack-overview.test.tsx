@@ -7,20 +7,22 @@ import { StackOverview } from '../../../../renderer/screens/stacks/StackOverview
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
 import type { StackPlan } from '../../../../shared-core/probing/plan/stack-plan.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
 const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
-  call: {
-    call: 'bring-in',
-    reasons: ['5 of 8 probed boards: bring in.', '1 board can be taken out: ready.'],
-  },
+  call: 'bring-in',
+  reasons: [
+    message('stack-plan.some.bring-in', { boards: 5, probed: 8 }),
+    message('stack-plan.ready-to-use', { boards: 1 }),
+  ],
   boards: 60,
   probed: 8,
   certainty: 0.9,
   toKnowReady: 16,
   toKnowMean: { boards: 7, marginPct: 1, spreadPct: 1.7 },
-  next: [{ boardId: 4, code: 'OAK-04', call: null, why: 'Nothing is known of it yet.' }],
+  next: [{ boardId: 4, code: 'OAK-04', call: null, why: message('stack-plan.next.nothing-known') }],
   ...more,
 });
 
@@ -56,7 +58,7 @@ describe('The pile', () => {
     const [first, second, ...rest] = stackOrder();
     open([called(first!, 'ready', 7.1), called(second!, 'keep-drying', 12.3), ...rest]);
     const table = await screen.findByRole('table', { name: 'The pile, seen from its end' });
-    await screen.findByText('5 of 8 probed boards: bring in.');
+    await screen.findByText('Bring in 5 of 8.');
     const rows = within(table)
       .getAllByRole('row')
       .map((row) => [...row.children].map((cell) => cell.textContent));
@@ -85,7 +87,7 @@ describe('The pile', () => {
   test('is one stop for Tab; arrows go over it, past an empty place to the nearest board', async () => {
     const { user } = open(stackOrder());
     await screen.findByRole('table', { name: 'The pile, seen from its end' });
-    await screen.findByText('5 of 8 probed boards: bring in.');
+    await screen.findByText('Bring in 5 of 8.');
     const at = () => document.activeElement?.textContent?.slice(0, 6);
     const board = (code: string) =>
       within(screen.getByRole('table')).getByRole('link', { name: new RegExp(`^${code} `) });
@@ -149,7 +151,7 @@ describe('The plan', () => {
       /^7 of 60 boards/,
     );
     const next = within(sheet.getByRole('region', { name: 'Probe next' }));
-    expect(next.getByRole('listitem').textContent).toBe('OAK-04 Nothing is known of it yet.');
+    expect(next.getByRole('listitem').textContent).toBe('OAK-04 No readings and no forecast yet.');
     expect(next.getByRole('link').getAttribute('href')).toBe('#/boards/4');
   });
 

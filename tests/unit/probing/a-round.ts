@@ -1,0 +1,33 @@
+import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
+import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
+
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
+const BEFORE = '2026-05-06T10:00:00Z';
+
+/** Last round's shell and core of six boards, none like another. */
+const SIX: [number, number][] = [
+  [15, 18],
+  [16, 21],
+  [14.5, 17],
+  [17, 23],
+  [15.5, 20],
+  [16.5, 22],
+];
+
+function boardOf([shell, core]: [number, number], now: { shell: number; core: number }) {
+  return evidence(readings([now.shell, now.shell + 0.2], [now.core, now.core + 0.2]), {
+    place: shed,
+    previous: { ...lastRound(shell, core, BEFORE), moved: false },
+  });
+}
+
+/** Six boards as they should read now, moved by what a fault adds to each board's shell and core. */
+export function round(offOf: (board: number) => { shell: number; core: number }) {
+  return SIX.map((before, index) => {
+    const should = expectationNow(boardOf(before, { shell: 10, core: 10 }), TAKEN_AT)!;
+    const off = offOf(index);
+    const now = { shell: should.shell.pct + off.shell, core: should.core.pct + off.core };
+    return { code: `ASH-0${index + 1}`, evidence: boardOf(before, now) };
+  });
+}
+export const sound = { shell: 0, core: 0 };

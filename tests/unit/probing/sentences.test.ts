@@ -1,0 +1,115 @@
+/** Every sentence that judging a board or a round can return, made from the facts that it returns with it. */
+import { expect, test } from 'vitest';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
+import { judgeRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
+import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
+import { BASIS, evidence, interior, lastRound, reading, readings } from './a-board.ts';
+import { round, sound } from './a-round.ts';
+import { coded, enteredAsElm, stack } from './a-stack.ts';
+
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
+const spot = (more: Partial<Spot>): { spot: Spot } => ({
+  spot: { depth: 'shell', depthMm: null, fromEndMm: 1000, face: 'face', ...more },
+});
+const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args));
+/** One reading among sound ones. */
+const odd = (more: Partial<Reading>, raw = 8, rest: Parameters<typeof evidence>[1] = {}) =>
+  judge([reading(9, 'shell', raw, more), ...readings([8.1, 8.2], [8.6, 8.7])], rest);
+
+const suspicionsOf = (assessments: readonly Assessment[]): Message[] =>
+  assessments
+    .flatMap(({ readings }) => readings.flatMap(({ suspicions }) => suspicions))
+    .flatMap(({ why, whatToDo }) => [why, whatToDo]);
+
+test('every suspicion', () => {
+  const previous = (takenAt: string) => lastRound(20, 28, takenAt);
+  const inOhms: Partial<Reading> = { unit: 'ohm', how: 'settled', settled: true };
+  const ofBoards = [
+    odd({ how: 'settled' }, -4),
+    odd({ ...inOhms }, -4),
+    odd({}, 126),
+    odd({ woodTempC: -3 }),
+    odd({ settled: false, how: 'at-once' }),
+    odd({}, 8, { typedBasis: { basis: BASIS, range: { min: 8, max: 40 } } }),
+    odd({}, 40, { typedBasis: { basis: BASIS, range: { min: 6, max: 40 } } }),
+    judge(readings([45, 45], [46, 46])),
+    judge(readings([5.4, 5.4], [5.5, 5.5])),
+    judge(readings([28.5, 28.5], [28.6, 28.6])),
+    odd({ woodTempC: null }),
+    odd({ woodTempC: 75 }),
+    odd({ woodTempC: 32 }, 9, { place: { ...shed, kind: 'heated-room' } }),
+    odd(spot({ fromEndMm: 100 })),
+    odd(spot({ face: 'end-grain' })),
+    odd(spot({ depth: 'core', depthMm: 3 })),
+    judge(readings([8.1, 8.4, 12.2], [8.6, 8.9])),
+    judge(readings([12.1, 12.4, 7.2], [12.6, 12.9])),
+    judge(readings([8.1, 8.4], [8.6, 12.6])),
+    judge(readings([22, 22.5], [18, 18.2]), { place: shed }),
+    judge(readings([15, 15.4, 22], [17, 17.4]), { place: shed }),
+    judge(readings([14.6, 14.9], [15.4, 15.7]), { previous: lastRound(8.2, 8.8, '2026-05-06T10:00:00Z') }),
+    judge(readings([12, 12.3], [20, 20.2]), { previous: previous('2026-05-20T03:00:00Z') }),
+    judge(readings([14.2, 14.4], [14.3, 14.5]), {
+      place: shed,
+      board: { thicknessMm: 52, lengthMm: 3000 },
+      previous: { ...lastRound(16, 22, '2026-05-09T10:00:00Z'), moved: false },
+    }),
+  ];
+  const apart = (off: { shell: number; core: number }) => judgeRound(round((n) => (n === 3 ? off : sound)));
+  const swapped = round(() => sound);
+  const [second, third] = [swapped[1]!.evidence, swapped[2]!.evidence];
+  swapped[1] = { ...swapped[1]!, evidence: { ...second, readings: third.readings } };
+  swapped[2] = { ...swapped[2]!, evidence: { ...third, readings: second.readings } };
+  const ofRounds = [
+    judgeRound(swapped),
+    apart({ shell: -4, core: -4 }),
+    apart({ shell: -4, core: 0 }),
+    apart({ shell: 4, core: 0 }),
+    apart({ shell: 0, core: -4 }),
+    apart({ shell: 0, core: 4 }),
+    judgeRound(round((n) => ({ shell: 1.2 * n, core: 1.2 * n }))),
+    judgeRound(round(() => ({ shell: 5, core: 5 }))),
+    judgeRound(coded([...stack, enteredAsElm])),
+  ].flat();
+  const messages = suspicionsOf([...ofBoards, ...ofRounds]);
+  expect([...codesOf(messages)].sort()).toEqual(codesFrom('suspicion.').sort());
+  expectWhole(messages);
+});
+
+test('every reason of a call', () => {
+  const furniture = { ...interior, name: 'furniture', minPct: 6, maxPct: 8 };
+  const siding = { ...interior, name: 'siding', minPct: 9, maxPct: 14 };
+  const assessments = [
+    judge([]),
+    judge(readings([8, 8], [8, 8], { excluded: 'wrong board' })),
+    judge(readings([8, 8], [8, 8], { woodTempC: -5 })),
+    judge(readings([8, 8], [8.2, 8.3], { settled: false, how: 'at-once' })),
+    judge(readings([7.8, 8], [8.2, 8.4])),
+    judge(readings([7.3, 7.3], [7.4, 7.4]), { endUse: furniture }),
+    judge(readings([15, 15.2], [17, 17.3])),
+    judge(readings([], [13])),
+    judge(readings([10.4, 10.5], [10.6, 10.7])),
+    judge(readings([15, 15.2], [17, 17.3]), { place: { ...shed, emcPct: null } }),
+    judge(readings([18, 18.2], [22, 22.3]), { place: shed }),
+    judge(readings([13.2, 13.4], [13.8, 14]), { place: shed }),
+    judge(readings([6.6, 6.7], [9.2, 9.4])),
+    judge(readings([9.2, 9.4], [6.6, 6.7])),
+    judge(readings([6.4, 6.5], [6.6, 6.7]), { endUse: siding }),
+    judge(readings([8], [8.2])),
+    judge(readings([8], []), { board: { thicknessMm: 27, lengthMm: 500 } }),
+    judge(readings([8.2, 9.9], [8.3, 10])),
+    judge(readings([7.9, 7.9], [7.9, 7.9]), { endUse: furniture, place: { ...shed, emcPct: 6 } }),
+    judge(readings([7.9, 7.9], [7.9, 7.9]), { endUse: furniture, place: shed }),
+    judge(readings([6.1, 6.1], [6.1, 6.1]), { endUse: furniture }),
+    judge(readings([7.8, 8], [8.2, 8.3, 15])),
+    judge([...readings([7.8, 8], [8.2, 8.4]), reading(9, 'shell', 7.9, spot({ fromEndMm: 100 }))]),
+  ];
+  const reasons = assessments.flatMap((each) => each.reasons);
+  const codes = [...codesOf(reasons)].filter((code) => code.startsWith('call.'));
+  // The names of calls are on the screen beside their reasons.
+  const names = ['call.bring-in', 'call.keep-drying', 'call.probe-again', 'call.too-dry'];
+  expect([...codes, ...names].sort()).toEqual(codesFrom('call.').sort());
+  expectWhole(reasons);
+});
