@@ -4,7 +4,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { ensureNativeSocket, type Runtime } from './meter/native-socket.ts';
+import { ensureNativeSocket, type Runtime, reportNotReady } from './meter/native-socket.ts';
 
 const root = resolve(import.meta.dirname, '..');
 const electronDir = join(root, 'node_modules', 'electron');
@@ -27,7 +27,7 @@ async function prepareBluetooth(runtime: Runtime): Promise<void> {
   const adapters = '/sys/class/bluetooth';
   if (process.platform !== 'linux' || !existsSync(adapters) || readdirSync(adapters).length === 0) return;
   const state = await ensureNativeSocket(runtime);
-  if (!state.ready) console.log(state.sentence);
+  if (!state.ready) reportNotReady();
 }
 
 function electronBinary(): string {

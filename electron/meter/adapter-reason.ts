@@ -1,22 +1,21 @@
+import { type Message, message } from '../../shared-core/words/message.ts';
 import type { AdapterState } from './meter-link.ts';
 import type { AdapterReason } from './radio-messages.ts';
 
-const typedWorks = 'Typed readings and the simulated meter work without it.';
-
-const sentences: Readonly<Record<AdapterReason, string>> = {
-  on: 'Bluetooth is on.',
-  starting: 'Bluetooth is starting.',
-  'no-adapter': `This computer has no Bluetooth adapter that can be used. Plug one in, then look for meters again. ${typedWorks}`,
-  off: `Bluetooth is switched off. Switch it on in the system's settings; Pintally notices by itself. ${typedWorks}`,
-  refused: `The system does not let Pintally use Bluetooth. Allow it in the system's privacy settings (on Linux: the right cap_net_raw), then look for meters again. ${typedWorks}`,
-  unsupported: `This computer's Bluetooth adapter is too old for Low Energy meters. Use another adapter. ${typedWorks}`,
-  'module-missing': `The part that talks to the Bluetooth adapter is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally's folder, then look for meters again. ${typedWorks}`,
-  'no-answer': `The Bluetooth adapter does not answer. Switch Bluetooth off and on, or pull the adapter out and plug it in again. ${typedWorks}`,
+const messages: Readonly<Record<AdapterReason, Message>> = {
+  on: message('meter.adapter.on'),
+  starting: message('meter.adapter.starting'),
+  'no-adapter': message('meter.adapter.missing'),
+  off: message('meter.adapter.off'),
+  refused: message('meter.adapter.refused'),
+  unsupported: message('meter.adapter.unsupported'),
+  'module-missing': message('meter.adapter.module-missing'),
+  'no-answer': message('meter.adapter.no-answer'),
 };
 
 export const adapterState = (reason: AdapterReason): AdapterState => ({
   usable: reason === 'on',
-  sentence: sentences[reason],
+  message: messages[reason],
 });
 
 /**

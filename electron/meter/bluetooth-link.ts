@@ -1,10 +1,12 @@
 import { type DiscoveredCharacteristic, describeMeter } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import type { Code } from '../../shared-core/words/en/index.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
 import { adapterState } from './adapter-reason.ts';
 import { type BluetoothTiming, usualTiming } from './bluetooth-timing.ts';
 import { MeterLink, noMeter } from './meter-link.ts';
 import { RadioChild, type RadioRuntime } from './radio-child.ts';
-import { type FromRadio, longestValueBytes } from './radio-messages.ts';
+import { type AdapterReason, type FromRadio, longestValueBytes } from './radio-messages.ts';
 
 export interface BluetoothLinkOptions extends RadioRuntime {
   timing?: Partial<BluetoothTiming>;
@@ -112,7 +114,7 @@ export class BluetoothLink extends MeterLink {
     if (!offers(this.described.characteristics, description)) {
       this.setDescribed({
         ...this.described,
-        remarks: [`${subject(target)} offers no such value. Choose another.`],
+        remarks: [message('meter.self.not-offered', { meterName: nameOf(target) })],
       });
       return;
     }
@@ -160,13 +162,9 @@ export class BluetoothLink extends MeterLink {
     this.#onGoodbye?.();
     if (this.#closed) return;
     this.#radioFaults++;
-    this.setAdapter({
-      usable: false,
-      sentence:
-        'The part that talks to the Bluetooth adapter stopped by a fault of its own. It is started again by itself; nothing that was kept is lost.',
-    });
+    this.setAdapter({ usable: false, message: message('meter.adapter.stopped') });
     if (this.#target !== null) {
-      this.#attemptFailed(this.#target, `the Bluetooth part of Pintally stopped by a fault of its own`);
+      this.#attemptFailed(this.#target, { why: 'meter.why.bluetooth-stopped' });
     } else if (this.#scanWanted) {
       this.#retryTimer = setTimeout(() => this.#scanOnce(), this.#backOff(this.#radioFaults));
     }
@@ -182,40 +180,39 @@ export class BluetoothLink extends MeterLink {
 
   // --- what the radio says
 
-  #hear(message: FromRadio): void {
-    switch (message.type) {
+  #hear(heard: FromRadio): void {
+    switch (heard.type) {
       case 'alive':
         return;
       case 'adapter':
-        this.#hearAdapter(message);
+        this.#hearAdapter(heard.reason);
         return;
       case 'found':
-        for (const device of message.devices) {
+        for (const device of heard.devices) {
           if (device.name !== '') this.#names.set(device.deviceId, device.name);
           this.emit('found', { ...device, name: this.#names.get(device.deviceId) ?? '' });
         }
         return;
       case 'malformed':
         this.unreadableFrames++;
-        this.refuseUnseen(1, 'The meter sent a frame that is not valid Bluetooth. It was dropped.');
+        this.refuseUnseen(1, message('meter.value.frame-invalid'));
         return;
     }
-    if (message.type === 'disconnected' && this.#onGoodbye !== null) {
+    if (heard.type === 'disconnected' && this.#onGoodbye !== null) {
       this.#onGoodbye();
       return;
     }
     const target = this.#target;
-    if (target === null || message.attempt !== target.attempt) return;
-    switch (message.type) {
+    if (target === null || heard.attempt !== target.attempt) return;
+    switch (heard.type) {
       case 'connected':
-        target.name = message.name || target.name;
-        if (target.everLive)
-          this.#show(target, 'reconnecting', `${subject(target)} is there again. Starting its readings.`);
-        else this.#show(target, 'discovering', `Asking ${object(target)} what it sends.`);
+        target.name = heard.name || target.name;
+        if (target.everLive) this.#show(target, 'reconnecting', 'meter.state.back');
+        else this.#show(target, 'discovering', 'meter.state.discovering');
         this.#limitStep(target, this.#timing.discoverMs);
         return;
       case 'discovered':
-        this.#hearDiscovered(target, message.characteristics);
+        this.#hearDiscovered(target, heard.characteristics);
         return;
       case 'subscribed':
         clearTimeout(this.#stepTimer);
@@ -227,26 +224,26 @@ export class BluetoothLink extends MeterLink {
         return;
       case 'notifications':
         this.#watchSilence(target);
-        this.#hearNotifications(message);
+        this.#hearNotifications(heard);
         return;
       case 'proof':
         this.#watchSilence(target);
         return;
       case 'battery':
-        this.setBattery(message.pct);
+        this.setBattery(heard.pct);
         return;
       case 'disconnected':
-        this.#attemptFailed(target, 'the connection broke off');
+        this.#attemptFailed(target, { why: 'meter.why.dropped' });
         return;
       case 'failed':
-        if (message.step === 'search') this.#attemptFailed(target, 'it was not heard');
-        else this.#freshStart(target, whyStepFailed[message.step]);
+        if (heard.step === 'search') this.#attemptFailed(target, { why: 'meter.why.not-found' });
+        else this.#freshStart(target, whyStepFailed[heard.step]);
         return;
     }
   }
 
-  #hearAdapter(message: Extract<FromRadio, { type: 'adapter' }>): void {
-    const adapter = adapterState(message.reason);
+  #hearAdapter(reason: AdapterReason): void {
+    const adapter = adapterState(reason);
     this.setAdapter(adapter);
     if (adapter.usable) {
       if (this.#target !== null && !this.#target.ordered) this.#orderConnect(this.#target);
@@ -254,16 +251,16 @@ export class BluetoothLink extends MeterLink {
       if (this.#scanWanted) this.setState('scanning', lookingForMeters, nobody);
       return;
     }
-    if (message.reason === 'starting') return;
+    if (reason === 'starting') return;
     // "Switched off" is noticed when it ends; from the others this process will not recover.
-    if (message.reason !== 'off') this.#endRadio();
+    if (reason !== 'off') this.#endRadio();
     if (this.#target !== null) {
-      this.#attemptFailed(this.#target, 'Bluetooth went away', adapter.sentence);
-    } else if (this.#scanWanted && message.reason !== 'off') {
+      this.#attemptFailed(this.#target, { adapter: adapter.message });
+    } else if (this.#scanWanted && reason !== 'off') {
       this.#scanWanted = false;
-      this.setState('failed', adapter.sentence, nobody);
+      this.setState('failed', adapter.message, nobody);
     } else if (this.#scanWanted) {
-      this.setState('scanning', adapter.sentence, nobody);
+      this.setState('scanning', adapter.message, nobody);
     }
   }
 
@@ -273,30 +270,24 @@ export class BluetoothLink extends MeterLink {
       this.setDescribed({ description: known, characteristics, remarks: [] });
     } else {
       const own = describeMeter(characteristics);
-      const remarks =
-        known === null
-          ? own.remarks
-          : ['The meter no longer offers the value that it was read by. It was asked anew.', ...own.remarks];
+      const remarks = known === null ? own.remarks : [message('meter.self.changed'), ...own.remarks];
       this.setDescribed({ description: own.description, characteristics, remarks });
     }
     this.#subscribe(target);
   }
 
-  #hearNotifications(message: Extract<FromRadio, { type: 'notifications' }>): void {
-    for (const { bytes, lengthBytes, ...from } of message.items) {
+  #hearNotifications({ items, overrun }: Extract<FromRadio, { type: 'notifications' }>): void {
+    for (const { bytes, lengthBytes, ...from } of items) {
       if (bytes !== null) this.receive({ ...from, bytes });
       else {
         this.refuse(
           { ...from, bytes: new Uint8Array(0) },
-          `The meter sent ${lengthBytes} bytes at once; Bluetooth allows ${longestValueBytes}. They were dropped.`,
+          message('meter.value.bytes-too-many', { sent: lengthBytes, allowed: longestValueBytes }),
         );
       }
     }
-    if (message.overrun > 0) {
-      this.refuseUnseen(
-        message.overrun,
-        `The meter sent values faster than they could be taken in; ${message.overrun} were dropped.`,
-      );
+    if (overrun > 0) {
+      this.refuseUnseen(overrun, message('meter.value.too-fast', { missed: overrun }));
     }
   }
 
@@ -306,12 +297,12 @@ export class BluetoothLink extends MeterLink {
     this.#clearTimers();
     target.attempt = ++this.#attempts;
     target.ordered = false;
-    if (!target.everLive) this.#show(target, 'connecting', `Connecting to ${object(target)}.`);
+    if (!target.everLive) this.#show(target, 'connecting', 'meter.state.connecting');
     const { attempt } = target;
     void this.#radio.free.then(() => {
       if (target !== this.#target || attempt !== target.attempt) return;
       this.#startRadio();
-      if (this.adapter.usable) this.#orderConnect(target);
+      if (this.adapter?.usable) this.#orderConnect(target);
       else this.#limitStep(target, this.#timing.startMs);
     });
   }
@@ -346,7 +337,7 @@ export class BluetoothLink extends MeterLink {
 
   #limitStep(target: Target, limitMs: number): void {
     clearTimeout(this.#stepTimer);
-    this.#stepTimer = setTimeout(() => this.#freshStart(target, 'it does not answer'), limitMs);
+    this.#stepTimer = setTimeout(() => this.#freshStart(target, 'meter.why.no-answer'), limitMs);
   }
 
   #watchSilence(target: Target): void {
@@ -354,39 +345,38 @@ export class BluetoothLink extends MeterLink {
     this.#silenceTimer = setTimeout(() => {
       this.#radio.order({ type: 'prove', attempt: target.attempt });
       this.#silenceTimer = setTimeout(
-        () => this.#freshStart(target, 'it does not answer any more'),
+        () => this.#freshStart(target, 'meter.why.stopped-answering'),
         this.#timing.proofMs,
       );
     }, this.#timing.silenceMs);
   }
 
   /** noble's own calls may never return after this, so its process goes too. */
-  #freshStart(target: Target, cause: string): void {
+  #freshStart(target: Target, why: WhyCode): void {
     this.#endRadio();
-    this.#attemptFailed(target, cause);
+    this.#attemptFailed(target, { why });
   }
 
-  /** @param sentence instead of the usual one, where there is more to say than the cause */
-  #attemptFailed(target: Target, cause: string, sentence?: string): void {
+  #attemptFailed(target: Target, trouble: Trouble): void {
     this.#clearTimers();
     // Answers still under way belong to an attempt that is over.
     target.attempt = ++this.#attempts;
     target.ordered = true;
+    const device = { deviceId: target.deviceId, deviceName: target.name };
+    const inWords = (code: 'meter.state.failed' | 'meter.state.lost') =>
+      'adapter' in trouble
+        ? trouble.adapter
+        : message(code, { meterName: nameOf(target), why: message(trouble.why) });
     if (!target.everLive) {
       this.#target = null;
-      this.setState(
-        'failed',
-        sentence ??
-          `Could not connect to ${object(target)}: ${cause}. Switch it on, bring it near, and connect again.`,
-        { deviceId: target.deviceId, deviceName: target.name },
-      );
+      this.setState('failed', inWords('meter.state.failed'), device);
       return;
     }
     target.tries++;
-    this.#show(
-      target,
+    this.setState(
       'reconnecting',
-      `${sentence ?? `The link to ${object(target)} is lost: ${cause}.`} Readings kept so far are safe. Trying again by itself; you can type readings meanwhile.`,
+      message('meter.state.reconnecting', { trouble: inWords('meter.state.lost') }),
+      device,
     );
     this.#retryTimer = setTimeout(() => this.#attempt(target), this.#backOff(target.tries));
   }
@@ -410,22 +400,22 @@ export class BluetoothLink extends MeterLink {
 
   #showLive(target: Target): void {
     if (this.described?.description == null) {
-      this.#show(
-        target,
-        'needs-description',
-        `${subject(target)} is connected, but it is not known how to read it. Show once on the meter page which bytes are the reading.`,
-      );
+      this.#show(target, 'needs-description', 'meter.state.needs-setup');
     } else {
-      this.#show(target, 'live', `${subject(target)} is connected.`);
+      this.#show(target, 'live', 'meter.state.live');
     }
   }
 
+  /** For the states whose message says nothing but the meter's name. */
   #show(
     target: Target,
     phase: 'connecting' | 'discovering' | 'reconnecting' | 'needs-description' | 'live',
-    sentence: string,
+    code: `meter.state.${'connecting' | 'discovering' | 'back' | 'needs-setup' | 'live'}`,
   ): void {
-    this.setState(phase, sentence, { deviceId: target.deviceId, deviceName: target.name });
+    this.setState(phase, message(code, { meterName: nameOf(target) }), {
+      deviceId: target.deviceId,
+      deviceName: target.name,
+    });
   }
 
   #clearTimers(): void {
@@ -435,14 +425,19 @@ export class BluetoothLink extends MeterLink {
   }
 }
 
-const lookingForMeters = 'Looking for meters. Switch yours on and keep it near.';
+const lookingForMeters = message('meter.state.looking');
 const nobody = { deviceId: null, deviceName: null };
 
 const whyStepFailed = {
-  connect: 'it did not let itself be connected',
-  discover: 'it did not say what it sends',
-  subscribe: 'it did not start its readings',
+  connect: 'meter.why.refused',
+  discover: 'meter.why.not-listed',
+  subscribe: 'meter.why.not-started',
 } as const;
+
+type WhyCode = Extract<Code, `meter.why.${string}`>;
+
+/** What ended an attempt: something about this meter, or the adapter, whose message says all there is to say. */
+type Trouble = { why: WhyCode } | { adapter: Message };
 
 /** Whether a meter has the value that a description reads, and sends it by itself. */
 const offers = (characteristics: readonly DiscoveredCharacteristic[], description: MeterDescription) =>
@@ -453,6 +448,5 @@ const offers = (characteristics: readonly DiscoveredCharacteristic[], descriptio
       c.characteristicUuid === description.characteristicUuid,
   );
 
-/** The meter at the start of a sentence, and within one. */
-const subject = (target: Target) => target.name ?? 'The meter';
-const object = (target: Target) => target.name ?? 'the meter';
+/** For a sentence. */
+const nameOf = (target: Target): string | Message => target.name ?? message('meter.the-meter');

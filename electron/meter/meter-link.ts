@@ -3,17 +3,18 @@ import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
 import { decodeValue } from '../../shared-core/gatt/value.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
 
 /** Whether there is a radio to talk through, and if not, what a person can do about it. */
 export interface AdapterState {
   usable: boolean;
-  sentence: string;
+  message: Message;
 }
 
 export interface LinkState {
   phase: MeterState['phase'];
   /** What is going on, for a person. */
-  sentence: string;
+  message: Message;
   deviceId: string | null;
   /** The name that the meter gave itself; null when it gave none or none is connected. */
   deviceName: string | null;
@@ -33,7 +34,7 @@ export interface DescribedMeter {
   description: MeterDescription | null;
   characteristics: DiscoveredCharacteristic[];
   /** What was passed over and why, for a person. */
-  remarks: string[];
+  remarks: Message[];
 }
 
 export interface MeterNotification {
@@ -43,14 +44,14 @@ export interface MeterNotification {
   bytes: Uint8Array;
   /** In the unit of the description; null when these bytes are no value. */
   value: number | null;
-  /** A sentence for why there is no value; null when there is one. */
-  why: string | null;
+  /** Why there is no value; null when there is one. */
+  problem: Message | null;
   receivedAtMs: number;
   /** 1 for the first that this link received; none is skipped but those that `counts` reports as refused unseen. */
   sequence: number;
 }
 
-/** Every notification accounted for: `received` = `decoded` + `saidNone` + `refused`. */
+/** Every notification accounted for: `received` = `decoded` + `noReading` + `refused`. */
 export type NotificationCounts = MeterState['counts'];
 
 export interface MeterLinkEvents {
@@ -71,8 +72,9 @@ export interface MeterLinkEvents {
 export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   abstract readonly kind: MeterState['kind'];
 
-  adapter: AdapterState = { usable: false, sentence: 'Bluetooth has not been asked for yet.' };
-  state: LinkState = { phase: 'idle', sentence: noMeter, deviceId: null, deviceName: null };
+  /** Null until the radio is asked for, and where none is needed. */
+  adapter: AdapterState | null = null;
+  state: LinkState = { phase: 'idle', message: noMeter, deviceId: null, deviceName: null };
   described: DescribedMeter | null = null;
   batteryPct: number | null = null;
   counts: NotificationCounts = { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null };
@@ -93,17 +95,17 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   abstract close(): Promise<void>;
 
   protected setAdapter(adapter: AdapterState): void {
-    if (adapter.usable === this.adapter.usable && adapter.sentence === this.adapter.sentence) return;
+    if (adapter.message.code === this.adapter?.message.code) return;
     this.adapter = adapter;
     this.emit('adapter', adapter);
   }
 
   protected setState(
     phase: LinkState['phase'],
-    sentence: string,
+    message: Message,
     device: Pick<LinkState, 'deviceId' | 'deviceName'>,
   ) {
-    this.state = { phase, sentence, deviceId: device.deviceId, deviceName: device.deviceName };
+    this.state = { phase, message, deviceId: device.deviceId, deviceName: device.deviceName };
     this.emit('state', this.state);
   }
 
@@ -133,10 +135,10 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
       description === null ||
       description.characteristicUuid !== from.characteristicUuid ||
       description.serviceUuid !== from.serviceUuid
-        ? ({ ok: false, saysNone: false, why: 'It is not known how to read these bytes yet.' } as const)
+        ? ({ ok: false, noReading: false, problem: message('meter.value.undescribed') } as const)
         : decodeValue(from.bytes, description);
-    if (!decoded.ok && !decoded.saysNone) {
-      this.refuse(from, decoded.why);
+    if (!decoded.ok && !decoded.noReading) {
+      this.refuse(from, decoded.problem);
       return;
     }
     const counted = decoded.ok ? 'decoded' : 'noReading';
@@ -145,27 +147,27 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
       received: this.counts.received + 1,
       [counted]: this.counts[counted] + 1,
     };
-    const { value, why } = decoded.ok ? { ...decoded, why: null } : { ...decoded, value: null };
-    this.emit('notification', { ...from, value, why, sequence: this.counts.received });
+    const { value, problem } = decoded.ok ? { ...decoded, problem: null } : { ...decoded, value: null };
+    this.emit('notification', { ...from, value, problem, sequence: this.counts.received });
   }
 
   protected refuse(
     from: Pick<MeterNotification, 'serviceUuid' | 'characteristicUuid' | 'bytes' | 'receivedAtMs'>,
-    why: string,
+    problem: Message,
   ): void {
-    this.refuseUnseen(1, why);
-    this.emit('notification', { ...from, value: null, why, sequence: this.counts.received });
+    this.refuseUnseen(1, problem);
+    this.emit('notification', { ...from, value: null, problem, sequence: this.counts.received });
   }
 
   /** Counts notifications that came but could not be passed on one by one. */
-  protected refuseUnseen(count: number, why: string): void {
+  protected refuseUnseen(count: number, problem: Message): void {
     this.counts = {
       ...this.counts,
       received: this.counts.received + count,
       refused: this.counts.refused + count,
-      lastRefusal: why,
+      lastRefusal: problem,
     };
   }
 }
 
-export const noMeter = 'No meter is connected.';
+export const noMeter = message('meter.state.none');

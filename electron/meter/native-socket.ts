@@ -23,10 +23,7 @@ export interface Runtime {
   electronVersion: string | null;
 }
 
-export type NativeSocketState =
-  | { ready: true; built: boolean }
-  /** `sentence` is for a person, `detail` for the log. */
-  | { ready: false; sentence: string; detail: string };
+export type NativeSocketState = { ready: true; built: boolean } | { ready: false; detail: string };
 
 /** Whether the native socket loads in a runtime: it is loaded there, in a process of its own. */
 export async function nativeSocketLoads(runtime: Runtime): Promise<{ loads: boolean; detail: string }> {
@@ -55,12 +52,14 @@ export async function ensureNativeSocket(runtime: Runtime): Promise<NativeSocket
   } catch (error) {
     detail = detailOf(error);
   }
-  return {
-    ready: false,
-    sentence:
-      'Bluetooth cannot be used: the part that talks to the adapter could not be built for this version of Node. Typed readings work as ever. Install a C++ compiler, make and Python 3, then start Pintally again.',
-    detail,
-  };
+  return { ready: false, detail };
+}
+
+/** For whoever started the app at a terminal. */
+export function reportNotReady(): void {
+  console.error(
+    'Bluetooth cannot be used: its native part could not be built for this Node. Typed readings still work. Install a C++ compiler, make and Python 3, then start Pintally again.',
+  );
 }
 
 async function build(runtime: Runtime): Promise<void> {
@@ -152,7 +151,8 @@ if (import.meta.main) {
   if (state.ready) {
     console.log(`Bluetooth socket: ${state.built ? 'built for' : 'loads in'} Node ${process.version}.`);
   } else {
-    console.error(`${state.sentence}\n\n${state.detail}`);
+    reportNotReady();
+    console.error(state.detail);
     process.exitCode = 1;
   }
 }

@@ -1,3 +1,4 @@
+import { message } from '../../shared-core/words/message.ts';
 import { MeterLink } from './meter-link.ts';
 
 /** No meter at all: readings are typed. It answers every order by saying so. */
@@ -16,7 +17,7 @@ export class NoLink extends MeterLink {
   override async close(): Promise<void> {}
 
   #say(): void {
-    this.setState('idle', 'Pintally works without a meter here: type the readings.', {
+    this.setState('idle', message('meter.state.typed-only'), {
       deviceId: null,
       deviceName: null,
     });

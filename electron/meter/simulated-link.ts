@@ -1,5 +1,6 @@
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
 import type { MeterBasis } from '../../shared-core/wood/moisture/corrected.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { type LinkState, MeterLink, noMeter } from './meter-link.ts';
 
 /** Time as the simulated meter sees it: the machine's, or a test's. */
@@ -26,7 +27,8 @@ export interface SimulatedLinkOptions {
 }
 
 const deviceId = 'simulated';
-const deviceName = 'Simulated meter';
+/** The window shows a name of its own for it. */
+const deviceName = 'Simulated';
 const device: Pick<LinkState, 'deviceId' | 'deviceName'> = { deviceId, deviceName };
 const batteryPct = 84;
 
@@ -59,7 +61,6 @@ interface Push {
  */
 export class SimulatedLink extends MeterLink {
   override readonly kind = 'simulated';
-  override adapter = { usable: true, sentence: 'A simulated meter needs no adapter.' };
 
   readonly #clock: Clock;
   readonly #random: () => number;
@@ -99,7 +100,7 @@ export class SimulatedLink extends MeterLink {
   }
 
   override startScan(): void {
-    this.setState('scanning', 'The simulated meter is always there.', { deviceId: null, deviceName: null });
+    this.setState('scanning', message('meter.state.simulated-ready'), { deviceId: null, deviceName: null });
     this.emit('found', {
       deviceId,
       name: deviceName,
@@ -124,14 +125,14 @@ export class SimulatedLink extends MeterLink {
           canNotify: true,
           canRead: false,
           presentationFormat: null,
-          userDescription: 'Moisture content, simulated',
+          userDescription: 'Moisture',
           validRange: null,
         },
       ],
       remarks: [],
     });
     this.setBattery(batteryPct);
-    this.setState('live', 'The simulated meter is connected. Its values are made up.', device);
+    this.setState('live', message('meter.state.simulated-live'), device);
     this.#stopTicking = this.#clock.every(1000 / ticksPerSecond, () => this.#tick());
   }
 

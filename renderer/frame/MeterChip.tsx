@@ -1,21 +1,24 @@
 import type { MeterState } from '../../shared-core/contract/meter.ts';
+import type { Code } from '../../shared-core/words/en/index.ts';
 import { useMeter } from '../stores/meter.ts';
 import { hrefOf } from '../stores/navigation.ts';
+import { useWords } from '../words.ts';
 
-const phaseWords: Record<MeterState['phase'], string> = {
-  idle: 'No meter',
-  scanning: 'Looking for meters',
-  connecting: 'Connecting',
-  discovering: 'Asking what it offers',
-  'needs-description': 'Needs describing',
-  live: 'Live',
-  reconnecting: 'Lost, trying again',
-  failed: 'Failed',
-};
+const phaseCodes = {
+  idle: 'meter.chip.idle',
+  scanning: 'meter.chip.scanning',
+  connecting: 'meter.chip.connecting',
+  discovering: 'meter.chip.discovering',
+  'needs-description': 'meter.chip.needs-setup',
+  live: 'meter.chip.live',
+  reconnecting: 'meter.chip.reconnecting',
+  failed: 'meter.chip.failed',
+} as const satisfies Record<MeterState['phase'], Code>;
 
 /** How the meter is, in words and by shape; leads to the meter's page. */
 export function MeterChip() {
   const state = useMeter((meter) => meter.state);
+  const { say } = useWords();
   if (!state) return null;
   const look =
     state.phase === 'live'
@@ -26,7 +29,11 @@ export function MeterChip() {
           ? 'idle'
           : 'busy';
   return (
-    <a className={`meter-chip meter-chip-${look}`} href={hrefOf({ name: 'meter' })} title={state.sentence}>
+    <a
+      className={`meter-chip meter-chip-${look}`}
+      href={hrefOf({ name: 'meter' })}
+      title={say(state.message)}
+    >
       <svg viewBox="0 0 12 12" aria-hidden="true">
         {look === 'live' && <circle cx="6" cy="6" r="5.5" fill="currentColor" />}
         {look === 'busy' && <path d="M6 0 12 6 6 12 0 6z" fill="currentColor" />}
@@ -36,12 +43,11 @@ export function MeterChip() {
         )}
       </svg>
       <span>
-        <span className="spoken-only">Meter:</span>{' '}
+        <span className="spoken-only">{say('meter.chip.label')}</span>{' '}
         {state.kind === 'simulated' && state.phase === 'live'
-          ? 'Simulated meter live'
-          : phaseWords[state.phase]}
-        {/* No-break spaces: the number stays with its sign where the chip takes two lines. */}
-        {state.batteryPct !== null && ` · battery\u00a0${Math.round(state.batteryPct)}\u00a0%`}
+          ? say('meter.chip.simulated-live')
+          : say(phaseCodes[state.phase])}
+        {state.batteryPct !== null && ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
       </span>
     </a>
   );

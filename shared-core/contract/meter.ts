@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { meterDescriptionSchema } from '../gatt/meter-description.ts';
+import { messageSchema } from '../words/message.ts';
 import { rowIdSchema } from './yard.ts';
 
 export const foundDeviceSchema = z.object({
   deviceId: z.string(),
+  /** Empty where it gives itself none. */
   name: z.string(),
   /** Signal strength; null when the adapter does not tell. */
   rssiDbm: z.number().nullable(),
@@ -34,7 +36,7 @@ export const meterStateSchema = z.object({
     'failed',
   ]),
   /** What is going on, for a person. */
-  sentence: z.string(),
+  message: messageSchema,
   devices: z.array(foundDeviceSchema),
   deviceId: z.string().nullable(),
   deviceName: z.string().nullable(),
@@ -42,15 +44,17 @@ export const meterStateSchema = z.object({
   meterId: rowIdSchema.nullable(),
   description: meterDescriptionSchema.nullable(),
   characteristics: z.array(offeredCharacteristicSchema),
+  /** What was passed over among them, and why. */
+  remarks: z.array(messageSchema),
   batteryPct: z.number().min(0).max(100).nullable(),
-  /** Every notification accounted for: received = decoded + saidNone + refused. */
+  /** Every notification accounted for: received = decoded + noReading + refused. */
   counts: z.object({
     received: z.number().int(),
     decoded: z.number().int(),
     /** By these the meter said that it had no reading, as with its pins in the air. */
     noReading: z.number().int(),
     refused: z.number().int(),
-    lastRefusal: z.string().nullable(),
+    lastRefusal: messageSchema.nullable(),
   }),
 });
 export type MeterState = z.infer<typeof meterStateSchema>;

@@ -1,3 +1,5 @@
+import type { Outcome } from '../outcome.ts';
+import { type Message, message } from '../words/message.ts';
 import {
   batteryLevelUuid,
   humidityUuid,
@@ -10,9 +12,9 @@ import { parsePresentationFormat } from './presentation-format.ts';
 import {
   decodeValue,
   formatTakesExponent,
-  isReadableFormat,
   octetsOfFormat,
   representableRange,
+  storageOfFormat,
 } from './value.ts';
 
 /** A characteristic as it was found on a connected meter, with what its descriptors hold. UUIDs are plain (`plainUuid`). */
@@ -33,8 +35,8 @@ export interface DiscoveredCharacteristic {
 export interface SelfDescription {
   /** Null when the meter does not say enough: a person must map it. */
   description: MeterDescription | null;
-  /** Sentences: what was passed over and why. */
-  remarks: string[];
+  /** What was passed over, and why. */
+  remarks: Message[];
 }
 
 /**
@@ -65,30 +67,29 @@ interface Candidate {
  * one too many: a person chooses.
  */
 export function describeMeter(found: readonly DiscoveredCharacteristic[]): SelfDescription {
-  const remarks: string[] = [];
+  const remarks: Message[] = [];
   const candidates: Candidate[] = [];
   for (const characteristic of found) {
     if (!characteristic.canNotify || characteristic.presentationFormat === null) continue;
     if (characteristic.characteristicUuid === serviceChangedUuid) continue;
     const candidate = candidateOf(characteristic);
-    if (typeof candidate === 'string') remarks.push(candidate);
-    else if (candidate !== null) candidates.push(candidate);
+    if (candidate === null) continue;
+    if (candidate.ok) candidates.push(candidate.value);
+    else remarks.push(candidate.problem);
   }
   const best = Math.min(...candidates.map((candidate) => candidate.rank));
   const chosen = candidates.filter((candidate) => candidate.rank === best);
   if (chosen.length > 1) {
-    remarks.push(
-      `The meter offers ${chosen.length} values that could be the reading. Choose one on the meter page.`,
-    );
+    remarks.push(message('meter.self.several', { values: chosen.length }));
     return { description: null, remarks };
   }
   return { description: chosen[0]?.description ?? null, remarks };
 }
 
-/** @returns a candidate, a sentence for why it is none though it looked like one, or null when it is something else */
-function candidateOf(characteristic: DiscoveredCharacteristic): Candidate | string | null {
+/** @returns a candidate, why it is none though it looked like one, or null when it is something else */
+function candidateOf(characteristic: DiscoveredCharacteristic): Outcome<Candidate> | null {
   const parsed = parsePresentationFormat(characteristic.presentationFormat!);
-  if (!parsed.ok) return parsed.why;
+  if (!parsed.ok) return parsed;
   const { format, exponent, unit: unitNumber } = parsed.value;
   const unit = unitNumber === percentageUnit ? 'pct' : unitNumber === ohmUnit ? 'ohm' : null;
   if (unit === null || characteristic.characteristicUuid === batteryLevelUuid) return null;
@@ -98,14 +99,14 @@ function candidateOf(characteristic: DiscoveredCharacteristic): Candidate | stri
   if (unit === 'pct' && !namesMoisture) {
     if (/batter|humid|\brh\b|\bair\b/.test(named)) return null;
     if (characteristic.characteristicUuid === humidityUuid) {
-      return 'The meter sends the standard value for humidity of air and does not say that it is moisture of wood. If it is, say so on the meter page.';
+      return { ok: false, problem: message('meter.self.humidity-unconfirmed') };
     }
   }
-  if (!isReadableFormat(format))
-    return `The meter describes its value with format ${format}, which is no number.`;
+  if (storageOfFormat(format) === undefined)
+    return { ok: false, problem: message('meter.self.format-unreadable', { format }) };
   const takesExponent = formatTakesExponent(format);
   if (takesExponent && Math.abs(exponent) > exponentLimit) {
-    return `The meter describes its value as a multiple of 10^${exponent}, which cannot be right.`;
+    return { ok: false, problem: message('meter.self.exponent-absurd', { exponent }) };
   }
   const layout = {
     format,
@@ -124,7 +125,7 @@ function candidateOf(characteristic: DiscoveredCharacteristic): Candidate | stri
     origin: 'self-described',
   };
   description.range = rangeOf(description, characteristic.validRange);
-  return { description, rank: unit === 'ohm' ? 1 : namesMoisture ? 0 : 2 };
+  return { ok: true, value: { description, rank: unit === 'ohm' ? 1 : namesMoisture ? 0 : 2 } };
 }
 
 /**

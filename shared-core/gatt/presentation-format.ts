@@ -1,3 +1,6 @@
+import type { Outcome } from '../outcome.ts';
+import { message } from '../words/message.ts';
+
 /** What a Characteristic Presentation Format descriptor (0x2904) says of a value. */
 export interface PresentationFormat {
   /** Code of the SIG's format table, 1 to 27. */
@@ -12,8 +15,6 @@ export interface PresentationFormat {
   description: number;
 }
 
-export type ParsedPresentationFormat = { ok: true; value: PresentationFormat } | { ok: false; why: string };
-
 const lengthBytes = 7;
 const lastFormat = 27;
 
@@ -21,22 +22,19 @@ const lastFormat = 27;
  * Reads the seven bytes of a 0x2904 descriptor: format (uint8), exponent (sint8), unit (uint16), namespace (uint8),
  * description (uint16), little-endian.
  * Source: Bluetooth SIG, Characteristic Presentation Format (Core Specification, Vol 3 Part G 3.3.3.5).
- * @returns the fields, or a sentence when the length is wrong or the format is one that the SIG keeps for later
+ * @returns the fields; a problem when the length is wrong or the SIG has reserved the format
  */
-export function parsePresentationFormat(bytes: Uint8Array): ParsedPresentationFormat {
+export function parsePresentationFormat(bytes: Uint8Array): Outcome<PresentationFormat> {
   if (bytes.length !== lengthBytes) {
     return {
       ok: false,
-      why: `The meter's description of its value is ${bytes.length} bytes long and must be ${lengthBytes}.`,
+      problem: message('meter.self.format-length', { sent: bytes.length, needed: lengthBytes }),
     };
   }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const format = view.getUint8(0);
   if (format === 0 || format > lastFormat) {
-    return {
-      ok: false,
-      why: `The meter describes its value with format ${format}, which the Bluetooth standard has not defined.`,
-    };
+    return { ok: false, problem: message('meter.self.format-undefined', { format }) };
   }
   return {
     ok: true,

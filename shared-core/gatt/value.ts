@@ -1,20 +1,23 @@
+import type { Failure, Ok } from '../outcome.ts';
+import { type Message, message } from '../words/message.ts';
 import type { MeterDescription, ValueLayout } from './meter-description.ts';
 
-export type DecodedValue =
-  | { ok: true; value: number }
-  /** `saysNone`: sound bytes by which the meter says that it has no reading now, as with its pins in the air. */
-  | { ok: false; saysNone: boolean; why: string };
+export interface NoValue extends Failure {
+  /** Valid bytes by which the meter says that it has no reading now, as with its pins in the air. */
+  noReading: boolean;
+}
+/** An `Outcome` that also tells bytes that mean "no reading" from bytes that cannot be read. */
+export type DecodedValue = Ok<number> | NoValue;
 
-const refused = (why: string): DecodedValue => ({ ok: false, saysNone: false, why });
-const none = (why: string): DecodedValue => ({ ok: false, saysNone: true, why });
+const refused = (problem: Message): NoValue => ({ ok: false, noReading: false, problem });
+const none = (problem: Message): NoValue => ({ ok: false, noReading: true, problem });
 
 /**
  * How a format code stores its value. `takesExponent` is the table's column "Exponent Value"; `octets` is the room it
  * takes: what is not a whole number of octets sits in the least significant bits of the next whole one.
  * Source: Bluetooth SIG, Assigned Numbers, Format Types (looked at).
  */
-interface Storage {
-  name: string;
+export interface Storage {
   kind: 'unsigned' | 'signed' | 'float' | 'medfloat' | 'text';
   bits: number;
   octets: number;
@@ -22,14 +25,12 @@ interface Storage {
 }
 
 const integer = (kind: 'unsigned' | 'signed', bits: number, takesExponent = true): Storage => ({
-  name: `${kind} ${bits}-bit integer`,
   kind,
   bits,
   octets: Math.ceil(bits / 8),
   takesExponent,
 });
-const float = (kind: 'float' | 'medfloat', bits: number, name: string): Storage => ({
-  name,
+const float = (kind: 'float' | 'medfloat', bits: number): Storage => ({
   kind,
   bits,
   octets: bits / 8,
@@ -53,15 +54,18 @@ const storageByFormat: ReadonlyMap<number, Storage> = new Map([
   [16, integer('signed', 32)],
   [17, integer('signed', 48)],
   [18, integer('signed', 64)],
-  [20, float('float', 32, '32-bit float')],
-  [21, float('float', 64, '64-bit float')],
-  [22, float('medfloat', 16, '16-bit SFLOAT')],
-  [23, float('medfloat', 32, '32-bit FLOAT')],
-  [25, { name: 'UTF-8 text', kind: 'text', bits: 0, octets: 1, takesExponent: false }],
+  [20, float('float', 32)],
+  [21, float('float', 64)],
+  [22, float('medfloat', 16)],
+  [23, float('medfloat', 32)],
+  [25, { kind: 'text', bits: 0, octets: 1, takesExponent: false }],
 ]);
 
-/** Whether values of this format code can be read as a number here. */
-export const isReadableFormat = (format: number): boolean => storageByFormat.has(format);
+/** The format codes whose values can be read as a number here. */
+export const readableFormats: readonly number[] = [...storageByFormat.keys()];
+
+/** How a format code stores its value; undefined where it cannot be read as a number here. */
+export const storageOfFormat = (format: number): Storage | undefined => storageByFormat.get(format);
 
 /** Whether the exponent of a description applies to this format code. */
 export const formatTakesExponent = (format: number): boolean =>
@@ -90,7 +94,7 @@ export function representableRange(layout: ValueLayout): { min: number; max: num
  * The number that a meter sent, in the unit of its description: integer × 10^exponent × scale + offset.
  * Never throws, whatever the bytes: they come from the air. An integer of more than 53 bits is rounded to the nearest
  * double. The range of the meter is not looked at: that is for those who judge the reading.
- * @returns the value, or a sentence saying why these bytes are no value
+ * @returns the value, or why these bytes are none
  */
 export function decodeValue(
   bytes: Uint8Array,
@@ -99,23 +103,21 @@ export function decodeValue(
   const { layout } = description;
   const storage = storageByFormat.get(layout.format);
   if (storage === undefined) {
-    return refused(`Values of format ${layout.format} cannot be read as a number.`);
+    return refused(message('meter.value.format-unreadable', { format: layout.format }));
   }
   const needed = layout.byteOffset + storage.octets;
   if (bytes.length < needed) {
-    return refused(`The meter sent ${countOfBytes(bytes.length)}; its value needs ${needed}.`);
+    return refused(message('meter.value.bytes-missing', { sent: bytes.length, needed }));
   }
   // A characteristic that describes itself holds nothing but the value. A frame mapped by hand may go on after it.
   if (description.origin === 'self-described' && storage.kind !== 'text' && bytes.length !== needed) {
-    return refused(`The meter sent ${countOfBytes(bytes.length)}; its value has exactly ${needed}.`);
+    return refused(message('meter.value.bytes-extra', { sent: bytes.length, needed }));
   }
   const own = bytes.subarray(layout.byteOffset, storage.kind === 'text' ? undefined : needed);
   const stored = readStored(own, storage, description);
   if (!stored.ok) return stored;
   const value = inUnit(stored.value, layout, storage);
-  return Number.isFinite(value)
-    ? { ok: true, value }
-    : refused('The meter sent a number too large to be a reading.');
+  return Number.isFinite(value) ? { ok: true, value } : refused(message('meter.value.too-large'));
 }
 
 function readStored(
@@ -131,8 +133,8 @@ function readStored(
     case 'float': {
       const view = new DataView(own.buffer, own.byteOffset, own.byteLength);
       const value = storage.bits === 32 ? view.getFloat32(0, true) : view.getFloat64(0, true);
-      if (Number.isNaN(value)) return none(noValidReading);
-      return Number.isFinite(value) ? { ok: true, value } : none(beyondMeter(value));
+      if (Number.isNaN(value)) return none(message('meter.value.not-valid'));
+      return Number.isFinite(value) ? { ok: true, value } : none(beyondScale(value));
     }
     case 'medfloat':
       return readMedicalFloat(own, storage.bits);
@@ -147,9 +149,8 @@ function littleEndian(bytes: Uint8Array): bigint {
   return value;
 }
 
-const noValidReading = 'The meter says that it has no valid reading (NaN).';
-const beyondMeter = (value: number) =>
-  `The meter says that the value is ${value > 0 ? 'above' : 'below'} what it can show (${value > 0 ? '+' : '−'}infinity).`;
+const beyondScale = (value: number): Message =>
+  message(value > 0 ? 'meter.value.above-scale' : 'meter.value.below-scale');
 
 /**
  * IEEE 11073 SFLOAT (4-bit exponent, 12-bit mantissa) and FLOAT (8-bit exponent, 24-bit mantissa), both parts signed,
@@ -164,15 +165,11 @@ function readMedicalFloat(own: Uint8Array, bits: number): DecodedValue {
   const top = 2 ** (mantissaBits - 1);
   // The special values have exponent 0; with another exponent the same mantissa is a number like any other.
   if (exponent === 0) {
-    if (mantissa === top - 1) return none(noValidReading);
-    if (mantissa === top - 2) return none(beyondMeter(Number.POSITIVE_INFINITY));
-    if (mantissa === 2 - top) return none(beyondMeter(Number.NEGATIVE_INFINITY));
-    if (mantissa === -top) {
-      return none('The meter says that it cannot show this value at its resolution (NRes).');
-    }
-    if (mantissa === 1 - top) {
-      return refused('The meter sent a code that the standard reserves: no reading.');
-    }
+    if (mantissa === top - 1) return none(message('meter.value.not-valid'));
+    if (mantissa === top - 2) return none(beyondScale(Number.POSITIVE_INFINITY));
+    if (mantissa === 2 - top) return none(beyondScale(Number.NEGATIVE_INFINITY));
+    if (mantissa === -top) return none(message('meter.value.not-at-resolution'));
+    if (mantissa === 1 - top) return refused(message('meter.value.reserved-code'));
   }
   return { ok: true, value: timesPowerOfTen(mantissa, exponent) };
 }
@@ -194,20 +191,18 @@ const ohmsOfPrefix: Readonly<Record<string, number>> = { k: 1e3, M: 1e6, G: 1e9 
 
 function readText(own: Uint8Array, unit: MeterDescription['unit']): DecodedValue {
   const text = utf8Text(own)?.replace(/\0+$/, '').trim();
-  if (text === undefined) return refused('The meter sent bytes that are no text.');
-  const shown = quoted(text);
+  if (text === undefined) return refused(message('meter.value.not-text'));
+  const shown = printable(text);
   const match = textPattern.exec(text);
   // Whatever a meter's own word for none is ("OL", dashes, nothing at all), it holds no digit.
-  if (match === null) return (/\d/.test(text) ? refused : none)(`The meter shows ${shown}: no reading.`);
+  if (match === null) return (/\d/.test(text) ? refused : none)(message('meter.value.shows-none', { shown }));
   const [, number, unitText] = match;
   // "1,234" is a thousand to some and one and a bit to others.
   if (/^[+-]?\d{1,3},\d{3}$/.test(number!)) {
-    return refused(`The meter shows ${shown}, which can be read in two ways.`);
+    return refused(message('meter.value.shows-ambiguous', { shown }));
   }
   if (unitText !== undefined && (unitText === '%') !== (unit === 'pct')) {
-    return refused(
-      `The meter shows ${shown}, but its description says that it sends ${unit === 'pct' ? '%' : 'ohms'}.`,
-    );
+    return refused(message('meter.value.shows-other-unit', { shown, unit }));
   }
   const factor = (unitText !== undefined && ohmsOfPrefix[unitText[0]!]) || 1;
   return { ok: true, value: Number(number!.replace(',', '.')) * factor };
@@ -226,9 +221,7 @@ function utf8Text(bytes: Uint8Array): string | undefined {
 }
 
 /** Text from the air, made safe to put into a sentence: printable and short. */
-function quoted(text: string): string {
-  const printable = text.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '·');
-  return `“${printable.length > 20 ? `${printable.slice(0, 20)}…` : printable}”`;
+function printable(text: string): string {
+  const safe = text.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '·');
+  return safe.length > 20 ? `${safe.slice(0, 20)}…` : safe;
 }
-
-const countOfBytes = (n: number) => (n === 1 ? '1 byte' : `${n} bytes`);

@@ -9,7 +9,7 @@ withMeterInReach();
 const soundValue = Uint8Array.of(0xec, 0x04);
 
 describe('bytes that are no value', () => {
-  test('malformed ones are refused with a sentence each, and the stream goes on', async () => {
+  test('malformed ones are refused with a reason each, and the stream goes on', async () => {
     await liveMeter();
     meter.tell({ type: 'rate', hz: 0 });
     const received = record(link);
@@ -17,10 +17,10 @@ describe('bytes that are no value', () => {
       meter.tell({ type: 'notify', bytes: Uint8Array.from(bytes) });
     meter.tell({ type: 'notify', bytes: soundValue });
     await untilTrue(link, 'the sound one', () => received.at(-1)?.value === 12.6);
-    expect(received.slice(-4).map((n) => n.why)).toEqual([
-      'The meter sent 1 byte; its value needs 2.',
-      'The meter sent 3 bytes; its value has exactly 2.',
-      'The meter sent 0 bytes; its value needs 2.',
+    expect(received.slice(-4).map((n) => n.problem)).toEqual([
+      { code: 'meter.value.bytes-missing', facts: { sent: 1, needed: 2 } },
+      { code: 'meter.value.bytes-extra', facts: { sent: 3, needed: 2 } },
+      { code: 'meter.value.bytes-missing', facts: { sent: 0, needed: 2 } },
       null,
     ]);
     expect(link.counts.refused).toBe(3);
@@ -36,11 +36,12 @@ describe('bytes that are no value', () => {
     // Opcode 0x1B (notification), the value's handle 0x000C, then the value.
     const oversized = Uint8Array.of(0x1b, 0x0c, 0x00, ...new Uint8Array(600));
     meter.tell({ type: 'att', bytes: oversized });
-    await untilTrue(link, 'the oversized one', () => received.some((n) => n.why?.includes('600') ?? false));
-    expect(received.find((n) => n.why?.includes('600'))).toMatchObject({
+    const tooLong = () => received.find((n) => n.problem?.code === 'meter.value.bytes-too-many');
+    await untilTrue(link, 'the oversized one', () => tooLong() !== undefined);
+    expect(tooLong()).toMatchObject({
       value: null,
       bytes: new Uint8Array(0),
-      why: 'The meter sent 600 bytes at once; Bluetooth allows 512. They were dropped.',
+      problem: { facts: { sent: 600, allowed: 512 } },
     });
     meter.tell({ type: 'att', bytes: oversized.subarray(0, 2) });
     meter.tell({ type: 'notify', bytes: soundValue });
@@ -48,7 +49,7 @@ describe('bytes that are no value', () => {
     expect(link.unreadableFrames).toBe(1);
     expect(link.counts).toMatchObject({
       refused: 2,
-      lastRefusal: expect.stringMatching(/not valid Bluetooth/),
+      lastRefusal: { code: 'meter.value.frame-invalid' },
     });
     expect(link.state.phase).toBe('live');
     expect(link.radioPid).toBe(pid);
@@ -62,11 +63,10 @@ describe('the adapter', () => {
     // noble calls both "powered off"; the system's list of adapters tells them apart.
     const list = '/sys/class/bluetooth';
     const any = existsSync(list) && readdirSync(list).length > 0;
-    const sentence = any ? /Bluetooth is switched off/ : /This computer has no Bluetooth adapter/;
-    await untilTrue(link, 'the reason', () => sentence.test(link.adapter.sentence));
-    expect(link.adapter.usable).toBe(false);
-    expect(link.state.sentence).toMatch(sentence);
-    expect(link.state.sentence).toMatch(/Typed readings .* work without it\.$/);
+    const code = any ? 'meter.adapter.off' : 'meter.adapter.missing';
+    await untilTrue(link, 'the reason', () => link.adapter?.message.code === code);
+    expect(link.adapter?.usable).toBe(false);
+    expect(link.state.message).toEqual({ code });
     radio.setAdapter({});
     await find(link, meter.name);
   });
@@ -75,18 +75,18 @@ describe('the adapter', () => {
     radio.setAdapter({ adapter: 'refused' });
     newLink().connect('001122334455', null);
     const failed = await untilPhase(link, 'failed');
-    expect(failed.sentence).toMatch(/^The system does not let Pintally use Bluetooth\. Allow it/);
+    expect(failed.message).toEqual({ code: 'meter.adapter.refused' });
   });
 
   test('pulled out while live: it is said, and the meter comes back with the adapter', async () => {
     await liveMeter();
     radio.setAdapter({ adapter: 'off' });
-    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/Readings kept so far are safe/);
+    expect((await untilPhase(link, 'reconnecting')).message.code).toBe('meter.state.reconnecting');
     radio.setAdapter({});
     await untilPhase(link, 'live');
   });
 
-  test('the library or its native part missing: a sentence that says how to get it', async () => {
+  test('the library or its native part missing: that is the reason given', async () => {
     const hook = `import { registerHooks } from 'node:module';
       registerHooks({ resolve(s, c, next) {
         if (s === '@abandonware/noble') throw new Error("Cannot find module '@abandonware/noble'");
@@ -94,9 +94,7 @@ describe('the adapter', () => {
       } });`;
     const NODE_OPTIONS = `--import data:text/javascript,${encodeURIComponent(hook)}`;
     newLink({ env: { NODE_OPTIONS } }).startScan();
-    expect((await untilPhase(link, 'failed')).sentence).toMatch(
-      /npx node electron\/meter\/native-socket\.ts/,
-    );
+    expect((await untilPhase(link, 'failed')).message).toEqual({ code: 'meter.adapter.module-missing' });
   });
 });
 
@@ -105,7 +103,9 @@ describe('the radio process', () => {
     await liveMeter();
     const killed = link.radioPid!;
     process.kill(killed, 'SIGKILL');
-    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/stopped by a fault of its own/);
+    const why = { code: 'meter.why.bluetooth-stopped' };
+    const trouble = { code: 'meter.state.lost', facts: { meterName: meter.name, why } };
+    expect((await untilPhase(link, 'reconnecting')).message.facts).toEqual({ trouble });
     await untilPhase(link, 'live');
     expect(link.radioPid).not.toBe(killed);
     const received = record(link);
@@ -115,7 +115,7 @@ describe('the radio process', () => {
   test('killed while scanning: the scan goes on', async () => {
     await find(newLink(), meter.name);
     process.kill(link.radioPid!, 'SIGKILL');
-    await untilTrue(link, 'the fault', () => /fault of its own/.test(link.adapter.sentence));
+    await untilTrue(link, 'the fault', () => link.adapter?.message.code === 'meter.adapter.stopped');
     await find(link, meter.name);
   });
 
@@ -130,6 +130,10 @@ describe('the radio process', () => {
 
   test('that cannot be started at all: connecting says so', async () => {
     newLink({ radioScript: '/nowhere/radio-process.js' }).connect('001122334455', null);
-    expect((await untilPhase(link, 'failed')).sentence).toMatch(/stopped by a fault of its own/);
+    const why = { code: 'meter.why.bluetooth-stopped' };
+    expect((await untilPhase(link, 'failed')).message).toMatchObject({
+      code: 'meter.state.failed',
+      facts: { why },
+    });
   });
 });

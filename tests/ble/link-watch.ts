@@ -25,7 +25,11 @@ function until<T>(link: MeterLink, what: string, limitMs: number, look: () => T 
     };
     const timer = setTimeout(() => {
       end();
-      reject(new Error(`not within ${limitMs} ms: ${what}; now ${link.state.phase}: ${link.state.sentence}`));
+      reject(
+        new Error(
+          `not within ${limitMs} ms: ${what}; now ${link.state.phase}: ${JSON.stringify(link.state.message)}`,
+        ),
+      );
     }, limitMs);
     const end = () => {
       clearTimeout(timer);

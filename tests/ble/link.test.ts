@@ -17,7 +17,7 @@ describe('finding and connecting', () => {
     });
     expect(link.state.phase).toBe('scanning');
     link.stopScan();
-    expect(link.state).toMatchObject({ phase: 'idle', sentence: 'No meter is connected.' });
+    expect(link.state).toMatchObject({ phase: 'idle', message: { code: 'meter.state.none' } });
   });
 
   test('the meter says of itself how it is read, and how full its battery is', async () => {
@@ -25,7 +25,7 @@ describe('finding and connecting', () => {
     expect(link.state).toMatchObject({
       deviceId,
       deviceName: meter.name,
-      sentence: `${meter.name} is connected.`,
+      message: { code: 'meter.state.live', facts: { meterName: meter.name } },
     });
     expect(link.described).toMatchObject({
       description: {
@@ -107,9 +107,9 @@ describe('a dropout', () => {
     meter.tell({ type: 'rate', hz: 0 });
     meter.tell({ type: 'drop-link' });
     const lost = await untilPhase(link, 'reconnecting');
-    expect(lost.sentence).toBe(
-      `The link to ${meter.name} is lost: the connection broke off. Readings kept so far are safe. Trying again by itself; you can type readings meanwhile.`,
-    );
+    const why = { code: 'meter.why.dropped' };
+    const trouble = { code: 'meter.state.lost', facts: { meterName: meter.name, why } };
+    expect(lost.message).toEqual({ code: 'meter.state.reconnecting', facts: { trouble } });
     await untilPhase(link, 'live');
     expect(meter.links).toBe(2);
 
@@ -139,7 +139,11 @@ describe('leaving', () => {
     const unsubscribed = meter.until('subscribed').then(({ on }) => order.push(`subscribed ${on}`));
     const down = meter.until('link').then(({ up }) => order.push(`link ${up}`));
     await link.disconnect();
-    expect(link.state).toMatchObject({ phase: 'idle', deviceId: null, sentence: 'No meter is connected.' });
+    expect(link.state).toMatchObject({
+      phase: 'idle',
+      deviceId: null,
+      message: { code: 'meter.state.none' },
+    });
     await Promise.all([unsubscribed, down]);
     expect(order).toEqual(['subscribed false', 'link false']);
   });
@@ -175,17 +179,19 @@ describe('a meter that does not describe itself', () => {
     mute.press(18);
     link.connect(deviceId, null);
     const asking = await untilPhase(link, 'needs-description');
-    expect(asking.sentence).toMatch(/it is not known how to read it/);
+    expect(asking.message).toEqual({ code: 'meter.state.needs-setup', facts: { meterName: mute.name } });
     await untilTrue(link, 'bytes', () => received.length > 2);
     expect(received.at(-1)).toMatchObject({
       characteristicUuid: meterValueUuid,
       value: null,
-      why: 'It is not known how to read these bytes yet.',
+      problem: { code: 'meter.value.undescribed' },
     });
     expect(received.at(-1)!.bytes).toHaveLength(2);
 
     link.describe({ ...mapped, characteristicUuid: '2a6f' });
-    expect(link.described!.remarks).toEqual([`${mute.name} offers no such value. Choose another.`]);
+    expect(link.described!.remarks).toEqual([
+      { code: 'meter.self.not-offered', facts: { meterName: mute.name } },
+    ]);
     link.describe(mapped);
     await untilPhase(link, 'live');
     await untilTrue(link, 'a value', () => Math.abs((received.at(-1)?.value ?? 0) - 18) < 1.5);

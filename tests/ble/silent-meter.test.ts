@@ -4,16 +4,19 @@ import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './mete
 
 withMeterInReach();
 
+const failedBecause = (code: string) => ({
+  code: 'meter.state.failed',
+  facts: { meterName: meter.name, why: { code } },
+});
+
 describe('a meter that went silent', () => {
-  test('never heard: the attempt ends with a sentence, and a later one works', async () => {
+  test('never heard: the attempt ends with the reason, and a later one works', async () => {
     const { deviceId } = await find(newLink(), meter.name);
     meter.tell({ type: 'advertise', on: false });
     // Longer than "heard just now", with room for a slow machine.
     await new Promise((resolve) => setTimeout(resolve, 5000));
     link.connect(deviceId, null);
-    expect((await untilPhase(link, 'failed')).sentence).toBe(
-      `Could not connect to ${meter.name}: it was not heard. Switch it on, bring it near, and connect again.`,
-    );
+    expect((await untilPhase(link, 'failed')).message).toEqual(failedBecause('meter.why.not-found'));
     meter.tell({ type: 'advertise', on: true });
     link.connect(deviceId, null);
     await untilPhase(link, 'live');
@@ -25,7 +28,7 @@ describe('a meter that went silent', () => {
     const hung = link.radioPid!;
     radio.setAdapter({ connecting: 'hold' });
     link.connect(deviceId, null);
-    expect((await untilPhase(link, 'failed')).sentence).toMatch(/it does not answer\. Switch it on/);
+    expect((await untilPhase(link, 'failed')).message).toEqual(failedBecause('meter.why.no-answer'));
     radio.setAdapter({});
     link.connect(deviceId, null);
     await untilPhase(link, 'live');
@@ -37,7 +40,7 @@ describe('a meter that went silent', () => {
     const { deviceId } = await find(newLink(), meter.name);
     meter.freeze();
     link.connect(deviceId, null);
-    expect((await untilPhase(link, 'failed')).sentence).toMatch(/it does not answer/);
+    expect((await untilPhase(link, 'failed')).message).toEqual(failedBecause('meter.why.no-answer'));
     meter.wake();
     link.connect(deviceId, null);
     await untilPhase(link, 'live');
@@ -46,7 +49,9 @@ describe('a meter that went silent', () => {
   test('silent while live: no bytes and no answer are believed, whatever the library says', async () => {
     await liveMeter();
     meter.freeze();
-    expect((await untilPhase(link, 'reconnecting')).sentence).toMatch(/it does not answer any more/);
+    const why = { code: 'meter.why.stopped-answering' };
+    const trouble = { code: 'meter.state.lost', facts: { meterName: meter.name, why } };
+    expect((await untilPhase(link, 'reconnecting')).message.facts).toEqual({ trouble });
     meter.wake();
     await untilPhase(link, 'live');
   });

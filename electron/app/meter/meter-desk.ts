@@ -86,11 +86,11 @@ export function createMeterDesk(
   let correct: (live: LiveValue) => Corrected | null = () => null;
 
   function state(): MeterState {
-    const { phase, sentence, deviceId, deviceName } = link.state;
+    const { phase, message, deviceId, deviceName } = link.state;
     return {
       kind: link.kind,
       phase,
-      sentence,
+      message,
       devices: [...devices.values()].toSorted(strongestFirst),
       deviceId,
       deviceName,
@@ -103,6 +103,7 @@ export function createMeterDesk(
         userDescription: each.userDescription,
         lastBytesHex: lastBytes.get(`${each.serviceUuid} ${each.characteristicUuid}`) ?? null,
       })),
+      remarks: link.described?.remarks ?? [],
       batteryPct: link.batteryPct,
       counts: link.counts,
     };
@@ -148,7 +149,7 @@ export function createMeterDesk(
       tellState();
     });
     to.on('found', ({ deviceId, name, rssiDbm }) => {
-      devices.set(deviceId, { deviceId, name: name || 'Nameless device', rssiDbm });
+      devices.set(deviceId, { deviceId, name, rssiDbm });
       tellStateSoon();
     });
     to.on('described', () => {
@@ -170,7 +171,7 @@ export function createMeterDesk(
     meterId = meters.put({
       kind: link.kind,
       deviceId,
-      name: deviceName ?? devices.get(deviceId)?.name ?? deviceId,
+      name: deviceName || devices.get(deviceId)?.name || deviceId,
       description,
     }).id;
     settling = startSettling(description.unit, description.range);

@@ -5,6 +5,7 @@ import { Actions, Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt } from '../../stores/notices.ts';
+import { useWords } from '../../words.ts';
 import { Signal } from './Signal.tsx';
 
 async function ask(work: Promise<MeterState>): Promise<void> {
@@ -21,14 +22,19 @@ const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caut
 
 /** Which meter, if any, and how it stands with it. */
 export function ConnectSheet({ state }: { state: MeterState }) {
+  const { say } = useWords();
   const isConnected = state.deviceId !== null;
+  const title =
+    isConnected && state.kind === 'simulated'
+      ? say('meter.simulated')
+      : (state.deviceName ?? say('meter.connect.title'));
   return (
-    <Sheet title={state.deviceName ?? 'Connection'}>
-      <Banner kind={bannerKind[state.phase] ?? 'info'}>{state.sentence}</Banner>
+    <Sheet title={title}>
+      <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
       <Actions>
         {isConnected || state.kind !== 'none' ? (
           <Button onClick={() => ask(bridge().command('meter.disconnect', {}))}>
-            {isConnected ? 'Disconnect' : 'Stop'}
+            {say(isConnected ? 'meter.connect.disconnect' : 'meter.connect.stop')}
           </Button>
         ) : null}
         {!isConnected && (
@@ -38,37 +44,39 @@ export function ConnectSheet({ state }: { state: MeterState }) {
               disabled={state.phase === 'scanning'}
               onClick={() => ask(bridge().command('meter.scan', {}))}
             >
-              {state.phase === 'scanning' ? 'Looking …' : 'Look for Bluetooth meters'}
+              {say(state.phase === 'scanning' ? 'meter.connect.looking' : 'meter.connect.look')}
             </Button>
             <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
-              Use the simulated meter
+              {say('meter.connect.simulate')}
             </Button>
           </>
         )}
       </Actions>
       {!isConnected && state.devices.length > 0 && <DeviceList devices={state.devices} />}
       {!isConnected && state.phase === 'scanning' && state.devices.length === 0 && (
-        <p>Nothing heard yet. Switch the meter on and hold it near; some wake only while a button is held.</p>
+        <p>{say('meter.connect.none-found')}</p>
       )}
     </Sheet>
   );
 }
 
 function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
+  const { say } = useWords();
+  const nameOf = (device: FoundDevice) => device.name || say('meter.nameless');
   return (
-    <ul className="device-list" aria-label="Bluetooth devices heard">
+    <ul className="device-list" aria-label={say('meter.connect.devices')}>
       {devices.map((device) => (
         <li key={device.deviceId}>
           <span className="device-name">
-            {device.name}
+            {nameOf(device)}
             <small>{device.deviceId}</small>
           </span>
           <Signal rssiDbm={device.rssiDbm} />
           <Button
-            aria-label={`Connect ${device.name}`}
+            aria-label={say('meter.connect.connect-to', { meterName: nameOf(device) })}
             onClick={() => ask(bridge().command('meter.connect', { deviceId: device.deviceId }))}
           >
-            Connect
+            {say('meter.connect.connect')}
           </Button>
         </li>
       ))}

@@ -1,16 +1,16 @@
 import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import { formatTakesExponent, octetsOfFormat } from '../../../shared-core/gatt/value.ts';
+import { formatTakesExponent, octetsOfFormat, readableFormats } from '../../../shared-core/gatt/value.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { NumberField, Select } from '../../parts/Field.tsx';
-import { rawWords } from '../../parts/McValue.tsx';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
 import {
   type DescriptionForm,
@@ -20,13 +20,18 @@ import {
   readForm,
   startForm,
 } from './description-form.ts';
-import { formatWords, readableFormats } from './formats.ts';
+import { formatName } from './formats.ts';
 
 /** Says once how a meter's bytes are read, on live bytes: the preview must show what the meter's own display shows. */
 export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () => void }) {
   const units = useUnits();
+  const { say } = useWords();
   const [form, setForm] = useState(() => startForm(state.description, state.characteristics, units));
   const [problems, setProblems] = useState<FormProblems>({});
+  const wrong = (field: keyof DescriptionForm) => {
+    const problem = problems[field];
+    return problem === undefined ? null : say(problem);
+  };
   const set =
     <K extends keyof DescriptionForm>(field: K) =>
     (value: DescriptionForm[K]) =>
@@ -39,31 +44,30 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
     const described = await attempt(bridge().command('meter.describe', read.description));
     if (!described) return;
     showMeter(described);
-    tellDone('The meter is described. It is remembered for the next time it is met.');
+    tellDone(say('meter.form.saved'));
     onDone();
   }
 
   return (
     <form
       className="describe-form"
-      aria-label="Describe the meter"
+      aria-label={say('meter.form.title')}
       onSubmit={(event) => {
         event.preventDefault();
         void save();
       }}
     >
-      <p>
-        Push the pins into a board, look at the meter’s own display, and change what is below until the
-        preview shows the same.
-      </p>
+      <p>{say('meter.form.how')}</p>
       <Preview form={form} state={state} />
       <div className="form-grid">
         <Select
-          label="Characteristic"
+          label={say('meter.form.characteristic')}
           value={form.characteristic}
-          error={problems.characteristic}
+          error={wrong('characteristic')}
           options={[
-            ...(form.characteristic === '' ? [{ value: '', label: 'Choose one' }] : []),
+            ...(form.characteristic === ''
+              ? [{ value: '', label: say('meter.form.characteristic-choose') }]
+              : []),
             ...state.characteristics
               .filter((each) => each.canNotify)
               .map((each) => ({
@@ -74,62 +78,80 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
           onValue={set('characteristic')}
         />
         <Select
-          label="Format"
+          label={say('meter.reading.format')}
           value={String(form.format)}
-          options={readableFormats.map((format) => ({ value: String(format), label: formatWords(format) }))}
+          options={readableFormats.map((format) => ({
+            value: String(format),
+            label: say(formatName(format)),
+          }))}
           onValue={(value) => set('format')(Number(value))}
         />
         <NumberField
-          label="First byte of the value"
-          hint="0 is the first."
+          label={say('meter.reading.first-byte')}
+          hint={say('meter.form.first-byte-hint')}
           value={form.byteOffset}
-          error={problems.byteOffset}
+          error={wrong('byteOffset')}
           onValue={set('byteOffset')}
         />
         <NumberField
-          label="Power of ten"
-          hint="−1 where 126 means 12.6."
+          label={say('meter.reading.power')}
+          hint={say('meter.form.power-hint')}
           value={form.exponent}
-          error={problems.exponent}
+          error={wrong('exponent')}
           disabled={!formatTakesExponent(form.format)}
           onValue={set('exponent')}
         />
-        <NumberField label="Times" value={form.scale} error={problems.scale} onValue={set('scale')} />
-        <NumberField label="Plus" value={form.offset} error={problems.offset} onValue={set('offset')} />
+        <NumberField
+          label={say('meter.form.times')}
+          value={form.scale}
+          error={wrong('scale')}
+          onValue={set('scale')}
+        />
+        <NumberField
+          label={say('meter.form.plus')}
+          value={form.offset}
+          error={wrong('offset')}
+          onValue={set('offset')}
+        />
         <Select
-          label="It is"
+          label={say('meter.reading.unit')}
           value={form.unit}
           options={[
-            { value: 'pct', label: '% moisture content' },
-            { value: 'ohm', label: 'resistance in ohms' },
+            { value: 'pct', label: say('meter.reading.unit-pct') },
+            { value: 'ohm', label: say('meter.reading.unit-ohm') },
           ]}
           onValue={set('unit')}
         />
         <NumberField
-          label="Smallest it can show"
+          label={say('meter.form.lowest')}
           value={form.min}
-          error={problems.min}
+          error={wrong('min')}
           onValue={set('min')}
         />
-        <NumberField label="Largest it can show" value={form.max} error={problems.max} onValue={set('max')} />
+        <NumberField
+          label={say('meter.form.highest')}
+          value={form.max}
+          error={wrong('max')}
+          onValue={set('max')}
+        />
         {form.unit === 'pct' && (
           <>
             <Select
-              label="Wood its scale was made for"
-              hint="It stands in the meter’s manual."
+              label={say('meter.form.basis')}
+              hint={say('meter.form.basis-hint')}
               value={form.basisCurveId}
               options={[
-                { value: '', label: 'Not known' },
+                { value: '', label: say('meter.form.basis-unknown') },
                 ...[...resistanceCurves].map(([id, curve]) => ({ value: id, label: curve.name })),
               ]}
               onValue={set('basisCurveId')}
             />
             {form.basisCurveId !== '' && (
               <NumberField
-                label="At a wood temperature of"
+                label={say('meter.form.basis-temp')}
                 unit={temperatureUnit(units)}
                 value={form.basisTemp}
-                error={problems.basisTemp}
+                error={wrong('basisTemp')}
                 onValue={set('basisTemp')}
               />
             )}
@@ -138,9 +160,9 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       </div>
       <Actions>
         <Button type="submit" kind="main">
-          Read it this way
+          {say('meter.form.save')}
         </Button>
-        {state.phase !== 'needs-description' && <Button onClick={onDone}>Leave it as it was</Button>}
+        {state.phase !== 'needs-description' && <Button onClick={onDone}>{say('common.cancel')}</Button>}
       </Actions>
     </form>
   );
@@ -148,16 +170,23 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
 
 /** What the newest bytes would be, read as the form says. */
 function Preview({ form, state }: { form: DescriptionForm; state: MeterState }) {
+  const { say, formats } = useWords();
   const preview = previewOf(form, state.characteristics);
   const hex = state.characteristics.find((each) => keyOf(each) === form.characteristic)?.lastBytesHex;
   if (preview === null || !hex) {
-    return <Banner>No bytes have come from this characteristic yet, so there is nothing to preview.</Banner>;
+    return <Banner>{say('meter.form.preview-none')}</Banner>;
   }
   return (
-    <div className="preview" role="status" aria-label="Preview">
+    <div className="preview" role="status" aria-label={say('meter.form.preview')}>
       <Bytes hex={hex} from={form.byteOffset ?? 0} count={octetsOfFormat(form.format)} />
       <span aria-hidden="true">→</span>
-      {preview.ok ? <strong>{rawWords(preview.value, form.unit)}</strong> : <span>{preview.why}</span>}
+      {preview.ok ? (
+        <strong>
+          {form.unit === 'pct' ? formats.rawPercent(preview.value) : formats.ohms(preview.value)}
+        </strong>
+      ) : (
+        <span>{say(preview.problem)}</span>
+      )}
     </div>
   );
 }

@@ -1,26 +1,28 @@
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import { pctWords, rawWords } from '../../parts/McValue.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { Trace } from '../../parts/Trace.tsx';
 import { TRACE_LENGTH, useMeter } from '../../stores/meter.ts';
+import { useWords } from '../../words.ts';
+import { Fact } from './Fact.tsx';
 
 /** What the meter sends now, and that every notification is accounted for. */
 export function LiveSheet({ state }: { state: MeterState }) {
+  const { say, formats } = useWords();
+  const { counts, batteryPct } = state;
   return (
-    <Sheet title="Live">
+    <Sheet title={say('meter.live.title')}>
       <LiveValue />
       <dl className="meter-facts">
-        <Fact name="Received" value={state.counts.received.toLocaleString('en')} />
-        <Fact name="Decoded" value={state.counts.decoded.toLocaleString('en')} />
-        <Fact name="No reading (pins out)" value={state.counts.noReading.toLocaleString('en')} />
-        <Fact name="Refused" value={state.counts.refused.toLocaleString('en')} />
-        <Fact
-          name="Battery"
-          value={state.batteryPct === null ? 'not told' : `${Math.round(state.batteryPct)} %`}
-        />
+        <Fact name={say('meter.live.received')}>{formats.number(counts.received)}</Fact>
+        <Fact name={say('meter.live.decoded')}>{formats.number(counts.decoded)}</Fact>
+        <Fact name={say('meter.live.no-reading')}>{formats.number(counts.noReading)}</Fact>
+        <Fact name={say('meter.live.refused')}>{formats.number(counts.refused)}</Fact>
+        <Fact name={say('meter.live.battery')}>
+          {batteryPct === null ? say('meter.live.battery-unknown') : formats.wholePercent(batteryPct)}
+        </Fact>
       </dl>
-      {state.counts.lastRefusal && <p>Last refused: {state.counts.lastRefusal}</p>}
+      {counts.lastRefusal && <p>{say('meter.live.last-refused', { why: counts.lastRefusal })}</p>}
     </Sheet>
   );
 }
@@ -28,34 +30,27 @@ export function LiveSheet({ state }: { state: MeterState }) {
 function LiveValue() {
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
+  const { say, formats } = useWords();
   const unit = live?.unit ?? 'pct';
+  const raw = live?.raw ?? null;
+  const spread = live?.spread ?? null;
+  const correctedPct = live?.corrected?.mcPct ?? null;
   return (
     <div className="meter-live">
       <PhaseMark phase={live?.phase ?? 'pins-out'} />
       <p className="meter-live-value">
-        <strong>{rawWords(live?.raw ?? null, unit)}</strong> <span>raw, as the meter shows</span>
+        <strong>{raw === null ? '–' : unit === 'ohm' ? formats.ohms(raw) : formats.rawPercent(raw)}</strong>{' '}
+        <span>{say('meter.live.raw')}</span>
       </p>
-      {live?.spread !== null && live?.spread !== undefined && (
+      {spread !== null && (
         <p>
-          Spread over the last moments:{' '}
-          {unit === 'pct' ? `${pctWords(live.spread)} %` : rawWords(live.spread, unit)}
+          {unit === 'pct'
+            ? say('meter.live.spread-pct', { spreadPoints: spread })
+            : say('meter.live.spread-ohm', { spreadOhm: spread })}
         </p>
       )}
-      {live?.corrected && (
-        <p>
-          Corrected for the board of the round: <strong>{pctWords(live.corrected.mcPct)} % MC</strong>
-        </p>
-      )}
+      {correctedPct !== null && <p>{say('meter.live.corrected', { correctedPct })}</p>}
       <Trace values={trace} unit={unit} slots={TRACE_LENGTH} />
-    </div>
-  );
-}
-
-function Fact({ name, value }: { name: string; value: string }) {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd className="tabular">{value}</dd>
     </div>
   );
 }

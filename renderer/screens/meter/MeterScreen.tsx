@@ -1,5 +1,6 @@
 import { Loading, Screen } from '../../parts/Screen.tsx';
 import { useMeter } from '../../stores/meter.ts';
+import { useWords } from '../../words.ts';
 import { ConnectSheet } from './ConnectSheet.tsx';
 import { LiveSheet } from './LiveSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
@@ -8,10 +9,11 @@ import './meter.css';
 /** Connect a meter, see that it sends, say how its bytes are read. */
 export function MeterScreen() {
   const state = useMeter((meter) => meter.state);
+  const { say } = useWords();
   return (
-    <Screen title="Meter" lead="Any Bluetooth pin meter that sends its value; or none, and values are typed.">
+    <Screen title={say('meter.title')} lead={say('meter.lead')}>
       {state === null ? (
-        <Loading what="the meter’s state" />
+        <Loading what={say('meter.state-loading')} />
       ) : (
         <>
           <ConnectSheet state={state} />

@@ -2,33 +2,38 @@ import { useState } from 'react';
 import type { MeterState, OfferedCharacteristic } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { octetsOfFormat } from '../../../shared-core/gatt/value.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
-import type { MeterBasis } from '../../../shared-core/wood/moisture/corrected.ts';
 import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts';
 import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
-import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
 import { DescribeForm } from './DescribeForm.tsx';
-import { formatWords } from './formats.ts';
+import { Fact } from './Fact.tsx';
+import { formatName } from './formats.ts';
 
 /** How the meter's bytes become a number: what it said of itself or what a person mapped, and the bytes themselves. */
 export function ReadingSheet({ state }: { state: MeterState }) {
   const [describing, setDescribing] = useState(false);
+  const { say } = useWords();
   const isNeeded = state.phase === 'needs-description';
   return (
-    <Sheet title="How its bytes are read">
-      {state.description && <DescriptionWords description={state.description} />}
+    <Sheet title={say('meter.reading.title')}>
+      {state.description && <DescriptionFacts description={state.description} />}
+      {state.remarks.map((remark) => (
+        <Banner key={remark.code} kind="caution">
+          {say(remark)}
+        </Banner>
+      ))}
       <table className="table bytes-table">
-        <caption>What the meter offers, and the newest bytes of each</caption>
+        <caption>{say('meter.offered.caption')}</caption>
         <thead>
           <tr>
-            <th scope="col">Characteristic</th>
-            <th scope="col">Its own words</th>
-            <th scope="col">Sends by itself</th>
-            <th scope="col">Newest bytes</th>
+            <th scope="col">{say('meter.offered.characteristic')}</th>
+            <th scope="col">{say('meter.offered.description')}</th>
+            <th scope="col">{say('meter.offered.sends')}</th>
+            <th scope="col">{say('meter.offered.bytes')}</th>
           </tr>
         </thead>
         <tbody>
@@ -45,33 +50,47 @@ export function ReadingSheet({ state }: { state: MeterState }) {
         <DescribeForm state={state} onDone={() => setDescribing(false)} />
       ) : (
         <Actions>
-          <Button onClick={() => setDescribing(true)}>Describe it by hand</Button>
+          <Button onClick={() => setDescribing(true)}>{say('meter.reading.set-up')}</Button>
         </Actions>
       )}
     </Sheet>
   );
 }
 
-function DescriptionWords({ description }: { description: MeterDescription }) {
-  const units = useUnits();
+function DescriptionFacts({ description }: { description: MeterDescription }) {
+  const { say, formats } = useWords();
   const { layout, unit, basis, range, origin } = description;
-  const unitWord = unit === 'pct' ? '% moisture content' : 'ohms';
+  const { curveId, tempC } = basis ?? UNKNOWN_BASIS;
+  const basisFacts = { speciesName: resistanceCurves.get(curveId)?.name ?? curveId, basisTempC: tempC };
   return (
-    <p>
-      {origin === 'self-described' ? 'The meter says of itself: ' : 'Mapped by hand: '}
-      {formatWords(layout.format)}
-      {layout.byteOffset > 0 && `, from byte ${layout.byteOffset}`}
-      {layout.exponent !== 0 && `, × 10^${layout.exponent}`}
-      {layout.scale !== 1 && `, × ${layout.scale}`}
-      {layout.offset !== 0 && `, + ${layout.offset}`}, in {unitWord}, from {range.min} to {range.max}.{' '}
-      {unit === 'pct' &&
-        `${basis ? 'Its scale was made for' : 'It does not say what its scale was made for; taken is'} ${basisWords(basis ?? UNKNOWN_BASIS, units)}.`}
-    </p>
+    <>
+      <p>{say(origin === 'self-described' ? 'meter.reading.self-described' : 'meter.reading.by-hand')}</p>
+      <dl className="meter-facts">
+        <Fact name={say('meter.reading.format')}>{say(formatName(layout.format))}</Fact>
+        {layout.byteOffset > 0 && (
+          <Fact name={say('meter.reading.first-byte')}>{formats.number(layout.byteOffset)}</Fact>
+        )}
+        {layout.exponent !== 0 && (
+          <Fact name={say('meter.reading.power')}>{formats.number(layout.exponent)}</Fact>
+        )}
+        {layout.scale !== 1 && <Fact name={say('meter.reading.times')}>{formats.raw(layout.scale)}</Fact>}
+        {layout.offset !== 0 && <Fact name={say('meter.reading.plus')}>{formats.raw(layout.offset)}</Fact>}
+        <Fact name={say('meter.reading.unit')}>
+          {say(unit === 'pct' ? 'meter.reading.unit-pct' : 'meter.reading.unit-ohm')}
+        </Fact>
+        <Fact name={say('meter.reading.range')}>
+          {unit === 'pct'
+            ? formats.mcRange({ minPct: range.min, maxPct: range.max })
+            : say('meter.reading.range-ohm', { lowOhm: range.min, highOhm: range.max })}
+        </Fact>
+        {unit === 'pct' && (
+          <Fact name={say('meter.reading.basis')}>
+            {say(basis ? 'meter.reading.basis-at' : 'meter.reading.basis-assumed', basisFacts)}
+          </Fact>
+        )}
+      </dl>
+    </>
   );
-}
-
-function basisWords({ curveId, tempC }: MeterBasis, units: DisplayUnits): string {
-  return `${resistanceCurves.get(curveId)?.name ?? curveId} at ${temperatureText(tempC, units)}`;
 }
 
 function CharacteristicRow({
@@ -81,6 +100,7 @@ function CharacteristicRow({
   offered: OfferedCharacteristic;
   description: MeterDescription | null;
 }) {
+  const { say } = useWords();
   const isRead =
     description?.characteristicUuid === offered.characteristicUuid &&
     description.serviceUuid === offered.serviceUuid;
@@ -89,15 +109,15 @@ function CharacteristicRow({
       <th scope="row">
         <code>{offered.characteristicUuid}</code>
         <small>
-          in service <code>{offered.serviceUuid}</code>
+          {say('meter.offered.service')} <code>{offered.serviceUuid}</code>
         </small>
-        {isRead && <strong className="bytes-mark">◀ this is read</strong>}
+        {isRead && <strong className="bytes-mark">{say('meter.offered.read')}</strong>}
       </th>
       <td>{offered.userDescription ?? '–'}</td>
-      <td>{offered.canNotify ? 'yes' : 'no'}</td>
+      <td>{say(offered.canNotify ? 'meter.offered.sends-yes' : 'meter.offered.sends-no')}</td>
       <td>
         {offered.lastBytesHex === null ? (
-          'none yet'
+          say('meter.offered.bytes-none')
         ) : (
           <Bytes
             hex={offered.lastBytesHex}

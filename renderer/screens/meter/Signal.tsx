@@ -1,13 +1,16 @@
+import { useWords } from '../../words.ts';
+
 const steps = [
-  { fromDbm: -60, words: 'strong', bars: 4 },
-  { fromDbm: -72, words: 'good', bars: 3 },
-  { fromDbm: -84, words: 'weak', bars: 2 },
-  { fromDbm: Number.NEGATIVE_INFINITY, words: 'very weak', bars: 1 },
+  { fromDbm: -60, code: 'meter.signal.strong', bars: 4 },
+  { fromDbm: -72, code: 'meter.signal.good', bars: 3 },
+  { fromDbm: -84, code: 'meter.signal.weak', bars: 2 },
+  { fromDbm: Number.NEGATIVE_INFINITY, code: 'meter.signal.very-weak', bars: 1 },
 ] as const;
 
 /** Signal strength in words, bars and dBm; null where the adapter does not tell. The steps are common practice, no source. */
 export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
-  if (rssiDbm === null) return <span className="signal">signal strength not told</span>;
+  const { say } = useWords();
+  if (rssiDbm === null) return <span className="signal">{say('meter.signal.unknown')}</span>;
   const step = steps.find(({ fromDbm }) => rssiDbm >= fromDbm) ?? steps[3];
   return (
     <span className="signal">
@@ -23,7 +26,7 @@ export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
           />
         ))}
       </svg>
-      {step.words}, {Math.round(rssiDbm)} dBm
+      {say('meter.signal', { strength: { code: step.code }, dbm: Math.round(rssiDbm) })}
     </span>
   );
 }

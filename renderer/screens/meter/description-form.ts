@@ -6,9 +6,10 @@ import {
 import { type DecodedValue, decodeValue, formatTakesExponent } from '../../../shared-core/gatt/value.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { celsiusFromTemperature, temperatureFromC } from '../../../shared-core/units/temperature.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bytesOfHex } from './hex.ts';
 
-/** What stands in the form: numbers as `NumberField` gives them (null empty, NaN not a number). */
+/** What the form holds: numbers as `NumberField` gives them (null empty, NaN not a number). */
 export interface DescriptionForm {
   /** "service characteristic"; empty before one was chosen. */
   characteristic: string;
@@ -18,7 +19,7 @@ export interface DescriptionForm {
   scale: number | null;
   offset: number | null;
   unit: MeterDescription['unit'];
-  /** Key of the basis wood's curve; empty where it is not known. */
+  /** Key of the basis species' curve; empty where it is not known. */
   basisCurveId: string;
   /** In the person's own unit. */
   basisTemp: number | null;
@@ -57,7 +58,7 @@ export function startForm(
   };
 }
 
-export type FormProblems = Partial<Record<keyof DescriptionForm, string>>;
+export type FormProblems = Partial<Record<keyof DescriptionForm, Message>>;
 
 const isNumber = (value: number | null): value is number => value !== null && !Number.isNaN(value);
 
@@ -68,26 +69,25 @@ export function readForm(
 ): { ok: true; description: MeterDescription } | { ok: false; problems: FormProblems } {
   const problems: FormProblems = {};
   const [serviceUuid = '', characteristicUuid = ''] = form.characteristic.split(' ');
-  if (form.characteristic === '')
-    problems.characteristic = 'Choose the characteristic that holds the reading.';
-  const wholeIn = (field: 'byteOffset' | 'exponent', low: number, high: number) => {
+  if (form.characteristic === '') problems.characteristic = message('meter.form.wrong.characteristic');
+  const wholeIn = (field: 'byteOffset' | 'exponent', lowest: number, highest: number) => {
     const value = form[field];
-    if (!isNumber(value) || !Number.isInteger(value) || value < low || value > high) {
-      problems[field] = `A whole number from ${low} to ${high}.`;
+    if (!isNumber(value) || !Number.isInteger(value) || value < lowest || value > highest) {
+      problems[field] = message('meter.form.wrong.whole', { lowest, highest });
     }
   };
   wholeIn('byteOffset', 0, 511);
   if (formatTakesExponent(form.format)) wholeIn('exponent', -10, 10);
-  if (!isNumber(form.scale) || form.scale === 0) problems.scale = 'A number other than 0; 1 changes nothing.';
-  if (!isNumber(form.offset)) problems.offset = 'A number; 0 changes nothing.';
-  if (!isNumber(form.min)) problems.min = 'The smallest value that the meter shows.';
-  if (!isNumber(form.max)) problems.max = 'The largest value that the meter shows.';
+  if (!isNumber(form.scale) || form.scale === 0) problems.scale = message('meter.form.wrong.times');
+  if (!isNumber(form.offset)) problems.offset = message('meter.form.wrong.plus');
+  if (!isNumber(form.min)) problems.min = message('meter.form.wrong.lowest');
+  if (!isNumber(form.max)) problems.max = message('meter.form.wrong.highest');
   if (isNumber(form.min) && isNumber(form.max) && form.min >= form.max) {
-    problems.max = 'The largest value must be above the smallest.';
+    problems.max = message('meter.form.wrong.order');
   }
   const hasBasis = form.unit === 'pct' && form.basisCurveId !== '';
   if (hasBasis && !isNumber(form.basisTemp)) {
-    problems.basisTemp = 'The temperature that the meter’s scale was made for.';
+    problems.basisTemp = message('meter.form.wrong.basis-temp');
   }
   if (Object.keys(problems).length > 0) return { ok: false, problems };
 
@@ -111,7 +111,12 @@ export function readForm(
   // The one bound that is not asked for above is the basis temperature's.
   return parsed.success
     ? { ok: true, description: parsed.data }
-    : { ok: false, problems: { basisTemp: 'Between −20 °C and 60 °C (−4 °F and 140 °F).' } };
+    : {
+        ok: false,
+        problems: {
+          basisTemp: message('meter.form.wrong.basis-temp-range', { lowTempC: -20, highTempC: 60 }),
+        },
+      };
 }
 
 /** What the newest bytes of the chosen characteristic would be, read this way; null before any came. */

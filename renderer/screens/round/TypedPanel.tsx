@@ -2,6 +2,7 @@ import { type RefObject, useEffect, useId } from 'react';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 
 /** The same round without a meter that sends: the value is read off and typed. The field keeps the focus. */
 export function TypedPanel({
@@ -17,6 +18,7 @@ export function TypedPanel({
   onUseMeter: (() => void) | null;
 }) {
   const id = useId();
+  const { say } = useWords();
   const meter = useMeter((store) => store.state);
   useEffect(() => fieldRef.current?.focus(), [fieldRef]);
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
@@ -45,7 +47,7 @@ export function TypedPanel({
         onChange={(event) => onValue(event.target.value)}
       />
       <p id={`${id}-how`} className={isTryingAgain ? 'typed-trouble' : 'typed-how'}>
-        {isTryingAgain ? meter.sentence : 'Enter keeps it; Enter on the empty field: next board.'}
+        {isTryingAgain ? say(meter.message) : 'Enter keeps it; Enter on the empty field: next board.'}
       </p>
     </div>
   );

@@ -173,9 +173,12 @@ function resultOf(state: SettlingState, settledNow: boolean): SettlingResult {
     phase,
     settledNow,
     spread: fromScale(high) - fromScale(low),
-    value: fromScale(median(newer.map((each) => each.y))),
+    value: shownDigits(fromScale(median(newer.map((each) => each.y)))),
   };
 }
+
+/** Halfway between 12.6 and 12.7 is 12.65, not 12.649999999999999: the value is shown and saved as it is. */
+const shownDigits = (value: number): number => Number(value.toPrecision(12));
 
 /** The middle four fifths of the window: a lone spike at either end does not count as unrest. */
 function middle(window: readonly Point[]): { low: number; high: number } {

@@ -1,5 +1,210 @@
 /** Meters, connected or typed. */
 export const meter = {
   'meter.typed': 'Typed readings',
-  'meter.refused': 'The meter refused the connection.',
+  'meter.simulated': 'Simulated meter',
+  /** A device that gives itself no name, in a list. */
+  'meter.nameless': 'Unnamed device',
+  /** In a sentence, a meter that gives itself no name. */
+  'meter.the-meter': 'the meter',
+
+  // What the link does.
+  'meter.state.none': 'No meter is connected.',
+  'meter.state.typed-only': 'No meter is used. Type the readings.',
+  'meter.state.looking': 'Looking for meters. Turn yours on and keep it close.',
+  'meter.state.connecting': 'Connecting to {meterName} …',
+  'meter.state.discovering': 'Asking {meterName} what it sends …',
+  'meter.state.live': 'Connected to {meterName}.',
+  'meter.state.back': 'Connected to {meterName} again. Starting its readings …',
+  'meter.state.needs-setup': 'Connected to {meterName}. Show on the Meter page which bytes are the reading.',
+  'meter.state.failed':
+    'Could not connect to {meterName}. {why} Turn the meter on, bring it close, and connect again.',
+  'meter.state.lost': 'Lost the connection to {meterName}. {why}',
+  'meter.state.reconnecting':
+    '{trouble} Saved readings are safe. Pintally keeps trying; you can type readings meanwhile.',
+  'meter.state.simulated-ready': 'The simulated meter is always available.',
+  'meter.state.simulated-live': 'The simulated meter is connected. Its values are made up.',
+
+  // Why it could not connect, or lost the meter.
+  'meter.why.not-found': 'The meter was not found.',
+  'meter.why.refused': 'The meter refused the connection.',
+  'meter.why.not-listed': 'The meter did not list its values.',
+  'meter.why.not-started': 'The meter did not start sending.',
+  'meter.why.no-answer': 'The meter does not answer.',
+  'meter.why.stopped-answering': 'The meter stopped answering.',
+  'meter.why.dropped': 'The connection dropped.',
+  'meter.why.bluetooth-stopped': 'Bluetooth stopped unexpectedly.',
+
+  // The Bluetooth adapter.
+  'meter.adapter.on': 'Bluetooth is on.',
+  'meter.adapter.starting': 'Bluetooth is starting.',
+  'meter.adapter.missing':
+    'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings and the simulated meter work without it.',
+  'meter.adapter.off':
+    'Bluetooth is off. Turn it on in the system settings. Typed readings and the simulated meter work without it.',
+  'meter.adapter.refused':
+    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings (on Linux, grant cap_net_raw), then look for meters again. Typed readings and the simulated meter work without it.',
+  'meter.adapter.unsupported':
+    'This Bluetooth adapter is too old for Low Energy meters. Use another one. Typed readings and the simulated meter work without it.',
+  'meter.adapter.module-missing':
+    'Bluetooth support is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally’s folder, then look for meters again. Typed readings and the simulated meter work without it.',
+  'meter.adapter.no-answer':
+    'The Bluetooth adapter does not answer. Turn Bluetooth off and on, or unplug the adapter and plug it in again. Typed readings and the simulated meter work without it.',
+  'meter.adapter.stopped': 'Bluetooth stopped unexpectedly. It restarts by itself. Saved readings are safe.',
+
+  // What a meter says about its own values.
+  'meter.self.format-length':
+    'The meter’s description of its value has {sent, plural, one {# byte} other {# bytes}}; it must have {needed}.',
+  'meter.self.format-undefined':
+    'The meter describes its value with format {format}, which the Bluetooth standard does not define.',
+  'meter.self.format-unreadable':
+    'The meter describes its value with format {format}, which is not a number.',
+  'meter.self.exponent-absurd':
+    'The meter describes its value as a multiple of 10^{exponent}, which cannot be right.',
+  'meter.self.humidity-unconfirmed':
+    'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
+  'meter.self.several': 'The meter offers {values} values that could be the reading. Choose one below.',
+  'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
+  'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',
+
+  // Why bytes are no value.
+  'meter.value.undescribed': 'These bytes cannot be read until the meter is set up.',
+  'meter.value.format-unreadable': 'Format {format} cannot be read as a number.',
+  'meter.value.bytes-missing':
+    'The meter sent {sent, plural, one {# byte} other {# bytes}}; its value needs {needed}.',
+  'meter.value.bytes-extra':
+    'The meter sent {sent, plural, one {# byte} other {# bytes}}; its value has exactly {needed}.',
+  'meter.value.too-large': 'The meter sent a number too large to be a reading.',
+  'meter.value.not-valid': 'The meter has no valid reading.',
+  'meter.value.above-scale': 'The value is above what the meter can show (+infinity).',
+  'meter.value.below-scale': 'The value is below what the meter can show (−infinity).',
+  'meter.value.not-at-resolution': 'The meter cannot show this value at its resolution (NRes).',
+  'meter.value.reserved-code': 'The meter sent a code that the standard reserves.',
+  'meter.value.not-text': 'The meter sent bytes that are not text.',
+  'meter.value.shows-none': 'The meter shows “{shown}”, which is not a reading.',
+  'meter.value.shows-ambiguous': 'The meter shows “{shown}”, which can be read two ways.',
+  'meter.value.shows-other-unit':
+    'The meter shows “{shown}”, but it is set up to send {unit, select, pct {%} other {ohms}}.',
+  'meter.value.frame-invalid': 'The meter sent an invalid Bluetooth frame. It was ignored.',
+  'meter.value.bytes-too-many':
+    'The meter sent {sent} bytes at once; Bluetooth allows {allowed}. They were ignored.',
+  'meter.value.too-fast':
+    'The meter sent values too fast: {missed, plural, one {# was missed} other {# were missed}}.',
+
+  // The formats of a value. The names in brackets are the standards that define them.
+  'meter.format.unsigned': '{bits} bits, unsigned',
+  'meter.format.signed': '{bits} bits, signed',
+  'meter.format.float': '{bits}-bit floating point (IEEE 754)',
+  'meter.format.sfloat': '16-bit SFLOAT (IEEE 11073)',
+  'meter.format.medfloat': '32-bit FLOAT (IEEE 11073)',
+  'meter.format.text': 'Text (UTF-8)',
+  'meter.format.other': 'Format {format}',
+
+  // The chip in the bar.
+  'meter.chip.label': 'Meter:',
+  'meter.chip.idle': 'No meter',
+  'meter.chip.scanning': 'Looking for meters',
+  'meter.chip.connecting': 'Connecting',
+  'meter.chip.discovering': 'Connecting',
+  'meter.chip.needs-setup': 'Needs setup',
+  'meter.chip.live': 'Live',
+  'meter.chip.simulated-live': 'Simulated meter live',
+  'meter.chip.reconnecting': 'Reconnecting',
+  'meter.chip.failed': 'Failed',
+  'meter.chip.battery': 'battery\u00a0{batteryPct}',
+
+  // The Meter page.
+  'meter.title': 'Meter',
+  'meter.lead': 'Connect any Bluetooth pin meter that sends its value, or type the readings.',
+  'meter.state-loading': 'the meter’s state',
+
+  'meter.connect.title': 'Connection',
+  'meter.connect.look': 'Look for Bluetooth meters',
+  'meter.connect.looking': 'Looking …',
+  'meter.connect.simulate': 'Use the simulated meter',
+  'meter.connect.connect': 'Connect',
+  'meter.connect.connect-to': 'Connect {meterName}',
+  'meter.connect.disconnect': 'Disconnect',
+  'meter.connect.stop': 'Stop',
+  'meter.connect.devices': 'Bluetooth devices found',
+  'meter.connect.none-found':
+    'Nothing found yet. Turn the meter on and hold it close. Some wake only while a button is held.',
+
+  'meter.signal': '{strength}, {dbm} dBm',
+  'meter.signal.strong': 'strong',
+  'meter.signal.good': 'good',
+  'meter.signal.weak': 'weak',
+  'meter.signal.very-weak': 'very weak',
+  'meter.signal.unknown': 'signal strength unknown',
+
+  'meter.live.title': 'Live',
+  'meter.live.raw': 'raw, as the meter shows',
+  'meter.live.spread-pct': 'Spread in the last moments: {spreadPoints}',
+  'meter.live.spread-ohm': 'Spread in the last moments: {spreadOhm}',
+  'meter.live.corrected': 'Corrected for the board being probed: {correctedPct} MC',
+  'meter.live.received': 'Received',
+  'meter.live.decoded': 'Decoded',
+  'meter.live.no-reading': 'No reading (pins out)',
+  'meter.live.refused': 'Unreadable',
+  'meter.live.last-refused': 'Last unreadable: {why}',
+  'meter.live.battery': 'Battery',
+  'meter.live.battery-unknown': 'Unknown',
+
+  'meter.reading.title': 'How its bytes are read',
+  'meter.reading.self-described': 'The meter describes its own value.',
+  'meter.reading.by-hand': 'Set up by hand.',
+  'meter.reading.format': 'Format',
+  'meter.reading.first-byte': 'First byte',
+  'meter.reading.power': 'Power of ten',
+  'meter.reading.times': 'Multiplied by',
+  'meter.reading.plus': 'Plus',
+  'meter.reading.unit': 'Unit',
+  'meter.reading.unit-pct': '% moisture content',
+  'meter.reading.unit-ohm': 'Ohms',
+  'meter.reading.range': 'Can show',
+  'meter.reading.range-ohm': '{lowOhm} to {highOhm}',
+  'meter.reading.basis': 'Scale made for',
+  'meter.reading.basis-at': '{speciesName} at {basisTempC}',
+  'meter.reading.basis-assumed': 'Unknown; assumed: {speciesName} at {basisTempC}',
+  'meter.reading.set-up': 'Set up by hand',
+
+  'meter.offered.caption': 'Values the meter offers, with their latest bytes',
+  'meter.offered.characteristic': 'Characteristic',
+  'meter.offered.description': 'Its own description',
+  'meter.offered.sends': 'Sends by itself',
+  'meter.offered.sends-yes': 'yes',
+  'meter.offered.sends-no': 'no',
+  'meter.offered.bytes': 'Latest bytes',
+  'meter.offered.bytes-none': 'none yet',
+  'meter.offered.service': 'in service',
+  'meter.offered.read': '◀ the reading',
+
+  'meter.form.title': 'Set up the meter',
+  'meter.form.how':
+    'Push the pins into a board. Change the fields until the preview matches the meter’s own display.',
+  'meter.form.preview': 'Preview',
+  'meter.form.preview-none': 'No bytes from this characteristic yet, so there is no preview.',
+  'meter.form.characteristic': 'Characteristic',
+  'meter.form.characteristic-choose': 'Choose one',
+  'meter.form.first-byte-hint': '0 is the first.',
+  'meter.form.power-hint': '−1 where 126 means 12.6.',
+  'meter.form.times': 'Multiply by',
+  'meter.form.plus': 'Then add',
+  'meter.form.lowest': 'Lowest value it can show',
+  'meter.form.highest': 'Highest value it can show',
+  'meter.form.basis': 'Species its scale was made for',
+  'meter.form.basis-hint': 'See the meter’s manual.',
+  'meter.form.basis-unknown': 'Unknown',
+  'meter.form.basis-temp': 'Wood temperature of that scale',
+  'meter.form.save': 'Save',
+  'meter.form.saved': 'Saved. Pintally will read this meter the same way next time.',
+
+  'meter.form.wrong.characteristic': 'Choose the characteristic that holds the reading.',
+  'meter.form.wrong.whole': 'Enter a whole number from {lowest} to {highest}.',
+  'meter.form.wrong.times': 'Enter a number other than 0. 1 changes nothing.',
+  'meter.form.wrong.plus': 'Enter a number. 0 changes nothing.',
+  'meter.form.wrong.lowest': 'Enter the lowest value the meter can show.',
+  'meter.form.wrong.highest': 'Enter the highest value the meter can show.',
+  'meter.form.wrong.order': 'The highest value must be above the lowest.',
+  'meter.form.wrong.basis-temp': 'Enter the wood temperature that the meter’s scale was made for.',
+  'meter.form.wrong.basis-temp-range': 'Enter a temperature from {lowTempC} to {highTempC}.',
 } as const;

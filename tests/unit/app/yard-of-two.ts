@@ -17,6 +17,7 @@ import type {
 } from '../../../shared-core/contract/requests.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 
 /** What a person in Chicago with a metric window reads. */
@@ -34,19 +35,22 @@ export class HandHeldMeter extends MeterLink {
   private atMs = Date.parse('2026-06-01T08:00:00.000Z');
 
   override startScan(): void {
-    this.setState('scanning', 'Listening.', { deviceId: null, deviceName: null });
+    this.setState('scanning', message('meter.state.looking'), { deviceId: null, deviceName: null });
     this.emit('found', { deviceId: 'hand', name: 'Hand-held', rssiDbm: -50, serviceUuids: [] });
   }
   override stopScan(): void {}
   override connect(deviceId: string): void {
-    this.setState('live', 'Reading.', { deviceId, deviceName: 'Hand-held' });
+    this.setState('live', message('meter.state.live', { meterName: 'Hand-held' }), {
+      deviceId,
+      deviceName: 'Hand-held',
+    });
     this.describe(description);
   }
   override describe(described: MeterDescription): void {
     this.setDescribed({ description: described, characteristics: [], remarks: [] });
   }
   override async disconnect(): Promise<void> {
-    this.setState('idle', 'None.', { deviceId: null, deviceName: null });
+    this.setState('idle', message('meter.state.none'), { deviceId: null, deviceName: null });
   }
   override async close(): Promise<void> {}
 

@@ -88,7 +88,7 @@ describe('a percentage is not yet moisture content', () => {
     const found = [characteristic({ serviceUuid: '181a', characteristicUuid: '2a6f' })];
     const { description, remarks } = describeMeter(found);
     expect(description).toBeNull();
-    expect(remarks).toEqual([expect.stringMatching(/humidity of air .* say so on the meter page\.$/)]);
+    expect(remarks).toEqual([{ code: 'meter.self.humidity-unconfirmed' }]);
   });
 
   test('humidity that calls itself moisture of wood is the reading', () => {
@@ -120,9 +120,7 @@ describe('a choice', () => {
   test('two of the same rank are left to the person', () => {
     const two = describeMeter([named, { ...named, characteristicUuid: 'aa03' }]);
     expect(two.description).toBeNull();
-    expect(two.remarks).toEqual([
-      'The meter offers 2 values that could be the reading. Choose one on the meter page.',
-    ]);
+    expect(two.remarks).toEqual([{ code: 'meter.self.several', facts: { values: 2 } }]);
   });
 
   test('one that cannot notify, and one in degrees, are something else', () => {
@@ -132,13 +130,18 @@ describe('a choice', () => {
   });
 
   test.each([
-    ['a damaged descriptor', Uint8Array.of(6, 0xfe), /must be 7/],
-    ['a struct', Uint8Array.of(0x1b, 0, 0xad, 0x27, 1, 0, 0), /is no number/],
-    ['an absurd exponent', Uint8Array.of(0x06, 0x63, 0xad, 0x27, 1, 0, 0), /cannot be right/],
-  ])('%s is passed over with a sentence', (_, presentationFormat, sentence) => {
+    ['a damaged descriptor', Uint8Array.of(6, 0xfe), 'meter.self.format-length', { sent: 2, needed: 7 }],
+    ['a struct', Uint8Array.of(0x1b, 0, 0xad, 0x27, 1, 0, 0), 'meter.self.format-unreadable', { format: 27 }],
+    [
+      'an absurd exponent',
+      Uint8Array.of(0x06, 0x63, 0xad, 0x27, 1, 0, 0),
+      'meter.self.exponent-absurd',
+      { exponent: 99 },
+    ],
+  ])('%s is passed over with the reason', (_, presentationFormat, code, facts) => {
     const { description, remarks } = describeMeter([characteristic({ presentationFormat })]);
     expect(description).toBeNull();
-    expect(remarks).toEqual([expect.stringMatching(sentence)]);
+    expect(remarks).toEqual([{ code, facts }]);
   });
 
   test('whatever descriptors come, it answers, and a description it makes is one that can be saved', () => {

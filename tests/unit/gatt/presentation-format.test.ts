@@ -22,18 +22,19 @@ describe('Characteristic Presentation Format, 0x2904', () => {
     });
   });
 
-  test.each([0, 6, 8])('refuses %i bytes with a sentence', (length) => {
+  test.each([0, 6, 8])('refuses %i bytes with the number needed', (length) => {
     expect(parsePresentationFormat(new Uint8Array(length).fill(4))).toEqual({
       ok: false,
-      why: `The meter's description of its value is ${length} bytes long and must be 7.`,
+      problem: { code: 'meter.self.format-length', facts: { sent: length, needed: 7 } },
     });
   });
 
   // Bluetooth SIG, Format Types: 0x00 and 0x1C to 0xFF are reserved for future use.
   test.each(['00', '1c', 'ff'])('refuses the reserved format 0x%s', (format) => {
-    const parsed = parsePresentationFormat(bytes(`${format}00ad27010000`));
-    expect(parsed.ok).toBe(false);
-    expect(parsed).toHaveProperty('why', expect.stringMatching(/has not defined\.$/));
+    expect(parsePresentationFormat(bytes(`${format}00ad27010000`))).toEqual({
+      ok: false,
+      problem: { code: 'meter.self.format-undefined', facts: { format: Number.parseInt(format, 16) } },
+    });
   });
 
   test('answers whatever bytes come', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { adapterState, reasonOfError, reasonOfState } from '../../../electron/meter/adapter-reason.ts';
 import { adapterReasonSchema } from '../../../electron/meter/radio-messages.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
 
 describe('noble’s word for the adapter', () => {
   test.each([
@@ -36,9 +38,18 @@ describe('errors of loading noble and opening the adapter', () => {
   });
 });
 
+const { say } = createWords({
+  catalog: english,
+  locale: 'en-US',
+  timeZone: 'America/Chicago',
+  units: 'imperial',
+  today: null,
+});
+
 test('every reason has whole sentences; every one that is in the way says what works without', () => {
   for (const reason of adapterReasonSchema.options) {
-    const { usable, sentence } = adapterState(reason);
+    const { usable, message } = adapterState(reason);
+    const sentence = say(message);
     expect(sentence).toMatch(/^[A-Z].*\.$/);
     expect(usable).toBe(reason === 'on');
     if (!usable && reason !== 'starting') expect(sentence).toMatch(/Typed readings .* work without it\.$/);

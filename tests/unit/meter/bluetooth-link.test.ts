@@ -2,6 +2,8 @@ import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
 import { BluetoothLink } from '../../../electron/meter/bluetooth-link.ts';
+import type { LinkState } from '../../../electron/meter/meter-link.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
 
 let link: BluetoothLink;
 afterEach(() => link.close());
@@ -14,9 +16,11 @@ function linkTo(scenario: string): BluetoothLink {
   return link;
 }
 
-/** Waits for a state that satisfies a test of its sentence or phase. */
-async function untilState(text: RegExp): Promise<void> {
-  while (!text.test(`${link.state.phase}: ${link.state.sentence}`)) await once(link, 'state');
+/** Waits for a state of this phase and, where one is given, with this message. */
+async function untilState(phase: LinkState['phase'], code?: Code): Promise<void> {
+  while (link.state.phase !== phase || (code !== undefined && link.state.message.code !== code)) {
+    await once(link, 'state');
+  }
 }
 
 describe('what the radio process says is believed only as far as it makes sense', () => {
@@ -49,7 +53,7 @@ describe('what the radio process says is believed only as far as it makes sense'
       decoded: 3,
       noReading: 0,
       refused: 5,
-      lastRefusal: 'The meter sent values faster than they could be taken in; 5 were dropped.',
+      lastRefusal: { code: 'meter.value.too-fast', facts: { missed: 5 } },
     });
   });
 });
@@ -57,14 +61,14 @@ describe('what the radio process says is believed only as far as it makes sense'
 describe('the adapter', () => {
   test('a scan begun with Bluetooth switched off says so, and goes on when it is switched on', async () => {
     linkTo('off-then-on').startScan();
-    await untilState(/^scanning: Bluetooth is switched off/);
-    await untilState(/^scanning: Looking for meters/);
-    expect(link.adapter).toEqual({ usable: true, sentence: 'Bluetooth is on.' });
+    await untilState('scanning', 'meter.adapter.off');
+    await untilState('scanning', 'meter.state.looking');
+    expect(link.adapter).toEqual({ usable: true, message: { code: 'meter.adapter.on' } });
   });
 
-  test('connecting with Bluetooth switched off fails with that sentence', async () => {
+  test('connecting with Bluetooth switched off fails with that reason', async () => {
     linkTo('off-then-on').connect('aabbccddeeff', null);
-    await untilState(/^failed: Bluetooth is switched off/);
+    await untilState('failed', 'meter.adapter.off');
     expect(link.state.deviceId).toBe('aabbccddeeff');
   });
 });
@@ -72,7 +76,7 @@ describe('the adapter', () => {
 describe('orders', () => {
   test('a closed link does nothing any more', async () => {
     linkTo('overrun').connect('aabbccddeeff', null);
-    await untilState(/^live/);
+    await untilState('live');
     await link.close();
     link.connect('aabbccddeeff', null);
     link.startScan();
@@ -82,7 +86,7 @@ describe('orders', () => {
 
   test('what was known of one meter is forgotten with it', async () => {
     linkTo('overrun').connect('aabbccddeeff', null);
-    await untilState(/^live/);
+    await untilState('live');
     expect(link.described?.description?.unit).toBe('pct');
     await link.disconnect();
     expect(link.described).toBeNull();

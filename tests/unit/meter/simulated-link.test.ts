@@ -45,7 +45,7 @@ describe('the simulated meter', () => {
     link.on('found', ({ name }) => names.push(name));
     link.startScan();
     link.connect();
-    expect(names).toEqual(['Simulated meter']);
+    expect(names).toEqual(['Simulated']);
     expect(link.state).toMatchObject({ phase: 'live', deviceId: 'simulated' });
     expect(meterDescriptionSchema.parse(link.described?.description)).toMatchObject({ unit: 'pct' });
     expect(link.batteryPct).toBe(84);
@@ -57,7 +57,9 @@ describe('the simulated meter', () => {
     const { link, clock, received } = simulated();
     link.connect();
     clock.passMs(500);
-    expect(received.every((n) => n.value === null && /NRes/.test(n.why!))).toBe(true);
+    expect(
+      received.every((n) => n.value === null && n.problem!.code === 'meter.value.not-at-resolution'),
+    ).toBe(true);
     expect(link.counts).toMatchObject({
       received: 5,
       decoded: 0,
@@ -104,14 +106,14 @@ describe('the simulated meter', () => {
   });
 
   test.each([
-    [3, /NRes/],
-    [75, /above what it can show/],
-  ])('wood at %i %% is outside its scale: no value, and a sentence', (truth, sentence) => {
+    [3, 'meter.value.not-at-resolution'],
+    [75, 'meter.value.above-scale'],
+  ])('wood at %i %% is outside its scale: no value, and the reason', (truth, code) => {
     const { link, clock, received } = simulated();
     link.connect();
     link.setTruth(truth);
     clock.passMs(4000);
-    expect(received.at(-1)).toMatchObject({ value: null, why: expect.stringMatching(sentence) });
+    expect(received.at(-1)).toMatchObject({ value: null, problem: { code } });
   });
 
   test('the same seed and the same orders give the same bytes; another seed gives others', () => {
@@ -142,7 +144,7 @@ test('no meter at all: every order is answered with what works instead', async (
   link.startScan();
   expect(link.state).toMatchObject({
     phase: 'idle',
-    sentence: expect.stringMatching(/type the readings\.$/),
+    message: { code: 'meter.state.typed-only' },
   });
   await link.close();
 });

@@ -32,7 +32,7 @@ test('before its state is known, that is said', async () => {
 
 test('with no meter: look for one, or take the simulated one, one click each', async () => {
   const { machine, user } = open(aMeter(), {
-    'meter.simulate': () => aLiveMeter({ kind: 'simulated', deviceName: 'Simulated meter' }),
+    'meter.simulate': () => aLiveMeter({ kind: 'simulated', deviceName: 'Simulated' }),
   });
   expect(screen.getByRole('status').textContent).toContain('No meter is connected.');
   expect(screen.getByRole('button', { name: 'Look for Bluetooth meters' })).toBeTruthy();
@@ -46,22 +46,22 @@ describe('looking for meters', () => {
   const found = aMeter({
     kind: 'bluetooth',
     phase: 'scanning',
-    sentence: 'Listening for meters.',
+    message: message('meter.state.looking'),
     devices: [
       { deviceId: 'aa:bb', name: 'Yard meter', rssiDbm: -58 },
-      { deviceId: 'cc:dd', name: 'Nameless device', rssiDbm: -91 },
+      { deviceId: 'cc:dd', name: '', rssiDbm: -91 },
       { deviceId: 'ee:ff', name: 'Far shed', rssiDbm: null },
     ],
   });
 
   test('what is heard is listed with its strength in words and dBm, and can be connected', async () => {
     const { machine, user } = open(found, { 'meter.connect': () => aLiveMeter() });
-    const items = within(screen.getByRole('list', { name: 'Bluetooth devices heard' })).getAllByRole(
+    const items = within(screen.getByRole('list', { name: 'Bluetooth devices found' })).getAllByRole(
       'listitem',
     );
-    expect(items[0]!.textContent).toMatch(/Yard meter.*strong, -58 dBm/);
-    expect(items[1]!.textContent).toMatch(/Nameless device.*very weak, -91 dBm/);
-    expect(items[2]!.textContent).toBe('Far shedee:ffsignal strength not toldConnect');
+    expect(items[0]!.textContent).toMatch(/Yard meter.*strong, −58 dBm/);
+    expect(items[1]!.textContent).toMatch(/Unnamed device.*very weak, −91 dBm/);
+    expect(items[2]!.textContent).toBe('Far shedee:ffsignal strength unknownConnect');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Connect Yard meter' }));
     expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'aa:bb' }]);
@@ -70,7 +70,7 @@ describe('looking for meters', () => {
 
   test('while nothing is heard, it says what to try; it can be stopped', async () => {
     const { machine, user } = open({ ...found, devices: [] }, { 'meter.disconnect': () => aMeter() });
-    expect(screen.getByText(/Switch the meter on and hold it near/)).toBeTruthy();
+    expect(screen.getByText(/Turn the meter on and hold it close/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Stop' }));
     expect(machine.inputsOf('meter.disconnect')).toEqual([{}]);
   });
@@ -80,10 +80,10 @@ describe('looking for meters', () => {
       aMeter({
         kind: 'bluetooth',
         phase: 'failed',
-        sentence: 'This machine has no Bluetooth adapter. Plug one in.',
+        message: message('meter.adapter.missing'),
       }),
     );
-    expect(screen.getByRole('alert').textContent).toContain('no Bluetooth adapter');
+    expect(screen.getByRole('alert').textContent).toContain('No Bluetooth adapter found.');
     await expectNoBarriers();
   });
 
@@ -104,13 +104,15 @@ test('a live meter: value, what the pins do, every notification accounted for, t
   const { machine } = open(aLiveMeter());
   act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));
   const live = screen.getByRole('region', { name: 'Live' });
-  expect(live.textContent).toContain('12.6 % raw, as the meter shows');
+  expect(live.textContent).toContain('12.6% raw, as the meter shows');
   expect(live.textContent).toContain('Settled');
-  expect(live.textContent).toMatch(/Received1,200Decoded1,058No reading \(pins out\)140Refused2Battery76 %/);
-  expect(live.textContent).toContain('Last refused: The meter sent 1 byte; its value needs 2.');
+  expect(live.textContent).toMatch(
+    /Received1,200Decoded1,058No reading \(pins out\)140Unreadable2Battery76%/,
+  );
+  expect(live.textContent).toContain('Last unreadable: The meter sent 1 byte; its value needs 2.');
   const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
   expect(bytes.textContent).toContain(
-    'The meter says of itself: 16 bits, unsigned, × 10^-1, in % moisture content',
+    'The meter describes its own value.Format16 bits, unsignedPower of ten−1Unit% moisture contentCan show5–60%',
   );
   expect(within(bytes).getByRole('row', { name: /2a6f/ }).textContent).toContain('7e00');
   await expectNoBarriers();
@@ -119,26 +121,28 @@ test('a live meter: value, what the pins do, every notification accounted for, t
 test('a meter that says nothing of itself is described on its live bytes', async () => {
   const silent = aLiveMeter({
     phase: 'needs-description',
-    sentence: 'Say how its bytes are read.',
+    message: message('meter.state.needs-setup', { meterName: 'Yard meter' }),
     description: null,
   });
   const { machine, user } = open(silent, { 'meter.describe': () => aLiveMeter() });
-  const form = screen.getByRole('form', { name: 'Describe the meter' });
-  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('12.6 %');
+  const form = screen.getByRole('form', { name: 'Set up the meter' });
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('12.6%');
   await expectNoBarriers();
 
   const power = within(form).getByLabelText('Power of ten');
   await user.clear(power);
   await user.type(power, '-2');
-  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('1.3 %');
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('1.26%');
 
-  await user.clear(within(form).getByLabelText('Largest it can show'));
-  await user.click(within(form).getByRole('button', { name: 'Read it this way' }));
-  expect(within(form).getByRole('alert').textContent).toContain('The largest value that the meter shows.');
+  await user.clear(within(form).getByLabelText('Highest value it can show'));
+  await user.click(within(form).getByRole('button', { name: 'Save' }));
+  expect(within(form).getByRole('alert').textContent).toContain(
+    'Enter the highest value the meter can show.',
+  );
   expect(machine.inputsOf('meter.describe')).toEqual([]);
 
-  await user.type(within(form).getByLabelText('Largest it can show'), '60');
-  await user.click(within(form).getByRole('button', { name: 'Read it this way' }));
+  await user.type(within(form).getByLabelText('Highest value it can show'), '60');
+  await user.click(within(form).getByRole('button', { name: 'Save' }));
   expect(machine.inputsOf('meter.describe')).toMatchObject([
     { layout: { format: 6, exponent: -2 }, range: { min: 0, max: 60 }, origin: 'mapped-by-hand' },
   ]);

@@ -181,10 +181,14 @@ describe('with no meter, values are typed', () => {
     await open();
     act(() =>
       showMeter(
-        aMeter({ kind: 'bluetooth', phase: 'reconnecting', sentence: 'The meter is lost. Trying again.' }),
+        aMeter({
+          kind: 'bluetooth',
+          phase: 'reconnecting',
+          message: message('meter.state.back', { meterName: 'Yard meter' }),
+        }),
       ),
     );
-    expect(screen.getByText('The meter is lost. Trying again.')).toBeTruthy();
+    expect(screen.getByText('Connected to Yard meter again. Starting its readings …')).toBeTruthy();
   });
 });
 

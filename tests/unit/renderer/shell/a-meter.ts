@@ -1,18 +1,20 @@
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import type { Live } from '../../../../shared-core/contract/round.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 
 /** No meter, and what a test makes of it. */
 export function aMeter(changes: Partial<MeterState> = {}): MeterState {
   return {
     kind: 'none',
     phase: 'idle',
-    sentence: 'No meter is connected.',
+    message: message('meter.state.none'),
     devices: [],
     deviceId: null,
     deviceName: null,
     meterId: null,
     description: null,
     characteristics: [],
+    remarks: [],
     batteryPct: null,
     counts: { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null },
     ...changes,
@@ -24,7 +26,7 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
   return aMeter({
     kind: 'bluetooth',
     phase: 'live',
-    sentence: 'Yard meter is connected.',
+    message: message('meter.state.live', { meterName: 'Yard meter' }),
     deviceId: 'aa:bb',
     deviceName: 'Yard meter',
     meterId: 1,
@@ -52,7 +54,7 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
       decoded: 1058,
       noReading: 140,
       refused: 2,
-      lastRefusal: 'The meter sent 1 byte; its value needs 2.',
+      lastRefusal: message('meter.value.bytes-missing', { sent: 1, needed: 2 }),
     },
     ...changes,
   });
