@@ -1,3 +1,4 @@
+import type { Region } from '../shared-core/contract/region.ts';
 import type { DisplayUnits } from '../shared-core/units/length.ts';
 import { type Catalog, english } from '../shared-core/words/en/index.ts';
 import { pseudoOf } from '../shared-core/words/pseudo.ts';
@@ -19,6 +20,12 @@ function locale(): string {
   return `${language}-${region ?? 'US'}`;
 }
 
+/** Where the person at this window is. */
+export const region = (): Region => ({
+  locale: locale(),
+  timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+});
+
 let made: { key: string; words: Words } | null = null;
 
 /** Made once for as long as it is the same person on the same day. */
@@ -27,8 +34,7 @@ function wordsFor(units: DisplayUnits): Words {
   const two = (value: number) => String(value).padStart(2, '0');
   const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   const display = {
-    locale: locale(),
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    ...region(),
     units,
     today,
   };

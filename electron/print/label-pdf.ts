@@ -34,6 +34,8 @@ const plainGlyphs = Object.fromEntries(
 
 export interface LabelPdfMeta {
   title: string;
+  /** BCP 47: in what language it is read aloud. */
+  locale: string;
   /** Written into the file; the same pages with the same instant give the same bytes. */
   createdAt: Date;
 }
@@ -46,7 +48,7 @@ export function labelPdf(pages: readonly LabelPage[], meta: LabelPdfMeta): Promi
   const document = new PDFDocument({
     autoFirstPage: false,
     margin: 0,
-    lang: 'en',
+    lang: meta.locale,
     info: { Title: meta.title, CreationDate: meta.createdAt, Producer: 'Pintally', Creator: 'Pintally' },
     displayTitle: true,
     // No font of pdfkit's own: it would look for its metrics beside the bundle.

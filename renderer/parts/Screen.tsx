@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { useNavigation } from '../stores/navigation.ts';
+import { useWords } from '../words.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import './screen.css';
@@ -81,10 +82,11 @@ export function EmptyState({ sentence, children }: { sentence: string; children?
 }
 
 /** Something is being asked for. Shown after a moment only, so that quick answers do not flicker. */
-export function Loading({ what }: { what: string }) {
+export function Loading({ what }: { what?: string }) {
+  const { say } = useWords();
   return (
     <p className="loading" role="status">
-      Fetching {what} …
+      {what === undefined ? say('common.loading') : `Fetching ${what} …`}
     </p>
   );
 }

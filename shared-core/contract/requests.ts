@@ -9,6 +9,7 @@ import { messageSchema } from '../words/message.ts';
 import { boardForecastSchema } from './forecast.ts';
 import { meterStateSchema } from './meter.ts';
 import { gramsSchema, newOvenCheckSchema, ownFitSchema } from './oven-checks.ts';
+import { regionSchema } from './region.ts';
 import { probedBoardSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from './round.ts';
 import {
   boardKgSchema,
@@ -232,8 +233,9 @@ export const requests = {
     input: z.object({
       boardIds: z.array(rowIdSchema).min(1).max(2000),
       kind: z.enum(['sheet', 'single']),
-      /** Places already used on the first sheet. */
-      skip: z.number().int().min(0).max(500),
+      /** Labels already used on the first sheet. */
+      used: z.number().int().min(0).max(500),
+      region: regionSchema,
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
   }),

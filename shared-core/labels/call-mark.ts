@@ -2,20 +2,19 @@ import type { Call } from '../probing/calls/assessment.ts';
 
 export type CallShape = 'disc' | 'house' | 'square' | 'triangle';
 
-/** How a verdict is told apart without colour: a word, its letter and a shape of its own. */
+/** How a call is told apart without color, beside its word and letter of the catalog: by a shape of its own. */
 export interface CallMark {
   word: string;
-  letter: string;
   shape: CallShape;
   /** Only "ready" is a filled shape: it is the one looked for from across the yard. */
   filled: boolean;
 }
 
 export const callMarks: Readonly<Record<Call, CallMark>> = {
-  ready: { word: 'Ready', letter: 'R', shape: 'disc', filled: true },
-  'bring-in': { word: 'Bring in', letter: 'B', shape: 'house', filled: false },
-  'keep-drying': { word: 'Keep drying', letter: 'K', shape: 'square', filled: false },
-  'probe-again': { word: 'Probe again', letter: 'P', shape: 'triangle', filled: false },
+  ready: { word: 'Ready', shape: 'disc', filled: true },
+  'bring-in': { word: 'Bring in', shape: 'house', filled: false },
+  'keep-drying': { word: 'Keep drying', shape: 'square', filled: false },
+  'probe-again': { word: 'Probe again', shape: 'triangle', filled: false },
 };
 
 /** Outline of the shape in the square with this upper left corner and side, as SVG path data in the same unit. */

@@ -1,6 +1,8 @@
-import { callMarks, callShapePath } from './call-mark.ts';
-import { type Face, type FittedText, fittedText, pointMm, textWidthMm } from './fitted-text.ts';
+import type { Words } from '../words/words.ts';
+import { callShapePath } from './call-mark.ts';
+import { type Face, type FittedText, fittedText, pointMm } from './fitted-text.ts';
 import type { LabelContent } from './label.ts';
+import { type LabelLines, labelLines } from './label-lines.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
 import { type LabelLayout, labelPositions, printableArea } from './sheet.ts';
 
@@ -46,7 +48,7 @@ interface Box {
 /** What must stay whole shrinks to this before it is cut. */
 const smallestPt = 4;
 
-/** A wood's name is rather cut than smaller than this: what is left of it still tells the wood. */
+/** A species' name is rather cut than smaller than this: what is left of it still tells the species. */
 const smallestNamePt = 6;
 
 /** The label fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */
@@ -66,35 +68,41 @@ const highestOfWidth = 0.62;
 const mcOfRow = 0.55;
 
 /**
- * Draws the labels of boards: big ID, big MC, wood and thickness, shell and core, the call, and the QR code of the ID.
+ * Draws the labels of boards: big ID, big MC, species and thickness, shell and core, the call, and the QR code of the ID.
  *
- * @param skip positions of the first page that are used up already
- * @returns    pages in order; none for no boards
- * @throws     RangeError with a sentence when `skip` leaves nothing of the page
+ * @param words of the person who gets them: the same words, the same label, on screen and in the PDF
+ * @param used  positions of the first page that are used up already
+ * @returns     pages in order; none for no boards
+ * @throws      RangeError where `problemOfUsed` finds one
  */
-export function drawLabels(contents: readonly LabelContent[], layout: LabelLayout, skip = 0): LabelPage[] {
+export function drawLabels(
+  contents: readonly LabelContent[],
+  layout: LabelLayout,
+  words: Words,
+  used = 0,
+): LabelPage[] {
   const area = printableArea(layout);
   const pages: LabelPage[] = [];
-  for (const [index, position] of labelPositions(contents.length, layout, skip).entries()) {
+  for (const [index, position] of labelPositions(contents.length, layout, used).entries()) {
     const content = contents[index];
     if (content === undefined) break;
     pages[position.page] ??= { widthMm: layout.pageWidthMm, heightMm: layout.pageHeightMm, operations: [] };
     const box = { ...area, xMm: position.xMm + area.xMm, yMm: position.yMm + area.yMm };
-    pages[position.page]?.operations.push(...labelOperations(content, box));
+    pages[position.page]?.operations.push(...labelOperations(content, box, words));
   }
   return pages;
 }
 
-function labelOperations(content: LabelContent, box: Box): Operation[] {
-  const code = qrCodeOf(content.qrPayload);
+function labelOperations(content: LabelContent, box: Box, words: Words): Operation[] {
+  const code = qrCodeOf(content.code);
   const { textBox, qrBox } = split(box, code);
-  return [...textOperations(content, textBox), ...qrOperations(code, qrBox)];
+  return [...textOperations(labelLines(content, words), textBox), ...qrOperations(code, qrBox, words)];
 }
 
 /** Null for a text that no QR code can hold: the label says so instead. */
-function qrCodeOf(payload: string): QrCode | null {
+function qrCodeOf(text: string): QrCode | null {
   try {
-    return qrCode(payload);
+    return qrCode(text);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;
@@ -120,14 +128,18 @@ function split(box: Box, code: QrCode | null): { textBox: Box; qrBox: Box } {
   };
 }
 
-function qrOperations(code: QrCode | null, box: Box): Operation[] {
+function qrOperations(code: QrCode | null, box: Box, { say }: Words): Operation[] {
   const sideMm = Math.min(box.widthMm, box.heightMm);
   const moduleMm = code === null ? 0 : sideMm / (code.modules + 2 * quietZoneModules);
   if (code === null || moduleMm < smallestModuleMm - roundingMm) {
     const middleMm = box.yMm + box.heightMm / 2;
     return [
-      ...line(fitted('no QR code:', 'regular', { ...box, yMm: middleMm - 3, heightMm: 3 }, smallestPt)),
-      ...line(fitted('ID too long', 'regular', { ...box, yMm: middleMm, heightMm: 3 }, smallestPt)),
+      ...line(
+        fitted(say('labels.no-qr-code'), 'regular', { ...box, yMm: middleMm - 3, heightMm: 3 }, smallestPt),
+      ),
+      ...line(
+        fitted(say('labels.id-too-long'), 'regular', { ...box, yMm: middleMm, heightMm: 3 }, smallestPt),
+      ),
     ];
   }
   const xMm = box.xMm + (box.widthMm - sideMm) / 2 + quietZoneModules * moduleMm;
@@ -135,7 +147,7 @@ function qrOperations(code: QrCode | null, box: Box): Operation[] {
   return [{ kind: 'path', d: qrPath(code, xMm, yMm, moduleMm), fill: 'black', strokeMm: null }];
 }
 
-function textOperations(content: LabelContent, box: Box): Operation[] {
+function textOperations(lines: LabelLines, box: Box): Operation[] {
   const heightMm = Math.min(box.heightMm, highestOfWidth * box.widthMm);
   let topMm = box.yMm + (box.heightMm - heightMm) / 2;
   const row = (share: number): Box => {
@@ -144,51 +156,47 @@ function textOperations(content: LabelContent, box: Box): Operation[] {
     return made;
   };
   return [
-    ...line(fitted(content.boardId, 'bold', row(shares.id), smallestPt, 'middle')),
-    ...mcOperations(content, row(shares.mc)),
-    ...boardOperations(content, row(shares.board)),
-    ...line(fitted(content.shellCoreText, 'regular', row(shares.shellCore), smallestPt)),
-    ...callOperations(content, row(shares.call)),
+    ...line(fitted(lines.code, 'bold', row(shares.id), smallestPt, 'middle')),
+    ...mcOperations(lines, row(shares.mc)),
+    ...boardOperations(lines, row(shares.board)),
+    ...line(fitted(lines.shellCore, 'regular', row(shares.shellCore), smallestPt)),
+    ...callOperations(lines.call, row(shares.call)),
   ];
 }
 
 /** The MC, and small beside it its day and what is known of its exactness. */
-function mcOperations(content: LabelContent, row: Box): Operation[] {
-  const mc = fitted(content.mcText, 'bold', { ...row, widthMm: mcOfRow * row.widthMm }, smallestPt);
-  const takenMm = mc.widthMm + 0.2 * row.heightMm;
+function mcOperations({ mc, day, interval }: LabelLines, row: Box): Operation[] {
+  const big = fitted(mc, 'bold', { ...row, widthMm: mcOfRow * row.widthMm }, smallestPt);
+  const takenMm = big.widthMm + 0.2 * row.heightMm;
   const beside = {
     xMm: row.xMm + takenMm,
     widthMm: row.widthMm - takenMm,
     heightMm: 0.4 * row.heightMm,
   };
-  const day = content.mcDateText === '' ? '' : `MC ${content.mcDateText}`;
   return [
-    ...line(mc),
+    ...line(big),
     ...line(fitted(day, 'regular', { ...beside, yMm: row.yMm + 0.1 * row.heightMm }, smallestPt)),
-    ...line(
-      fitted(content.intervalText, 'regular', { ...beside, yMm: row.yMm + 0.5 * row.heightMm }, smallestPt),
-    ),
+    ...line(fitted(interval, 'regular', { ...beside, yMm: row.yMm + 0.5 * row.heightMm }, smallestPt)),
   ];
 }
 
-/** Thickness first: it is short and must stay whole, a wood's name may be cut. */
-function boardOperations(content: LabelContent, row: Box): Operation[] {
-  const thickness = fitted(content.thicknessText, 'bold', row, smallestPt);
-  const takenMm = thickness.widthMm + 0.5 * row.heightMm;
+/** Thickness first: it is short and must stay whole, a species' name may be cut. */
+function boardOperations({ thickness, speciesName }: LabelLines, row: Box): Operation[] {
+  const size = fitted(thickness, 'bold', row, smallestPt);
+  const takenMm = size.widthMm + 0.5 * row.heightMm;
   const rest = { ...row, xMm: row.xMm + takenMm, widthMm: row.widthMm - takenMm };
-  return [...line(thickness), ...line(fitted(content.speciesName, 'regular', rest, smallestNamePt))];
+  return [...line(size), ...line(fitted(speciesName, 'regular', rest, smallestNamePt))];
 }
 
-function callOperations(content: LabelContent, row: Box): Operation[] {
-  if (content.call === null) return [];
-  const mark = callMarks[content.call];
+function callOperations(call: LabelLines['call'], row: Box): Operation[] {
+  if (call === null) return [];
   const topMm = row.yMm + 0.1 * row.heightMm;
   const sideMm = 0.9 * row.heightMm;
   const strokeMm = 0.08 * sideMm;
   const outlineMm = sideMm - strokeMm;
-  const d = callShapePath(mark.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
+  const d = callShapePath(call.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
   const letterPt = (0.58 * sideMm) / pointMm;
-  const letterMm = textWidthMm(mark.letter, 'bold', letterPt);
+  const letter = fittedText(call.letter, 'bold', letterOfSide * sideMm, letterPt, 0, 'end');
   const word = {
     xMm: row.xMm + 1.3 * sideMm,
     yMm: topMm,
@@ -196,22 +204,23 @@ function callOperations(content: LabelContent, row: Box): Operation[] {
     heightMm: sideMm,
   };
   return [
-    { kind: 'path', d, fill: mark.filled ? 'black' : null, strokeMm },
+    { kind: 'path', d, fill: call.filled ? 'black' : null, strokeMm },
     {
       kind: 'text',
-      text: mark.letter,
-      xMm: row.xMm + (sideMm - letterMm) / 2,
-      baselineMm: topMm + letterBaseline[mark.shape] * sideMm,
-      sizePt: letterPt,
-      widthMm: letterMm,
+      ...letter,
+      xMm: row.xMm + (sideMm - letter.widthMm) / 2,
+      baselineMm: topMm + letterBaseline[call.shape] * sideMm,
       face: 'bold',
-      ink: mark.filled ? 'white' : 'black',
+      ink: call.filled ? 'white' : 'black',
     },
-    ...line(fitted(mark.word, 'bold', word, smallestPt)),
+    ...line(fitted(call.word, 'bold', word, smallestPt)),
   ];
 }
 
-/** Where the letter stands in its shape, as a part of the side: lower where the shape is wider there. */
+/** The most of its shape's side that a letter takes: some languages have wider ones than ours. */
+const letterOfSide = 0.6;
+
+/** Where the letter is in its shape, as a part of the side: lower where the shape is wider there. */
 const letterBaseline = { disc: 0.71, house: 0.85, square: 0.71, triangle: 0.88 };
 
 interface Line extends FittedText {

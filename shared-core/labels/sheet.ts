@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type Message, message } from '../words/message.ts';
 
 const marginMm = z.number().min(0).max(400);
 
@@ -62,41 +63,30 @@ export function printableArea(layout: z.infer<typeof layoutShape>) {
   };
 }
 
-const inMm = (mm: number) => `${Number(mm.toFixed(1))} mm`;
-
-/** Sizes of a page of labels, mm. A layout that does not fit its page is refused with a sentence. */
+/** Sizes of a page of labels, mm. What does not fit its page is refused by a code of the catalog, its facts in `params`. */
 export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
-  const refuse = (field: keyof typeof layoutShape.shape, message: string) =>
-    check.addIssue({ code: 'custom', path: [field], message });
+  const refuse = (size: keyof typeof layoutShape.shape, { code, facts }: Message) =>
+    check.addIssue({ code: 'custom', path: [size], message: code, params: facts });
 
   if (layout.kind === 'single' && (layout.columns !== 1 || layout.rows !== 1)) {
-    refuse('columns', 'A single label has one column and one row. Choose a sheet for more.');
+    refuse('columns', message('labels.single-is-one'));
     return;
   }
   const extent = extentMm(layout);
-  const toRightMm = layout.leftMm + extent.widthMm;
-  const toBottomMm = layout.topMm + extent.heightMm;
-  const tooWide = toRightMm > layout.pageWidthMm + toleranceMm;
-  const tooHigh = toBottomMm > layout.pageHeightMm + toleranceMm;
-  if (tooWide) {
-    refuse(
-      'labelWidthMm',
-      `The labels reach ${inMm(toRightMm)} across, but the page is ${inMm(layout.pageWidthMm)} wide. Use narrower labels, fewer columns or a wider page.`,
-    );
-  }
-  if (tooHigh) {
-    refuse(
-      'labelHeightMm',
-      `The labels reach ${inMm(toBottomMm)} down, but the page is ${inMm(layout.pageHeightMm)} high. Use lower labels, fewer rows or a longer page.`,
-    );
-  }
-  if (tooWide || tooHigh) return;
+  const overRightMm = layout.leftMm + extent.widthMm - layout.pageWidthMm;
+  const overBottomMm = layout.topMm + extent.heightMm - layout.pageHeightMm;
+  const isTooWide = overRightMm > toleranceMm;
+  const isTooTall = overBottomMm > toleranceMm;
+  if (isTooWide) refuse('labelWidthMm', message('labels.too-wide', { overMm: overRightMm }));
+  if (isTooTall) refuse('labelHeightMm', message('labels.too-tall', { overMm: overBottomMm }));
+  if (isTooWide || isTooTall) return;
   const area = printableArea(layout);
-  if (area.widthMm < smallestPrintableMm.width || area.heightMm < smallestPrintableMm.height) {
-    refuse(
-      area.widthMm < smallestPrintableMm.width ? 'labelWidthMm' : 'labelHeightMm',
-      `Of each label only ${inMm(Math.max(0, area.widthMm))} by ${inMm(Math.max(0, area.heightMm))} can be printed on, and the ID with its QR code needs ${smallestPrintableMm.width} by ${smallestPrintableMm.height} mm. Use larger labels.`,
-    );
+  const narrowerMm = smallestPrintableMm.width - area.widthMm;
+  const shorterMm = smallestPrintableMm.height - area.heightMm;
+  if (narrowerMm > 0)
+    refuse('labelWidthMm', message('labels.too-narrow-for-code', { missingMm: narrowerMm }));
+  else if (shorterMm > 0) {
+    refuse('labelHeightMm', message('labels.too-short-for-code', { missingMm: shorterMm }));
   }
 });
 export type LabelLayout = z.infer<typeof labelLayoutSchema>;
@@ -153,21 +143,24 @@ export interface LabelPosition {
   yMm: number;
 }
 
+/** What is wrong with so many labels already used on the first page; null where nothing is. */
+export function problemOfUsed(used: number, { columns, rows }: LabelLayout): Message | null {
+  const labels = columns * rows;
+  if (Number.isInteger(used) && used >= 0 && used < labels) return null;
+  return message('labels.too-many-used', { labels, mostUsed: labels - 1 });
+}
+
 /**
  * Where the labels go: along the rows, from the top, page after page.
  *
- * @param skip positions of the first page that are used up already
- * @throws     RangeError with a sentence when `skip` leaves nothing of the page
+ * @param used positions of the first page that are used up already
+ * @throws     RangeError where `problemOfUsed` finds one
  */
-export function labelPositions(count: number, layout: LabelLayout, skip: number): LabelPosition[] {
+export function labelPositions(count: number, layout: LabelLayout, used: number): LabelPosition[] {
+  if (problemOfUsed(used, layout)) throw new RangeError(`${used} used labels leave none of this page.`);
   const perPage = layout.columns * layout.rows;
-  if (!(Number.isInteger(skip) && skip >= 0 && skip < perPage)) {
-    throw new RangeError(
-      `${skip} used labels cannot be skipped: this page has ${perPage}, so enter a whole number from 0 to ${perPage - 1}.`,
-    );
-  }
   return Array.from({ length: count }, (_, index) => {
-    const slot = skip + index;
+    const slot = used + index;
     const onPage = slot % perPage;
     return {
       page: Math.floor(slot / perPage),

@@ -18,7 +18,7 @@ async function pagesOf(path: string): Promise<string[]> {
 test('labels for a stack are saved as a PDF that reads back', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
-  await expect(page.getByText('6 labels on one page.')).toBeVisible();
+  await expect(page.getByText('6 labels on 1 page.')).toBeVisible();
   await picture(page, 'labels');
 
   const download = page.waitForEvent('download');
@@ -34,7 +34,7 @@ test('labels for a stack are saved as a PDF that reads back', async ({ pintally:
     expect(text).toContain(code);
   expect(text).toContain('Black walnut');
   expect(text).toContain('29 mm');
-  expect(text?.match(/\d+\.\d %/g)?.length).toBeGreaterThanOrEqual(6);
+  expect(text?.match(/\d+\.\d%/g)?.length).toBeGreaterThanOrEqual(6);
 });
 
 test('a single label has a page to itself', async ({ pintally: { page } }) => {

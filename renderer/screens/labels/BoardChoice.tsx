@@ -1,15 +1,7 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { callMarks } from '../../../shared-core/labels/call-mark.ts';
-import { callsInOrder } from '../../parts/CallBadge.tsx';
 import { Checkbox, Select } from '../../parts/Field.tsx';
-import type { LabelBoard, Standing } from './label-choice.ts';
-
-export const standings: readonly { value: Standing; label: string }[] = [
-  ...callsInOrder.map((value) => ({ value, label: callMarks[value].word })),
-  { value: 'not-probed', label: 'Not probed yet' },
-];
-
-const standingWords = new Map(standings.map(({ value, label }) => [value, label]));
+import { useWords } from '../../words.ts';
+import { type CallOrNone, callName, callsAndNone, type LabelBoard } from './label-choice.ts';
 
 /** Which stack the boards are taken from. */
 export function StackChoice({
@@ -21,12 +13,13 @@ export function StackChoice({
   stackId: number | null;
   onStack: (stackId: number | null) => void;
 }) {
+  const { say } = useWords();
   return (
     <Select
-      label="Stack"
+      label={say('labels.stack')}
       value={stackId === null ? 'all' : String(stackId)}
       options={[
-        { value: 'all', label: 'All stacks' },
+        { value: 'all', label: say('labels.all-stacks') },
         ...stacks.map((stack) => ({ value: String(stack.id), label: stack.name })),
       ]}
       onValue={(value) => onStack(value === 'all' ? null : Number(value))}
@@ -34,69 +27,64 @@ export function StackChoice({
   );
 }
 
-/** Which calls are wanted, with how many boards stand at each. */
+/** Boards of which calls get a label, with how many boards have each. */
 export function CallChoice({
   boards,
-  wanted,
-  onWanted,
+  calls,
+  onCalls,
 }: {
   boards: readonly LabelBoard[];
-  wanted: ReadonlySet<Standing>;
-  onWanted: (wanted: Set<Standing>) => void;
+  calls: ReadonlySet<CallOrNone>;
+  onCalls: (calls: Set<CallOrNone>) => void;
 }) {
+  const { say } = useWords();
   return (
     <fieldset className="label-calls">
-      <legend>With the call</legend>
-      {standings.map(({ value, label }) => {
-        const count = boards.filter((board) => board.standing === value).length;
-        return (
-          <Checkbox
-            key={value}
-            label={`${label} (${count})`}
-            checked={wanted.has(value)}
-            onChecked={(checked) => {
-              const changed = new Set(wanted);
-              if (checked) changed.add(value);
-              else changed.delete(value);
-              onWanted(changed);
-            }}
-          />
-        );
-      })}
+      <legend>{say('labels.calls')}</legend>
+      {callsAndNone.map((call) => (
+        <Checkbox
+          key={call}
+          label={say('labels.call-and-boards', {
+            callName: callName(call, say),
+            boards: boards.filter((board) => board.call === call).length,
+          })}
+          checked={calls.has(call)}
+          onChecked={(isChecked) => onCalls(changed(calls, call, isChecked))}
+        />
+      ))}
     </fieldset>
   );
 }
 
-/** The boards one by one, to leave some out. */
+/** The boards one by one, to exclude some. */
 export function BoardsOneByOne({
   boards,
-  leftOut,
-  onLeftOut,
+  excluded,
+  onExcluded,
 }: {
   boards: readonly LabelBoard[];
-  leftOut: ReadonlySet<number>;
-  onLeftOut: (leftOut: Set<number>) => void;
+  excluded: ReadonlySet<number>;
+  onExcluded: (excluded: Set<number>) => void;
 }) {
+  const { say } = useWords();
   return (
     <fieldset className="label-boards">
-      <legend>Boards</legend>
+      <legend>{say('labels.boards')}</legend>
       <ul>
         {boards.map((board) => (
           <li key={board.id}>
             <label>
               <input
                 type="checkbox"
-                checked={!leftOut.has(board.id)}
-                onChange={(event) => {
-                  const changed = new Set(leftOut);
-                  if (event.target.checked) changed.delete(board.id);
-                  else changed.add(board.id);
-                  onLeftOut(changed);
-                }}
+                checked={!excluded.has(board.id)}
+                onChange={(event) => onExcluded(changed(excluded, board.id, !event.target.checked))}
               />
               <strong>{board.code}</strong>
               <span className="label-board-words">
-                {board.speciesName}, {standingWords.get(board.standing)?.toLowerCase()}
+                {say('labels.species-and-call', {
+                  speciesName: board.speciesName,
+                  callName: callName(board.call, say),
+                })}
               </span>
             </label>
           </li>
@@ -104,4 +92,11 @@ export function BoardsOneByOne({
       </ul>
     </fieldset>
   );
+}
+
+function changed<T>(set: ReadonlySet<T>, item: T, isIn: boolean): Set<T> {
+  const copy = new Set(set);
+  if (isIn) copy.add(item);
+  else copy.delete(item);
+  return copy;
 }

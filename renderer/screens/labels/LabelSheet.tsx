@@ -25,7 +25,7 @@ export const LabelSheet = memo(function LabelSheet({
     >
       {underlay}
       {page.operations.map((operation, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a page is drawn anew as a whole, its marks have no other name.
+        // biome-ignore lint/suspicious/noArrayIndexKey: a page is always drawn as a whole; its marks have no other name.
         <Mark key={index} operation={operation} />
       ))}
     </svg>

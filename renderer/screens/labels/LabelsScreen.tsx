@@ -5,21 +5,23 @@ import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.t
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { BoardsOneByOne, CallChoice, StackChoice, standings } from './BoardChoice.tsx';
+import { useWords } from '../../words.ts';
+import { BoardsOneByOne, CallChoice, StackChoice } from './BoardChoice.tsx';
 import { LabelsToPrint } from './LabelsToPrint.tsx';
-import { chosenBoards, MOST_LABELS, type Standing } from './label-choice.ts';
+import { type CallOrNone, callsAndNone, chosenBoards } from './label-choice.ts';
 import { useLabelBoards } from './useLabelBoards.ts';
 import './labels.css';
 
-/** Labels of chosen boards: looked at, printed or saved. */
+/** Labels of chosen boards: previewed, printed or saved. */
 export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
   const settings = useSettings((store) => store.settings);
+  const { say } = useWords();
   return (
-    <Screen title="Labels" lead="Choose the boards, look the sheet over, print.">
+    <Screen title={say('labels.title')} lead={say('labels.lead')}>
       {settings ? (
         <ChooseAndPrint boardIds={boardIds} stackId={stackId} layouts={settings.labelLayouts} />
       ) : (
-        <Loading what="the label sizes" />
+        <Loading />
       )}
     </Screen>
   );
@@ -36,20 +38,21 @@ function ChooseAndPrint({
 }) {
   const stacks = useAnswer('stacks.list', {});
   const { found, error, again } = useLabelBoards(boardIds, stackId);
-  const [wanted, setWanted] = useState<Set<Standing>>(new Set(standings.map(({ value }) => value)));
-  const [leftOut, setLeftOut] = useState<Set<number>>(new Set());
+  const [calls, setCalls] = useState<Set<CallOrNone>>(new Set(callsAndNone));
+  const [excluded, setExcluded] = useState<Set<number>>(new Set());
+  const { say } = useWords();
   const boards = found?.boards ?? [];
-  const chosen = chosenBoards(boards, wanted, leftOut);
+  const chosen = chosenBoards(boards, calls, excluded);
 
   if (error) return <Failed sentence={error} again={again} />;
-  if (!found) return <Loading what="the boards" />;
+  if (!found) return <Loading />;
   return (
     <div className="labels-screen">
-      <Sheet title="Boards">
+      <Sheet title={say('labels.boards')}>
         {boardIds.length > 0 ? (
           <p>
-            {boards.length === 1 ? 'One board was chosen' : `${boards.length} boards were chosen`} elsewhere.{' '}
-            <a href={hrefOf({ name: 'labels', boardIds: [] })}>Choose from all instead</a>
+            {say('labels.selected-elsewhere', { boards: boards.length })}{' '}
+            <a href={hrefOf({ name: 'labels', boardIds: [] })}>{say('labels.choose-from-all')}</a>
           </p>
         ) : (
           <StackChoice
@@ -59,24 +62,21 @@ function ChooseAndPrint({
           />
         )}
         {boards.length === 0 ? (
-          <EmptyState sentence="There are no boards here yet.">
-            <ButtonLink href={hrefOf({ name: 'stacks' })}>Go to the stacks</ButtonLink>
+          <EmptyState sentence={say('labels.no-boards')}>
+            <ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>
           </EmptyState>
         ) : (
           <>
-            <CallChoice boards={boards} wanted={wanted} onWanted={setWanted} />
+            <CallChoice boards={boards} calls={calls} onCalls={setCalls} />
             <BoardsOneByOne
-              boards={boards.filter((board) => wanted.has(board.standing))}
-              leftOut={leftOut}
-              onLeftOut={setLeftOut}
+              boards={boards.filter((board) => calls.has(board.call))}
+              excluded={excluded}
+              onExcluded={setExcluded}
             />
           </>
         )}
         {found.total > boards.length && (
-          <p>
-            Labels are made for at most {MOST_LABELS} boards at once; these are the first of {found.total}.
-            Choose a stack to get at the others.
-          </p>
+          <p>{say('labels.first-boards-only', { first: boards.length, boards: found.total })}</p>
         )}
       </Sheet>
       <LabelsToPrint boardIds={chosen.map((board) => board.id)} layouts={layouts} />

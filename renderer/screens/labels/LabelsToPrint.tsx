@@ -1,8 +1,8 @@
 import { useCallback, useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/settings.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
-import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
-import { Banner } from '../../parts/Banner.tsx';
+import { type LabelLayout, problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { NumberField } from '../../parts/Field.tsx';
@@ -10,7 +10,8 @@ import { EmptyState, Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { LabelPreview, pagesOf } from './LabelPreview.tsx';
+import { region, useWords } from '../../words.ts';
+import { LabelPreview } from './LabelPreview.tsx';
 import { PrintPages } from './PrintPages.tsx';
 import { savePdf } from './save-pdf.ts';
 
@@ -25,23 +26,27 @@ export function LabelsToPrint({
   layouts: Settings['labelLayouts'];
 }) {
   const [kind, setKind] = useState<LayoutKind>('sheet');
-  const [skip, setSkip] = useState<number | null>(0);
+  const [typed, setTyped] = useState<number | null>(0);
+  const { say } = useWords();
   const layout = layouts[kind];
+  const used = kind === 'sheet' ? (typed ?? 0) : 0;
+  const problem = problemOfUsed(used, layout);
   return (
-    <Sheet title="Paper">
+    <Sheet title={say('labels.paper')}>
       <PaperChoice kind={kind} layouts={layouts} onKind={setKind} />
       {kind === 'sheet' && (
         <NumberField
-          label="Labels already used on the first sheet"
-          hint={`Counted along the rows from the top left; this sheet has ${layout.columns * layout.rows}.`}
-          value={skip}
-          onValue={setSkip}
+          label={say('labels.used')}
+          hint={say('labels.used-hint', { labels: layout.columns * layout.rows })}
+          error={problem && say(problem)}
+          value={typed}
+          onValue={setTyped}
         />
       )}
       {boardIds.length === 0 ? (
-        <EmptyState sentence="No board is chosen. Tick a call or a board, and its label shows here." />
+        <EmptyState sentence={say('labels.none-chosen')} />
       ) : (
-        <Drawn boardIds={boardIds} layout={layout} skip={kind === 'sheet' ? (skip ?? 0) : 0} />
+        problem === null && <Drawn boardIds={boardIds} layout={layout} used={used} />
       )}
     </Sheet>
   );
@@ -56,72 +61,71 @@ function PaperChoice({
   layouts: Settings['labelLayouts'];
   onKind: (kind: LayoutKind) => void;
 }) {
+  const { say } = useWords();
+  const { labelWidthMm: widthMm, labelHeightMm: heightMm } = single;
   return (
     <div className="paper-choice">
       <Choice
-        label="Labels on"
+        label={say('labels.print-on')}
         value={kind}
         options={[
-          { value: 'sheet', label: `A sheet of ${sheet.columns} × ${sheet.rows}` },
-          { value: 'single', label: `Single labels, ${single.labelWidthMm} × ${single.labelHeightMm} mm` },
+          { value: 'sheet', label: say('labels.sheets', { columns: sheet.columns, rows: sheet.rows }) },
+          { value: 'single', label: say('labels.singles', { widthMm, heightMm }) },
         ]}
         onValue={onKind}
       />
-      <a href={hrefOf({ name: 'settings' })}>Other sizes: Settings</a>
+      <a href={hrefOf({ name: 'settings' })}>{say('labels.other-sizes')}</a>
     </div>
   );
 }
 
-function Drawn({ boardIds, layout, skip }: { boardIds: number[]; layout: LabelLayout; skip: number }) {
+function Drawn({ boardIds, layout, used }: { boardIds: number[]; layout: LabelLayout; used: number }) {
   const contents = useAnswer('labels.contents', { boardIds });
   if (contents.error) return <Failed sentence={contents.error} again={contents.again} />;
-  if (!contents.output) return <Loading what="the labels" />;
-  return <Pages boardIds={boardIds} contents={contents.output} layout={layout} skip={skip} />;
+  if (!contents.output) return <Loading />;
+  return <Pages boardIds={boardIds} contents={contents.output} layout={layout} used={used} />;
 }
 
 function Pages({
   boardIds,
   contents,
   layout,
-  skip,
+  used,
 }: {
   boardIds: number[];
   contents: readonly LabelContent[];
   layout: LabelLayout;
-  skip: number;
+  used: number;
 }) {
   const [printing, setPrinting] = useState(false);
   const [making, setMaking] = useState(false);
   const printed = useCallback(() => setPrinting(false), []);
-  const { pages, problem } = pagesOf(contents, layout, skip);
-  const labels = contents.length === 1 ? 'One label' : `${contents.length} labels`;
-  const sheets = pages.length === 1 ? 'one page' : `${pages.length} pages`;
+  const words = useWords();
+  const { say } = words;
+  const pages = drawLabels(contents, layout, words, used);
+  const amount = { labels: contents.length, pages: pages.length };
 
   async function save(): Promise<void> {
     setMaking(true);
-    const fileName = await attempt(savePdf({ boardIds, kind: layout.kind, skip }));
+    const fileName = await attempt(savePdf({ boardIds, kind: layout.kind, used, region: region() }));
     setMaking(false);
-    if (fileName) tellDone(`${fileName} is made: ${labels.toLowerCase()} on ${sheets}.`);
+    if (fileName) tellDone(say('labels.pdf-made', { fileName, ...amount }));
   }
 
-  if (problem) return <Banner kind="problem">{problem}</Banner>;
   return (
     <>
       <p>
-        <strong>
-          {labels} on {sheets}.
-        </strong>{' '}
-        Print at 100 %, not fitted to the page.
+        <strong>{say('labels.amount', amount)}</strong> {say('labels.actual-size')}
       </p>
       <Actions>
         <Button kind="main" onClick={() => setPrinting(true)}>
-          Print
+          {say('common.print')}
         </Button>
         <Button disabled={making} onClick={save}>
-          {making ? 'Making the PDF …' : 'Save as PDF'}
+          {say(making ? 'labels.making-pdf' : 'labels.save-as-pdf')}
         </Button>
       </Actions>
-      <LabelPreview pages={pages} layout={layout} skip={skip} />
+      <LabelPreview pages={pages} layout={layout} used={used} />
       {printing && <PrintPages pages={pages} onDone={printed} />}
     </>
   );

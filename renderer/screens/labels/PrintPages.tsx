@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { createPortal } from 'react-dom';
 import type { LabelPage } from '../../../shared-core/labels/drawing.ts';
+import { useWords } from '../../words.ts';
 import { LabelSheet } from './LabelSheet.tsx';
 import './print-pages.css';
 
@@ -10,6 +11,7 @@ import './print-pages.css';
  */
 export function PrintPages({ pages, onDone }: { pages: readonly LabelPage[]; onDone: () => void }) {
   const [first] = pages;
+  const { say } = useWords();
   useEffect(() => {
     if (!first) return;
     // The page's content policy allows no style written into the page; a sheet made by script is allowed.
@@ -26,8 +28,12 @@ export function PrintPages({ pages, onDone }: { pages: readonly LabelPage[]; onD
   return createPortal(
     <div className="print-pages">
       {pages.map((page, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: pages are told apart by their place alone.
-        <LabelSheet key={index} page={page} title={`Page ${index + 1} of ${pages.length}`} />
+        <LabelSheet
+          // biome-ignore lint/suspicious/noArrayIndexKey: a page is its number.
+          key={index}
+          page={page}
+          title={say('labels.page', { page: index + 1, pages: pages.length })}
+        />
       ))}
     </div>,
     document.body,

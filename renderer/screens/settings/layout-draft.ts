@@ -1,3 +1,5 @@
+import type { z } from 'zod';
+import { messageOfIssue } from '../../../shared-core/contract/validation.ts';
 import {
   a4SheetLayout,
   type LabelLayout,
@@ -10,6 +12,7 @@ import {
   shortLengthFromMm,
   shortLengthUnit,
 } from '../../../shared-core/units/length.ts';
+import { wordsNow } from '../../words.ts';
 
 export type LayoutSize = Exclude<keyof LabelLayout, 'kind'>;
 
@@ -92,10 +95,9 @@ function askedSize(size: LayoutSize, kind: LabelLayout['kind']): LayoutSize {
   return size === 'labelHeightMm' || size === 'pageHeightMm' ? 'pageHeightMm' : 'pageWidthMm';
 }
 
-type Issue = { code?: string; message: string; minimum?: unknown; maximum?: unknown };
-
-function sentenceOfIssue(issue: Issue, size: LayoutSize, units: DisplayUnits): string {
-  if (issue.code === 'custom') return issue.message;
+function sentenceOfIssue(issue: z.core.$ZodIssue, size: LayoutSize, units: DisplayUnits): string {
+  const problem = messageOfIssue(issue);
+  if (problem) return wordsNow().say(problem);
   const inUnits = (mm: unknown) =>
     counts.has(size) ? String(mm) : `${shortLengthFromMm(Number(mm), units)} ${shortLengthUnit(units)}`;
   if (issue.code === 'too_small') return `This must be at least ${inUnits(issue.minimum)}.`;

@@ -181,7 +181,7 @@ function BoardEnd({
       ) : (
         <span className={`stack-call call-${call}`}>
           <CallShape call={call} />
-          <span aria-hidden="true">{callMarks[call].letter}</span>{' '}
+          <span aria-hidden="true">{say(`call.letter-${call}`)}</span>{' '}
           <span className="spoken-only">{callMarks[call].word}</span>{' '}
           {pct !== null && <span className="stack-pct">{pctWords(pct)} %</span>}
         </span>
@@ -202,12 +202,13 @@ function BoardEnd({
 }
 
 function Legend({ hasNext, hasEnds }: { hasNext: boolean; hasEnds: boolean }) {
+  const { say } = useWords();
   return (
     <ul className="stack-legend" aria-label="What the marks mean">
       {callsInOrder.map((call) => (
         <li key={call} className={`call-${call}`}>
           <CallShape call={call} />
-          {callMarks[call].letter} <span>{callMarks[call].word.toLowerCase()}</span>
+          {say(`call.letter-${call}`)} <span>{callMarks[call].word.toLowerCase()}</span>
         </li>
       ))}
       {hasNext && (

@@ -6,6 +6,12 @@ export const calls = {
   'call.probe-again': 'Probe again',
   'call.too-dry': 'Too dry',
 
+  /** The letter of each, which differ: on labels and in the drawing of a stack. */
+  'call.letter-ready': 'R',
+  'call.letter-bring-in': 'B',
+  'call.letter-keep-drying': 'K',
+  'call.letter-probe-again': 'P',
+
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
   'call.middle-of-target':
     '{averagePct} is in the middle half of the target, {targetRange}. The meter cannot tell it closer than {likelyInterval}.',

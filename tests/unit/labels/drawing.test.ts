@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import { drawLabels, type Operation, type TextOperation } from '../../../shared-core/labels/drawing.ts';
 import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
-import { type LabelContent, labelContent } from '../../../shared-core/labels/label.ts';
+import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import {
   a4SheetLayout,
   type LabelLayout,
@@ -12,25 +12,16 @@ import {
   letterSheetLayout,
   singleLabelLayout,
 } from '../../../shared-core/labels/sheet.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { pseudoOf } from '../../../shared-core/words/pseudo.ts';
+import { createWords, type Say, type Words } from '../../../shared-core/words/words.ts';
+import { aFinding, aLabel, wordsIn } from './a-label.ts';
 import { decoded } from './decoded.ts';
 import { anyLayout } from './layouts.ts';
 import { polygons, rasterise } from './raster.ts';
 
-const oak = labelContent({
-  code: 'OAK-07',
-  speciesName: 'Northern red oak',
-  thicknessMm: 27,
-  units: 'metric',
-  latest: {
-    averagePct: 12.4,
-    shellPct: 11.2,
-    corePct: 13.1,
-    lowPct: 11.6,
-    highPct: 13.2,
-    dateText: '2026-03-12',
-  },
-  call: 'bring-in',
-});
+const words = wordsIn('metric');
+const calls = ['ready', 'bring-in', 'keep-drying', 'probe-again'] as const;
 
 function size(widthMm: number, heightMm: number) {
   return {
@@ -48,7 +39,7 @@ function texts(operations: readonly Operation[]): TextOperation[] {
 }
 
 function pageOf(content: LabelContent, layout: LabelLayout) {
-  const [page] = drawLabels([content], layout);
+  const [page] = drawLabels([content], layout, words);
   if (page === undefined) throw new Error('One label makes one page.');
   return page;
 }
@@ -63,51 +54,57 @@ function qrRectangles(operations: readonly Operation[]) {
 }
 
 describe('a label', () => {
-  test('says everything of its board', () => {
-    const said = texts(pageOf(oak, letterSheetLayout).operations).map(({ text }) => text);
-    expect(said).toEqual([
+  test('shows everything of its board', () => {
+    const shown = texts(pageOf(aLabel, letterSheetLayout).operations).map(({ text }) => text);
+    expect(shown).toEqual([
       'OAK-07',
-      '12.4 %',
-      'MC 2026-03-12',
-      'likely 11.6–13.2 %',
+      '12.4%',
+      'Mar 12, 2026',
+      'Likely 11.6–13.2%',
       '27 mm',
       'Northern red oak',
-      'shell 11.2 %, core 13.1 %',
+      'Shell 11.2%, core 13.1%',
       'B',
       'Bring in',
     ]);
   });
 
   test('its ID and its MC are the largest of all', () => {
-    const drawn = texts(pageOf(oak, letterSheetLayout).operations);
+    const drawn = texts(pageOf(aLabel, letterSheetLayout).operations);
     const sizeOf = (text: string) => drawn.find((operation) => operation.text === text)?.sizePt ?? 0;
-    const others = drawn.filter(({ text }) => text !== 'OAK-07' && text !== '12.4 %');
-    expect(Math.min(sizeOf('OAK-07'), sizeOf('12.4 %'))).toBeGreaterThan(
+    const others = drawn.filter(({ text }) => text !== 'OAK-07' && text !== '12.4%');
+    expect(Math.min(sizeOf('OAK-07'), sizeOf('12.4%'))).toBeGreaterThan(
       1.4 * Math.max(...others.map(({ sizePt }) => sizePt)),
     );
   });
 
-  test('each verdict has a word, a letter and a shape of its own', () => {
-    const marks = Object.values(callMarks);
-    for (const part of ['word', 'letter', 'shape'] as const) {
-      expect(new Set(marks.map((mark) => mark[part])).size).toBe(4);
-    }
+  test('has a word, a letter and a shape for each call', () => {
+    const { say } = words;
+    const marks = calls.map((call) => [
+      callMarks[call].shape,
+      say(`call.${call}`),
+      say(`call.letter-${call}`),
+    ]);
+    expect(marks).toEqual([
+      ['disc', 'Ready', 'R'],
+      ['house', 'Bring in', 'B'],
+      ['square', 'Keep drying', 'K'],
+      ['triangle', 'Probe again', 'P'],
+    ]);
   });
 
   test('of a board without a call shows none', () => {
-    const unprobed = { ...oak, mcText: 'not probed yet', mcDateText: '', intervalText: '', call: null };
-    const { operations } = pageOf(unprobed, letterSheetLayout);
-    const said = texts(operations).map(({ text }) => text);
-    expect(said).toContain('not probed yet');
-    for (const { word } of Object.values(callMarks)) expect(said).not.toContain(word);
+    const { operations } = pageOf({ ...aLabel, latest: null }, letterSheetLayout);
+    const shown = texts(operations).map(({ text }) => text);
+    expect(shown).toEqual(['OAK-07', 'No readings yet', '27 mm', 'Northern red oak']);
     expect(operations.filter(({ kind }) => kind === 'path')).toHaveLength(1);
   });
 
   test('of a board whose ID is too long for a code says so instead of printing one that cannot be read', () => {
     const long = 'ł'.repeat(80);
-    const { operations } = pageOf({ ...oak, boardId: long, qrPayload: long }, smallestLabel);
+    const { operations } = pageOf({ ...aLabel, code: long }, smallestLabel);
     expect(texts(operations).map(({ text }) => text)).toEqual(
-      expect.arrayContaining(['no QR code:', 'ID too long']),
+      expect.arrayContaining(['No QR code:', 'ID too long']),
     );
   });
 });
@@ -120,14 +117,14 @@ describe('the QR code', () => {
     ['smallest', smallestLabel],
   ])('on a %s label is read back, all other ink beside it', (_, layout) => {
     expect(labelLayoutSchema.safeParse(layout).success).toBe(true);
-    expect(decoded(rasterise(pageOf(oak, layout), 6))).toBe('OAK-07');
+    expect(decoded(rasterise(pageOf(aLabel, layout), 6))).toBe('OAK-07');
   });
 
   // Quiet zone of 4 modules: ISO/IEC 18004 (from memory). 0.33 mm: common practice, no source.
   test('on every accepted layout has modules of at least 0.33 mm and 4 modules of white on all sides', () => {
     fc.assert(
       fc.property(anyLayout, fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,15}$/), (layout, id) => {
-        const { operations } = pageOf({ ...oak, boardId: id, qrPayload: id }, layout);
+        const { operations } = pageOf({ ...aLabel, code: id }, layout);
         const corners = qrRectangles(operations).flat();
         const xs = corners.map(([x]) => x);
         const ys = corners.map(([, y]) => y);
@@ -169,27 +166,30 @@ const hostile = fc.oneof(
   ),
 );
 
+/** Words of which each is the same text, as a careless translation may be. */
+const saying = (text: string): Words => {
+  const say = (() => text) as Say;
+  const formats = { ...words.formats, mc: () => text, thickness: () => text, day: () => text };
+  return { say, formats };
+};
+
 describe('whatever the texts are', () => {
   test('all that is printed stays on its label, in characters that the fonts have', () => {
     fc.assert(
       fc.property(
         anyLayout,
         fc.record({
-          boardId: hostile,
+          code: hostile,
           speciesName: hostile,
-          thicknessText: hostile,
-          mcText: hostile,
-          mcDateText: hostile,
-          intervalText: hostile,
-          shellCoreText: hostile,
-          call: fc.constantFrom('ready', 'bring-in', 'keep-drying', 'probe-again', null),
-          qrPayload: hostile,
+          thickness: fc.constant(aLabel.thickness),
+          latest: fc.constantFrom(null, ...calls.map((call) => ({ ...aFinding, call }))),
         }),
+        fc.oneof(fc.constant(words), hostile.map(saying)),
         fc.integer({ min: 0, max: 200 }),
-        (layout, content, used) => {
-          const skip = used % (layout.columns * layout.rows);
-          const [page] = drawLabels([content], layout, skip);
-          const [position] = labelPositions(1, layout, skip);
+        (layout, content, anyWords, count) => {
+          const used = count % (layout.columns * layout.rows);
+          const [page] = drawLabels([content], layout, anyWords, used);
+          const [position] = labelPositions(1, layout, used);
           const operations = page?.operations ?? [];
           expect(operations.length).toBeGreaterThan(0);
           for (const operation of operations) {
@@ -197,12 +197,19 @@ describe('whatever the texts are', () => {
               // Throws for a character that the fonts lack.
               expect(textWidthMm(operation.text, operation.face, operation.sizePt)).toBe(operation.widthMm);
             }
-            for (const [x, y] of polygons(operation).flat()) {
-              expect(x).toBeGreaterThanOrEqual(position?.xMm ?? Number.NaN);
-              expect(x).toBeLessThanOrEqual((position?.xMm ?? Number.NaN) + layout.labelWidthMm);
-              expect(y).toBeGreaterThanOrEqual(position?.yMm ?? Number.NaN);
-              expect(y).toBeLessThanOrEqual((position?.yMm ?? Number.NaN) + layout.labelHeightMm);
-            }
+            const { xMm, yMm } = position!;
+            const outside = polygons(operation)
+              .flat()
+              .filter(
+                ([x, y]) =>
+                  !(
+                    x >= xMm &&
+                    x <= xMm + layout.labelWidthMm &&
+                    y >= yMm &&
+                    y <= yMm + layout.labelHeightMm
+                  ),
+              );
+            expect(outside).toEqual([]);
           }
         },
       ),
@@ -213,40 +220,55 @@ describe('whatever the texts are', () => {
   test.each([letterSheetLayout, { ...singleLabelLayout, ...size(200, 150) }])(
     'accents on capitals stay on the label too, however large they are',
     (layout) => {
-      const { operations } = pageOf({ ...oak, boardId: 'ÉÅĖ' }, layout);
+      const { operations } = pageOf({ ...aLabel, code: 'ÉÅĖ' }, layout);
       const [[[, topMm = Number.NaN] = []] = []] = polygons(texts(operations)[0] as TextOperation);
       expect(topMm).toBeGreaterThanOrEqual(layout.topMm + 1.5);
     },
   );
 
-  test('the ID, the MC with its day and the verdict are whole on every accepted layout', () => {
-    fc.assert(
-      fc.property(
-        anyLayout,
-        fc.oneof(fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,15}$/), fc.constant('WWWWWWWWWWWWWWWW')),
-        fc.constantFrom(
-          'ready' as const,
-          'bring-in' as const,
-          'keep-drying' as const,
-          'probe-again' as const,
+  test.each([
+    ['metric', 'en-US', ['112.4%', 'Sep 22, 2026', '27 mm']],
+    ['imperial', 'en-US', ['112.4%', 'Sep 22, 2026', '1 1/16 in']],
+    ['metric', 'en-DE', ['112,4 %', '22 Sept 2026', '27 mm']],
+  ] as const)(
+    'the ID, the MC with its day and the call are whole on every accepted layout, %s in %s',
+    (units, locale, parts) => {
+      const person = wordsIn(units, locale);
+      fc.assert(
+        fc.property(
+          anyLayout,
+          fc.oneof(fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,15}$/), fc.constant('WWWWWWWWWWWWWWWW')),
+          fc.constantFrom(...calls),
+          (layout, code, call) => {
+            const latest = { ...aFinding, at: '2026-09-22T17:30:00Z', averagePct: 112.4, call };
+            const [page] = drawLabels([{ ...aLabel, code, latest }], layout, person);
+            const shown = texts(page!.operations).map(({ text }) => text);
+            for (const whole of [code, ...parts, person.say(`call.${call}`)]) expect(shown).toContain(whole);
+          },
         ),
-        (layout, id, call) => {
-          const content = { ...oak, boardId: id, mcText: '112.4 %', call };
-          const said = texts(pageOf(content, layout).operations).map(({ text }) => text);
-          for (const whole of [id, '112.4 %', 'MC 2026-03-12', '27 mm', callMarks[call].word]) {
-            expect(said).toContain(whole);
-          }
-        },
-      ),
-      { numRuns: 60 },
-    );
+        { numRuns: 60 },
+      );
+    },
+  );
+
+  test('in the language that nobody speaks, every letter is one that the fonts have', () => {
+    const pseudo = createWords({
+      catalog: pseudoOf(english),
+      locale: 'en-US',
+      timeZone: 'America/Chicago',
+      units: 'metric',
+      today: null,
+    });
+    const [page] = drawLabels([aLabel, { ...aLabel, latest: null }], a4SheetLayout, pseudo);
+    expect(texts(page!.operations).filter(({ text }) => text.includes('□'))).toEqual([]);
   });
 });
 
 test('31 boards from the third place on take two pages of 30', () => {
   const pages = drawLabels(
-    Array.from({ length: 31 }, (_, index) => ({ ...oak, boardId: `OAK-${index + 1}` })),
+    Array.from({ length: 31 }, (_, index) => ({ ...aLabel, code: `OAK-${index + 1}` })),
     letterSheetLayout,
+    words,
     2,
   );
   const ids = pages.map((page) => texts(page.operations).filter(({ text }) => /^OAK-/.test(text)).length);
@@ -254,5 +276,5 @@ test('31 boards from the third place on take two pages of 30', () => {
 });
 
 test('no boards make no page', () => {
-  expect(drawLabels([], letterSheetLayout)).toEqual([]);
+  expect(drawLabels([], letterSheetLayout, words)).toEqual([]);
 });

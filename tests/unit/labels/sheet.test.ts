@@ -7,12 +7,15 @@ import {
   labelPositions,
   letterSheetLayout,
   printableArea,
+  problemOfUsed,
   singleLabelLayout,
 } from '../../../shared-core/labels/sheet.ts';
 import { anyLayout } from './layouts.ts';
 
-function sentences(layout: LabelLayout): string[] {
-  return labelLayoutSchema.safeParse(layout).error?.issues.map((issue) => issue.message) ?? [];
+/** What is wrong with a layout, as codes with their facts. */
+function problems(layout: LabelLayout): unknown[] {
+  const issues = labelLayoutSchema.safeParse(layout).error?.issues ?? [];
+  return issues.map((issue) => [issue.path[0], issue.message, issue.code === 'custom' && issue.params]);
 }
 
 describe('the layouts that come with the app', () => {
@@ -21,7 +24,7 @@ describe('the layouts that come with the app', () => {
     ['A4', a4SheetLayout],
     ['single', singleLabelLayout],
   ])('%s is accepted', (_, layout) => {
-    expect(sentences(layout)).toEqual([]);
+    expect(problems(layout)).toEqual([]);
   });
 
   // US Letter is 8 1/2 x 11 in (ANSI/ASME Y14.1), A4 is 210 x 297 mm (ISO 216); both from memory.
@@ -49,28 +52,32 @@ describe('the layouts that come with the app', () => {
   });
 });
 
-describe('a layout that cannot work is refused with a sentence', () => {
+describe('a layout that cannot work is refused, with how much it is off', () => {
   test('too wide', () => {
-    expect(sentences({ ...letterSheetLayout, labelWidthMm: 80 })).toEqual([
-      'The labels reach 251.1 mm across, but the page is 215.9 mm wide. Use narrower labels, fewer columns or a wider page.',
+    // 4.7625 + 3 × 80 + 2 × 3.175 mm is 251.1125 mm, on 215.9 mm of page.
+    expect(problems({ ...letterSheetLayout, labelWidthMm: 80 })).toEqual([
+      ['labelWidthMm', 'labels.too-wide', { overMm: expect.closeTo(35.2125) }],
     ]);
   });
 
-  test('too high', () => {
-    expect(sentences({ ...letterSheetLayout, rows: 11 })).toEqual([
-      'The labels reach 292.1 mm down, but the page is 279.4 mm high. Use lower labels, fewer rows or a longer page.',
+  test('too tall', () => {
+    expect(problems({ ...letterSheetLayout, rows: 11 })).toEqual([
+      ['labelHeightMm', 'labels.too-tall', { overMm: expect.closeTo(12.7) }],
     ]);
   });
 
-  test('too small to read', () => {
-    expect(sentences({ ...letterSheetLayout, labelHeightMm: 12 })).toEqual([
-      'Of each label only 63.7 mm by 9 mm can be printed on, and the ID with its QR code needs 40 by 14 mm. Use larger labels.',
+  test('too small for the ID and its QR code, which need 40 × 14 mm inside 1.5 mm of white', () => {
+    expect(problems({ ...letterSheetLayout, labelHeightMm: 12 })).toEqual([
+      ['labelHeightMm', 'labels.too-short-for-code', { missingMm: expect.closeTo(5) }],
+    ]);
+    expect(problems({ ...letterSheetLayout, labelWidthMm: 42 })).toEqual([
+      ['labelWidthMm', 'labels.too-narrow-for-code', { missingMm: expect.closeTo(1) }],
     ]);
   });
 
   test('a single label of several', () => {
-    expect(sentences({ ...singleLabelLayout, columns: 2 })).toEqual([
-      'A single label has one column and one row. Choose a sheet for more.',
+    expect(problems({ ...singleLabelLayout, columns: 2 })).toEqual([
+      ['columns', 'labels.single-is-one', undefined],
     ]);
   });
 
@@ -89,13 +96,19 @@ describe('used labels are skipped', () => {
     expect(labelPositions(1, a4SheetLayout, 4)).toEqual([{ page: 0, xMm: 70, yMm: 29.7 }]);
   });
 
+  test('all but one may be', () => expect(problemOfUsed(29, a4SheetLayout)).toBeNull());
+
   test('only on the first page', () => {
     const pages = labelPositions(60, a4SheetLayout, 29).map(({ page }) => page);
     expect([0, 1, 2].map((page) => pages.filter((of) => of === page).length)).toEqual([1, 30, 29]);
   });
 
-  test.each([30, -1, 1.5, Number.NaN])('%f of 30 cannot be skipped', (skip) => {
-    expect(() => labelPositions(1, a4SheetLayout, skip)).toThrow(/enter a whole number from 0 to 29\.$/);
+  test.each([30, -1, 1.5, Number.NaN])('%f of 30 cannot be skipped', (used) => {
+    expect(problemOfUsed(used, a4SheetLayout)).toEqual({
+      code: 'labels.too-many-used',
+      facts: { labels: 30, mostUsed: 29 },
+    });
+    expect(() => labelPositions(1, a4SheetLayout, used)).toThrow(RangeError);
   });
 });
 

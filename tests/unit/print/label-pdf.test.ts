@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { labelPdf } from '../../../electron/print/label-pdf.ts';
 import { drawLabels, type LabelPage } from '../../../shared-core/labels/drawing.ts';
 import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
-import { type LabelContent, labelContent } from '../../../shared-core/labels/label.ts';
+import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import {
   a4SheetLayout,
   labelPositions,
@@ -11,10 +11,16 @@ import {
   printableArea,
   singleLabelLayout,
 } from '../../../shared-core/labels/sheet.ts';
+import { wordsIn } from '../labels/a-label.ts';
 import { decoded } from '../labels/decoded.ts';
 import type { Raster } from '../labels/raster.ts';
 
-const meta = { title: 'Labels of the north stack', createdAt: new Date('2026-03-12T09:30:00Z') };
+const meta = {
+  title: 'Labels of the north stack',
+  locale: 'en-US',
+  createdAt: new Date('2026-03-12T09:30:00Z'),
+};
+const words = wordsIn('metric');
 const pixelsPerMm = 6;
 
 const calls = ['ready', 'bring-in', 'keep-drying', 'probe-again'] as const;
@@ -28,23 +34,20 @@ const allSpecies = [
 
 /** As many boards of a yard of our own as asked for, their IDs up to the longest. */
 function boards(count: number): LabelContent[] {
-  return Array.from({ length: count }, (_, index) =>
-    labelContent({
-      code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
-      speciesName: allSpecies[index % allSpecies.length] ?? '',
-      thicknessMm: 27 + index,
-      units: index % 2 === 0 ? 'metric' : 'imperial',
-      latest: {
-        averagePct: 7 + index,
-        shellPct: 6.8 + index,
-        corePct: 7.4 + index,
-        lowPct: 6.1 + index,
-        highPct: 7.9 + index,
-        dateText: '2026-03-12',
-      },
-      call: calls[index % calls.length] ?? null,
-    }),
-  );
+  return Array.from({ length: count }, (_, index) => ({
+    code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
+    speciesName: allSpecies[index % allSpecies.length]!,
+    thickness: { thicknessMm: 27 + index, quarters: index % 2 === 0 ? null : 8 },
+    latest: {
+      at: '2026-03-12T17:30:00Z',
+      averagePct: 7 + index,
+      shellPct: 6.8 + index,
+      corePct: 7.4 + index,
+      lowPct: 6.1 + index,
+      highPct: 7.9 + index,
+      call: calls[index % calls.length]!,
+    },
+  }));
 }
 
 async function opened(pages: readonly LabelPage[]): Promise<PDFDocumentProxy> {
@@ -87,7 +90,7 @@ function cutOut(
 }
 
 test('the text of a sheet can be read out of the PDF, every line of every label', async () => {
-  const pages = drawLabels(boards(32), letterSheetLayout);
+  const pages = drawLabels(boards(32), letterSheetLayout, words);
   const pdf = await opened(pages);
   expect(pdf.numPages).toBe(2);
   for (const [index, page] of pages.entries()) {
@@ -126,14 +129,14 @@ test.each([
   'on a %s sheet of 30 every QR code reads as its board ID, and no ink leaves its label',
   async (_, layout) => {
     const contents = boards(30);
-    const pdf = await opened(drawLabels(contents, layout));
+    const pdf = await opened(drawLabels(contents, layout, words));
     const sheet = await painted(pdf, await pdf.getPage(1));
     const area = printableArea(layout);
     const positions = labelPositions(30, layout, 0);
     const read = positions.map(({ xMm, yMm }) =>
       decoded(cutOut(sheet, xMm, yMm, layout.labelWidthMm, layout.labelHeightMm)),
     );
-    expect(read).toEqual(contents.map(({ boardId }) => boardId));
+    expect(read).toEqual(contents.map(({ code }) => code));
 
     // White out what may be printed on, and nothing is left. One pixel is for the smoothing of edges.
     const pixel = 1 / pixelsPerMm;
@@ -150,7 +153,7 @@ test.each([
 );
 
 test('a single label has a page of its own size, and its code reads', async () => {
-  const pdf = await opened(drawLabels(boards(2), singleLabelLayout));
+  const pdf = await opened(drawLabels(boards(2), singleLabelLayout, words));
   expect(pdf.numPages).toBe(2);
   const page = await pdf.getPage(2);
   const { width, height } = page.getViewport({ scale: 25.4 / 72 });
@@ -158,12 +161,13 @@ test('a single label has a page of its own size, and its code reads', async () =
   expect(decoded(await painted(pdf, page))).toBe('OAK-2');
 });
 
-test('the file tells its title, asks for actual size, and is the same for the same pages and instant', async () => {
-  const pages = drawLabels(boards(3), letterSheetLayout);
+test('the file tells its title and language, asks for actual size, and is the same for the same pages and instant', async () => {
+  const pages = drawLabels(boards(3), letterSheetLayout, words);
   const pdf = await opened(pages);
   expect((await pdf.getMetadata()).info).toMatchObject({
     Title: meta.title,
     CreationDate: 'D:20260312093000Z',
+    Language: 'en-US',
   });
   expect(await pdf.getViewerPreferences()).toEqual(
     new Map<string, unknown>([

@@ -6,7 +6,7 @@ import { LabelsScreen } from '../../../../renderer/screens/labels/LabelsScreen.t
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
-import { labelContent } from '../../../../shared-core/labels/label.ts';
+import type { LabelContent } from '../../../../shared-core/labels/label.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -19,15 +19,12 @@ const boards: BoardRow[] = [
   aBoardRow(4),
 ];
 
-const contentOf = (board: BoardRow) =>
-  labelContent({
-    code: board.code,
-    speciesName: board.speciesName,
-    thicknessMm: board.thicknessMm,
-    units: 'metric',
-    latest: board.latest && { ...board.latest, dateText: '22 Aug 2026' },
-    call: board.latest?.call ?? null,
-  });
+const contentOf = ({ code, speciesName, thicknessMm, latest }: BoardRow): LabelContent => ({
+  code,
+  speciesName,
+  thickness: { thicknessMm, quarters: null },
+  latest,
+});
 
 function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
@@ -70,7 +67,7 @@ const previewed = () =>
 describe('Choosing boards for labels', () => {
   test('all are chosen to begin with, and the preview shows them as they will be printed', async () => {
     open();
-    expect(await screen.findByText('4 labels on one page.')).toBeTruthy();
+    expect(await screen.findByText('4 labels on 1 page.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01', 'OAK-02', 'OAK-03', 'OAK-04']);
     await expectNoBarriers();
   });
@@ -78,29 +75,29 @@ describe('Choosing boards for labels', () => {
   test('by their call, each with its count', async () => {
     const { user } = open();
     await user.click(await screen.findByLabelText('Keep drying (2)'));
-    await user.click(screen.getByLabelText('Not probed yet (1)'));
-    expect(await screen.findByText('One label on one page.')).toBeTruthy();
+    await user.click(screen.getByLabelText('Not probed (1)'));
+    expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01']);
   });
 
   test('one by one', async () => {
     const { user } = open();
     await user.click(await screen.findByRole('checkbox', { name: /OAK-02/ }));
-    expect(await screen.findByText('3 labels on one page.')).toBeTruthy();
+    expect(await screen.findByText('3 labels on 1 page.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01', 'OAK-03', 'OAK-04']);
   });
 
   test('with none left, it says so instead of an empty sheet', async () => {
     const { user } = open([1]);
     await user.click(await screen.findByRole('checkbox', { name: /OAK-01/ }));
-    expect(screen.getByText(/No board is chosen/)).toBeTruthy();
+    expect(screen.getByText('No boards chosen. Check a call or a board to see its label.')).toBeTruthy();
     expect(screen.queryByRole('button', { name: 'Print' })).toBeNull();
   });
 
   test('boards chosen elsewhere come along, and the choice can be given up', async () => {
     open([2, 3]);
-    expect(await screen.findByText(/2 boards were chosen elsewhere/)).toBeTruthy();
-    expect((await screen.findByRole('link', { name: 'Choose from all instead' })).getAttribute('href')).toBe(
+    expect(await screen.findByText(/2 boards selected in the list/)).toBeTruthy();
+    expect((await screen.findByRole('link', { name: 'Choose from all boards' })).getAttribute('href')).toBe(
       '#/labels',
     );
   });
@@ -130,7 +127,9 @@ describe('The paper', () => {
     const { user } = open();
     await user.clear(await screen.findByLabelText('Labels already used on the first sheet'));
     await user.type(screen.getByLabelText('Labels already used on the first sheet'), '30');
-    expect((await screen.findByRole('alert')).textContent).toContain('enter a whole number from 0 to 29');
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'This sheet has 30 labels. Type a whole number from 0 to 29.',
+    );
     expect(screen.queryByRole('button', { name: 'Print' })).toBeNull();
   });
 
@@ -156,7 +155,14 @@ describe('Getting them on paper', () => {
     });
     const { machine, user } = open([1, 3]);
     await user.click(await screen.findByRole('button', { name: 'Save as PDF' }));
-    expect(machine.inputsOf('labels.pdf')).toEqual([{ boardIds: [1, 3], kind: 'sheet', skip: 0 }]);
+    expect(machine.inputsOf('labels.pdf')).toEqual([
+      {
+        boardIds: [1, 3],
+        kind: 'sheet',
+        used: 0,
+        region: { locale: 'en-US', timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone },
+      },
+    ]);
     expect(saved).toEqual(['labels-2026-11-25.pdf']);
     expect(bytes[0]?.type).toBe('application/pdf');
     expect(bytes[0]?.size).toBe('%PDF-1.7'.length);

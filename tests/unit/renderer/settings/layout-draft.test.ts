@@ -1,3 +1,4 @@
+// @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
 import { draftOfLayout, layoutOf } from '../../../../renderer/screens/settings/layout-draft.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
@@ -25,7 +26,7 @@ describe('Sizes of a sheet of labels in a form', () => {
     const draft = { ...draftOfLayout(letterSheetLayout, 'metric'), labelWidthMm: 90 };
     const { layout, problems } = layoutOf(draft, letterSheetLayout, 'metric');
     expect(layout).toBeNull();
-    expect(problems.labelWidthMm).toMatch(/^The labels reach .* across, but the page is 215.9 mm wide/);
+    expect(problems.labelWidthMm).toMatch(/^65 mm too wide for the page\./);
   });
 
   test('that are missing, not whole or out of range are each said in a sentence', () => {
@@ -39,7 +40,7 @@ describe('Sizes of a sheet of labels in a form', () => {
     expect(layoutOf({ ...draft, rows: 100 }, letterSheetLayout, 'metric').problems).toEqual({
       rows: 'This must be at most 60.',
       // So many also do not fit the page.
-      labelHeightMm: expect.stringMatching(/^The labels reach .* down/),
+      labelHeightMm: expect.stringMatching(/too tall for the page/),
     });
     expect(layoutOf({ ...draft, leftMm: -1 }, letterSheetLayout, 'metric').problems).toEqual({
       leftMm: 'This must be at least 0 mm.',
@@ -64,6 +65,6 @@ describe('The size of a single label', () => {
 
   test('too small for an ID with its QR code is refused where it was typed', () => {
     const draft = { ...draftOfLayout(singleLabelLayout, 'metric'), pageHeightMm: 12 };
-    expect(layoutOf(draft, singleLabelLayout, 'metric').problems.pageHeightMm).toMatch(/Use larger labels/);
+    expect(layoutOf(draft, singleLabelLayout, 'metric').problems.pageHeightMm).toMatch(/Use taller labels/);
   });
 });

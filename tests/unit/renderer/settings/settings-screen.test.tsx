@@ -82,7 +82,7 @@ describe('Settings', () => {
     const width = sheet.getByLabelText('Label width');
     await user.clear(width);
     await user.type(width, '90');
-    expect(sheet.getByText(/The labels reach/)).toBeTruthy();
+    expect(sheet.getByText(/65 mm too wide for the page/)).toBeTruthy();
     expect(sheet.getByRole('button', { name: 'Save these sizes' })).toHaveProperty('disabled', true);
     await user.clear(width);
     await user.type(width, '60');

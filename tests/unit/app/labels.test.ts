@@ -1,0 +1,81 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { expect, test } from 'vitest';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const boardIds = () => yard.boards.map(({ id }) => id);
+const asked = (more: Partial<RequestInput<'labels.pdf'>> = {}): RequestInput<'labels.pdf'> => ({
+  boardIds: boardIds(),
+  kind: 'sheet',
+  used: 0,
+  region: { locale: 'en-US', timeZone: 'America/Chicago' },
+  ...more,
+});
+
+async function probe(): Promise<void> {
+  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await yard.command('rounds.aim', { roundId, boardIndex: 0, spotIndex: 0 });
+  for (let spot = 0; spot < 4; spot++) await yard.command('rounds.type', { roundId, raw: 15 });
+}
+
+async function textsOf(pdfBase64: string): Promise<string[]> {
+  const pdf = await getDocument({ data: new Uint8Array(Buffer.from(pdfBase64, 'base64')), verbosity: 0 })
+    .promise;
+  const { items } = await (await pdf.getPage(1)).getTextContent();
+  return items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item.str] : []));
+}
+
+test.each([
+  ['metric', 'en-US', 'America/Chicago', ['27 mm', 'Jun 1, 2026']],
+  ['imperial', 'en-US', 'America/Chicago', ['1 1/16 in', 'Jun 1, 2026']],
+  // The round is at 08:00 UTC, which in Samoa is still the day before.
+  ['metric', 'en-DE', 'Pacific/Pago_Pago', ['27 mm', '31 May 2026']],
+] as const)('the PDF reads as the preview does: %s, %s, %s', async (units, locale, timeZone, parts) => {
+  await yard.command('settings.save', { ...(await yard.query('settings.get', {})), units });
+  await probe();
+  const { pdfBase64 } = await yard.query('labels.pdf', asked({ region: { locale, timeZone } }));
+  const read = await textsOf(pdfBase64);
+
+  const { sheet } = (await yard.query('settings.get', {})).labelLayouts;
+  const contents = await yard.query('labels.contents', { boardIds: boardIds() });
+  const words = createWords({ catalog: english, locale, timeZone, units, today: '2026-06-01' });
+  const previewed = drawLabels(contents, sheet, words).flatMap(({ operations }) =>
+    operations.flatMap((operation) => (operation.kind === 'text' ? [operation.text] : [])),
+  );
+  expect(read).toEqual(previewed);
+  expect(read).toEqual(expect.arrayContaining([...parts, 'WAL-01', 'WAL-02', 'No readings yet']));
+});
+
+test('its file is named by the day it was made on', async () => {
+  const made = (timeZone: string) =>
+    yard.query('labels.pdf', asked({ region: { locale: 'en-US', timeZone } }));
+  expect((await made('America/Chicago')).fileName).toBe('labels-2026-06-01.pdf');
+  expect((await made('Pacific/Pago_Pago')).fileName).toBe('labels-2026-05-31.pdf');
+});
+
+test('more labels used than a sheet has are refused', async () => {
+  expect(await yard.refusal('labels.pdf', asked({ used: 30 }))).toContain(
+    'This sheet has 30 labels. Type a whole number from 0 to 29.',
+  );
+});
+
+test.each([
+  { locale: 'no locale', timeZone: 'America/Chicago' },
+  { locale: 'en-US', timeZone: 'Nowhere/Here' },
+])('a region that there is none of is refused: %o', async (region) => {
+  expect(await yard.refusal('labels.pdf', asked({ region }))).not.toBe('it was allowed');
+});
+
+test('a sheet that does not fit its page is refused with how much it is off', async () => {
+  const settings = await yard.query('settings.get', {});
+  const { sheet, single } = settings.labelLayouts;
+  const tooMany = { ...settings, labelLayouts: { sheet: { ...sheet, rows: 11 }, single } };
+  expect(await yard.refusal('settings.save', tooMany)).toMatch(
+    /^13 mm too tall for the page\. Use shorter labels.* Nothing was saved\.$/,
+  );
+});

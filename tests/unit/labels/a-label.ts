@@ -1,0 +1,23 @@
+import type { LabelContent, LabelFinding } from '../../../shared-core/labels/label.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
+
+export const wordsIn = (units: 'metric' | 'imperial', locale = 'en-US') =>
+  createWords({ catalog: english, locale, timeZone: 'America/Chicago', units, today: null });
+
+/** One board of an invented yard, probed and too wet for its place. */
+export const aFinding: LabelFinding = {
+  at: '2026-03-12T17:30:00Z',
+  averagePct: 12.36,
+  shellPct: 11.2,
+  corePct: 13.1,
+  lowPct: 11.55,
+  highPct: 13.17,
+  call: 'bring-in',
+};
+export const aLabel: LabelContent = {
+  code: 'OAK-07',
+  speciesName: 'Northern red oak',
+  thickness: { thicknessMm: 27, quarters: null },
+  latest: aFinding,
+};
