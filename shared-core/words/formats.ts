@@ -20,7 +20,6 @@ const TAPE_PARTS = 16;
 const LEAST_TAPE_MM = MM_PER_INCH / TAPE_PARTS;
 /** Exact by definition (international avoirdupois pound, 1959). */
 const KG_PER_LB = 0.45359237;
-const GRAMS_PER_OUNCE = (KG_PER_LB * 1000) / 16;
 /** A board foot is 144 cubic inches. */
 const M3_PER_BOARD_FOOT = 144 * (MM_PER_INCH / 1000) ** 3;
 const DAYS_PER_MONTH = 30.44;
@@ -149,6 +148,15 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     /** A difference between two moisture contents: "4.2 points". */
     points: (points: number): string =>
       say('unit.points', { amount: shown(points, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) }),
+    /** An error, with its sign: "+0.2 points". */
+    signedPoints: (points: number): string =>
+      say('unit.points', {
+        amount: shown(points, {
+          minimumFractionDigits: 1,
+          maximumFractionDigits: 1,
+          signDisplay: 'exceptZero',
+        }),
+      }),
     /** Any other percentage, to a tenth where it has one: "90%", "99.9%". */
     percent,
     /** Humidities, chances: "65%". */
@@ -204,11 +212,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
       return inUnit(value, metric ? 'kilogram' : 'pound', decimals);
     },
-    /** What lies on a balance: "38.42 g", "1.355 oz". */
-    smallWeight: (grams: number): string =>
-      metric
-        ? inUnit(grams, 'gram', { maximumFractionDigits: 2 })
-        : inUnit(grams / GRAMS_PER_OUNCE, 'ounce', { maximumFractionDigits: 3 }),
+    /** As a fine balance shows it, which is in grams whatever else a person measures in: "38.42 g". */
+    smallWeight: (grams: number): string => inUnit(grams, 'gram', { maximumFractionDigits: 4 }),
     /** "0.236 m³", and of a single board "0.0126 m³"; "100 board feet". */
     volume: (m3: number): string =>
       metric
@@ -255,8 +260,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     /** "2:05 PM". */
     time: (instant: string): string =>
       tidy(dateFormat({ hour: 'numeric', minute: '2-digit', timeZone }).format(new Date(instant))),
-    /** January is 1: "January", "Jan". */
-    month: (month: number, length: 'long' | 'short' = 'long'): string =>
+    /** January is 1: "January", "Jan", "J". */
+    month: (month: number, length: 'long' | 'short' | 'narrow' = 'long'): string =>
       dateFormat({ month: length, timeZone: 'UTC' }).format(new Date(Date.UTC(2000, month - 1, 1))),
     /** The month of a day or instant: "May 2028". */
     monthOfYear,
