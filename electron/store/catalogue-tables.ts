@@ -46,7 +46,9 @@ function catalogueTable<T extends { id: string }>(
   };
 }
 
+/** An entry saved before sources were apart from notes has none. */
+const withSource = (record: unknown) => ({ source: '', ...(record as object) });
 export const speciesTable = (db: Db) =>
-  catalogueTable<Species>(db, 'species', (record) => speciesSchema.parse(record));
+  catalogueTable<Species>(db, 'species', (record) => speciesSchema.parse(withSource(record)));
 export const endUsesTable = (db: Db) =>
-  catalogueTable<EndUse>(db, 'use', (record) => endUseSchema.parse(record));
+  catalogueTable<EndUse>(db, 'use', (record) => endUseSchema.parse(withSource(record)));

@@ -1,4 +1,4 @@
-/** What comes of the air that was typed: read out when it changes. */
+/** Results of the air that was typed: read out when they change. */
 export function AirFigures({ figures }: { figures: readonly { name: string; value: string }[] }) {
   return (
     <dl className="air-figures" aria-live="polite">

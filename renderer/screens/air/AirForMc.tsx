@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';
 import { airTempC } from './air-fields.ts';
@@ -9,7 +10,7 @@ import { airTempC } from './air-fields.ts';
 /** Air damper than this has no single EMC (see `emcPct`). */
 const DAMPEST_RH = 0.99;
 
-/** From a wanted moisture content: the humidity that brings wood to it and keeps it there. */
+/** From a target: the humidity that brings wood to it and holds it there. */
 export function AirForMc({
   temp,
   units,
@@ -20,6 +21,7 @@ export function AirForMc({
   units: DisplayUnits;
   onTemp: (temp: number | null) => void;
 }) {
+  const { say, formats } = useWords();
   const [mcPct, setMcPct] = useState<number | null>(8);
   const tempC = airTempC(temp, units);
   const wettestPct = tempC.ok ? Math.floor(10 * emcPct(tempC.value, DAMPEST_RH)) / 10 : null;
@@ -27,13 +29,13 @@ export function AirForMc({
   return (
     <>
       <div className="form-grid">
-        <AirTempField label="Temperature of the air" temp={temp} units={units} onTemp={onTemp} />
+        <AirTempField label={say('air.temperature')} temp={temp} units={units} onTemp={onTemp} />
         <NumberField
-          label="Wanted moisture content"
-          unit="% MC"
+          label={say('air.target')}
+          unit="%"
           value={mcPct}
           error={
-            wettestPct === null || inRange ? null : `Air brings wood to 0 to ${wettestPct.toFixed(1)} % MC.`
+            wettestPct === null || inRange ? null : say('air.target-outside', { driestPct: 0, wettestPct })
           }
           onValue={setMcPct}
         />
@@ -42,12 +44,13 @@ export function AirForMc({
         <>
           <AirFigures
             figures={[
-              { name: 'Keep the air at', value: `${Math.round(100 * rhForEmc(tempC.value, mcPct))} % RH` },
+              {
+                name: say('air.humidity-to-hold'),
+                value: formats.wholePercent(100 * rhForEmc(tempC.value, mcPct)),
+              },
             ]}
           />
-          <p className="air-note">
-            Drier, and the wood goes on drying past it; damper, and it never gets there.
-          </p>
+          <p className="air-note">{say('air.humidity-note')}</p>
         </>
       )}
     </>

@@ -2,8 +2,10 @@ import { useState } from 'react';
 import { temperatureFromC } from '../../../shared-core/units/temperature.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { Screen, Sheet } from '../../parts/Screen.tsx';
+import { Sources } from '../../parts/Sources.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { AirForMc } from './AirForMc.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 import { EmcChart } from './EmcChart.tsx';
@@ -14,15 +16,16 @@ import './air.css';
 /** A room as most are, to begin with. */
 const USUAL_C = 20;
 
-/** What air does to wood, and what air a wanted moisture content needs. */
+/** The EMC of any air, and the air for any target. */
 export function AirScreen() {
   const units = useUnits();
-  // Anew for other units, so that 20 °C does not become 20 °F.
+  // A new form for other units, so that 20 °C does not become 20 °F.
   return <Tools key={units} firstTemp={temperatureFromC(USUAL_C, units)} />;
 }
 
 function Tools({ firstTemp }: { firstTemp: number }) {
   const units = useUnits();
+  const { say } = useWords();
   const [temp, setTemp] = useState<number | null>(firstTemp);
   const [rhPct, setRhPct] = useState<number | null>(50);
   const tempC = airTempC(temp, units);
@@ -30,28 +33,29 @@ function Tools({ firstTemp }: { firstTemp: number }) {
   const air = { temp, units, onTemp: setTemp };
   return (
     <Screen
-      title="Air and wood"
-      lead="What moisture content wood comes to in some air, and what air brings it to a wanted one."
-      actions={<ButtonLink href={hrefOf({ name: 'places' })}>Your places over the year</ButtonLink>}
+      title={say('air.title')}
+      lead={say('air.lead')}
+      actions={<ButtonLink href={hrefOf({ name: 'places' })}>{say('air.places')}</ButtonLink>}
     >
       <div className="air-columns">
         <div className="air-column">
-          <Sheet title="What this air does to wood">
+          <Sheet title={say('air.of-this-air')}>
             <McOfAir {...air} rhPct={rhPct} onRhPct={setRhPct} />
           </Sheet>
-          <Sheet title="What air a moisture content needs">
+          <Sheet title={say('air.for-target')}>
             <AirForMc {...air} />
           </Sheet>
         </div>
-        <Sheet title="At this temperature">
+        <Sheet title={say('air.at-this-temperature')}>
           {tempC.ok ? (
-            <EmcChart tempC={tempC.value} rh={rh.ok ? rh.value : null} units={units} />
+            <EmcChart tempC={tempC.value} rh={rh.ok ? rh.value : null} />
           ) : (
-            <p>{tempC.sentence}</p>
+            <p>{say(tempC.problem)}</p>
           )}
+          <Sources sources={[say('air.emc-source')]} />
         </Sheet>
       </div>
-      <Sheet title="My room’s humidity">
+      <Sheet title={say('air.room')}>
         <RoomTarget firstTemp={firstTemp} units={units} />
       </Sheet>
     </Screen>

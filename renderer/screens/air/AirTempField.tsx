@@ -1,6 +1,7 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { NumberField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import { airTempC } from './air-fields.ts';
 
 /** The air's temperature, with the range that it must lie in. */
@@ -16,13 +17,14 @@ export function AirTempField({
   units: DisplayUnits;
   onTemp: (temp: number | null) => void;
 }) {
+  const { say } = useWords();
   const tempC = airTempC(temp, units);
   return (
     <NumberField
       label={label}
       unit={temperatureUnit(units)}
       value={temp}
-      error={tempC.ok ? null : tempC.sentence}
+      error={tempC.ok ? null : say(tempC.problem)}
       onValue={onTemp}
     />
   );

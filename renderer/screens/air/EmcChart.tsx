@@ -1,10 +1,8 @@
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 
 const HEIGHT = 320;
 /** The room for the name of the axis. */
@@ -12,19 +10,28 @@ const TITLE_HEIGHT = 18;
 const AXES_HEIGHT = HEIGHT - TITLE_HEIGHT;
 const DAMPEST_PCT = 99;
 const TABLE_PCT = [10, 20, 30, 40, 50, 60, 70, 80, 90];
+/** What most air is between. */
+const DRY_PCT = 30;
+const DAMP_PCT = 80;
 
-/** What wood comes to at one temperature, over all humidities, with the present one, where there is one, marked. */
-export function EmcChart({ tempC, rh, units }: { tempC: number; rh: number | null; units: DisplayUnits }) {
-  const at = temperatureText(tempC, units);
+/** The EMC at one temperature over all humidities, with the present one, where there is one, marked. */
+export function EmcChart({ tempC, rh }: { tempC: number; rh: number | null }) {
+  const { say, formats } = useWords();
   return (
     <ChartFigure
-      title={`What wood comes to at ${at}`}
-      summary={`At ${at}: ${pctWords(emcPct(tempC, 0.3))} % MC at 30 % humidity, ${pctWords(emcPct(tempC, 0.8))} % at 80 % (Wood Handbook, eq. 4-5).`}
+      title={say('air.emc-at', { airTempC: tempC })}
+      summary={say('air.emc-summary', {
+        airTempC: tempC,
+        dryRhPct: DRY_PCT,
+        dryPct: emcPct(tempC, DRY_PCT / 100),
+        dampRhPct: DAMP_PCT,
+        dampPct: emcPct(tempC, DAMP_PCT / 100),
+      })}
       height={HEIGHT}
-      columns={['Relative humidity, %', 'Wood comes to, % MC']}
+      columns={[say('air.humidity'), say('air.emc')]}
       rows={TABLE_PCT.map((rhPct) => ({
         key: rhPct,
-        cells: [String(rhPct), pctWords(emcPct(tempC, rhPct / 100))],
+        cells: [formats.wholePercent(rhPct), formats.mc(emcPct(tempC, rhPct / 100))],
       }))}
     >
       {(width) => <Plot width={width} tempC={tempC} rh={rh} />}
@@ -33,6 +40,7 @@ export function EmcChart({ tempC, rh, units }: { tempC: number; rh: number | nul
 }
 
 function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number | null }) {
+  const { say, formats } = useWords();
   const yTicks = niceTicks(0, emcPct(tempC, DAMPEST_PCT / 100), 5);
   const x = linearScale(0, 100, plotMargin.left, width - plotMargin.right);
   const y = linearScale(0, yTicks.at(-1) ?? 30, AXES_HEIGHT - plotMargin.bottom, plotMargin.top);
@@ -48,7 +56,7 @@ function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number |
         y={y}
         width={width}
         height={AXES_HEIGHT}
-        xTicks={[0, 20, 40, 60, 80, 100].map((rhPct) => ({ at: rhPct, label: `${rhPct}` }))}
+        xTicks={[0, 20, 40, 60, 80, 100].map((rhPct) => ({ at: rhPct, label: formats.wholePercent(rhPct) }))}
         yTicks={pctTicks(yTicks)}
       />
       <polyline className="emc-line" points={curve.join(' ')} />
@@ -62,7 +70,7 @@ function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number |
         </>
       )}
       <text x={width - plotMargin.right} y={HEIGHT - 4} textAnchor="end">
-        relative humidity, %
+        {say('air.humidity')}
       </text>
     </>
   );

@@ -1,14 +1,13 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { dewPointC } from '../../../shared-core/wood/climate/dew-point.ts';
 import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { NumberField } from '../../parts/Field.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 
-/** From temperature and humidity: the moisture content that wood comes to, and the dew point. */
+/** From temperature and humidity: the EMC and the dew point. */
 export function McOfAir({
   temp,
   rhPct,
@@ -23,17 +22,18 @@ export function McOfAir({
   onTemp: (temp: number | null) => void;
   onRhPct: (rhPct: number | null) => void;
 }) {
+  const { say, formats } = useWords();
   const tempC = airTempC(temp, units);
   const rh = airRh(rhPct);
   return (
     <>
       <div className="form-grid">
-        <AirTempField label="Temperature of the air" temp={temp} units={units} onTemp={onTemp} />
+        <AirTempField label={say('air.temperature')} temp={temp} units={units} onTemp={onTemp} />
         <NumberField
-          label="Relative humidity"
+          label={say('air.humidity')}
           unit="%"
           value={rhPct}
-          error={rh.ok ? null : rh.sentence}
+          error={rh.ok ? null : say(rh.problem)}
           onValue={onRhPct}
         />
       </div>
@@ -41,14 +41,11 @@ export function McOfAir({
         <>
           <AirFigures
             figures={[
-              { name: 'Wood comes to (EMC)', value: `${pctWords(emcPct(tempC.value, rh.value))} % MC` },
-              { name: 'Dew point', value: temperatureText(dewPointC(tempC.value, rh.value), units) },
+              { name: say('air.emc'), value: formats.mc(emcPct(tempC.value, rh.value)) },
+              { name: say('air.dew-point'), value: formats.temperature(dewPointC(tempC.value, rh.value)) },
             ]}
           />
-          <p className="air-note">
-            Thin wood gets there in days, a thick board in months. Wood colder than the dew point gets wet on
-            its face, and the shell reads so.
-          </p>
+          <p className="air-note">{say('air.emc-note')}</p>
         </>
       )}
     </>

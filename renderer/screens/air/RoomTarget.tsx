@@ -1,19 +1,19 @@
 import { useState } from 'react';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import { endUseForRoom as forRoom, type Room } from '../../../shared-core/wood/species/target.ts';
+import { type Room, targetForRoom } from '../../../shared-core/wood/species/target.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField } from '../../parts/Field.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { EndUseForm } from '../species/EndUseForm.tsx';
 import { emptyUseDraft } from '../species/end-use-draft.ts';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
 
-/** From the humidity of the room where the work will stand: the range that its wood should have, to keep as a use. */
+/** From the humidity of the room where the work goes: the target for its wood, to save as a use. */
 export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: DisplayUnits }) {
+  const { say, formats } = useWords();
   const endUses = useAnswer('endUses.list', {});
   const [temp, setTemp] = useState<number | null>(firstTemp);
   const [driestPct, setDriestPct] = useState<number | null>(30);
@@ -27,51 +27,47 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
     tempC.ok && driest.ok && dampest.ok && !turned
       ? { tempC: tempC.value, driestRh: driest.value, dampestRh: dampest.value }
       : null;
-  const made = room && forRoom(roomUse, room, units);
+  const target = room && targetForRoom(room);
   return (
     <>
-      <p>
-        Where the finished work will stand: what a hygrometer showed there at the driest and at the dampest
-        time of the year. Wood worked within this range moves least afterwards.
-      </p>
+      <p>{say('air.room-lead')}</p>
       <div className="form-grid">
-        <AirTempField label="Temperature of the room" temp={temp} units={units} onTemp={setTemp} />
+        <AirTempField label={say('air.room-temperature')} temp={temp} units={units} onTemp={setTemp} />
         <NumberField
-          label="Humidity at its driest"
+          label={say('air.lowest-humidity')}
           unit="%"
           value={driestPct}
-          error={driest.ok ? null : driest.sentence}
+          error={driest.ok ? null : say(driest.problem)}
           onValue={setDriestPct}
         />
         <NumberField
-          label="Humidity at its dampest"
+          label={say('air.highest-humidity')}
           unit="%"
           value={dampestPct}
-          error={
-            !dampest.ok ? dampest.sentence : turned ? 'The dampest must not lie below the driest.' : null
-          }
+          error={!dampest.ok ? say(dampest.problem) : turned ? say('air.humidity-turned') : null}
           onValue={setDampestPct}
         />
       </div>
-      {made && (
+      {target && (
         <div className="room-target">
-          <AirFigures
-            figures={[
-              {
-                name: 'Wood for this room',
-                value: `${pctWords(made.minPct)} to ${pctWords(made.maxPct)} % MC`,
-              },
-            ]}
-          />
+          <AirFigures figures={[{ name: say('air.room-target'), value: formats.mcRange(target) }]} />
           <Button kind="main" disabled={endUses.output === null} onClick={() => setSaving(true)}>
-            Keep it as a use
+            {say('air.save-as-use')}
           </Button>
         </div>
       )}
-      {saving && made && endUses.output && (
+      {saving && target && endUses.output && (
         <EndUseForm
           endUse={null}
-          start={{ ...emptyUseDraft, minPct: made.minPct, maxPct: made.maxPct, note: made.note }}
+          start={{
+            ...emptyUseDraft,
+            ...target,
+            source: say('air.room-source', {
+              roomTempC: room.tempC,
+              driestRhPct: 100 * room.driestRh,
+              dampestRhPct: 100 * room.dampestRh,
+            }),
+          }}
           endUses={endUses.output}
           onClose={() => setSaving(false)}
         />
@@ -79,6 +75,3 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
     </>
   );
 }
-
-/** A use that the room gives its range to. */
-const roomUse: EndUse = { id: 'room', name: 'A room', minPct: 0, maxPct: 100, maxShellCorePct: 2, note: '' };

@@ -1,11 +1,11 @@
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { NumberField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import { type AirDraft, monthsFromText } from './place-draft.ts';
 import './months-of-air.css';
 
-/** The mean air of twelve months; a column or table of them can be pasted in at once. */
+/** The average air of twelve months; a table of them can be pasted in at once. */
 export function MonthsOfAir({
   months,
   units,
@@ -17,6 +17,7 @@ export function MonthsOfAir({
   wrongMonth: number | null;
   onMonths: (months: AirDraft[]) => void;
 }) {
+  const { say, formats } = useWords();
   const change = (index: number, air: AirDraft) =>
     onMonths(months.map((month, other) => (other === index ? air : month)));
   return (
@@ -29,16 +30,15 @@ export function MonthsOfAir({
         onMonths(pasted);
       }}
     >
-      <legend>Mean air, month by month</legend>
-      <p className="field-hint">
-        Temperature in {temperatureUnit(units)}, relative humidity in %. Twelve lines copied from a
-        spreadsheet can be pasted into any of the fields.
-      </p>
+      <legend>{say('places.months')}</legend>
+      <p className="field-hint">{say('places.months-hint', { unitName: temperatureUnit(units) })}</p>
       <div className="months-grid">
         {months.map((air, index) => (
           <MonthOfAir
-            key={monthNames[index]}
-            month={monthNames[index] ?? ''}
+            // biome-ignore lint/suspicious/noArrayIndexKey: a month is its index.
+            key={index}
+            monthName={formats.month(index + 1)}
+            shortName={formats.month(index + 1, 'short')}
             air={air}
             units={units}
             wrong={index === wrongMonth}
@@ -51,29 +51,32 @@ export function MonthsOfAir({
 }
 
 function MonthOfAir({
-  month,
+  monthName,
+  shortName,
   air,
   units,
   wrong,
   onAir,
 }: {
-  month: string;
+  monthName: string;
+  shortName: string;
   air: AirDraft;
   units: DisplayUnits;
   wrong: boolean;
   onAir: (air: AirDraft) => void;
 }) {
+  const { say } = useWords();
   return (
     <div className={`month-of-air ${wrong ? 'month-wrong' : ''}`}>
-      <span aria-hidden="true">{month.slice(0, 3)}</span>
+      <span aria-hidden="true">{shortName}</span>
       <NumberField
-        label={<span className="spoken-only">{month}, temperature</span>}
+        label={<span className="spoken-only">{say('places.temperature-in', { monthName })}</span>}
         unit={temperatureUnit(units)}
         value={air.temp}
         onValue={(temp) => onAir({ ...air, temp })}
       />
       <NumberField
-        label={<span className="spoken-only">{month}, relative humidity</span>}
+        label={<span className="spoken-only">{say('places.humidity-in', { monthName })}</span>}
         unit="%"
         value={air.rhPct}
         onValue={(rhPct) => onAir({ ...air, rhPct })}
@@ -94,17 +97,18 @@ export function AirOfYear({
   wrong: boolean;
   onAir: (air: AirDraft) => void;
 }) {
+  const { say } = useWords();
   const { temp, rhPct } = air ?? { temp: null, rhPct: null };
   return (
     <div className={`form-grid ${wrong ? 'month-wrong' : ''}`}>
       <NumberField
-        label="Temperature"
+        label={say('places.temperature')}
         unit={temperatureUnit(units)}
         value={temp}
         onValue={(typed) => onAir({ temp: typed, rhPct })}
       />
       <NumberField
-        label="Relative humidity"
+        label={say('places.humidity')}
         unit="%"
         value={rhPct}
         onValue={(typed) => onAir({ temp, rhPct: typed })}

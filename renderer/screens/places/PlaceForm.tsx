@@ -5,12 +5,13 @@ import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { bridge } from '../../bridge.ts';
 import { Checkbox, Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
-import { placeKindWords } from './kinds.ts';
+import { useWords } from '../../words.ts';
+import { placeKinds } from './kinds.ts';
 import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
 import { draftOfPlace, emptyPlaceDraft, type PlaceDraft, placeProblems, yearOf } from './place-draft.ts';
 import { YearChart } from './YearChart.tsx';
 
-const kinds = Object.entries(placeKindWords) as [PlaceKind, string][];
+const kinds = Object.keys(placeKinds) as PlaceKind[];
 
 /** Asks for a place and its air; for a new one where `place` is null. */
 export function PlaceForm({
@@ -24,11 +25,12 @@ export function PlaceForm({
   place: PlaceRow | null;
   units: DisplayUnits;
   thisMonth: number;
-  /** Why it is asked for, where that is not plain. */
+  /** Why it is needed, where that is not plain. */
   lead?: string;
   onSaved?: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
+  const { say, formats } = useWords();
   const [draft, setDraft] = useState<PlaceDraft>(place ? draftOfPlace(place, units) : emptyPlaceDraft);
   const [shown, setShown] = useState(false);
   const problems = placeProblems(draft, units);
@@ -46,29 +48,29 @@ export function PlaceForm({
 
   return (
     <FormDialog
-      title={place ? `Change ${place.name}` : 'Add a place'}
-      saveWords={place ? 'Save the place' : 'Add the place'}
+      title={place ? say('places.edit', { placeName: place.name }) : say('places.add')}
+      saveWords={say(place ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
     >
       {lead && <p>{lead}</p>}
       <TextField
-        label="Name"
+        label={say('places.name')}
         value={draft.name}
-        error={shown ? problems.name : null}
+        error={shown && problems.name ? say(problems.name) : null}
         onValue={(name) => setDraft({ ...draft, name })}
       />
       <Select
-        label="Kind"
+        label={say('places.kind')}
         value={draft.kind}
-        options={kinds.map(([value, label]) => ({ value, label }))}
+        options={kinds.map((kind) => ({ value: kind, label: say(placeKinds[kind]) }))}
         onValue={(kind) =>
           setDraft({ ...draft, kind, sameAllYear: kind === 'heated-room' || draft.sameAllYear })
         }
       />
       <Checkbox
-        label="The air is the same all year"
-        hint="As in a heated room. Otherwise give the mean of each month, as a weather service publishes it."
+        label={say('places.same-all-year')}
+        hint={say('places.same-all-year-hint')}
         checked={draft.sameAllYear}
         onChecked={(sameAllYear) => setDraft({ ...draft, sameAllYear })}
       />
@@ -87,10 +89,19 @@ export function PlaceForm({
           onMonths={(months) => setDraft({ ...draft, months })}
         />
       )}
-      {shown && problems.air && <p className="field-error">{problems.air}</p>}
+      {shown && problems.air && (
+        <p className="field-error">
+          {problems.wrongMonth === null || draft.sameAllYear
+            ? say(problems.air)
+            : say('places.month-problem', {
+                monthName: formats.month(problems.wrongMonth + 1),
+                problem: problems.air,
+              })}
+        </p>
+      )}
       {year && (
         <YearChart
-          placeName={draft.name || 'this place'}
+          placeName={draft.name.trim() || null}
           emcPct={emcOfYear(year).monthlyEmcPct}
           driestMonth={emcOfYear(year).driestMonth}
           thisMonth={thisMonth}

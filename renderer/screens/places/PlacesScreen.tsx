@@ -1,45 +1,45 @@
 import { useState } from 'react';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
-import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { Button } from '../../parts/Button.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { placeKindWords } from './kinds.ts';
+import { useWords } from '../../words.ts';
+import { placeKinds } from './kinds.ts';
 import { PlaceForm } from './PlaceForm.tsx';
 import { YearChart } from './YearChart.tsx';
 import './places.css';
 
-/** Where wood stands, with the air there and what wood comes to in it. */
+/** Where stacks are, with the air there and the EMC in it. */
 export function PlacesScreen() {
   const places = useAnswer('places.list', {});
   const units = useUnits();
+  const { say } = useWords();
   const [form, setForm] = useState<'closed' | 'new' | PlaceRow>('closed');
   const thisMonth = new Date().getMonth() + 1;
   return (
     <Screen
-      title="Places"
-      lead="Where stacks stand. The air of a place decides how dry wood can get there."
+      title={say('places.title')}
+      lead={say('places.lead')}
       actions={
         <Button kind="main" onClick={() => setForm('new')}>
-          Add a place
+          {say('places.add')}
         </Button>
       }
     >
       {places.error && <Failed sentence={places.error} again={places.again} />}
       {places.loading && <Loading what="the places" />}
       {places.output?.length === 0 && (
-        <EmptyState sentence="No place yet. A stack needs one: the shed, the yard, the shop.">
+        <EmptyState sentence={say('places.none')}>
           <Button kind="main" onClick={() => setForm('new')}>
-            Add the first place
+            {say('places.add-first')}
           </Button>
         </EmptyState>
       )}
       <div className="place-cards">
         {places.output?.map((place) => (
-          <PlaceCard key={place.id} place={place} thisMonth={thisMonth} onChange={() => setForm(place)} />
+          <PlaceCard key={place.id} place={place} thisMonth={thisMonth} onEdit={() => setForm(place)} />
         ))}
       </div>
       {form !== 'closed' && (
@@ -54,35 +54,30 @@ export function PlacesScreen() {
   );
 }
 
-function PlaceCard({
-  place,
-  thisMonth,
-  onChange,
-}: {
-  place: PlaceRow;
-  thisMonth: number;
-  onChange: () => void;
-}) {
+function PlaceCard({ place, thisMonth, onEdit }: { place: PlaceRow; thisMonth: number; onEdit: () => void }) {
+  const { say, formats } = useWords();
   return (
     <Sheet
       title={place.name}
       actions={
-        <Button onClick={onChange} aria-label={`Change ${place.name}`}>
-          Change
+        <Button onClick={onEdit} aria-label={say('places.edit', { placeName: place.name })}>
+          {say('common.edit')}
         </Button>
       }
     >
-      <p className="place-kind">{placeKindWords[place.kind]}</p>
+      <p className="place-kind">{say(placeKinds[place.kind])}</p>
       <dl className="place-figures">
         <div>
-          <dt>Wood comes to, in {monthNames[thisMonth - 1]}</dt>
-          <dd>{pctWords(place.emcNowPct)} %</dd>
+          <dt>{say('places.emc-in-month', { monthName: formats.month(thisMonth) })}</dt>
+          <dd>{formats.mc(place.emcNowPct)}</dd>
         </div>
         <div>
-          <dt>Driest of the year</dt>
+          <dt>{say('places.lowest')}</dt>
           <dd>
-            {pctWords(place.driestEmcPct)} %{' '}
-            <span className="place-month">in {monthNames[place.driestMonth - 1]}</span>
+            {formats.mc(place.driestEmcPct)}{' '}
+            <span className="place-month">
+              {say('places.in-month', { monthName: formats.month(place.driestMonth) })}
+            </span>
           </dd>
         </div>
       </dl>

@@ -1,20 +1,20 @@
-import { monthNames } from '../../../shared-core/units/month-names.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import './year-chart.css';
 
 const HEIGHT = 210;
 
-/** The moisture content that wood comes to at one place, month by month, with the driest month marked. */
+/** The EMC at one place, month by month, with the driest month marked. */
 export function YearChart({
   placeName,
   emcPct,
   driestMonth,
   thisMonth,
 }: {
-  placeName: string;
+  /** Null while it has none. */
+  placeName: string | null;
   /** Twelve, January first, % MC. */
   emcPct: readonly number[];
   /** 1 to 12. */
@@ -22,20 +22,20 @@ export function YearChart({
   /** 1 to 12. */
   thisMonth: number;
 }) {
+  const { say, formats } = useWords();
+  const lowest = { emcPct: emcPct[driestMonth - 1] ?? 0, monthName: formats.month(driestMonth) };
   const steady = Math.max(...emcPct) - Math.min(...emcPct) < 0.05;
   return (
     <ChartFigure
-      title={`What wood comes to at ${placeName}, by month`}
+      title={placeName === null ? say('places.year-unnamed') : say('places.year', { placeName })}
       summary={
-        steady
-          ? `The air is the same all year: wood left there long enough comes to ${pctWords(emcPct[0] ?? null)} %.`
-          : `Driest in ${monthNames[driestMonth - 1]}: wood left there long enough comes no lower than ${pctWords(emcPct[driestMonth - 1] ?? null)} %.`
+        steady ? say('places.steady-emc', { emcPct: lowest.emcPct }) : say('places.lowest-emc', lowest)
       }
       height={HEIGHT}
-      columns={['Month', 'Wood comes to (EMC), %']}
+      columns={[say('places.month'), say('places.emc')]}
       rows={emcPct.map((pct, month) => ({
         key: month,
-        cells: [monthNames[month] ?? '', pctWords(pct)],
+        cells: [formats.month(month + 1), formats.mc(pct)],
       }))}
     >
       {(width) => (
@@ -61,6 +61,7 @@ function YearPlot({
   driestMonth: number | null;
   thisMonth: number;
 }) {
+  const { say, formats } = useWords();
   const yTicks = niceTicks(0, Math.max(...emcPct) * 1.15, 5);
   const x = linearScale(1, 12, plotMargin.left + 16, width - plotMargin.right - 16);
   const y = linearScale(0, yTicks.at(-1) ?? 20, HEIGHT - plotMargin.bottom, plotMargin.top);
@@ -74,9 +75,9 @@ function YearPlot({
         y={y}
         width={width}
         height={HEIGHT}
-        xTicks={monthNames.map((name, index) => ({
-          at: index + 1,
-          label: width < 420 ? name.slice(0, 1) : name.slice(0, 3),
+        xTicks={points.map(({ month }) => ({
+          at: month,
+          label: formats.month(month, width < 420 ? 'narrow' : 'short'),
         }))}
         yTicks={pctTicks(yTicks)}
       />
@@ -92,7 +93,7 @@ function YearPlot({
           y={plotMargin.top + 8}
           textAnchor={thisMonth > 10 ? 'end' : 'start'}
         >
-          now
+          {say('places.now')}
         </text>
       </g>
       <polyline className="year-line" points={points.map((point) => `${point.x},${point.y}`).join(' ')} />
@@ -103,7 +104,7 @@ function YearPlot({
         <g className="year-driest">
           <path d={`M${driest.x} ${driest.y + 7}l7 12h-14z`} />
           <text x={driest.x + driestText.dx} y={driest.y + 34} textAnchor={driestText.anchor}>
-            driest {pctWords(driest.pct)} %
+            {say('places.lowest-mark', { emcPct: driest.pct })}
           </text>
         </g>
       )}
@@ -111,7 +112,7 @@ function YearPlot({
   );
 }
 
-/** Words under a mark, kept off the axis on the left and within the drawing on the right. */
+/** Text under a mark, clear of the axis on the left and within the drawing on the right. */
 function besideMark(month: number | null): { dx: number; anchor: 'start' | 'middle' | 'end' } {
   if (month === 1) return { dx: -8, anchor: 'start' };
   return month === 12 ? { dx: 8, anchor: 'end' } : { dx: 0, anchor: 'middle' };

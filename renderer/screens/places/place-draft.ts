@@ -1,25 +1,21 @@
 import type { NewPlace, Place, PlaceKind } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { monthNames } from '../../../shared-core/units/month-names.ts';
-import {
-  celsiusFromTemperature,
-  temperatureFromC,
-  temperatureUnit,
-} from '../../../shared-core/units/temperature.ts';
+import { celsiusFromTemperature, temperatureFromC } from '../../../shared-core/units/temperature.ts';
 import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
-/** The air of a month as it stands in the form's fields: temperature in the person's units, humidity in %. */
+/** The air of a month as typed: temperature in the person's units, humidity in %. */
 export interface AirDraft {
   temp: number | null;
   rhPct: number | null;
 }
 
-/** A place as it stands in the form. */
+/** A place as typed. */
 export interface PlaceDraft {
   name: string;
   kind: PlaceKind;
   sameAllYear: boolean;
-  /** January first; where it is the same all year, January's holds. */
+  /** January first; where it is the same all year, January's is used. */
   months: AirDraft[];
 }
 
@@ -45,28 +41,27 @@ export function draftOfPlace(place: NewPlace, units: DisplayUnits): PlaceDraft {
 
 /** The range that the EMC formula covers. */
 const COLDEST_C = -20;
-const HOTTEST_C = 60;
-const MOST_RH_PCT = 99;
+const WARMEST_C = 60;
+const DAMPEST_PCT = 99;
 
-function airProblem(air: AirDraft, units: DisplayUnits): string | null {
-  if (air.temp === null || air.rhPct === null) return 'Give both the temperature and the humidity.';
+function airProblem(air: AirDraft, units: DisplayUnits): Message | null {
+  if (air.temp === null || air.rhPct === null) return message('places.air-missing');
   const tempC = celsiusFromTemperature(air.temp, units);
-  if (!(tempC >= COLDEST_C && tempC <= HOTTEST_C)) {
-    const from = temperatureFromC(COLDEST_C, units);
-    return `The temperature must be ${from} to ${temperatureFromC(HOTTEST_C, units)} ${temperatureUnit(units)}.`.replace(
-      '-',
-      '−',
-    );
+  if (!(tempC >= COLDEST_C && tempC <= WARMEST_C)) {
+    return message('places.temperature-outside', { coldestTempC: COLDEST_C, warmestTempC: WARMEST_C });
   }
-  if (!(air.rhPct >= 0 && air.rhPct <= MOST_RH_PCT)) return `The humidity must be 0 to ${MOST_RH_PCT} %.`;
+  if (!(air.rhPct >= 0 && air.rhPct <= DAMPEST_PCT)) {
+    return message('places.humidity-outside', { driestRhPct: 0, dampestRhPct: DAMPEST_PCT });
+  }
   return null;
 }
 
 /** What is wrong with the draft, by field; all null when it can be saved. */
 export interface PlaceProblems {
-  name: string | null;
-  air: string | null;
-  /** Index of the first wrong month. */
+  name: Message | null;
+  /** Of the first wrong month. */
+  air: Message | null;
+  /** Its index. */
   wrongMonth: number | null;
 }
 
@@ -75,10 +70,8 @@ export function placeProblems(draft: PlaceDraft, units: DisplayUnits): PlaceProb
   const wrongMonth = months.findIndex((air) => airProblem(air, units) !== null);
   const wrong = months[wrongMonth];
   return {
-    name: draft.name.trim() === '' ? 'Give the place a name.' : null,
-    air: wrong
-      ? `${draft.sameAllYear ? '' : `${monthNames[wrongMonth]}: `}${airProblem(wrong, units)}`
-      : null,
+    name: draft.name.trim() === '' ? message('places.name-missing') : null,
+    air: wrong ? airProblem(wrong, units) : null,
     wrongMonth: wrong ? wrongMonth : null,
   };
 }
@@ -96,7 +89,7 @@ export function yearOf(draft: PlaceDraft, units: DisplayUnits): Place['air'] | n
 
 /**
  * Twelve months as pasted from a spreadsheet: twelve lines of temperature and humidity, or one line of each with
- * twelve numbers. Numbers are parted by tabs, semicolons or spaces, and may have a decimal comma.
+ * twelve numbers. Numbers are separated by tabs, semicolons or spaces, and may have a decimal comma.
  *
  * @returns null where the text is not that
  */

@@ -1,9 +1,10 @@
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 
 const HEIGHT = 340;
 /** The room for the name of an axis. */
@@ -15,14 +16,16 @@ interface Point {
   piece: string;
   readingPct: number;
   ovenDryMcPct: number;
-  /** By the published correction. */
+  /** Without the checks. */
   publishedMcPct: number | null;
-  /** What the fit without this piece says of it, less its oven-dry MC. */
+  /** Its MC by the fit without this piece, less its oven-dry MC. */
   errorPct: number;
 }
 
-/** What the meter showed on each piece against what the oven found, with the line through them and the published one. */
+/** The meter's readings of the pieces against their oven-dry MC, with the line through them and the published one. */
 export function CalibrationChart({ own, speciesName }: { own: OwnFit; speciesName: string }) {
+  const words = useWords();
+  const { say, formats } = words;
   const { fit } = own;
   if (!fit) return null;
   const points = fit.leftOut.flatMap(({ checkId, errorPct }): Point[] => {
@@ -41,35 +44,29 @@ export function CalibrationChart({ own, speciesName }: { own: OwnFit; speciesNam
       : [];
   });
   const byFit = (readingPct: number) => (readingPct - fit.b) / fit.a;
-  const line =
-    fit.model === 'line' ? `MC = (reading − ${fit.b.toFixed(2)}) / ${fit.a.toFixed(3)}` : offsetWords(fit.b);
   return (
     <ChartFigure
-      title={`Meter against oven on ${speciesName}`}
-      summary={`Your line: ${line}. A piece that it has not seen is off by about ${pctWords(fit.standardErrorPct)} % MC${
-        fit.publishedErrorPct === null
-          ? '.'
-          : `; the correction without your checks is off by about ${pctWords(fit.publishedErrorPct)} % on the same pieces.`
-      }`}
+      title={say('oven.chart', { speciesName })}
+      summary={summaryOf(fit, words)}
       height={HEIGHT}
       legend={<Legend hasPublished={own.published.length > 0} />}
       columns={[
-        'Piece',
-        'Reading, %',
-        'Oven-dry MC, %',
-        'By your line, %',
-        'Without your checks, %',
-        'Off when left out, %',
+        say('oven.piece'),
+        say('oven.reading'),
+        say('oven.oven-dry'),
+        say('oven.by-line'),
+        say('oven.without-checks'),
+        say('oven.left-out'),
       ]}
       rows={points.map((point) => ({
         key: point.checkId,
         cells: [
           point.piece,
-          pctWords(point.readingPct),
-          pctWords(point.ovenDryMcPct),
-          pctWords(byFit(point.readingPct)),
-          pctWords(point.publishedMcPct),
-          signed(point.errorPct),
+          formats.mc(point.readingPct),
+          formats.mc(point.ovenDryMcPct),
+          formats.mc(byFit(point.readingPct)),
+          point.publishedMcPct === null ? '–' : formats.mc(point.publishedMcPct),
+          formats.signedPoints(point.errorPct),
         ],
       }))}
     >
@@ -78,9 +75,20 @@ export function CalibrationChart({ own, speciesName }: { own: OwnFit; speciesNam
   );
 }
 
-const offsetWords = (b: number): string =>
-  `MC = reading ${b < 0 ? '+' : '−'} ${Math.abs(b).toFixed(2)} (a slope would not predict better)`;
-const signed = (pct: number): string => `${pct < 0 ? '−' : '+'}${pctWords(Math.abs(pct))}`;
+/** The line, and how far off it is with and without the checks. */
+function summaryOf(fit: NonNullable<OwnFit['fit']>, { say, formats }: Words): string {
+  // MC = (reading - b) / a
+  const term = { sign: fit.b < 0 ? 'plus' : 'minus', offset: Math.abs(fit.b) };
+  const sentences =
+    fit.model === 'line'
+      ? [say('oven.line', { ...term, slope: formats.number(fit.a, 3) })]
+      : [say('oven.offset', term), say('oven.no-slope')];
+  sentences.push(say('oven.error', { errorPoints: fit.standardErrorPct }));
+  if (fit.publishedErrorPct !== null) {
+    sentences.push(say('oven.error-published', { errorPoints: fit.publishedErrorPct }));
+  }
+  return sentences.join(' ');
+}
 
 function Plot({
   width,
@@ -93,6 +101,7 @@ function Plot({
   byFit: (readingPct: number) => number;
   published: OwnFit['published'];
 }) {
+  const { say, formats } = useWords();
   const readings = points.map((point) => point.readingPct);
   const xTicks = niceTicks(
     Math.min(...readings) - 0.5,
@@ -123,14 +132,14 @@ function Plot({
         y={y}
         width={width}
         height={AXES_HEIGHT}
-        xTicks={xTicks.map((at) => ({ at, label: String(at) }))}
+        xTicks={xTicks.map((at) => ({ at, label: formats.percent(at) }))}
         yTicks={pctTicks(yTicks)}
       />
       <text x={0} y={plotMargin.top}>
-        oven-dry MC
+        {say('oven.oven-dry')}
       </text>
       <text x={width - plotMargin.right} y={HEIGHT - 4} textAnchor="end">
-        meter’s reading on its own scale, %
+        {say('oven.axis-reading')}
       </text>
       <polyline
         className="published-line"
@@ -150,16 +159,17 @@ function Plot({
 }
 
 function Legend({ hasPublished }: { hasPublished: boolean }) {
+  const { say } = useWords();
   return (
     <ChartLegend>
-      <LegendItem words="a piece">
+      <LegendItem words={say('oven.piece')}>
         <circle className="check-point" cx="10" cy="10" r="5" />
       </LegendItem>
-      <LegendItem words="your line">
+      <LegendItem words={say('oven.your-line')}>
         <path className="own-line" d="M1 10h18" />
       </LegendItem>
       {hasPublished && (
-        <LegendItem words="the correction without your checks">
+        <LegendItem words={say('oven.without-checks')}>
           <path className="published-line" d="M1 10h18" />
         </LegendItem>
       )}

@@ -4,9 +4,10 @@ import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
-import { type EndUseDraft, emptyUseDraft, problemsOfUse, savedUse } from './end-use-draft.ts';
+import { useWords } from '../../words.ts';
+import { draftOfUse, type EndUseDraft, emptyUseDraft, problemsOfUse, savedUse } from './end-use-draft.ts';
 
-/** Asks for a use and its limits; for a new one, begun with `start`, where `use` is null. */
+/** Edits a use and its limits; adds a new one, begun with `start`, where `endUse` is null. */
 export function EndUseForm({
   endUse,
   start = emptyUseDraft,
@@ -18,18 +19,19 @@ export function EndUseForm({
   endUses: readonly EndUse[];
   onClose: () => void;
 }) {
-  const [draft, setDraft] = useState<EndUseDraft>(endUse ?? start);
+  const { say } = useWords();
+  const [draft, setDraft] = useState<EndUseDraft>(endUse ? draftOfUse(endUse) : start);
   const [shown, setShown] = useState(false);
   const problems = problemsOfUse(draft);
   const field = <K extends keyof EndUseDraft>(key: K) => ({
     value: draft[key],
-    error: shown ? problems[key] : undefined,
+    error: shown && problems[key] ? say(problems[key]) : undefined,
     onValue: (value: EndUseDraft[K]) => setDraft({ ...draft, [key]: value }),
   });
 
   async function save(): Promise<void> {
     setShown(true);
-    // Ids of uses are made as those of woods are.
+    // Ids of uses are made as those of species are.
     const id = endUse?.id ?? newSpeciesId(draft.name, new Set(endUses.map((other) => other.id)));
     const made = savedUse(draft, id);
     if (!made) throw fieldsMarked();
@@ -38,24 +40,25 @@ export function EndUseForm({
 
   return (
     <FormDialog
-      title={endUse ? `Change ${endUse.name}` : 'Add a use'}
-      saveWords={endUse ? 'Save the use' : 'Add the use'}
+      title={endUse ? say('use.edit', { useName: endUse.name }) : say('use.add')}
+      saveWords={say(endUse ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
     >
-      {endUse && <p>Boards meant for it are judged again with the new limits.</p>}
-      <TextField label="Name" {...field('name')} />
+      {endUse && <p>{say('use.effect')}</p>}
+      <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">
-        <NumberField label="Average from" unit="% MC" {...field('minPct')} />
-        <NumberField label="Average to" unit="% MC" {...field('maxPct')} />
+        <NumberField label={say('use.lowest')} unit="%" {...field('minPct')} />
+        <NumberField label={say('use.highest')} unit="%" {...field('maxPct')} />
       </div>
       <NumberField
-        label="Core at most above shell by"
-        unit="% MC"
-        hint="A board that is dry outside and wet inside moves when it is cut."
+        label={say('use.shell-core')}
+        unit={say('use.points')}
+        hint={say('use.shell-core-hint')}
         {...field('maxShellCorePct')}
       />
-      <TextArea label="Note" {...field('note')} />
+      <TextArea label={say('species.note')} {...field('note')} />
+      <TextArea label={say('species.source')} {...field('source')} />
     </FormDialog>
   );
 }

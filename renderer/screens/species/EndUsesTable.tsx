@@ -1,56 +1,64 @@
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { Button } from '../../parts/Button.tsx';
+import { Sources } from '../../parts/Sources.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
+import { useWords } from '../../words.ts';
 
-/** What wood is for, with the limits that a board is judged by. */
+/** What wood is for, with the limits that its call goes by. */
 export function EndUsesTable({
   endUses,
-  onChange,
+  onEdit,
 }: {
   endUses: readonly (EndUse & { builtIn: boolean })[];
-  onChange: (endUse: EndUse) => void;
+  onEdit: (endUse: EndUse) => void;
 }) {
+  const { say, formats } = useWords();
   return (
-    <TableFrame name="Uses">
-      <table className="table">
-        <caption>
-          A board is ready for a use when its average lies within these, and its core close enough to its
-          shell.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Use</th>
-            <th scope="col" className="number">
-              Average, % MC
-            </th>
-            <th scope="col" className="number">
-              Core above shell, at most
-            </th>
-            <th scope="col">
-              <span className="spoken-only">Change it</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {endUses.map((endUse) => (
-            <tr key={endUse.id}>
-              <th scope="row">
-                {endUse.name} {!endUse.builtIn && <span className="species-own">own</span>}
-                <p className="species-note">{endUse.note}</p>
+    <>
+      <TableFrame name={say('species.uses')}>
+        <table className="table">
+          <caption>{say('use.caption')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{say('use.use')}</th>
+              <th scope="col" className="number">
+                {say('use.target')}
               </th>
-              <td className="number">
-                {endUse.minPct} to {endUse.maxPct}
-              </td>
-              <td className="number">{endUse.maxShellCorePct} %</td>
-              <td>
-                <Button aria-label={`Change ${endUse.name}`} onClick={() => onChange(endUse)}>
-                  Change
-                </Button>
-              </td>
+              <th scope="col" className="number">
+                {say('use.shell-core')}
+              </th>
+              <th scope="col">
+                <span className="spoken-only">{say('common.edit')}</span>
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+          </thead>
+          <tbody>
+            {endUses.map((endUse) => (
+              <tr key={endUse.id}>
+                <th scope="row">
+                  {endUse.name} {!endUse.builtIn && <span className="species-own">{say('species.own')}</span>}
+                  {endUse.note && <p className="species-note">{endUse.note}</p>}
+                </th>
+                <td className="number">{formats.mcRange(endUse)}</td>
+                <td className="number">{formats.points(endUse.maxShellCorePct)}</td>
+                <td>
+                  <Button
+                    aria-label={say('use.edit', { useName: endUse.name })}
+                    onClick={() => onEdit(endUse)}
+                  >
+                    {say('common.edit')}
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+      <Sources
+        sources={endUses
+          .filter(({ source }) => source !== '')
+          .map(({ name, source }) => say('use.source-of', { useName: name, source }))}
+      />
+    </>
   );
 }

@@ -1,33 +1,42 @@
 import { useState } from 'react';
-import type { ConstantMassRule } from '../../../shared-core/wood/moisture/oven-dry.ts';
+import { type ConstantMassRule, constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
-import { rawWords } from '../../parts/McValue.tsx';
+import { rawText } from '../../parts/McValue.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { readTemperature, TemperatureField, type TypedTemperature } from '../round/TemperatureField.tsx';
 import { emptyOvenCheck, type OvenCheckDraft, ovenCheckOf, ovenCheckProblems } from './oven-check-draft.ts';
 
-const ruleOptions: readonly { value: ConstantMassRule; label: string }[] = [
-  { value: 'EN 13183-1', label: 'EN 13183-1: 0.1 % of the mass in 2 h' },
-  { value: 'ASTM D4442', label: 'ASTM D4442: twice the balance’s step in 3 h' },
+const ruleOptions = (say: Say): readonly { value: ConstantMassRule; label: string }[] => [
+  {
+    value: 'EN 13183-1',
+    label: say('oven.rule.en', { limitPct: 0.1, hours: constantMassRules['EN 13183-1'].hours }),
+  },
+  {
+    value: 'ASTM D4442',
+    label: say('oven.rule.astm', { hours: constantMassRules['ASTM D4442'].hours }),
+  },
 ];
 
-/** Asks for a piece that was just read and weighed. */
+/** Adds a piece that was just read and weighed. */
 export function OvenCheckForm({
   species,
   pieces,
   onClose,
 }: {
   species: Species;
-  /** Marks of the pieces there are. */
+  /** Marks of the pieces that are there already. */
   pieces: readonly string[];
   onClose: () => void;
 }) {
   const units = useUnits();
+  const { say } = useWords();
   const [draft, setDraft] = useState<OvenCheckDraft>(() => emptyOvenCheck(pieces, units));
   const [temperature, setTemperature] = useState<TypedTemperature>({ typed: null, unknown: false });
   const [shown, setShown] = useState(false);
@@ -35,7 +44,7 @@ export function OvenCheckForm({
   const woodTemp = readTemperature(temperature, units);
   const field = <K extends keyof OvenCheckDraft>(key: K) => ({
     value: draft[key],
-    error: shown ? problems[key] : undefined,
+    error: shown && problems[key] ? say(problems[key]) : undefined,
     onValue: (value: OvenCheckDraft[K]) => setDraft({ ...draft, [key]: value }),
   });
 
@@ -47,20 +56,17 @@ export function OvenCheckForm({
 
   return (
     <FormDialog
-      title={`Check a piece of ${species.name}`}
-      saveWords="Keep the check"
+      title={say('oven.check-piece', { speciesName: species.name })}
+      saveWords={say('common.save')}
       onSave={save}
       onClose={onClose}
     >
-      <p>
-        Read it, then weigh it at once, before it goes into the oven. What is kept here is not changed later;
-        a check that went wrong is set aside.
-      </p>
-      <TextField label="Mark on the piece" maxLength={20} {...field('piece')} />
+      <p>{say('oven.check-lead')}</p>
+      <TextField label={say('oven.mark')} maxLength={20} {...field('piece')} />
       <MeterChoice draft={draft} onDraft={setDraft} />
       <TextField
-        label={draft.unit === 'pct' ? 'Readings, % as the meter shows' : 'Readings, Ω'}
-        hint="Two or three of the same piece, with spaces between them. Caution: pins are sharp; push them away from your other hand."
+        label={say(draft.unit === 'pct' ? 'oven.readings-pct' : 'oven.readings-ohm')}
+        hint={say('oven.readings-hint')}
         inputMode="text"
         {...field('readings')}
       />
@@ -72,16 +78,16 @@ export function OvenCheckForm({
         onValue={setTemperature}
       />
       <div className="form-grid">
-        <NumberField label="Wet mass" unit="g" {...field('wetGrams')} />
+        <NumberField label={say('oven.wet-weight')} unit="g" {...field('wetGrams')} />
         <NumberField
-          label="Smallest step of the balance"
+          label={say('oven.balance')}
           unit="g"
-          hint="The finer, the smaller a piece may be."
+          hint={say('oven.balance-hint')}
           {...field('balanceGrams')}
         />
       </div>
-      <Select label="It is dry when it loses no more than" options={ruleOptions} {...field('rule')} />
-      <TextArea label="Note" {...field('note')} />
+      <Select label={say('oven.rule')} options={ruleOptions(say)} {...field('rule')} />
+      <TextArea label={say('species.note')} {...field('note')} />
     </FormDialog>
   );
 }
@@ -91,19 +97,20 @@ interface DraftProps {
   onDraft: (draft: OvenCheckDraft) => void;
 }
 
-/** Which meter read the piece: checks of one say nothing of another. */
+/** Which meter read the piece: checks of one do not correct another. */
 function MeterChoice({ draft, onDraft }: DraftProps) {
+  const { say } = useWords();
   const state = useMeter((meter) => meter.state);
   const live = useMeter((meter) => meter.live);
   if (state?.meterId == null) return null;
   return (
     <Select
-      label="Read with"
-      hint="Checks made with one meter correct the readings of that meter only."
+      label={say('oven.meter')}
+      hint={say('oven.meter-hint')}
       value={draft.meterId === null ? '' : String(draft.meterId)}
       options={[
-        { value: '', label: 'A meter that is read by eye' },
-        { value: String(state.meterId), label: state.deviceName ?? 'The connected meter' },
+        { value: '', label: say('oven.typed') },
+        { value: String(state.meterId), label: state.deviceName ?? say('oven.connected-meter') },
       ]}
       onValue={(value) =>
         onDraft({
@@ -118,6 +125,7 @@ function MeterChoice({ draft, onDraft }: DraftProps) {
 
 /** Puts the live value of the chosen meter into the row of readings. */
 function TakeLive({ draft, onDraft }: DraftProps) {
+  const { say, formats } = useWords();
   const live = useMeter((meter) => meter.live);
   if (draft.meterId === null) return null;
   const raw = live?.raw ?? null;
@@ -126,7 +134,9 @@ function TakeLive({ draft, onDraft }: DraftProps) {
       disabled={raw === null}
       onClick={() => onDraft({ ...draft, readings: `${draft.readings} ${raw}`.trim() })}
     >
-      {raw === null || !live ? 'No value: push the pins in' : `Take ${rawWords(raw, live.unit)}`}
+      {raw === null || !live
+        ? say('oven.no-value')
+        : say('oven.take', { shownValue: rawText(raw, live.unit, formats) })}
     </Button>
   );
 }

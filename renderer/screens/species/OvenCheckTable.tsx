@@ -1,17 +1,15 @@
 import { useState } from 'react';
 import type { JudgedOvenCheck, OvenWeight, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayTimeWords, dayWords } from '../../parts/days.ts';
 import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
-import { pctWords, rawWords } from '../../parts/McValue.tsx';
+import { rawText } from '../../parts/McValue.tsx';
 import { Unfold } from '../../parts/Unfold.tsx';
 import { attempt } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { WeighForm } from './WeighForm.tsx';
 
-/** Each piece: what was read, what it weighed, what it held, and what is to be done with it next. */
+/** Each piece: its readings, its weights, its MC, and what to do with it next. */
 export function OvenCheckTable({ own }: { own: OwnFit }) {
   const [toWeigh, setToWeigh] = useState<JudgedOvenCheck | null>(null);
   return (
@@ -30,10 +28,13 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
 
 /** Excludes a check, or one weight of it. */
 function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenWeight | null }) {
+  const { say } = useWords();
   const record = { checkId: check.id, weightId: weight?.id ?? null };
   return (
     <ExcludeButton
-      recordName={weight ? `${weight.grams} g of ${check.piece}` : check.piece}
+      recordName={
+        weight ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece }) : check.piece
+      }
       excluded={(weight ?? check).excluded}
       reasons={
         weight
@@ -47,48 +48,56 @@ function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenW
 }
 
 function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void }) {
-  const units = useUnits();
+  const { say, formats } = useWords();
+  const { piece, woodTempC, ovenDryMcPct } = check;
+  const read = { readings: check.readings.map((raw) => rawText(raw, check.unit, formats)), readOn: check.at };
   return (
     <>
       <div className="oven-piece-head">
-        <h4>{check.piece}</h4>
+        <h4>{piece}</h4>
         <span className="oven-mc">
-          {check.ovenDryMcPct === null
-            ? 'in the oven'
-            : `${check.dry ? '' : 'at least '}${pctWords(check.ovenDryMcPct)} % MC`}
+          {ovenDryMcPct === null
+            ? say('oven.in-oven')
+            : check.dry
+              ? formats.mc(ovenDryMcPct)
+              : say('oven.at-least', { ovenDryPct: ovenDryMcPct })}
         </span>
         <span className="oven-read">
-          read {check.readings.map((raw) => rawWords(raw, check.unit)).join(', ')}
-          {check.woodTempC === null
-            ? ', temperature not known'
-            : ` at ${temperatureText(check.woodTempC, units)}`}
-          , {dayWords(check.at)}
+          {woodTempC === null ? say('oven.read-untempered', read) : say('oven.read', { ...read, woodTempC })}
         </span>
         <span className="oven-piece-actions">
           {check.excluded === null && (
-            <Button kind={check.dry ? 'plain' : 'main'} aria-label={`Weigh ${check.piece}`} onClick={onWeigh}>
-              Weigh
+            <Button
+              kind={check.dry ? 'plain' : 'main'}
+              aria-label={say('oven.weigh-piece', { piece })}
+              onClick={onWeigh}
+            >
+              {say('oven.weigh')}
             </Button>
           )}
           <ExcludeCheck check={check} weight={null} />
         </span>
       </div>
-      <p>{check.excluded === null ? check.sentence : `Excluded: ${check.excluded}`}</p>
+      <p>{check.excluded === null ? check.sentence : say('exclude.excluded', { reason: check.excluded })}</p>
       {check.note && <p className="oven-read">{check.note}</p>}
-      <Unfold words="Masses">
+      <Unfold words={say('oven.weights')}>
         <ul className="oven-weights">
           <li>
-            <span className="tabular">{check.wetGrams} g</span>
-            <span>wet, when it was read</span>
+            <span className="tabular">{formats.smallWeight(check.wetGrams)}</span>
+            <span>{say('oven.wet')}</span>
           </li>
           {check.weights.map((weight) => (
             <li key={weight.id} className={weight.excluded === null ? '' : 'oven-excluded'}>
               <span className="tabular">
-                {weight.excluded === null ? `${weight.grams} g` : <s>{weight.grams} g</s>}
+                {weight.excluded === null ? (
+                  formats.smallWeight(weight.grams)
+                ) : (
+                  <s>{formats.smallWeight(weight.grams)}</s>
+                )}
               </span>
               <span>
-                {dayTimeWords(weight.at)}
-                {weight.excluded !== null && `; excluded: ${weight.excluded}`}
+                {formats.dateTime(weight.at)}
+                {weight.excluded !== null && ` · ${say('exclude.excluded', { reason: weight.excluded })}`}
               </span>
               <ExcludeCheck check={check} weight={weight} />
             </li>

@@ -4,23 +4,29 @@ import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { attempt } from '../../stores/notices.ts';
+import { useWords } from '../../words.ts';
 import { CalibrationChart } from './CalibrationChart.tsx';
 import { OvenCheckTable } from './OvenCheckTable.tsx';
 
-/** The checks made with one meter: what they say, drawn and as a verdict, and each piece. */
+/** The checks made with one meter: whether they are worth using, a chart of them, and each piece. */
 export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) {
+  const { say } = useWords();
+  const title =
+    own.meterId === null ? say('oven.typed') : say('oven.read-with', { meterName: own.meterName });
   return (
-    <section className="own-fit" aria-label={`Read with ${own.meterName}`}>
-      <h3>Read with {own.meterName}</h3>
-      <Call own={own} species={species} />
+    <section className="own-fit" aria-label={title}>
+      <h3>{title}</h3>
+      <Worth own={own} species={species} />
       {own.fit && <CalibrationChart own={own} speciesName={species.name} />}
       <OvenCheckTable own={own} />
     </section>
   );
 }
 
-/** Whether the fit is worth using, in words, and the switch. */
-function Call({ own, species }: { own: OwnFit; species: Species }) {
+/** Whether the fit is worth using, and the switch. */
+function Worth({ own, species }: { own: OwnFit; species: Species }) {
+  const { say } = useWords();
+  const speciesName = species.name;
   const chooseFit = (chosen: boolean) =>
     attempt(
       bridge().command('ovenChecks.useFit', { speciesId: species.id, meterId: own.meterId, inUse: chosen }),
@@ -29,16 +35,15 @@ function Call({ own, species }: { own: OwnFit; species: Species }) {
     return (
       <Banner
         kind={own.applied ? 'done' : 'caution'}
-        actions={<Button onClick={() => void chooseFit(false)}>Stop using them</Button>}
+        actions={<Button onClick={() => void chooseFit(false)}>{say('oven.stop')}</Button>}
       >
         {own.applied ? (
           <>
-            <strong>In use.</strong> Readings of {species.name} with this meter are corrected by your checks.{' '}
+            <strong>{say('oven.in-use')}</strong> {say('oven.in-use-effect', { speciesName })}{' '}
           </>
         ) : (
           <>
-            <strong>Chosen, but not in use.</strong> Readings are corrected as published until the checks are
-            worth using again.{' '}
+            <strong>{say('oven.waiting')}</strong> {say('oven.waiting-effect')}{' '}
           </>
         )}
         {own.sentence}
@@ -50,17 +55,17 @@ function Call({ own, species }: { own: OwnFit; species: Species }) {
       <Banner
         actions={
           <Button kind="main" onClick={() => void chooseFit(true)}>
-            Use them
+            {say('oven.use')}
           </Button>
         }
       >
-        <strong>Worth using.</strong> {own.sentence} Boards of {species.name} are judged again.
+        <strong>{say('oven.worth')}</strong> {own.sentence} {say('oven.use-effect', { speciesName })}
       </Banner>
     );
   }
   return (
     <Banner>
-      <strong>{own.fit ? 'Not worth using.' : 'Too early to say.'}</strong> {own.sentence}
+      <strong>{say(own.fit ? 'oven.not-worth' : 'oven.too-early')}</strong> {own.sentence}
     </Banner>
   );
 }

@@ -5,16 +5,14 @@ import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../bridge.ts';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
+import { useWords } from '../../words.ts';
 import { type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
 
-const curveOptions = [
-  { value: '', label: 'None: correct for temperature only' },
-  ...Array.from(resistanceCurves, ([value, curve]) => ({ value, label: curve.name })).sort((a, b) =>
-    a.label.localeCompare(b.label, 'en'),
-  ),
-];
+const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({ value, label: curve.name })).sort(
+  (a, b) => a.label.localeCompare(b.label, 'en'),
+);
 
-/** Asks for a wood's names and figures; what is not known stays empty. A new wood where `id` is null. */
+/** Edits a species' names and figures; what is not known stays empty. A new species where `id` is null. */
 export function SpeciesForm({
   title,
   id,
@@ -28,13 +26,14 @@ export function SpeciesForm({
   allSpecies: readonly Species[];
   onClose: () => void;
 }) {
+  const { say } = useWords();
   const [draft, setDraft] = useState(start);
   const [shown, setShown] = useState(false);
   const groups = useId();
   const problems = speciesProblems(draft);
   const field = <K extends keyof SpeciesDraft>(key: K) => ({
     value: draft[key],
-    error: shown ? problems[key] : undefined,
+    error: shown && problems[key] ? say(problems[key]) : undefined,
     onValue: (value: SpeciesDraft[K]) => setDraft({ ...draft, [key]: value }),
   });
 
@@ -46,11 +45,21 @@ export function SpeciesForm({
   }
 
   return (
-    <FormDialog title={title} saveWords="Save the wood" onSave={save} onClose={onClose}>
-      <TextField label="Name" {...field('name')} />
+    <FormDialog
+      title={title}
+      saveWords={say(id === null ? 'common.add' : 'common.save')}
+      onSave={save}
+      onClose={onClose}
+    >
+      <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">
-        <TextField label="Botanical name" {...field('botanicalName')} />
-        <TextField label="Group" hint="The bay it is filed in." list={groups} {...field('group')} />
+        <TextField label={say('species.botanical-name')} {...field('botanicalName')} />
+        <TextField
+          label={say('species.group')}
+          hint={say('species.group-hint')}
+          list={groups}
+          {...field('group')}
+        />
       </div>
       <datalist id={groups}>
         {Array.from(new Set(allSpecies.map((species) => species.group)), (group) => (
@@ -58,35 +67,44 @@ export function SpeciesForm({
         ))}
       </datalist>
       <TextField
-        label="Other names"
-        hint="Parted by commas; a search finds the wood by them."
+        label={say('species.other-names')}
+        hint={say('species.other-names-hint')}
         {...field('aliases')}
       />
       <NumberField
-        label="Basic specific gravity"
-        hint="Oven-dry mass over green volume, relative to water."
+        label={say('species.specific-gravity')}
+        hint={say('species.specific-gravity-hint')}
         {...field('basicSpecificGravity')}
       />
       <div className="form-grid">
-        <NumberField label="Radial shrinkage" unit="%" {...field('radialPct')} />
-        <NumberField label="Tangential shrinkage" unit="%" {...field('tangentialPct')} />
-        <NumberField label="Volumetric shrinkage" unit="%" {...field('volumetricPct')} />
+        <NumberField label={say('species.radial')} unit="%" {...field('radialPct')} />
+        <NumberField label={say('species.tangential')} unit="%" {...field('tangentialPct')} />
+        <NumberField label={say('species.volumetric')} unit="%" {...field('volumetricPct')} />
       </div>
       <div className="form-grid">
-        <NumberField label="Change per 1 % MC, radial" {...field('changeRadial')} />
-        <NumberField label="Change per 1 % MC, tangential" {...field('changeTangential')} />
+        <NumberField
+          label={say('species.change-radial')}
+          hint={say('species.change-hint')}
+          {...field('changeRadial')}
+        />
+        <NumberField
+          label={say('species.change-tangential')}
+          hint={say('species.change-hint')}
+          {...field('changeTangential')}
+        />
       </div>
       <Select
-        label="Resistance curve"
-        hint="A close relative’s curve is better than none; your own oven-dry checks are better than either."
-        options={curveOptions}
+        label={say('species.curve')}
+        hint={say('species.curve-hint')}
+        options={[{ value: '', label: say('species.curve-none') }, ...curveOptions]}
         {...field('curveId')}
       />
       <div className="form-grid">
-        <NumberField label="Linear coefficient a" {...field('linearA')} />
-        <NumberField label="Linear coefficient b" {...field('linearB')} />
+        <NumberField label={say('species.linear-a')} {...field('linearA')} />
+        <NumberField label={say('species.linear-b')} {...field('linearB')} />
       </div>
-      <TextArea label="Note" hint="Where the figures are from, and what is missing." {...field('note')} />
+      <TextArea label={say('species.note')} {...field('note')} />
+      <TextArea label={say('species.source')} hint={say('species.source-hint')} {...field('source')} />
     </FormDialog>
   );
 }

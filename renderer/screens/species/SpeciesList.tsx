@@ -1,8 +1,10 @@
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 
-/** Woods one below the other; each leads to its page. */
+/** Species one below the other; each leads to its page. */
 export function SpeciesList({ allSpecies }: { allSpecies: readonly (Species & { builtIn: boolean })[] }) {
+  const { say } = useWords();
   return (
     <ul className="species-list">
       {allSpecies.map((species) => (
@@ -12,9 +14,11 @@ export function SpeciesList({ allSpecies }: { allSpecies: readonly (Species & { 
             <span className="species-botanical">{species.botanicalName}</span>
             <span className="species-group">{species.group}</span>
             <span className="species-correction">
-              {species.linear || species.curveId ? '● species and temperature' : '○ temperature only'}
+              {species.linear || species.curveId
+                ? `● ${say('species.corrected')}`
+                : `○ ${say('species.temperature-only')}`}
             </span>
-            {!species.builtIn && <span className="species-own">own</span>}
+            {!species.builtIn && <span className="species-own">{say('species.own')}</span>}
           </a>
         </li>
       ))}

@@ -7,6 +7,7 @@ import { TextField } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { useSpeciesSearch } from '../../stores/species-search.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
@@ -14,26 +15,28 @@ import { SpeciesList } from './SpeciesList.tsx';
 import { emptySpeciesDraft } from './species-draft.ts';
 import './species.css';
 
-/** What is known of each wood, and what each use asks of it. */
+/** What is known about each species, and the target of each use. */
 export function SpeciesListScreen() {
-  const [shown, setShown] = useState<'species-list' | 'uses'>('species-list');
+  const { say } = useWords();
+  const [shown, setShown] = useState<'species' | 'uses'>('species');
   return (
-    <Screen title="Woods and uses" lead="What is known of each wood, and how dry each use wants it.">
+    <Screen title={say('species.list-title')} lead={say('species.list-lead')}>
       <Choice
-        label="Show"
+        label={say('species.show')}
         value={shown}
         options={[
-          { value: 'species-list', label: 'Woods' },
-          { value: 'uses', label: 'Uses' },
+          { value: 'species', label: say('species.species') },
+          { value: 'uses', label: say('species.uses') },
         ]}
         onValue={setShown}
       />
-      {shown === 'species-list' ? <AllSpecies /> : <EndUses />}
+      {shown === 'species' ? <AllSpecies /> : <EndUses />}
     </Screen>
   );
 }
 
 function AllSpecies() {
+  const { say } = useWords();
   const allSpecies = useAnswer('species.list', {});
   const query = useSpeciesSearch((search) => search.query);
   const [adding, setAdding] = useState(false);
@@ -42,11 +45,11 @@ function AllSpecies() {
   const found = findSpecies(query, all).flatMap((species) => byId.get(species.id) ?? []);
   const add = () => setAdding(true);
   return (
-    <Sheet title="Woods" actions={<Button onClick={add}>Add a wood</Button>}>
+    <Sheet title={say('species.species')} actions={<Button onClick={add}>{say('species.add')}</Button>}>
       <TextField
-        label="Search"
+        label={say('species.search')}
         type="search"
-        hint="Any name it goes by: common, botanical, or the yard’s own word."
+        hint={say('species.search-hint')}
         value={query}
         onValue={(typed) => useSpeciesSearch.setState({ query: typed })}
       />
@@ -54,20 +57,22 @@ function AllSpecies() {
       {allSpecies.loading && <Loading what="the woods" />}
       {allSpecies.output && (
         <p role="status" className="species-count">
-          {query.trim() === '' ? `${all.length} woods.` : `${found.length} of ${all.length} woods.`}
+          {query.trim() === ''
+            ? say('species.count', { all: all.length })
+            : say('species.found', { found: found.length, all: all.length })}
         </p>
       )}
       {allSpecies.output && found.length === 0 && (
-        <EmptyState sentence={`No wood goes by “${query.trim()}” here.`}>
+        <EmptyState sentence={say('species.none-found', { typedName: query.trim() })}>
           <Button kind="main" onClick={add}>
-            Add it
+            {say('species.add-it')}
           </Button>
         </EmptyState>
       )}
       <SpeciesList allSpecies={found} />
       {adding && (
         <SpeciesForm
-          title="Add a wood"
+          title={say('species.add')}
           id={null}
           start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
           allSpecies={all}
@@ -79,13 +84,17 @@ function AllSpecies() {
 }
 
 function EndUses() {
+  const { say } = useWords();
   const endUses = useAnswer('endUses.list', {});
   const [form, setForm] = useState<'closed' | 'new' | EndUse>('closed');
   return (
-    <Sheet title="Uses" actions={<Button onClick={() => setForm('new')}>Add a use</Button>}>
+    <Sheet
+      title={say('species.uses')}
+      actions={<Button onClick={() => setForm('new')}>{say('use.add')}</Button>}
+    >
       {endUses.error && <Failed sentence={endUses.error} again={endUses.again} />}
       {endUses.loading && <Loading what="the uses" />}
-      {endUses.output && <EndUsesTable endUses={endUses.output} onChange={setForm} />}
+      {endUses.output && <EndUsesTable endUses={endUses.output} onEdit={setForm} />}
       {form !== 'closed' && (
         <EndUseForm
           endUse={form === 'new' ? null : form}

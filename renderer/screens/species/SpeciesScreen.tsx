@@ -2,28 +2,31 @@ import { useState } from 'react';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { Sources } from '../../parts/Sources.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { correctionWords } from './correction-words.ts';
+import { useWords } from '../../words.ts';
+import { correctionMessage } from './correction-message.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
 import { SpeciesFigures } from './SpeciesFigures.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
 import { draftDerivedFrom, draftOfSpecies } from './species-draft.ts';
 import './species.css';
 
-/** Everything known of one wood, and the person's own oven-dry checks of it. */
+/** Everything known about one species, and the person's own oven-dry checks of it. */
 export function SpeciesScreen({ id }: { id: string }) {
+  const { say } = useWords();
   const allSpecies = useAnswer('species.list', {});
   const species = allSpecies.output?.find((each) => each.id === id);
   if (species && allSpecies.output) return <Found species={species} allSpecies={allSpecies.output} />;
   return (
-    <Screen title="Wood">
+    <Screen title={say('species.species')}>
       {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
       {allSpecies.loading && <Loading what="the wood" />}
       {allSpecies.output && (
-        <EmptyState sentence="There is no such wood in this yard.">
+        <EmptyState sentence={say('species.not-here')}>
           <ButtonLink kind="main" href={hrefOf({ name: 'species-list' })}>
-            Go to the woods
+            {say('species.all')}
           </ButtonLink>
         </EmptyState>
       )}
@@ -38,37 +41,42 @@ function Found({
   species: Species & { builtIn: boolean };
   allSpecies: readonly Species[];
 }) {
-  const [open, setOpen] = useState<'nothing' | 'change' | 'derive'>('nothing');
+  const { say } = useWords();
+  const [open, setOpen] = useState<'nothing' | 'edit' | 'derive'>('nothing');
   const close = () => setOpen('nothing');
   return (
     <Screen
       title={species.name}
       lead={
         <>
-          {species.botanicalName && <i>{species.botanicalName}, </i>}
+          {species.botanicalName && (
+            <>
+              <i>{species.botanicalName}</i> ·{' '}
+            </>
+          )}
           {species.group}
-          {!species.builtIn && ' · your own figures'}
+          {!species.builtIn && ` · ${say('species.own-figures')}`}
         </>
       }
       actions={
         <>
-          <ButtonLink href={hrefOf({ name: 'species-list' })}>All woods</ButtonLink>
-          <Button onClick={() => setOpen('derive')}>Add a wood like this</Button>
-          <Button onClick={() => setOpen('change')}>Change</Button>
+          <ButtonLink href={hrefOf({ name: 'species-list' })}>{say('species.all')}</ButtonLink>
+          <Button onClick={() => setOpen('derive')}>{say('species.add-similar')}</Button>
+          <Button onClick={() => setOpen('edit')}>{say('common.edit')}</Button>
         </>
       }
     >
-      <Sheet title="What is known of it">
-        {species.aliases.length > 0 && <p>Also called {species.aliases.join(', ')}.</p>}
-        <p>
-          <strong>Published correction:</strong> {correctionWords(species)}.
-        </p>
+      <Sheet title={say('species.about')}>
+        {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
+        <p>{say(correctionMessage(species))}</p>
         <SpeciesFigures species={species} />
+        {species.note && <p className="species-note">{species.note}</p>}
+        {species.source && <Sources sources={[species.source]} />}
       </Sheet>
       <OvenChecksSection species={species} />
-      {open === 'change' && (
+      {open === 'edit' && (
         <SpeciesForm
-          title={`Change ${species.name}`}
+          title={say('species.edit', { speciesName: species.name })}
           id={species.id}
           start={draftOfSpecies(species)}
           allSpecies={allSpecies}
@@ -77,9 +85,9 @@ function Found({
       )}
       {open === 'derive' && (
         <SpeciesForm
-          title={`Add a wood like ${species.name}`}
+          title={say('species.add-similar-to', { speciesName: species.name })}
           id={null}
-          start={draftDerivedFrom(species)}
+          start={draftDerivedFrom(species, say('species.derived-source', { speciesName: species.name }))}
           allSpecies={allSpecies}
           onClose={close}
         />

@@ -7,9 +7,11 @@ import { bridge } from '../../bridge.ts';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
 import { isWeight, WeightField } from '../../parts/WeightField.tsx';
+import { useWords } from '../../words.ts';
 
-/** Asks what a piece weighs now. */
+/** Adds what a piece weighs now. */
 export function WeighForm({ check, onClose }: { check: JudgedOvenCheck; onClose: () => void }) {
+  const { say } = useWords();
   const [grams, setGrams] = useState<number | null>(null);
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
@@ -23,14 +25,22 @@ export function WeighForm({ check, onClose }: { check: JudgedOvenCheck; onClose:
     });
   }
   return (
-    <FormDialog title={`Weigh ${check.piece}`} saveWords="Keep the mass" onSave={save} onClose={onClose}>
-      <p>
-        Take it out with gloves or tongs, and let it cool in a closed dry jar: from the open air it takes up
-        moisture, and warm air around it puts the balance out. Then back into the oven, and again in{' '}
-        {constantMassRules[check.rule].hours} h.
-      </p>
-      <WeightField label="Mass" unit="g" autoFocus weight={grams} shown={shown} onWeight={setGrams} />
-      <TimeField label="Weighed" instant={at} onInstant={setAt} />
+    <FormDialog
+      title={say('oven.weigh-piece', { piece: check.piece })}
+      saveWords={say('common.save')}
+      onSave={save}
+      onClose={onClose}
+    >
+      <p>{say('oven.weigh-lead', { hours: constantMassRules[check.rule].hours })}</p>
+      <WeightField
+        label={say('oven.weight')}
+        unit="g"
+        autoFocus
+        weight={grams}
+        shown={shown}
+        onWeight={setGrams}
+      />
+      <TimeField label={say('oven.weighed-at')} instant={at} onInstant={setAt} />
     </FormDialog>
   );
 }

@@ -1,20 +1,24 @@
 import type { NewOvenCheck } from '../../../shared-core/contract/oven-checks.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { parseDecimal } from '../../parts/decimal.ts';
 
-/** A check as it stands in the form's fields; the wood's temperature is asked for by a field of its own. */
+/** A check as typed; the wood's temperature has a field elsewhere. */
 export interface OvenCheckDraft {
   piece: string;
   /** Null: typed. */
   meterId: number | null;
   unit: NewOvenCheck['unit'];
-  /** Parted by spaces. */
+  /** Separated by spaces. */
   readings: string;
   wetGrams: number | null;
   balanceGrams: number | null;
   rule: NewOvenCheck['rule'];
   note: string;
 }
+
+/** Of a balance that is fine enough (common practice, no source). */
+const USUAL_STEP_GRAMS = 0.1;
 
 /** A new check, its mark continuing those there are. */
 export function emptyOvenCheck(pieces: readonly string[], units: DisplayUnits): OvenCheckDraft {
@@ -26,7 +30,7 @@ export function emptyOvenCheck(pieces: readonly string[], units: DisplayUnits): 
     unit: 'pct',
     readings: '',
     wetGrams: null,
-    balanceGrams: 0.1,
+    balanceGrams: USUAL_STEP_GRAMS,
     rule: units === 'imperial' ? 'ASTM D4442' : 'EN 13183-1',
     note: '',
   };
@@ -45,25 +49,25 @@ export function typedReadings(text: string): number[] {
     .map((word) => parseDecimal(word) ?? Number.NaN);
 }
 
-export type OvenCheckProblems = Partial<Record<keyof OvenCheckDraft, string>>;
+export type OvenCheckProblems = Partial<Record<keyof OvenCheckDraft, Message>>;
 
-/** What is wrong with the draft, by field, as sentences; empty when it can be saved. */
+/** What is wrong with the draft, by field; empty when it can be saved. */
 export function ovenCheckProblems(draft: OvenCheckDraft): OvenCheckProblems {
   const problems: OvenCheckProblems = {};
   const readings = typedReadings(draft.readings);
-  if (draft.piece.trim() === '') problems.piece = 'Give the piece a mark, like A1.';
-  if (readings.length === 0) problems.readings = 'Give at least one reading of the piece.';
+  if (draft.piece.trim() === '') problems.piece = message('oven.mark-missing');
+  if (readings.length === 0) problems.readings = message('oven.readings-missing');
   else if (readings.some(Number.isNaN)) {
-    problems.readings = 'Numbers with spaces between them, like 12.4 12.6.';
+    problems.readings = message('oven.readings-not-numbers', { rawFirst: 12.4, rawSecond: 12.6 });
   }
-  if (draft.wetGrams === null || !(draft.wetGrams > 0)) problems.wetGrams = 'Type a mass above 0 g.';
+  if (draft.wetGrams === null || !(draft.wetGrams > 0)) problems.wetGrams = message('oven.wet-missing');
   if (draft.balanceGrams === null || !(draft.balanceGrams >= 0.0001 && draft.balanceGrams <= 100)) {
-    problems.balanceGrams = 'The last digit that the balance shows, like 0.1 g.';
+    problems.balanceGrams = message('oven.balance-missing', { stepGrams: USUAL_STEP_GRAMS });
   }
   return problems;
 }
 
-/** The check that a draft without problems says. */
+/** The check of a draft without problems. */
 export function ovenCheckOf(
   draft: OvenCheckDraft,
   speciesId: string,

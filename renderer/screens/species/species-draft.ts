@@ -1,12 +1,14 @@
 import { deriveSpecies } from '../../../shared-core/wood/species/derive-species.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
+import { sourceShown } from '../../parts/Sources.tsx';
 
-/** A wood as it stands in the form's fields. */
+/** A species as typed. */
 export interface SpeciesDraft {
   name: string;
   botanicalName: string;
   group: string;
-  /** Parted by commas. */
+  /** Separated by commas. */
   aliases: string;
   basicSpecificGravity: number | null;
   radialPct: number | null;
@@ -19,6 +21,7 @@ export interface SpeciesDraft {
   linearA: number | null;
   linearB: number | null;
   note: string;
+  source: string;
 }
 
 export const emptySpeciesDraft: SpeciesDraft = {
@@ -36,6 +39,7 @@ export const emptySpeciesDraft: SpeciesDraft = {
   linearA: null,
   linearB: null,
   note: '',
+  source: '',
 };
 
 export function draftOfSpecies(species: Species): SpeciesDraft {
@@ -54,47 +58,54 @@ export function draftOfSpecies(species: Species): SpeciesDraft {
     linearA: species.linear?.a ?? null,
     linearB: species.linear?.b ?? null,
     note: species.note,
+    source: sourceShown(species.source),
   };
 }
 
-/** A draft with all figures of another wood, to be given a name of its own; the note says whose figures they are. */
-export function draftDerivedFrom(species: Species): SpeciesDraft {
-  return { ...draftOfSpecies(deriveSpecies(species, { name: species.name }, new Set())), name: '' };
+/** A draft with the figures of another species and no name yet; `source` tells whose figures they are. */
+export function draftDerivedFrom(species: Species, source: string): SpeciesDraft {
+  const derived = deriveSpecies(species, { name: species.name, source }, new Set());
+  return { ...draftOfSpecies(derived), name: '' };
 }
 
-export type SpeciesProblems = Partial<Record<keyof SpeciesDraft, string>>;
+export type SpeciesProblems = Partial<Record<keyof SpeciesDraft, Message>>;
 
-function rangeProblem(value: number | null, least: number, most: number, unit = ''): string | undefined {
-  if (value === null || (value >= least && value <= most)) return undefined;
-  return `This must be ${least} to ${most}${unit}, or empty where it is not known.`;
+const isOutside = (value: number | null, least: number, most: number): boolean =>
+  value !== null && !(value >= least && value <= most);
+
+function rangeProblem(value: number | null, least: number, most: number): Message | undefined {
+  if (!isOutside(value, least, most)) return undefined;
+  return message('species.outside', { rawLeast: least, rawMost: most });
+}
+
+function shrinkageProblem(pct: number | null): Message | undefined {
+  if (!isOutside(pct, 0, 100)) return undefined;
+  return message('species.outside-pct', { rawLeastPct: 0, rawMostPct: 100 });
 }
 
 /** Both of a pair are known or neither is. */
-function pairProblem(value: number | null, other: number | null): string | undefined {
-  return value === null && other !== null ? 'Give both of the pair, or leave both empty.' : undefined;
-}
+const pairProblem = (value: number | null, other: number | null): Message | undefined =>
+  value === null && other !== null ? message('species.half-a-pair') : undefined;
 
-/** What is wrong with the draft, by field, as sentences; empty when it can be saved. */
+/** What is wrong with the draft, by field; empty when it can be saved. */
 export function speciesProblems(draft: SpeciesDraft): SpeciesProblems {
-  const problems: SpeciesProblems = {
-    name: draft.name.trim() === '' ? 'Give the wood a name.' : undefined,
-    group: draft.group.trim() === '' ? 'Say which bay of the yard it belongs in, like “Maples”.' : undefined,
+  const { changeRadial, changeTangential, linearA, linearB } = draft;
+  const problems: { [K in keyof SpeciesDraft]?: Message | undefined } = {
+    name: draft.name.trim() === '' ? message('species.name-missing') : undefined,
+    group: draft.group.trim() === '' ? message('species.group-missing') : undefined,
     basicSpecificGravity: rangeProblem(draft.basicSpecificGravity, 0.05, 1.4),
-    radialPct: rangeProblem(draft.radialPct, 0, 100, ' %'),
-    tangentialPct: rangeProblem(draft.tangentialPct, 0, 100, ' %'),
-    volumetricPct: rangeProblem(draft.volumetricPct, 0, 100, ' %'),
-    changeRadial:
-      rangeProblem(draft.changeRadial, 0, 0.02) ?? pairProblem(draft.changeRadial, draft.changeTangential),
-    changeTangential:
-      rangeProblem(draft.changeTangential, 0, 0.02) ??
-      pairProblem(draft.changeTangential, draft.changeRadial),
-    linearA: rangeProblem(draft.linearA, 0.2, 5) ?? pairProblem(draft.linearA, draft.linearB),
-    linearB: rangeProblem(draft.linearB, -30, 30) ?? pairProblem(draft.linearB, draft.linearA),
+    radialPct: shrinkageProblem(draft.radialPct),
+    tangentialPct: shrinkageProblem(draft.tangentialPct),
+    volumetricPct: shrinkageProblem(draft.volumetricPct),
+    changeRadial: rangeProblem(changeRadial, 0, 0.02) ?? pairProblem(changeRadial, changeTangential),
+    changeTangential: rangeProblem(changeTangential, 0, 0.02) ?? pairProblem(changeTangential, changeRadial),
+    linearA: rangeProblem(linearA, 0.2, 5) ?? pairProblem(linearA, linearB),
+    linearB: rangeProblem(linearB, -30, 30) ?? pairProblem(linearB, linearA),
   };
-  return Object.fromEntries(Object.entries(problems).filter(([, sentence]) => sentence !== undefined));
+  return Object.fromEntries(Object.entries(problems).filter(([, problem]) => problem !== undefined));
 }
 
-/** The wood that a draft without problems says. */
+/** The species of a draft without problems. */
 export function speciesOf(draft: SpeciesDraft, id: string): Species {
   const { changeRadial, changeTangential, linearA, linearB } = draft;
   return {
@@ -117,5 +128,6 @@ export function speciesOf(draft: SpeciesDraft, id: string): Species {
     curveId: draft.curveId || null,
     linear: linearA === null || linearB === null ? null : { a: linearA, b: linearB },
     note: draft.note.trim(),
+    source: draft.source.trim(),
   };
 }

@@ -11,10 +11,10 @@ export const resistanceCurves: ReadonlyMap<string, ResistanceCurve> = new Map(
   Object.entries(z.record(z.string(), resistanceCurveSchema).parse(curveSeeds)),
 );
 
-/** The woods that come with the app. A user's own stand beside them in the store. */
+/** The species that come with the app. The store has a person's own as well. */
 export const builtInSpecies: readonly Species[] = z.array(speciesSchema).parse(speciesSeeds);
 
-/** The uses that come with the app, each with its source in its note. */
+/** The uses that come with the app. */
 export const builtInEndUses: readonly EndUse[] = z.array(endUseSchema).parse(endUseSeeds);
 
 /** Letters and digits only, lower case, without accents: "Douglas-fir" and "douglas fir" are the same words. */
@@ -37,7 +37,7 @@ function match(typed: string[], name: string): 0 | 1 | 2 | 3 | null {
   return nameWords.join('').includes(typed.join('')) ? 3 : null;
 }
 
-/** Place of a match among all: the wood's own name goes before a sawyer's word for it, and mere letters come last. */
+/** Rank of a match among all: the species' name goes before a sawyer's word for it, and mere letters come last. */
 const RANKS = {
   name: [0, 1, 2, 8],
   alias: [3, 4, 5, 9],
@@ -46,10 +46,10 @@ const RANKS = {
 } as const;
 
 /**
- * Woods that a person may mean by what they typed: common name, alias (a sawyer's word), botanical name or yard
- * group. Best first; woods that answer equally well in alphabetical order. An empty query finds all.
+ * Species that a person may mean by what they typed: common name, alias (a sawyer's word), botanical name or group.
+ * Best match first, equal matches in alphabetical order. An empty query finds all.
  *
- * @example findWoods('linden', builtInWoods)[0].name // 'American basswood'
+ * @example findSpecies('linden', builtInSpecies)[0].name // 'American basswood'
  */
 export function findSpecies(query: string, allSpecies: readonly Species[]): Species[] {
   const typed = words(query);

@@ -10,9 +10,11 @@ export const endUseSchema = z.object({
   /** The board's average must lie within these, % MC. */
   minPct: z.number().min(0).max(60),
   maxPct: z.number().min(1).max(200),
-  /** Largest difference of core over shell that the use allows, % MC. */
+  /** Largest shell–core difference that the use allows, points of MC. */
   maxShellCorePct: z.number().min(0.5).max(100),
-  /** Whether wood for it must be brought indoors before it is ready, whatever it reads. */
+  /** What a person should know about it. */
   note: z.string().max(1000),
+  /** Where its limits come from; "(from memory)" follows what nobody looked up. */
+  source: z.string().max(1000),
 });
 export type EndUse = z.infer<typeof endUseSchema>;

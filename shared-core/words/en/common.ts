@@ -10,6 +10,7 @@ export const common = {
   'common.loading': 'Loading …',
   'common.print': 'Print',
   'common.save': 'Save',
+  'common.sources': 'Sources',
   'common.show-as-table': 'Show as table',
   'common.undo': 'Undo',
 

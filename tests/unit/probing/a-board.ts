@@ -26,6 +26,7 @@ export const plainSpecies: Species = {
   curveId: 'douglas-fir-coast',
   linear: null,
   note: '',
+  source: '',
 };
 
 export const interior: EndUse = {
@@ -35,6 +36,7 @@ export const interior: EndUse = {
   maxPct: 10,
   maxShellCorePct: 2,
   note: '',
+  source: '',
 };
 
 export const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };

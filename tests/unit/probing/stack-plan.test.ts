@@ -9,7 +9,15 @@ import {
 import { message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 
-const endUse = { id: 'furniture', name: 'furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2, note: '' };
+const endUse = {
+  id: 'furniture',
+  name: 'furniture',
+  minPct: 6,
+  maxPct: 8,
+  maxShellCorePct: 2,
+  note: '',
+  source: '',
+};
 let nextId = 1;
 const board = (
   call: Call | null,

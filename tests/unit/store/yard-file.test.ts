@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
 let file: string;
@@ -43,10 +44,11 @@ function yardWithBoard() {
       curveId: null,
       linear: null,
       note: '',
+      source: '',
     },
   ]);
   opened.endUses.bringUpToDate([
-    { id: 'bench', name: 'Bench', minPct: 6, maxPct: 9, maxShellCorePct: 2, note: '' },
+    { id: 'bench', name: 'Bench', minPct: 6, maxPct: 9, maxShellCorePct: 2, note: '', source: '' },
   ]);
   const placeId = opened.places.add({
     name: 'Shed',
@@ -303,6 +305,13 @@ describe('a catalogue', () => {
     ]);
     expect(opened.species.get('test-wood')?.note).toBe('newer');
     expect(opened.species.get('my-wood')?.name).toBe('My wood');
+  });
+
+  test('an entry saved before sources were apart from notes has an empty one', () => {
+    const { opened } = yardWithBoard();
+    const { source: _, ...older } = opened.species.get('test-wood')!;
+    opened.species.save({ ...older, id: 'older-wood' } as Species);
+    expect(opened.species.get('older-wood')?.source).toBe('');
   });
 });
 

@@ -6,7 +6,7 @@ import {
   resistanceCurves,
 } from '../../../shared-core/wood/species/catalogue.ts';
 
-describe('the woods that come with the app', () => {
+describe('the species that come with the app', () => {
   test('are at least 70, each id and each name once', () => {
     expect(builtInSpecies.length).toBeGreaterThanOrEqual(70);
     expect(new Set(builtInSpecies.map(({ id }) => id)).size).toBe(builtInSpecies.length);
@@ -29,14 +29,22 @@ describe('the woods that come with the app', () => {
     }
   });
 
-  test('say in their note where no curve serves them', () => {
+  test('say in their source where they have no curve', () => {
     for (const species of builtInSpecies) {
-      expect(species.note.includes('No resistance curve'), species.name).toBe(species.curveId === null);
+      expect(species.source.includes('No resistance curve'), species.name).toBe(species.curveId === null);
+      expect(species.source, species.name).toMatch(/Wood Handbook/);
+    }
+  });
+
+  // Where a figure is from is for the page of sources; a note is for whoever has the board in hand.
+  test('have notes without sources', () => {
+    for (const { note, name } of [...builtInSpecies, ...builtInEndUses]) {
+      expect(note, name).not.toMatch(/from memory|Handbook|James|EN 942|no source/);
     }
   });
 });
 
-describe('finding a wood by what a sawyer types', () => {
+describe('finding a species by what a sawyer types', () => {
   test.each([
     ['linden', 'American basswood'],
     ['hard maple', 'Sugar maple'],
@@ -60,7 +68,7 @@ describe('finding a wood by what a sawyer types', () => {
     expect(findSpecies('cherry', builtInSpecies)[0]!.id).toBe('cherry-black');
   });
 
-  test('"red oak" brings what is named so before what is only sold so', () => {
+  test('"red oak" finds what is named so before what is only sold so', () => {
     const found = findSpecies('red oak', builtInSpecies).map(({ id }) => id);
     expect(found.slice(0, 3)).toEqual(['oak-northern-red', 'oak-red-commercial', 'oak-southern-red']);
     expect(found).toContain('oak-pin');
@@ -75,7 +83,7 @@ describe('the uses that come with the app', () => {
   test('have a range that is one, and a source', () => {
     for (const endUse of builtInEndUses) {
       expect(endUse.maxPct, endUse.name).toBeGreaterThan(endUse.minPct);
-      expect(endUse.note, endUse.name).toMatch(
+      expect(endUse.source, endUse.name).toMatch(
         /Wood Handbook|EN 942|Common practice, no source|Surfaced-dry/,
       );
     }

@@ -5,43 +5,43 @@ import { deriveSpecies, newSpeciesId } from '../../../shared-core/wood/species/d
 const taken = new Set(builtInSpecies.map(({ id }) => id));
 const shortleaf = builtInSpecies.find(({ id }) => id === 'pine-shortleaf')!;
 
-describe('a wood derived from another', () => {
+describe('a species derived from another', () => {
   const pitch = deriveSpecies(
     shortleaf,
-    { name: 'Pitch pine', basicSpecificGravity: 0.47, volumetricPct: 10.9 },
+    { name: 'Pitch pine', source: 'Like shortleaf pine', basicSpecificGravity: 0.47, volumetricPct: 10.9 },
     taken,
   );
 
-  test('takes over what is not given', () => {
+  test('has the other’s figures where none is given', () => {
     expect(pitch).toMatchObject({ id: 'pitch-pine', name: 'Pitch pine', volumetricPct: 10.9 });
     expect(pitch.curveId).toBe(shortleaf.curveId);
     expect(pitch.tangentialPct).toBe(shortleaf.tangentialPct);
   });
 
-  test('says from which wood, and keeps none of its names', () => {
-    expect(pitch.note).toBe(
-      "Derived from Shortleaf pine: what is not given otherwise is that wood's figure.",
-    );
+  test('has a source of its own, and none of the other’s names', () => {
+    expect(pitch.source).toBe('Like shortleaf pine');
+    expect(pitch.note).toBe('');
     expect(pitch.aliases).toEqual([]);
     expect(pitch.botanicalName).toBeNull();
   });
 
-  test('keeps the note that a person wrote', () => {
-    const own = deriveSpecies(shortleaf, { name: 'Yard pine', note: 'From the north slope.' }, taken);
-    expect(own.note).toMatch(/^From the north slope\. Derived from Shortleaf pine/);
+  test('has the note that a person wrote', () => {
+    const changes = { name: 'Yard pine', source: '', note: 'From the north slope.' };
+    expect(deriveSpecies(shortleaf, changes, taken).note).toBe('From the north slope.');
   });
 
-  test('with a figure that no wood has is refused', () => {
-    expect(() => deriveSpecies(shortleaf, { name: 'Lead pine', basicSpecificGravity: 11 }, taken)).toThrow();
-    expect(() => deriveSpecies(shortleaf, { name: '  ' }, taken)).toThrow();
+  test('is refused with a figure that no species has', () => {
+    const leaden = { name: 'Lead pine', source: '', basicSpecificGravity: 11 };
+    expect(() => deriveSpecies(shortleaf, leaden, taken)).toThrow();
+    expect(() => deriveSpecies(shortleaf, { name: '  ', source: '' }, taken)).toThrow();
   });
 });
 
-describe('the id of a new wood', () => {
+describe('the id of a new species', () => {
   test.each([
     ['Wych elm', 'wych-elm'],
     ['  Chêne  pédonculé ', 'chene-pedoncule'],
-    ['樫', 'wood'],
+    ['樫', 'species'],
     ['Pine-Shortleaf', 'pine-shortleaf-2'],
     ['x'.repeat(80), 'x'.repeat(50)],
   ])('"%s" is %s', (name, id) => {

@@ -39,6 +39,7 @@ test.each([
   `console.log('listening on it')`,
   `const a = /two words/`,
   `type A = 'two words'`,
+  `const a = 'ASTM D4442'`,
   `const a = "default-src 'self'; img-src data:"`,
 ])('no sentence: %s', (source) => {
   expect(tsx(source)).toEqual([]);

@@ -185,12 +185,13 @@ export function sentencesIn(source: string, file: string): string[] {
   return found;
 }
 
-/** SQL, HTTP, CSS and markup text. */
+/** SQL, HTTP, CSS and markup text, and the numbers of standards, by which a yard file stores them. */
 function isNoSentence(text: string): boolean {
   return (
     SQL.test(text) ||
     /^\s*--|\w_\w+ AS \w/.test(text) ||
     /^HTTP\/1|^[\w-]+-[\w-]+: |^[a-z]+-src |^(max-age|no-store|text\/|application\/)/.test(text) ||
+    /^(ASTM|EN) \w+(-\d+)?$/.test(text) ||
     /\b\d*(px|rem|fr|solid|minmax|var\()\b|\(min-width|\(prefers-/.test(text) ||
     /^\s*<(!doctype|html|svg|script)/i.test(text)
   );

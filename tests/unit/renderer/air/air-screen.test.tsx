@@ -4,6 +4,8 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { AirScreen } from '../../../../renderer/screens/air/AirScreen.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -37,72 +39,72 @@ describe('From air to wood', () => {
     ['21.1', '65', '12.0'],
     ['10', '80', '16.4'],
     ['32.2', '75', '13.9'],
-  ])('air of %s °C and %s %% RH brings wood to %s %% MC', async (temp, rh, emc) => {
+  ])('the EMC of air at %s °C and %s %% RH is %s %%', async (temp, rh, emc) => {
     open();
-    const air = region('What this air does to wood');
-    await type(air, 'Temperature of the air', temp);
+    const air = region('EMC of this air');
+    await type(air, 'Air temperature', temp);
     await type(air, 'Relative humidity', rh);
-    expect(air.getByText(`${emc} % MC`)).toBeTruthy();
+    expect(air.getByText(`${emc}%`)).toBeTruthy();
   });
 
-  test('it says the dew point: 9.3 °C for air of 20 °C and 50 %', () => {
+  test('the dew point is shown: 9 °C for air at 20 °C and 50 %', () => {
     open();
-    // The usual psychrometric table (from memory): 9.3 °C.
-    expect(region('What this air does to wood').getByText('9.3 °C')).toBeTruthy();
+    // The usual psychrometric table (from memory): 9.3 °C, shown to a whole degree.
+    expect(region('EMC of this air').getByText('9°C')).toBeTruthy();
   });
 
-  test('what lies outside the formula is said beside the field, and nothing is computed', async () => {
+  test('a value outside the formula gets a sentence at its field, and nothing is computed', async () => {
     open();
-    const air = region('What this air does to wood');
+    const air = region('EMC of this air');
     await type(air, 'Relative humidity', '100');
-    expect(air.getByText('This must be 1 to 99 %.')).toBeTruthy();
-    expect(air.queryByText(/Wood comes to/)).toBeNull();
-    await type(air, 'Temperature of the air', '75');
-    expect(air.getByText('This must be −20 °C to 60 °C.')).toBeTruthy();
+    expect(air.getByText('Type a humidity from 1% to 99%.')).toBeTruthy();
+    expect(air.queryByText('EMC')).toBeNull();
+    await type(air, 'Air temperature', '75');
+    expect(air.getByText('Type a temperature from −20°C to 60°C.')).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('the drawing marks the humidity given; a damper one lies further right and higher', async () => {
     open();
     const mark = () => {
-      const dot = screen.getByRole('img', { name: /What wood comes to/ }).querySelector('circle')!;
+      const dot = screen.getByRole('img', { name: /^EMC at/ }).querySelector('circle')!;
       return { x: Number(dot.getAttribute('cx')), y: Number(dot.getAttribute('cy')) };
     };
     const before = mark();
-    await type(region('What this air does to wood'), 'Relative humidity', '80');
+    await type(region('EMC of this air'), 'Relative humidity', '80');
     expect(mark().x).toBeGreaterThan(before.x);
     expect(mark().y).toBeLessThan(before.y);
   });
 });
 
 describe('From wood to air', () => {
-  test('a wanted MC gives the humidity that the same table names for it', async () => {
+  test('a target gives the humidity that the same table has for it', async () => {
     open();
-    const air = region('What air a moisture content needs');
-    await type(air, 'Temperature of the air', '21.1');
-    await type(air, 'Wanted moisture content', '12.0');
-    expect(air.getByText('65 % RH')).toBeTruthy();
+    const air = region('Humidity for a target');
+    await type(air, 'Air temperature', '21.1');
+    await type(air, 'Target MC', '12.0');
+    expect(air.getByText('65%')).toBeTruthy();
   });
 
-  test('more than air can give is refused with what it can', async () => {
+  test('a target that no air can give is refused with those it can', async () => {
     open();
-    const air = region('What air a moisture content needs');
-    await type(air, 'Wanted moisture content', '35');
-    expect(air.getByText(/^Air brings wood to 0 to 2\d\.\d % MC\.$/)).toBeTruthy();
-    expect(air.queryByText(/Keep the air at/)).toBeNull();
+    const air = region('Humidity for a target');
+    await type(air, 'Target MC', '35');
+    expect(air.getByText(/^Type a target from 0\.0% to 2\d\.\d%\./)).toBeTruthy();
+    expect(air.queryByText(/Humidity to hold/)).toBeNull();
   });
 });
 
 describe('My room', () => {
-  test('its driest and dampest air become a range, which is kept as a use of one’s own', async () => {
+  test('its driest and dampest air make a target, which is saved as a use', async () => {
     const { machine, user } = open();
-    const room = region('My room’s humidity');
-    await type(room, 'Temperature of the room', '21.1');
+    const room = region('Target for your room');
+    await type(room, 'Room temperature', '21.1');
     // Table 4-2 at 70 °F (from memory): 6.2 % at 30 % RH, 9.2 % at 50 % RH.
-    expect(room.getByText('6.2 to 9.2 % MC')).toBeTruthy();
-    await user.click(await room.findByRole('button', { name: 'Keep it as a use' }));
+    expect(room.getByText('6.2–9.2%')).toBeTruthy();
+    await user.click(await room.findByRole('button', { name: 'Save as a use' }));
     await user.type(screen.getByLabelText('Name'), 'My living room');
-    await user.click(screen.getByRole('button', { name: 'Add the use' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('endUses.save')).toEqual([
       {
         id: 'my-living-room',
@@ -110,24 +112,39 @@ describe('My room', () => {
         minPct: 6.2,
         maxPct: 9.2,
         maxShellCorePct: 2,
-        note: 'Set by a room of 21 °C and 30 % to 50 % relative humidity.',
+        note: '',
+        source: 'A room at 21°C, 30% to 50% humidity.',
       },
     ]);
   });
 
-  test('a driest that is damper than the dampest is said to be turned round', async () => {
+  test('a lowest humidity above the highest is refused', async () => {
     open();
-    const room = region('My room’s humidity');
-    await type(room, 'Humidity at its driest', '60');
-    expect(room.getByText('The dampest must not lie below the driest.')).toBeTruthy();
-    expect(room.queryByRole('button', { name: 'Keep it as a use' })).toBeNull();
+    const room = region('Target for your room');
+    await type(room, 'Lowest humidity', '60');
+    expect(room.getByText('The highest humidity is below the lowest. Swap them.')).toBeTruthy();
+    expect(room.queryByRole('button', { name: 'Save as a use' })).toBeNull();
   });
+});
+
+test('in inch mode every temperature is in °F', async () => {
+  useSettings.setState({
+    settings: {
+      units: 'imperial',
+      sound: true,
+      saveWhenSettled: true,
+      labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+    },
+  });
+  const { user } = open();
+  expect(screen.getByRole('img', { name: 'EMC at 68°F' })).toBeTruthy();
+  await user.click(await screen.findByRole('button', { name: 'Save as a use' }));
+  expect(screen.getByLabelText('Sources')).toHaveProperty('value', 'A room at 68°F, 30% to 50% humidity.');
+  expect(document.body.textContent).not.toContain('°C');
 });
 
 test('the page can be used by everyone, and leads to the places over the year', async () => {
   open();
-  expect(screen.getByRole('link', { name: 'Your places over the year' }).getAttribute('href')).toBe(
-    '#/places',
-  );
+  expect(screen.getByRole('link', { name: 'EMC of your places' }).getAttribute('href')).toBe('#/places');
   await expectNoBarriers();
 });

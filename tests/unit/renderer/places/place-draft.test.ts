@@ -30,7 +30,7 @@ describe('Twelve months pasted from a spreadsheet', () => {
   });
 
   test.each(['', '12', '1\t2\n3\t4', 'a\tb', twelve(() => '1').join('\n')])(
-    'anything else is left to the field: %j',
+    'anything else goes to the field as it is: %j',
     (text) => {
       expect(monthsFromText(text)).toBeNull();
     },
@@ -38,7 +38,7 @@ describe('Twelve months pasted from a spreadsheet', () => {
 });
 
 describe('A place that is being described', () => {
-  test('in Fahrenheit is kept in Celsius and as a fraction', () => {
+  test('in Fahrenheit is saved in Celsius, its humidity as a fraction', () => {
     const draft = { ...emptyPlaceDraft, name: 'Shed', months: twelve(() => ({ temp: 68, rhPct: 45 })) };
     // 68 °F is 20 °C by definition of the scale.
     expect(yearOf(draft, 'imperial')).toEqual(twelve(() => ({ tempC: 20, rh: 0.45 })));
@@ -62,8 +62,8 @@ describe('A place that is being described', () => {
     const months = twelve((month) => ({ temp: 10, rhPct: month === 4 ? 120 : 60 }));
     const problems = placeProblems({ ...emptyPlaceDraft, name: ' ', months }, 'metric');
     expect(problems).toEqual({
-      name: 'Give the place a name.',
-      air: 'May: The humidity must be 0 to 99 %.',
+      name: { code: 'places.name-missing' },
+      air: { code: 'places.humidity-outside', facts: { driestRhPct: 0, dampestRhPct: 99 } },
       wrongMonth: 4,
     });
   });

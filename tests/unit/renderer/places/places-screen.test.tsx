@@ -30,23 +30,23 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('Places', () => {
-  test('each says what wood comes to now, the driest of its year, and the year as a drawing and a table', async () => {
+  test('each shows its EMC now, the lowest of the year, and the year as a drawing and a table', async () => {
     open([aPlace('Pole shed', 60), aPlace('Loft', 35)]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
     const place = aPlace('Pole shed', 60);
-    expect(shed.getByText(`${place.emcNowPct.toFixed(1)} %`)).toBeTruthy();
-    expect(shed.getByRole('img', { name: 'What wood comes to at Pole shed, by month' })).toBeTruthy();
+    expect(shed.getByText(`${place.emcNowPct.toFixed(1)}%`, { selector: 'dd' })).toBeTruthy();
+    expect(shed.getByRole('img', { name: 'EMC at Pole shed, by month' })).toBeTruthy();
     expect(shed.getAllByRole('row')).toHaveLength(13);
     await expectNoBarriers();
   });
 
-  test('with none yet, it says what a place is for and offers to add one', async () => {
+  test('where there is none yet, the screen says what one is for and offers to add it', async () => {
     open([]);
-    expect(await screen.findByText(/No place yet/)).toBeTruthy();
+    expect(await screen.findByText(/No places yet/)).toBeTruthy();
     expect(screen.getByRole('button', { name: 'Add the first place' })).toBeTruthy();
   });
 
-  test('where the list does not come, the sentence says why', async () => {
+  test('where the list cannot be loaded, the sentence says why', async () => {
     open([], {
       'places.list': () => {
         throw fileInUse();
@@ -67,7 +67,7 @@ describe('Places', () => {
     await user.type(screen.getByLabelText('Temperature'), '20,5');
     await user.type(screen.getByLabelText('Relative humidity'), '40');
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('places.add')).toEqual([
       {
         name: 'Bench room',
@@ -85,17 +85,17 @@ describe('Places', () => {
     await user.click(screen.getByLabelText('January, temperature'));
     await user.paste(Array.from({ length: 12 }, (_, month) => `${month}\t${60 + month}`).join('\n'));
     expect(screen.getByLabelText('December, relative humidity')).toHaveProperty('value', '71');
-    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('places.add')).toMatchObject([{ air: { 11: { tempC: 11, rh: 0.71 } } }]);
   });
 
-  test('what is missing is said, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
+  test('with something missing, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('January, temperature'), '4');
-    await user.click(screen.getByRole('button', { name: 'Add the place' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(screen.getByText('Give the place a name.')).toBeTruthy();
-    expect(screen.getByText('January: Give both the temperature and the humidity.')).toBeTruthy();
+    expect(screen.getByText('January: Type both the temperature and the humidity.')).toBeTruthy();
     expect(machine.inputsOf('places.add')).toEqual([]);
     expect(screen.getByLabelText('January, temperature')).toHaveProperty('value', '4');
     expect(document.activeElement).toBe(screen.getByLabelText('Name'));
@@ -107,8 +107,8 @@ describe('Places', () => {
         throw new Refusal(message('refusal.place-name-taken', { placeName: 'Loft' }));
       },
     });
-    await user.click(await screen.findByRole('button', { name: 'Change Pole shed' }));
-    await user.click(screen.getByRole('button', { name: 'Save the place' }));
+    await user.click(await screen.findByRole('button', { name: 'Edit Pole shed' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('There is already a place called Loft.');
     expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Pole shed');
   });

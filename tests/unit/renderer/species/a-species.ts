@@ -2,7 +2,7 @@ import type { JudgedOvenCheck, OwnFit } from '../../../../shared-core/contract/o
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
 
-/** A built-in wood, and checks of it, for tests of the screens. */
+/** A built-in species, and checks of it, for tests of the screens. */
 export const oneBuiltInSpecies = (id: string): Species =>
   builtInSpecies.find((species) => species.id === id)!;
 
@@ -37,7 +37,7 @@ export const aFit = (more: Partial<OwnFit> = {}): OwnFit => {
   const checks = more.checks ?? [1, 2, 3, 4, 5].map((id) => aCheck(id));
   return {
     meterId: null,
-    meterName: 'a meter that is read by eye',
+    meterName: 'Typed readings',
     checks,
     fit: {
       a: 1,

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../parts/drawing-room.ts';
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SpeciesListScreen } from '../../../../renderer/screens/species/SpeciesListScreen.tsx';
@@ -31,13 +31,13 @@ beforeEach(() => {
 });
 afterEach(cleanup);
 
-describe('The woods', () => {
+describe('The species', () => {
   test('are all listed, each leading to its page, the person’s own marked', async () => {
     open();
     const walnut = await screen.findByRole('link', { name: /^Black walnut/ });
     expect(walnut.getAttribute('href')).toBe('#/species/walnut-black');
-    expect(screen.getByRole('link', { name: /^Red alder.*own$/ })).toBeTruthy();
-    expect(screen.getByText(`${builtInSpecies.length} woods.`)).toBeTruthy();
+    expect(screen.getByRole('link', { name: /^Red alder.*yours$/ })).toBeTruthy();
+    expect(screen.getByText(`${builtInSpecies.length} species`)).toBeTruthy();
     await expectNoBarriers();
   });
 
@@ -55,18 +55,18 @@ describe('The woods', () => {
   test('where none is found, it is added under the name searched for', async () => {
     const { machine, user } = open();
     await user.type(await screen.findByLabelText('Search'), 'Purple heartwood');
-    expect(await screen.findByText('No wood goes by “Purple heartwood” here.')).toBeTruthy();
+    expect(await screen.findByText('No species is called “Purple heartwood”.')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Add it' }));
-    await user.click(screen.getByRole('button', { name: 'Save the wood' }));
-    expect(screen.getByText(/Say which bay of the yard/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(screen.getByText(/Type a group/)).toBeTruthy();
     await user.type(screen.getByLabelText('Group'), 'Exotics');
-    await user.click(screen.getByRole('button', { name: 'Save the wood' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('species.save')).toEqual([
       expect.objectContaining({ id: 'purple-heartwood', group: 'Exotics', curveId: null }),
     ]);
   });
 
-  test('that cannot be fetched say so', async () => {
+  test('that cannot be loaded show why', async () => {
     open({
       'species.list': () => {
         throw fileInUse();
@@ -78,28 +78,38 @@ describe('The woods', () => {
 });
 
 describe('The uses', () => {
-  test('say their limits, and are changed with new ones', async () => {
+  test('show their limits, and are edited with new ones', async () => {
     const { machine, user } = open();
     await user.click(screen.getByLabelText('Uses'));
-    await user.click(await screen.findByRole('button', { name: 'Change Firewood' }));
-    const most = screen.getByLabelText('Average to');
+    await user.click(await screen.findByRole('button', { name: 'Edit Firewood' }));
+    const most = screen.getByLabelText('Highest average');
     await user.clear(most);
     await user.type(most, '18');
-    await user.click(screen.getByRole('button', { name: 'Save the use' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('endUses.save')).toEqual([
       expect.objectContaining({ id: 'firewood', maxPct: 18 }),
     ]);
   });
 
-  test('with limits turned round, nothing is saved', async () => {
+  test('show their target and its source, without a mark of what is from memory', async () => {
+    const { user } = open();
+    await user.click(screen.getByLabelText('Uses'));
+    const row = within(await screen.findByRole('row', { name: /^Furniture/ }));
+    expect(row.getByText('6–8%')).toBeTruthy();
+    expect(row.getByText('2.0 points')).toBeTruthy();
+    expect(screen.getByText('Outdoor furniture: Common practice, no source.')).toBeTruthy();
+    expect(screen.getByText(/^Exterior joinery, Europe: EN 942, external joinery\./)).toBeTruthy();
+  });
+
+  test('with the lowest average above the highest, nothing is saved', async () => {
     const { machine, user } = open();
     await user.click(screen.getByLabelText('Uses'));
-    await user.click(await screen.findByRole('button', { name: 'Change Firewood' }));
-    const least = screen.getByLabelText('Average from');
+    await user.click(await screen.findByRole('button', { name: 'Edit Firewood' }));
+    const least = screen.getByLabelText('Lowest average');
     await user.clear(least);
     await user.type(least, '30');
-    await user.click(screen.getByRole('button', { name: 'Save the use' }));
-    expect(screen.getByText('The upper limit must lie above the lower one.')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.getByText('Type more than the lowest average.')).toBeTruthy();
     expect(machine.inputsOf('endUses.save')).toEqual([]);
     await expectNoBarriers();
   });

@@ -5,8 +5,10 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SpeciesScreen } from '../../../../renderer/screens/species/SpeciesScreen.tsx';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
+import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
@@ -34,73 +36,96 @@ function open(id: string, fits: OwnFit[] = [], more: Parameters<typeof playMachi
 }
 
 const region = async (name: string) => within(await screen.findByRole('region', { name }));
-const checks = () => region('Your own oven-dry checks');
+const checks = () => region('Your oven-dry checks');
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
-describe('A wood', () => {
-  test('says its figures and the other names it goes by', async () => {
+describe('A species', () => {
+  test('shows its figures, and where they come from', async () => {
     open('walnut-black');
-    const known = await region('What is known of it');
+    const known = await region('About this species');
     // Wood Handbook (FPL-GTR-282), Table 4-3: black walnut 5.5, 7.8, 12.8 %.
-    for (const figure of ['5.5 %', '7.8 %', '12.8 %']) expect(known.getByText(figure)).toBeTruthy();
-    expect(known.getByText(/by the curve of/)).toBeTruthy();
+    for (const figure of ['5.5%', '7.8%', '12.8%']) expect(known.getByText(figure)).toBeTruthy();
+    expect(known.getByText(/by the curve for Black walnut/)).toBeTruthy();
+    // Which figures are from memory is for the page of sources.
+    expect(
+      known.getByText(/^Shrinkage: Wood Handbook, Table 4-3\..*James 1988, Walnut, black\.$/),
+    ).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('says what is missing, and what cannot be told for want of it', async () => {
+  test('shows which figures are missing, and what that prevents', async () => {
     // No resistance curve is published for red alder in our sources.
     open('alder-red');
-    const known = await region('What is known of it');
-    const missing = within(known.getByRole('list', { name: 'What is missing' })).getAllByRole('listitem');
+    const known = await region('About this species');
+    const missing = within(known.getByRole('list', { name: 'Missing figures' })).getAllByRole('listitem');
     expect(missing.map((item) => item.textContent)).toEqual([
-      expect.stringMatching(/corrected for temperature only.*oven-dry checks put that right/),
+      expect.stringMatching(/No correction for this species\..*oven-dry checks fix this/),
     ]);
   });
 
-  test('another wood is derived from it, with its figures and a note that says so', async () => {
+  test('a similar one is added with its figures, and a source that says so', async () => {
     const { machine, user } = open('walnut-black');
-    await user.click(await screen.findByRole('button', { name: 'Add a wood like this' }));
+    await user.click(await screen.findByRole('button', { name: 'Add a similar species' }));
     await user.type(screen.getByLabelText('Name'), 'Yard walnut');
-    await user.click(screen.getByRole('button', { name: 'Save the wood' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('species.save')).toEqual([
       expect.objectContaining({
         id: 'yard-walnut',
         radialPct: 5.5,
-        note: expect.stringMatching(/Derived from Black walnut/),
+        note: '',
+        source: 'Figures of Black walnut, where nothing else is given.',
       }),
     ]);
   });
 
-  test('that is not there is said not to be', async () => {
+  test('that is not in the yard gets a page that says so', async () => {
     open('no-such-wood');
-    expect(await screen.findByText('There is no such wood in this yard.')).toBeTruthy();
+    expect(await screen.findByText('This species is not in this yard.')).toBeTruthy();
     await expectNoBarriers();
   });
 });
 
 describe('Oven-dry checks', () => {
-  test('none yet: it says how they are made, the caution of the oven, and offers the first', async () => {
+  test('none yet: the screen says how to make one, cautions about the oven, and offers the first', async () => {
     open('walnut-black');
     const section = await checks();
-    expect(section.getByText(/103 ± 2 °C until its mass is constant/)).toBeTruthy();
+    expect(section.getByText(/Dry it at 103°C, give or take 2°C\./)).toBeTruthy();
     expect(section.getByText(/gloves or tongs/)).toBeTruthy();
     expect(await section.findByRole('button', { name: 'Add the first check' })).toBeTruthy();
   });
 
-  test('a piece that was read and weighed is kept, with numbers as they were typed', async () => {
+  test('in inch mode the oven is in °F, and the weights are in the grams of the balance', async () => {
+    useSettings.setState({
+      settings: {
+        units: 'imperial',
+        sound: true,
+        saveWhenSettled: true,
+        labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+      },
+    });
+    open('walnut-black', [aFit({ fit: null, sentence: '' })]);
+    const section = await checks();
+    expect(section.getByText(/Dry it at 217°F, give or take 4°F\./)).toBeTruthy();
+    expect(section.getByText(/Never go above 221°F\./)).toBeTruthy();
+    expect(await section.findByText(/^Read 11% and 11.2% on May 3(, 2026)?\. Wood at 68°F\.$/)).toBeTruthy();
+    expect(section.getAllByText('112.4 g')).toHaveLength(5);
+    expect(document.body.textContent).not.toContain('°C');
+  });
+
+  test('a piece that was read and weighed is saved, with numbers as they were typed', async () => {
     const { machine, user } = open('walnut-black');
     await user.click(await (await checks()).findByRole('button', { name: 'Add the first check' }));
     const dialog = within(screen.getByRole('dialog'));
-    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
-    expect(dialog.getByText('Give at least one reading of the piece.')).toBeTruthy();
+    await user.click(dialog.getByRole('button', { name: 'Save' }));
+    expect(dialog.getByText('Type at least one reading.')).toBeTruthy();
     expect(machine.inputsOf('ovenChecks.add')).toEqual([]);
 
-    await user.type(dialog.getByLabelText('Readings, % as the meter shows'), '12,4 12.6');
+    await user.type(dialog.getByLabelText('Readings, in %'), '12,4 12.6');
     await user.type(dialog.getByLabelText('Temperature of the wood'), '18');
-    await user.type(dialog.getByLabelText('Wet mass'), '112.4');
-    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
+    await user.type(dialog.getByLabelText('Wet weight'), '112.4');
+    await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.add')).toEqual([
       {
         speciesId: 'walnut-black',
@@ -124,16 +149,16 @@ describe('Oven-dry checks', () => {
     await user.click(await (await checks()).findByRole('button', { name: 'Add a check' }));
     const dialog = within(screen.getByRole('dialog'));
     await user.selectOptions(dialog.getByLabelText('Read with'), String(state.meterId));
-    await user.click(dialog.getByRole('button', { name: 'Take 13.7 %' }));
+    await user.click(dialog.getByRole('button', { name: 'Take 13.7%' }));
     await user.click(dialog.getByLabelText('I don’t know it'));
-    await user.type(dialog.getByLabelText('Wet mass'), '80');
-    await user.click(dialog.getByRole('button', { name: 'Keep the check' }));
+    await user.type(dialog.getByLabelText('Wet weight'), '80');
+    await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.add')).toEqual([
       expect.objectContaining({ meterId: state.meterId, readings: [13.7], woodTempC: null }),
     ]);
   });
 
-  test('a piece in the oven says what to do next and takes its next mass', async () => {
+  test('a piece in the oven says what to do next and takes its next weight', async () => {
     const sentence = 'Not dry yet: its mass still changes by 0.350 g in 2 h. Leave it in and weigh it again.';
     const fits = [
       aFit({
@@ -145,12 +170,12 @@ describe('Oven-dry checks', () => {
     const { machine, user } = open('walnut-black', fits);
     const section = await checks();
     expect(await section.findByText(sentence)).toBeTruthy();
-    expect(section.getByText('at least 12.0 % MC')).toBeTruthy();
-    expect(section.getByText(/Too early to say/)).toBeTruthy();
+    expect(section.getByText('at least 12.0%')).toBeTruthy();
+    expect(section.getByText(/Too early to tell/)).toBeTruthy();
     expect(section.queryByRole('img')).toBeNull();
     await user.click(section.getByRole('button', { name: 'Weigh A1' }));
-    await user.type(screen.getByLabelText('Mass'), '99,87');
-    await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
+    await user.type(screen.getByLabelText('Weight'), '99,87');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.weigh')).toEqual([
       { checkId: 1, grams: 99.87, at: expect.stringMatching(/Z$/) },
     ]);
@@ -160,7 +185,7 @@ describe('Oven-dry checks', () => {
   test('the plot is a drawing, a sentence and a table of the same values', async () => {
     open('walnut-black', [aFit()]);
     const section = await checks();
-    const drawing = await section.findByRole('img', { name: 'Meter against oven on Black walnut' });
+    const drawing = await section.findByRole('img', { name: 'Meter against oven: Black walnut' });
     const dots = [...drawing.querySelectorAll('circle')].map((dot) => ({
       x: Number(dot.getAttribute('cx')),
       y: Number(dot.getAttribute('cy')),
@@ -177,12 +202,12 @@ describe('Oven-dry checks', () => {
         .queryAllByRole('cell')
         .map((cell) => cell.textContent),
     );
-    expect(rows[1]).toEqual(['A1', '11.1', '12.0', '12.0', '12.8', '−0.2']);
-    expect(section.getByText(/MC = reading \+ 0\.90/)).toBeTruthy();
+    expect(rows[1]).toEqual(['A1', '11.1%', '12.0%', '12.0%', '12.8%', '−0.2 points']);
+    expect(section.getByText(/MC = reading \+ 0\.9\. A slope would not/)).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('worth using, they are put to use with one button', async () => {
+  test('worth using, they are used with one button', async () => {
     const { machine, user } = open('walnut-black', [aFit()]);
     const section = await checks();
     expect(await section.findByText(/off by about 0.3 %, without them by 0.8 %/)).toBeTruthy();
@@ -239,7 +264,7 @@ describe('Oven-dry checks', () => {
     ]);
   });
 
-  test('a refused mass keeps what was typed and shows the sentence', async () => {
+  test('a refused weight leaves what was typed and shows the sentence', async () => {
     const { user } = open('walnut-black', [aFit()], {
       'ovenChecks.weigh': () => {
         throw new Refusal(
@@ -249,13 +274,13 @@ describe('Oven-dry checks', () => {
     });
     const section = await checks();
     await user.click(await section.findByRole('button', { name: 'Weigh A1' }));
-    await user.type(screen.getByLabelText('Mass'), '120');
-    await user.click(screen.getByRole('button', { name: 'Keep the mass' }));
+    await user.type(screen.getByLabelText('Weight'), '120');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText(/120 g is more than 112.4 g, the wet weight of A1/)).toBeTruthy();
-    expect((screen.getByLabelText('Mass') as HTMLInputElement).value).toBe('120');
+    expect((screen.getByLabelText('Weight') as HTMLInputElement).value).toBe('120');
   });
 
-  test('that cannot be fetched say so and can be asked for again', async () => {
+  test('that cannot be loaded show why, and are loaded again at a press', async () => {
     let fails = true;
     const { user } = open('walnut-black', [], {
       'ovenChecks.ofSpecies': () => {
