@@ -1,5 +1,7 @@
 import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
+import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
+import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
 export interface MeterRow {
@@ -7,45 +9,94 @@ export interface MeterRow {
   kind: 'bluetooth' | 'simulated';
   deviceId: string;
   name: string;
+  /** By its newest profile; null where nobody knows how to read it. */
   description: MeterDescription | null;
 }
 
-type MeterRecord = Omit<MeterRow, 'description'> & { description: string | null };
+interface MeterRecord extends Omit<MeterRow, 'description'> {
+  record: string | null;
+}
 
-const descriptionOf = parsedOnce((text) => meterDescriptionSchema.parse(JSON.parse(text)));
-const toMeter = (row: MeterRecord): MeterRow => ({
+interface NewProfile {
+  meterId: number;
+  version: number;
+  /** JSON. */
+  record: string;
+  madeAt: string;
+}
+
+const profileColumns: Columns<NewProfile> = {
+  meterId: 'meter_id',
+  version: 'version',
+  record: 'record',
+  madeAt: 'made_at',
+};
+
+const descriptionOf = parsedOnce((text: string) => meterDescriptionSchema.nullable().parse(JSON.parse(text)));
+const toMeter = ({ record, ...row }: MeterRecord): MeterRow => ({
   ...row,
-  description: row.description === null ? null : descriptionOf(row.description),
+  description: record === null ? null : descriptionOf(record),
 });
 
-export function meterTable(db: Db) {
-  const fields = 'id, kind, device_id AS deviceId, name, description FROM meter';
-  const one = db.prepare<[number], MeterRecord>(`SELECT ${fields} WHERE id = ?`);
+/** The newest profile of a meter, for a join of `meter_profile p`. */
+const newestOf = (meterId: string): string =>
+  `p.id = (SELECT id FROM meter_profile WHERE meter_id = ${meterId} ORDER BY version DESC LIMIT 1)`;
+
+/** Meters, each with how it is read; a reading keeps the profile that it was taken with. */
+export function meterReads(db: Db) {
+  const select = `SELECT m.id, m.kind, m.device_id AS deviceId, m.name, p.record
+    FROM meter m LEFT JOIN meter_profile p ON ${newestOf('m.id')}`;
+  const one = db.prepare<[number], MeterRecord>(`${select} WHERE m.id = ?`);
   const byDevice = db.prepare<[string, string], MeterRecord>(
-    `SELECT ${fields} WHERE kind = ? AND device_id = ?`,
+    `${select} WHERE m.kind = ? AND m.device_id = ?`,
   );
-  const put = db.prepare(
-    `INSERT INTO meter (kind, device_id, name, description) VALUES (?, ?, ?, ?)
-     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, description = excluded.description`,
+  const newestProfile = db.prepare<[number], { id: number }>(
+    `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
-  const find = (kind: MeterRow['kind'], deviceId: string): MeterRow | undefined => {
-    const row = byDevice.get(kind, deviceId);
-    return row && toMeter(row);
-  };
+  const boardsReadWith = db.prepare<[number], { boardId: number }>(
+    `SELECT DISTINCT g.board_id AS boardId FROM meter_profile p JOIN reading g ON g.meter_profile_id = p.id
+     WHERE p.meter_id = ?`,
+  );
   return {
     get: (id: number): MeterRow | undefined => {
       const row = one.get(id);
       return row && toMeter(row);
     },
-    find,
-    put: (meter: Omit<MeterRow, 'id'>): MeterRow => {
-      put.run(
-        meter.kind,
-        meter.deviceId,
-        meter.name,
-        meter.description === null ? null : JSON.stringify(meter.description),
-      );
-      return find(meter.kind, meter.deviceId) as MeterRow;
+    find: (kind: MeterRow['kind'], deviceId: string): MeterRow | undefined => {
+      const row = byDevice.get(kind, deviceId);
+      return row && toMeter(row);
     },
+    /** What a reading taken with the meter now refers to; null for a typed value (`meterId` null). */
+    profileIdOf: (meterId: number | null): number | null =>
+      meterId === null ? null : (newestProfile.get(meterId)?.id ?? null),
+    /** Boards with a reading of that meter's. */
+    boardsReadWith: (meterId: number): number[] => boardsReadWith.all(meterId).map((row) => row.boardId),
+  };
+}
+
+export function meterWrites(db: Db, { find }: ReturnType<typeof meterReads>) {
+  const put = db.prepare(
+    `INSERT INTO meter (uuid, kind, device_id, name) VALUES (?, ?, ?, ?)
+     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
+       WHERE name <> excluded.name`,
+  );
+  const newest = db.prepare<[number], Pick<NewProfile, 'version' | 'record'>>(
+    `SELECT p.version, p.record FROM meter_profile p WHERE ${newestOf('?')}`,
+  );
+  const addProfile = rowAppender(db, 'meter_profile', profileColumns);
+  return {
+    /** A meter as it was met; a new version of its profile where it is read otherwise than before. */
+    put: db.transaction((meter: Omit<MeterRow, 'id'>, at: string): MeterRow => {
+      const { kind, deviceId, name, description } = meter;
+      // The same device is the same record in every yard.
+      put.run(uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`), kind, deviceId, name);
+      const { id: meterId } = find(kind, deviceId) as MeterRow;
+      const before = newest.get(meterId);
+      const record = JSON.stringify(description);
+      if (record !== (before?.record ?? 'null')) {
+        addProfile({ meterId, version: (before?.version ?? 0) + 1, record, madeAt: at });
+      }
+      return find(kind, deviceId) as MeterRow;
+    }),
   };
 }

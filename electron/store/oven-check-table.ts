@@ -1,34 +1,53 @@
-import type { NewOvenCheck, OvenCheck, OvenWeight } from '../../shared-core/contract/oven-checks.ts';
-import { ovenCheckSchema } from '../../shared-core/contract/oven-checks.ts';
+import {
+  type NewOvenCheck,
+  type OvenCheck,
+  type OvenWeight,
+  ovenCheckSchema,
+} from '../../shared-core/contract/oven-checks.ts';
+import { amended, exclusionOf } from './amendment-table.ts';
+import { type Columns, rowAppender, selected } from './columns.ts';
+import type { meterReads } from './meter-table.ts';
 import type { Db } from './yard-file.ts';
 
-type CheckRecord = Omit<OvenCheck, 'readings' | 'weights'> & { readings: string };
+interface CheckFields extends Omit<NewOvenCheck, 'meterId' | 'readings'> {
+  meterProfileId: number | null;
+  /** JSON. */
+  readings: string;
+  at: string;
+}
 
-const fields = `
-  c.id, c.species_id AS speciesId, c.meter_id AS meterId, c.piece, c.readings, c.unit, c.wood_temp_c AS woodTempC,
-  c.wet_grams AS wetGrams, c.balance_grams AS balanceGrams, c.end_rule AS rule, c.note, c.read_at AS at,
-  (SELECT k.why FROM oven_mark k WHERE k.check_id = c.id AND k.mass_id IS NULL ORDER BY k.id DESC LIMIT 1) AS excluded
-  FROM oven_check c`;
+const columns: Columns<CheckFields> = {
+  speciesId: 'species_id',
+  meterProfileId: 'meter_profile_id',
+  piece: 'piece',
+  readings: 'readings',
+  unit: 'unit',
+  woodTempC: 'wood_temp_c',
+  wetGrams: 'wet_grams',
+  balanceGrams: 'balance_grams',
+  rule: 'end_rule',
+  note: 'note',
+  at: 'read_at',
+};
+const weightColumns: Columns<{ checkId: number; grams: number; at: string }> = {
+  checkId: 'check_id',
+  grams: 'grams',
+  at: 'weighed_at',
+};
+
+type CheckRecord = CheckFields & { id: number; meterId: number | null; amendments: string };
+type WeightRecord = Omit<OvenWeight, 'excluded'> & { amendments: string };
 
 /** Pieces that were read, weighed and dried. What was measured is only ever added to. */
-export function ovenCheckTable(db: Db) {
-  const one = db.prepare<[number], CheckRecord>(`SELECT ${fields} WHERE c.id = ?`);
-  const ofSpecies = db.prepare<[string], CheckRecord>(
-    `SELECT ${fields} WHERE c.species_id = ? ORDER BY c.id`,
-  );
-  const weights = db.prepare<[number], OvenWeight>(
-    `SELECT m.id, m.grams, m.weighed_at AS at,
-       (SELECT k.why FROM oven_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS excluded
-     FROM oven_mass m WHERE m.check_id = ? ORDER BY m.weighed_at, m.id`,
-  );
-  const add = db.prepare(
-    `INSERT INTO oven_check (species_id, meter_id, piece, readings, unit, wood_temp_c, wet_grams, balance_grams,
-       end_rule, note, read_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-  );
-  const weigh = db.prepare('INSERT INTO oven_mass (check_id, grams, weighed_at) VALUES (?, ?, ?)');
-  const mark = db.prepare('INSERT INTO oven_mark (check_id, mass_id, why, marked_at) VALUES (?, ?, ?, ?)');
-  const choose = db.prepare(
-    'INSERT INTO own_fit_choice (species_id, meter_id, in_use, chosen_at) VALUES (?, ?, ?, ?)',
+export function ovenCheckReads(db: Db) {
+  const select = `
+    SELECT c.id, ${selected(columns, 'c')}, p.meter_id AS meterId, ${amended('ovenCheck', 'c.id')} AS amendments
+    FROM oven_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;
+  const one = db.prepare<[number], CheckRecord>(`${select} WHERE c.id = ?`);
+  const ofSpecies = db.prepare<[string], CheckRecord>(`${select} WHERE c.species_id = ? ORDER BY c.id`);
+  const weights = db.prepare<[number], WeightRecord>(
+    `SELECT w.id, ${selected(weightColumns, 'w')}, ${amended('ovenWeight', 'w.id')} AS amendments
+     FROM oven_weight w WHERE w.check_id = ? ORDER BY w.weighed_at, w.id`,
   );
   const chosen = db.prepare<[string], { meterId: number | null; inUse: number }>(
     `SELECT f.meter_id AS meterId, f.in_use AS inUse FROM own_fit_choice f
@@ -37,46 +56,46 @@ export function ovenCheckTable(db: Db) {
   );
 
   const toCheck = (row: CheckRecord): OvenCheck =>
-    ovenCheckSchema.parse({ ...row, readings: JSON.parse(row.readings), weights: weights.all(row.id) });
+    ovenCheckSchema.parse({
+      ...row,
+      readings: JSON.parse(row.readings),
+      weights: weights.all(row.id).map((weight) => ({ ...weight, excluded: exclusionOf(weight.amendments) })),
+      excluded: exclusionOf(row.amendments),
+    });
 
   return {
     get: (id: number): OvenCheck | undefined => {
       const row = one.get(id);
       return row && toCheck(row);
     },
-    /** In the order entered, set-aside ones too. */
+    /** In the order entered, excluded ones too. */
     ofSpecies: (speciesId: string): OvenCheck[] => ofSpecies.all(speciesId).map(toCheck),
-    add: (check: NewOvenCheck, at: string): number =>
-      Number(
-        add.run(
-          check.speciesId,
-          check.meterId,
-          check.piece,
-          JSON.stringify(check.readings),
-          check.unit,
-          check.woodTempC,
-          check.wetGrams,
-          check.balanceGrams,
-          check.rule,
-          check.note,
-          at,
-        ).lastInsertRowid,
-      ),
-    weigh: (checkId: number, grams: number, at: string): void => {
-      weigh.run(checkId, grams, at);
-    },
-    /** Sets a check (`massId` null) or one mass of it aside for a reason, or puts it back where `why` is null. */
-    mark: (checkId: number, weightId: number | null, why: string | null, at: string): void => {
-      mark.run(checkId, weightId, why, at);
-    },
-    choose: (speciesId: string, meterId: number | null, inUse: boolean, at: string): void => {
-      choose.run(speciesId, meterId, Number(inUse), at);
-    },
-    /** The meters (null: typed) whose fit was chosen to correct readings on this wood. */
+    /** The meters (null: typed) whose fit was chosen to correct readings on this species. */
     chosen: (speciesId: string): (number | null)[] =>
       chosen
         .all(speciesId)
         .filter((row) => row.inUse === 1)
         .map((row) => row.meterId),
+  };
+}
+
+export function ovenCheckWrites(db: Db, { profileIdOf }: ReturnType<typeof meterReads>) {
+  const add = rowAppender(db, 'oven_check', columns);
+  const weigh = rowAppender(db, 'oven_weight', weightColumns);
+  const choose = rowAppender(db, 'own_fit_choice', {
+    speciesId: 'species_id',
+    meterId: 'meter_id',
+    inUse: 'in_use',
+    at: 'chosen_at',
+  });
+  return {
+    add: ({ meterId, readings, ...check }: NewOvenCheck, at: string): number =>
+      add({ ...check, meterProfileId: profileIdOf(meterId), readings: JSON.stringify(readings), at }),
+    weigh: (checkId: number, grams: number, at: string): void => {
+      weigh({ checkId, grams, at });
+    },
+    choose: (speciesId: string, meterId: number | null, inUse: boolean, at: string): void => {
+      choose({ speciesId, meterId, inUse: Number(inUse), at });
+    },
   };
 }

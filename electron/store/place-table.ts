@@ -1,37 +1,33 @@
-import { type Place, placeSchema } from '../../shared-core/contract/yard.ts';
-import { parsedOnce } from './parsed-once.ts';
+import { type NewPlace, type Place, placeSchema } from '../../shared-core/contract/yard.ts';
+import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
 import type { Db } from './yard-file.ts';
 
-interface PlaceRecord {
-  id: number;
-  name: string;
-  kind: string;
-  air: string;
-}
+type PlaceRecord = Place & { version: number };
 
-const airOf = parsedOnce((text) => placeSchema.shape.air.parse(JSON.parse(text)));
-const toPlace = (row: PlaceRecord): Place => ({
-  id: row.id,
-  name: row.name,
-  kind: placeSchema.shape.kind.parse(row.kind),
-  air: airOf(row.air),
-});
+const columns: Columns<NewPlace> = {
+  name: 'name',
+  kind: 'kind',
+  air: json('air', (value) => placeSchema.shape.air.parse(value)),
+};
+const recordColumns: Columns<PlaceRecord> = { id: 'id', version: 'version', ...columns };
 
-export function placeTable(db: Db) {
-  const list = db.prepare<[], PlaceRecord>('SELECT id, name, kind, air FROM place ORDER BY id');
-  const one = db.prepare<[number], PlaceRecord>('SELECT id, name, kind, air FROM place WHERE id = ?');
-  const add = db.prepare('INSERT INTO place (name, kind, air) VALUES (?, ?, ?)');
-  const change = db.prepare('UPDATE place SET name = ?, kind = ?, air = ? WHERE id = ?');
+export function placeReads(db: Db) {
+  const select = `SELECT ${selected(recordColumns, 'p')} FROM place p`;
+  const list = db.prepare<[], object>(`${select} WHERE p.closed_at IS NULL ORDER BY p.id`);
+  const one = db.prepare<[number], object>(`${select} WHERE p.id = ?`);
+  const toPlace = (row: object): PlaceRecord => decoded(recordColumns, row);
   return {
-    list: (): Place[] => list.all().map(toPlace),
-    get: (id: number): Place | undefined => {
+    list: (): PlaceRecord[] => list.all().map(toPlace),
+    get: (id: number): PlaceRecord | undefined => {
       const row = one.get(id);
       return row && toPlace(row);
     },
-    add: (place: Omit<Place, 'id'>): number =>
-      Number(add.run(place.name, place.kind, JSON.stringify(place.air)).lastInsertRowid),
-    change: (place: Place): void => {
-      change.run(place.name, place.kind, JSON.stringify(place.air), place.id);
-    },
+  };
+}
+
+export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
+  return {
+    add: recordAdder(db, 'place', columns),
+    edit: recordEditor(db, 'place', columns, get),
   };
 }

@@ -8,24 +8,16 @@ const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(
 );
 
 /** What holding the boards of a round against each other found; a cache that can be made again from the readings. */
-export function roundComparisonTable(db: Db) {
+export function roundComparisonReads(db: Db) {
   const suspicions = db.prepare<[number, number], { suspicions: string }>(
-    'SELECT doubts AS suspicions FROM round_doubt WHERE round_id = ? AND board_id = ?',
+    'SELECT suspicions FROM round_suspicion WHERE round_id = ? AND board_id = ?',
   );
   const boards = db.prepare<[number], { boardId: number }>(
-    'SELECT board_id AS boardId FROM round_doubt WHERE round_id = ?',
+    'SELECT board_id AS boardId FROM round_suspicion WHERE round_id = ?',
   );
-  const put = db.prepare(
-    `INSERT INTO round_doubt (round_id, board_id, doubts) VALUES (?, ?, ?)
-     ON CONFLICT (round_id, board_id) DO UPDATE SET doubts = excluded.doubts WHERE doubts <> excluded.doubts`,
-  );
-  const drop = db.prepare('DELETE FROM round_doubt WHERE round_id = ? AND board_id = ?');
-  const begin = db.prepare('UPDATE round SET compared_by_rules = 0 WHERE id = ?');
-  const settle = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ? AND compared_by_rules = 0');
   const stale = db.prepare<[number], { id: number }>(
     'SELECT id FROM round WHERE compared_by_rules IS NOT ? ORDER BY id DESC',
   );
-
   return {
     suspicions: (roundId: number, boardId: number): RoundSuspicion[] => {
       const row = suspicions.get(roundId, boardId);
@@ -33,6 +25,21 @@ export function roundComparisonTable(db: Db) {
       return row === undefined ? [] : (suspicionsSchema.safeParse(JSON.parse(row.suspicions)).data ?? []);
     },
     questionableBoards: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
+    /** Rounds that these rules have not compared as they are now, the newest first. */
+    unsettled: (rulesVersion: number): number[] => stale.all(rulesVersion).map((row) => row.id),
+  };
+}
+
+export function roundComparisonWrites(db: Db) {
+  const put = db.prepare(
+    `INSERT INTO round_suspicion (round_id, board_id, suspicions) VALUES (?, ?, ?)
+     ON CONFLICT (round_id, board_id) DO UPDATE SET suspicions = excluded.suspicions
+       WHERE suspicions <> excluded.suspicions`,
+  );
+  const drop = db.prepare('DELETE FROM round_suspicion WHERE round_id = ? AND board_id = ?');
+  const begin = db.prepare('UPDATE round SET compared_by_rules = 0 WHERE id = ?');
+  const settle = db.prepare('UPDATE round SET compared_by_rules = ? WHERE id = ? AND compared_by_rules = 0');
+  return {
     /** @returns whether something else was known of the board before */
     put: (roundId: number, boardId: number, found: readonly RoundSuspicion[]): boolean => {
       const { changes } =
@@ -43,11 +50,9 @@ export function roundComparisonTable(db: Db) {
       begin.run(roundId);
     },
     /**
-     * Ends what `begin` began: the round is compared by these rules, until a reading, a mark or a temperature comes.
+     * Ends what `begin` began: the round is compared by these rules, until a reading, an amendment or a temperature comes.
      * @returns false where one came since; the round is then to be compared again
      */
     settle: (roundId: number, rulesVersion: number): boolean => settle.run(rulesVersion, roundId).changes > 0,
-    /** Rounds that these rules have not compared as they are now, the newest first. */
-    unsettled: (rulesVersion: number): number[] => stale.all(rulesVersion).map((row) => row.id),
   };
 }

@@ -6,15 +6,17 @@ import {
   type SampleWeight,
   sampleCutSchema,
 } from '../../shared-core/contract/sample-board.ts';
+import { amended, exclusionOf } from './amendment-table.ts';
+import { rowAppender } from './columns.ts';
 import type { Db } from './yard-file.ts';
 
-type CutRecord = Omit<SampleCut, 'sections'>;
+type CutRecord = Omit<SampleCut, 'sections' | 'excluded'> & { amendments: string };
+type WeightRecord = Omit<SampleWeight, 'excluded'> & { amendments: string };
 
-/** Boards that are followed by their mass. What was weighed is only ever added to. */
-export function sampleBoardTable(db: Db) {
+/** Boards that are followed by their weight. What was weighed is only ever added to. */
+export function sampleBoardReads(db: Db) {
   const cuts = db.prepare<[number], CutRecord>(
-    `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at,
-       (SELECT k.why FROM sample_mark k WHERE k.cut_id = c.id ORDER BY k.id DESC LIMIT 1) AS excluded
+    `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at, ${amended('sampleCut', 'c.id')} AS amendments
      FROM sample_cut c WHERE c.board_id = ? ORDER BY c.cut_at, c.id`,
   );
   const sections = db.prepare<[number], SampleSection>(
@@ -22,10 +24,9 @@ export function sampleBoardTable(db: Db) {
        (SELECT d.grams FROM sample_section_dry d WHERE d.section_id = s.id ORDER BY d.id DESC LIMIT 1) AS dryGrams
      FROM sample_section s WHERE s.cut_id = ? ORDER BY s.id`,
   );
-  const weights = db.prepare<[number], SampleWeight>(
-    `SELECT m.id, m.kg, m.weighed_at AS at,
-       (SELECT k.why FROM sample_mark k WHERE k.mass_id = m.id ORDER BY k.id DESC LIMIT 1) AS excluded
-     FROM sample_mass m WHERE m.board_id = ? ORDER BY m.weighed_at, m.id`,
+  const weights = db.prepare<[number], WeightRecord>(
+    `SELECT w.id, w.kg, w.weighed_at AS at, ${amended('sampleWeight', 'w.id')} AS amendments
+     FROM sample_weight w WHERE w.board_id = ? ORDER BY w.weighed_at, w.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
     `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
@@ -35,39 +36,49 @@ export function sampleBoardTable(db: Db) {
     'SELECT board_id AS boardId FROM sample_cut WHERE id = ?',
   );
   const boardOfWeight = db.prepare<[number], { boardId: number }>(
-    'SELECT board_id AS boardId FROM sample_mass WHERE id = ?',
+    'SELECT board_id AS boardId FROM sample_weight WHERE id = ?',
   );
-  const addCut = db.prepare('INSERT INTO sample_cut (board_id, board_kg, cut_at) VALUES (?, ?, ?)');
-  const addSection = db.prepare('INSERT INTO sample_section (cut_id, wet_grams) VALUES (?, ?)');
-  const addDry = db.prepare(
-    'INSERT INTO sample_section_dry (section_id, grams, weighed_at) VALUES (?, ?, ?)',
-  );
-  const addWeight = db.prepare('INSERT INTO sample_mass (board_id, kg, weighed_at) VALUES (?, ?, ?)');
-  const mark = db.prepare('INSERT INTO sample_mark (cut_id, mass_id, why, marked_at) VALUES (?, ?, ?, ?)');
-
   return {
-    /** Oldest first, set-aside ones too. */
+    /** Oldest first, excluded ones too. */
     cuts: (boardId: number): SampleCut[] =>
-      cuts.all(boardId).map((cut) => sampleCutSchema.parse({ ...cut, sections: sections.all(cut.id) })),
-    /** Oldest first, set-aside ones too. */
-    weights: (boardId: number): SampleWeight[] => weights.all(boardId),
+      cuts.all(boardId).map(({ amendments, ...cut }) =>
+        sampleCutSchema.parse({
+          ...cut,
+          sections: sections.all(cut.id),
+          excluded: exclusionOf(amendments),
+        }),
+      ),
+    /** Oldest first, excluded ones too. */
+    weights: (boardId: number): SampleWeight[] =>
+      weights
+        .all(boardId)
+        .map(({ amendments, ...weight }) => ({ ...weight, excluded: exclusionOf(amendments) })),
     section: (id: number): { boardId: number; wetGrams: number } | undefined => section.get(id),
     boardOf: ({ what, id }: SampleRecord): number | undefined =>
       (what === 'cut' ? boardOfCut : boardOfWeight).get(id)?.boardId,
+  };
+}
+
+export function sampleBoardWrites(db: Db) {
+  const addCut = rowAppender(db, 'sample_cut', { boardId: 'board_id', boardKg: 'board_kg', at: 'cut_at' });
+  const addSection = rowAppender(db, 'sample_section', { cutId: 'cut_id', wetGrams: 'wet_grams' });
+  const addDry = rowAppender(db, 'sample_section_dry', {
+    sectionId: 'section_id',
+    grams: 'grams',
+    at: 'weighed_at',
+  });
+  const addWeight = rowAppender(db, 'sample_weight', { boardId: 'board_id', kg: 'kg', at: 'weighed_at' });
+  return {
     /** Together with its sections or not at all. */
     cut: db.transaction(({ boardId, boardKg, wetGrams, at }: NewSampleCut): void => {
-      const cutId = Number(addCut.run(boardId, boardKg, at).lastInsertRowid);
-      for (const grams of wetGrams) addSection.run(cutId, grams);
+      const cutId = addCut({ boardId, boardKg, at });
+      for (const grams of wetGrams) addSection({ cutId, wetGrams: grams });
     }),
     drySection: (sectionId: number, grams: number, at: string): void => {
-      addDry.run(sectionId, grams, at);
+      addDry({ sectionId, grams, at });
     },
     weigh: (boardId: number, kg: number, at: string): void => {
-      addWeight.run(boardId, kg, at);
-    },
-    /** Sets a cut or a mass aside for a reason, or puts it back where `why` is null. */
-    mark: ({ what, id }: SampleRecord, why: string | null, at: string): void => {
-      mark.run(what === 'cut' ? id : null, what === 'weight' ? id : null, why, at);
+      addWeight({ boardId, kg, at });
     },
   };
 }

@@ -1,18 +1,25 @@
+import { randomUUID } from 'node:crypto';
 import type { Db } from './yard-file.ts';
 
 /** Settings as one JSON value a key; what they mean is the app's to say. */
-export function settingTable(db: Db) {
+export function settingReads(db: Db) {
   const one = db.prepare<[string], { value: string }>('SELECT value FROM setting WHERE key = ?');
-  const put = db.prepare(
-    'INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
-  );
   return {
     get: (key: string): unknown => {
       const row = one.get(key);
       return row && JSON.parse(row.value);
     },
+  };
+}
+
+export function settingWrites(db: Db) {
+  const put = db.prepare(
+    `INSERT INTO setting (key, uuid, value) VALUES (?, ?, ?)
+     ON CONFLICT (key) DO UPDATE SET value = excluded.value, version = version + 1`,
+  );
+  return {
     put: (key: string, value: unknown): void => {
-      put.run(key, JSON.stringify(value));
+      put.run(key, randomUUID(), JSON.stringify(value));
     },
   };
 }

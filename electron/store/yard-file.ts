@@ -3,7 +3,8 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
-import { migrations } from './migrations.ts';
+import { recordChanges } from './change-triggers.ts';
+import { type Migration, migrations } from './migrations.ts';
 
 export type Db = Database.Database;
 
@@ -38,8 +39,9 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean 
     if (integrityChecked) {
       const damage = damageOf(db);
       if (damage !== null) throw damagedFile(file);
+      migrate(db, file);
+      // Only now: a file that could not be migrated is left as it was to the byte.
       db.pragma('journal_mode = WAL');
-      migrate(db);
     } else {
       db.pragma('query_only = ON');
     }
@@ -92,19 +94,29 @@ function refuseNewer(db: Db, file: string): void {
   }
 }
 
-function migrate(db: Db): void {
+function migrate(db: Db, file: string): void {
+  // A table that others refer to can only be made again while nobody checks the references.
+  db.pragma('foreign_keys = OFF');
   // One transaction for all: a file is at one version or another, never between. IMMEDIATE, so that a second
   // process that opens the same file waits and then finds nothing left to do.
   db.transaction(() => {
-    for (
-      let version = Number(db.pragma('user_version', { simple: true }));
-      version < migrations.length;
-      version++
-    ) {
-      db.exec(migrations[version] as string);
+    const before = Number(db.pragma('user_version', { simple: true }));
+    if (before === migrations.length) return;
+    // A row whose parent is gone would be lost on the way.
+    refuseDangling(db, file);
+    for (let version = before; version < migrations.length; version++) {
+      const { sql, prepare } = migrations[version] as Migration;
+      prepare?.(db);
+      db.exec(sql);
       db.pragma(`user_version = ${version + 1}`);
     }
+    recordChanges(db);
+    refuseDangling(db, file);
   }).immediate();
+}
+
+function refuseDangling(db: Db, file: string): void {
+  if ((db.pragma('foreign_key_check') as unknown[]).length > 0) throw damagedFile(file);
 }
 
 /** Whether an error of SQLite's says that the file is damaged. */

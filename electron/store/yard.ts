@@ -1,48 +1,100 @@
-import { boardTable } from './board-table.ts';
-import { endUsesTable, speciesTable } from './catalogue-tables.ts';
-import { meterTable } from './meter-table.ts';
-import { ovenCheckTable } from './oven-check-table.ts';
-import { placeTable } from './place-table.ts';
-import { roundComparisonTable } from './round-comparison-table.ts';
-import { roundTable } from './round-table.ts';
-import { sampleBoardTable } from './sample-board-table.ts';
-import { settingTable } from './setting-table.ts';
-import { stackTable } from './stack-table.ts';
+import Database from 'better-sqlite3';
+import { actReads, actWrites } from './act-table.ts';
+import { amendmentWrites } from './amendment-table.ts';
+import { boardReads, boardWrites } from './board-table.ts';
+import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalogue-tables.ts';
+import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
+import { findingReads, findingWrites } from './finding-table.ts';
+import { meterReads, meterWrites } from './meter-table.ts';
+import { moveReads, moveWrites } from './move-table.ts';
+import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
+import { placeReads, placeWrites } from './place-table.ts';
+import { readingReads, readingWrites } from './reading-table.ts';
+import { roundComparisonReads, roundComparisonWrites } from './round-comparison-table.ts';
+import { roundReads, roundWrites } from './round-table.ts';
+import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
+import { settingReads, settingWrites } from './setting-table.ts';
+import { stackReads, stackWrites } from './stack-table.ts';
+import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { allowWriting, asProblem, type Db, openYardFile } from './yard-file.ts';
 
+/** Everything that can be asked of a yard file; nothing in here changes it. */
+export type YardReader = ReturnType<typeof readsOf>;
+
 /**
- * One open yard file with its tables. `lookedThrough` is false for a large one that may be damaged and refuses to be
- * written until `allowWriting`; see `openYardFile`.
+ * One open yard file with its tables. `reader` asks the file over a connection that cannot write, and sees what is
+ * committed. `integrityChecked` is false for a large file that may be damaged and refuses to be written until
+ * `allowWriting`; see `openYardFile`.
  * @throws YardFileProblem with a sentence for a person
  */
 export function openYard(file: string) {
   const { db, integrityChecked } = openYardFile(file);
+  let readOnly: Db | undefined;
   try {
-    return { file, integrityChecked, allowWriting: () => allowWriting(db), ...tablesOf(db) };
+    readOnly = new Database(file, { readonly: true, timeout: 2000 });
+    const reader = readOnly;
+    return {
+      file,
+      integrityChecked,
+      allowWriting: () => allowWriting(db),
+      ...tablesOf(db),
+      reader: readsOf(reader),
+      /** Runs all of `work` or none of it. */
+      transaction: <T>(work: () => T): T => db.transaction(work).immediate(),
+      close: (): void => {
+        reader.close();
+        db.close();
+      },
+    };
   } catch (error) {
+    readOnly?.close();
     db.close();
     throw asProblem(error, file);
   }
 }
 export type Yard = ReturnType<typeof openYard>;
 
-function tablesOf(db: Db) {
+function readsOf(db: Db) {
   return {
-    places: placeTable(db),
-    stacks: stackTable(db),
-    boards: boardTable(db),
-    rounds: roundTable(db),
-    comparisons: roundComparisonTable(db),
-    meters: meterTable(db),
-    ovenChecks: ovenCheckTable(db),
-    samples: sampleBoardTable(db),
-    species: speciesTable(db),
-    endUses: endUsesTable(db),
-    settings: settingTable(db),
-    /** Runs all of `work` or none of it. */
-    transaction: <T>(work: () => T): T => db.transaction(work).immediate(),
-    close: (): void => {
-      db.close();
-    },
+    acts: actReads(db),
+    places: placeReads(db),
+    stacks: stackReads(db),
+    boards: boardReads(db),
+    moves: moveReads(db),
+    rounds: roundReads(db),
+    woodTemperatures: woodTemperatureReads(db),
+    readings: readingReads(db),
+    findings: findingReads(db),
+    comparisons: roundComparisonReads(db),
+    meters: meterReads(db),
+    ovenChecks: ovenCheckReads(db),
+    samples: sampleBoardReads(db),
+    species: speciesReads(db),
+    endUses: endUseReads(db),
+    settings: settingReads(db),
+  };
+}
+
+function tablesOf(db: Db) {
+  const reads = readsOf(db);
+  return {
+    acts: { ...reads.acts, ...actWrites(db) },
+    places: { ...reads.places, ...placeWrites(db, reads.places) },
+    stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
+    boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
+    confirmedSpecies: confirmedSpeciesWrites(db),
+    moves: { ...reads.moves, ...moveWrites(db) },
+    rounds: { ...reads.rounds, ...roundWrites(db) },
+    woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },
+    readings: { ...reads.readings, ...readingWrites(db, reads.meters) },
+    amendments: amendmentWrites(db),
+    findings: { ...reads.findings, ...findingWrites(db) },
+    comparisons: { ...reads.comparisons, ...roundComparisonWrites(db) },
+    meters: { ...reads.meters, ...meterWrites(db, reads.meters) },
+    ovenChecks: { ...reads.ovenChecks, ...ovenCheckWrites(db, reads.meters) },
+    samples: { ...reads.samples, ...sampleBoardWrites(db) },
+    species: { ...reads.species, ...speciesWrites(db) },
+    endUses: { ...reads.endUses, ...endUseWrites(db) },
+    settings: { ...reads.settings, ...settingWrites(db) },
   };
 }

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { useWords } from '../words.ts';
 import { Banner } from './Banner.tsx';
@@ -27,7 +28,7 @@ export function ExcludeButton({
   ...asking
 }: Asking & {
   /** Why it is excluded; null where it is not. */
-  excluded: string | null;
+  excluded: Exclusion | null;
   onInclude: () => void;
 }) {
   const { say } = useWords();

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { exclusionSchema } from '../probing/readings/exclusion.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { woodTempSchema } from './round.ts';
@@ -37,7 +38,7 @@ export const ovenWeightSchema = z.object({
   grams: gramsSchema,
   at: z.iso.datetime(),
   /** Why it was set aside; null where it counts. */
-  excluded: z.string().nullable(),
+  excluded: exclusionSchema.nullable(),
 });
 export type OvenWeight = z.infer<typeof ovenWeightSchema>;
 
@@ -47,7 +48,7 @@ export const ovenCheckSchema = newOvenCheckSchema.extend({
   at: z.iso.datetime(),
   /** In the order weighed. */
   weights: z.array(ovenWeightSchema),
-  excluded: z.string().nullable(),
+  excluded: exclusionSchema.nullable(),
 });
 export type OvenCheck = z.infer<typeof ovenCheckSchema>;
 

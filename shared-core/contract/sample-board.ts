@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { exclusionSchema } from '../probing/readings/exclusion.ts';
 import { gramsSchema } from './oven-checks.ts';
 import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
@@ -33,7 +34,7 @@ export const sampleCutSchema = z.object({
   boardKg: boardKgSchema,
   at: z.iso.datetime(),
   sections: z.array(sampleSectionSchema),
-  excluded: z.string().nullable(),
+  excluded: exclusionSchema.nullable(),
 });
 export type SampleCut = z.infer<typeof sampleCutSchema>;
 
@@ -41,7 +42,7 @@ export const sampleWeightSchema = z.object({
   id: rowIdSchema,
   kg: boardKgSchema,
   at: z.iso.datetime(),
-  excluded: z.string().nullable(),
+  excluded: exclusionSchema.nullable(),
 });
 export type SampleWeight = z.infer<typeof sampleWeightSchema>;
 

@@ -9,6 +9,9 @@ import { says } from './validation.ts';
 /** Row ids are positive integers, given by the store. */
 export const rowIdSchema = z.number().int().positive();
 
+/** Counts the edits of a record; an edit tells which version it was based on. */
+export const versionSchema = z.number().int().positive();
+
 /** What a person calls a thing: never empty, one line. */
 const nameSchema = z
   .string()
@@ -33,6 +36,7 @@ export type NewPlace = z.infer<typeof newPlaceSchema>;
 
 /** A place as a list shows it: the EMC of its air in this month and the driest of its year, % MC. */
 export const placeRowSchema = placeSchema.extend({
+  version: versionSchema,
   emcNowPct: z.number(),
   driestEmcPct: z.number(),
   driestMonth: z.number().int().min(1).max(12),
@@ -62,6 +66,7 @@ export type NewStack = z.infer<typeof newStackSchema>;
 export const callCountsSchema = z.record(callSchema, z.number().int().min(0));
 
 export const stackRowSchema = stackSchema.extend({
+  version: versionSchema,
   placeName: z.string(),
   endUseName: z.string(),
   boards: z.number().int(),
@@ -125,6 +130,7 @@ export const latestFindingSchema = z.object({
 export type LatestFinding = z.infer<typeof latestFindingSchema>;
 
 export const boardRowSchema = boardSchema.extend({
+  version: versionSchema,
   stackName: z.string(),
   speciesName: z.string(),
   placeId: rowIdSchema,

@@ -10,6 +10,7 @@ import { threadSources } from '../../electron/app/thread-files.ts';
 import { NoLink } from '../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { openYard } from '../../electron/store/yard.ts';
+import { newBoardSchema } from '../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
@@ -95,7 +96,7 @@ function fill(file: string): void {
       const roundIds = [1, 2].map((day) => yard.rounds.add(stackId, `2026-0${day}-01T08:00:00.000Z`));
       for (let n = 0; n < BOARDS_A_STACK; n++) {
         const boardId = yard.boards.add(
-          {
+          newBoardSchema.parse({
             code: `B${String(stack).padStart(2, '0')}-${String(n).padStart(4, '0')}`,
             stackId,
             speciesId: 'walnut-black',
@@ -111,14 +112,14 @@ function fill(file: string): void {
             layer: null,
             column: null,
             note: '',
-          },
+          }),
           placeId,
           '2026-01-01T00:00:00.000Z',
         );
         for (const [index, roundId] of roundIds.entries()) {
           const at = `2026-0${index + 1}-01T08:00:00.000Z`;
           for (const [spotIndex, { spot }] of plan.entries()) {
-            yard.rounds.save({
+            yard.readings.save({
               roundId,
               boardId,
               spotIndex,
@@ -144,7 +145,7 @@ function fill(file: string): void {
             reason: message('call.no-readings'),
             openSpot: null,
           };
-          yard.boards.putFinding(boardId, finding, RULES_VERSION);
+          yard.findings.put(boardId, finding, RULES_VERSION);
           yard.rounds.finish(roundId, at);
         }
       }

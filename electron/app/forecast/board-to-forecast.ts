@@ -54,8 +54,8 @@ export function boardToForecast(
   const species = orRefuse(yard.species.get(row.speciesId), 'species');
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
   const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
-  const moves = yard.boards.moves(row.id);
-  const assessments = yard.rounds.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
+  const moves = yard.moves.ofBoard(row.id);
+  const assessments = yard.readings.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
   const { sound, leftOut } = soundReadings(assessments);
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>

@@ -45,14 +45,14 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
   }
 
   function knownBoard(boardId: number): KnownBoard {
-    const { boards } = context.yard();
-    return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: boards.moves(boardId) };
+    const { boards, moves } = context.yard();
+    return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: moves.ofBoard(boardId) };
   }
 
   function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
     const yard = context.yard();
     const { speciesId, endUseId, thicknessMm, lengthMm, isSpeciesConfirmed } = known.facts;
-    const readings = yard.rounds.readings(known.boardId, roundId);
+    const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const meterIds = new Set(readings.map((reading) => reading.meterId).filter((id) => id !== null));
     return {
@@ -113,7 +113,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
   function previousFinding(known: KnownBoard, roundId: number, at: string): BoardEvidence['previous'] {
     const before = context
       .yard()
-      .rounds.roundsOfBoard(known.boardId)
+      .readings.roundsOfBoard(known.boardId)
       .filter((id) => id < roundId)
       .at(-1);
     if (before === undefined) return null;
@@ -129,19 +129,19 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
     const known = knownBoard(boardId);
     const assessment = assessKnown(known, roundId);
     const finding = findingOf(roundId, known.facts, assessment);
-    const { boards, transaction } = context.yard();
+    const yard = context.yard();
     // Whatever is written by itself waits for the disk.
-    transaction(() => {
-      if (finding === null) boards.dropFinding(boardId, roundId);
-      else boards.putFinding(boardId, finding, RULES_VERSION);
+    yard.transaction(() => {
+      if (finding === null) yard.findings.drop(boardId, roundId);
+      else yard.findings.put(boardId, finding, RULES_VERSION);
     });
     return assessment;
   }
 
   function judgeInAllRounds(boardId: number): void {
-    const { rounds, transaction } = context.yard();
+    const { readings, transaction } = context.yard();
     transaction(() => {
-      for (const roundId of rounds.roundsOfBoard(boardId)) judge(boardId, roundId);
+      for (const roundId of readings.roundsOfBoard(boardId)) judge(boardId, roundId);
     });
   }
 
@@ -155,7 +155,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Judges boards again in all their rounds, now or, where the app ends before that, when the yard is opened again. */
   function judgeAgain(boardIds: readonly number[]): void {
-    context.yard().boards.outdateFindings(boardIds);
+    context.yard().findings.outdate(boardIds);
     boardsToJudge.add(boardIds);
   }
 
@@ -172,7 +172,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Every board read in the round with its finding; null where that is still to be made. */
   function cached(roundId: number): Map<number, RoundFinding | null> {
-    return context.yard().boards.findingsInRound(roundId, RULES_VERSION);
+    return context.yard().findings.inRound(roundId, RULES_VERSION);
   }
 
   /**
@@ -207,9 +207,9 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Rounds whose boards are to be held against each other, and judged anew where that has another word on them. */
   const roundsToCompare = createBacklog(context, async (roundId, yieldIfDue) => {
-    const { comparisons, rounds, transaction } = context.yard();
+    const { comparisons, readings, transaction } = context.yard();
     comparisons.begin(roundId);
-    const walked = rounds.boardsWalked(roundId);
+    const walked = readings.boardsWalked(roundId);
     const given: BoardOfRound[] = [];
     for (const boardId of walked) {
       const known = knownBoard(boardId);
@@ -240,7 +240,7 @@ export function createJudging(context: AppContext, ownFits: OwnFits, roundThread
 
   /** Takes up what was left undone when the yard was last open, or was done by older rules. */
   function takeUp(): void {
-    const boardIds = context.yard().boards.idsDueForJudging(RULES_VERSION);
+    const boardIds = context.yard().findings.boardsDue(RULES_VERSION);
     if (boardIds.length > 0) boardsToJudge.add(boardIds);
     else compareUnsettled();
   }

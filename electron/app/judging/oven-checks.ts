@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -34,14 +35,16 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
     }
   }
 
-  function mark(checkId: number, weightId: number | null, why: string | null): OwnFit[] {
+  function exclude(checkId: number, weightId: number | null, why: Exclusion | null): OwnFit[] {
     const check = get(checkId);
     if (weightId !== null)
       orRefuse(
         check.weights.find((weight) => weight.id === weightId),
         'weight',
       );
-    context.yard().ovenChecks.mark(checkId, weightId, why, context.now());
+    const { amendments } = context.yard();
+    if (weightId === null) amendments.exclude('ovenCheck', checkId, why, context.now());
+    else amendments.exclude('ovenWeight', weightId, why, context.now());
     return changed(check.speciesId, corrects(check.speciesId));
   }
 
@@ -93,9 +96,9 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
       checkId: number;
       weightId: number | null;
       why: string;
-    }) => mark(checkId, weightId, why),
+    }) => exclude(checkId, weightId, { text: why }),
     'ovenChecks.include': ({ checkId, weightId }: { checkId: number; weightId: number | null }) =>
-      mark(checkId, weightId, null),
+      exclude(checkId, weightId, null),
 
     'ovenChecks.useFit': ({
       speciesId,

@@ -5,6 +5,7 @@ import type {
   SampleCut,
   SampleRecord,
 } from '../../../shared-core/contract/sample-board.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -50,9 +51,10 @@ export function sampleBoardUseCases(context: AppContext) {
     }
   }
 
-  function mark(record: SampleRecord, why: string | null): SampleBoardState {
+  function exclude(record: SampleRecord, why: Exclusion | null): SampleBoardState {
     const boardId = orRefuse(context.yard().samples.boardOf(record), record.what);
-    context.yard().samples.mark(record, why, context.now());
+    const what = record.what === 'cut' ? 'sampleCut' : 'sampleWeight';
+    context.yard().amendments.exclude(what, record.id, why, context.now());
     return changed(boardId);
   }
 
@@ -94,8 +96,8 @@ export function sampleBoardUseCases(context: AppContext) {
     },
 
     'samples.exclude': ({ why, ...record }: SampleRecord & { why: string }): SampleBoardState =>
-      mark(record, why),
-    'samples.include': (record: SampleRecord): SampleBoardState => mark(record, null),
+      exclude(record, { text: why }),
+    'samples.include': (record: SampleRecord): SampleBoardState => exclude(record, null),
   };
 }
 

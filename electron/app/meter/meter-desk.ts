@@ -166,16 +166,13 @@ export function createMeterDesk(
     if (link.kind === 'none' || deviceId === null || description === null) return;
     // Remembered when it can be: `rememberAgain`.
     if (!context.mayWrite()) return;
-    const { meters, boards } = context.yard();
+    const { meters } = context.yard();
     const before = meters.find(link.kind, deviceId)?.description ?? null;
-    meterId = meters.put({
-      kind: link.kind,
-      deviceId,
-      name: deviceName || devices.get(deviceId)?.name || deviceId,
-      description,
-    }).id;
+    const name = deviceName || devices.get(deviceId)?.name || deviceId;
+    meterId = meters.put({ kind: link.kind, deviceId, name, description }, context.now()).id;
     settling = startSettling(description.unit, description.range);
-    if (before !== null && !judgesAlike(before, description)) judging.judgeAgain(boards.idsReadWith(meterId));
+    if (before !== null && !judgesAlike(before, description))
+      judging.judgeAgain(meters.boardsReadWith(meterId));
   }
 
   function take(notification: MeterNotification): void {

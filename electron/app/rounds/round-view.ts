@@ -18,13 +18,13 @@ export function createRoundView(context: AppContext, judging: Judging) {
    * @param judged what the board's readings were just found to amount to, if they were
    */
   function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
-    const { boards, rounds } = context.yard();
+    const { boards, woodTemperatures } = context.yard();
     const assessment = judged ?? judging.assess(boardId, roundId);
     const isRead = assessment.readings.length > 0;
     const row = orRefuse(boards.get(boardId), 'board');
-    const own = rounds.temperatureOfBoard(roundId, boardId);
+    const own = woodTemperatures.ofBoard(roundId, boardId);
     return {
-      ...shown(row, own, rounds.temperature(roundId)),
+      ...shown(row, own, woodTemperatures.ofRound(roundId)),
       isRead,
       finding: findingOf(roundId, row, assessment),
       assessment: isRead ? assessment : null,
@@ -35,8 +35,8 @@ export function createRoundView(context: AppContext, judging: Judging) {
   function boards(roundId: number, stackId: number): RoundBoard[] {
     const yard = context.yard();
     // A thousand boards in four questions, not in thousands: a person waits for this.
-    const ofRound = yard.rounds.temperature(roundId);
-    const ownTemps = yard.rounds.temperaturesOfBoards(roundId);
+    const ofRound = yard.woodTemperatures.ofRound(roundId);
+    const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = judging.findings(roundId);
     return yard.boards.toProbe(stackId).map((each) => ({
       ...shown(each, ownTemps.get(each.id), ofRound),
@@ -58,7 +58,7 @@ export function createRoundView(context: AppContext, judging: Judging) {
       endUseName: stack.endUseName,
       startedAt: round.startedAt,
       finishedAt: round.finishedAt,
-      woodTempC: yard.rounds.temperature(roundId),
+      woodTempC: yard.woodTemperatures.ofRound(roundId),
       boards: all,
       summary: summaryOf(all),
     };

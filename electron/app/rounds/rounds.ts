@@ -8,6 +8,7 @@ import {
   type RoundSummary,
 } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -132,7 +133,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     }
     const { plan } = planSpots(board);
     const { spot } = orRefuse(plan[spotIndex], 'spot');
-    const readingId = context.yard().rounds.save({
+    const readingId = context.yard().readings.save({
       roundId: round.roundId,
       boardId: board.boardId,
       spotIndex,
@@ -167,9 +168,9 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     });
   }
 
-  function mark(readingId: number, why: string | null): ProbedBoard {
-    const reading = orRefuse(context.yard().rounds.reading(readingId), 'reading');
-    context.yard().rounds.mark(readingId, why, context.now());
+  function exclude(readingId: number, why: Exclusion | null): ProbedBoard {
+    const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+    context.yard().amendments.exclude('reading', readingId, why, context.now());
     judging.compare([reading.roundId]);
     if (active?.roundId === reading.roundId) {
       const board = refresh(active, reading.boardId);
@@ -197,7 +198,12 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         }
         const roundId = yard.transaction(() => {
           const id = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, context.now());
-          yard.rounds.sayTemperature(id, null, woodTempC, context.now());
+          yard.woodTemperatures.give({
+            roundId: id,
+            boardId: null,
+            tempC: woodTempC,
+            givenAt: context.now(),
+          });
           return id;
         });
         context.emit('yard.changed', {});
@@ -242,7 +248,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
           throw new Refusal(message('refusal.nothing-to-undo', { boardCode: board.code }));
         }
         round.aim = { ...round.aim, spotIndex: last.spotIndex };
-        mark(last.id, 'Taken back during the round.');
+        exclude(last.id, { code: 'undone-in-round' });
         aimMeter(round);
         return {};
       },
@@ -257,7 +263,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         woodTempC: number | null;
       }): Record<string, never> => {
         const round = openRound(roundId);
-        context.yard().rounds.sayTemperature(roundId, boardId, woodTempC, context.now());
+        context.yard().woodTemperatures.give({ roundId, boardId, tempC: woodTempC, givenAt: context.now() });
         judging.compare([roundId]);
         if (boardId === null) {
           judging.judgeDue(roundId);
@@ -279,8 +285,8 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       },
 
       'readings.exclude': ({ readingId, why }: { readingId: number; why: string }): ProbedBoard =>
-        mark(readingId, why),
-      'readings.include': ({ readingId }: { readingId: number }): ProbedBoard => mark(readingId, null),
+        exclude(readingId, { text: why }),
+      'readings.include': ({ readingId }: { readingId: number }): ProbedBoard => exclude(readingId, null),
     },
   };
 }

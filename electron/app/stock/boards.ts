@@ -26,13 +26,13 @@ export function boardUseCases(context: AppContext, judging: Judging) {
 
     'boards.get': ({ id }: { id: number }): RequestOutput<'boards.get'> => {
       const board = get(id);
-      const rounds = context.yard().rounds.roundsOfBoard(id).toReversed();
+      const rounds = context.yard().readings.roundsOfBoard(id).toReversed();
       const assessments = rounds.map((roundId) => judging.assess(id, roundId));
       return {
         board,
-        moves: context.yard().boards.moves(id),
+        moves: context.yard().moves.ofBoard(id),
         readings: assessments.flatMap((assessment) => assessment.readings),
-        findings: context.yard().boards.findings(id),
+        findings: context.yard().findings.ofBoard(id),
         reasons: assessments[0]?.reasons ?? [],
         isSpeciesConfirmed: orRefuse(context.yard().boards.judgedBy(id), 'board').isSpeciesConfirmed,
       };
@@ -60,10 +60,12 @@ export function boardUseCases(context: AppContext, judging: Judging) {
     },
 
     'boards.change': (board: Board): BoardRow => {
-      get(board.id);
+      const { version } = get(board.id);
       orRefuse(context.yard().stacks.get(board.stackId), 'stack');
       checkSpecies(board);
-      refusingDuplicates(taken(board.code), () => context.yard().boards.change(board));
+      refusingDuplicates(taken(board.code), () =>
+        context.yard().boards.edit({ id: board.id, basedOn: version, changed: board }),
+      );
       judging.judgeAgain([board.id]);
       context.emit('yard.changed', {});
       return get(board.id);
@@ -77,14 +79,12 @@ export function boardUseCases(context: AppContext, judging: Judging) {
       const whyNot = stackOrder && whyNotLaid(stackOrder, boardIds.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { boards } = context.yard();
+      const { barkSide, barkOffOn = null, ...others } = said;
+      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
       context.yard().transaction(() => {
         for (const [index, id] of boardIds.entries()) {
-          get(id);
-          boards.say(id, said);
-          if (stackOrder) {
-            const { layer, column } = positionInStack(stackOrder, index);
-            boards.lay(id, layer, column);
-          }
+          const position = stackOrder ? positionInStack(stackOrder, index) : {};
+          boards.edit({ id, basedOn: get(id).version, changed: { ...shared, ...position } });
         }
       });
       context.emit('yard.changed', {});
@@ -93,7 +93,7 @@ export function boardUseCases(context: AppContext, judging: Judging) {
 
     'boards.confirmSpecies': ({ id }: { id: number }): Record<string, never> => {
       get(id);
-      context.yard().boards.confirmSpecies(id, context.now());
+      context.yard().confirmedSpecies.confirm(id, context.now());
       judging.judgeAgain([id]);
       context.emit('yard.changed', {});
       return {};

@@ -15,7 +15,7 @@ export function moveBoards(context: AppContext, boardIds: number[], placeId: num
   yard.transaction(() => {
     for (const id of boardIds) {
       orRefuse(yard.boards.get(id), 'board');
-      yard.boards.addMove(id, placeId, since);
+      yard.moves.add({ boardId: id, placeId: placeId, since: since });
     }
   });
 }

@@ -5,7 +5,7 @@ import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 
 export function placeUseCases(context: AppContext, judging: Judging) {
-  const row = (place: Place): PlaceRow => {
+  const row = (place: Place & { version: number }): PlaceRow => {
     const year = emcOfYear(place.air);
     return {
       ...place,
@@ -25,9 +25,11 @@ export function placeUseCases(context: AppContext, judging: Judging) {
       return get(id);
     },
     'places.change': (place: Place): PlaceRow => {
-      get(place.id);
-      refusingDuplicates(taken(place.name), () => context.yard().places.change(place));
-      judging.judgeAgain(context.yard().boards.idsEverAt(place.id));
+      const { version } = get(place.id);
+      refusingDuplicates(taken(place.name), () =>
+        context.yard().places.edit({ id: place.id, basedOn: version, changed: place }),
+      );
+      judging.judgeAgain(context.yard().moves.boardsEverAt(place.id));
       context.emit('yard.changed', {});
       return get(place.id);
     },

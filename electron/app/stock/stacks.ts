@@ -21,7 +21,7 @@ export function stackUseCases(context: AppContext, judging: Judging) {
       const before = get(stack.id);
       orRefuse(context.yard().endUses.get(stack.endUseId), 'use');
       refusingDuplicates(taken(stack.name), () =>
-        context.yard().stacks.change({ ...stack, placeId: before.placeId }),
+        context.yard().stacks.edit({ id: stack.id, basedOn: before.version, changed: stack }),
       );
       if (before.endUseId !== stack.endUseId) judging.judgeAgain(context.yard().boards.idsOfStack(stack.id));
       context.emit('yard.changed', {});
@@ -35,7 +35,7 @@ export function stackUseCases(context: AppContext, judging: Judging) {
       const boardIds = context.yard().boards.idsOfStack(id);
       context.yard().transaction(() => {
         moveBoards(context, boardIds, placeId, since);
-        context.yard().stacks.change({ ...stack, placeId });
+        context.yard().stacks.edit({ id, basedOn: stack.version, changed: { placeId } });
       });
       judging.judgeAgain(boardIds);
       context.emit('yard.changed', {});

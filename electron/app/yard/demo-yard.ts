@@ -63,19 +63,19 @@ function addStack(
     });
     const firstId = placeIds.get(cameFrom?.place ?? place) ?? parsed.placeId;
     const id = yard.boards.add(board, firstId, daysAgo(ownSawnDaysAgo));
-    if (cameFrom) yard.boards.addMove(id, parsed.placeId, daysAgo(cameFrom.daysAgo));
+    if (cameFrom) yard.moves.add({ boardId: id, placeId: parsed.placeId, since: daysAgo(cameFrom.daysAgo) });
     return { ...board, id };
   });
 
   for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
     const takenAt = daysAgo(days);
     const roundId = yard.rounds.add(stackId, takenAt);
-    yard.rounds.sayTemperature(roundId, null, woodTempC, takenAt);
+    yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt: takenAt });
     for (const [index, board] of boards.entries()) {
       const [shell = 0, core = 0] = shellCore[index] ?? [];
       for (const [spotIndex, { spot }] of planSpots(board).plan.entries()) {
         const shown = spot.depth === 'shell' ? shell : core;
-        yard.rounds.save({
+        yard.readings.save({
           roundId,
           boardId: board.id,
           spotIndex,

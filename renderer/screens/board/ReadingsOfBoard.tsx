@@ -5,6 +5,7 @@ import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { bridge } from '../../bridge.ts';
 import { dayTimeWords } from '../../parts/days.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
+import { exclusionText } from '../../parts/exclusion-text.ts';
 import { McValue } from '../../parts/McValue.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
@@ -67,7 +68,9 @@ function ReadingRow({ reading, units }: { reading: JudgedReading; units: Display
         onInclude={() => void attempt(bridge().command('readings.include', { readingId }))}
       />
       {reading.excluded !== null && (
-        <p className="reading-flag">{say('exclude.excluded', { reason: reading.excluded })}</p>
+        <p className="reading-flag">
+          {say('exclude.excluded', { reason: exclusionText(reading.excluded, say) })}
+        </p>
       )}
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (

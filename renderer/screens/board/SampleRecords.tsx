@@ -4,14 +4,17 @@ import type {
   SampleRecord,
   SampleSection,
 } from '../../../shared-core/contract/sample-board.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { weightText } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayTimeWords, dayWords } from '../../parts/days.ts';
 import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
+import { exclusionText } from '../../parts/exclusion-text.ts';
 import { pctWords } from '../../parts/McValue.tsx';
 import { attempt } from '../../stores/notices.ts';
+import { useWords } from '../../words.ts';
 import { DrySectionForm } from './DrySectionForm.tsx';
 
 type Open = { section: SampleSection; name: string };
@@ -48,6 +51,7 @@ function Cut({
   units: DisplayUnits;
   onOpen: (open: Open) => void;
 }) {
+  const { say } = useWords();
   const name = `the cut of ${dayWords(cut.at)}`;
   return (
     <>
@@ -62,7 +66,7 @@ function Cut({
               oven-dry {weightText(cut.estimate.ovenDryKg, units)}
             </>
           )}
-          {cut.excluded !== null && `; excluded: ${cut.excluded}`}
+          {cut.excluded !== null && `; excluded: ${exclusionText(cut.excluded, say)}`}
         </span>
         <ExcludeRecord record={{ what: 'cut', id: cut.id }} name={name} excluded={cut.excluded} />
       </div>
@@ -89,13 +93,14 @@ function Cut({
 }
 
 function Weight({ weight, units }: { weight: SampleBoardState['weights'][number]; units: DisplayUnits }) {
+  const { say } = useWords();
   const shown = weightText(weight.kg, units);
   return (
     <div className="sample-line">
       <span className="sample-when">{dayTimeWords(weight.at)}</span>
       <span>
         {weight.excluded === null ? shown : <s>{shown}</s>}
-        {weight.excluded !== null && `; excluded: ${weight.excluded}`}
+        {weight.excluded !== null && `; excluded: ${exclusionText(weight.excluded, say)}`}
         {weight.excluded === null && weight.mcPct !== null && (
           <>
             : <strong>{pctWords(weight.mcPct).replace('-', '−')} %</strong>
@@ -114,7 +119,7 @@ function ExcludeRecord({
 }: {
   record: SampleRecord;
   name: string;
-  excluded: string | null;
+  excluded: Exclusion | null;
 }) {
   return (
     <ExcludeButton

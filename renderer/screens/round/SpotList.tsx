@@ -3,6 +3,7 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
+import { exclusionText } from '../../parts/exclusion-text.ts';
 import { McValue } from '../../parts/McValue.tsx';
 import { Said } from '../../parts/Said.tsx';
 import { exclude, include } from '../../stores/round.ts';
@@ -94,7 +95,9 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
         />
       </div>
       {reading.excluded !== null && (
-        <p className="saved-excluded">{say('exclude.excluded', { reason: reading.excluded })}</p>
+        <p className="saved-excluded">
+          {say('exclude.excluded', { reason: exclusionText(reading.excluded, say) })}
+        </p>
       )}
       {!isExcluded &&
         reading.suspicions.map((suspicion) => (

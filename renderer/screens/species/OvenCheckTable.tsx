@@ -3,6 +3,7 @@ import type { JudgedOvenCheck, OvenWeight, OwnFit } from '../../../shared-core/c
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
+import { exclusionText } from '../../parts/exclusion-text.ts';
 import { rawText } from '../../parts/McValue.tsx';
 import { Unfold } from '../../parts/Unfold.tsx';
 import { attempt } from '../../stores/notices.ts';
@@ -78,7 +79,11 @@ function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void
           <ExcludeCheck check={check} weight={null} />
         </span>
       </div>
-      <p>{check.excluded === null ? check.sentence : say('exclude.excluded', { reason: check.excluded })}</p>
+      <p>
+        {check.excluded === null
+          ? check.sentence
+          : say('exclude.excluded', { reason: exclusionText(check.excluded, say) })}
+      </p>
       {check.note && <p className="oven-read">{check.note}</p>}
       <Unfold words={say('oven.weights')}>
         <ul className="oven-weights">
@@ -97,7 +102,8 @@ function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void
               </span>
               <span>
                 {formats.dateTime(weight.at)}
-                {weight.excluded !== null && ` · ${say('exclude.excluded', { reason: weight.excluded })}`}
+                {weight.excluded !== null &&
+                  ` · ${say('exclude.excluded', { reason: exclusionText(weight.excluded, say) })}`}
               </span>
               <ExcludeCheck check={check} weight={weight} />
             </li>

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { messageSchema } from '../../words/message.ts';
+import { exclusionSchema } from './exclusion.ts';
 
 export const depthSchema = z.enum(['shell', 'core']);
 export type Depth = z.infer<typeof depthSchema>;
@@ -38,7 +39,7 @@ export const readingSchema = z.object({
   /** UTC instant, ISO 8601. */
   takenAt: z.iso.datetime(),
   /** Why a person left it out of the averages; null when it counts. */
-  excluded: z.string().nullable(),
+  excluded: exclusionSchema.nullable(),
 });
 export type Reading = z.infer<typeof readingSchema>;
 

@@ -28,6 +28,7 @@ export const common = {
   'exclusion.read-frozen': 'Read while frozen',
   'exclusion.resin-lost': 'Resin ran out',
   'exclusion.typing-slip': 'Typing slip',
+  'exclusion.undone-in-round': 'Undone during the round',
   'exclusion.wet-face': 'Wet face',
   'exclusion.wet-with-rain': 'Wet with rain',
   'exclusion.wrong-board': 'Wrong board',

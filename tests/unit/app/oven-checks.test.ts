@@ -92,7 +92,7 @@ describe('one piece in the oven', () => {
     );
     expect(after.weights.map(({ grams, excluded }) => ({ grams, excluded }))).toEqual([
       { grams: 100, excluded: null },
-      { grams: 10, excluded: 'a digit was left out' },
+      { grams: 10, excluded: { text: 'a digit was left out' } },
     ]);
     expect(after.ovenDryMcPct).toBeCloseTo(10, 9);
     const back = pieceOf(await yard.command('ovenChecks.include', { checkId, weightId: wrong.id }), 'A1');
@@ -103,10 +103,10 @@ describe('one piece in the oven', () => {
     const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
-    expect(disk.prepare('SELECT grams FROM oven_mass').all()).toEqual([{ grams: 100 }]);
+    expect(disk.prepare('SELECT grams FROM oven_weight').all()).toEqual([{ grams: 100 }]);
     for (const sql of [
-      'UPDATE oven_mass SET grams = 99',
-      'DELETE FROM oven_mass',
+      'UPDATE oven_weight SET grams = 99',
+      'DELETE FROM oven_weight',
       'UPDATE oven_check SET wet_grams = 99',
       'DELETE FROM oven_check',
     ]) {
@@ -163,7 +163,7 @@ describe('the fit to a wood’s checks', () => {
     const checkId = idOfPiece(fits, 'A3');
     const [own] = await yard.command('ovenChecks.exclude', { checkId, weightId: null, why: 'it had a knot' });
     expect(own!.fit!.leftOut.map((each) => each.checkId)).not.toContain(checkId);
-    expect(pieceOf([own!], 'A3')).toMatchObject({ excluded: 'it had a knot', dry: true });
+    expect(pieceOf([own!], 'A3')).toMatchObject({ excluded: { text: 'it had a knot' }, dry: true });
     const [back] = await yard.command('ovenChecks.include', { checkId, weightId: null });
     expect(back!.fit!.leftOut).toHaveLength(5);
   });

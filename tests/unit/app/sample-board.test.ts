@@ -80,7 +80,7 @@ test('a mass or a cut that went wrong is set aside, stays on record, and is put 
   const weighed = await weighLater(5, 24);
   const weight = { what: 'weight' as const, id: weighed.weights[0]!.id };
   const excluded = await yard.command('samples.exclude', { ...weight, why: 'a point was left out' });
-  expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: 'a point was left out' });
+  expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: { text: 'a point was left out' } });
   expect(excluded.sentence).toMatch(/Weigh the board again/);
   expect((await yard.command('samples.include', weight)).weights[0]!.excluded).toBeNull();
   const first = { what: 'cut' as const, id: weighed.cuts[0]!.id };
@@ -122,7 +122,7 @@ test('a board without sections says so; what was weighed can never be changed', 
   await dry(await cut(3, [100]), 0, [50]);
   await weighLater(1, 2.9);
   const disk = new Database(join(yard.dataDir, 'yard.sqlite'));
-  for (const table of ['sample_cut', 'sample_section', 'sample_section_dry', 'sample_mass']) {
+  for (const table of ['sample_cut', 'sample_section', 'sample_section_dry', 'sample_weight']) {
     expect(disk.prepare(`SELECT count(*) AS n FROM ${table}`).get()).toEqual({ n: 1 });
     expect(() => disk.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
     expect(() => disk.exec(`UPDATE ${table} SET id = 7`)).toThrow(/never edited/);

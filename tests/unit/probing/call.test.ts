@@ -229,7 +229,7 @@ describe('probe again', () => {
         message('suspicion.frozen.do'),
       ],
     });
-    const excluded = judge(readings([8, 8], [8, 8], { excluded: 'wrong board' }));
+    const excluded = judge(readings([8, 8], [8, 8], { excluded: { text: 'wrong board' } }));
     expect(excluded.reasons).toEqual([message('call.none-left')]);
   });
 

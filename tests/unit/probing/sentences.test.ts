@@ -83,7 +83,7 @@ test('every reason of a call', () => {
   const siding = { ...interior, name: 'siding', minPct: 9, maxPct: 14 };
   const assessments = [
     judge([]),
-    judge(readings([8, 8], [8, 8], { excluded: 'wrong board' })),
+    judge(readings([8, 8], [8, 8], { excluded: { text: 'wrong board' } })),
     judge(readings([8, 8], [8, 8], { woodTempC: -5 })),
     judge(readings([8, 8], [8.2, 8.3], { settled: false, how: 'at-once' })),
     judge(readings([7.8, 8], [8.2, 8.4])),

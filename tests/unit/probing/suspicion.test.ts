@@ -189,7 +189,7 @@ describe('against the board’s other readings', () => {
   });
 
   test('an excluded reading is not compared with the others', () => {
-    const odd = reading(9, 'core', 19, { excluded: 'in a knot' });
+    const odd = reading(9, 'core', 19, { excluded: { text: 'in a knot' } });
     expect(rules(judge([...readings([8.1, 8.4], [8.6, 8.7]), odd])).slice(0, 4)).toEqual([[], [], [], []]);
   });
 

@@ -23,7 +23,7 @@ function makeLayout(layout: number): void {
   const db = new Database(file);
   // Small pages: most of the two dozen tables hold a handful of rows.
   db.pragma('page_size = 1024');
-  for (const sql of migrations.slice(0, layout)) db.exec(sql);
+  for (const { sql } of migrations.slice(0, layout)) db.exec(sql);
   db.pragma(`user_version = ${layout}`);
   db.pragma('foreign_keys = OFF');
   db.transaction(() => {

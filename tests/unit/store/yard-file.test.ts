@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import { newBoardSchema } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
@@ -63,7 +64,7 @@ function yardWithBoard() {
     note: '',
   });
   const boardId = opened.boards.add(
-    {
+    newBoardSchema.parse({
       code: 'T-01',
       stackId,
       speciesId: 'test-wood',
@@ -79,13 +80,13 @@ function yardWithBoard() {
       layer: null,
       column: null,
       note: '',
-    },
+    }),
     placeId,
     '2026-01-01T00:00:00.000Z',
   );
   const roundId = opened.rounds.add(stackId, '2026-02-01T10:00:00.000Z');
   const save = (raw: number) =>
-    opened.rounds.save({
+    opened.readings.save({
       roundId,
       boardId,
       spotIndex: 0,
@@ -130,28 +131,33 @@ describe('a reading', () => {
   test('keeps its raw value when it is set aside and put back', () => {
     const { opened, save } = yardWithBoard();
     const id = save(12.6);
-    opened.rounds.mark(id, 'a knot', '2026-02-01T10:06:00.000Z');
-    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, excluded: 'a knot' });
-    opened.rounds.mark(id, null, '2026-02-01T10:07:00.000Z');
-    expect(opened.rounds.reading(id)).toMatchObject({ raw: 12.6, excluded: null });
+    opened.amendments.exclude('reading', id, { text: 'a knot' }, '2026-02-01T10:06:00.000Z');
+    expect(opened.readings.get(id)).toMatchObject({ raw: 12.6, excluded: { text: 'a knot' } });
+    opened.amendments.exclude('reading', id, null, '2026-02-01T10:07:00.000Z');
+    expect(opened.readings.get(id)).toMatchObject({ raw: 12.6, excluded: null });
   });
 
   test("follows the round's temperature until its board is given one of its own", () => {
     const { opened, roundId, boardId, save } = yardWithBoard();
     const id = save(12.6);
-    const tempOf = () => opened.rounds.reading(id)?.woodTempC;
+    const tempOf = () => opened.readings.get(id)?.woodTempC;
     expect(tempOf()).toBeNull();
-    opened.rounds.sayTemperature(roundId, null, 12, '2026-02-01T10:10:00.000Z');
+    opened.woodTemperatures.give({ roundId, boardId: null, tempC: 12, givenAt: '2026-02-01T10:10:00.000Z' });
     expect(tempOf()).toBe(12);
-    opened.rounds.sayTemperature(roundId, boardId, 8, '2026-02-01T10:11:00.000Z');
-    opened.rounds.sayTemperature(roundId, null, 14, '2026-02-01T10:12:00.000Z');
+    opened.woodTemperatures.give({
+      roundId,
+      boardId: boardId,
+      tempC: 8,
+      givenAt: '2026-02-01T10:11:00.000Z',
+    });
+    opened.woodTemperatures.give({ roundId, boardId: null, tempC: 14, givenAt: '2026-02-01T10:12:00.000Z' });
     expect(tempOf()).toBe(8);
   });
 
   test('is refused as a whole when its board does not exist', () => {
     const { opened, roundId } = yardWithBoard();
     expect(() =>
-      opened.rounds.save({
+      opened.readings.save({
         roundId,
         boardId: 999,
         spotIndex: null,
@@ -183,12 +189,12 @@ describe('a board', () => {
       kind: 'shop',
       air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.45 })),
     });
-    opened.boards.addMove(boardId, shop, '2026-03-01T00:00:00.000Z');
+    opened.moves.add({ boardId, placeId: shop, since: '2026-03-01T00:00:00.000Z' });
     expect(opened.boards.get(boardId)).toMatchObject({
       placeName: 'Shop',
       placeSince: '2026-03-01T00:00:00.000Z',
     });
-    expect(opened.boards.moves(boardId).map((move) => move.placeName)).toEqual(['Shed', 'Shop']);
+    expect(opened.moves.ofBoard(boardId).map((move) => move.placeName)).toEqual(['Shed', 'Shop']);
   });
 
   test.each(['%', '_', "'; DROP TABLE board; --", '\\'])('a search for %s is taken as letters', (search) => {
@@ -215,82 +221,56 @@ describe('what is still to be judged', () => {
 
   test('is a board with a new reading, until its finding is there', () => {
     const { opened, boardId, roundId, save } = yardWithBoard();
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
+    expect(opened.findings.boardsDue(RULES)).toEqual([]);
     save(12.6);
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
-    opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
+    expect(opened.findings.boardsDue(RULES)).toEqual([boardId]);
+    opened.findings.put(boardId, found(roundId), RULES);
+    expect(opened.findings.boardsDue(RULES)).toEqual([]);
     save(12.8);
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
-    opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([]);
+    expect(opened.findings.boardsDue(RULES)).toEqual([boardId]);
+    opened.findings.put(boardId, found(roundId), RULES);
+    expect(opened.findings.boardsDue(RULES)).toEqual([]);
   });
 
   test('is a board whose finding other rules made', () => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     save(12.6);
-    opened.boards.putFinding(boardId, found(roundId), RULES);
-    expect(opened.boards.idsDueForJudging(RULES + 1)).toEqual([boardId]);
-    expect(opened.boards.idsDueForJudging(RULES - 1)).toEqual([boardId]);
+    opened.findings.put(boardId, found(roundId), RULES);
+    expect(opened.findings.boardsDue(RULES + 1)).toEqual([boardId]);
+    expect(opened.findings.boardsDue(RULES - 1)).toEqual([boardId]);
   });
 
   test.each([
-    ['a reading is set aside', (yard: Yard, id: number) => yard.rounds.mark(id, 'a knot', '2026-02-02')],
+    [
+      'a reading is set aside',
+      (yard: Yard, id: number) =>
+        yard.amendments.exclude('reading', id, { text: 'a knot' }, '2026-02-02T10:00:00.000Z'),
+    ],
     [
       'its wood temperature is said',
       (yard: Yard, _: number, roundId: number, boardId: number) =>
-        yard.rounds.sayTemperature(roundId, boardId, 3, '2026-02-02'),
+        yard.woodTemperatures.give({
+          roundId,
+          boardId: boardId,
+          tempC: 3,
+          givenAt: '2026-02-02T10:00:00.000Z',
+        }),
     ],
     [
       'the temperature of its round is said',
-      (yard: Yard, _: number, roundId: number) => yard.rounds.sayTemperature(roundId, null, 3, '2026-02-02'),
+      (yard: Yard, _: number, roundId: number) =>
+        yard.woodTemperatures.give({ roundId, boardId: null, tempC: 3, givenAt: '2026-02-02T10:00:00.000Z' }),
     ],
     [
       'its finding is thrown away',
-      (yard: Yard, _: number, roundId: number, boardId: number) => yard.boards.dropFinding(boardId, roundId),
+      (yard: Yard, _: number, roundId: number, boardId: number) => yard.findings.drop(boardId, roundId),
     ],
   ] as const)('is a board of which %s', (_what, happens) => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     const readingId = save(12.6);
-    opened.boards.putFinding(boardId, found(roundId), RULES);
+    opened.findings.put(boardId, found(roundId), RULES);
     happens(opened, readingId, roundId, boardId);
-    expect(opened.boards.idsDueForJudging(RULES)).toEqual([boardId]);
-  });
-
-  test('is known of a file from before this was counted', () => {
-    const { opened, boardId, roundId, save } = yardWithBoard();
-    save(12.6);
-    opened.boards.putFinding(boardId, found(roundId), RULES);
-    const second = opened.boards.add(
-      { ...opened.boards.get(boardId)!, code: 'T-02' },
-      1,
-      '2026-01-01T00:00:00.000Z',
-    );
-    opened.close();
-    open = [];
-    // As the layout was: a reading without a finding, and nothing that counts them.
-    const counting = migrations.findIndex((each) => each.includes('CREATE TABLE finding_due'));
-    const db = new Database(file);
-    for (const { name, type } of db
-      .prepare(
-        "SELECT name, type FROM sqlite_schema WHERE name LIKE 'finding_due_%' OR name LIKE 'finding_made%'",
-      )
-      .all() as { name: string; type: string }[]) {
-      if (type === 'trigger') db.exec(`DROP TRIGGER ${name}`);
-    }
-    db.exec('DROP TABLE finding_due; DROP INDEX finding_by_rules; DROP INDEX reading_by_meter');
-    const since = migrations.slice(counting + 1).join();
-    for (const [, table] of since.matchAll(/CREATE TABLE (\w+)/g)) db.exec(`DROP TABLE ${table}`);
-    for (const [, table, column] of since.matchAll(/ALTER TABLE (\w+) ADD COLUMN (\w+)/g)) {
-      db.exec(`ALTER TABLE ${table} DROP COLUMN ${column}`);
-    }
-    db.prepare(
-      `INSERT INTO reading (round_id, board_id, spot, raw, unit, how, taken_at)
-       VALUES (?, ?, '{"depth":"core","depthMm":null,"fromEndMm":null,"face":"face"}', 12, 'pct', 'typed', '2026-02-01')`,
-    ).run(roundId, second);
-    db.pragma(`user_version = ${counting}`);
-    db.close();
-    expect(yard().boards.idsDueForJudging(RULES)).toEqual([second]);
+    expect(opened.findings.boardsDue(RULES)).toEqual([boardId]);
   });
 });
 
@@ -324,36 +304,6 @@ describe('a yard file', () => {
     const db = new Database(file);
     open.push(db);
     expect(db.pragma('user_version', { simple: true })).toBe(migrations.length);
-  });
-
-  test('of an older layout keeps its boards, and nothing is said of their ends', () => {
-    const { opened } = yardWithBoard();
-    opened.close();
-    open = [];
-    const old = new Database(file);
-    const board = old.prepare('SELECT * FROM board').get() as Record<string, unknown>;
-    old.close();
-    const before = migrations.findIndex((sql) => sql.includes('bark_side'));
-    const { ring_radius_mm: _radius, bark_side: _side, bark_off_on: _day, ...known } = board;
-    file = join(dirname(file), 'older.sqlite');
-    const older = new Database(file);
-    for (const sql of migrations.slice(0, before)) older.exec(sql);
-    older.pragma(`user_version = ${before}`);
-    older.pragma('foreign_keys = OFF');
-    const columns = Object.keys(known);
-    older
-      .prepare(`INSERT INTO board (${columns}) VALUES (${columns.map(() => '?')})`)
-      .run(...Object.values(known));
-    older.close();
-    yard();
-    const brought = new Database(file, { readonly: true });
-    open.push(brought);
-    expect(brought.prepare('SELECT * FROM board').get()).toEqual({
-      ...known,
-      ring_radius_mm: null,
-      bark_side: 'unknown',
-      bark_off_on: null,
-    });
   });
 
   test('of a newer Pintally is left alone', () => {

@@ -113,6 +113,9 @@ interface Node {
   [key: string]: unknown;
 }
 
+/** The catalog itself, and SQL that is never edited. */
+const NO_SENTENCES = /^(shared-core\/words|electron\/store\/migrations)\//;
+
 /** Files whose words no person reads in the app, with the reason. */
 const EXEMPT: Record<string, string> = {
   'electron/data-dir.ts': 'a folder name of macOS',
@@ -122,7 +125,7 @@ const EXEMPT: Record<string, string> = {
 const TWO_WORDS = /\p{L}[,:;.]?\s+\p{L}/u;
 const A_WORD = /\p{L}{2}/u;
 const SQL =
-  /^\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|ALTER|DROP|PRAGMA|WITH|BEGIN|COMMIT|ROLLBACK|ATTACH|DETACH|VACUUM|FROM|WHERE|ORDER BY|JOIN|LEFT JOIN|AND)\b/i;
+  /^\s*\(?(SELECT|INSERT|UPDATE|DELETE|CREATE|ALTER|DROP|PRAGMA|WITH|BEGIN|COMMIT|ROLLBACK|ATTACH|DETACH|VACUUM|FROM|WHERE|ORDER BY|JOIN|LEFT JOIN|AND|UNION ALL|WHEN \(SELECT)\b|^\w\.\w+ = /i;
 /** Attributes that no person reads. */
 const ATTRIBUTES_UNREAD =
   /^(className|id|key|d|viewBox|transform|points|type|name|role|htmlFor|style|href|to|fill|stroke.*|data-.*|aria-(labelledby|describedby|controls|live))$/;
@@ -137,7 +140,7 @@ const FAULTS = /^(Error|RangeError|TypeError)$/;
 
 /** The sentences of a source file, one each: literals of two or more words, and any word in JSX. */
 export function sentencesIn(source: string, file: string): string[] {
-  if (file.startsWith('shared-core/words/') || Object.hasOwn(EXEMPT, file)) return [];
+  if (NO_SENTENCES.test(file) || Object.hasOwn(EXEMPT, file)) return [];
   const { program } = parseSync(file, source);
   const found: string[] = [];
   const take = (text: string, least = TWO_WORDS): void => {

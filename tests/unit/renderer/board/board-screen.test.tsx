@@ -35,7 +35,7 @@ const found: Found = {
   ],
   readings: [
     aReading(11, { roundId: 7 }),
-    aReading(12, { roundId: 7, counts: false, excluded: 'Wet face' }),
+    aReading(12, { roundId: 7, counts: false, excluded: { text: 'Wet face' } }),
     aReading(9, { roundId: 6 }),
   ],
   findings: [first, latest],

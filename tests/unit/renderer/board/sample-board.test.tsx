@@ -53,7 +53,7 @@ const followed: SampleBoardState = {
       id: 9,
       kg: 41.4,
       at: new Date(2026, 6, 9, 12).toISOString(),
-      excluded: 'a slip of typing',
+      excluded: { text: 'a slip of typing' },
       mcPct: 1405,
     },
   ],

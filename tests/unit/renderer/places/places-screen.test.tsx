@@ -13,7 +13,16 @@ import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../s
 function aPlace(name: string, rhPct: number): PlaceRow {
   const air = Array.from({ length: 12 }, (_, month) => ({ tempC: 10 + month, rh: rhPct / 100 }));
   const { driestEmcPct, driestMonth, monthlyEmcPct } = emcOfYear(air);
-  return { id: rhPct, name, kind: 'open-shed', air, emcNowPct: monthlyEmcPct[0]!, driestEmcPct, driestMonth };
+  return {
+    id: rhPct,
+    version: 1,
+    name,
+    kind: 'open-shed',
+    air,
+    emcNowPct: monthlyEmcPct[0]!,
+    driestEmcPct,
+    driestMonth,
+  };
 }
 
 function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) {

@@ -384,7 +384,7 @@ describe('a reading that was kept', () => {
   });
 
   test('and excluded stays in sight, says why, and can be included again', async () => {
-    const excluded = aReading(1, { excluded: 'Knot, pitch or bark', counts: false });
+    const excluded = aReading(1, { excluded: { text: 'Knot, pitch or bark' }, counts: false });
     const { machine, user } = await open(aRound([read(aBoard(1), [excluded]), aBoard(2)]), {
       'readings.include': () => aBoard(1),
     });

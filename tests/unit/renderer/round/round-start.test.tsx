@@ -13,6 +13,7 @@ const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main
 
 const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow => ({
   id,
+  version: 1,
   name: `Stack ${id}`,
   placeId: 1,
   endUseId: 'furniture',

@@ -241,8 +241,10 @@ describe('Oven-dry checks', () => {
   test('a piece or a weight is excluded only with a reason, and included again', async () => {
     const checksOf = [
       aCheck(1),
-      aCheck(2, { excluded: 'a knot' }),
-      aCheck(3, { weights: [{ id: 30, grams: 10.3, at: aCheck(3).at, excluded: 'a digit left out' }] }),
+      aCheck(2, { excluded: { text: 'a knot' } }),
+      aCheck(3, {
+        weights: [{ id: 30, grams: 10.3, at: aCheck(3).at, excluded: { text: 'a digit left out' } }],
+      }),
     ];
     const { machine, user } = open('walnut-black', [aFit({ checks: checksOf, fit: null })]);
     const section = await checks();

@@ -5,6 +5,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 
 export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
   id: 1,
+  version: 1,
   name: 'Ridge oak',
   placeId: 1,
   placeName: 'Pole shed',
@@ -35,6 +36,7 @@ export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
 
 export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRow => ({
   id: number,
+  version: 1,
   code: `OAK-${String(number).padStart(2, '0')}`,
   stackId: 1,
   stackName: 'Ridge oak',

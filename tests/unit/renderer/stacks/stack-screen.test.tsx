@@ -43,6 +43,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
     'places.list': () => [
       {
         id: 5,
+        version: 1,
         name: 'Shop',
         kind: 'shop',
         air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),

@@ -11,6 +11,7 @@ import { aStack } from './a-yard.ts';
 
 const aPlace: PlaceRow = {
   id: 5,
+  version: 1,
   name: 'Pole shed',
   kind: 'open-shed',
   air: Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 })),

@@ -1,0 +1,51 @@
+import type { Db } from './yard-file.ts';
+
+/** What a person did: one request that changed something. */
+export interface Act {
+  /** The request's id, a UUID. */
+  id: string;
+  /** The request's name. */
+  request: string;
+  /** Of the request's input, so that the same id with other content is noticed. */
+  inputHash: string;
+  /** UTC instant, ISO 8601. */
+  at: string;
+  /** The window that asked. */
+  who: string;
+}
+
+/** What was answered, as it was given to `finish`. */
+export type FinishedAct = Act & { outcome: unknown };
+
+export function actReads(db: Db) {
+  const one = db.prepare<[string], Act & { outcome: string | null }>(
+    'SELECT uuid AS id, request, input_hash AS inputHash, at, who, outcome FROM act WHERE uuid = ?',
+  );
+  return {
+    /** Undefined for a request that nobody sent, or that was refused. */
+    find: (id: string): FinishedAct | undefined => {
+      const row = one.get(id);
+      return row && { ...row, outcome: row.outcome === null ? null : JSON.parse(row.outcome) };
+    },
+  };
+}
+
+export function actWrites(db: Db) {
+  const add = db.prepare('INSERT INTO act (uuid, request, input_hash, at, who) VALUES (?, ?, ?, ?, ?)');
+  const setNow = db.prepare('UPDATE act_now SET act_id = ?');
+  const setOutcome = db.prepare('UPDATE act SET outcome = ? WHERE id = (SELECT act_id FROM act_now)');
+  return {
+    /**
+     * Begins an act: until `finish`, every row that is added, edited or deleted belongs to it. Both are called within
+     * one transaction, so that an act that is refused leaves nothing behind, itself included.
+     */
+    begin: ({ id, request, inputHash, at, who }: Act): void => {
+      if (!db.inTransaction) throw new RangeError('An act begins and ends within a transaction.');
+      setNow.run(add.run(id, request, inputHash, at, who).lastInsertRowid);
+    },
+    finish: (outcome: unknown): void => {
+      setOutcome.run(JSON.stringify(outcome));
+      setNow.run(null);
+    },
+  };
+}

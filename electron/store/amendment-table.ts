@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
+import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
+import { type Columns, rowAppender } from './columns.ts';
+import { parsedOnce } from './parsed-once.ts';
+import type { Db } from './yard-file.ts';
+
+/** What is only ever added to and may yet be corrected, each with the column that names it. */
+const columnOf = {
+  reading: 'reading_id',
+  ovenCheck: 'oven_check_id',
+  ovenWeight: 'oven_weight_id',
+  sampleCut: 'sample_cut_id',
+  sampleWeight: 'sample_weight_id',
+};
+export type Amendable = keyof typeof columnOf;
+
+/** What can be corrected of a reading; of everything else, whether it is excluded. */
+const amendmentsSchema = z
+  .object({
+    /** Null: included again. */
+    excluded: exclusionSchema.nullable(),
+    takenAt: z.iso.datetime(),
+    /** Everything about the spot but its depth, where that is amended too. */
+    spot: spotSchema,
+    depthMm: spotSchema.shape.depthMm,
+    woodTempC: z.number().nullable(),
+  })
+  .partial();
+export type Amendments = z.infer<typeof amendmentsSchema>;
+
+/** SQL for what holds now of all amended fields of a row, as JSON; to be read by `amendmentsOf`. */
+export const amended = (what: Amendable, id: string): string => `
+  (SELECT json_group_object(k.field, json(k.value) ORDER BY k.id) FROM amendment k WHERE k.${columnOf[what]} = ${id})`;
+
+/** The newest of each field: of two values under one name in an object, JSON.parse takes the later. */
+export const amendmentsOf = parsedOnce(
+  (text: string): Amendments => amendmentsSchema.parse(JSON.parse(text)),
+);
+
+/** Why the row is excluded; null where it counts. */
+export const exclusionOf = (text: string): Exclusion | null => amendmentsOf(text).excluded ?? null;
+
+interface Amendment extends Record<Amendable, number | null> {
+  field: keyof Amendments;
+  /** JSON. */
+  value: string;
+  at: string;
+}
+const columns: Columns<Amendment> = { ...columnOf, field: 'field', value: 'value', at: 'at' };
+const nothing = { reading: null, ovenCheck: null, ovenWeight: null, sampleCut: null, sampleWeight: null };
+
+/** Corrections of what was measured: the newest of a field holds, and what was measured stays as it was. */
+export function amendmentWrites(db: Db) {
+  const append = rowAppender(db, 'amendment', columns);
+  function amend<F extends keyof Amendments>(
+    what: Amendable,
+    id: number,
+    field: F,
+    value: Amendments[F],
+    at: string,
+  ): void {
+    append({ ...nothing, [what]: id, field, value: JSON.stringify(value), at });
+  }
+  return {
+    amendReading: <F extends keyof Amendments>(
+      readingId: number,
+      field: F,
+      value: NonNullable<Amendments[F]> | Extract<Amendments[F], null>,
+      at: string,
+    ): void => amend('reading', readingId, field, value, at),
+    /** Leaves something measured out, or includes it again where `why` is null. */
+    exclude: (what: Amendable, id: number, why: Exclusion | null, at: string): void =>
+      amend(what, id, 'excluded', why, at),
+  };
+}

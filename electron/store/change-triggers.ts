@@ -1,0 +1,56 @@
+import type { Db } from './yard-file.ts';
+
+/**
+ * Tables whose rows a person edits or deletes, each with its columns that are only a cache. How to undo a change of them
+ * is written down by the file itself, so that no use case has to remember it. Whatever else a person enters goes to
+ * tables that are only ever added to, and bears the number of its act.
+ */
+const recordedTables: Record<string, readonly string[]> = {
+  species: [],
+  end_use: [],
+  place: [],
+  stack: [],
+  board: ['latest_round_id', 'latest_call'],
+  board_origin: [],
+  move: [],
+  planned_move: [],
+  meter: [],
+  round: ['compared_by_rules'],
+  confirmed_species: [],
+  setting: [],
+  project: [],
+  reservation: [],
+  test_block: [],
+  picture: [],
+};
+
+/**
+ * Makes the triggers that write to `act_change` what an act does to the recorded tables, by the columns that these now
+ * have. To be called after every migration; a column added by one is then recorded too.
+ */
+export function recordChanges(db: Db): void {
+  for (const [table, caches] of Object.entries(recordedTables)) {
+    const columns = (db.pragma(`table_info(${table})`) as { name: string }[])
+      .map((column) => column.name)
+      .filter((name) => !caches.includes(name));
+    const row = (which: 'old' | 'new') =>
+      `json_object(${columns.map((name) => `'${name}', ${which}.${name}`).join(', ')})`;
+    const changed = (value: 'was' | 'becomes') =>
+      `(SELECT json_group_object(name, ${value}) FROM (${columns
+        .map((name) => `SELECT '${name}' AS name, old.${name} AS was, new.${name} AS becomes`)
+        .join(' UNION ALL ')}) WHERE was IS NOT becomes)`;
+    const record = (uuid: string, oldValues: string, newValues: string) =>
+      `WHEN (SELECT act_id FROM act_now) IS NOT NULL
+       BEGIN INSERT INTO act_change (act_id, in_table, row_uuid, old_values, new_values)
+         SELECT act_id, '${table}', ${uuid}, ${oldValues}, ${newValues} FROM act_now; END;`;
+    db.exec(`
+      DROP TRIGGER IF EXISTS ${table}_added;
+      DROP TRIGGER IF EXISTS ${table}_edited;
+      DROP TRIGGER IF EXISTS ${table}_deleted;
+      CREATE TRIGGER ${table}_added AFTER INSERT ON ${table} ${record('new.uuid', 'NULL', row('new'))}
+      CREATE TRIGGER ${table}_edited AFTER UPDATE OF ${columns} ON ${table}
+        ${record('new.uuid', changed('was'), changed('becomes'))}
+      CREATE TRIGGER ${table}_deleted AFTER DELETE ON ${table} ${record('old.uuid', row('old'), 'NULL')}
+    `);
+  }
+}

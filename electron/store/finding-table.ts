@@ -1,0 +1,75 @@
+import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
+import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
+import type { Db } from './yard-file.ts';
+
+/** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
+export function findingReads(db: Db) {
+  const ofBoard = db.prepare<[number], { record: string }>(
+    'SELECT record FROM finding WHERE board_id = ? ORDER BY round_id',
+  );
+  const inRound = db.prepare<{ roundId: number; rules: number }, { boardId: number; record: string | null }>(
+    `SELECT g.board_id AS boardId, f.record FROM (SELECT DISTINCT board_id FROM reading WHERE round_id = @roundId) g
+     LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
+       AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)`,
+  );
+  const boardsDue = db.prepare<{ rules: number }, { boardId: number }>(
+    `SELECT board_id AS boardId FROM finding_due
+     UNION SELECT board_id FROM finding WHERE rules_version < @rules
+     UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
+  );
+  return {
+    /** Oldest first. */
+    ofBoard: (boardId: number): LatestFinding[] =>
+      ofBoard.all(boardId).flatMap((row) => latestFindingSchema.safeParse(JSON.parse(row.record)).data ?? []),
+    /** Of every board read in the round; null where its readings are still to be judged by these rules. */
+    inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
+      new Map(
+        inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
+          // One saved before a finding said as much as today is as good as none.
+          const saved = roundFindingSchema.safeParse(record === null ? null : JSON.parse(record));
+          return [boardId, saved.success ? saved.data : null];
+        }),
+      ),
+    /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
+    boardsDue: (rulesVersion: number): number[] =>
+      boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),
+  };
+}
+
+export function findingWrites(db: Db) {
+  const put = db.prepare(
+    `INSERT INTO finding (board_id, round_id, at, call, record, rules_version) VALUES (?, ?, ?, ?, ?, ?)
+     ON CONFLICT (board_id, round_id) DO UPDATE SET
+       at = excluded.at, call = excluded.call, record = excluded.record, rules_version = excluded.rules_version`,
+  );
+  const markLatest = db.prepare(
+    `UPDATE board SET (latest_round_id, latest_call) =
+       (SELECT max(round_id), call FROM finding WHERE board_id = board.id) WHERE id = ?`,
+  );
+  const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
+  const putDue = db.prepare<{ boardIds: string }>(
+    `INSERT OR IGNORE INTO finding_due SELECT board_id, round_id FROM finding
+     WHERE board_id IN (SELECT value FROM json_each(@boardIds))`,
+  );
+  const unsettleRounds = db.prepare<{ boardIds: string }>(
+    `UPDATE round SET compared_by_rules = NULL WHERE id IN (SELECT round_id FROM finding
+     WHERE board_id IN (SELECT value FROM json_each(@boardIds)))`,
+  );
+  return {
+    put: (boardId: number, finding: RoundFinding, rulesVersion: number): void => {
+      const { roundId, at, call } = finding;
+      put.run(boardId, roundId, at, call, JSON.stringify(finding), rulesVersion);
+      markLatest.run(boardId);
+    },
+    drop: (boardId: number, roundId: number): void => {
+      drop.run(boardId, roundId);
+      markLatest.run(boardId);
+    },
+    /** Something that all findings of these boards, and the comparisons of their rounds, rest on is another now. */
+    outdate: (boardIds: readonly number[]): void => {
+      const of = { boardIds: JSON.stringify(boardIds) };
+      putDue.run(of);
+      unsettleRounds.run(of);
+    },
+  };
+}

@@ -1,0 +1,96 @@
+import { randomUUID } from 'node:crypto';
+import { type Reading, readingSchema, spotSchema } from '../../shared-core/probing/readings/reading.ts';
+import { amended, amendmentsOf } from './amendment-table.ts';
+import { type Columns, rowAppender, selected } from './columns.ts';
+import type { meterReads } from './meter-table.ts';
+import { parsedOnce } from './parsed-once.ts';
+import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
+import type { Db } from './yard-file.ts';
+
+const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
+  roundId: 'round_id',
+  boardId: 'board_id',
+  spotIndex: 'spot_index',
+  spot: 'spot',
+  raw: 'raw',
+  unit: 'unit',
+  how: 'how',
+  settled: 'settled',
+  woodTempC: 'wood_temp_c',
+  meterProfileId: 'meter_profile_id',
+  takenAt: 'taken_at',
+};
+
+interface ReadingRecord extends Omit<ReadingAsTaken, 'uuid'> {
+  id: number;
+  meterId: number | null;
+  /** What holds now: the newest given for the board in this round, else the newest given for the round. */
+  givenTempC: number | null;
+  amendments: string;
+}
+
+const spotOf = parsedOnce((text: string) => spotSchema.parse(JSON.parse(text)));
+
+function toReading(row: ReadingRecord): Reading {
+  const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendmentsOf(row.amendments);
+  const where = spot ?? spotOf(row.spot);
+  return readingSchema.parse({
+    ...row,
+    takenAt: takenAt ?? row.takenAt,
+    spot: depthMm === undefined ? where : { ...where, depthMm },
+    settled: row.settled === null ? null : row.settled === 1,
+    woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
+    excluded,
+  });
+}
+
+/** Raw values as they were taken, with what was corrected about them since. */
+export function readingReads(db: Db) {
+  const select = `
+    SELECT g.id, ${selected(takenColumns, 'g')},
+      (SELECT p.meter_id FROM meter_profile p WHERE p.id = g.meter_profile_id) AS meterId,
+      (SELECT t.temp_c FROM wood_temperature t
+        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
+        ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
+      ${amended('reading', 'g.id')} AS amendments
+    FROM reading g`;
+  const one = db.prepare<[number], ReadingRecord>(`${select} WHERE g.id = ?`);
+  const ofBoard = db.prepare<[number, number], ReadingRecord>(
+    `${select} WHERE g.board_id = ? AND g.round_id = ? ORDER BY g.id`,
+  );
+  const rounds = db.prepare<[number], { roundId: number }>(
+    'SELECT DISTINCT round_id AS roundId FROM reading WHERE board_id = ? ORDER BY round_id',
+  );
+  const walked = db.prepare<[number], { boardId: number }>(
+    'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
+  );
+  return {
+    get: (id: number): Reading | undefined => {
+      const row = one.get(id);
+      return row && toReading(row);
+    },
+    /** Of one board in one round, in the order they were taken. */
+    ofBoard: (boardId: number, roundId: number): Reading[] => ofBoard.all(boardId, roundId).map(toReading),
+    /** Boards read in the round, in the order in which each was first read. */
+    boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
+    /** Rounds in which the board was read, oldest first. */
+    roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
+  };
+}
+
+export function readingWrites(db: Db, { profileIdOf }: ReturnType<typeof meterReads>) {
+  const append = rowAppender(db, 'reading', { ...takenColumns, checksum: 'checksum' });
+  return {
+    /** Commits one reading; it is on disk when this returns. */
+    save: ({ meterId, spot, settled, ...taken }: Omit<Reading, 'id' | 'excluded'>): number => {
+      const uuid = randomUUID();
+      const reading = {
+        ...taken,
+        spot: JSON.stringify(spot),
+        settled: settled === null ? null : Number(settled),
+        meterProfileId: profileIdOf(meterId),
+      };
+      return append({ ...reading, checksum: readingChecksum({ ...reading, uuid }) }, uuid);
+    },
+  };
+}

@@ -1,0 +1,315 @@
+import { readFileSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { afterEach, describe, expect, test } from 'vitest';
+import { migrations } from '../../../electron/store/migrations.ts';
+import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/reading-checksum.ts';
+import { openYard } from '../../../electron/store/yard.ts';
+import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { copyOfLayout } from './layout-copy.ts';
+
+/** The same made-up yard as each earlier layout held it: `make-layouts.ts`. */
+const earlier = Array.from({ length: 9 }, (_, index) => index + 1);
+
+let open: { close(): void }[] = [];
+afterEach(() => {
+  for (const each of open.reverse()) each.close();
+  open = [];
+});
+function closedLater<T extends { close(): void }>(each: T): T {
+  open.push(each);
+  return each;
+}
+
+type Row = Record<string, unknown>;
+const rows = (db: Database.Database, sql: string): Row[] => db.prepare(sql).all() as Row[];
+const columnsOf = (db: Database.Database, table: string): string[] =>
+  rows(db, `SELECT name FROM pragma_table_info('${table}')`).map((column) => String(column.name));
+const tablesOf = (db: Database.Database): string[] =>
+  rows(db, "SELECT name FROM sqlite_schema WHERE type = 'table'").map((table) => String(table.name));
+
+/** A file of that layout before and after it is opened. */
+function migrated(layout: number) {
+  const before = closedLater(new Database(copyOfLayout(layout)));
+  const file = copyOfLayout(layout);
+  const { db: after } = openYardFile(file);
+  closedLater(after);
+  return { before, after, file };
+}
+
+/** Where the rows of an earlier table are now. Columns of the same name hold the same. */
+const isNow: Record<string, { table: string; renamed?: Record<string, string>; elsewhere?: string[] }> = {
+  species: { table: 'species' },
+  use: { table: 'end_use' },
+  place: { table: 'place' },
+  stack: { table: 'stack', renamed: { use_id: 'end_use_id' } },
+  // The call is a cache: it is made again from the readings.
+  board: { table: 'board', renamed: { course: 'layer' }, elsewhere: ['latest_round_id', 'latest_verdict'] },
+  move: { table: 'move' },
+  meter: { table: 'meter', elsewhere: ['description'] },
+  // As above.
+  round: { table: 'round', elsewhere: ['compared_by_rules'] },
+  wood_temperature: { table: 'wood_temperature', renamed: { said_at: 'given_at' } },
+  reading: { table: 'reading', elsewhere: ['meter_id'] },
+  setting: { table: 'setting' },
+  oven_check: { table: 'oven_check', elsewhere: ['meter_id'] },
+  oven_mass: { table: 'oven_weight' },
+  own_fit_choice: { table: 'own_fit_choice' },
+  sample_cut: { table: 'sample_cut' },
+  sample_section: { table: 'sample_section' },
+  sample_section_dry: { table: 'sample_section_dry' },
+  sample_mass: { table: 'sample_weight' },
+  confirmed_wood: { table: 'confirmed_species' },
+};
+/** Exclusions, compared by themselves, and caches. */
+const notAsRows = ['reading_mark', 'oven_mark', 'sample_mark', 'finding', 'finding_due', 'round_doubt'];
+
+const exclusion = (why: unknown) =>
+  why === null ? null : why === 'Taken back during the round.' ? { code: 'undone-in-round' } : { text: why };
+
+describe.each(earlier)('a yard file of layout %i', (layout) => {
+  test('keeps every row as it was: values, instants, names and references', () => {
+    const { before, after } = migrated(layout);
+    const tables = tablesOf(before);
+    expect(tables.filter((table) => isNow[table] === undefined && !notAsRows.includes(table))).toEqual([]);
+    let compared = 0;
+    for (const table of tables) {
+      const now = isNow[table];
+      if (now === undefined) continue;
+      const names = columnsOf(before, table).filter((name) => !now.elsewhere?.includes(name));
+      const was = rows(before, `SELECT ${names} FROM ${table} ORDER BY 1`);
+      const list = names.map((name) => `${now.renamed?.[name] ?? name} AS ${name}`);
+      expect(rows(after, `SELECT ${list} FROM ${now.table} ORDER BY 1`)).toEqual(was);
+      compared += was.length;
+    }
+    expect(compared).toBeGreaterThan(100);
+  });
+
+  test('keeps which meter a value came from, and how that meter is read', () => {
+    const { before, after } = migrated(layout);
+    const fromMeter = (table: string, join: string) =>
+      `SELECT g.id, m.kind, m.device_id, m.name, ${join} ORDER BY g.id`.replaceAll('TABLE', table);
+    const was = 'm.description FROM TABLE g LEFT JOIN meter m ON m.id = g.meter_id';
+    const is =
+      "nullif(p.record, 'null') AS description FROM TABLE g LEFT JOIN meter_profile p ON p.id = g.meter_profile_id LEFT JOIN meter m ON m.id = p.meter_id";
+    for (const table of ['reading', 'oven_check'].filter((each) => tablesOf(before).includes(each))) {
+      const old = rows(before, fromMeter(table, was));
+      expect(old.some((row) => row.kind !== null)).toBe(true);
+      expect(rows(after, fromMeter(table, is))).toEqual(old);
+    }
+    const described = 'SELECT id, description FROM meter WHERE description IS NOT NULL ORDER BY id';
+    expect(
+      rows(
+        after,
+        'SELECT meter_id AS id, record AS description FROM meter_profile WHERE version = 1 ORDER BY meter_id',
+      ),
+    ).toEqual(rows(before, described));
+  });
+
+  test('keeps every exclusion and inclusion, in order, with its instant and reason', () => {
+    const { before, after } = migrated(layout);
+    const marks = [
+      ['reading_mark', 'reading_id AS id, why, marked_at FROM reading_mark', 'reading_id'],
+      ['oven_mark', 'check_id AS id, why, marked_at FROM oven_mark WHERE mass_id IS NULL', 'oven_check_id'],
+      [
+        'oven_mark',
+        'mass_id AS id, why, marked_at FROM oven_mark WHERE mass_id IS NOT NULL',
+        'oven_weight_id',
+      ],
+      [
+        'sample_mark',
+        'cut_id AS id, why, marked_at FROM sample_mark WHERE cut_id IS NOT NULL',
+        'sample_cut_id',
+      ],
+      [
+        'sample_mark',
+        'mass_id AS id, why, marked_at FROM sample_mark WHERE mass_id IS NOT NULL',
+        'sample_weight_id',
+      ],
+    ].filter(([table]) => tablesOf(before).includes(table as string));
+    let kept = 0;
+    for (const [table, was, column] of marks) {
+      const old = rows(before, `SELECT ${was} ORDER BY ${table}.id`);
+      const now = rows(
+        after,
+        `SELECT ${column} AS id, value, at FROM amendment WHERE ${column} IS NOT NULL AND field = 'excluded' ORDER BY amendment.id`,
+      );
+      expect(now.map(({ id, value, at }) => ({ id, why: JSON.parse(String(value)), marked_at: at }))).toEqual(
+        old.map((row) => ({ ...row, why: exclusion(row.why) })),
+      );
+      kept += old.length;
+    }
+    expect(rows(after, 'SELECT count(*) AS n FROM amendment')).toEqual([{ n: kept }]);
+  });
+
+  test('is sound afterwards, and says whose file it is', () => {
+    const { after } = migrated(layout);
+    expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
+    expect(after.pragma('foreign_key_check')).toEqual([]);
+    expect(after.pragma('user_version', { simple: true })).toBe(migrations.length);
+    expect(after.pragma('application_id', { simple: true })).toBe(Buffer.from('Pint').readInt32BE());
+    expect(rows(after, 'SELECT created_at FROM yard')).toEqual(
+      rows(after, 'SELECT since AS created_at FROM move ORDER BY board_id, id LIMIT 1'),
+    );
+  });
+
+  test('gives every record a UUID, the same in two copies that are upgraded apart', () => {
+    const one = migrated(layout).after;
+    const other = migrated(layout).after;
+    const seen: unknown[] = [];
+    for (const table of tablesOf(one).filter((each) => columnsOf(one, each).includes('uuid'))) {
+      const uuids = rows(one, `SELECT uuid FROM ${table} ORDER BY rowid`);
+      expect(rows(other, `SELECT uuid FROM ${table} ORDER BY rowid`)).toEqual(uuids);
+      seen.push(...uuids.map((row) => row.uuid));
+    }
+    for (const uuid of seen)
+      expect(uuid).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    expect(new Set(seen).size).toBe(seen.length);
+    expect(seen.length).toBeGreaterThan(100);
+  });
+
+  test('gives every reading the check sum of what it says', () => {
+    const readings = rows(
+      migrated(layout).after,
+      `SELECT uuid, round_id AS roundId, board_id AS boardId, spot_index AS spotIndex, spot, raw, unit, how, settled,
+         wood_temp_c AS woodTempC, meter_profile_id AS meterProfileId, taken_at AS takenAt, checksum FROM reading`,
+    );
+    expect(readings.length).toBeGreaterThan(50);
+    for (const { checksum, ...reading } of readings) {
+      expect(readingChecksum(reading as unknown as ReadingAsTaken)).toBe(checksum);
+    }
+  });
+
+  test('is read by the app as a whole, and every board that was read is to be judged again', () => {
+    const file = copyOfLayout(layout);
+    const yard = closedLater(openYard(file));
+    const { rows: boards } = yard.boards.page({ stackId: null, search: '', offset: 0, limit: 100 });
+    expect(boards.map((board) => board.latest)).toEqual(boards.map(() => null));
+    expect(yard.findings.boardsDue(1)).toEqual(boards.map((board) => board.id));
+    if (layout < 5) expect(boards.map((board) => board.barkSide)).toEqual(boards.map(() => 'unknown'));
+    const readings = boards.flatMap(({ id }) =>
+      yard.readings.roundsOfBoard(id).flatMap((roundId) => yard.readings.ofBoard(id, roundId)),
+    );
+    const spots = closedLater(new Database(copyOfLayout(layout)))
+      .prepare('SELECT spot FROM reading ORDER BY id')
+      .pluck()
+      .all();
+    expect(readings.toSorted((a, b) => a.id - b.id).map((reading) => reading.spot)).toEqual(
+      spots.map((spot) => JSON.parse(String(spot))),
+    );
+    expect(yard.places.list()).toHaveLength(3);
+    expect(yard.stacks.list()).toHaveLength(3);
+    expect(yard.meters.get(1)?.description).toMatchObject({ origin: 'mapped-by-hand' });
+    expect(yard.settings.get('settings')).toMatchObject({ units: 'imperial' });
+    expect(yard.endUses.list().map((use) => use.id)).toContain('chair-parts');
+    expect(yard.species.list().map((species) => species.id)).toContain('fencerow-oak');
+    expect(yard.ovenChecks.ofSpecies('walnut-black')).toHaveLength(layout < 2 ? 0 : 4);
+    expect(boards.flatMap(({ id }) => yard.samples.weights(id))).toHaveLength(layout < 3 ? 0 : 2);
+  });
+});
+
+describe('UUIDs of old records', () => {
+  test('of what was measured do not depend on names, which may differ between two copies', () => {
+    const renamed = copyOfLayout(9);
+    const db = new Database(renamed);
+    db.exec(
+      "UPDATE stack SET name = name || ' 2'; UPDATE place SET name = name || ' 2'; UPDATE board SET code = 'X' || id",
+    );
+    db.close();
+    const { db: other } = openYardFile(renamed);
+    closedLater(other);
+    const { after } = migrated(9);
+    for (const table of [
+      'yard',
+      'board',
+      'move',
+      'round',
+      'reading',
+      'amendment',
+      'oven_check',
+      'sample_weight',
+    ]) {
+      const uuids = `SELECT uuid FROM ${table} ORDER BY id`;
+      expect(rows(other, uuids)).toEqual(rows(after, uuids));
+    }
+  });
+
+  test('differ between two yards, but for species, uses and meters, which are the same everywhere', () => {
+    const elsewhere = copyOfLayout(9);
+    const db = new Database(elsewhere);
+    db.exec("UPDATE move SET since = '2024' || substr(since, 5)");
+    db.close();
+    const { db: other } = openYardFile(elsewhere);
+    closedLater(other);
+    const { after } = migrated(9);
+    const uuids = (of: Database.Database, table: string) =>
+      rows(of, `SELECT uuid FROM ${table} ORDER BY rowid`);
+    for (const table of ['yard', 'place', 'stack', 'board', 'round', 'reading']) {
+      const here = new Set(uuids(after, table).map((row) => row.uuid));
+      expect(uuids(other, table).filter((row) => here.has(row.uuid))).toEqual([]);
+    }
+    for (const table of ['species', 'end_use', 'meter'])
+      expect(uuids(other, table)).toEqual(uuids(after, table));
+  });
+});
+
+/** What a person is told of a file that does not open. */
+function problemOf(file: string): YardFileProblem {
+  try {
+    openYardFile(file).db.close();
+  } catch (error) {
+    expect(error).toBeInstanceOf(YardFileProblem);
+    return error as YardFileProblem;
+  }
+  throw new Error('it opened');
+}
+
+describe('a file that is not migrated', () => {
+  test.each(earlier)(
+    'because a table stands in the way is left as it was to the byte: layout %i',
+    (layout) => {
+      const file = copyOfLayout(layout);
+      const db = new Database(file);
+      db.exec('CREATE TABLE reservation (x)');
+      db.close();
+      const bytes = readFileSync(file);
+      expect(problemOf(file)).toMatchObject({
+        problem: message('refusal.yard-unreadable', { file }),
+        damaged: false,
+      });
+      expect(readFileSync(file).equals(bytes)).toBe(true);
+    },
+  );
+
+  test.each([
+    'UPDATE reading_mark SET reading_id = 999 WHERE id = 1',
+    'UPDATE move SET board_id = 999 WHERE id = 1',
+    "UPDATE board SET species_id = 'gone' WHERE id = 1",
+  ])('because a row refers to nothing is left as it was to the byte, and loses no row: %s', (sql) => {
+    const file = copyOfLayout(9);
+    const db = new Database(file);
+    db.pragma('foreign_keys = OFF');
+    db.exec(sql);
+    db.close();
+    const bytes = readFileSync(file);
+    expect(problemOf(file)).toMatchObject({
+      problem: message('refusal.yard-damaged', { file }),
+      damaged: true,
+    });
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+  });
+
+  test('because it is of a newer layout is left as it was to the byte', () => {
+    const file = copyOfLayout(9);
+    openYard(file).close();
+    const db = new Database(file);
+    db.pragma(`user_version = ${migrations.length + 1}`);
+    db.close();
+    const bytes = readFileSync(file);
+    expect(problemOf(file)).toMatchObject({
+      problem: message('refusal.yard-newer', { file }),
+      damaged: false,
+    });
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+  });
+});
