@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { NumberField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import { LayoutSketch } from './LayoutSketch.tsx';
 import {
   counts,
@@ -24,6 +26,7 @@ export function LayoutForm({
   units: DisplayUnits;
   onSave: (layout: LabelLayout) => void;
 }) {
+  const { say } = useWords();
   const [draft, setDraft] = useState<LayoutDraft>(draftOfLayout(before, units));
   const { layout, problems } = layoutOf(draft, before, units);
   const changed = layout && JSON.stringify(layout) !== JSON.stringify(before);
@@ -32,21 +35,23 @@ export function LayoutForm({
     <div className="layout-form">
       {isSheet && (
         <Actions>
-          {knownSheets.map((known) => (
-            <Button key={known.label} onClick={() => onSave(known.layout)}>
-              Use {known.label}
+          {knownSheets.map(({ code, layout: known }) => (
+            <Button key={code} onClick={() => onSave(known)}>
+              {say('settings.use-sheet', {
+                sheetName: message(code, { columns: known.columns, rows: known.rows }),
+              })}
             </Button>
           ))}
         </Actions>
       )}
       <div className="layout-fields">
-        {(isSheet ? sheetSizes : singleSizes).map(({ size, label }) => (
+        {(isSheet ? sheetSizes : singleSizes).map(({ size, code }) => (
           <NumberField
             key={size}
-            label={label}
+            label={say(code)}
             unit={counts.has(size) ? undefined : shortLengthUnit(units)}
             value={draft[size]}
-            error={problems[size]}
+            error={problems[size] && say(problems[size])}
             onValue={(value) => setDraft({ ...draft, [size]: value })}
           />
         ))}
@@ -54,10 +59,12 @@ export function LayoutForm({
       {layout && <LayoutSketch layout={layout} />}
       <Actions>
         <Button kind="main" disabled={!changed} onClick={() => layout && onSave(layout)}>
-          Save these sizes
+          {say('settings.save-sizes')}
         </Button>
         {changed !== false && (
-          <Button onClick={() => setDraft(draftOfLayout(before, units))}>Back to the saved ones</Button>
+          <Button onClick={() => setDraft(draftOfLayout(before, units))}>
+            {say('settings.undo-changes')}
+          </Button>
         )}
       </Actions>
     </div>

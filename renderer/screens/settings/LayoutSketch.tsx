@@ -1,14 +1,16 @@
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
+import { useWords } from '../../words.ts';
 
 /** The page and the labels on it, to scale. */
 export function LayoutSketch({ layout }: { layout: LabelLayout }) {
+  const { say } = useWords();
   const perPage = layout.columns * layout.rows;
   return (
     <svg
       className="layout-sketch"
       viewBox={`0 0 ${layout.pageWidthMm} ${layout.pageHeightMm}`}
       role="img"
-      aria-label={`Sketch of the page: ${layout.columns} by ${layout.rows} labels`}
+      aria-label={say('settings.page-sketch', { columns: layout.columns, rows: layout.rows })}
     >
       <rect className="sketch-page" width={layout.pageWidthMm} height={layout.pageHeightMm} />
       {labelPositions(perPage, layout, 0).map((position) => (

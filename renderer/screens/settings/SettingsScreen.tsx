@@ -10,16 +10,18 @@ import { go } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
+import { useWords } from '../../words.ts';
 import { LayoutForm } from './LayoutForm.tsx';
 import './settings.css';
 
-/** How Pintally shows and keeps things. Every choice holds at once. */
+/** How Pintally shows and saves things. Every choice takes effect at once. */
 export function SettingsScreen() {
+  const { say } = useWords();
   const settings = useSettings((store) => store.settings);
   const info = useYard((yard) => yard.info);
   const save = (changed: Settings) => attempt(saveSettings(changed));
   return (
-    <Screen title="Settings">
+    <Screen title={say('settings.title')}>
       {settings ? (
         <>
           <Showing settings={settings} onSettings={save} />
@@ -27,7 +29,7 @@ export function SettingsScreen() {
           <Labels
             settings={settings}
             onSettings={async (changed) => {
-              await attempt(saveSettings(changed).then(() => tellDone('The label sizes are saved.')));
+              await attempt(saveSettings(changed).then(() => tellDone(say('settings.sizes-saved'))));
             }}
           />
         </>
@@ -45,14 +47,15 @@ interface SettingsPart {
 }
 
 function Showing({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
   return (
-    <Sheet title="Units">
+    <Sheet title={say('settings.units')}>
       <Choice
-        label="Lengths and temperatures"
+        label={say('settings.units-of')}
         value={settings.units}
         options={[
-          { value: 'metric', label: 'mm, m, °C' },
-          { value: 'imperial', label: 'in, ft, °F' },
+          { value: 'metric', label: say('settings.metric') },
+          { value: 'imperial', label: say('settings.imperial') },
         ]}
         onValue={(units) => onSettings({ ...settings, units })}
       />
@@ -61,16 +64,17 @@ function Showing({ settings, onSettings }: SettingsPart) {
 }
 
 function Probing({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
   return (
-    <Sheet title="Probing">
+    <Sheet title={say('settings.probing')}>
       <Checkbox
-        label="Keep a reading by itself when it settles"
-        hint="Otherwise only Space, or a pedal set to it, keeps the value."
+        label={say('settings.save-when-settled')}
+        hint={say('settings.save-when-settled-hint')}
         checked={settings.saveWhenSettled}
         onChecked={(saveWhenSettled) => onSettings({ ...settings, saveWhenSettled })}
       />
       <Checkbox
-        label="A sound when a reading is kept"
+        label={say('settings.sound')}
         checked={settings.sound}
         onChecked={(sound) => onSettings({ ...settings, sound })}
       />
@@ -79,10 +83,11 @@ function Probing({ settings, onSettings }: SettingsPart) {
 }
 
 function Labels({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
   const { labelLayouts, units } = settings;
   return (
     <>
-      <Sheet title="Sheet of labels">
+      <Sheet title={say('settings.sheet')}>
         <LayoutForm
           key={`${units} ${JSON.stringify(labelLayouts.sheet)}`}
           layout={labelLayouts.sheet}
@@ -90,8 +95,8 @@ function Labels({ settings, onSettings }: SettingsPart) {
           onSave={(sheet) => onSettings({ ...settings, labelLayouts: { ...labelLayouts, sheet } })}
         />
       </Sheet>
-      <Sheet title="Single label">
-        <p>For a label printer: each page is one label.</p>
+      <Sheet title={say('settings.single')}>
+        <p>{say('settings.single-lead')}</p>
         <LayoutForm
           key={`${units} ${JSON.stringify(labelLayouts.single)}`}
           layout={labelLayouts.single}
@@ -105,37 +110,37 @@ function Labels({ settings, onSettings }: SettingsPart) {
 
 /** Which yard is open, where its file is, and the way to and from the demo. */
 function Yard({ info }: { info: YardInfo }) {
+  const { say } = useWords();
   const [asking, setAsking] = useState(false);
   const leaveBy = (way: () => Promise<void>) => attempt(way().then(() => go({ name: 'stacks' })));
   return (
-    <Sheet title="Your data">
+    <Sheet title={say('settings.data')}>
+      <p>{say(info.kind === 'demo' ? 'settings.demo-open' : 'settings.own-open')}</p>
       <p>
-        {info.kind === 'demo' ? 'The demo yard is open. ' : 'Your own yard is open. '}
-        Everything is kept on this machine, in one file; nothing is sent anywhere. To back it up, close
-        Pintally and copy the file.
+        {say('settings.where-saved')} {say('settings.back-up')}
       </p>
       <p className="data-file">
-        <span className="spoken-only">The file: </span>
+        <span className="spoken-only">{say('settings.file')} </span>
         {info.file}
       </p>
       <Actions>
         {info.kind === 'own' ? (
-          <Button onClick={() => leaveBy(openDemoYard)}>Open the demo yard</Button>
+          <Button onClick={() => leaveBy(openDemoYard)}>{say('settings.open-demo')}</Button>
         ) : (
           <>
-            <Button onClick={() => leaveBy(openOwnYard)}>Go to my own yard</Button>
+            <Button onClick={() => leaveBy(openOwnYard)}>{say('settings.open-own')}</Button>
             <Button kind="danger" onClick={() => setAsking(true)}>
-              Remove the demo yard
+              {say('settings.remove-demo')}
             </Button>
           </>
         )}
       </Actions>
-      <p className="data-version">Pintally {info.version}</p>
+      <p className="data-version">{say('settings.version', { version: info.version })}</p>
       {asking && (
         <RemoveDemoDialog
           onRemove={() => {
             setAsking(false);
-            void leaveBy(() => removeDemoYard().then(() => tellDone('The demo yard is removed.')));
+            void leaveBy(() => removeDemoYard().then(() => tellDone(say('settings.demo-removed'))));
           }}
           onClose={() => setAsking(false)}
         />

@@ -10,40 +10,42 @@ import {
   type DisplayUnits,
   mmFromShortLength,
   shortLengthFromMm,
-  shortLengthUnit,
 } from '../../../shared-core/units/length.ts';
-import { wordsNow } from '../../words.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
 export type LayoutSize = Exclude<keyof LabelLayout, 'kind'>;
 
-/** The sizes as they stand in the form's fields, lengths in the person's units. */
+/** The sizes as typed, lengths in the person's units. */
 export type LayoutDraft = Record<LayoutSize, number | null>;
 
 export const counts: ReadonlySet<LayoutSize> = new Set(['columns', 'rows']);
 
-/** In the order of the form. What a page of one label is asked for is its page alone. */
-export const sheetSizes: readonly { size: LayoutSize; label: string }[] = [
-  { size: 'pageWidthMm', label: 'Page width' },
-  { size: 'pageHeightMm', label: 'Page height' },
-  { size: 'columns', label: 'Labels across' },
-  { size: 'rows', label: 'Labels down' },
-  { size: 'labelWidthMm', label: 'Label width' },
-  { size: 'labelHeightMm', label: 'Label height' },
-  { size: 'leftMm', label: 'Left of the first label' },
-  { size: 'topMm', label: 'Above the first label' },
-  { size: 'columnGapMm', label: 'Between columns' },
-  { size: 'rowGapMm', label: 'Between rows' },
-];
-export const singleSizes: readonly { size: LayoutSize; label: string }[] = [
-  { size: 'pageWidthMm', label: 'Label width' },
-  { size: 'pageHeightMm', label: 'Label height' },
-];
+type SizeField = { size: LayoutSize; code: Code };
 
-/** Sheets that can be bought in most shops, to begin with. */
-export const knownSheets: readonly { label: string; layout: LabelLayout }[] = [
-  { label: 'Letter, 3 × 10', layout: letterSheetLayout },
-  { label: 'A4, 3 × 10', layout: a4SheetLayout },
-];
+/** In the order of the form. A page that is one label has the size of its page alone. */
+export const sheetSizes = [
+  { size: 'pageWidthMm', code: 'settings.page-width' },
+  { size: 'pageHeightMm', code: 'settings.page-height' },
+  { size: 'columns', code: 'settings.columns' },
+  { size: 'rows', code: 'settings.rows' },
+  { size: 'labelWidthMm', code: 'settings.label-width' },
+  { size: 'labelHeightMm', code: 'settings.label-height' },
+  { size: 'leftMm', code: 'settings.left-margin' },
+  { size: 'topMm', code: 'settings.top-margin' },
+  { size: 'columnGapMm', code: 'settings.column-gap' },
+  { size: 'rowGapMm', code: 'settings.row-gap' },
+] as const satisfies readonly SizeField[];
+export const singleSizes = [
+  { size: 'pageWidthMm', code: 'settings.label-width' },
+  { size: 'pageHeightMm', code: 'settings.label-height' },
+] as const satisfies readonly SizeField[];
+
+/** Sheets that most shops sell, to begin with. */
+export const knownSheets = [
+  { code: 'settings.letter-sheet', layout: letterSheetLayout },
+  { code: 'settings.a4-sheet', layout: a4SheetLayout },
+] as const;
 
 const sizes = sheetSizes.map(({ size }) => size);
 
@@ -55,12 +57,12 @@ export function draftOfLayout(layout: LabelLayout, units: DisplayUnits): LayoutD
   return draft;
 }
 
-export type LayoutProblems = Partial<Record<LayoutSize, string>>;
+export type LayoutProblems = Partial<Record<LayoutSize, Message>>;
 
 /**
- * The layout that a draft says, or what is wrong with it, by field.
+ * The layout that was typed, or what is wrong with it, by field.
  *
- * @param before  a size whose figure still stands as it was shown keeps this exact value: what is shown is rounded
+ * @param before  a size that was not typed over stays exactly as it is here: what is shown is rounded
  */
 export function layoutOf(
   draft: LayoutDraft,
@@ -72,7 +74,7 @@ export function layoutOf(
   const made: LabelLayout = { ...before };
   for (const size of sizes) {
     const typed = draft[size];
-    if (typed === null) problems[size] = 'This size is needed.';
+    if (typed === null) problems[size] = message('settings.size-missing');
     else if (typed !== shown[size]) made[size] = counts.has(size) ? typed : mmFromShortLength(typed, units);
   }
   if (before.kind === 'single') {
@@ -83,24 +85,36 @@ export function layoutOf(
   const checked = labelLayoutSchema.safeParse(made);
   if (checked.success) return { layout: checked.data, problems };
   for (const issue of checked.error.issues) {
-    const size = askedSize(String(issue.path[0]) as LayoutSize, before.kind);
-    problems[size] ??= sentenceOfIssue(issue, size, units);
+    const size = typedSize(String(issue.path[0]) as LayoutSize, before.kind);
+    problems[size] ??= problemOfIssue(issue, size, units);
   }
   return { layout: null, problems };
 }
 
-/** A single label is its page: what is wrong with the one is said at the other. */
-function askedSize(size: LayoutSize, kind: LabelLayout['kind']): LayoutSize {
+/** A single label is its page: what is wrong with the label is shown at the field of the page. */
+function typedSize(size: LayoutSize, kind: LabelLayout['kind']): LayoutSize {
   if (kind === 'sheet') return size;
   return size === 'labelHeightMm' || size === 'pageHeightMm' ? 'pageHeightMm' : 'pageWidthMm';
 }
 
-function sentenceOfIssue(issue: z.core.$ZodIssue, size: LayoutSize, units: DisplayUnits): string {
-  const problem = messageOfIssue(issue);
-  if (problem) return wordsNow().say(problem);
-  const inUnits = (mm: unknown) =>
-    counts.has(size) ? String(mm) : `${shortLengthFromMm(Number(mm), units)} ${shortLengthUnit(units)}`;
-  if (issue.code === 'too_small') return `This must be at least ${inUnits(issue.minimum)}.`;
-  if (issue.code === 'too_big') return `This must be at most ${inUnits(issue.maximum)}.`;
-  return counts.has(size) ? 'This must be a whole number.' : 'This must be a number.';
+function problemOfIssue(issue: z.core.$ZodIssue, size: LayoutSize, units: DisplayUnits): Message {
+  const named = messageOfIssue(issue);
+  if (named) return named;
+  const isCount = counts.has(size);
+  // A tape shows sixteenths of an inch: a limit is shown as the last one within it.
+  const step = isCount || units === 'metric' ? 1 : mmFromShortLength(1 / 16, units);
+  if (issue.code === 'too_small') {
+    if (issue.inclusive === false) return message('settings.size-not-positive');
+    const least = Math.ceil(Number(issue.minimum) / step) * step;
+    return isCount
+      ? message('settings.count-too-small', { least })
+      : message('settings.size-too-small', { leastMm: least });
+  }
+  if (issue.code === 'too_big') {
+    const most = Math.floor(Number(issue.maximum) / step) * step;
+    return isCount
+      ? message('settings.count-too-large', { most })
+      : message('settings.size-too-large', { mostMm: most });
+  }
+  return message(isCount ? 'settings.not-whole' : 'settings.not-a-number');
 }

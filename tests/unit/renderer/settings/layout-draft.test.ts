@@ -1,4 +1,3 @@
-// @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
 import { draftOfLayout, layoutOf } from '../../../../renderer/screens/settings/layout-draft.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
@@ -14,7 +13,7 @@ describe('Sizes of a sheet of labels in a form', () => {
     },
   );
 
-  test('are typed and shown in inches and kept in mm', () => {
+  test('are typed and shown in inches and saved in mm', () => {
     const draft = draftOfLayout(letterSheetLayout, 'imperial');
     expect(draft).toMatchObject({ pageWidthMm: 8.5, pageHeightMm: 11, labelWidthMm: 2.625, columns: 3 });
     // 2 in = 50.8 mm by definition.
@@ -26,27 +25,45 @@ describe('Sizes of a sheet of labels in a form', () => {
     const draft = { ...draftOfLayout(letterSheetLayout, 'metric'), labelWidthMm: 90 };
     const { layout, problems } = layoutOf(draft, letterSheetLayout, 'metric');
     expect(layout).toBeNull();
-    expect(problems.labelWidthMm).toMatch(/^65 mm too wide for the page\./);
+    expect(problems.labelWidthMm).toEqual({
+      code: 'labels.too-wide',
+      facts: { overMm: expect.closeTo(65.2, 1) },
+    });
   });
 
-  test('that are missing, not whole or out of range are each said in a sentence', () => {
+  test('that are missing, not whole or out of range each get a problem', () => {
     const draft = draftOfLayout(letterSheetLayout, 'metric');
     expect(layoutOf({ ...draft, topMm: null }, letterSheetLayout, 'metric').problems).toEqual({
-      topMm: 'This size is needed.',
+      topMm: { code: 'settings.size-missing' },
     });
     expect(layoutOf({ ...draft, columns: 2.5 }, letterSheetLayout, 'metric').problems).toEqual({
-      columns: 'This must be a whole number.',
+      columns: { code: 'settings.not-whole' },
     });
     expect(layoutOf({ ...draft, rows: 100 }, letterSheetLayout, 'metric').problems).toEqual({
-      rows: 'This must be at most 60.',
+      rows: { code: 'settings.count-too-large', facts: { most: 60 } },
       // So many also do not fit the page.
-      labelHeightMm: expect.stringMatching(/too tall for the page/),
+      labelHeightMm: expect.objectContaining({ code: 'labels.too-tall' }),
     });
     expect(layoutOf({ ...draft, leftMm: -1 }, letterSheetLayout, 'metric').problems).toEqual({
-      leftMm: 'This must be at least 0 mm.',
+      leftMm: { code: 'settings.size-too-small', facts: { leastMm: 0 } },
     });
     expect(layoutOf({ ...draft, pageWidthMm: Number.NaN }, letterSheetLayout, 'metric').problems).toEqual({
-      pageWidthMm: 'This must be a number.',
+      pageWidthMm: { code: 'settings.not-a-number' },
+    });
+  });
+
+  test('name a limit in inches as a tape shows it, within the limit', () => {
+    // 1200 mm is 47.24 in, 20 mm is 0.79 in.
+    const draft = draftOfLayout(letterSheetLayout, 'imperial');
+    const problemsAt = (pageWidthMm: number) =>
+      layoutOf({ ...draft, pageWidthMm }, letterSheetLayout, 'imperial').problems.pageWidthMm;
+    expect(problemsAt(50)).toEqual({
+      code: 'settings.size-too-large',
+      facts: { mostMm: expect.closeTo(47.1875 * 25.4, 9) },
+    });
+    expect(problemsAt(0.5)).toEqual({
+      code: 'settings.size-too-small',
+      facts: { leastMm: expect.closeTo(0.8125 * 25.4, 9) },
     });
   });
 });
@@ -65,6 +82,8 @@ describe('The size of a single label', () => {
 
   test('too small for an ID with its QR code is refused where it was typed', () => {
     const draft = { ...draftOfLayout(singleLabelLayout, 'metric'), pageHeightMm: 12 };
-    expect(layoutOf(draft, singleLabelLayout, 'metric').problems.pageHeightMm).toMatch(/Use taller labels/);
+    expect(layoutOf(draft, singleLabelLayout, 'metric').problems.pageHeightMm?.code).toBe(
+      'labels.too-short-for-code',
+    );
   });
 });

@@ -43,12 +43,12 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('Settings', () => {
-  test('hold at once: units, sound, keeping by itself', async () => {
+  test('take effect at once: units, sound, saving by itself', async () => {
     const { machine, user } = open();
     await expectNoBarriers();
-    await user.click(screen.getByRole('radio', { name: 'in, ft, °F' }));
-    await user.click(screen.getByLabelText('A sound when a reading is kept'));
-    await user.click(screen.getByLabelText('Keep a reading by itself when it settles'));
+    await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
+    await user.click(screen.getByLabelText('Sound when a reading is saved'));
+    await user.click(screen.getByLabelText('Save a reading as soon as it settles'));
     expect(machine.inputsOf('settings.save').at(-1)).toEqual({
       ...settings,
       units: 'imperial',
@@ -57,14 +57,14 @@ describe('Settings', () => {
     });
   });
 
-  test('that cannot be saved go back to what holds, and the person is told', async () => {
+  test('that cannot be saved go back to those in force, with a notice', async () => {
     const { user } = open({
       'settings.save': () => {
         throw fileInUse();
       },
     });
-    await user.click(screen.getByRole('radio', { name: 'in, ft, °F' }));
-    expect(screen.getByRole('radio', { name: 'mm, m, °C' })).toHaveProperty('checked', true);
+    await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
+    expect(screen.getByRole('radio', { name: 'Metric (mm, kg, °C)' })).toHaveProperty('checked', true);
     expect(useNotices.getState().notices).toMatchObject([
       { kind: 'problem', sentence: /using the yard file/ },
     ]);
@@ -76,23 +76,23 @@ describe('Settings', () => {
     expect(machine.inputsOf('settings.save')).toMatchObject([{ labelLayouts: { sheet: a4SheetLayout } }]);
   });
 
-  test('sizes of one’s own are saved when they fit, and say why when they do not', async () => {
+  test('other sizes are saved when they fit, and say why when they do not', async () => {
     const { machine, user } = open();
-    const sheet = within(screen.getByRole('region', { name: 'Sheet of labels' }));
+    const sheet = within(screen.getByRole('region', { name: 'Label sheet' }));
     const width = sheet.getByLabelText('Label width');
     await user.clear(width);
     await user.type(width, '90');
     expect(sheet.getByText(/65 mm too wide for the page/)).toBeTruthy();
-    expect(sheet.getByRole('button', { name: 'Save these sizes' })).toHaveProperty('disabled', true);
+    expect(sheet.getByRole('button', { name: 'Save sizes' })).toHaveProperty('disabled', true);
     await user.clear(width);
     await user.type(width, '60');
-    await user.click(sheet.getByRole('button', { name: 'Save these sizes' }));
+    await user.click(sheet.getByRole('button', { name: 'Save sizes' }));
     expect(machine.inputsOf('settings.save')).toMatchObject([
       { labelLayouts: { sheet: { labelWidthMm: 60 } } },
     ]);
   });
 
-  test('says where the data are, and opens the demo yard', async () => {
+  test('the screen shows where the data are, and opens the demo yard', async () => {
     const { machine, user } = open({ 'yard.openDemo': () => ({ ...info, kind: 'demo' }) });
     expect(screen.getByText(info.file)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Open the demo yard' }));
@@ -100,7 +100,7 @@ describe('Settings', () => {
     expect(screen.getByRole('button', { name: 'Remove the demo yard' })).toBeTruthy();
   });
 
-  test('the demo yard is removed once the person said so, and the own one opens', async () => {
+  test('the demo yard is removed once that is confirmed, and the own one opens', async () => {
     const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
     await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
