@@ -80,7 +80,7 @@ function DescriptionFacts({ description }: { description: MeterDescription }) {
         </Fact>
         <Fact name={say('meter.reading.range')}>
           {unit === 'pct'
-            ? formats.mcRange({ minPct: range.min, maxPct: range.max })
+            ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
             : say('meter.reading.range-ohm', { lowOhm: range.min, highOhm: range.max })}
         </Fact>
         {unit === 'pct' && (

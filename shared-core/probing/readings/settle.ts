@@ -30,7 +30,8 @@ export type SettlingState = {
   readonly lastValueAtMs: number | null;
 };
 
-type Point = { readonly atMs: number; readonly y: number };
+/** `sent` as it came, `y` on the detector's scale. */
+type Point = { readonly atMs: number; readonly sent: number; readonly y: number };
 
 export type SettlingResult = {
   state: SettlingState;
@@ -39,7 +40,10 @@ export type SettlingResult = {
   settledNow: boolean;
   /** Width of the middle four fifths of the window's values, in the meter's unit; null with pins out. */
   spread: number | null;
-  /** Median of the newer half of the window, in the meter's unit; null with pins out. */
+  /**
+   * The middle one of the values in the newer half of the window, so that it is one the meter sent; in the meter's
+   * unit, null with pins out.
+   */
   value: number | null;
 };
 
@@ -109,7 +113,7 @@ export function step(state: SettlingState, sample: Sample): SettlingResult {
   const value = readable(sample.value, state);
   if (value === null) return resultOf(withoutContact(state, atMs), false);
 
-  const point: Point = { atMs, y: SCALES[state.unit].toScale(value) };
+  const point: Point = { atMs, sent: value, y: SCALES[state.unit].toScale(value) };
   const next = withValue({ ...state, lastAtMs: atMs, lastValueAtMs: atMs }, point);
   if (next.phase === 'drifting' && isSteady(next)) return resultOf({ ...next, phase: 'settled' }, true);
   return resultOf(next, false);
@@ -167,18 +171,15 @@ function resultOf(state: SettlingState, settledNow: boolean): SettlingResult {
   const { window, phase, unit } = state;
   const { fromScale } = SCALES[unit];
   const { low, high } = middle(window);
-  const newer = window.slice(Math.floor(window.length / 2));
+  const newer = window.slice(Math.floor(window.length / 2)).sort((a, b) => a.y - b.y);
   return {
     state,
     phase,
     settledNow,
     spread: fromScale(high) - fromScale(low),
-    value: shownDigits(fromScale(median(newer.map((each) => each.y)))),
+    value: newer[Math.floor((newer.length - 1) / 2)]!.sent,
   };
 }
-
-/** Halfway between 12.6 and 12.7 is 12.65, not 12.649999999999999: the value is shown and saved as it is. */
-const shownDigits = (value: number): number => Number(value.toPrecision(12));
 
 /** The middle four fifths of the window: a lone spike at either end does not count as unrest. */
 function middle(window: readonly Point[]): { low: number; high: number } {

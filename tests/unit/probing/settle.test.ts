@@ -63,6 +63,20 @@ describe('one insertion yields one reading', () => {
     expect(Math.abs(kept[0]!.value - 12.6)).toBeLessThan(0.3);
   });
 
+  test('whose value is one that the meter sent, not between two of them', () => {
+    const tenths = stream([{ start: 9, end: 12.65, tauMs: 400, seconds: 6 }], { hz: 10, noise: 0.1 }).map(
+      ({ atMs, value }) => ({ atMs, value: value === null ? null : Math.round(value * 10) / 10 }),
+    );
+    const kept = keep(tenths);
+    expect(kept).toHaveLength(1);
+    expect(tenths.map(({ value }) => value)).toContain(kept[0]!.value);
+    const ohms = keep(
+      Array.from({ length: 60 }, (_, i) => ({ atMs: i * 100, value: i < 10 ? null : 470_000 + (i % 2) })),
+      'ohm',
+    );
+    expect([470_000, 470_001]).toContain(ohms[0]!.value);
+  });
+
   test('and three insertions with the pins out between them yield three, also where all read the same', () => {
     const same = { start: 9, end: 12.6, tauMs: 400, seconds: 6 };
     expect(keep(stream([same, same, same], { hz: 10, noise: 0.05 }))).toHaveLength(3);
