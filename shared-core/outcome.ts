@@ -1,16 +1,16 @@
 import type { Message } from './words/message.ts';
 
-/** It worked: here is what came of it. */
+/** It worked: its result. */
 export interface Ok<T> {
   ok: true;
   value: T;
 }
 
-/** It did not: why, for a person. */
+/** It did not work: why, for a person. */
 export interface Failure {
   ok: false;
   problem: Message;
 }
 
-/** What may not work, and is nobody's mistake in the code: bytes from the air, a form half filled in, data too few. */
+/** What may fail without a fault in the code: bytes from the air that make no sense, a form half filled in, too few data. */
 export type Outcome<T> = Ok<T> | Failure;

@@ -16,7 +16,7 @@ export interface BluetoothLinkOptions extends RadioRuntime {
 interface Target {
   deviceId: string;
   name: string | null;
-  /** From before, or as a person mapped it; null lets the meter describe itself. */
+  /** From before, or as a person set it up; null lets the meter describe itself. */
   description: MeterDescription | null;
   /** Number of the attempt under way; answers to earlier ones are dropped. */
   attempt: number;
@@ -27,13 +27,13 @@ interface Target {
   ordered: boolean;
 }
 
-/** Watching everything while a person maps a meter by hand must not overrun it. */
+/** Watching everything while a person sets a meter up by hand must not overrun it. */
 const mostWatched = 16;
 
 /**
- * The link through a real adapter. noble runs in a process of its own (`radio-process.ts`); this side owns time
- * limits, retries and sentences, and believes evidence only: bytes that arrive or a read that is answered. A time limit
- * that runs out, or a fault there, ends that process, and the next attempt starts it anew.
+ * The link through a real adapter. noble runs in a separate process (`radio-process.ts`). This side owns time limits,
+ * retries and messages, and believes evidence only: bytes that arrive, or a read that is answered. After a time limit or
+ * a fault that process is ended, and the next attempt starts a new one.
  */
 export class BluetoothLink extends MeterLink {
   override readonly kind = 'bluetooth';
@@ -77,14 +77,14 @@ export class BluetoothLink extends MeterLink {
   override startScan(): void {
     if (this.#closed || this.#target !== null) return;
     this.#scanWanted = true;
-    this.setState('scanning', lookingForMeters, nobody);
+    this.setState('scanning', lookingForMeters, noDevice);
     this.#scanOnce();
   }
 
   override stopScan(): void {
     this.#scanWanted = false;
     this.#radio.order({ type: 'scan', on: false });
-    if (this.state.phase === 'scanning') this.setState('idle', noMeter, nobody);
+    if (this.state.phase === 'scanning') this.setState('idle', noMeter, noDevice);
   }
 
   override connect(deviceId: string, description: MeterDescription | null): void {
@@ -134,7 +134,7 @@ export class BluetoothLink extends MeterLink {
     // noble does not recover from a connection that was cut short.
     if (midway) this.#endRadio();
     this.forgetMeter();
-    if (order === this.#connectOrders) this.setState('idle', noMeter, nobody);
+    if (order === this.#connectOrders) this.setState('idle', noMeter, noDevice);
   }
 
   override async close(): Promise<void> {
@@ -178,7 +178,7 @@ export class BluetoothLink extends MeterLink {
     });
   }
 
-  // --- what the radio says
+  // --- messages from the radio process
 
   #hear(heard: FromRadio): void {
     switch (heard.type) {
@@ -247,20 +247,20 @@ export class BluetoothLink extends MeterLink {
     this.setAdapter(adapter);
     if (adapter.usable) {
       if (this.#target !== null && !this.#target.ordered) this.#orderConnect(this.#target);
-      // It may have said until now that Bluetooth is off.
-      if (this.#scanWanted) this.setState('scanning', lookingForMeters, nobody);
+      // Until now the state may have been that Bluetooth is off.
+      if (this.#scanWanted) this.setState('scanning', lookingForMeters, noDevice);
       return;
     }
     if (reason === 'starting') return;
-    // "Switched off" is noticed when it ends; from the others this process will not recover.
+    // An adapter that is off is seen when it comes on; from the other troubles this process does not recover.
     if (reason !== 'off') this.#endRadio();
     if (this.#target !== null) {
       this.#attemptFailed(this.#target, { adapter: adapter.message });
     } else if (this.#scanWanted && reason !== 'off') {
       this.#scanWanted = false;
-      this.setState('failed', adapter.message, nobody);
+      this.setState('failed', adapter.message, noDevice);
     } else if (this.#scanWanted) {
-      this.setState('scanning', adapter.message, nobody);
+      this.setState('scanning', adapter.message, noDevice);
     }
   }
 
@@ -406,7 +406,7 @@ export class BluetoothLink extends MeterLink {
     }
   }
 
-  /** For the states whose message says nothing but the meter's name. */
+  /** For the states whose message has only the meter's name. */
   #show(
     target: Target,
     phase: 'connecting' | 'discovering' | 'reconnecting' | 'needs-description' | 'live',
@@ -426,7 +426,7 @@ export class BluetoothLink extends MeterLink {
 }
 
 const lookingForMeters = message('meter.state.looking');
-const nobody = { deviceId: null, deviceName: null };
+const noDevice = { deviceId: null, deviceName: null };
 
 const whyStepFailed = {
   connect: 'meter.why.refused',
@@ -436,7 +436,7 @@ const whyStepFailed = {
 
 type WhyCode = Extract<Code, `meter.why.${string}`>;
 
-/** What ended an attempt: something about this meter, or the adapter, whose message says all there is to say. */
+/** What ended an attempt: something about this meter, or the adapter, whose message is complete by itself. */
 type Trouble = { why: WhyCode } | { adapter: Message };
 
 /** Whether a meter has the value that a description reads, and sends it by itself. */
@@ -448,5 +448,5 @@ const offers = (characteristics: readonly DiscoveredCharacteristic[], descriptio
       c.characteristicUuid === description.characteristicUuid,
   );
 
-/** For a sentence. */
+/** As a sentence names it. */
 const nameOf = (target: Target): string | Message => target.name ?? message('meter.the-meter');

@@ -13,7 +13,7 @@ export interface BluetoothTiming {
   goodbyeMs: number;
   /** How long the radio process may take to end by itself. */
   quitMs: number;
-  /** How long the radio process may take to its first sign of life, and the adapter to say whether it is there. */
+  /** How long the radio process may take to its first sign of life, and the adapter to its first state. */
   startMs: number;
   /** Without a further sign of life from the radio process for so long, it hangs. */
   hangMs: number;

@@ -24,13 +24,13 @@ export interface FoundMeter {
   deviceId: string;
   /** Empty when it gives itself none. */
   name: string;
-  /** Signal strength; null when the adapter does not tell. */
+  /** Signal strength; null when the adapter does not report it. */
   rssiDbm: number | null;
   serviceUuids: string[];
 }
 
 export interface DescribedMeter {
-  /** How it is read; null when a person has to map it first. */
+  /** How it is read; null when a person has to set it up first. */
   description: MeterDescription | null;
   characteristics: DiscoveredCharacteristic[];
   /** What was passed over and why, for a person. */
@@ -40,7 +40,7 @@ export interface DescribedMeter {
 export interface MeterNotification {
   serviceUuid: string;
   characteristicUuid: string;
-  /** What came over the air; empty for one that was too long to keep. */
+  /** What came over the air; empty for one that was too long. */
   bytes: Uint8Array;
   /** In the unit of the description; null when these bytes are no value. */
   value: number | null;
@@ -66,8 +66,8 @@ export interface MeterLinkEvents {
 }
 
 /**
- * The link to one meter. Orders return at once; what comes of them arrives as events, and the newest of each is kept
- * for whoever asks later. Nothing here throws for what happens on the air.
+ * The link to one meter. Orders return at once; their results arrive as events, and the newest of each can be read
+ * later. Nothing here throws for what happens on the air.
  */
 export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   abstract readonly kind: MeterState['kind'];

@@ -25,7 +25,7 @@ export interface Runtime {
 
 export type NativeSocketState = { ready: true; built: boolean } | { ready: false; detail: string };
 
-/** Whether the native socket loads in a runtime: it is loaded there, in a process of its own. */
+/** Whether the native socket loads in a runtime: it is loaded there, in a separate process. */
 export async function nativeSocketLoads(runtime: Runtime): Promise<{ loads: boolean; detail: string }> {
   if (process.platform !== 'linux') return { loads: true, detail: '' };
   try {
@@ -37,7 +37,7 @@ export async function nativeSocketLoads(runtime: Runtime): Promise<{ loads: bool
 }
 
 /**
- * Makes the native socket load in a runtime, building it if need be (some seconds; wants a C++ compiler, make and
+ * Makes the native socket load in a runtime, building it if need be (some seconds; needs a C++ compiler, make and
  * Python, and Node's headers, which the `node` package ships or npm fetches).
  */
 export async function ensureNativeSocket(runtime: Runtime): Promise<NativeSocketState> {

@@ -1,22 +1,22 @@
 import { message } from '../../shared-core/words/message.ts';
 import { MeterLink } from './meter-link.ts';
 
-/** No meter at all: readings are typed. It answers every order by saying so. */
+/** No meter at all: readings are typed. Every order is answered with that state. */
 export class NoLink extends MeterLink {
   override readonly kind = 'none';
 
   override startScan(): void {
-    this.#say();
+    this.#showTypedOnly();
   }
   override stopScan(): void {}
   override connect(): void {
-    this.#say();
+    this.#showTypedOnly();
   }
   override describe(): void {}
   override async disconnect(): Promise<void> {}
   override async close(): Promise<void> {}
 
-  #say(): void {
+  #showTypedOnly(): void {
     this.setState('idle', message('meter.state.typed-only'), {
       deviceId: null,
       deviceName: null,

@@ -7,7 +7,7 @@ import { type FromRadio, fromRadioSchema, type ToRadio } from './radio-messages.
 export interface RadioRuntime {
   /** `radio-process` as this runtime can run it: the bundled .js, or the .ts under Node 24. */
   radioScript: string;
-  /** The runtime for it; `process.execPath` unless given. Electron's own binary is told to act as Node. */
+  /** The runtime for it; `process.execPath` unless given. Electron's own binary is made to act as Node. */
   execPath?: string;
   /** Arguments for that runtime, before the script. */
   execArgv?: readonly string[];
@@ -16,7 +16,7 @@ export interface RadioRuntime {
 
 export interface RadioChildEvents {
   message: [FromRadio];
-  /** It ended though nobody asked it to, or hung and was ended. */
+  /** It ended without being asked to, or hung and was ended. */
   gone: [];
 }
 
@@ -88,7 +88,7 @@ export class RadioChild extends EventEmitter<RadioChildEvents> {
   }
 
   order(order: ToRadio): void {
-    // A channel that just closed is told by the exit event.
+    // Where the channel has just closed, the exit event follows.
     if (this.#child?.connected) this.#child.send(order, () => undefined);
   }
 

@@ -1,7 +1,7 @@
 /**
- * The radio, in a process of its own: noble and its native parts can end or hang only this one, and "a fresh start of
- * the link" is this process ended and started anew. `bluetooth-link.ts` forks it and speaks `radio-messages.ts` to it.
- * What it does is kept plain: the app's side owns the time limits, the retries and every sentence.
+ * The radio, in a separate process: noble and its native parts can end or hang only this one, and "a fresh start of
+ * the link" is this process ended and a new one started. `radio-child.ts` forks it; both speak `radio-messages.ts`.
+ * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
 import { listenAsWanted, sendFound, setScan, startRadio } from './radio/listening.ts';
 import { flush } from './radio/notification-queue.ts';

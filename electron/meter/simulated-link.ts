@@ -22,12 +22,12 @@ export interface SimulatedLinkOptions {
   /** The same seed and the same orders give the same values. */
   seed: number;
   clock?: Clock;
-  /** The wood and temperature that its % scale was made for, if it is to have any. */
+  /** The species and temperature that its % scale was made for, if it has any. */
   basis?: MeterBasis | null;
 }
 
 const deviceId = 'simulated';
-/** The window shows a name of its own for it. */
+/** Stored with its readings. The window names it in the person's words. */
 const deviceName = 'Simulated';
 const device: Pick<LinkState, 'deviceId' | 'deviceName'> = { deviceId, deviceName };
 const batteryPct = 84;
@@ -38,13 +38,13 @@ const ticksPerSecond = 10;
 const lowestPct = 5;
 const highestPct = 60;
 
-// An IEEE 11073 SFLOAT of tenths of a percent: it has codes of its own for "no reading".
+// An IEEE 11073 SFLOAT of tenths of a percent, a format that has codes for "no reading".
 const sfloatFormat = 22;
 const sfloatTenths = 0xf000;
 const sfloatNotAtThisResolution = 0x0800;
 const sfloatPlusInfinity = 0x07fe;
 
-/** How pins behave once they are in; drawn anew each time. */
+/** How pins behave once they are in; drawn again each time. */
 interface Push {
   /** When the pins go in. */
   atMs: number;
@@ -136,7 +136,7 @@ export class SimulatedLink extends MeterLink {
     this.#stopTicking = this.#clock.every(1000 / ticksPerSecond, () => this.#tick());
   }
 
-  /** It is known how to read it; a mapping by hand changes nothing. */
+  /** It describes itself; setting it up by hand changes nothing. */
   override describe(): void {}
 
   override async disconnect(): Promise<void> {

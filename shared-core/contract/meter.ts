@@ -7,12 +7,12 @@ export const foundDeviceSchema = z.object({
   deviceId: z.string(),
   /** Empty where it gives itself none. */
   name: z.string(),
-  /** Signal strength; null when the adapter does not tell. */
+  /** Signal strength; null when the adapter does not report it. */
   rssiDbm: z.number().nullable(),
 });
 export type FoundDevice = z.infer<typeof foundDeviceSchema>;
 
-/** A characteristic that the connected meter offers, for mapping by hand on live bytes. */
+/** A characteristic that the connected meter offers, for setting it up by hand on live bytes. */
 export const offeredCharacteristicSchema = z.object({
   serviceUuid: z.string(),
   characteristicUuid: z.string(),
@@ -51,7 +51,7 @@ export const meterStateSchema = z.object({
   counts: z.object({
     received: z.number().int(),
     decoded: z.number().int(),
-    /** By these the meter said that it had no reading, as with its pins in the air. */
+    /** Valid, but they mean that the meter has no reading, as with its pins in the air. */
     noReading: z.number().int(),
     refused: z.number().int(),
     lastRefusal: messageSchema.nullable(),

@@ -33,14 +33,14 @@ export interface DiscoveredCharacteristic {
 }
 
 export interface SelfDescription {
-  /** Null when the meter does not say enough: a person must map it. */
+  /** Null when the meter does not describe enough: a person must set it up. */
   description: MeterDescription | null;
   /** What was passed over, and why. */
   remarks: Message[];
 }
 
 /**
- * Where a self-described value sets no limit of its own. 200 % is about the most that a wood of basic specific gravity
+ * Where a self-described value sets no limit of its own. 200% is about the most that wood of basic specific gravity
  * 0.38 can hold (Wood Handbook, eq. 4-3), far above what pins can tell; a resistance over 10^15 ohm is beyond any pin
  * meter (common practice, no source).
  */
@@ -54,14 +54,14 @@ interface Candidate {
 }
 
 /**
- * Finds the value that a meter says is moisture content (%) or resistance (ohm), by its Presentation Format, and
+ * Finds the value that is moisture content (%) or resistance (ohm) by the meter's own Presentation Format, and
  * builds the description to read it by.
  *
  * A percentage is not yet moisture content: batteries and air humidity are percentages too. So
  * - the battery level never counts;
- * - 0x2A6F (humidity of air) counts only where its user description speaks of moisture or wood, because a percent sign
- *   on it says nothing that every hygrometer does not say; otherwise a person has to confirm it by mapping it;
- * - any other percentage counts unless its user description speaks of battery, humidity or air;
+ * - 0x2A6F (humidity of air) counts only where its user description names moisture or wood, because every hygrometer
+ *   sends it with a percent sign too; otherwise a person has to confirm it by setting the meter up;
+ * - any other percentage counts unless its user description names battery, humidity or air;
  * - without 0x2904 nothing is guessed.
  * Among several: a percentage named moisture or wood, then ohms, then an unnamed percentage. Two of the same rank are
  * one too many: a person chooses.

@@ -26,11 +26,11 @@ export const meterDescriptionSchema = z.object({
   characteristicUuid: uuidSchema,
   layout: valueLayoutSchema,
   unit: readingUnitSchema,
-  /** The wood and temperature of the meter's % scale; null when unknown or when it sends ohms. */
+  /** The species and temperature of the meter's % scale; null when unknown or when it sends ohms. */
   basis: meterBasisSchema.nullable(),
   /** What the meter can show, in its own unit. */
   range: z.object({ min: z.number(), max: z.number() }),
-  /** Whether the meter said this of itself or a person mapped it. */
+  /** Whether the meter described itself or a person set it up. */
   origin: z.enum(['self-described', 'mapped-by-hand']),
 });
 export type MeterDescription = z.infer<typeof meterDescriptionSchema>;

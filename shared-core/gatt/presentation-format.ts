@@ -1,7 +1,7 @@
 import type { Outcome } from '../outcome.ts';
 import { message } from '../words/message.ts';
 
-/** What a Characteristic Presentation Format descriptor (0x2904) says of a value. */
+/** What a Characteristic Presentation Format descriptor (0x2904) holds about a value. */
 export interface PresentationFormat {
   /** Code of the SIG's format table, 1 to 27. */
   format: number;

@@ -3,7 +3,7 @@ import { type Message, message } from '../words/message.ts';
 import type { MeterDescription, ValueLayout } from './meter-description.ts';
 
 export interface NoValue extends Failure {
-  /** Valid bytes by which the meter says that it has no reading now, as with its pins in the air. */
+  /** Valid bytes that mean the meter has no reading now, as with its pins in the air. */
   noReading: boolean;
 }
 /** An `Outcome` that also tells bytes that mean "no reading" from bytes that cannot be read. */
@@ -93,7 +93,7 @@ export function representableRange(layout: ValueLayout): { min: number; max: num
 /**
  * The number that a meter sent, in the unit of its description: integer × 10^exponent × scale + offset.
  * Never throws, whatever the bytes: they come from the air. An integer of more than 53 bits is rounded to the nearest
- * double. The range of the meter is not looked at: that is for those who judge the reading.
+ * double. The range of the meter is not checked: that is for those who judge the reading.
  * @returns the value, or why these bytes are none
  */
 export function decodeValue(
@@ -109,7 +109,7 @@ export function decodeValue(
   if (bytes.length < needed) {
     return refused(message('meter.value.bytes-missing', { sent: bytes.length, needed }));
   }
-  // A characteristic that describes itself holds nothing but the value. A frame mapped by hand may go on after it.
+  // A characteristic that describes itself holds nothing but the value. A frame set up by hand may go on after it.
   if (description.origin === 'self-described' && storage.kind !== 'text' && bytes.length !== needed) {
     return refused(message('meter.value.bytes-extra', { sent: bytes.length, needed }));
   }

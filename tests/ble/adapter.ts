@@ -1,7 +1,7 @@
 /**
- * The adapter between the app's radio process and btvirt, a process of its own: `adapter.ts <socket> <btvirt's socket>`.
+ * The adapter between the app's radio process and btvirt, a separate process: `adapter.ts <socket> <btvirt's socket>`.
  * When the radio process is gone without a goodbye, its links end, as the system and the link's supervision time limit
- * see to with a real adapter; btvirt would keep them for ever.
+ * see to with a real adapter; btvirt would keep them forever.
  */
 import { connect, createServer, type Socket } from 'node:net';
 import { commandPacket, eventPacket, H4Framing, leMetaEvent } from './h4-framing.ts';
@@ -13,8 +13,8 @@ const connectionComplete = 0x01;
 const disconnectCommand = (handle: number) =>
   Buffer.from([commandPacket, 0x06, 0x04, 3, handle & 0xff, handle >> 8, 0x13]);
 
-/** Keeps the handles of the links that are up. Layouts: Core Specification, Vol 4 Part E 7.7.5 and 7.7.65.1. */
-function noteLinks(packet: Buffer, links: Set<number>): void {
+/** Tracks the handles of the links that are up. Layouts: Core Specification, Vol 4 Part E 7.7.5 and 7.7.65.1. */
+function trackLinks(packet: Buffer, links: Set<number>): void {
   if (packet[0] !== eventPacket) return;
   if (packet[1] === disconnectionComplete) links.delete(packet.readUInt16LE(4));
   const madeOne = packet[1] === leMetaEvent && packet[3] === connectionComplete && packet[4] === 0;
@@ -31,7 +31,7 @@ function relay(host: Socket, btvirtPath: string): void {
     if (hostGone && links.size === 0) controller.destroy();
   };
   controller.on('data', (bytes) => {
-    for (const packet of framing.packetsIn(bytes)) noteLinks(packet, links);
+    for (const packet of framing.packetsIn(bytes)) trackLinks(packet, links);
     if (!hostGone) host.write(bytes);
     closeWhenFree();
   });

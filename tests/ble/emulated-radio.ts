@@ -107,7 +107,7 @@ export class EmulatedRadio {
   }
 }
 
-/** One meter in the emulated world, a process of its own. */
+/** One meter in the emulated world, in a separate process. */
 export class EmulatedMeter {
   readonly name: string;
   readonly #server: ChildProcess;
@@ -172,7 +172,7 @@ export class EmulatedMeter {
   }
 }
 
-/** A world with one meter in it, for tests that want no more to begin with. */
+/** A world with one meter in it, for tests that need no more to begin with. */
 export async function startMeterServer(
   options: Partial<MeterServerOptions> = {},
 ): Promise<{ radio: EmulatedRadio; meter: EmulatedMeter; stop: () => Promise<void> }> {
@@ -194,7 +194,7 @@ function compileShim(): string {
   const shim = join(folder, 'btvirt-shim.so');
   if (!existsSync(shim) || statSync(shim).mtimeMs < statSync(source).mtimeMs) {
     mkdirSync(folder, { recursive: true });
-    // Under a name of its own first: another run may be doing the same.
+    // Under another name first: another run may be doing the same.
     const half = `${shim}.${process.pid}`;
     execFileSync('gcc', ['-shared', '-fPIC', '-O1', '-o', half, source, '-ldl']);
     execFileSync('mv', [half, shim]);

@@ -57,7 +57,7 @@ describe('bytes that are no value', () => {
 });
 
 describe('the adapter', () => {
-  test('none, or switched off: a scan says so, and finds the meter once it is there', async () => {
+  test('missing or off: a scan shows that, and finds the meter once it is there', async () => {
     radio.setAdapter({ adapter: 'off' });
     newLink().startScan();
     // noble calls both "powered off"; the system's list of adapters tells them apart.
@@ -71,14 +71,14 @@ describe('the adapter', () => {
     await find(link, meter.name);
   });
 
-  test('permission refused: connecting says what to do', async () => {
+  test('permission refused: connecting fails with that reason', async () => {
     radio.setAdapter({ adapter: 'refused' });
     newLink().connect('001122334455', null);
     const failed = await untilPhase(link, 'failed');
     expect(failed.message).toEqual({ code: 'meter.adapter.refused' });
   });
 
-  test('pulled out while live: it is said, and the meter comes back with the adapter', async () => {
+  test('unplugged while live: the link reconnects, and the meter comes back with the adapter', async () => {
     await liveMeter();
     radio.setAdapter({ adapter: 'off' });
     expect((await untilPhase(link, 'reconnecting')).message.code).toBe('meter.state.reconnecting');
@@ -99,7 +99,7 @@ describe('the adapter', () => {
 });
 
 describe('the radio process', () => {
-  test('killed while live: the app goes on, says so, and the meter comes back', async () => {
+  test('killed while live: the app goes on, shows why, and the meter comes back', async () => {
     await liveMeter();
     const killed = link.radioPid!;
     process.kill(killed, 'SIGKILL');
@@ -119,7 +119,7 @@ describe('the radio process', () => {
     await find(link, meter.name);
   });
 
-  test('hanging: it is ended and started anew', async () => {
+  test('hanging: it is ended and a new one starts', async () => {
     await liveMeter({ timing: { hangMs: 2500 } });
     const hung = link.radioPid!;
     process.kill(hung, 'SIGSTOP');
@@ -128,7 +128,7 @@ describe('the radio process', () => {
     expect(link.radioPid).not.toBe(hung);
   });
 
-  test('that cannot be started at all: connecting says so', async () => {
+  test('that cannot be started at all: connecting fails with that reason', async () => {
     newLink({ radioScript: '/nowhere/radio-process.js' }).connect('001122334455', null);
     const why = { code: 'meter.why.bluetooth-stopped' };
     expect((await untilPhase(link, 'failed')).message).toMatchObject({

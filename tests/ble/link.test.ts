@@ -20,7 +20,7 @@ describe('finding and connecting', () => {
     expect(link.state).toMatchObject({ phase: 'idle', message: { code: 'meter.state.none' } });
   });
 
-  test('the meter says of itself how it is read, and how full its battery is', async () => {
+  test('the meter describes itself, and its battery level is read', async () => {
     const deviceId = await liveMeter();
     expect(link.state).toMatchObject({
       deviceId,
@@ -102,7 +102,7 @@ describe('notifications', () => {
 });
 
 describe('a dropout', () => {
-  test('is said, and the meter is connected again by itself with nothing counted twice', async () => {
+  test('is shown, and the meter is connected again automatically with nothing counted twice', async () => {
     await liveMeter();
     meter.tell({ type: 'rate', hz: 0 });
     meter.tell({ type: 'drop-link' });
@@ -133,7 +133,7 @@ describe('a dropout', () => {
 });
 
 describe('leaving', () => {
-  test('disconnect unsubscribes, then ends the link, then says so', async () => {
+  test('disconnect unsubscribes, then ends the link, then shows that', async () => {
     await liveMeter();
     const order: string[] = [];
     const unsubscribed = meter.until('subscribed').then(({ on }) => order.push(`subscribed ${on}`));
@@ -172,7 +172,7 @@ describe('a meter that does not describe itself', () => {
     origin: 'mapped-by-hand',
   };
 
-  test('shows its live bytes, is mapped on them, and is read by that the next time', async () => {
+  test('shows its live bytes, is set up on them, and is read that way the next time', async () => {
     const mute = await radio.startMeter({ name: 'Mute meter', selfDescribed: false });
     const { deviceId } = await find(newLink(), mute.name);
     const received = record(link);

@@ -1,6 +1,6 @@
 /**
  * What a test of the link begins with: an emulated radio for its file, a meter in reach that sends ten values a second,
- * and a link that is closed after it. The names below stand for those of the test under way.
+ * and a link that is closed after it. The names below are those of the test under way.
  */
 import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import { BluetoothLink, type BluetoothLinkOptions } from '../../electron/meter/bluetooth-link.ts';
@@ -25,7 +25,7 @@ export function withMeterInReach(): void {
   afterEach(() => link.close());
 }
 
-/** A link as the app makes it, but for its shorter waits and for what the test wants otherwise. */
+/** A link as the app makes it, but for its shorter waits and for what the test sets otherwise. */
 export function newLink({ timing, ...options }: Partial<BluetoothLinkOptions> = {}): BluetoothLink {
   link = new BluetoothLink({
     radioScript,

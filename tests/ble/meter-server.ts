@@ -1,13 +1,13 @@
 /**
- * A pin meter as a real GATT server (bleno over an emulated controller), run as a process of its own by
- * `emulated-radio.ts` and told over Node's channel what to do. It describes itself by 0x2904 and 0x2901 unless told
- * not to. Its values are our own invention.
+ * A pin meter as a real GATT server (bleno over an emulated controller), run as a separate process by
+ * `emulated-radio.ts`, which sends it orders over Node's channel. It describes itself by 0x2904 and 0x2901 unless it is
+ * started without. Its values are our own invention.
  */
 import { createRequire } from 'node:module';
 
 export interface MeterServerOptions {
   name: string;
-  /** Without 0x2904 and 0x2901 a person has to map it. */
+  /** Without 0x2904 and 0x2901 a person has to set it up. */
   selfDescribed: boolean;
   /** Null for a meter without a battery service. */
   batteryPct: number | null;

@@ -5,7 +5,7 @@ export function send(message: FromRadio, sent?: () => void): void {
   if (process.connected) process.send!(message, undefined, undefined, sent);
 }
 
-/** What an error says, for the log. */
+/** An error's text, for the log. */
 export const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 /** A name from the air, safe to show and no longer than a message may hold. */

@@ -74,7 +74,7 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
   }
 }
 
-/** A first try that fails at once ("failed to be established") is common on the air and says little. */
+/** A first try that fails at once ("failed to be established") is common on the air and means little. */
 async function connectTo(own: Session, peripheral: Peripheral): Promise<void> {
   for (let tries = 1; session === own; tries++) {
     try {
@@ -91,16 +91,16 @@ async function connectTo(own: Session, peripheral: Peripheral): Promise<void> {
 async function watchBattery(own: Session): Promise<void> {
   for (const [key, characteristic] of own.offered) {
     if (!key.endsWith(`/${batteryLevelUuid}`)) continue;
-    const tell = (data: Buffer) => {
+    const sendLevel = (data: Buffer) => {
       const pct = data[0];
       if (session === own && pct !== undefined && pct <= 100)
         send({ type: 'battery', attempt: own.attempt, pct });
     };
     if (characteristic.properties.includes('read')) {
-      tell(await within(characteristic.readAsync(), readAnswersWithinMs, 'battery'));
+      sendLevel(await within(characteristic.readAsync(), readAnswersWithinMs, 'battery'));
     }
     if (characteristic.properties.includes('notify')) {
-      characteristic.on('data', (data: Buffer, isNotification: boolean) => isNotification && tell(data));
+      characteristic.on('data', (data: Buffer, isNotification: boolean) => isNotification && sendLevel(data));
       await within(characteristic.subscribeAsync(), readAnswersWithinMs, 'battery');
     }
     return;

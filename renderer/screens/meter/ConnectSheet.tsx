@@ -20,7 +20,7 @@ const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caut
   'needs-description': 'caution',
 };
 
-/** Which meter, if any, and how it stands with it. */
+/** Which meter, if any, and the state of its connection. */
 export function ConnectSheet({ state }: { state: MeterState }) {
   const { say } = useWords();
   const isConnected = state.deviceId !== null;

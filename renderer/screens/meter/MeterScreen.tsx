@@ -6,7 +6,7 @@ import { LiveSheet } from './LiveSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
 import './meter.css';
 
-/** Connect a meter, see that it sends, say how its bytes are read. */
+/** Connect a meter, see that it sends, set up how its bytes are read. */
 export function MeterScreen() {
   const state = useMeter((meter) => meter.state);
   const { say } = useWords();

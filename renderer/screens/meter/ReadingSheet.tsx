@@ -13,7 +13,7 @@ import { DescribeForm } from './DescribeForm.tsx';
 import { Fact } from './Fact.tsx';
 import { formatName } from './formats.ts';
 
-/** How the meter's bytes become a number: what it said of itself or what a person mapped, and the bytes themselves. */
+/** How the meter's bytes become a number: as it describes itself or as a person set it up, and the bytes themselves. */
 export function ReadingSheet({ state }: { state: MeterState }) {
   const [describing, setDescribing] = useState(false);
   const { say } = useWords();

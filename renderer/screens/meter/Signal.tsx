@@ -7,7 +7,7 @@ const steps = [
   { fromDbm: Number.NEGATIVE_INFINITY, code: 'meter.signal.very-weak', bars: 1 },
 ] as const;
 
-/** Signal strength in words, bars and dBm; null where the adapter does not tell. The steps are common practice, no source. */
+/** Signal strength in words, bars and dBm; null where the adapter does not report it. The steps are common practice, no source. */
 export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
   const { say } = useWords();
   if (rssiDbm === null) return <span className="signal">{say('meter.signal.unknown')}</span>;

@@ -62,7 +62,7 @@ export type FormProblems = Partial<Record<keyof DescriptionForm, Message>>;
 
 const isNumber = (value: number | null): value is number => value !== null && !Number.isNaN(value);
 
-/** The description that the form stands for, or what is wrong with it, field by field. */
+/** The description in the form, or what is wrong with it, field by field. */
 export function readForm(
   form: DescriptionForm,
   units: DisplayUnits,

@@ -46,7 +46,7 @@ const { say } = createWords({
   today: null,
 });
 
-test('every reason has whole sentences; every one that is in the way says what works without', () => {
+test('every adapter state is whole sentences, and every trouble ends with what still works', () => {
   for (const reason of adapterReasonSchema.options) {
     const { usable, message } = adapterState(reason);
     const sentence = say(message);

@@ -23,8 +23,8 @@ async function untilState(phase: LinkState['phase'], code?: Code): Promise<void>
   }
 }
 
-describe('what the radio process says is believed only as far as it makes sense', () => {
-  test('messages that are none are dropped and logged; what follows is heard', async () => {
+describe('messages of the radio process are believed only as far as they make sense', () => {
+  test('invalid messages are dropped and logged, and those after them are heard', async () => {
     linkTo('garbage').startScan();
     const [heard] = await once(link, 'found');
     expect(heard).toEqual({
@@ -59,14 +59,14 @@ describe('what the radio process says is believed only as far as it makes sense'
 });
 
 describe('the adapter', () => {
-  test('a scan begun with Bluetooth switched off says so, and goes on when it is switched on', async () => {
+  test('a scan begun with Bluetooth off shows that, and goes on when it is turned on', async () => {
     linkTo('off-then-on').startScan();
     await untilState('scanning', 'meter.adapter.off');
     await untilState('scanning', 'meter.state.looking');
     expect(link.adapter).toEqual({ usable: true, message: { code: 'meter.adapter.on' } });
   });
 
-  test('connecting with Bluetooth switched off fails with that reason', async () => {
+  test('connecting with Bluetooth off fails with that reason', async () => {
     linkTo('off-then-on').connect('aabbccddeeff', null);
     await untilState('failed', 'meter.adapter.off');
     expect(link.state.deviceId).toBe('aabbccddeeff');

@@ -53,7 +53,7 @@ describe('the simulated meter', () => {
     expect(received).toHaveLength(30);
   });
 
-  test('with the pins in the air it says that it has no reading, which is not counted as refused', () => {
+  test('with the pins in the air it sends "no reading", which does not count as refused', () => {
     const { link, clock, received } = simulated();
     link.connect();
     clock.passMs(500);
@@ -89,7 +89,7 @@ describe('the simulated meter', () => {
     },
   );
 
-  test('aiming anew lifts the pins first, even for the same value; null leaves them in the air', () => {
+  test('aiming again lifts the pins first, even for the same value; null leaves them in the air', () => {
     const { link, clock, received } = simulated();
     link.connect();
     link.setTruth(9);
@@ -139,7 +139,7 @@ describe('the simulated meter', () => {
   });
 });
 
-test('no meter at all: every order is answered with what works instead', async () => {
+test('no meter at all: every order is answered with the advice to type', async () => {
   const link = new NoLink();
   link.startScan();
   expect(link.state).toMatchObject({

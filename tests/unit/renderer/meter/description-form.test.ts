@@ -28,7 +28,7 @@ describe('the preview of the newest bytes', () => {
     expect(previewOf(form(changes), offering(hex))).toEqual({ ok: true, value: expect.closeTo(value, 9) });
   });
 
-  test('says why there is no value', () => {
+  test('shows why there is no value', () => {
     expect(previewOf(form({ byteOffset: 1 }), offering('7e00'))).toMatchObject({ ok: false });
   });
 
@@ -39,7 +39,7 @@ describe('the preview of the newest bytes', () => {
 });
 
 describe('the description that is saved', () => {
-  test('is what stands in the form, mapped by hand', () => {
+  test('is what the form holds, as set up by hand', () => {
     const read = readForm(form({ basisCurveId: 'baldcypress', basisTemp: 21 }), 'metric');
     expect(read).toEqual({
       ok: true,

@@ -25,7 +25,7 @@ function open(state: MeterState | null, answers: Parameters<typeof playMachine>[
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
-test('before its state is known, that is said', async () => {
+test('before its state is known, it shows that it is loading', async () => {
   open(null);
   expect(screen.getByText('Fetching the meter’s state …')).toBeTruthy();
 });
@@ -54,7 +54,7 @@ describe('looking for meters', () => {
     ],
   });
 
-  test('what is heard is listed with its strength in words and dBm, and can be connected', async () => {
+  test('each device found is listed with its strength in words and dBm, and can be connected', async () => {
     const { machine, user } = open(found, { 'meter.connect': () => aLiveMeter() });
     const items = within(screen.getByRole('list', { name: 'Bluetooth devices found' })).getAllByRole(
       'listitem',
@@ -68,14 +68,14 @@ describe('looking for meters', () => {
     expect(screen.getByRole('button', { name: 'Disconnect' })).toBeTruthy();
   });
 
-  test('while nothing is heard, it says what to try; it can be stopped', async () => {
+  test('while nothing is found, it shows what to try, and it can be stopped', async () => {
     const { machine, user } = open({ ...found, devices: [] }, { 'meter.disconnect': () => aMeter() });
     expect(screen.getByText(/Turn the meter on and hold it close/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Stop' }));
     expect(machine.inputsOf('meter.disconnect')).toEqual([{}]);
   });
 
-  test('a machine without Bluetooth says so at once', async () => {
+  test('a machine without Bluetooth shows that at once', async () => {
     open(
       aMeter({
         kind: 'bluetooth',
@@ -87,7 +87,7 @@ describe('looking for meters', () => {
     await expectNoBarriers();
   });
 
-  test('a refusal is told', async () => {
+  test('a refusal is shown', async () => {
     const { user } = open(aMeter(), {
       'meter.scan': () => {
         throw new Refusal(message('refusal.meter-not-found'));
@@ -118,7 +118,25 @@ test('a live meter: value, what the pins do, every notification accounted for, t
   await expectNoBarriers();
 });
 
-test('a meter that says nothing of itself is described on its live bytes', async () => {
+test('what is missing from a meter’s own description is shown beside its bytes', async () => {
+  open(
+    aLiveMeter({
+      phase: 'needs-description',
+      description: null,
+      remarks: [message('meter.self.humidity-unconfirmed'), message('meter.self.several', { values: 2 })],
+    }),
+  );
+  const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
+  expect(bytes.textContent).toContain(
+    'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
+  );
+  expect(bytes.textContent).toContain(
+    'The meter offers 2 values that could be the reading. Choose one below.',
+  );
+  await expectNoBarriers();
+});
+
+test('a meter that does not describe itself is set up on its live bytes', async () => {
   const silent = aLiveMeter({
     phase: 'needs-description',
     message: message('meter.state.needs-setup', { meterName: 'Yard meter' }),
