@@ -13,10 +13,12 @@ import { attempt } from './stores/notices.ts';
 import { followNotSaved } from './stores/round.ts';
 import { loadSettings } from './stores/settings.ts';
 import { followYard, loadYard, useYard } from './stores/yard.ts';
+import { useWords } from './words.ts';
 import './app.css';
 
-/** The whole window: the frame that is always there, and the screen for the place a person is at. */
+/** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
+  const { say } = useWords();
   const route = useNavigation((navigation) => navigation.route);
   const { info, error } = useYard();
   const link = useLink();
@@ -48,10 +50,7 @@ export function App() {
       <TopBar route={route} />
       {link.state === 'away' && (
         <div className="frame-banner">
-          <Banner kind="problem">
-            Pintally’s engine cannot be reached. Everything shown as kept is kept. The window tries again by
-            itself; if this stays, start Pintally anew.
-          </Banner>
+          <Banner kind="problem">{say('frame.not-responding')}</Banner>
         </div>
       )}
       {info?.kind === 'demo' && <DemoBanner />}
@@ -59,9 +58,7 @@ export function App() {
         {info ? (
           screenAt(route)
         ) : (
-          <div className="screen">
-            {error ? <Failed sentence={error} again={loadYard} /> : <Loading what="your yard" />}
-          </div>
+          <div className="screen">{error ? <Failed sentence={error} again={loadYard} /> : <Loading />}</div>
         )}
       </main>
       <Notices />

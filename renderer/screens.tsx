@@ -15,8 +15,9 @@ import { BoardsScreen } from './screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from './screens/stacks/StackScreen.tsx';
 import { StacksScreen } from './screens/stacks/StacksScreen.tsx';
 import { hrefOf, type Route } from './stores/navigation.ts';
+import { useWords } from './words.ts';
 
-/** Which screen stands at which place. One line each; a new screen is a route in `navigation.ts` and a line here. */
+/** The screen of each route. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {
   switch (route.name) {
     case 'stacks':
@@ -51,11 +52,12 @@ export function screenAt(route: Route): ReactNode {
 }
 
 function NowhereScreen() {
+  const { say } = useWords();
   return (
-    <Screen title="Nothing at this address">
-      <EmptyState sentence="There is no such place in Pintally. The address may be mistyped, or what it led to may belong to another yard.">
+    <Screen title={say('frame.nowhere-title')}>
+      <EmptyState sentence={say('frame.nowhere')}>
         <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-          Go to the stacks
+          {say('frame.nowhere-leave')}
         </ButtonLink>
       </EmptyState>
     </Screen>

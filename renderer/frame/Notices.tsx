@@ -1,9 +1,11 @@
 import { Banner } from '../parts/Banner.tsx';
 import { Button } from '../parts/Button.tsx';
 import { dismiss, useNotices } from '../stores/notices.ts';
+import { useWords } from '../words.ts';
 
 /** What was done or went wrong, in the corner of the window. */
 export function Notices() {
+  const { say } = useWords();
   const notices = useNotices((store) => store.notices);
   return (
     <div className="notices">
@@ -13,7 +15,7 @@ export function Notices() {
           kind={notice.kind}
           actions={
             <Button kind="quiet" onClick={() => dismiss(notice.id)}>
-              Put away
+              {say('frame.dismiss')}
             </Button>
           }
         >

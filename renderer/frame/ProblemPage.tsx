@@ -15,28 +15,25 @@ export function ProblemPage({ info }: { info: YardInfo }) {
   const [asking, setAsking] = useState(false);
   return (
     <main className="problem-page">
-      <ScreenHeading title="This yard cannot be opened" />
+      <ScreenHeading title={say('problem-page.title')} />
       <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
       <p className="file-name">{info.file}</p>
       <Actions>
         <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>
-          Try again
+          {say('common.try-again')}
         </Button>
         {info.kind === 'own' ? (
-          <Button onClick={() => attempt(openDemoYard())}>Open the demo yard</Button>
+          <Button onClick={() => attempt(openDemoYard())}>{say('problem-page.open-demo')}</Button>
         ) : (
-          <Button onClick={() => attempt(openOwnYard())}>Open my own yard</Button>
+          <Button onClick={() => attempt(openOwnYard())}>{say('problem-page.open-own')}</Button>
         )}
         {info.canStartAfresh && (
-          <Button onClick={() => setAsking(true)}>Put this file beside and start a new yard</Button>
+          <Button onClick={() => setAsking(true)}>{say('problem-page.start-new')}</Button>
         )}
       </Actions>
       {asking && (
-        <Dialog title="Start a new, empty yard?" onClose={() => setAsking(false)}>
-          <p>
-            The damaged file is not deleted: it stays in the same folder under another name, so that it can
-            still be looked at or mended. A new, empty yard takes its place.
-          </p>
+        <Dialog title={say('problem-page.start-new-title')} onClose={() => setAsking(false)}>
+          <p>{say('problem-page.start-new-effect')}</p>
           <Actions>
             <Button
               kind="main"
@@ -45,9 +42,9 @@ export function ProblemPage({ info }: { info: YardInfo }) {
                 void attempt(startYardAfresh());
               }}
             >
-              Start a new yard
+              {say('problem-page.start-new-yes')}
             </Button>
-            <Button onClick={() => setAsking(false)}>Leave it as it is</Button>
+            <Button onClick={() => setAsking(false)}>{say('common.cancel')}</Button>
           </Actions>
         </Dialog>
       )}

@@ -1,37 +1,42 @@
+import type { Code } from '../../shared-core/words/en/index.ts';
 import { hrefOf, type Route } from '../stores/navigation.ts';
+import { useWords } from '../words.ts';
 import { MeterChip } from './MeterChip.tsx';
 
-const places: readonly { label: string; route: Route; holds: readonly Route['name'][] }[] = [
+/** The screens one can go to, and the routes that belong to each. */
+const destinations: readonly {
+  label: Extract<Code, `nav.${string}`>;
+  route: Route;
+  holds: readonly Route['name'][];
+}[] = [
   {
-    label: 'Stacks',
+    label: 'nav.stacks',
     route: { name: 'stacks' },
     holds: ['stacks', 'stack', 'boards', 'board', 'round', 'round-start'],
   },
-  { label: 'Meter', route: { name: 'meter' }, holds: ['meter'] },
-  { label: 'Labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
-  { label: 'Places', route: { name: 'places' }, holds: ['places'] },
-  { label: 'Air', route: { name: 'air' }, holds: ['air'] },
-  { label: 'Woods', route: { name: 'species-list' }, holds: ['species-list', 'species'] },
-  { label: 'Settings', route: { name: 'settings' }, holds: ['settings'] },
+  { label: 'nav.meter', route: { name: 'meter' }, holds: ['meter'] },
+  { label: 'nav.labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
+  { label: 'nav.places', route: { name: 'places' }, holds: ['places'] },
+  { label: 'nav.air', route: { name: 'air' }, holds: ['air'] },
+  { label: 'nav.species', route: { name: 'species-list' }, holds: ['species-list', 'species'] },
+  { label: 'nav.settings', route: { name: 'settings' }, holds: ['settings'] },
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. */
 export function TopBar({ route }: { route: Route }) {
+  const { say } = useWords();
   return (
     <header className="top-bar">
       <a className="app-name" href={hrefOf({ name: 'stacks' })}>
         <AppMark />
-        Pintally
+        {say('frame.app-name')}
       </a>
-      <nav aria-label="Main">
+      <nav aria-label={say('frame.nav')}>
         <ul>
-          {places.map((place) => (
-            <li key={place.label}>
-              <a
-                href={hrefOf(place.route)}
-                aria-current={place.holds.includes(route.name) ? 'page' : undefined}
-              >
-                {place.label}
+          {destinations.map(({ label, route: to, holds }) => (
+            <li key={label}>
+              <a href={hrefOf(to)} aria-current={holds.includes(route.name) ? 'page' : undefined}>
+                {say(label)}
               </a>
             </li>
           ))}

@@ -1,8 +1,9 @@
 import { callMarks, callShapePath } from '../../shared-core/labels/call-mark.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import { useWords } from '../words.ts';
 import './call-badge.css';
 
-/** The order in which a person wants to hear them. Words, letters and shapes are `verdictMarks`, as on the labels. */
+/** The best news first. Their letters and shapes are those of the labels. */
 export const callsInOrder: readonly Call[] = ['ready', 'bring-in', 'keep-drying', 'probe-again'];
 
 const SIDE = 24;
@@ -25,12 +26,13 @@ export function CallShape({ call }: { call: Call }) {
   );
 }
 
-/** A call: shape, word and colour, always together. */
+/** A call: shape, word and color, always together. */
 export function CallBadge({ call, size = 'small' }: { call: Call; size?: 'small' | 'large' }) {
+  const { say } = useWords();
   return (
     <span className={`call-badge call-badge-${size} call-${call} call-soft-${call}`}>
       <CallShape call={call} />
-      {callMarks[call].word}
+      {say(`call.${call}`)}
     </span>
   );
 }

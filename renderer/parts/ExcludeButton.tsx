@@ -76,7 +76,6 @@ function ExcludeDialog({
         ))}
       </Actions>
       <form
-        className="form-dialog"
         onSubmit={(event) => {
           event.preventDefault();
           setIsMissing(typed.trim() === '');

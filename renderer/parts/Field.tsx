@@ -1,4 +1,5 @@
 import { type ComponentProps, type ReactNode, useId, useState } from 'react';
+import { useWords } from '../words.ts';
 import { parseDecimal } from './decimal.ts';
 import './field.css';
 
@@ -6,7 +7,7 @@ interface FieldWords {
   label: ReactNode;
   /** How to fill it in. */
   hint?: ReactNode;
-  /** What is wrong with what stands in it, as a sentence. */
+  /** What is wrong with what was typed, as a sentence. */
   error?: string | null;
 }
 
@@ -118,6 +119,7 @@ export function NumberField({
     unit?: string;
     onValue: (value: number | null) => void;
   }) {
+  const { say } = useWords();
   const [text, setText] = useState(value === null ? '' : String(value));
   const typed = parseDecimal(text);
   // A value set from outside replaces the text; one that came from this text leaves it as it was typed ("12,").
@@ -127,7 +129,7 @@ export function NumberField({
     <Field
       label={label}
       hint={hint}
-      error={isNotNumber ? `“${text.trim()}” is not a number. Type it like 12.5 or 12,5.` : error}
+      error={isNotNumber ? say('validation.not-a-number', { typedText: text.trim() }) : error}
     >
       {(wiring) => (
         <span className="field-with-unit">

@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { useWords } from '../words.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import { Dialog } from './Dialog.tsx';
@@ -28,6 +29,7 @@ export function FormDialog({
   onClose: () => void;
   children: ReactNode;
 }) {
+  const { say } = useWords();
   const form = useRef<HTMLFormElement>(null);
   const { busy, problem, save } = useSaving(onClose);
   useEffect(() => {
@@ -49,9 +51,9 @@ export function FormDialog({
         {problem && <Banner kind="problem">{problem.sentence}</Banner>}
         <Actions>
           <Button kind="main" type="submit" disabled={busy}>
-            {busy ? 'Saving …' : saveWords}
+            {busy ? say('common.saving') : saveWords}
           </Button>
-          <Button onClick={onClose}>Cancel</Button>
+          <Button onClick={onClose}>{say('common.cancel')}</Button>
         </Actions>
       </form>
     </Dialog>

@@ -1,4 +1,5 @@
 import type { Formats } from '../../shared-core/words/formats.ts';
+import { useWords } from '../words.ts';
 import './mc-value.css';
 
 /** A moisture content as a person reads it: one decimal, and a dash where there is none. */
@@ -32,19 +33,20 @@ export function McValue({
   raw: number | null;
   unit: 'pct' | 'ohm';
   size?: 'text' | 'large' | 'huge';
-  /** Set aside: still readable, plainly not counted. */
+  /** Not used: still readable. */
   struck?: boolean;
 }) {
+  const { say, formats } = useWords();
   return (
     <span className={`mc-value mc-value-${size} ${struck ? 'mc-value-struck' : ''}`}>
       <span className="mc-corrected">
-        <span className="mc-number">{pctWords(mcPct)}</span>
-        <span className="mc-unit"> % MC</span>
-        <span className="mc-label">corrected</span>
+        <span className="mc-number">{mcPct === null ? '–' : formats.mc(mcPct)}</span>
+        <span className="mc-unit"> {say('reading.mc')}</span>
+        <span className="mc-label">{say('reading.corrected')}</span>
       </span>
       <span className="mc-raw">
-        <span className="mc-raw-number">{rawWords(raw, unit)}</span>
-        <span className="mc-label">{size === 'text' ? 'raw' : 'raw, as the meter shows'}</span>
+        <span className="mc-raw-number">{raw === null ? '–' : rawText(raw, unit, formats)}</span>
+        <span className="mc-label">{say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}</span>
       </span>
     </span>
   );

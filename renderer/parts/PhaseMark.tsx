@@ -1,14 +1,10 @@
 import type { Live } from '../../shared-core/contract/round.ts';
+import { useWords } from '../words.ts';
 import './phase-mark.css';
-
-const words: Record<Live['phase'], string> = {
-  'pins-out': 'Pins out',
-  drifting: 'Drifting: hold still',
-  settled: 'Settled',
-};
 
 /** What the pins are doing: open ring, wave, filled square with a tick; always with the word. */
 export function PhaseMark({ phase }: { phase: Live['phase'] }) {
+  const { say } = useWords();
   return (
     <span className={`phase-mark phase-${phase}`}>
       <svg viewBox="0 0 24 24" aria-hidden="true">
@@ -21,7 +17,7 @@ export function PhaseMark({ phase }: { phase: Live['phase'] }) {
           </>
         )}
       </svg>
-      {words[phase]}
+      {say(`pins.${phase}`)}
     </span>
   );
 }

@@ -7,10 +7,11 @@ import './screen.css';
 
 /** Gives the window its title and, after a change of place, the focus to the new screen's heading. */
 export function ScreenHeading({ title, children }: { title: string; children?: ReactNode }) {
+  const { say } = useWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    document.title = `${title} · Pintally`;
-  }, [title]);
+    document.title = say('frame.window-title', { title });
+  }, [say, title]);
   useEffect(() => {
     if (useNavigation.getState().visits > 0) heading.current?.focus();
   }, []);
@@ -82,19 +83,20 @@ export function EmptyState({ sentence, children }: { sentence: string; children?
 }
 
 /** Something is being asked for. Shown after a moment only, so that quick answers do not flicker. */
-export function Loading({ what }: { what?: string }) {
+export function Loading() {
   const { say } = useWords();
   return (
     <p className="loading" role="status">
-      {what === undefined ? say('common.loading') : `Fetching ${what} …`}
+      {say('common.loading')}
     </p>
   );
 }
 
 /** It was asked for and did not come. */
 export function Failed({ sentence, again }: { sentence: string; again?: () => void }) {
+  const { say } = useWords();
   return (
-    <Banner kind="problem" actions={again && <Button onClick={again}>Try again</Button>}>
+    <Banner kind="problem" actions={again && <Button onClick={again}>{say('common.try-again')}</Button>}>
       {sentence}
     </Banner>
   );

@@ -1,13 +1,14 @@
 import { type KeyboardEvent, useId, useState } from 'react';
 import { findSpecies } from '../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
+import { useWords } from '../words.ts';
 import { Field } from './Field.tsx';
 import './species-field.css';
 
-/** As many as can be looked over at a glance. */
+/** As many as a person takes in at a glance. */
 const MOST_SHOWN = 8;
 
-/** Chooses a wood by any name it goes by: type, then arrow keys and Enter, or a click. */
+/** Chooses a species by any of its names: type, then arrow keys and Enter, or a click. */
 export function SpeciesField({
   label,
   allSpecies,
@@ -22,6 +23,7 @@ export function SpeciesField({
   error?: string | null;
   onSpecies: (speciesId: string) => void;
 }) {
+  const { say } = useWords();
   const listId = useId();
   const chosen = allSpecies.find((species) => species.id === speciesId);
   /** What was typed since the list was opened; null while it is closed. */
@@ -52,7 +54,7 @@ export function SpeciesField({
   }
 
   return (
-    <Field label={label} hint="Any name it goes by." error={error}>
+    <Field label={label} hint={say('species-field.hint')} error={error}>
       {(wiring) => (
         <div className="species-field">
           <input
@@ -101,7 +103,7 @@ export function SpeciesField({
           </div>
           {typed !== null && found.length === 0 && (
             <p className="species-choices" role="status">
-              No wood goes by that name. It can be added under Woods.
+              {say('species-field.none')}
             </p>
           )}
         </div>

@@ -1,7 +1,8 @@
+import { useWords } from '../words.ts';
 import { dayOf } from './days.ts';
 import { Field } from './Field.tsx';
 
-/** The local time that stands in the field: "2026-11-03T14:05". */
+/** The local time that the field shows: "2026-11-03T14:05". */
 function localTime(instant: Date): string {
   const two = (value: number) => String(value).padStart(2, '0');
   return `${dayOf(instant)}T${two(instant.getHours())}:${two(instant.getMinutes())}`;
@@ -18,8 +19,9 @@ export function TimeField({
   instant: string | null;
   onInstant: (instant: string | null) => void;
 }) {
+  const { say } = useWords();
   return (
-    <Field label={label} hint="Leave it empty for now.">
+    <Field label={label} hint={say('time-field.hint')}>
       {(wiring) => (
         <input
           {...wiring}

@@ -1,9 +1,10 @@
+import { useWords } from '../words.ts';
 import { NumberField } from './Field.tsx';
 
-/** Whether a mass was typed that a body can have. */
+/** Whether a weight was typed, above 0. */
 export const isWeight = (weight: number | null): weight is number => weight !== null && weight > 0;
 
-/** A mass that must be typed. */
+/** A weight that must be typed. */
 export function WeightField({
   label,
   unit,
@@ -20,13 +21,14 @@ export function WeightField({
   onWeight: (weight: number | null) => void;
   autoFocus?: boolean;
 }) {
+  const { say } = useWords();
   return (
     <NumberField
       label={label}
       unit={unit}
       autoFocus={autoFocus}
       value={weight}
-      error={shown && !isWeight(weight) ? `Type a mass above 0 ${unit}.` : null}
+      error={shown && !isWeight(weight) ? say('validation.weight-not-above-zero') : null}
       onValue={onWeight}
     />
   );

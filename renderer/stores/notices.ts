@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { wordsNow } from '../words.ts';
 
-/** A sentence told to the person: `done` goes by itself, `problem` stays until it is put away. */
+/** A sentence for the person: `done` goes by itself, `problem` stays until it is dismissed. */
 export interface Notice {
   id: number;
   kind: 'done' | 'problem';

@@ -17,7 +17,7 @@ export async function openDemoYard(page: Page): Promise<void> {
 export async function startRound(page: Page, stack: string, woodTempC: number): Promise<void> {
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
   await page.getByRole('link', { name: `Probe: ${stack}` }).click();
-  await page.getByRole('textbox', { name: 'Temperature of the wood' }).fill(String(woodTempC));
+  await page.getByRole('textbox', { name: 'Wood temperature' }).fill(String(woodTempC));
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
 }

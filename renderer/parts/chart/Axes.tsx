@@ -1,3 +1,4 @@
+import type { Formats } from '../../../shared-core/words/formats.ts';
 import type { Scale } from './scale.ts';
 import './chart.css';
 
@@ -8,7 +9,8 @@ export interface Tick {
 }
 
 /** The ticks of an axis in percent. */
-export const pctTicks = (values: readonly number[]): Tick[] => values.map((at) => ({ at, label: `${at} %` }));
+export const pctTicks = (values: readonly number[], formats: Formats): Tick[] =>
+  values.map((at) => ({ at, label: formats.percent(at) }));
 
 /** The room around a plot for the figures on its axes. */
 export const plotMargin = { left: 50, right: 14, top: 14, bottom: 26 };

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { useWords } from '../../words.ts';
 import { TableFrame } from '../TableFrame.tsx';
 import { Unfold } from '../Unfold.tsx';
 import { useWidth } from './useWidth.ts';
@@ -24,6 +25,7 @@ export function ChartFigure({
   rows: readonly { key: string | number; cells: readonly string[] }[];
   children: (width: number) => ReactNode;
 }) {
+  const { say } = useWords();
   const id = useId();
   const [frame, width] = useWidth<HTMLDivElement>(640);
   return (
@@ -43,7 +45,7 @@ export function ChartFigure({
       </div>
       {legend}
       <figcaption id={`${id}-summary`}>{summary}</figcaption>
-      <Unfold words="The same as a table">
+      <Unfold words={say('common.show-as-table')}>
         <TableFrame name={title}>
           <table className="table">
             <caption className="spoken-only">{title}</caption>

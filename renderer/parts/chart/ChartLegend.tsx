@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
+import { useWords } from '../../words.ts';
 
 /** What the marks of a drawing mean. */
 export function ChartLegend({ children }: { children: ReactNode }) {
+  const { say } = useWords();
   return (
-    <ul className="chart-legend" aria-label="What the marks mean">
+    <ul className="chart-legend" aria-label={say('common.legend')}>
       {children}
     </ul>
   );

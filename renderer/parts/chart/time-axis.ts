@@ -1,10 +1,11 @@
+import type { Formats } from '../../../shared-core/words/formats.ts';
 import { plotMargin, type Tick } from './Axes.tsx';
 import { linearScale, type Scale, timeTicks } from './scale.ts';
 
 const DAY_MS = 86_400_000;
 /** Beyond this span a day's name says less than its month. */
 const LONG_DAYS = 400;
-/** The room that one label wants, px. */
+/** The room that one label takes, px. */
 const LABEL_PX = 110;
 /** What took less time than this is drawn over as much. */
 const SHORTEST_DAYS = 4;
@@ -24,13 +25,10 @@ export function timeScale(instantsMs: readonly number[], width: number): Scale {
 }
 
 /** The days or months along a time axis, as many as have room. */
-export function timeAxisTicks(x: Scale, width: number): Tick[] {
-  const format: Intl.DateTimeFormatOptions =
-    x.to - x.from > LONG_DAYS * DAY_MS
-      ? { month: 'short', year: 'numeric' }
-      : { day: 'numeric', month: 'short' };
+export function timeAxisTicks(x: Scale, width: number, formats: Formats): Tick[] {
+  const label = x.to - x.from > LONG_DAYS * DAY_MS ? formats.monthOfYear : formats.day;
   return timeTicks(x.from, x.to, Math.max(2, Math.floor(width / LABEL_PX))).map((at) => ({
     at,
-    label: new Date(at).toLocaleDateString('en-GB', format),
+    label: label(new Date(at).toISOString()),
   }));
 }

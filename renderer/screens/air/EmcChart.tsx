@@ -57,7 +57,7 @@ function Plot({ width, tempC, rh }: { width: number; tempC: number; rh: number |
         width={width}
         height={AXES_HEIGHT}
         xTicks={[0, 20, 40, 60, 80, 100].map((rhPct) => ({ at: rhPct, label: formats.wholePercent(rhPct) }))}
-        yTicks={pctTicks(yTicks)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <polyline className="emc-line" points={curve.join(' ')} />
       {here && (

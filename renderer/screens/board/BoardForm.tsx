@@ -67,7 +67,7 @@ export function BoardForm({
       {allSpecies.output ? (
         <SpeciesAndThickness {...fields} allSpecies={allSpecies.output} />
       ) : (
-        !error && <Loading what="the woods" />
+        !error && <Loading />
       )}
       <MoreAboutBoard {...fields} />
       <PlaceInStack {...fields} />

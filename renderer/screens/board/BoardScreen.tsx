@@ -34,7 +34,7 @@ export function BoardScreen({ id }: { id: number }) {
           </p>
         </>
       )}
-      {found.loading && <Loading what="the board" />}
+      {found.loading && <Loading />}
     </Screen>
   );
 }

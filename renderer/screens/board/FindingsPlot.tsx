@@ -3,6 +3,7 @@ import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
+import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { EndUseBand } from './EndUseBand.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
@@ -23,6 +24,7 @@ export function FindingsPlot({
   moves: readonly Move[];
   endUse: EndUse | null;
 }) {
+  const { formats } = useWords();
   const times = [...findings, ...moves].map((event) => at('at' in event ? event.at : event.since));
   const values = findings.flatMap(({ averagePct, highPct, shellPct, corePct }) =>
     [averagePct, highPct, shellPct, corePct].filter((pct) => pct !== null),
@@ -43,8 +45,8 @@ export function FindingsPlot({
         y={y}
         width={width}
         height={PLOT_HEIGHT}
-        xTicks={timeAxisTicks(x, width)}
-        yTicks={pctTicks(yTicks)}
+        xTicks={timeAxisTicks(x, width, formats)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <StayMarks
         stays={moves.map(({ since, placeName }) => ({ fromMs: at(since), placeName }))}

@@ -5,6 +5,7 @@ import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { timeAxisTicks } from '../../parts/chart/time-axis.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { EndUseBand } from './EndUseBand.tsx';
 import { STAY_NAMES_PX, StayMarks } from './StayMarks.tsx';
@@ -46,6 +47,7 @@ export function ForecastDrawing({
   stays: ForecastDetails['stays'];
   measured: readonly Measured[];
 }) {
+  const { formats } = useWords();
   const right = width - plotMargin.right;
   const shown = measured.filter(({ atMs }) => atMs >= span.fromMs);
   const [before, ahead] = [part(past, span), part(place.band, span)];
@@ -66,8 +68,8 @@ export function ForecastDrawing({
         y={y}
         width={width}
         height={FORECAST_HEIGHT}
-        xTicks={timeAxisTicks(x, width)}
-        yTicks={pctTicks(yTicks)}
+        xTicks={timeAxisTicks(x, width, formats)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <StayMarks stays={staysWithin(stays, span)} x={x} top={plotMargin.top} bottom={BOTTOM} right={right} />
       <BandLines band={before} x={x} y={y} />

@@ -19,7 +19,7 @@ export function ForecastOfBoard({ board, units }: { board: BoardRow; units: Disp
   return (
     <Sheet title="What to expect">
       {asked.error && <Failed sentence={asked.error} again={asked.again} />}
-      {asked.loading && <Loading what="the forecast" />}
+      {asked.loading && <Loading />}
       {whyNot && <p>{whyNot}</p>}
     </Sheet>
   );

@@ -6,6 +6,7 @@ import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { halfIntervalPct } from './reading-interval.ts';
 import './findings-chart.css';
@@ -107,6 +108,7 @@ function ProfileDrawing({
   emcNowPct: number;
   depth: (fraction: number) => string;
 }) {
+  const { formats } = useWords();
   const values = [
     ...profile.flatMap(({ pct }) => [pct.low, pct.high]),
     ...latest.flatMap(({ mcPct, standardUncertaintyPct: sd }) => [
@@ -145,7 +147,7 @@ function ProfileDrawing({
         height={BOTTOM - TOP}
       />
       <DepthAxis y={y} depth={depth} />
-      <Axes x={x} y={y} width={width} height={HEIGHT} xTicks={pctTicks(ticks)} yTicks={[]} />
+      <Axes x={x} y={y} width={width} height={HEIGHT} xTicks={pctTicks(ticks, formats)} yTicks={[]} />
       <polygon className="forecast-band" points={[...low, ...high].join(' ')} />
       <polyline
         className="forecast-average"

@@ -39,7 +39,7 @@ export function SampleBoardSection({
       }
     >
       {sample.error && <Failed sentence={sample.error} again={sample.again} />}
-      {sample.loading && <Loading what="its masses" />}
+      {sample.loading && <Loading />}
       {state && !begun && (
         <p>
           A board can be followed without a meter: cut a section near each end, weigh sections and board, and

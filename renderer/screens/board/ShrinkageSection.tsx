@@ -35,7 +35,7 @@ export function ShrinkageSection({
   return (
     <Sheet title={say('movement.title')}>
       {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading what="the wood’s figures" />}
+      {allSpecies.loading && <Loading />}
       {species && endUse && (
         <>
           <Shrinking board={board} species={species} endUse={endUse} />

@@ -9,6 +9,7 @@ import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
 import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
 import { dayWords } from '../../parts/days.ts';
 import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 
 const HEIGHT = 240;
 
@@ -80,6 +81,7 @@ function Plot({
   byWeight: readonly Point[];
   byMeter: readonly Point[];
 }) {
+  const { formats } = useWords();
   const all = [...byWeight, ...byMeter];
   const times = all.map((point) => Date.parse(point.at));
   const values = all.map((point) => point.mcPct);
@@ -94,8 +96,8 @@ function Plot({
         y={y}
         width={width}
         height={HEIGHT}
-        xTicks={timeAxisTicks(x, width)}
-        yTicks={pctTicks(yTicks)}
+        xTicks={timeAxisTicks(x, width, formats)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <polyline
         className="mass-line"

@@ -13,7 +13,7 @@ export function MeterScreen() {
   return (
     <Screen title={say('meter.title')} lead={say('meter.lead')}>
       {state === null ? (
-        <Loading what={say('meter.state-loading')} />
+        <Loading />
       ) : (
         <>
           <ConnectSheet state={state} />

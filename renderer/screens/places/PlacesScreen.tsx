@@ -29,7 +29,7 @@ export function PlacesScreen() {
       }
     >
       {places.error && <Failed sentence={places.error} again={places.again} />}
-      {places.loading && <Loading what="the places" />}
+      {places.loading && <Loading />}
       {places.output?.length === 0 && (
         <EmptyState sentence={say('places.none')}>
           <Button kind="main" onClick={() => setForm('new')}>

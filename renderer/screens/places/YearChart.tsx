@@ -79,7 +79,7 @@ function YearPlot({
           at: month,
           label: formats.month(month, width < 420 ? 'narrow' : 'short'),
         }))}
-        yTicks={pctTicks(yTicks)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <g className="year-now">
         <line

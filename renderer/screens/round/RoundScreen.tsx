@@ -17,7 +17,7 @@ export function RoundScreen({ id }: { id: number }) {
   if (round?.id !== id) {
     return (
       <Screen title="Round">
-        {error ? <Failed sentence={error} again={() => void loadRound(id)} /> : <Loading what="the round" />}
+        {error ? <Failed sentence={error} again={() => void loadRound(id)} /> : <Loading />}
       </Screen>
     );
   }

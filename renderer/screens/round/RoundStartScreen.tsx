@@ -1,16 +1,18 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
 import { Select } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
+import { TemperatureField } from '../../parts/TemperatureField.tsx';
+import { readTemperature } from '../../parts/wood-temp.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
-import { readTemperature, TemperatureField } from './TemperatureField.tsx';
 import './round.css';
 
 /** Which stack, and how warm the wood is; then off. */
@@ -19,7 +21,7 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   return (
     <Screen title="Start a round" lead="One walk over a stack’s boards with the meter.">
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
-      {stacks.loading && <Loading what="your stacks" />}
+      {stacks.loading && <Loading />}
       {stacks.output && <Start stacks={stacks.output} stackId={stackId} />}
     </Screen>
   );
@@ -33,7 +35,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     typed: null,
     unknown: false,
   });
-  const [error, setError] = useState<string | null>(null);
+  const [problem, setProblem] = useState<Message | null>(null);
   const isLive = useMeter((meter) => meter.state?.phase === 'live');
   const [starting, setStarting] = useState(false);
   const stack = withBoards.find((each) => each.id === chosen);
@@ -50,7 +52,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
 
   async function start(): Promise<void> {
     const read = readTemperature(temperature, units);
-    if (!read.ok) return setError(read.sentence);
+    if (!read.ok) return setProblem(read.problem);
     if (!stack) return;
     setStarting(true);
     const round = await attempt(
@@ -93,7 +95,12 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             </>
           ) : (
             <>
-              <TemperatureField value={temperature} units={units} error={error} onValue={setTemperature} />
+              <TemperatureField
+                value={temperature}
+                units={units}
+                problem={problem}
+                onValue={setTemperature}
+              />
               <Actions>
                 <Button type="submit" kind="main" disabled={starting || !stack}>
                   Start the round

@@ -34,7 +34,7 @@ export function SettingsScreen() {
           />
         </>
       ) : (
-        <Loading what="the settings" />
+        <Loading />
       )}
       {info && <Yard info={info} />}
     </Screen>

@@ -132,8 +132,8 @@ function Plot({
         y={y}
         width={width}
         height={AXES_HEIGHT}
-        xTicks={xTicks.map((at) => ({ at, label: formats.percent(at) }))}
-        yTicks={pctTicks(yTicks)}
+        xTicks={pctTicks(xTicks, formats)}
+        yTicks={pctTicks(yTicks, formats)}
       />
       <text x={0} y={plotMargin.top}>
         {say('oven.oven-dry')}

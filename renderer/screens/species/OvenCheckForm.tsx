@@ -7,10 +7,11 @@ import { Button } from '../../parts/Button.tsx';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { rawText } from '../../parts/McValue.tsx';
+import { TemperatureField } from '../../parts/TemperatureField.tsx';
+import { readTemperature, type TypedTemperature } from '../../parts/wood-temp.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
-import { readTemperature, TemperatureField, type TypedTemperature } from '../round/TemperatureField.tsx';
 import { emptyOvenCheck, type OvenCheckDraft, ovenCheckOf, ovenCheckProblems } from './oven-check-draft.ts';
 
 const ruleOptions = (say: Say): readonly { value: ConstantMassRule; label: string }[] => [
@@ -74,7 +75,7 @@ export function OvenCheckForm({
       <TemperatureField
         value={temperature}
         units={units}
-        error={shown && !woodTemp.ok ? woodTemp.sentence : null}
+        problem={shown && !woodTemp.ok ? woodTemp.problem : null}
         onValue={setTemperature}
       />
       <div className="form-grid">

@@ -30,7 +30,7 @@ export function OvenChecksSection({ species }: { species: Species }) {
       <Banner kind="caution">{say('oven.caution', { limitTempC: OVEN_C + TOLERANCE_K })}</Banner>
       <Sources sources={[say('oven.sources')]} />
       {fits.error && <Failed sentence={fits.error} again={fits.again} />}
-      {fits.loading && <Loading what="the checks" />}
+      {fits.loading && <Loading />}
       {fits.output?.length === 0 && (
         <EmptyState sentence={say('oven.none', { speciesName: species.name })}>
           <Button kind="main" onClick={add}>

@@ -54,7 +54,7 @@ function AllSpecies() {
         onValue={(typed) => useSpeciesSearch.setState({ query: typed })}
       />
       {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading what="the woods" />}
+      {allSpecies.loading && <Loading />}
       {allSpecies.output && (
         <p role="status" className="species-count">
           {query.trim() === ''
@@ -93,7 +93,7 @@ function EndUses() {
       actions={<Button onClick={() => setForm('new')}>{say('use.add')}</Button>}
     >
       {endUses.error && <Failed sentence={endUses.error} again={endUses.again} />}
-      {endUses.loading && <Loading what="the uses" />}
+      {endUses.loading && <Loading />}
       {endUses.output && <EndUsesTable endUses={endUses.output} onEdit={setForm} />}
       {form !== 'closed' && (
         <EndUseForm

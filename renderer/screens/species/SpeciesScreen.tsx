@@ -22,7 +22,7 @@ export function SpeciesScreen({ id }: { id: string }) {
   return (
     <Screen title={say('species.species')}>
       {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading what="the wood" />}
+      {allSpecies.loading && <Loading />}
       {allSpecies.output && (
         <EmptyState sentence={say('species.not-here')}>
           <ButtonLink kind="main" href={hrefOf({ name: 'species-list' })}>

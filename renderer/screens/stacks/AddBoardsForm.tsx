@@ -29,8 +29,7 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
   const nextLayer = useAnswer('stacks.nextLayer', { id: stack.id });
   const error = allSpecies.error ?? next.error ?? nextLayer.error;
   if (error) return <Failed sentence={error} />;
-  if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading)
-    return <Loading what="the woods" />;
+  if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading) return <Loading />;
   const last = newest.output?.rows[0];
   return (
     <Form

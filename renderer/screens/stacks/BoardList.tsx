@@ -64,7 +64,7 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
         )}
       </div>
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
-      {total === null && !pages.error && <Loading what="the boards" />}
+      {total === null && !pages.error && <Loading />}
       {total === 0 &&
         (search.trim() === '' ? (
           whenEmpty

@@ -37,7 +37,7 @@ export function MoveForm({
   return (
     <FormDialog title={`Move ${what}`} saveWords="Move" onSave={save} onClose={onClose}>
       {places.error && <Failed sentence={places.error} again={places.again} />}
-      {places.loading && <Loading what="the places" />}
+      {places.loading && <Loading />}
       <p>Where a board stood before stays in its history: it decides how it dried.</p>
       <Select
         label="To"

@@ -26,7 +26,7 @@ export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose:
   const endUses = useAnswer('endUses.list', {});
   const error = places.error ?? endUses.error;
   if (error) return <Failed sentence={error} />;
-  if (!places.output || !endUses.output) return <Loading what="places and uses" />;
+  if (!places.output || !endUses.output) return <Loading />;
   return <Form stack={stack} places={places.output} endUses={endUses.output} onClose={onClose} />;
 }
 

@@ -23,7 +23,7 @@ export function StackOverview({ stack: { id: stackId, topCover } }: { stack: Sta
     <div className="stack-overview">
       <Sheet title="What to do with it">
         {plan.error && <Failed sentence={plan.error} again={plan.again} />}
-        {shown === null && plan.loading && <Loading what="the plan" />}
+        {shown === null && plan.loading && <Loading />}
         {shown && <StackPlan plan={shown} onCertainty={setCertainty} />}
       </Sheet>
       <Sheet title="The pile">

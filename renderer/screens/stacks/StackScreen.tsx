@@ -22,7 +22,7 @@ export function StackScreen({ id }: { id: number }) {
   return (
     <Screen title="Stack">
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
-      {stacks.loading && <Loading what="the stack" />}
+      {stacks.loading && <Loading />}
       {stacks.output && (
         <EmptyState sentence="There is no such stack in this yard.">
           <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>

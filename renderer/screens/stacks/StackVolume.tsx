@@ -14,7 +14,7 @@ export function StackVolume({ stackId }: { stackId: number }) {
   return (
     <Sheet title="What it amounts to">
       {volume.error && <Failed sentence={volume.error} again={volume.again} />}
-      {volume.loading && <Loading what="its volume" />}
+      {volume.loading && <Loading />}
       {volume.output && <Totals volume={volume.output} units={units} />}
     </Sheet>
   );

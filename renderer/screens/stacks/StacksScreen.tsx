@@ -30,7 +30,7 @@ export function StacksScreen() {
       }
     >
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
-      {stacks.loading && <Loading what="your stacks" />}
+      {stacks.loading && <Loading />}
       {isEmpty && <FirstStart offerDemo={kind === 'own'} onAddStack={() => setAdding(true)} />}
       <div className="stack-cards">
         {stacks.output?.map((stack) => (

@@ -7,11 +7,14 @@ export const common = {
   'common.edit': 'Edit',
   'common.exclude': 'Exclude',
   'common.include': 'Include',
+  'common.legend': 'Legend',
   'common.loading': 'Loading …',
   'common.print': 'Print',
   'common.save': 'Save',
+  'common.saving': 'Saving …',
   'common.sources': 'Sources',
   'common.show-as-table': 'Show as table',
+  'common.try-again': 'Try again',
   'common.undo': 'Undo',
 
   'exclude.button': 'Exclude {recordName}',
@@ -35,7 +38,29 @@ export const common = {
   'exclusion.wrong-piece': 'Wrong piece',
   'exclusion.wrong-spot': 'Wrong board or spot',
 
+  'reading.corrected': 'corrected',
+  'reading.mc': 'MC',
   'reading.name': '{depth, select, core {core} other {shell}} reading {shownValue}',
+  'reading.raw': 'raw',
+  'reading.raw-as-shown': 'raw, as the meter shows',
+
+  'pins.drifting': 'Drifting: hold still',
+  'pins.pins-out': 'Pins out',
+  'pins.settled': 'Settled',
+
+  'species-field.hint': 'Any common or botanical name',
+  'species-field.none': 'No species has that name. You can add it under Species.',
+  'time-field.hint': 'Blank means now',
+
+  'wood-temp.label': 'Wood temperature',
+  'wood-temp.hint': 'Measure the wood, not the air. A stack stays cold after a cold night.',
+  'wood-temp.unknown': 'I don’t know',
+  'wood-temp.unknown-effect':
+    'Readings are not corrected for temperature. Wood {warmerStepK} colder or warmer than the meter assumes shifts a reading by about {shiftPoints}. Calls are less certain.',
+  'wood-temp.frozen': 'Frozen wood: no pin reading is valid. Let the boards warm up first.',
+  'wood-temp.missing': 'Type the wood temperature, or check “I don’t know”.',
+  'wood-temp.out-of-range':
+    'Wood temperature must be from {lowestTempC} to {highestTempC}. Check the number and the unit.',
 
   /** Where a message is of another version of Pintally. */
   'common.text-missing': 'Text missing: {missingCode}',

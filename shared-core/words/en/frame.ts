@@ -1,4 +1,38 @@
-/** What surrounds every screen: the bar, notices, problems. */
+/** What surrounds every screen: the bar, the demo's banner, notices, problems. */
 export const frame = {
-  'frame.reconnected': 'Check your last change after reconnecting.',
+  'frame.app-name': 'Pintally',
+  'frame.window-title': '{title} · Pintally',
+  'frame.nav': 'Main',
+  'frame.dismiss': 'Dismiss',
+  'frame.not-responding':
+    'Pintally is not responding. Saved readings are safe. It keeps trying; if this message stays, restart Pintally.',
+  'frame.nowhere-title': 'Nothing here',
+  'frame.nowhere': 'This address may have a typo, or belong to another yard.',
+  'frame.nowhere-leave': 'Go to stacks',
+
+  'nav.stacks': 'Stacks',
+  'nav.meter': 'Meter',
+  'nav.labels': 'Labels',
+  'nav.places': 'Places',
+  'nav.air': 'Air',
+  'nav.species': 'Species',
+  'nav.settings': 'Settings',
+
+  'demo.name': 'Demo yard',
+  'demo.invented': 'Demo yard: invented data.',
+  'demo.try': 'Try anything; your own yard is untouched.',
+  'demo.leave': 'Go to my own yard',
+  'demo.remove': 'Remove demo',
+  'demo.remove-question': 'Remove the demo yard?',
+  'demo.remove-effect':
+    'Its stacks, boards and readings are deleted, with everything you tried on them. Your own yard opens, unchanged. You can open a fresh demo yard later.',
+
+  'problem-page.title': 'This yard cannot be opened',
+  'problem-page.open-demo': 'Open the demo yard',
+  'problem-page.open-own': 'Open my own yard',
+  'problem-page.start-new': 'Move this file aside and start a new yard',
+  'problem-page.start-new-title': 'Start a new, empty yard?',
+  'problem-page.start-new-effect':
+    'The damaged file is not deleted. It stays in the same folder under another name, so it can still be repaired. A new, empty yard takes its place.',
+  'problem-page.start-new-yes': 'Start a new yard',
 } as const;

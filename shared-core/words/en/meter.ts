@@ -115,7 +115,6 @@ export const meter = {
   // The Meter page.
   'meter.title': 'Meter',
   'meter.lead': 'Connect any Bluetooth pin meter that sends its value, or type the readings.',
-  'meter.state-loading': 'the meter’s state',
 
   'meter.connect.title': 'Connection',
   'meter.connect.look': 'Look for Bluetooth meters',

@@ -1,11 +1,12 @@
 /** What is wrong with a field of a form. */
 export const validation = {
-  'validation.fix-fields': 'Fix the highlighted fields.',
+  'validation.fix-fields': 'Not saved yet. Fix the highlighted fields.',
   'validation.not-understood': 'Pintally does not understand that input. Check the values.',
 
   'validation.name-missing': 'Give it a name.',
   'validation.name-too-long': 'Use at most 80 letters.',
   'validation.board-code': 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.',
+  'validation.not-a-number': '“{typedText}” is not a number. Type it like 12.5 or 12,5.',
   'validation.weight-not-above-zero': 'A weight is more than 0.',
   'validation.section-weight-missing': 'Give the weight of at least one section.',
   'validation.piece-missing': 'Give the piece a mark, like A1.',

@@ -27,7 +27,7 @@ afterEach(cleanup);
 
 test('before its state is known, it shows that it is loading', async () => {
   open(null);
-  expect(screen.getByText('Fetching the meter’s state …')).toBeTruthy();
+  expect(screen.getByText('Loading …')).toBeTruthy();
 });
 
 test('with no meter: look for one, or take the simulated one, one click each', async () => {

@@ -13,7 +13,12 @@ function Alone({ start = '' }: { start?: string }) {
   const [speciesId, setSpeciesId] = useState(start);
   return (
     <main>
-      <SpeciesField label="Wood" allSpecies={builtInSpecies} speciesId={speciesId} onSpecies={setSpeciesId} />
+      <SpeciesField
+        label="Species"
+        allSpecies={builtInSpecies}
+        speciesId={speciesId}
+        onSpecies={setSpeciesId}
+      />
       <span data-testid="chosen">{speciesId}</span>
     </main>
   );
@@ -21,11 +26,11 @@ function Alone({ start = '' }: { start?: string }) {
 
 const chosen = () => screen.getByTestId('chosen').textContent;
 
-describe('Choosing a wood by any name it goes by', () => {
+describe('Choosing a species by any of its names', () => {
   test('a sawyer’s word finds it, Enter takes it, and its proper name stands in the field', async () => {
     const user = userEvent.setup();
     render(<Alone />);
-    const field = screen.getByRole('combobox', { name: 'Wood' });
+    const field = screen.getByRole('combobox', { name: 'Species' });
     await user.type(field, 'tulip pop');
     expect(screen.getByRole('option', { selected: true }).textContent).toContain('Yellow-poplar');
     await expectNoBarriers();
@@ -60,12 +65,12 @@ describe('Choosing a wood by any name it goes by', () => {
     expect(chosen()).toContain('cherry');
   });
 
-  test('a word that no wood goes by says so, and Enter changes nothing', async () => {
+  test('a word that no species has as a name says so, and Enter changes nothing', async () => {
     const user = userEvent.setup();
     render(<Alone start="walnut-black" />);
     await user.clear(screen.getByRole('combobox'));
     await user.type(screen.getByRole('combobox'), 'plastic');
-    expect(screen.getByRole('status').textContent).toContain('No wood goes by that name');
+    expect(screen.getByRole('status').textContent).toContain('No species has that name');
     await user.keyboard('{Enter}');
     expect(chosen()).toBe('walnut-black');
   });

@@ -71,10 +71,10 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('before the round is there', () => {
-  test('it is said that it is being fetched', async () => {
+  test('it says that it is loading', async () => {
     playMachine({ 'rounds.get': () => new Promise(() => undefined) });
     render(<RoundScreen id={12} />, { wrapper: InMain });
-    expect(screen.getByRole('status').textContent).toBe('Fetching the round …');
+    expect(screen.getByRole('status').textContent).toBe('Loading …');
     await expectNoBarriers();
   });
 
@@ -197,8 +197,8 @@ describe('with the meter live', () => {
     const { machine } = await open();
     meterIsLive(machine);
     const value = screen.getByRole('region', { name: 'Value' });
-    expect(value.textContent).toContain('13.4 % MCcorrected');
-    expect(value.textContent).toContain('12.6 %raw, as the meter shows');
+    expect(value.textContent).toContain('13.4% MCcorrected');
+    expect(value.textContent).toContain('12.6%raw, as the meter shows');
     expect(within(value).getByText('Settled')).toBeTruthy();
     await expectNoBarriers();
   });
@@ -243,8 +243,8 @@ describe('with the meter live', () => {
     save(machine, aReading(1));
     const value = screen.getByRole('region', { name: 'Value' });
     expect(within(value).getByText('✓ Shell kept:')).toBeTruthy();
-    expect(value.textContent).toContain('12.1 % MCcorrected');
-    expect(value.textContent).toContain('11.4 %raw');
+    expect(value.textContent).toContain('12.1% MCcorrected');
+    expect(value.textContent).toContain('11.4%raw');
   });
 });
 
@@ -344,9 +344,7 @@ describe('a reading that was kept', () => {
       'polite',
     );
     expect(screen.getByText(/^Core, 60 cm from the left end: pins to 25 mm/)).toBeTruthy();
-    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain(
-      '12.1 % MCcorrected11.4 %raw',
-    );
+    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('12.1% MCcorrected11.4%raw');
     expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toContain('Keep drying');
   });
 
@@ -510,7 +508,7 @@ describe('round and about', () => {
     await user.keyboard('t');
     const dialog = screen.getByRole('dialog', { name: 'Wood temperature of WAL-01' });
     await expectNoBarriers();
-    const field = within(dialog).getByRole('textbox', { name: 'Temperature of the wood' });
+    const field = within(dialog).getByRole('textbox', { name: 'Wood temperature' });
     await user.clear(field);
     await user.type(field, '9,5{Enter}');
     expect(machine.inputsOf('rounds.setTemperature')).toEqual([

@@ -63,10 +63,10 @@ test('the stack that was come from is chosen, the pins’ caution is read, the t
   await expectNoBarriers();
 
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(screen.getByRole('alert').textContent).toContain('Type the wood’s temperature');
+  expect(screen.getByRole('alert').textContent).toContain('Type the wood temperature');
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 
-  await user.type(screen.getByLabelText('Temperature of the wood'), '14,5{Enter}');
+  await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5 }]);
   expect(location.hash).toBe('#/round/12');
 });
@@ -74,21 +74,21 @@ test('the stack that was come from is chosen, the pins’ caution is read, the t
 test('in Fahrenheit for whom that is the unit', async () => {
   useSettings.setState({ settings: { units: 'imperial' } as never });
   const { machine, user } = await open([aStack(1)]);
-  await user.type(screen.getByLabelText('Temperature of the wood'), '59{Enter}');
+  await user.type(screen.getByLabelText('Wood temperature'), '59{Enter}');
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15 }]);
 });
 
 test('not knowing the temperature is allowed, and what it costs is said', async () => {
   const { machine, user } = await open([aStack(1)]);
-  await user.click(screen.getByRole('checkbox', { name: 'I don’t know it' }));
-  expect(screen.getByText(/Readings are then not corrected for temperature/)).toBeTruthy();
+  await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
+  expect(screen.getByText(/Readings are not corrected for temperature/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null }]);
 });
 
 test('frozen wood is warned of', async () => {
   const { user } = await open([aStack(1)]);
-  await user.type(screen.getByLabelText('Temperature of the wood'), '-2');
+  await user.type(screen.getByLabelText('Wood temperature'), '-2');
   expect(screen.getByText(/no pin reading is valid/)).toBeTruthy();
 });
 

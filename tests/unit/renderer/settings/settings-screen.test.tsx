@@ -106,7 +106,7 @@ describe('Settings', () => {
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
     await expectNoBarriers();
     expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
-    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo' }));
+    await user.click(within(dialog).getByRole('button', { name: 'Remove demo' }));
     expect(machine.inputsOf('yard.removeDemo')).toHaveLength(1);
     expect(screen.getByText(/Your own yard is open/)).toBeTruthy();
   });
@@ -114,7 +114,7 @@ describe('Settings', () => {
   test('the demo yard stays when the person thinks better of it', async () => {
     const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
     await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
-    await user.click(screen.getByRole('button', { name: 'Keep it' }));
+    await user.click(screen.getByRole('button', { name: 'Cancel' }));
     expect(screen.queryByRole('dialog')).toBeNull();
     expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
     expect(screen.getByText(/The demo yard is open/)).toBeTruthy();

@@ -58,7 +58,7 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
     within(nav)
       .getAllByRole('link')
       .map((link) => link.textContent),
-  ).toEqual(['Stacks', 'Meter', 'Labels', 'Places', 'Air', 'Woods', 'Settings']);
+  ).toEqual(['Stacks', 'Meter', 'Labels', 'Places', 'Air', 'Species', 'Settings']);
   expect(within(nav).getByRole('link', { current: 'page' }).textContent).toBe('Meter');
   expect(screen.getByRole('link', { name: 'Meter: No meter' })).toBeTruthy();
   await expectNoBarriers();
@@ -82,7 +82,7 @@ test('after a change of place the new screen’s heading has the focus, and the 
 test('an address that leads nowhere says so and leads back', async () => {
   await open();
   await goTo({ name: 'nowhere', hash: '#/attic' });
-  expect(screen.getByRole('heading', { name: 'Nothing at this address' })).toBeTruthy();
+  expect(screen.getByRole('heading', { name: 'Nothing here' })).toBeTruthy();
   await expectNoBarriers();
 });
 
@@ -121,10 +121,10 @@ describe('a settled value that could not save itself', () => {
 });
 
 describe('when the machine cannot be reached', () => {
-  test('that is said, and taken back when it can be again; everything is asked anew', async () => {
+  test('it says so until it can be again, and everything is asked for again', async () => {
     const { machine } = await open();
     act(() => setLink('away'));
-    expect(screen.getByRole('alert').textContent).toContain('Pintally’s engine cannot be reached.');
+    expect(screen.getByRole('alert').textContent).toContain('Pintally is not responding.');
     const before = machine.inputsOf('meter.state').length;
     await act(async () => setLink('open'));
     expect(screen.queryByRole('alert')).toBeNull();
@@ -161,12 +161,12 @@ describe('the demo yard', () => {
     expect(screen.queryByText('Demo yard: invented data.')).toBeNull();
   });
 
-  test('is removed after one question that says what goes', async () => {
+  test('is removed after one question that says what is deleted', async () => {
     const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.removeDemo': () => aYard() });
-    await user.click(screen.getByRole('button', { name: 'Remove the demo' }));
+    await user.click(screen.getByRole('button', { name: 'Remove demo' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
-    expect(dialog.textContent).toContain('Your own yard opens; nothing in it changes.');
-    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo' }));
+    expect(dialog.textContent).toContain('Your own yard opens, unchanged.');
+    await user.click(within(dialog).getByRole('button', { name: 'Remove demo' }));
     expect(machine.inputsOf('yard.removeDemo')).toEqual([{}]);
   });
 });
@@ -187,16 +187,16 @@ describe('a yard that cannot be opened', () => {
     await expectNoBarriers();
   });
 
-  test('is opened on request once its file was put right', async () => {
+  test('is opened on request once its file is repaired', async () => {
     const { machine, user } = await open(damaged, { 'yard.openOwn': () => aYard() });
     await user.click(screen.getByRole('button', { name: 'Try again' }));
     expect(machine.inputsOf('yard.openOwn')).toEqual([{}]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 
-  test('is put beside only after it was said that nothing is deleted', async () => {
+  test('is moved aside only after the person read that nothing is deleted', async () => {
     const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
-    await user.click(screen.getByRole('button', { name: 'Put this file beside and start a new yard' }));
+    await user.click(screen.getByRole('button', { name: 'Move this file aside and start a new yard' }));
     expect(machine.inputsOf('yard.startAfresh')).toEqual([]);
     expect(screen.getByRole('dialog').textContent).toContain('The damaged file is not deleted');
     await user.click(screen.getByRole('button', { name: 'Start a new yard' }));
@@ -204,14 +204,14 @@ describe('a yard that cannot be opened', () => {
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 
-  test('and cannot be put beside offers no such button', async () => {
+  test('and cannot be moved aside offers no such button', async () => {
     await open({ ...damaged, canStartAfresh: false });
-    expect(screen.queryByRole('button', { name: /Put this file beside/ })).toBeNull();
+    expect(screen.queryByRole('button', { name: /Move this file aside/ })).toBeNull();
   });
 });
 
 describe('notices', () => {
-  test('a problem stays until it is put away; said again it is still one', async () => {
+  test('a problem stays until it is dismissed; shown again it is still one', async () => {
     const { user } = await open();
     act(() => {
       tellProblem(new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-08' })));
@@ -220,7 +220,7 @@ describe('notices', () => {
     });
     expect(screen.getAllByText(/There is already a board OAK-08\./)).toHaveLength(1);
     expect(screen.getByRole('alert').textContent).toContain('There is already a board OAK-08.');
-    await user.click(within(screen.getByRole('alert')).getByRole('button', { name: 'Put away' }));
+    await user.click(within(screen.getByRole('alert')).getByRole('button', { name: 'Dismiss' }));
     expect(screen.queryByRole('alert')).toBeNull();
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
   });

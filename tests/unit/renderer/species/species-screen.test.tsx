@@ -123,7 +123,7 @@ describe('Oven-dry checks', () => {
     expect(machine.inputsOf('ovenChecks.add')).toEqual([]);
 
     await user.type(dialog.getByLabelText('Readings, in %'), '12,4 12.6');
-    await user.type(dialog.getByLabelText('Temperature of the wood'), '18');
+    await user.type(dialog.getByLabelText('Wood temperature'), '18');
     await user.type(dialog.getByLabelText('Wet weight'), '112.4');
     await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.add')).toEqual([
@@ -150,7 +150,7 @@ describe('Oven-dry checks', () => {
     const dialog = within(screen.getByRole('dialog'));
     await user.selectOptions(dialog.getByLabelText('Read with'), String(state.meterId));
     await user.click(dialog.getByRole('button', { name: 'Take 13.7%' }));
-    await user.click(dialog.getByLabelText('I don’t know it'));
+    await user.click(dialog.getByLabelText('I don’t know'));
     await user.type(dialog.getByLabelText('Wet weight'), '80');
     await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.add')).toEqual([
