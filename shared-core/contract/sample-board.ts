@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
+import { messageSchema } from '../words/message.ts';
 import { gramsSchema } from './oven-checks.ts';
 import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
@@ -69,9 +70,9 @@ export const sampleBoardStateSchema = z.object({
       mcPct: z.number().nullable(),
     }),
   ),
-  /** What the board may weigh when it is right for its use; null before its oven-dry mass is known. */
-  wanted: z.object({ endUseName: z.string(), minKg: z.number(), maxKg: z.number() }).nullable(),
-  /** Where it stands, or what to do next. */
-  sentence: z.string(),
+  /** What the board may weigh at the target of its use; null before its oven-dry weight is known. */
+  target: z.object({ endUseName: z.string(), minKg: z.number(), maxKg: z.number() }).nullable(),
+  /** Its MC by weight, or what to do next. */
+  status: messageSchema,
 });
 export type SampleBoardState = z.infer<typeof sampleBoardStateSchema>;

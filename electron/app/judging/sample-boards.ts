@@ -7,10 +7,10 @@ import type {
 } from '../../../shared-core/contract/sample-board.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 
-/** Boards followed by their mass alone, once sections cut beside them told what they would weigh oven-dry. */
+/** Boards followed by their weight alone, once sections cut beside them gave their oven-dry weight. */
 export function sampleBoardUseCases(context: AppContext) {
   function state(boardId: number): SampleBoardState {
     const yard = context.yard();
@@ -31,12 +31,12 @@ export function sampleBoardUseCases(context: AppContext) {
     return {
       cuts,
       weights,
-      wanted: newest && {
+      target: newest && {
         endUseName: endUse.name,
         minKg: massAtMcKg(newest.ovenDryKg, endUse.minPct),
         maxKg: massAtMcKg(newest.ovenDryKg, endUse.maxPct),
       },
-      sentence: sentenceOf({ cuts, weights }),
+      status: statusOf({ cuts, weights }),
     };
   }
 
@@ -110,24 +110,20 @@ function estimateOf(cut: SampleCut): SampleBoardState['cuts'][number]['estimate'
   return sampleBoard(cut.boardKg, sections);
 }
 
-function sentenceOf({ cuts, weights }: Pick<SampleBoardState, 'cuts' | 'weights'>): string {
-  const counting = cuts.filter((cut) => cut.excluded === null);
-  const newest = counting.at(-1);
-  if (newest === undefined)
-    return 'No sections were cut beside it, so its mass does not tell its moisture content.';
+function statusOf({ cuts, weights }: Pick<SampleBoardState, 'cuts' | 'weights'>): Message {
+  const newest = cuts.findLast((cut) => cut.excluded === null);
+  if (newest === undefined) return message('weights.no-sections');
   if (newest.estimate === null) {
     const drying = newest.sections.filter((section) => section.dryGrams === null).length;
-    return `${drying} of ${newest.sections.length} sections ${drying === 1 ? 'is' : 'are'} still drying. When they are dry, their masses tell what the board would weigh oven-dry.`;
+    return message('weights.sections-drying', { drying, sections: newest.sections.length });
   }
   const last = weights.findLast(
     (weight) =>
       weight.excluded === null && weight.mcPct !== null && Date.parse(weight.at) >= Date.parse(newest.at),
   );
-  if (last?.mcPct == null) {
-    return `It held ${newest.estimate.mcWhenCutPct.toFixed(1)} % when the sections were cut. Weigh the board again, and its mass alone tells what it holds.`;
-  }
-  if (last.mcPct < 0) {
-    return 'It weighs less than it should oven-dry: the sections were drier than the board, or dried before they were weighed. Cut new ones.';
-  }
-  return `By its mass it holds ${last.mcPct.toFixed(1)} %, from ${newest.estimate.mcWhenCutPct.toFixed(1)} % when the sections were cut.`;
+  const { mcWhenCutPct } = newest.estimate;
+  if (last?.mcPct == null) return message('weights.weigh-now', { mcWhenCutPct });
+  return last.mcPct < 0
+    ? message('weights.below-oven-dry')
+    : message('weights.mc-now', { mcPct: last.mcPct, mcWhenCutPct });
 }

@@ -1,25 +1,18 @@
 import { useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { bridge } from '../../bridge.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
+import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from './BoardFields.tsx';
 import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
 
 /** Edits a board. Its readings stay; they are judged again. */
-export function BoardForm({
-  board,
-  units,
-  onClose,
-}: {
-  board: BoardRow;
-  units: DisplayUnits;
-  onClose: () => void;
-}) {
+export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
+  const units = useUnits();
   const { say } = useWords();
   const allSpecies = useAnswer('species.list', {});
   const stacks = useAnswer('stacks.list', {});

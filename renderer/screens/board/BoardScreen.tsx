@@ -1,12 +1,10 @@
 import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import { shortLengthText } from '../../../shared-core/units/length.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
-import { dayWords } from '../../parts/days.ts';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { AboutBoard } from './AboutBoard.tsx';
 import { BoardForm } from './BoardForm.tsx';
@@ -22,15 +20,16 @@ import './board.css';
 
 /** Everything known of one board. */
 export function BoardScreen({ id }: { id: number }) {
+  const { say } = useWords();
   const found = useAnswer('boards.get', { id });
   if (found.output) return <Found found={found.output} />;
   return (
-    <Screen title="Board">
+    <Screen title={say('board.title')}>
       {found.error && (
         <>
           <Failed sentence={found.error} again={found.again} />
           <p>
-            <a href={hrefOf({ name: 'boards' })}>All boards</a>
+            <a href={hrefOf({ name: 'boards' })}>{say('board.all')}</a>
           </p>
         </>
       )}
@@ -44,62 +43,70 @@ function Found({
 }: {
   found: RequestOutput<'boards.get'>;
 }) {
-  const [open, setOpen] = useState<'nothing' | 'change' | 'move'>('nothing');
+  const [open, setOpen] = useState<'nothing' | 'edit' | 'move'>('nothing');
   const close = () => setOpen('nothing');
-  const units = useUnits();
-  const endUse = useEndUseOf(board.stackId);
+  const { say } = useWords();
+  const { speciesName, stackId, stackName, placeName, placeSince } = board;
+  const endUse = useEndUseOf(stackId);
   return (
     <Screen
       title={board.code}
       lead={
         <>
-          {board.speciesName}, {shortLengthText(board.thicknessMm, units)} thick, in{' '}
-          <a href={hrefOf({ name: 'stack', id: board.stackId })}>{board.stackName}</a>; at {board.placeName}{' '}
-          since {dayWords(board.placeSince)}
+          {say('board.species-thickness', {
+            speciesName,
+            thickness: { thicknessMm: board.thicknessMm, quarters: null },
+          })}
+          {' · '}
+          <a href={hrefOf({ name: 'stack', id: stackId })}>{stackName}</a>
+          {' · '}
+          {say('board.at-place', { placeName, sinceOn: placeSince })}
         </>
       }
       actions={
         <>
-          <ButtonLink href={hrefOf({ name: 'labels', boardIds: [board.id] })}>Label</ButtonLink>
-          <Button onClick={() => setOpen('move')}>Move</Button>
-          <Button onClick={() => setOpen('change')}>Change</Button>
+          <ButtonLink href={hrefOf({ name: 'labels', boardIds: [board.id] })}>
+            {say('board.label')}
+          </ButtonLink>
+          <Button onClick={() => setOpen('move')}>{say('board.move')}</Button>
+          <Button onClick={() => setOpen('edit')}>{say('common.edit')}</Button>
         </>
       }
     >
       {board.latest ? (
         <div className="board-columns">
-          <Sheet title="Latest call">
-            <SpeciesSuspicion board={board} readings={readings} onChange={() => setOpen('change')} />
+          <Sheet title={say('board.latest-call')}>
+            <SpeciesSuspicion board={board} readings={readings} onEdit={() => setOpen('edit')} />
             <CallOfBoard latest={board.latest} reasons={reasons} endUseName={endUse?.name ?? null} />
           </Sheet>
-          <Sheet title="History">
+          <Sheet title={say('board.history')}>
             <FindingsChart code={board.code} findings={findings} moves={moves} endUse={endUse} />
           </Sheet>
         </div>
       ) : (
-        <EmptyState sentence="This board was never probed. Probe its stack, and its call and history show here.">
-          <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
-            Probe {board.stackName}
+        <EmptyState sentence={say('board.no-readings')}>
+          <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId })}>
+            {say('board.probe-stack', { stackName })}
           </ButtonLink>
         </EmptyState>
       )}
-      <ForecastOfBoard board={board} units={units} />
+      <ForecastOfBoard board={board} />
       {readings.length > 0 && (
-        <Sheet title="Readings">
-          <ReadingsOfBoard readings={readings} units={units} />
+        <Sheet title={say('board.readings')}>
+          <ReadingsOfBoard board={board} readings={readings} />
         </Sheet>
       )}
       <ShrinkageSection board={board} endUse={endUse} />
-      <SampleBoardSection board={board} findings={findings} units={units} />
+      <SampleBoardSection board={board} findings={findings} />
       <div className="board-columns">
-        <Sheet title="About it">
+        <Sheet title={say('board.about')}>
           <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
         </Sheet>
-        <Sheet title="Where it stood">
+        <Sheet title={say('board.moves')}>
           <MovesOfBoard moves={moves} />
         </Sheet>
       </div>
-      {open === 'change' && <BoardForm board={board} units={units} onClose={close} />}
+      {open === 'edit' && <BoardForm board={board} onClose={close} />}
       {open === 'move' && <MoveForm what={board.code} target={{ boardIds: [board.id] }} onClose={close} />}
     </Screen>
   );

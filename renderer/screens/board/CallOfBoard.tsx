@@ -1,11 +1,9 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
-import { dayTimeWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { useWords } from '../../words.ts';
 
-/** The newest round's verdict on the board, the figures under it, and why. */
+/** The newest round's call on the board, the figures under it, and why. */
 export function CallOfBoard({
   latest,
   reasons,
@@ -15,37 +13,38 @@ export function CallOfBoard({
   reasons: readonly Message[];
   endUseName: string | null;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const { averagePct, lowPct, highPct, shellPct, corePct } = latest;
-  const difference = shellPct !== null && corePct !== null ? corePct - shellPct : null;
   return (
     <>
       <p className="board-call">
         <CallBadge call={latest.call} size="large" />
-        {endUseName && <span>for {endUseName}</span>}
+        {endUseName && <span>{say('board.use', { useName: endUseName })}</span>}
       </p>
-      <p className="board-when">Probed {dayTimeWords(latest.at)}</p>
+      <p className="board-when">{say('board.probed-at', { probedAt: latest.at })}</p>
       {averagePct !== null && (
         <dl className="board-figures">
           <div>
-            <dt>Average, corrected</dt>
-            <dd>{pctWords(averagePct)} %</dd>
-            <dd className="board-figure-note">
-              likely {pctWords(lowPct)} to {pctWords(highPct)} %
-            </dd>
+            <dt>{say('board.average')}</dt>
+            <dd>{formats.mc(averagePct)}</dd>
+            {lowPct !== null && highPct !== null && (
+              <dd className="board-figure-note">
+                {say('forecast.likely-interval', { likelyInterval: { minPct: lowPct, maxPct: highPct } })}
+              </dd>
+            )}
           </div>
           <div>
-            <dt>Shell</dt>
-            <dd>{shellPct === null ? '–' : `${pctWords(shellPct)} %`}</dd>
+            <dt>{say('board.shell')}</dt>
+            <dd>{shellPct === null ? '–' : formats.mc(shellPct)}</dd>
           </div>
           <div>
-            <dt>Core</dt>
-            <dd>{corePct === null ? '–' : `${pctWords(corePct)} %`}</dd>
+            <dt>{say('board.core')}</dt>
+            <dd>{corePct === null ? '–' : formats.mc(corePct)}</dd>
           </div>
-          {difference !== null && (
+          {shellPct !== null && corePct !== null && (
             <div>
-              <dt>Core over shell</dt>
-              <dd>{pctWords(difference).replace('-', '−')} %</dd>
+              <dt>{say('board.difference')}</dt>
+              <dd>{formats.points(corePct - shellPct)}</dd>
             </div>
           )}
         </dl>

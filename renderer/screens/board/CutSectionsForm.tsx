@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { kgFromWeight, weightUnit } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
@@ -8,17 +7,16 @@ import { NumberField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { TimeField } from '../../parts/TimeField.tsx';
 import { isWeight, WeightField } from '../../parts/WeightField.tsx';
+import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 
-/** Asks for the masses of a board and of the sections that were just cut beside it. */
-export function CutSectionsForm({
-  board,
-  units,
-  onClose,
-}: {
-  board: BoardRow;
-  units: DisplayUnits;
-  onClose: () => void;
-}) {
+/** Where sections are cut, mm: common practice, no source. */
+const SECTIONS = { sectionMm: 25, clearDistanceMm: 500 };
+
+/** Asks for the weights of a board and of the sections that were just cut beside it. */
+export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
+  const { say } = useWords();
+  const units = useUnits();
   const [weight, setWeight] = useState<number | null>(null);
   const [grams, setGrams] = useState<{ first: number | null; second: number | null }>({
     first: null,
@@ -26,10 +24,10 @@ export function CutSectionsForm({
   });
   const [at, setAt] = useState<string | null>(null);
   const [shown, setShown] = useState(false);
-  const secondWrong = grams.second !== null && !isWeight(grams.second);
+  const isSecondWrong = grams.second !== null && !isWeight(grams.second);
   async function save(): Promise<void> {
     setShown(true);
-    if (!isWeight(weight) || !isWeight(grams.first) || secondWrong) throw fieldsMarked();
+    if (!isWeight(weight) || !isWeight(grams.first) || isSecondWrong) throw fieldsMarked();
     await bridge().command('samples.cut', {
       boardId: board.id,
       boardKg: kgFromWeight(weight, units),
@@ -39,44 +37,44 @@ export function CutSectionsForm({
   }
   return (
     <FormDialog
-      title={`Sections of ${board.code}`}
-      saveWords="Keep the masses"
+      title={say('weights.cut-title', { boardCode: board.code })}
+      saveWords={say('common.save')}
       onSave={save}
       onClose={onClose}
     >
-      <p>
-        At least half a metre (20 in) from the ends, clear of knots, cut two sections of about 25 mm (1 in)
-        along the grain; what is left between them is the sample board. Weigh the sections at once, before
-        they dry, and the board. Coat its fresh ends.
-      </p>
-      <Banner kind="caution">
-        Short pieces can be thrown by a saw: clamp the board and keep your hands clear.
-      </Banner>
+      <ol className="sample-steps">
+        <li>
+          {say('weights.cut-where', SECTIONS)} {say('weights.cut-middle')}
+        </li>
+        <li>{say('weights.cut-weigh')}</li>
+        <li>{say('weights.cut-coat')}</li>
+      </ol>
+      <Banner kind="caution">{say('weights.cut-caution')}</Banner>
       <div className="form-grid">
         <WeightField
-          label="First section, wet"
+          label={say('weights.first-section')}
           unit="g"
           weight={grams.first}
           shown={shown}
           onWeight={(first) => setGrams({ ...grams, first })}
         />
         <NumberField
-          label="Second section, wet"
+          label={say('weights.second-section')}
           unit="g"
-          hint="Leave it empty if there is only one: nothing then tells how sure the estimate is."
+          hint={say('weights.second-hint')}
           value={grams.second}
-          error={shown && secondWrong ? 'Type a mass above 0 g, or leave it empty.' : null}
+          error={shown && isSecondWrong ? say('weights.second-wrong') : null}
           onValue={(second) => setGrams({ ...grams, second })}
         />
       </div>
       <WeightField
-        label="Mass of the board"
+        label={say('weights.board')}
         unit={weightUnit(units)}
         weight={weight}
         shown={shown}
         onWeight={setWeight}
       />
-      <TimeField label="Cut" instant={at} onInstant={setAt} />
+      <TimeField label={say('weights.cut-when')} instant={at} onInstant={setAt} />
     </FormDialog>
   );
 }

@@ -1,6 +1,6 @@
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 
-/** Where a value was found in the thickness: a square for the shell, a triangle for the core. */
+/** How deep a value was read: a square for the shell, a triangle for the core. */
 export function DepthMark({ depth, x, y }: { depth: Depth; x: number; y: number }) {
   return depth === 'shell' ? (
     <rect className="finding-shell" x={x - 5} y={y - 5} width="10" height="10" />

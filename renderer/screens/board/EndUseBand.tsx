@@ -2,7 +2,7 @@ import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { plotMargin } from '../../parts/chart/Axes.tsx';
 import type { Scale } from '../../parts/chart/scale.ts';
 
-/** What a use wants, across a plot of moisture content over time. */
+/** The target range of a use, across a plot of moisture content over time. */
 export function EndUseBand({
   endUse,
   y,

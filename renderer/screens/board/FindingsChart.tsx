@@ -1,14 +1,14 @@
 import type { LatestFinding, Move } from '../../../shared-core/contract/yard.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { FindingsPlot, PLOT_HEIGHT } from './FindingsPlot.tsx';
 import './findings-chart.css';
 
-/** What each round found on a board, over time, against what its use wants and where it stood. */
+/** What each round found on a board, over time, with the target of its use and its places. */
 export function FindingsChart({
   code,
   findings,
@@ -22,22 +22,31 @@ export function FindingsChart({
   /** Null where it is not known. */
   endUse: EndUse | null;
 }) {
+  const { say, formats } = useWords();
+  const mc = (pct: number | null) => (pct === null ? '–' : formats.mc(pct));
   return (
     <ChartFigure
-      title={`Moisture content of ${code} over time`}
-      summary={summaryOf(findings, endUse)}
+      title={say('board.history-chart', { boardCode: code })}
+      summary={summaryOf(findings, endUse, say)}
       height={PLOT_HEIGHT}
       legend={<Legend hasUse={endUse !== null} hasMoves={moves.length > 0} />}
-      columns={['Day', 'Average, %', 'Likely from, %', 'to, %', 'Shell, %', 'Core, %']}
+      columns={[
+        say('chart.day'),
+        say('board.average'),
+        say('chart.likely'),
+        say('board.shell'),
+        say('board.core'),
+      ]}
       rows={findings.map((finding) => ({
         key: finding.roundId,
         cells: [
-          dayWords(finding.at),
-          pctWords(finding.averagePct),
-          pctWords(finding.lowPct),
-          pctWords(finding.highPct),
-          pctWords(finding.shellPct),
-          pctWords(finding.corePct),
+          formats.day(finding.at),
+          mc(finding.averagePct),
+          finding.lowPct === null || finding.highPct === null
+            ? '–'
+            : formats.mcInterval({ minPct: finding.lowPct, maxPct: finding.highPct }),
+          mc(finding.shellPct),
+          mc(finding.corePct),
         ],
       }))}
     >
@@ -46,36 +55,48 @@ export function FindingsChart({
   );
 }
 
-function summaryOf(findings: readonly LatestFinding[], endUse: EndUse | null): string {
-  const sound = findings.filter((finding) => finding.averagePct !== null);
-  const [first, last] = [sound[0], sound.at(-1)];
-  if (!first || !last) return 'No round gave a sound average yet.';
-  const wanted = endUse ? ` ${endUse.name} wants ${endUse.minPct} to ${endUse.maxPct} %.` : '';
-  if (first === last) return `${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
-  return `From ${pctWords(first.averagePct)} % on ${dayWords(first.at)} to ${pctWords(last.averagePct)} % on ${dayWords(last.at)}.${wanted}`;
+function summaryOf(findings: readonly LatestFinding[], endUse: EndUse | null, say: Say): string {
+  const averages = findings.flatMap(({ at, averagePct }) =>
+    averagePct === null ? [] : [{ at, averagePct }],
+  );
+  const [first, last] = [averages[0], averages.at(-1)];
+  if (!first || !last) return say('board.history-none');
+  const change =
+    first === last
+      ? say('board.history-one', { averagePct: last.averagePct, probedOn: last.at })
+      : say('board.history-more', {
+          firstPct: first.averagePct,
+          firstOn: first.at,
+          lastPct: last.averagePct,
+          lastOn: last.at,
+        });
+  return endUse
+    ? `${change} ${say('board.target-of-use', { useName: endUse.name, targetRange: endUse })}`
+    : change;
 }
 
 /** What the marks mean, in the shapes of the drawing. */
 function Legend({ hasUse, hasMoves }: { hasUse: boolean; hasMoves: boolean }) {
+  const { say } = useWords();
   return (
     <ChartLegend>
-      <LegendItem words="average, and where it likely lies">
+      <LegendItem words={say('chart.average-likely')}>
         <path className="finding-interval" d="M10 1v18M6 1h8M6 19h8" />
         <circle className="finding-average" cx="10" cy="10" r="5" />
       </LegendItem>
-      <LegendItem words="shell">
+      <LegendItem words={say('board.shell')}>
         <DepthMark depth="shell" x={10} y={10} />
       </LegendItem>
-      <LegendItem words="core">
+      <LegendItem words={say('board.core')}>
         <DepthMark depth="core" x={10} y={11} />
       </LegendItem>
       {hasUse && (
-        <LegendItem words="what the use wants">
+        <LegendItem words={say('chart.target')}>
           <rect className="finding-use" y="4" width="20" height="12" />
         </LegendItem>
       )}
       {hasMoves && (
-        <LegendItem words="moved to a place">
+        <LegendItem words={say('chart.move')}>
           <path className="finding-move" d="M10 0v20" />
         </LegendItem>
       )}

@@ -1,10 +1,10 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import type { Band, PlaceForecast, Quantiles } from '../../../shared-core/wood/drying/forecast.ts';
+import type { PctRange } from '../../../shared-core/words/message.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
 import { timeAxisTicks } from '../../parts/chart/time-axis.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { EndUseBand } from './EndUseBand.tsx';
@@ -14,12 +14,12 @@ export const FORECAST_HEIGHT = 360;
 const TOP = plotMargin.top + STAY_NAMES_PX;
 const BOTTOM = FORECAST_HEIGHT - plotMargin.bottom;
 
-/** What was read in one round at one depth, with its interval. */
+/** The average of one round's readings at one depth, with its likely interval. */
 export interface Measured {
   atMs: number;
   depth: Depth;
   pct: number;
-  halfPct: number;
+  interval: PctRange;
 }
 
 interface Span {
@@ -47,7 +47,7 @@ export function ForecastDrawing({
   stays: ForecastDetails['stays'];
   measured: readonly Measured[];
 }) {
-  const { formats } = useWords();
+  const { say, formats } = useWords();
   const right = width - plotMargin.right;
   const shown = measured.filter(({ atMs }) => atMs >= span.fromMs);
   const [before, ahead] = [part(past, span), part(place.band, span)];
@@ -55,7 +55,7 @@ export function ForecastDrawing({
     endUse.maxPct,
     ...[...before.average, ...ahead.average].map(({ high }) => high),
     ...[...before.core, ...ahead.core].map(({ median }) => median),
-    ...shown.map(({ pct, halfPct }) => pct + halfPct),
+    ...shown.map(({ interval }) => interval.maxPct),
   );
   const yTicks = niceTicks(0, highest, 6);
   const x = linearScale(span.fromMs, span.toMs, plotMargin.left, right);
@@ -84,11 +84,11 @@ export function ForecastDrawing({
         y2={y.at(place.floorPct.median)}
       />
       <text className="forecast-note" x={right - 4} y={y.at(place.floorPct.median) + 16} textAnchor="end">
-        no lower than {pctWords(place.floorPct.median)} %
+        {say('forecast.lowest-emc', { emcPct: place.floorPct.median })}
       </text>
       <line className="forecast-now" x1={x.at(nowMs)} x2={x.at(nowMs)} y1={TOP - 6} y2={BOTTOM} />
       <text className="forecast-note" x={x.at(nowMs) + 5} y={TOP + 6}>
-        today
+        {say('forecast.today')}
       </text>
       <Reach reach={place.reach} x={x} levelY={y.at((endUse.minPct + endUse.maxPct) / 2)} />
       {shown.map((each) => (
@@ -133,7 +133,7 @@ function BandLines({ band, x, y }: { band: Band; x: Scale; y: Scale }) {
   );
 }
 
-/** When it will be fit: from the earliest to the latest likely day, open to the right where that is beyond what is shown. */
+/** When it is likely ready: from the earliest to the latest likely day, open to the right where that is beyond what is shown. */
 function Reach({ reach, x, levelY }: { reach: PlaceForecast['reach']; x: Scale; levelY: number }) {
   const { earlyMs, likelyMs, lateMs } = reach;
   if (earlyMs === null) return null;
@@ -154,10 +154,10 @@ function Reach({ reach, x, levelY }: { reach: PlaceForecast['reach']; x: Scale; 
 }
 
 function MeasuredMark({ measured, x, y }: { measured: Measured; x: Scale; y: Scale }) {
-  const { atMs, depth, pct, halfPct } = measured;
+  const { atMs, depth, pct, interval } = measured;
   // Beside each other, so that neither hides the other's interval.
   const left = x.at(atMs) + (depth === 'core' ? 4 : -4);
-  const [low, middle, high] = [y.at(Math.max(0, pct - halfPct)), y.at(pct), y.at(pct + halfPct)];
+  const [low, middle, high] = [y.at(interval.minPct), y.at(pct), y.at(interval.maxPct)];
   return (
     <g>
       <path

@@ -1,23 +1,24 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
+import { CupSection } from './CupSection.tsx';
 import { ForecastPlaces } from './ForecastPlaces.tsx';
 import { ForecastPlot } from './ForecastPlot.tsx';
 import { ProfilePlot } from './ProfilePlot.tsx';
-import { WarpSection } from './WarpSection.tsx';
 import './forecast.css';
 
-/** What is to be expected of a board: when it will be fit, where; its profile today; and how it will warp. */
-export function ForecastOfBoard({ board, units }: { board: BoardRow; units: DisplayUnits }) {
+/** When a board is likely ready, and where; its profile today; and its cup. */
+export function ForecastOfBoard({ board }: { board: BoardRow }) {
+  const { say } = useWords();
   const asked = useAnswer('boards.forecast', { id: board.id });
   const { details, whyNot } = asked.output ?? { details: null, whyNot: null };
-  if (details) return <Expected board={board} units={units} details={details} />;
+  if (details) return <Expected board={board} details={details} />;
   return (
-    <Sheet title="What to expect">
+    <Sheet title={say('forecast.title')}>
       {asked.error && <Failed sentence={asked.error} again={asked.again} />}
       {asked.loading && <Loading />}
       {whyNot && <p>{whyNot}</p>}
@@ -25,19 +26,12 @@ export function ForecastOfBoard({ board, units }: { board: BoardRow; units: Disp
   );
 }
 
-function Expected({
-  board,
-  units,
-  details,
-}: {
-  board: BoardRow;
-  units: DisplayUnits;
-  details: ForecastDetails;
-}) {
+function Expected({ board, details }: { board: BoardRow; details: ForecastDetails }) {
+  const { say } = useWords();
   const { endUse, warp, whyNoWarp } = details;
   return (
     <>
-      <Sheet title="What to expect">
+      <Sheet title={say('forecast.title')}>
         <ol className="forecast-reasons">
           {details.reasons.map((reason) => (
             <li key={reason}>{reason}</li>
@@ -45,31 +39,30 @@ function Expected({
         </ol>
         <ForecastPlot code={board.code} details={details} />
         <ForecastPlaces details={details} />
-        <section className="forecast-basis" aria-label="What it rests on">
-          <h3>What it rests on</h3>
+        <section className="forecast-basis" aria-label={say('forecast.based-on')}>
+          <h3>{say('forecast.based-on')}</h3>
           <ul>
-            {[basisOf(details), ...details.assumptions].map((sentence) => (
+            {[basisOf(details, say), ...details.assumptions].map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
         </section>
       </Sheet>
       <div className="board-columns">
-        <Sheet title="Warp">
+        <Sheet title={say('cup.title')}>
           {warp && board.widthMm !== null ? (
-            <WarpSection
+            <CupSection
               warp={warp}
               board={board}
               widthMm={board.widthMm}
-              units={units}
-              targetWords={`${pctWords(targetOfUsePct(endUse))} %`}
+              targetPct={targetOfUsePct(endUse)}
             />
           ) : (
             <p>{whyNoWarp}</p>
           )}
         </Sheet>
-        <Sheet title="Through the thickness">
-          <ProfilePlot code={board.code} details={details} units={units} />
+        <Sheet title={say('profile.title')}>
+          <ProfilePlot code={board.code} details={details} />
         </Sheet>
       </div>
     </>
@@ -77,11 +70,8 @@ function Expected({
 }
 
 /** What the forecast was made from. */
-function basisOf({ readings, learntFrom }: ForecastDetails): string {
-  const own = readings.length === 0 ? 'no reading of its own' : `${readings.length} readings of its own`;
-  const others =
-    learntFrom === 0
-      ? ''
-      : ` and on ${learntFrom === 1 ? 'another board' : `${learntFrom} other boards`} of its stack and log`;
-  return `Made by a model of drying, resting on ${own}${others}.`;
+function basisOf({ readings: { length: readings }, learntFrom: others }: ForecastDetails, say: Say): string {
+  return others === 0
+    ? say('forecast.based-on-readings', { readings })
+    : say('forecast.based-on-others', { readings, others });
 }

@@ -1,40 +1,38 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import { monthNames } from '../../../shared-core/units/month-names.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
+import { useWords } from '../../words.ts';
+import { isoOf } from './iso-of.ts';
+import { readyWords } from './ready-words.ts';
 import './forecast.css';
 
 const DAY_MS = 86_400_000;
 const BAR_WIDTH = 200;
 const BAR_HEIGHT = 20;
 
-/** Where it would be fit for its use, and when: where it stands and, side by side, if it were moved today. */
+/** When the board is likely ready, in each place: where it is and, side by side, if it were moved today. */
 export function ForecastPlaces({ details }: { details: ForecastDetails }) {
+  const { say } = useWords();
   const { forecast, places, nowMs, endUse } = details;
   const lastMs = Math.max(
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
   );
   return (
-    <TableFrame name="Days by place">
+    <TableFrame name={say('forecast.places')}>
       <table className="table forecast-places">
         <caption>
-          Day on which it is within {endUse.minPct} to {endUse.maxPct} %, with its core near enough to its
-          shell
+          {say('forecast.places-caption', { targetRange: endUse, allowedPoints: endUse.maxShellCorePct })}
         </caption>
         <thead>
           <tr>
-            <th scope="col">In</th>
-            <th scope="col">Earliest</th>
-            <th scope="col">Likely</th>
-            <th scope="col">Latest</th>
+            <th scope="col">{say('forecast.place')}</th>
+            <th scope="col">{say('forecast.likely-ready')}</th>
             <th scope="col" className="forecast-bar-cell">
-              <span className="spoken-only">The same as a line of time</span>
-              <span aria-hidden="true">today → {dayText(lastMs)}</span>
+              <span className="spoken-only">{say('forecast.timeline')}</span>
+              <span aria-hidden="true">{say('forecast.timeline-until', { lastOn: isoOf(lastMs) })}</span>
             </th>
-            <th scope="col">Lowest, driest month</th>
+            <th scope="col">{say('forecast.lowest-emc-head')}</th>
           </tr>
         </thead>
         <tbody>
@@ -55,7 +53,7 @@ export function ForecastPlaces({ details }: { details: ForecastDetails }) {
 }
 
 function PlaceRow({
-  place: { reach, floorPct, floorMonth, never },
+  place,
   name,
   stays,
   nowMs,
@@ -67,38 +65,34 @@ function PlaceRow({
   nowMs: number;
   lastMs: number;
 }) {
-  const day = (atMs: number | null, otherwise: string) =>
-    atMs === null ? otherwise : atMs - nowMs < DAY_MS ? 'today' : dayText(atMs);
+  const words = useWords();
+  const { say, formats } = words;
+  const { reach, floorPct, floorMonth } = place;
+  const ready = readyWords(place, nowMs, words);
   return (
     <tr>
       <th scope="row">
         {name}
-        <small>{stays ? 'where it stands' : 'if moved today'}</small>
+        <small>{say(stays ? 'forecast.here-now' : 'forecast.if-moved-today')}</small>
       </th>
       {reach.earlyMs === null ? (
-        <td colSpan={4} className="forecast-never">
-          {never ? 'Never: the air there is too damp for it.' : 'Not within two years.'}
+        <td colSpan={2} className="forecast-never">
+          {ready}
         </td>
       ) : (
         <>
-          <td>{day(reach.earlyMs, '–')}</td>
-          <td>
-            <strong>{day(reach.likelyMs, 'not likely')}</strong>
-          </td>
-          <td>{day(reach.lateMs, 'not certain')}</td>
+          <td className="forecast-when">{reach.likelyMs === null ? ready : <strong>{ready}</strong>}</td>
           <td className="forecast-bar-cell">
             <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />
           </td>
         </>
       )}
       <td>
-        {pctWords(floorPct.median)} % <small>{monthNames[floorMonth - 1]}</small>
+        {formats.mc(floorPct.median)} <small>{formats.month(floorMonth)}</small>
       </td>
     </tr>
   );
 }
-
-const dayText = (atMs: number) => dayWords(new Date(atMs).toISOString());
 
 /** The dates of one place on the line of time that all share. */
 function ReachBar({

@@ -2,14 +2,17 @@ import { useState } from 'react';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import type { Band, PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
+import type { Formats } from '../../../shared-core/words/formats.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
+import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
 import { FORECAST_HEIGHT, ForecastDrawing } from './ForecastDrawing.tsx';
-import { halfIntervalPct } from './reading-interval.ts';
+import { isoOf } from './iso-of.ts';
+import { likelyInterval } from './reading-interval.ts';
+import { readyWords } from './ready-words.ts';
 import './findings-chart.css';
 import './forecast.css';
 
@@ -19,8 +22,10 @@ const MOST_SHOWN = 6;
 /** The table of a forecast has about so many lines for the time ahead. */
 const TABLE_LINES = 10;
 
-/** What the board was and will likely be: readings, the band ahead where it stands or elsewhere, and what is wanted. */
+/** What the board was and will likely be: its readings, the forecast here or elsewhere, and the target. */
 export function ForecastPlot({ code, details }: { code: string; details: ForecastDetails }) {
+  const words = useWords();
+  const { say, formats } = words;
   const { forecast, places, endUse, nowMs, readings, stays } = details;
   const [placeId, setPlaceId] = useState(places[0]!.placeId);
   const index = Math.max(
@@ -35,33 +40,38 @@ export function ForecastPlot({ code, details }: { code: string; details: Forecas
     <div className="forecast-plot">
       {places.length > 1 && (
         <Choice
-          label="Ahead as if it stood in"
+          label={say('forecast.if-moved-to')}
           value={String(places[index]!.placeId)}
           options={places.slice(0, MOST_SHOWN).map((each, at) => ({
             value: String(each.placeId),
-            label: at === 0 ? `${each.name} (stays)` : each.name,
+            label: at === 0 ? say('forecast.stays', { placeName: each.name }) : each.name,
           }))}
           onValue={(value) => setPlaceId(Number(value))}
         />
       )}
       <ChartFigure
-        title={`Moisture content of ${code}, past and foreseen in ${name}`}
-        summary={summaryOf(place, name, details)}
+        title={say('forecast.chart', { boardCode: code, placeName: name })}
+        summary={summaryOf(place, name, details, words)}
         height={FORECAST_HEIGHT}
         legend={<Legend hasReadings={readings.length > 0} />}
-        columns={['Day', 'Average, %', 'from, %', 'to, %', 'Shell, %', 'Core, %']}
+        columns={[
+          say('chart.day'),
+          say('board.average'),
+          say('chart.likely'),
+          say('board.shell'),
+          say('board.core'),
+        ]}
         rows={[
-          ...lines(forecast.past, span.fromMs, nowMs, 'past'),
-          ...lines(ahead, nowMs, span.toMs, 'ahead'),
+          ...lines(forecast.past, span.fromMs, nowMs, 'past', formats),
+          ...lines(ahead, nowMs, span.toMs, 'ahead', formats),
           ...forecast.residuals
             .filter(({ atMs }) => atMs >= span.fromMs)
             .map(({ atMs, depthFraction, measuredPct, sdPct }) => ({
               key: `read ${atMs} ${depthFraction}`,
               cells: [
-                `Read ${dayText(atMs)}, ${depthAt(depthFraction)}`,
-                `${pctWords(measuredPct)}`,
-                pctWords(measuredPct - halfIntervalPct(sdPct)),
-                pctWords(measuredPct + halfIntervalPct(sdPct)),
+                say('forecast.reading-row', { depth: depthAt(depthFraction), readOn: isoOf(atMs) }),
+                formats.mc(measuredPct),
+                formats.mcInterval(likelyInterval(measuredPct, sdPct)),
                 '',
                 '',
               ],
@@ -81,7 +91,7 @@ export function ForecastPlot({ code, details }: { code: string; details: Forecas
               atMs,
               depth: depthAt(depthFraction),
               pct: measuredPct,
-              halfPct: halfIntervalPct(sdPct),
+              interval: likelyInterval(measuredPct, sdPct),
             }))}
           />
         )}
@@ -90,7 +100,6 @@ export function ForecastPlot({ code, details }: { code: string; details: Forecas
   );
 }
 
-const dayText = (atMs: number) => dayWords(new Date(atMs).toISOString());
 const depthAt = (fraction: number): Depth => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');
 
 /** What of the past and the time ahead is worth the room: from a month before the first reading to past the date. */
@@ -109,7 +118,7 @@ function spanOf(
   };
 }
 
-function lines(band: Band, fromMs: number, toMs: number, part: string) {
+function lines(band: Band, fromMs: number, toMs: number, part: string, formats: Formats) {
   const within = band.atMs.flatMap((atMs, index) => (atMs >= fromMs && atMs <= toMs ? [index] : []));
   const every = Math.max(1, Math.ceil(within.length / TABLE_LINES));
   return within
@@ -119,56 +128,61 @@ function lines(band: Band, fromMs: number, toMs: number, part: string) {
       return {
         key: `${part} ${band.atMs[index]}`,
         cells: [
-          dayText(band.atMs[index]!),
-          pctWords(average.median),
-          pctWords(average.low),
-          pctWords(average.high),
-          pctWords(band.shell[index]!.median),
-          pctWords(band.core[index]!.median),
+          formats.day(isoOf(band.atMs[index]!)),
+          formats.mc(average.median),
+          formats.mcInterval({ minPct: average.low, maxPct: average.high }),
+          formats.mc(band.shell[index]!.median),
+          formats.mc(band.core[index]!.median),
         ],
       };
     });
 }
 
 function summaryOf(
-  { reach, floorPct }: PlaceForecast,
-  name: string,
+  place: PlaceForecast,
+  placeName: string,
   { forecast, endUse, nowMs }: ForecastDetails,
+  words: Words,
 ): string {
+  const { say } = words;
+  const { likelyMs } = place.reach;
   const { median, low, high } = forecast.now.average;
-  const today = `Today about ${pctWords(median)} % (${pctWords(low)} to ${pctWords(high)}).`;
-  const wanted = `${endUse.minPct} to ${endUse.maxPct} %`;
-  if (reach.likelyMs !== null && reach.likelyMs - nowMs < DAY_MS) {
-    return `${today} That is within ${wanted}.`;
-  }
-  if (reach.likelyMs !== null) {
-    return `${today} In ${name} it likely comes within ${wanted} on ${dayText(reach.likelyMs)}.`;
-  }
-  return `${today} In ${name} it does not likely come within ${wanted}; the driest month’s air there brings wood no lower than ${pctWords(floorPct.median)} %.`;
+  const ahead =
+    likelyMs === null
+      ? say('forecast.not-in-place', { placeName, emcPct: place.floorPct.median })
+      : likelyMs - nowMs < DAY_MS
+        ? say('forecast.should-be-ready')
+        : say('forecast.ready-in-place', { placeName, readyText: readyWords(place, nowMs, words) });
+  return [
+    say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } }),
+    say('forecast.target', { targetRange: endUse }),
+    ahead,
+  ].join(' ');
 }
 
 function Legend({ hasReadings }: { hasReadings: boolean }) {
+  const { say } = useWords();
   return (
     <ChartLegend>
-      <LegendItem words="average, 8 chances in 10 within the band">
+      <LegendItem words={say('forecast.legend-average')}>
         <rect className="forecast-band" y="3" width="20" height="14" />
         <path className="forecast-average" d="M0 10h20" />
       </LegendItem>
-      <LegendItem words={hasReadings ? 'core, as read' : 'core'}>
+      <LegendItem words={say(hasReadings ? 'forecast.legend-core-readings' : 'board.core')}>
         <path className="forecast-core" d="M0 10h20" />
         {hasReadings && <DepthMark depth="core" x={10} y={11} />}
       </LegendItem>
-      <LegendItem words={hasReadings ? 'shell, as read' : 'shell'}>
+      <LegendItem words={say(hasReadings ? 'forecast.legend-shell-readings' : 'board.shell')}>
         <path className="forecast-shell" d="M0 10h20" />
         {hasReadings && <DepthMark depth="shell" x={10} y={10} />}
       </LegendItem>
-      <LegendItem words="what the use wants">
+      <LegendItem words={say('chart.target')}>
         <rect className="finding-use" y="4" width="20" height="12" />
       </LegendItem>
-      <LegendItem words="no lower in that air’s driest month">
+      <LegendItem words={say('forecast.legend-lowest-emc')}>
         <path className="forecast-floor" d="M0 10h20" />
       </LegendItem>
-      <LegendItem words="fit for use: earliest, likeliest, latest">
+      <LegendItem words={say('forecast.legend-ready')}>
         <path className="forecast-reach" d="M2 10h16M2 5v10M18 5v10" />
         <path className="forecast-reach-likely" d="M10 4l5 6-5 6-5-6z" />
       </LegendItem>

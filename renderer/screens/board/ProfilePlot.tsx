@@ -1,14 +1,13 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks, type Scale } from '../../parts/chart/scale.ts';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { DepthMark } from './DepthMark.tsx';
-import { halfIntervalPct } from './reading-interval.ts';
+import { isoOf } from './iso-of.ts';
+import { likelyInterval } from './reading-interval.ts';
 import './findings-chart.css';
 import './forecast.css';
 
@@ -20,41 +19,37 @@ const BOTTOM = HEIGHT - plotMargin.bottom;
 const DAY_MS = 86_400_000;
 
 /** Moisture through the thickness today, the board lying as it is probed: the latest readings and the likely profile. */
-export function ProfilePlot({
-  code,
-  details,
-  units,
-}: {
-  code: string;
-  details: ForecastDetails;
-  units: DisplayUnits;
-}) {
+export function ProfilePlot({ code, details }: { code: string; details: ForecastDetails }) {
+  const { say, formats } = useWords();
   const { forecast, thicknessMm, endUse, emcNowPct } = details;
   const { profile } = forecast.now;
   const latest = latestRound(details.readings);
   const readMs = latest[0]?.atMs;
-  const depth = (fraction: number) => shortLengthText(fraction * thicknessMm, units);
+  const depth = (fraction: number) => formats.shortLength(fraction * thicknessMm);
   return (
     <ChartFigure
-      title={`Moisture through the thickness of ${code} today`}
-      summary={summaryOf(details, readMs)}
+      title={say('profile.chart', { boardCode: code })}
+      summary={summaryOf(details, readMs, say)}
       height={HEIGHT}
       legend={<Legend hasReadings={latest.length > 0} />}
-      columns={['Below the upper face', 'MC, %', 'from, %', 'to, %']}
+      columns={[say('profile.depth'), say('profile.mc'), say('chart.likely')]}
       rows={[
         ...profile
           .filter((_, index) => index % 2 === 0)
           .map(({ depthFraction, pct }) => ({
             key: depthFraction,
-            cells: [depth(depthFraction), pctWords(pct.median), pctWords(pct.low), pctWords(pct.high)],
+            cells: [
+              depth(depthFraction),
+              formats.mc(pct.median),
+              formats.mcInterval({ minPct: pct.low, maxPct: pct.high }),
+            ],
           })),
         ...latest.map((reading, index) => ({
           key: `reading ${index}`,
           cells: [
-            `Read at ${depth(reading.depthFraction)}`,
-            pctWords(reading.mcPct),
-            pctWords(reading.mcPct - halfIntervalPct(reading.standardUncertaintyPct)),
-            pctWords(reading.mcPct + halfIntervalPct(reading.standardUncertaintyPct)),
+            say('profile.reading-row', { depthMm: reading.depthFraction * thicknessMm }),
+            formats.mc(reading.mcPct),
+            formats.mcInterval(intervalOf(reading)),
           ],
         })),
       ]}
@@ -75,6 +70,9 @@ export function ProfilePlot({
 
 type Readings = ForecastDetails['readings'];
 
+const intervalOf = ({ mcPct, standardUncertaintyPct }: Readings[number]) =>
+  likelyInterval(mcPct, standardUncertaintyPct);
+
 /** Readings of the day on which it was last probed. */
 function latestRound(readings: Readings): Readings {
   const lastMs = Math.max(...readings.map(({ atMs }) => atMs));
@@ -84,13 +82,16 @@ function latestRound(readings: Readings): Readings {
 function summaryOf(
   { forecast, nowMs, emcNowPct, endUse }: ForecastDetails,
   readMs: number | undefined,
+  say: Say,
 ): string {
   const { shell, core } = forecast.now;
-  const age =
-    readMs === undefined || nowMs - readMs < DAY_MS
-      ? ''
-      : ` The readings are of ${dayWords(new Date(readMs).toISOString())}; the profile has been carried on to today.`;
-  return `Likely ${pctWords(shell.median)} % at the shell and ${pctWords(core.median)} % in the core; ${endUse.minPct} to ${endUse.maxPct} % is wanted, and this month’s air draws wood to ${pctWords(emcNowPct)} %.${age}`;
+  const isOld = readMs !== undefined && nowMs - readMs >= DAY_MS;
+  return [
+    say('profile.now', { shellPct: shell.median, corePct: core.median }),
+    say('forecast.target', { targetRange: endUse }),
+    say('profile.emc-here', { emcPct: emcNowPct }),
+    ...(isOld ? [say('profile.read-on', { readOn: isoOf(readMs) })] : []),
+  ].join(' ');
 }
 
 function ProfileDrawing({
@@ -108,13 +109,10 @@ function ProfileDrawing({
   emcNowPct: number;
   depth: (fraction: number) => string;
 }) {
-  const { formats } = useWords();
+  const { say, formats } = useWords();
   const values = [
     ...profile.flatMap(({ pct }) => [pct.low, pct.high]),
-    ...latest.flatMap(({ mcPct, standardUncertaintyPct: sd }) => [
-      mcPct - halfIntervalPct(sd),
-      mcPct + halfIntervalPct(sd),
-    ]),
+    ...latest.map(intervalOf).flatMap(({ minPct, maxPct }) => [minPct, maxPct]),
     endUse.minPct,
     endUse.maxPct,
     emcNowPct,
@@ -160,18 +158,18 @@ function ProfileDrawing({
         y={TOP - 8}
         textAnchor={isEmcRight ? 'end' : 'start'}
       >
-        this month’s air draws to {pctWords(emcNowPct)} %
+        {say('profile.emc', { emcPct: emcNowPct })}
       </text>
       {latest.map((reading, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two readings of a round may be alike in everything.
-        <ReadingMark key={index} reading={reading} excluded={exclusionOf(latest, index)} x={x} y={y} />
+        <ReadingMark key={index} reading={reading} offset={offsetOf(latest, index)} x={x} y={y} />
       ))}
     </>
   );
 }
 
 /** Readings at one depth are drawn beside each other. */
-function exclusionOf(readings: Readings, index: number): number {
+function offsetOf(readings: Readings, index: number): number {
   const reading = readings[index]!;
   const same = readings.filter((other) => Math.abs(other.depthFraction - reading.depthFraction) < 0.02);
   return (same.indexOf(reading) - (same.length - 1) / 2) * 13;
@@ -191,20 +189,20 @@ function DepthAxis({ y, depth }: { y: Scale; depth: (fraction: number) => string
 
 function ReadingMark({
   reading,
-  excluded,
+  offset,
   x,
   y,
 }: {
   reading: Readings[number];
-  excluded: number;
+  /** Down from its depth, px. */
+  offset: number;
   x: Scale;
   y: Scale;
 }) {
-  const { mcPct, standardUncertaintyPct, depth, depthFraction } = reading;
-  const down = y.at(depthFraction) + excluded;
-  const [low, middle, high] = [-1, 0, 1].map((side) =>
-    x.at(Math.max(x.from, mcPct + side * halfIntervalPct(standardUncertaintyPct))),
-  ) as [number, number, number];
+  const { mcPct, depth, depthFraction } = reading;
+  const down = y.at(depthFraction) + offset;
+  const { minPct, maxPct } = intervalOf(reading);
+  const [low, middle, high] = [x.at(Math.max(x.from, minPct)), x.at(mcPct), x.at(maxPct)];
   return (
     <g>
       <path
@@ -217,25 +215,26 @@ function ReadingMark({
 }
 
 function Legend({ hasReadings }: { hasReadings: boolean }) {
+  const { say } = useWords();
   return (
     <ChartLegend>
-      <LegendItem words="likely profile, 8 chances in 10 within the band">
+      <LegendItem words={say('profile.legend-likely')}>
         <rect className="forecast-band" x="3" width="14" height="20" />
         <path className="forecast-average" d="M10 0v20" />
       </LegendItem>
       {hasReadings && (
         <>
-          <LegendItem words="shell as read">
+          <LegendItem words={say('profile.legend-shell')}>
             <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
             <DepthMark depth="shell" x={10} y={10} />
           </LegendItem>
-          <LegendItem words="core as read">
+          <LegendItem words={say('profile.legend-core')}>
             <path className="finding-interval" d="M1 10h18M1 7v6M19 7v6" />
             <DepthMark depth="core" x={10} y={11} />
           </LegendItem>
         </>
       )}
-      <LegendItem words="what the use wants">
+      <LegendItem words={say('chart.target')}>
         <rect className="finding-use" x="4" width="12" height="20" />
       </LegendItem>
     </ChartLegend>

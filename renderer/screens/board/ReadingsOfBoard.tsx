@@ -1,25 +1,25 @@
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../bridge.ts';
-import { dayTimeWords } from '../../parts/days.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
 import { exclusionText } from '../../parts/exclusion-text.ts';
 import { McValue } from '../../parts/McValue.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 import { severityWords } from '../round/suspicion-words.ts';
+import { endOfReading } from './end-of-reading.ts';
 
 /** Every reading ever taken on the board, round by round, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({
+  board,
   readings,
-  units,
 }: {
+  board: BoardRow;
   /** Newest round first. */
   readings: readonly JudgedReading[];
-  units: DisplayUnits;
 }) {
+  const { say } = useWords();
   const rounds = [...new Set(readings.map((reading) => reading.roundId))].map((roundId) => ({
     roundId,
     ofRound: readings.filter((reading) => reading.roundId === roundId),
@@ -28,12 +28,10 @@ export function ReadingsOfBoard({
     <>
       {rounds.map(({ roundId, ofRound }, index) => (
         <details key={roundId} className="round-readings" open={index === 0}>
-          <summary>
-            {dayTimeWords(ofRound[0]?.takenAt ?? '')}: {countWords(ofRound)}
-          </summary>
+          <summary>{roundWords(ofRound, say)}</summary>
           <ul>
             {ofRound.map((reading) => (
-              <ReadingRow key={reading.id} reading={reading} units={units} />
+              <ReadingRow key={reading.id} board={board} reading={reading} />
             ))}
           </ul>
         </details>
@@ -42,26 +40,33 @@ export function ReadingsOfBoard({
   );
 }
 
-function countWords(readings: readonly JudgedReading[]): string {
-  const counted = readings.filter((reading) => reading.counts).length;
-  const all = readings.length === 1 ? '1 reading' : `${readings.length} readings`;
-  return counted === readings.length ? all : `${all}, ${counted} of them counted`;
+function roundWords(ofRound: readonly JudgedReading[], say: Say): string {
+  const facts = { takenAt: ofRound[0]?.takenAt ?? '', readings: ofRound.length };
+  const used = ofRound.filter((reading) => reading.counts).length;
+  return used === ofRound.length
+    ? say('board.round-readings', facts)
+    : say('board.round-readings-used', { ...facts, used });
 }
 
-function ReadingRow({ reading, units }: { reading: JudgedReading; units: DisplayUnits }) {
+function ReadingRow({ board, reading }: { board: BoardRow; reading: JudgedReading }) {
   const { say } = useWords();
   const readingId = reading.id;
   const isExcluded = reading.excluded !== null;
+  const { woodTempC } = reading;
   return (
     <li className="reading-row">
-      <span className="reading-spot">{spotWords(reading, units)}</span>
+      <span className="reading-spot">{spotWords(reading, board, say)}</span>
       <McValue
         mcPct={reading.corrected.mcPct}
         raw={reading.raw}
         unit={reading.unit}
         struck={!reading.counts}
       />
-      <span className="reading-how">{howWords(reading, units)}</span>
+      <span className="reading-how">
+        {say(`board.taken.${reading.how}`)}
+        {' · '}
+        {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
+      </span>
       <ExcludeReading
         reading={reading}
         onExclude={(why) => bridge().command('readings.exclude', { readingId, why })}
@@ -83,21 +88,15 @@ function ReadingRow({ reading, units }: { reading: JudgedReading; units: Display
   );
 }
 
-/** "Shell, 5 mm deep, 60 cm from the end". */
-function spotWords({ spot }: JudgedReading, units: DisplayUnits): string {
-  const parts = [spot.depth === 'shell' ? 'Shell' : 'Core'];
-  if (spot.depthMm !== null) parts.push(`${shortLengthText(spot.depthMm, units)} deep`);
-  if (spot.fromEndMm !== null) parts.push(`${longLengthText(spot.fromEndMm, units)} from the end`);
-  if (spot.face === 'fresh-cut') parts.push('on a fresh cut');
-  if (spot.face === 'end-grain') parts.push('in end grain');
-  return parts.join(', ');
-}
-
-function howWords(reading: JudgedReading, units: DisplayUnits): string {
-  const how = { settled: 'settled', 'at-once': 'taken at once', typed: 'typed' }[reading.how];
-  const temp =
-    reading.woodTempC === null
-      ? 'temperature not known'
-      : `wood at ${temperatureText(reading.woodTempC, units)}`;
-  return `${how}, ${temp}`;
+/** "Shell · 5 mm deep · 60 cm from the left end". */
+function spotWords(reading: JudgedReading, board: BoardRow, say: Say): string {
+  const { depth, depthMm, fromEndMm, face } = reading.spot;
+  const parts = [say(`board.${depth}`)];
+  if (depthMm !== null) parts.push(say('board.spot-deep', { depthMm }));
+  if (fromEndMm !== null) {
+    const end = endOfReading(reading, board) ?? 'end';
+    parts.push(say(`board.spot-from-${end}`, { fromEndDistanceMm: fromEndMm }));
+  }
+  if (face !== 'face') parts.push(say(`board.spot-${face}`));
+  return parts.join(' · ');
 }

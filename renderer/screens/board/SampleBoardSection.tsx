@@ -1,28 +1,26 @@
 import { useState } from 'react';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { weightText } from '../../../shared-core/units/weight.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { CutSectionsForm } from './CutSectionsForm.tsx';
 import { SampleRecords } from './SampleRecords.tsx';
 import { WeighBoardForm } from './WeighBoardForm.tsx';
 import { WeightChart } from './WeightChart.tsx';
 import './sample-board.css';
 
-/** A board followed by its mass alone, beside what the meter found on it. */
+/** A board followed by its weight alone, beside what the meter found on it. */
 export function SampleBoardSection({
   board,
   findings,
-  units,
 }: {
   board: BoardRow;
   /** What the meter found, oldest first. */
   findings: readonly LatestFinding[];
-  units: DisplayUnits;
 }) {
+  const { say } = useWords();
   const sample = useAnswer('samples.get', { boardId: board.id });
   const [open, setOpen] = useState<'nothing' | 'cut' | 'weigh'>('nothing');
   const close = () => setOpen('nothing');
@@ -30,26 +28,29 @@ export function SampleBoardSection({
   const begun = state !== null && state.cuts.length > 0;
   return (
     <Sheet
-      title="By its mass"
+      title={say('weights.title')}
       actions={
         <>
-          {begun && <Button onClick={() => setOpen('weigh')}>Weigh the board</Button>}
-          <Button onClick={() => setOpen('cut')}>{begun ? 'Cut sections again' : 'Cut sections'}</Button>
+          {begun && <Button onClick={() => setOpen('weigh')}>{say('weights.weigh')}</Button>}
+          <Button onClick={() => setOpen('cut')}>{say(begun ? 'weights.cut-new' : 'weights.cut')}</Button>
         </>
       }
     >
       {sample.error && <Failed sentence={sample.error} again={sample.again} />}
       {sample.loading && <Loading />}
       {state && !begun && (
-        <p>
-          A board can be followed without a meter: cut a section near each end, weigh sections and board, and
-          dry the sections in the oven. They tell what the board would weigh oven-dry; from then on its mass
-          alone tells its moisture content, above fibre saturation too.
-        </p>
+        <>
+          <p>{say('weights.why')}</p>
+          <ol className="sample-steps">
+            <li>{say('weights.how-cut')}</li>
+            <li>{say('weights.how-dry')}</li>
+            <li>{say('weights.how-follow')}</li>
+          </ol>
+        </>
       )}
-      {state && begun && <Followed state={state} board={board} findings={findings} units={units} />}
-      {open === 'cut' && <CutSectionsForm board={board} units={units} onClose={close} />}
-      {open === 'weigh' && <WeighBoardForm board={board} units={units} onClose={close} />}
+      {state && begun && <Followed state={state} board={board} findings={findings} />}
+      {open === 'cut' && <CutSectionsForm board={board} onClose={close} />}
+      {open === 'weigh' && <WeighBoardForm board={board} onClose={close} />}
     </Sheet>
   );
 }
@@ -58,23 +59,22 @@ function Followed({
   state,
   board,
   findings,
-  units,
 }: {
   state: SampleBoardState;
   board: BoardRow;
   findings: readonly LatestFinding[];
-  units: DisplayUnits;
 }) {
-  const { wanted } = state;
+  const { say } = useWords();
+  const { target } = state;
   return (
     <>
       <p>
-        <strong>{state.sentence}</strong>
-        {wanted &&
-          ` For ${wanted.endUseName} the scale must show ${weightText(wanted.minKg, units)} to ${weightText(wanted.maxKg, units)}.`}
+        <strong>{say(state.status)}</strong>
+        {target &&
+          ` ${say('weights.target', { useName: target.endUseName, leastKg: target.minKg, mostKg: target.maxKg })}`}
       </p>
-      <WeightChart code={board.code} state={state} findings={findings} units={units} />
-      <SampleRecords state={state} units={units} />
+      <WeightChart code={board.code} state={state} findings={findings} />
+      <SampleRecords state={state} />
     </>
   );
 }

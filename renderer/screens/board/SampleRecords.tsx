@@ -5,22 +5,18 @@ import type {
   SampleSection,
 } from '../../../shared-core/contract/sample-board.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { weightText } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../bridge.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayTimeWords, dayWords } from '../../parts/days.ts';
 import { ExcludeButton } from '../../parts/ExcludeButton.tsx';
 import { exclusionText } from '../../parts/exclusion-text.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 import { DrySectionForm } from './DrySectionForm.tsx';
 
-type Open = { section: SampleSection; name: string };
+type Open = { section: SampleSection; sectionName: string };
 
-/** What was weighed: the cuts with their sections, and the board's masses since. */
-export function SampleRecords({ state, units }: { state: SampleBoardState; units: DisplayUnits }) {
+/** What was weighed: the cuts with their sections, and the board's weights since. */
+export function SampleRecords({ state }: { state: SampleBoardState }) {
   const [open, setOpen] = useState<Open | null>(null);
   const close = () => setOpen(null);
   return (
@@ -28,86 +24,99 @@ export function SampleRecords({ state, units }: { state: SampleBoardState; units
       <ul className="sample-records">
         {state.cuts.map((cut) => (
           <li key={`cut ${cut.id}`} className={cut.excluded === null ? '' : 'sample-excluded'}>
-            <Cut cut={cut} units={units} onOpen={setOpen} />
+            <Cut cut={cut} onOpen={setOpen} />
           </li>
         ))}
         {state.weights.map((weight) => (
-          <li key={`mass ${weight.id}`} className={weight.excluded === null ? '' : 'sample-excluded'}>
-            <Weight weight={weight} units={units} />
+          <li key={`weight ${weight.id}`} className={weight.excluded === null ? '' : 'sample-excluded'}>
+            <Weight weight={weight} />
           </li>
         ))}
       </ul>
-      {open && <DrySectionForm section={open.section} name={open.name} onClose={close} />}
+      {open && <DrySectionForm {...open} onClose={close} />}
     </>
   );
 }
 
-function Cut({
-  cut,
-  units,
-  onOpen,
-}: {
-  cut: SampleBoardState['cuts'][number];
-  units: DisplayUnits;
-  onOpen: (open: Open) => void;
-}) {
-  const { say } = useWords();
-  const name = `the cut of ${dayWords(cut.at)}`;
+function Cut({ cut, onOpen }: { cut: SampleBoardState['cuts'][number]; onOpen: (open: Open) => void }) {
+  const { say, formats } = useWords();
+  const { boardKg, estimate, excluded } = cut;
+  const cutName = say('weights.cut-name', { cutOn: cut.at });
   return (
     <>
       <div className="sample-line">
-        <span className="sample-when">{dayTimeWords(cut.at)}</span>
+        <span className="sample-when">{formats.dateTime(cut.at)}</span>
         <span>
-          {weightText(cut.boardKg, units)}, sections cut
-          {cut.estimate && (
+          {say('weights.sections-cut', { boardKg })}
+          {estimate && (
             <>
-              : <strong>{pctWords(cut.estimate.mcWhenCutPct)} %</strong>
-              {cut.estimate.standardErrorPct !== null && ` ± ${pctWords(cut.estimate.standardErrorPct)}`},
-              oven-dry {weightText(cut.estimate.ovenDryKg, units)}
+              {' · '}
+              <strong>
+                {estimate.standardErrorPct === null
+                  ? formats.mc(estimate.mcWhenCutPct)
+                  : say('weights.mc-error', {
+                      mcPct: estimate.mcWhenCutPct,
+                      errorPoints: estimate.standardErrorPct,
+                    })}
+              </strong>
+              {' · '}
+              {say('weights.oven-dry', { ovenDryKg: estimate.ovenDryKg })}
             </>
           )}
-          {cut.excluded !== null && `; excluded: ${exclusionText(cut.excluded, say)}`}
+          {excluded !== null && ` · ${say('exclude.excluded', { reason: exclusionText(excluded, say) })}`}
         </span>
-        <ExcludeRecord record={{ what: 'cut', id: cut.id }} name={name} excluded={cut.excluded} />
+        <ExcludeRecord record={{ what: 'cut', id: cut.id }} name={cutName} excluded={excluded} />
       </div>
-      {cut.sections.map((section, index) => (
-        <div key={section.id} className="sample-line sample-section">
-          <span>Section {index + 1}</span>
-          <span className="tabular">
-            {section.wetGrams} g wet,{' '}
-            {section.dryGrams === null ? 'in the oven' : `${section.dryGrams} g oven-dry`}
-          </span>
-          {cut.excluded === null && (
-            <Button
-              kind={section.dryGrams === null ? 'main' : 'quiet'}
-              aria-label={`${section.dryGrams === null ? 'It is dry' : 'Weigh again'}: section ${index + 1} of ${name}`}
-              onClick={() => onOpen({ section, name: `Section ${index + 1}` })}
-            >
-              {section.dryGrams === null ? 'It is dry' : 'Weigh again'}
-            </Button>
-          )}
-        </div>
-      ))}
+      {cut.sections.map((section, index) => {
+        const number = index + 1;
+        const isWet = section.dryGrams === null;
+        const sectionName = say('weights.section-of-cut', { number, cutName });
+        return (
+          <div key={section.id} className="sample-line sample-section">
+            <span>{say('weights.section', { number })}</span>
+            <span className="tabular">
+              {say('weights.wet', { wetGrams: section.wetGrams })}
+              {' · '}
+              {section.dryGrams === null
+                ? say('weights.in-oven')
+                : say('weights.dry', { dryGrams: section.dryGrams })}
+            </span>
+            {excluded === null && (
+              <Button
+                kind={isWet ? 'main' : 'quiet'}
+                aria-label={say(isWet ? 'weights.weigh-dry-name' : 'weights.weigh-again-name', {
+                  sectionName,
+                })}
+                onClick={() => onOpen({ section, sectionName: say('weights.section', { number }) })}
+              >
+                {say(isWet ? 'weights.weigh-dry' : 'weights.weigh-again')}
+              </Button>
+            )}
+          </div>
+        );
+      })}
     </>
   );
 }
 
-function Weight({ weight, units }: { weight: SampleBoardState['weights'][number]; units: DisplayUnits }) {
-  const { say } = useWords();
-  const shown = weightText(weight.kg, units);
+function Weight({ weight }: { weight: SampleBoardState['weights'][number] }) {
+  const { say, formats } = useWords();
+  const { excluded, mcPct } = weight;
+  const shown = formats.weight(weight.kg);
   return (
     <div className="sample-line">
-      <span className="sample-when">{dayTimeWords(weight.at)}</span>
+      <span className="sample-when">{formats.dateTime(weight.at)}</span>
       <span>
-        {weight.excluded === null ? shown : <s>{shown}</s>}
-        {weight.excluded !== null && `; excluded: ${exclusionText(weight.excluded, say)}`}
-        {weight.excluded === null && weight.mcPct !== null && (
+        {excluded === null ? shown : <s>{shown}</s>}
+        {excluded !== null && ` · ${say('exclude.excluded', { reason: exclusionText(excluded, say) })}`}
+        {excluded === null && mcPct !== null && (
           <>
-            : <strong>{pctWords(weight.mcPct).replace('-', '−')} %</strong>
+            {' · '}
+            <strong>{formats.mc(mcPct)}</strong>
           </>
         )}
       </span>
-      <ExcludeRecord record={{ what: 'weight', id: weight.id }} name={shown} excluded={weight.excluded} />
+      <ExcludeRecord record={{ what: 'weight', id: weight.id }} name={shown} excluded={excluded} />
     </div>
   );
 }

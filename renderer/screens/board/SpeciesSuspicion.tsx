@@ -6,17 +6,18 @@ import { Button } from '../../parts/Button.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 
-/** The newest round's doubt about what wood the board is, with both ways to settle it; nothing where there is none. */
+/** The newest round's suspicion about the board's species, with both ways to settle it; nothing where there is none. */
 export function SpeciesSuspicion({
   board,
   readings,
-  onChange,
+  onEdit,
 }: {
   board: BoardRow;
   readings: readonly JudgedReading[];
-  onChange: () => void;
+  onEdit: () => void;
 }) {
   const { say } = useWords();
+  const { speciesName } = board;
   const suspicion = readings
     .filter(({ roundId }) => roundId === board.latest?.roundId)
     .flatMap(({ suspicions }) => suspicions)
@@ -27,14 +28,14 @@ export function SpeciesSuspicion({
       kind="caution"
       actions={
         <>
-          <Button onClick={onChange}>Change the wood</Button>
+          <Button onClick={onEdit}>{say('board.change-species')}</Button>
           <Button onClick={() => void attempt(bridge().command('boards.confirmSpecies', { id: board.id }))}>
-            It is {board.speciesName}
+            {say('board.confirm-species', { speciesName })}
           </Button>
         </>
       }
     >
-      Is it {board.speciesName}? {say(suspicion.why)} Look at its end grain and bark.
+      {say('board.species-question', { speciesName })} {say(suspicion.why)} {say('board.species-check')}
     </Banner>
   );
 }

@@ -1,6 +1,6 @@
 import type { Scale } from '../../parts/chart/scale.ts';
 
-/** The room that a place's name wants, px. */
+/** The room that a place's name needs, px. */
 const NAME_PX = 120;
 const LINE_PX = 16;
 /** The room for two lines of names above a plot, px. */

@@ -1,14 +1,10 @@
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { weightText } from '../../../shared-core/units/weight.ts';
 import { Axes, pctTicks, plotMargin } from '../../parts/chart/Axes.tsx';
 import { ChartFigure } from '../../parts/chart/ChartFigure.tsx';
 import { ChartLegend, LegendItem } from '../../parts/chart/ChartLegend.tsx';
 import { linearScale, niceTicks } from '../../parts/chart/scale.ts';
 import { timeAxisTicks, timeScale } from '../../parts/chart/time-axis.ts';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { useWords } from '../../words.ts';
 
 const HEIGHT = 240;
@@ -20,18 +16,17 @@ interface Point {
   kg: number | null;
 }
 
-/** Moisture content over time by the board's mass, beside what the meter found. */
+/** Moisture content over time by the board's weight, beside what the meter found. */
 export function WeightChart({
   code,
   state,
   findings,
-  units,
 }: {
   code: string;
   state: SampleBoardState;
   findings: readonly LatestFinding[];
-  units: DisplayUnits;
 }) {
+  const { say, formats } = useWords();
   const byWeight: Point[] = [
     ...state.cuts.flatMap(({ at, boardKg, estimate }) =>
       estimate ? [{ at, kg: boardKg, mcPct: estimate.mcWhenCutPct }] : [],
@@ -40,30 +35,35 @@ export function WeightChart({
       mcPct !== null && excluded === null ? [{ at, kg, mcPct }] : [],
     ),
   ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
-  if (byWeight.length === 0) return null;
+  const [first, last] = [byWeight[0], byWeight.at(-1)];
+  if (!first || !last) return null;
   const byMeter = findings.flatMap(({ at, averagePct }): Point[] =>
     averagePct === null ? [] : [{ at, kg: null, mcPct: averagePct }],
   );
   const all = [...byWeight, ...byMeter].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
-  const last = byWeight.at(-1);
   return (
     <ChartFigure
-      title={`Moisture content of ${code} by its mass`}
+      title={say('weights.chart', { boardCode: code })}
       summary={
-        byWeight.length === 1
-          ? `${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
-          : `From ${pctWords(byWeight[0]?.mcPct ?? null)} % on ${dayWords(byWeight[0]?.at ?? '')} to ${pctWords(last?.mcPct ?? null)} % on ${dayWords(last?.at ?? '')}.`
+        first === last
+          ? say('weights.chart-one', { mcPct: last.mcPct, weighedOn: last.at })
+          : say('weights.chart-more', {
+              firstPct: first.mcPct,
+              firstOn: first.at,
+              lastPct: last.mcPct,
+              lastOn: last.at,
+            })
       }
       height={HEIGHT}
       legend={<Legend hasMeter={byMeter.length > 0} />}
-      columns={['Day', 'Mass', 'By its mass, %', 'By the meter, %']}
+      columns={[say('chart.day'), say('weights.weight'), say('weights.by-weight'), say('weights.by-meter')]}
       rows={all.map((point, index) => ({
         key: index,
         cells: [
-          dayWords(point.at),
-          point.kg === null ? '' : weightText(point.kg, units),
-          point.kg === null ? '' : pctWords(point.mcPct),
-          point.kg === null ? pctWords(point.mcPct) : '',
+          formats.day(point.at),
+          point.kg === null ? '' : formats.weight(point.kg),
+          point.kg === null ? '' : formats.mc(point.mcPct),
+          point.kg === null ? formats.mc(point.mcPct) : '',
         ],
       }))}
     >
@@ -100,11 +100,11 @@ function Plot({
         yTicks={pctTicks(yTicks, formats)}
       />
       <polyline
-        className="mass-line"
+        className="weight-line"
         points={byWeight.map((point) => `${place(point).cx},${place(point).cy}`).join(' ')}
       />
       {byWeight.map((point) => (
-        <circle key={point.at} className="mass-point" {...place(point)} r={5} />
+        <circle key={point.at} className="weight-point" {...place(point)} r={5} />
       ))}
       {byMeter.map((point) => (
         <path
@@ -118,13 +118,14 @@ function Plot({
 }
 
 function Legend({ hasMeter }: { hasMeter: boolean }) {
+  const { say } = useWords();
   return (
     <ChartLegend>
-      <LegendItem words="by its mass">
-        <circle className="mass-point" cx="10" cy="10" r="5" />
+      <LegendItem words={say('weights.by-weight')}>
+        <circle className="weight-point" cx="10" cy="10" r="5" />
       </LegendItem>
       {hasMeter && (
-        <LegendItem words="average by the meter">
+        <LegendItem words={say('weights.legend-meter')}>
           <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
         </LegendItem>
       )}

@@ -1,6 +1,62 @@
 /** When a board or a stack gets there. */
 export const forecast = {
+  'forecast.title': 'Forecast',
   'forecast.none': 'No forecast yet.',
   'forecast.likely-when': 'Likely {likelyWhen}.',
   'forecast.likely-interval': 'Likely {likelyInterval}.',
+
+  'forecast.chart': 'Moisture content of {boardCode}, past and forecast in {placeName}',
+  'forecast.if-moved-to': 'Forecast if moved to',
+  'forecast.stays': '{placeName} (stays)',
+  'forecast.today': 'Today',
+  'forecast.lowest-emc': 'Lowest EMC {emcPct}',
+  'forecast.reading-row': '{depth, select, core {Core} other {Shell}} reading, {readOn}',
+
+  'forecast.average-now': 'Now about {averagePct}, likely {likelyInterval}.',
+  'forecast.target': 'Target {targetRange}.',
+  'forecast.should-be-ready': 'Should be ready now.',
+  'forecast.ready-in-place': 'In {placeName}: likely {readyText}.',
+  'forecast.not-in-place': 'In {placeName} it is unlikely to get there. Lowest EMC there: {emcPct}.',
+
+  'forecast.legend-average': 'Average, likely range',
+  'forecast.legend-core-readings': 'Core, with readings',
+  'forecast.legend-shell-readings': 'Shell, with readings',
+  'forecast.legend-lowest-emc': 'EMC of the driest month',
+  'forecast.legend-ready': 'Likely ready, with the earliest and latest day',
+
+  'forecast.places': 'Likely ready by place',
+  'forecast.places-caption':
+    'Ready means {targetRange} on average and a shell–core difference of {allowedPoints} at most.',
+  'forecast.place': 'Place',
+  'forecast.here-now': 'here now',
+  'forecast.if-moved-today': 'if moved today',
+  'forecast.likely-ready': 'Likely ready',
+  'forecast.timeline': 'Timeline',
+  'forecast.timeline-until': 'Today → {lastOn}',
+  'forecast.lowest-emc-head': 'Lowest EMC',
+  'forecast.now': 'Now',
+  'forecast.now-until': 'Now, {latestOn} at the latest',
+  'forecast.now-open': 'Now, or much later',
+  'forecast.unlikely': 'Unlikely within two years; earliest {earliestOn}',
+  'forecast.not-within': 'Not within two years',
+  'forecast.never': 'Never: the air is too damp',
+
+  'forecast.based-on': 'Based on',
+  'forecast.based-on-readings':
+    'Based on {readings, plural, =0 {no readings of this board} one {# reading of this board} other {# readings of this board}}.',
+  'forecast.based-on-others':
+    'Based on {readings, plural, =0 {no readings of this board} one {# reading of this board} other {# readings of this board}}, and on {others, plural, one {# other board} other {# other boards}} of its stack and log.',
+
+  'profile.title': 'Through the thickness',
+  'profile.chart': 'Moisture through the thickness of {boardCode} today',
+  'profile.depth': 'Below the upper face',
+  'profile.mc': 'MC',
+  'profile.reading-row': 'Reading at {depthMm}',
+  'profile.now': 'Shell about {shellPct}, core about {corePct}.',
+  'profile.emc': 'EMC this month {emcPct}',
+  'profile.emc-here': 'EMC here this month: {emcPct}.',
+  'profile.read-on': 'The readings are from {readOn}. The profile is the forecast for today.',
+  'profile.legend-likely': 'Profile, likely range',
+  'profile.legend-shell': 'Shell reading',
+  'profile.legend-core': 'Core reading',
 } as const;

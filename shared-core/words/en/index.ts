@@ -16,6 +16,7 @@ import { stackPlan } from './stack-plan.ts';
 import { stacks } from './stacks.ts';
 import { suspicions } from './suspicions.ts';
 import { validation } from './validation.ts';
+import { weights } from './weights.ts';
 
 /** The areas of the catalog; a test holds that no code is in two of them. */
 export const areas = {
@@ -37,6 +38,7 @@ export const areas = {
   stacks,
   suspicions,
   validation,
+  weights,
 };
 
 /** Every sentence in English, by its code. */
@@ -59,6 +61,7 @@ export const english = {
   ...stacks,
   ...suspicions,
   ...validation,
+  ...weights,
 };
 
 export type English = typeof english;

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -27,28 +28,33 @@ async function weighLater(days: number, kg: number): Promise<SampleBoardState> {
 }
 
 // Dry Kiln Operator's Manual (USDA Agriculture Handbook 188), chapter 6: the worked sample board (from memory).
-describe('a board followed by its mass, as in the handbook', () => {
-  test('is told from its sections: 62.2 % when they were cut, 2.75 kg oven-dry, 50.5 % at 4.14 kg', async () => {
+describe('a board followed by its weight, as in the handbook', () => {
+  test('follows from its sections: 62.2 % when they were cut, 2.75 kg oven-dry, 50.5 % at 4.14 kg', async () => {
     const wet = await cut();
     expect(wet.cuts[0]!.estimate).toBeNull();
-    expect(wet.sentence).toMatch(/^2 of 2 sections are still drying/);
+    expect(wet.status).toEqual(message('weights.sections-drying', { drying: 2, sections: 2 }));
     yard.later(DAY_MS);
     const { cuts } = await dry(wet, 0, [59.2, 55.02]);
     expect(cuts[0]!.estimate!.mcWhenCutPct).toBeCloseTo(62.2, 1);
     expect(cuts[0]!.estimate!.ovenDryKg).toBeCloseTo(2.75, 2);
     const after = await weighLater(30, 4.14);
     expect(after.weights[0]!.mcPct).toBeCloseTo(50.5, 0);
-    expect(after.sentence).toMatch(/^By its mass it holds 50\.\d %, from 62\.2 %/);
+    expect(after.status).toEqual(
+      message('weights.mc-now', {
+        mcPct: after.weights[0]!.mcPct!,
+        mcWhenCutPct: after.cuts[0]!.estimate!.mcWhenCutPct,
+      }),
+    );
   });
 
-  test('says what the scale must show for its use: furniture wants 6 to 8 %', async () => {
+  test('has a target weight for its use: 6 to 8 % for furniture', async () => {
     const state = await dry(await cut(), 0, [59.2, 55.02]);
-    expect(state.wanted!.minKg).toBeCloseTo(2.75 * 1.06, 2);
-    expect(state.wanted!.maxKg).toBeCloseTo(2.75 * 1.08, 2);
+    expect(state.target!.minKg).toBeCloseTo(2.75 * 1.06, 2);
+    expect(state.target!.maxKg).toBeCloseTo(2.75 * 1.08, 2);
   });
 });
 
-test('one section still in the oven keeps the estimate back', async () => {
+test('with one section still in the oven there is no estimate', async () => {
   const wet = await cut();
   const one = await yard.command('samples.drySection', {
     sectionId: wet.cuts[0]!.sections[0]!.id,
@@ -56,17 +62,17 @@ test('one section still in the oven keeps the estimate back', async () => {
     at: yard.now(),
   });
   expect(one.cuts[0]!.estimate).toBeNull();
-  expect(one.sentence).toMatch(/^1 of 2 sections is still drying/);
+  expect(one.status).toEqual(message('weights.sections-drying', { drying: 1, sections: 2 }));
 });
 
-test('a section weighed again is taken at its newest mass', async () => {
+test('the newest weight of a section is used', async () => {
   const wet = await cut(4, [100]);
   await dry(wet, 0, [80]);
   const again = await dry(wet, 0, [50]);
   expect(again.cuts[0]!.estimate!.mcWhenCutPct).toBeCloseTo(100, 9);
 });
 
-test('cut again, it is a shorter board: masses before go by the first cut, masses after by the second', async () => {
+test('cut again, it is a shorter board: weights before use the first cut, weights after the second', async () => {
   await dry(await cut(3, [100]), 0, [50]); // 100 %, so 1.5 kg oven-dry
   await weighLater(10, 2.4);
   yard.later(DAY_MS);
@@ -75,20 +81,20 @@ test('cut again, it is a shorter board: masses before go by the first cut, masse
   expect(weights.map((weight) => weight.mcPct)).toEqual([expect.closeTo(60, 9), expect.closeTo(10, 9)]);
 });
 
-test('a mass or a cut that went wrong is set aside, stays on record, and is put back', async () => {
+test('a weight or a cut that went wrong is excluded, stays on record, and is included again', async () => {
   await dry(await cut(3, [100]), 0, [50]);
   const weighed = await weighLater(5, 24);
   const weight = { what: 'weight' as const, id: weighed.weights[0]!.id };
   const excluded = await yard.command('samples.exclude', { ...weight, why: 'a point was left out' });
   expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: { text: 'a point was left out' } });
-  expect(excluded.sentence).toMatch(/Weigh the board again/);
+  expect(excluded.status).toEqual(message('weights.weigh-now', { mcWhenCutPct: 100 }));
   expect((await yard.command('samples.include', weight)).weights[0]!.excluded).toBeNull();
   const first = { what: 'cut' as const, id: weighed.cuts[0]!.id };
   const without = await yard.command('samples.exclude', { ...first, why: 'sections mixed up' });
-  expect(without).toMatchObject({ wanted: null, weights: [{ mcPct: null }] });
+  expect(without).toMatchObject({ target: null, weights: [{ mcPct: null }] });
 });
 
-test('what cannot be is refused with a sentence, and nothing is kept', async () => {
+test('what cannot be is refused with the reason, and nothing is saved', async () => {
   const wet = await cut(3, [100]);
   const sectionId = wet.cuts[0]!.sections[0]!.id;
   const at = yard.now();
@@ -112,13 +118,13 @@ test('what cannot be is refused with a sentence, and nothing is kept', async () 
   expect(state).toMatchObject({ weights: [], cuts: [{ sections: [{ dryGrams: null }] }] });
 });
 
-test('a board lighter than oven-dry says that its sections were not like it', async () => {
+test('a board lighter than oven-dry asks for new sections', async () => {
   await dry(await cut(3, [100]), 0, [90]);
-  expect((await weighLater(30, 2)).sentence).toMatch(/less than it should oven-dry.*Cut new ones/);
+  expect((await weighLater(30, 2)).status).toEqual(message('weights.below-oven-dry'));
 });
 
-test('a board without sections says so; what was weighed can never be changed', async () => {
-  expect((await yard.query('samples.get', { boardId })).sentence).toMatch(/No sections were cut/);
+test('a board without sections asks for them; what was weighed can never be changed', async () => {
+  expect((await yard.query('samples.get', { boardId })).status).toEqual(message('weights.no-sections'));
   await dry(await cut(3, [100]), 0, [50]);
   await weighLater(1, 2.9);
   const disk = new Database(join(yard.dataDir, 'yard.sqlite'));

@@ -2,7 +2,7 @@
 import '../parts/drawing-room.ts';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { dayOf } from '../../../../renderer/parts/days.ts';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
@@ -46,6 +46,25 @@ const found: Found = {
   ],
 };
 
+/** At the left and the right end of a 2.4 m board as planned, and once elsewhere. */
+const spots = [
+  aReading(11, {
+    roundId: 7,
+    spotIndex: 0,
+    spot: { depth: 'shell', depthMm: 2.5, fromEndMm: 800, face: 'face' },
+  }),
+  aReading(12, {
+    roundId: 7,
+    spotIndex: 3,
+    spot: { depth: 'core', depthMm: 13.5, fromEndMm: 800, face: 'face' },
+  }),
+  aReading(13, {
+    roundId: 7,
+    spotIndex: null,
+    spot: { depth: 'core', depthMm: 13.5, fromEndMm: 750, face: 'fresh-cut' },
+  }),
+];
+
 /** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
 const probedBoard: ProbedBoard = {
   boardId: 1,
@@ -67,8 +86,8 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
     'samples.get': () => ({
       cuts: [],
       weights: [],
-      wanted: null,
-      sentence: 'No sections were cut beside it.',
+      target: null,
+      status: message('weights.no-sections'),
     }),
     'boards.forecast': () => ({ details: null, whyNot: 'Nothing can be foreseen of it yet.' }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
@@ -87,17 +106,24 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
 
 const region = async (name: string) => within(await screen.findByRole('region', { name }));
 
-beforeEach(forgetEverything);
-afterEach(cleanup);
+beforeEach(() => {
+  forgetEverything();
+  // A year is shown only where it is not this one.
+  vi.setSystemTime(new Date(2026, 8, 20, 12));
+});
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
 
 describe('A board', () => {
-  test('says its call, the figures under it, and why, the deciding reason first', async () => {
+  test('shows its call, the figures under it, and why, the deciding reason first', async () => {
     open();
     const call = await region('Latest call');
     expect(call.getByText('Keep drying')).toBeTruthy();
-    expect(call.getByText('likely 13.7 to 16.1 %')).toBeTruthy();
+    expect(call.getByText('Likely 13.7–16.1%.')).toBeTruthy();
     // Core 15.8 less shell 14.1.
-    expect(call.getByText('1.7 %')).toBeTruthy();
+    expect(call.getByText('1.7 points')).toBeTruthy();
     expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
       'Too wet: 14.9%. Target 6–8%.',
       'The air in Pole shed that month can dry it to about 12.5%. After that it needs drier air.',
@@ -109,15 +135,17 @@ describe('A board', () => {
     open();
     const history = await region('History');
     expect(history.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
-    expect(history.getByText(/From 21.2 % on 9 May 2026 to 14.9 % on 22 Aug 2026/)).toBeTruthy();
+    expect(
+      await history.findByText(/^From 21.2% on May 9 to 14.9% on Aug 22. Target for Furniture.*: 6–8%.$/),
+    ).toBeTruthy();
     const rows = history.getAllByRole('row').map((row) =>
       within(row)
         .queryAllByRole('cell')
         .map((cell) => cell.textContent),
     );
     expect(rows.slice(1)).toEqual([
-      ['9 May 2026', '21.2', '19.4', '23.0', '19.1', '23.4'],
-      ['22 Aug 2026', '14.9', '13.7', '16.1', '14.1', '15.8'],
+      ['May 9', '21.2%', '19.4–23.0%', '19.1%', '23.4%'],
+      ['Aug 22', '14.9%', '13.7–16.1%', '14.1%', '15.8%'],
     ]);
   });
 
@@ -133,12 +161,12 @@ describe('A board', () => {
     expect(dots[1]!.y).toBeGreaterThan(dots[0]!.y);
   });
 
-  test('where it stood is listed, the present place first', async () => {
+  test('where it has been is listed, the present place first', async () => {
     open();
-    const moves = (await region('Where it stood')).getAllByRole('listitem');
+    const moves = (await region('Where it has been')).getAllByRole('listitem');
     expect(moves.map((move) => move.textContent)).toEqual([
-      'Pole shed since 1 Jun 2026',
-      'Fence row 3 Mar 2026 to 1 Jun 2026',
+      'Pole shed since Jun 1',
+      'Fence row: Mar 3 – Jun 1',
     ]);
   });
 
@@ -153,9 +181,19 @@ describe('A board', () => {
     expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 12 }]);
   });
 
+  test('each reading names its spot, and the end that its distance is from', async () => {
+    open({ ...found, board: aBoardRow(1, { latest, lengthMm: 2400, thicknessMm: 27 }), readings: spots });
+    const readings = await region('Readings');
+    expect(readings.getAllByText(/^(Shell|Core) ·/).map(({ textContent }) => textContent)).toEqual([
+      'Shell · 2.5 mm deep · 80 cm from the left end',
+      'Core · 14 mm deep · 80 cm from the right end',
+      'Core · 14 mm deep · 75 cm from an end · on a fresh cut',
+    ]);
+  });
+
   test('never probed, it offers to probe its stack', async () => {
     open({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
-    expect(await screen.findByText(/never probed/)).toBeTruthy();
+    expect(await screen.findByText(/^No readings yet/)).toBeTruthy();
     expect(screen.getByRole('link', { name: 'Probe Ridge oak' }).getAttribute('href')).toBe(
       '#/round?stack=1',
     );
@@ -163,7 +201,7 @@ describe('A board', () => {
     await expectNoBarriers();
   });
 
-  test('without a sound average, it shows the call and no figures', async () => {
+  test('without an average, it shows the call and no figures', async () => {
     const unsound = aFinding({
       averagePct: null,
       lowPct: null,
@@ -175,15 +213,15 @@ describe('A board', () => {
     open({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
     const call = await region('Latest call');
     expect(call.getByText('Probe again')).toBeTruthy();
-    expect(call.queryByText(/likely/)).toBeNull();
-    expect((await region('History')).getByText('No round gave a sound average yet.')).toBeTruthy();
+    expect(call.queryByText(/likely/i)).toBeNull();
+    expect((await region('History')).getByText('No average yet.')).toBeTruthy();
   });
 
-  test('is changed: only what was typed anew is sent changed', async () => {
+  test('is edited: only what was typed is sent changed', async () => {
     const { machine, user } = open(found, {
       'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'],
     });
-    await user.click(await screen.findByRole('button', { name: 'Change' }));
+    await user.click(await screen.findByRole('button', { name: 'Edit' }));
     await screen.findByRole('combobox', { name: 'Species' });
     await user.type(screen.getByLabelText('Log'), 'Ridge');
     await expectNoBarriers();
@@ -193,12 +231,12 @@ describe('A board', () => {
     ]);
   });
 
-  test('whose bark is said to be off is asked for the day, today until another is said', async () => {
+  test('whose bark came off asks for the day, today at first', async () => {
     const { machine, user } = open(
       { ...found, board: aBoardRow(1, { latest, sawing: 'flat', barkSide: 'up-bark-on' }) },
       { 'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'] },
     );
-    await user.click(await screen.findByRole('button', { name: 'Change' }));
+    await user.click(await screen.findByRole('button', { name: 'Edit' }));
     await screen.findByRole('combobox', { name: 'Species' });
     expect(screen.queryByLabelText('Bark removed on')).toBeNull();
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
@@ -210,7 +248,7 @@ describe('A board', () => {
     expect(machine.inputsOf('boards.change')).toMatchObject([{ barkSide: 'up', barkOffOn: '2026-05-03' }]);
   });
 
-  test('whose wood is doubted asks which it is, with both ways to settle it', async () => {
+  test('of a questionable species asks which it is, with both ways to settle it', async () => {
     const suspicion = {
       rule: 'species-unlike-stack' as const,
       severity: 'questionable' as const,
@@ -226,19 +264,19 @@ describe('A board', () => {
     const { machine, user } = open({ ...found, readings });
     const call = await region('Latest call');
     expect(call.getByText(/As Elm, this board's core is at 17\.0%/)).toBeTruthy();
-    await user.click(call.getByRole('button', { name: 'It is Northern red oak' }));
+    await user.click(call.getByRole('button', { name: 'Confirm Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
-    await user.click(call.getByRole('button', { name: 'Change the wood' }));
+    await user.click(call.getByRole('button', { name: 'Change species' }));
     expect(await screen.findByRole('combobox', { name: 'Species' })).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('whose species is confirmed shows it', async () => {
     open({ ...found, isSpeciesConfirmed: true });
-    expect((await region('About it')).getByText('Northern red oak, confirmed')).toBeTruthy();
+    expect((await region('About this board')).getByText('Northern red oak, confirmed')).toBeTruthy();
   });
 
-  test('that is not there says so and leads to all boards', async () => {
+  test('that is not there shows so and leads to all boards', async () => {
     open(found, {
       'boards.get': () => {
         throw new Refusal(message('refusal.not-found', { what: 'board' }));

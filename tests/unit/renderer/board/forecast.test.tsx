@@ -2,26 +2,28 @@
 import '../parts/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { dayWords } from '../../../../renderer/parts/days.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { ForecastOfBoard } from '../../../../renderer/screens/board/ForecastOfBoard.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
-import { aForecast } from './a-forecast.ts';
+import { aForecast, nowMs } from './a-forecast.ts';
 
-const day = (atMs: number) => dayWords(new Date(atMs).toISOString());
-
-function open(answer: BoardForecast | (() => BoardForecast), said: Partial<BoardRow> = {}) {
+function open(
+  answer: BoardForecast | (() => BoardForecast),
+  known: Partial<BoardRow> = {},
+  units: DisplayUnits = 'metric',
+) {
+  useSettings.setState({ settings: { units } as Settings });
   playMachine({ 'boards.forecast': typeof answer === 'function' ? answer : () => answer });
   render(
     <main>
       <h1>OAK-01</h1>
-      <ForecastOfBoard
-        board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...said })}
-        units="metric"
-      />
+      <ForecastOfBoard board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...known })} />
     </main>,
   );
   return userEvent.setup();
@@ -29,123 +31,149 @@ function open(answer: BoardForecast | (() => BoardForecast), said: Partial<Board
 const openForecast = (more: Parameters<typeof aForecast>[0] = {}) =>
   open({ details: aForecast(more), whyNot: null });
 
-beforeEach(forgetEverything);
-afterEach(cleanup);
+beforeEach(() => {
+  forgetEverything();
+  // A year is shown only where it is not this one.
+  vi.setSystemTime(nowMs);
+});
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
 
-describe('What to expect of a board', () => {
+describe('The forecast of a board', () => {
   test('begins with what it means, and ends with what it was made from', async () => {
     openForecast();
     await screen.findByText(/^Even the driest month’s air in Pole shed/);
-    const sheet = within(screen.getByRole('region', { name: 'What to expect' }));
+    const sheet = within(screen.getByRole('region', { name: 'Forecast' }));
     const items = sheet.getAllByRole('listitem').map((item) => item.textContent);
     expect(items[0]).toMatch(
       /^Even the driest month’s air in Pole shed .* brings wood no lower than .*waiting there gains nothing/,
     );
     expect(items[1]).toMatch(/^Moved to Bench room today it should get there/);
-    expect(sheet.getByText(/resting on 4 readings of its own and on 2 other boards/)).toBeTruthy();
+    expect(
+      sheet.getByText('Based on 4 readings of this board, and on 2 other boards of its stack and log.'),
+    ).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('the drawing has its values as a table: past, ahead and each reading with its interval', async () => {
     openForecast();
-    await screen.findByRole('img', { name: 'Moisture content of OAK-01, past and foreseen in Pole shed' });
+    await screen.findByRole('img', { name: 'Moisture content of OAK-01, past and forecast in Pole shed' });
     const table = within(
-      screen.getByRole('table', { name: 'Moisture content of OAK-01, past and foreseen in Pole shed' }),
+      screen.getByRole('table', { name: 'Moisture content of OAK-01, past and forecast in Pole shed' }),
     );
     const rows = table.getAllByRole('row').map((row) =>
       within(row)
         .queryAllByRole('cell')
         .map((c) => c.textContent),
     );
-    const read = rows.filter(([first]) => first?.startsWith('Read'));
-    expect(read.map((row) => row[0]?.split(', ')[1])).toEqual(['shell', 'core']);
-    for (const [, middle, low, high] of read) {
-      expect(Number(low)).toBeLessThan(Number(middle));
-      expect(Number(middle)).toBeLessThan(Number(high));
+    const read = rows.filter(([first]) => first?.includes('reading'));
+    // Sawn on March 10, and read 150 days later.
+    expect(read.map((row) => row[0])).toEqual(['Shell reading, Aug 7', 'Core reading, Aug 7']);
+    for (const [, middle, likely] of read) {
+      const [low, high] = likely!.split('–').map(Number.parseFloat) as [number, number];
+      expect(low).toBeLessThan(Number.parseFloat(middle!));
+      expect(high).toBeGreaterThan(Number.parseFloat(middle!));
     }
-    expect(rows.some(([first]) => first === day(aForecast().nowMs))).toBe(true);
+    expect(rows.some(([first]) => first === 'Sep 20')).toBe(true);
   });
 
-  test('the time ahead can be looked at as if it stood elsewhere', async () => {
+  test('the forecast can be shown for another place', async () => {
     const user = openForecast();
     await user.click(await screen.findByRole('radio', { name: 'Bench room' }));
     expect(
-      screen.getByRole('img', { name: 'Moisture content of OAK-01, past and foreseen in Bench room' }),
+      screen.getByRole('img', { name: 'Moisture content of OAK-01, past and forecast in Bench room' }),
     ).toBeTruthy();
-    const { likelyMs } = aForecast().forecast.places[1]!.reach;
-    expect(screen.getByText(new RegExp(`likely comes within 6 to 8 % on ${day(likelyMs!)}`))).toBeTruthy();
+    // "Likely" is 8 chances in 10, like the interval around it.
+    expect(
+      screen.getByText(
+        /^Now about [\d.]+%, likely [\d.]+–[\d.]+%\. Target 6–8%\. In Bench room: likely Mar 2027 \(Dec 2026 or later\)\.$/,
+      ),
+    ).toBeTruthy();
   });
 
-  test('the places stand side by side with their dates and with what they never pass', async () => {
+  test('the places are side by side, with their dates and their lowest EMC', async () => {
     openForecast();
-    const table = within(await screen.findByRole('table', { name: /^Day on which it is within 6 to 8 %/ }));
-    const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];
-    const { floorPct, reach } = aForecast().forecast.places[1]!;
-    expect(shed.textContent).toMatch(/Pole shedwhere it stands.*Never: the air there is too damp/);
-    expect(room.textContent).toContain(
-      `Bench roomif moved today${day(reach.earlyMs!)}${day(reach.likelyMs!)}`,
+    const table = within(
+      await screen.findByRole('table', {
+        name: 'Ready means 6–8% on average and a shell–core difference of 2.0 points at most.',
+      }),
     );
-    expect(room.textContent).toContain(`${floorPct.median.toFixed(1)} %`);
+    const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];
+    expect(shed.textContent).toMatch(/Pole shedhere now.*Never: the air is too damp/);
+    expect(room.textContent).toMatch(/Bench roomif moved todayMar 2027 \(Dec 2026 or later\)/);
+    expect(room.textContent).toMatch(/[\d.]+% January$/);
   });
 
-  test('the profile names shell, core, the air and the day of the readings, and has each depth in a table', async () => {
+  test('the profile names shell, core, EMC and the day of the readings, and has each depth in a table', async () => {
     openForecast();
     const sheet = within(await screen.findByRole('region', { name: 'Through the thickness' }));
-    expect(sheet.getByText(/this month’s air draws wood to 13.4 %/)).toBeTruthy();
+    expect(sheet.getByText(/EMC here this month: 13.4%.*The readings are from Aug 7/)).toBeTruthy();
     const rows = sheet.getAllByRole('row').map((row) => row.textContent);
-    expect(
-      rows.filter((row) => row?.startsWith('Read at 13.5 mm') || row?.startsWith('Read at 14 mm')),
-    ).toHaveLength(2);
+    expect(rows.filter((row) => row?.startsWith('Reading at 14 mm'))).toHaveLength(2);
     expect(rows.some((row) => row?.startsWith('27 mm'))).toBe(true);
   });
 });
 
-test('what was taken for granted is listed with what the forecast rests on', async () => {
+test('the assumptions are listed with what the forecast is based on', async () => {
   openForecast({ assumptions: ['It lies in course 1 (common practice, no source).'] });
-  const basis = within(await screen.findByRole('region', { name: 'What it rests on' }));
+  const basis = within(await screen.findByRole('region', { name: 'Based on' }));
   expect(basis.getAllByRole('listitem')[1]?.textContent).toBe(
     'It lies in course 1 (common practice, no source).',
   );
   await expectNoBarriers();
 });
 
-describe('Warp', () => {
-  test('says the cup now and at the target, in millimetres', async () => {
+describe('Cup', () => {
+  test('is shown now and at the target', async () => {
     openForecast();
-    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
-    const { now, atTarget } = aForecast().warp!;
-    expect(sheet.getByText(`${Math.abs(now.totalMm).toFixed(1)} mm hollow`)).toBeTruthy();
-    expect(sheet.getByText(`${Math.abs(atTarget.totalMm).toFixed(1)} mm hollow`)).toBeTruthy();
+    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    expect(sheet.getAllByText(/^Up to [\d.]+ mm across 210 mm$/)).toHaveLength(2);
   });
 
-  test('what nobody said of its rings is named with what is taken instead', async () => {
+  test('what is unknown of its rings is named with what is assumed', async () => {
     openForecast();
-    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
-    const assumed = within(sheet.getByRole('list', { name: 'Taken for granted' }))
+    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    const assumed = within(sheet.getByRole('list', { name: 'Assumptions' }))
       .getAllByRole('listitem')
       .map((item) => item.textContent);
-    expect(assumed[0]).toMatch(/which face was nearer the bark.*the worse case/);
-    expect(assumed[1]).toMatch(/150 mm is taken.*\(common practice, no source\).*Nearer the pith/);
-    expect(assumed[2]).toMatch(/under “Change”/);
-    expect(sheet.queryByText(/on its upper side/)).toBeNull();
+    expect(assumed).toEqual([
+      'Bark side unknown: the worse case is shown.',
+      'Distance from pith unknown: 150 mm assumed. Closer to the pith, it cups more.',
+      'Look at the end grain, then enter it with Edit.',
+    ]);
+    expect(sheet.queryByText(/(upper|lower) face hollow/)).toBeNull();
   });
 
-  test('where it was said, the hollow side is named, and pulls against each other are called that', async () => {
+  test('in inches, what is finer than a tape is under its finest mark', async () => {
+    const warp = {
+      now: { ringsMm: 0.5, facesMm: 0.1, totalMm: 0.6 },
+      atTarget: { ringsMm: 5, facesMm: 0, totalMm: 5 },
+      advice: [],
+    };
+    open({ details: aForecast({ warp }), whyNot: null }, { barkSide: 'up' }, 'imperial');
+    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    expect(sheet.getByText('under 1/16 in across 8 1/4 in, upper face hollow')).toBeTruthy();
+    expect(sheet.getByText('3/16 in across 8 1/4 in, upper face hollow')).toBeTruthy();
+    expect(sheet.queryByText(/mm/)).toBeNull();
+  });
+
+  test('where the bark side is known, the hollow face is named, and causes against each other are subtracted', async () => {
     const warp = {
       now: { ringsMm: 1.5, facesMm: -0.4, totalMm: 1.1 },
       atTarget: { ringsMm: -2, facesMm: 0, totalMm: -2 },
       advice: [],
     };
     open({ details: aForecast({ warp }), whyNot: null }, { ringRadiusMm: 90, barkSide: 'up' });
-    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
-    expect(sheet.getByText(/^Now:/).textContent).toBe(
-      'Now: 1.1 mm hollow on its upper side over 210 mm1.5 mm from its rings, against 0.4 mm from unlike faces',
-    );
-    expect(sheet.getByText(/^At 7.0 %:/).textContent).toMatch(/2.0 mm hollow on its lower side/);
-    expect(sheet.queryByRole('list', { name: 'Taken for granted' })).toBeNull();
+    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    expect(sheet.getByText('1 mm across 210 mm, upper face hollow')).toBeTruthy();
+    expect(sheet.getByText('1.5 mm from the rings, less 0.5 mm from uneven drying')).toBeTruthy();
+    expect(sheet.getByText('2 mm across 210 mm, lower face hollow')).toBeTruthy();
+    expect(sheet.queryByRole('list', { name: 'Assumptions' })).toBeNull();
   });
 
-  test('each advice says what it is about, what to do and where that is from', async () => {
+  test('each advice names its subject, what to do and its source', async () => {
     const advice = [
       {
         about: 'casehardening' as const,
@@ -154,21 +182,21 @@ describe('Warp', () => {
       },
     ];
     openForecast({ warp: { ...aForecast().warp!, advice } });
-    const sheet = within(await screen.findByRole('region', { name: 'Warp' }));
-    const todo = within(sheet.getByRole('list', { name: 'What to do about it' }));
+    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    const todo = within(sheet.getByRole('list', { name: 'What to do' }));
     expect(todo.getByRole('listitem').textContent).toBe(
       'Casehardening. Let it even out before ripping it. from memory',
     );
   });
 
-  test('what is missing for it is said', async () => {
+  test('what is missing for it is named', async () => {
     openForecast({ warp: null, whyNoWarp: 'Give its width under “Change”.' });
     expect(await screen.findByText('Give its width under “Change”.')).toBeTruthy();
   });
 });
 
 describe('Without a forecast', () => {
-  test('it is said why not', async () => {
+  test('it shows why not', async () => {
     open({ details: null, whyNot: 'Nothing can be foreseen of it yet: probe it once.' });
     expect(await screen.findByText(/probe it once/)).toBeTruthy();
     await expectNoBarriers();
@@ -177,11 +205,11 @@ describe('Without a forecast', () => {
   test('a board never probed has a forecast without readings, and no marks for them', async () => {
     const { forecast } = aForecast();
     openForecast({ readings: [], learntFrom: 0, forecast: { ...forecast, residuals: [] } });
-    expect(await screen.findByText(/resting on no reading of its own/)).toBeTruthy();
-    expect(screen.queryByText('shell as read')).toBeNull();
+    expect(await screen.findByText(/^Based on no readings of this board/)).toBeTruthy();
+    expect(screen.queryByText('Shell reading')).toBeNull();
   });
 
-  test('a failure is told, and it can be asked for again', async () => {
+  test('a failure is shown, and can be tried again', async () => {
     let failed = false;
     const user = open(() => {
       if (failed) return { details: aForecast(), whyNot: null };
@@ -192,6 +220,6 @@ describe('Without a forecast', () => {
       'Another program is using the yard file',
     );
     await user.click(screen.getByRole('button', { name: 'Try again' }));
-    expect(await screen.findByRole('img', { name: /foreseen in Pole shed/ })).toBeTruthy();
+    expect(await screen.findByRole('img', { name: /forecast in Pole shed/ })).toBeTruthy();
   });
 });
