@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { messageSchema } from '../words/message.ts';
 
 /** What a stack amounts to, from the boards whose width and length are known. */
 export const stackVolumeSchema = z.object({
@@ -7,12 +8,12 @@ export const stackVolumeSchema = z.object({
   measured: z.number().int(),
   /** By the trade's rounding, board by board. */
   boardFeet: z.number(),
-  cubicMetres: z.number(),
-  /** Mass now and at what its use wants, of the boards that were probed and whose wood's density is known; null where there are none. */
+  cubicMeters: z.number(),
+  /** Mass now and at the target of its use, of the probed boards of species with a known density; null without such. */
   mass: z.object({ boards: z.number().int(), nowKg: z.number(), targetKg: z.number() }).nullable(),
   endUseName: z.string(),
   targetPct: z.number(),
-  /** What is left out and why, as sentences. */
-  missing: z.array(z.string()),
+  /** Which boards are in none of these, and why. */
+  missing: z.array(messageSchema),
 });
 export type StackVolume = z.infer<typeof stackVolumeSchema>;

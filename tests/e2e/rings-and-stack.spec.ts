@@ -2,7 +2,7 @@ import { expect } from '@playwright/test';
 import { test } from './pintally.ts';
 import { openDemoYard, picture } from './walk.ts';
 
-test('boards added together fill the pile, and what their ends show reaches the forecast and the cup', async ({
+test('boards added together fill the stack, and their end grain reaches the forecast and the cup', async ({
   pintally: { page },
 }) => {
   await openDemoYard(page);
@@ -14,33 +14,33 @@ test('boards added together fill the pile, and what their ends show reaches the 
   const form = page.getByRole('dialog');
   await form.getByLabel('How many').fill('3');
   await form.getByLabel('Thickness').fill('54');
-  // Nine boards lie there, three to a course.
-  await form.getByLabel('Boards per course').fill('2');
-  await expect(form.getByText('Courses 4 to 5, from the bottom up.')).toBeVisible();
-  await form.getByText('More about them').click();
+  // Nine boards are there, three to a layer.
+  await form.getByLabel('Boards per layer').fill('2');
+  await expect(form.getByText('Layers 4 to 5, from the bottom up.')).toBeVisible();
+  await form.getByText('More fields').click();
   await form.getByLabel('Width, mm').fill('240');
   await form.getByLabel('Sawing').selectOption('Flat-sawn');
   await form.getByLabel('Bark side').selectOption('Up');
   await form.getByRole('button', { name: 'Add 3 boards' }).click();
 
-  const stackOrder = page.getByRole('table', { name: 'The pile, seen from its end' });
-  const top = stackOrder.getByRole('row', { name: /^Course 5/ }).getByRole('link');
-  await expect(top).toHaveAccessibleName('OAK-12 not probed flat-sawn, bark side up');
-  await expect(stackOrder.getByRole('row', { name: /^Course 4/ }).getByRole('link')).toHaveCount(2);
-  await picture(page, 'pile-filled');
+  const stackOrder = page.getByRole('table', { name: 'The stack, seen from its end' });
+  const top = stackOrder.getByRole('row', { name: /^Layer 5/ }).getByRole('link');
+  await expect(top).toHaveAccessibleName('OAK-12 not probed yet flat-sawn, bark side up');
+  await expect(stackOrder.getByRole('row', { name: /^Layer 4/ }).getByRole('link')).toHaveCount(2);
+  await picture(page, 'stack-filled');
 
-  // Two of them are turned and pulled down into the lowest course, bark and all.
-  for (const code of ['OAK-11', 'OAK-12']) await page.getByLabel(`Choose ${code}`).check();
-  await page.getByRole('button', { name: 'Change …' }).click();
+  // Two of them are turned and moved down into the lowest layer, bark and all.
+  for (const code of ['OAK-11', 'OAK-12']) await page.getByLabel(`Select ${code}`).check();
+  await page.getByRole('button', { name: 'Edit boards' }).click();
   await form.getByLabel('Bark side').selectOption('Up, bark still on');
-  await form.getByLabel('Boards per course').fill('5');
+  await form.getByLabel('Boards per layer').fill('5');
   await form.getByLabel('First column').fill('4');
-  await form.getByRole('button', { name: 'Change 2 boards' }).click();
-  const lowest = stackOrder.getByRole('row', { name: /^Course 1/ }).getByRole('link');
+  await form.getByRole('button', { name: 'Save' }).click();
+  const lowest = stackOrder.getByRole('row', { name: /^Layer 1/ }).getByRole('link');
   await expect(lowest).toHaveCount(5);
   await expect(lowest.last()).toHaveAccessibleName(
     // What comes after it is the plan's word on what to probe next.
-    /^OAK-12 not probed flat-sawn, bark side up, bark still on( probe next)?$/,
+    /^OAK-12 not probed yet flat-sawn, bark side up, bark still on( probe next)?$/,
   );
 
   await lowest.last().click();

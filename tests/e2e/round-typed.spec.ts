@@ -70,6 +70,6 @@ test('a round goes on where it was left after the window was closed', async ({ p
   await page.reload();
   await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(2);
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
-  await page.getByRole('link', { name: /Go on with the round: Pine/ }).click();
+  await page.getByRole('link', { name: /Resume: Pine/ }).click();
   await expect(page.locator('.probe-next')).toContainText('right end');
 });

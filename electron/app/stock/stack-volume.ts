@@ -1,16 +1,16 @@
 import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { counted } from '../../../shared-core/probing/calls/wording.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
   boardFeetTallied,
   boardMassKg,
-  cubicMetresTallied,
+  cubicMetersTallied,
 } from '../../../shared-core/wood/movement/volume.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 
-/** What a stack amounts to: volume by the trade's rounding, and mass now and when fit for its use. */
+/** What a stack amounts to: volume by the trade's rounding, and mass now and at the target of its use. */
 export function stackVolumeUseCases(context: AppContext) {
   return {
     'stacks.volume': ({ id }: { id: number }): StackVolume => {
@@ -23,7 +23,7 @@ export function stackVolumeUseCases(context: AppContext) {
         return species;
       };
       const targetPct = targetOfUsePct(endUse);
-      const total = { boards: 0, measured: 0, boardFeet: 0, cubicMetres: 0 };
+      const total = { boards: 0, measured: 0, boardFeet: 0, cubicMeters: 0 };
       const mass = { boards: 0, nowKg: 0, targetKg: 0 };
       let unprobed = 0;
       const withoutDensity = new Set<string>();
@@ -34,12 +34,12 @@ export function stackVolumeUseCases(context: AppContext) {
         const size = { thicknessMm, widthMm, lengthMm };
         total.measured++;
         total.boardFeet += boardFeetTallied(size);
-        total.cubicMetres += cubicMetresTallied(size);
+        total.cubicMeters += cubicMetersTallied(size);
         const species = speciesOf(speciesId);
         if (species.basicSpecificGravity === null) withoutDensity.add(species.name);
         else if (averagePct === null) unprobed++;
         else {
-          // A wet board's reading may lie above what its wood can hold.
+          // A wet board's reading may be above what its species can hold.
           const most = mostWaterPct(species.basicSpecificGravity);
           const each = boardMassKg(size, species, Math.min(averagePct, most), Math.min(targetPct, most));
           mass.boards++;
@@ -54,11 +54,9 @@ export function stackVolumeUseCases(context: AppContext) {
         endUseName: endUse.name,
         targetPct,
         missing: [
-          ...(unmeasured > 0 ? [`${counted(unmeasured, 'board')} without width or length left out.`] : []),
-          ...(unprobed > 0 ? [`${counted(unprobed, 'board')} not probed yet: mass not known.`] : []),
-          ...[...withoutDensity].map(
-            (name) => `The specific gravity of ${name} is not known, so neither is its mass.`,
-          ),
+          ...(unmeasured > 0 ? [message('stacks.size-missing', { boards: unmeasured })] : []),
+          ...(unprobed > 0 ? [message('stacks.weight-not-probed', { boards: unprobed })] : []),
+          ...[...withoutDensity].map((speciesName) => message('stacks.density-missing', { speciesName })),
         ],
       };
     },

@@ -107,7 +107,7 @@ function Found({
         </Sheet>
       </div>
       {open === 'edit' && <BoardForm board={board} onClose={close} />}
-      {open === 'move' && <MoveForm what={board.code} target={{ boardIds: [board.id] }} onClose={close} />}
+      {open === 'move' && <MoveForm target={{ board }} onClose={close} />}
     </Screen>
   );
 }

@@ -5,7 +5,7 @@ import {
   BOARD_FOOT_M3,
   boardFeetTallied,
   boardMassKg,
-  cubicMetresTallied,
+  cubicMetersTallied,
   volumeM3,
 } from '../../../shared-core/wood/movement/volume.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
@@ -145,7 +145,7 @@ function VolumeAndWeight({ board, species, endUse }: Facts) {
   if (units === 'metric') {
     facts.push([
       say('movement.cubic-meters'),
-      formats.volume(cubicMetresTallied(size)),
+      formats.volume(cubicMetersTallied(size)),
       exact(formats.volume(volumeM3(size))),
     ]);
   }

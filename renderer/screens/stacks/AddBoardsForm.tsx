@@ -13,7 +13,7 @@ import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/Boar
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
 import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
-import { emptyStackOrderDraft, stackOrderOf, stackOrderWords } from './stack-order-draft.ts';
+import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
 
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
@@ -57,7 +57,7 @@ function Form({
 }: {
   stack: StackRow;
   allSpecies: readonly Species[];
-  /** The course above what is there. */
+  /** The layer above what is there. */
   nextLayer: number;
   start: BoardDraft;
   onClose: () => void;
@@ -81,21 +81,23 @@ function Form({
       'boards.add',
       manyBoards(draft, codes, stack.id, units, laid.stackOrder),
     );
-    tellDone(made.length === 1 ? `Board ${made[0]?.code} is added.` : `${made.length} boards are added.`);
+    tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
   }
 
   return (
     <FormDialog
-      title={`Add boards to ${stack.name}`}
-      saveWords={isMany ? `Add ${codes.length} boards` : 'Add the board'}
+      title={say('stacks.add-boards-to', { stackName: stack.name })}
+      saveWords={say('stacks.add-so-many', { boards: isMany ? codes.length : 1 })}
       onSave={save}
       onClose={onClose}
     >
       <div className="form-grid">
         <TextField
-          label={isMany ? 'First ID' : 'ID'}
+          label={say(isMany ? 'stacks.first-id' : 'board.id')}
           hint={
-            isMany ? `${codes[0]} to ${codes.at(-1)}.` : 'Short enough to say aloud and to write on the end.'
+            isMany
+              ? say('stacks.id-range', { firstCode: codes[0]!, lastCode: codes.at(-1)! })
+              : say('stacks.id-hint')
           }
           maxLength={16}
           value={draft.code}
@@ -103,10 +105,10 @@ function Form({
           onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
         />
         <NumberField
-          label="How many"
-          hint="All alike; change single ones afterwards."
+          label={say('stacks.how-many')}
+          hint={say('stacks.how-many-hint')}
           value={count}
-          error={shown && codes === null ? `A whole number from 1 to ${MOST_AT_ONCE}.` : null}
+          error={shown && codes === null ? say('board.number-outside', { most: MOST_AT_ONCE }) : null}
           onValue={setCount}
         />
       </div>
@@ -117,15 +119,15 @@ function Form({
           firstLayer={nextLayer}
           hint={
             'stackOrder' in laid && laid.stackOrder
-              ? stackOrderWords(laid.stackOrder, codes.length)
-              : 'As the stack is laid. Left empty, nobody knows where in the pile each lies.'
+              ? say(layersOf(laid.stackOrder, codes.length))
+              : say('stacks.per-layer-optional')
           }
           error={shown && 'problem' in laid ? say(laid.problem) : null}
           onDraft={setStackOrderDraft}
         />
       )}
       <details>
-        <summary>More about {isMany ? 'them' : 'it'}</summary>
+        <summary>{say('stacks.more-fields')}</summary>
         <div className="form-dialog">
           <MoreAboutBoard {...fields} />
           {codes?.length === 1 && <PlaceInStack {...fields} />}

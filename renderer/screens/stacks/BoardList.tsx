@@ -6,59 +6,59 @@ import { EmptyState, Failed, Loading } from '../../parts/Screen.tsx';
 import { fetchBoards } from '../../stores/boards.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 import { MOST_LABELS } from '../labels/label-choice.ts';
 import { BoardRows } from './BoardRows.tsx';
-import { ChangeTogetherForm } from './ChangeTogetherForm.tsx';
+import { EditBoardsForm } from './EditBoardsForm.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { useBoardPages } from './useBoardPages.ts';
 
 /** As many boards as can be moved at once. */
-const MOST_CHOSEN = 100_000;
+const MOST_SELECTED = 100_000;
 
-/** The boards of a stack, or of the whole yard: looked through, chosen, then labelled, changed or moved. */
+/** The boards of a stack, or of the whole yard: to search, select, label, edit and move. */
 export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
   const [search, setSearch] = useState('');
   const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
-  const [chosen, setChosen] = useState<ReadonlyMap<number, BoardRow>>(new Map());
-  const [choosing, setChoosing] = useState(false);
-  const [open, setOpen] = useState<'nothing' | 'move' | 'change'>('nothing');
-  const units = useUnits();
+  const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
+  const [selecting, setSelecting] = useState(false);
+  const [open, setOpen] = useState<'nothing' | 'move' | 'edit'>('nothing');
+  const { say } = useWords();
   const { total } = pages;
 
-  function choose(board: BoardRow, isChosen: boolean): void {
-    const changed = new Map(chosen);
-    if (isChosen) changed.set(board.id, board);
+  function select(board: BoardRow, isSelected: boolean): void {
+    const changed = new Map(selected);
+    if (isSelected) changed.set(board.id, board);
     else changed.delete(board.id);
-    setChosen(changed);
+    setSelected(changed);
   }
 
-  async function chooseAll(): Promise<void> {
-    setChoosing(true);
-    const all = await attempt(fetchBoards(stackId, search.trim(), MOST_CHOSEN));
-    setChoosing(false);
-    if (all) setChosen(new Map(all.rows.map((board) => [board.id, board])));
+  async function selectAll(): Promise<void> {
+    setSelecting(true);
+    const all = await attempt(fetchBoards(stackId, search.trim(), MOST_SELECTED));
+    setSelecting(false);
+    if (all) setSelected(new Map(all.rows.map((board) => [board.id, board])));
   }
 
   return (
     <>
       <div className="board-list-head">
         <TextField
-          label="Search"
+          label={say('stacks.search')}
           type="search"
-          placeholder="ID, wood or log"
+          placeholder={say('stacks.search-example')}
           maxLength={80}
           value={search}
           onValue={setSearch}
         />
         {total !== null && total > 0 && (
-          <ChosenBar
+          <SelectedBar
             total={total}
-            chosen={[...chosen.keys()]}
-            choosing={choosing}
-            onAll={chooseAll}
-            onNone={() => setChosen(new Map())}
-            onChange={() => setOpen('change')}
+            selected={[...selected.keys()]}
+            selecting={selecting}
+            onAll={selectAll}
+            onNone={() => setSelected(new Map())}
+            onEdit={() => setOpen('edit')}
             onMove={() => setOpen('move')}
           />
         )}
@@ -69,75 +69,78 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
         (search.trim() === '' ? (
           whenEmpty
         ) : (
-          <EmptyState sentence={`No board answers to “${search.trim()}”.`}>
-            <Button onClick={() => setSearch('')}>Show all</Button>
+          <EmptyState sentence={say('stacks.none-found', { searchText: search.trim() })}>
+            <Button onClick={() => setSearch('')}>{say('stacks.show-all')}</Button>
           </EmptyState>
         ))}
       {total !== null && total > 0 && (
         <BoardRows
           pages={pages}
           total={total}
-          units={units}
           showStack={stackId === null}
-          chosen={chosen}
-          onChosen={choose}
+          selected={selected}
+          onSelected={select}
         />
       )}
-      {open === 'change' && (
-        <ChangeTogetherForm
-          boardIds={[...chosen.keys()].sort((a, b) => a - b)}
+      {open === 'edit' && (
+        <EditBoardsForm
+          boardIds={[...selected.keys()].sort((a, b) => a - b)}
           onClose={() => setOpen('nothing')}
         />
       )}
       {open === 'move' && (
-        <MoveForm
-          what={chosen.size === 1 ? 'one board' : `${chosen.size} boards`}
-          target={{ boardIds: [...chosen.keys()] }}
-          onClose={() => setOpen('nothing')}
-        />
+        <MoveForm target={{ boardIds: [...selected.keys()] }} onClose={() => setOpen('nothing')} />
       )}
     </>
   );
 }
 
-/** How many boards there are and are chosen, and what can be done with the chosen ones. */
-function ChosenBar({
+/** How many boards there are and are selected, and what can be done with the selected ones. */
+function SelectedBar({
   total,
-  chosen,
-  choosing,
+  selected,
+  selecting,
   onAll,
   onNone,
-  onChange,
+  onEdit,
   onMove,
 }: {
   total: number;
-  chosen: readonly number[];
+  selected: readonly number[];
   /** While all of them are being fetched. */
-  choosing: boolean;
+  selecting: boolean;
   onAll: () => void;
   onNone: () => void;
-  onChange: () => void;
+  onEdit: () => void;
   onMove: () => void;
 }) {
-  const all = total === 1 ? '1 board' : `${total.toLocaleString('en')} boards`;
+  const { say } = useWords();
+  const count = selected.length;
   return (
-    <div className="chosen-bar">
+    <div className="selected-bar">
       <p role="status">
-        {chosen.length === 0 ? all : `${chosen.length.toLocaleString('en')} of ${all} chosen`}
+        {count === 0
+          ? say('stacks.boards', { boards: total })
+          : say('stacks.selected-of', { selected: count, boards: total })}
       </p>
       <Actions>
-        {chosen.length < total && (
-          <Button disabled={choosing} onClick={onAll}>
-            {choosing ? 'Choosing …' : 'Choose all'}
+        {count < total && (
+          <Button disabled={selecting} onClick={onAll}>
+            {say(selecting ? 'stacks.selecting' : 'stacks.select-all')}
           </Button>
         )}
-        {chosen.length > 0 && (
+        {count > 0 && (
           <>
-            <Button onClick={onNone}>Choose none</Button>
-            <Button onClick={onChange}>Change …</Button>
-            <Button onClick={onMove}>Move …</Button>
-            <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: chosen.slice(0, MOST_LABELS) })}>
-              {chosen.length > MOST_LABELS ? `Labels of the first ${MOST_LABELS}` : 'Labels'}
+            <Button onClick={onNone}>{say('stacks.select-none')}</Button>
+            <Button onClick={onEdit}>{say('stacks.edit-selected')}</Button>
+            <Button onClick={onMove}>{say('stacks.move-selected')}</Button>
+            <ButtonLink
+              kind="main"
+              href={hrefOf({ name: 'labels', boardIds: selected.slice(0, MOST_LABELS) })}
+            >
+              {count > MOST_LABELS
+                ? say('stacks.labels-of-first', { boards: MOST_LABELS })
+                : say('stacks.labels')}
             </ButtonLink>
           </>
         )}

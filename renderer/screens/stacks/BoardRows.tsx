@@ -1,12 +1,10 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useRef } from 'react';
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { type DisplayUnits, shortLengthText } from '../../../shared-core/units/length.ts';
+import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
-import { dayWords } from '../../parts/days.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import type { BoardPages } from './useBoardPages.ts';
 import './board-rows.css';
 
@@ -18,19 +16,13 @@ const ROWS_BEYOND_SIGHT = 12;
 export function BoardRows({
   pages,
   total,
-  units,
-  showStack,
-  chosen,
-  onChosen,
-}: {
+  ...cells
+}: Omit<Cells, 'board'> & {
   pages: BoardPages;
   total: number;
-  units: DisplayUnits;
-  /** Whether the boards are of several stacks. */
-  showStack: boolean;
-  chosen: ReadonlyMap<number, BoardRow>;
-  onChosen: (board: BoardRow, isChosen: boolean) => void;
 }) {
+  const { say } = useWords();
+  const { showStack } = cells;
   const frame = useRef<HTMLDivElement>(null);
   const rows = useVirtualizer({
     count: total,
@@ -48,28 +40,28 @@ export function BoardRows({
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard.
     // biome-ignore lint/a11y/useSemanticElements: a region that scrolls is not a section of the page.
-    <div ref={frame} className="board-rows" role="region" aria-label="Boards, scrolling" tabIndex={0}>
+    <div ref={frame} className="board-rows" role="region" aria-label={say('stacks.board-table')} tabIndex={0}>
       <table className={showStack ? 'board-rows-all' : 'board-rows-stack'} aria-rowcount={total + 1}>
         <thead>
           <tr aria-rowindex={1}>
             <th scope="col" className="board-col-tick">
-              <span className="spoken-only">Chosen</span>
+              <span className="spoken-only">{say('stacks.column-selected')}</span>
             </th>
             <th scope="col" className="board-col-code">
-              Board
+              {say('stacks.column-board')}
             </th>
-            <th scope="col">Wood</th>
+            <th scope="col">{say('stacks.column-species')}</th>
             <th scope="col" className="board-col-place">
-              {showStack ? 'Stack and place' : 'Place'}
+              {say(showStack ? 'stacks.column-stack-place' : 'stacks.column-place')}
             </th>
             <th scope="col" className="board-col-mc">
-              MC
+              {say('stacks.column-mc')}
             </th>
             <th scope="col" className="board-col-shell">
-              Shell, core
+              {say('stacks.column-shell-core')}
             </th>
             <th scope="col" className="board-col-call">
-              Call
+              {say('stacks.column-call')}
             </th>
           </tr>
         </thead>
@@ -77,13 +69,7 @@ export function BoardRows({
           <RowsOutOfSight height={before} />
           {visible.map((item) => (
             <tr key={item.key} aria-rowindex={item.index + 2} style={{ height: ROW_PX }}>
-              <BoardCells
-                board={pages.rowAt(item.index)}
-                units={units}
-                showStack={showStack}
-                chosen={chosen}
-                onChosen={onChosen}
-              />
+              <BoardCells board={pages.rowAt(item.index)} {...cells} />
             </tr>
           ))}
           <RowsOutOfSight height={after} />
@@ -93,78 +79,84 @@ export function BoardRows({
   );
 }
 
-function BoardCells({
-  board,
-  units,
-  showStack,
-  chosen,
-  onChosen,
-}: {
+interface Cells {
+  /** Undefined while its page is on its way. */
   board: BoardRow | undefined;
-  units: DisplayUnits;
+  /** Whether the boards are of several stacks. */
   showStack: boolean;
-  chosen: ReadonlyMap<number, BoardRow>;
-  onChosen: (board: BoardRow, isChosen: boolean) => void;
-}) {
+  selected: ReadonlyMap<number, BoardRow>;
+  onSelected: (board: BoardRow, isSelected: boolean) => void;
+}
+
+function BoardCells({ board, showStack, selected, onSelected }: Cells) {
+  const { say, formats } = useWords();
   if (!board) return <td>…</td>;
-  const { latest } = board;
+  const { code, latest, placeName, placeSince, thicknessMm } = board;
   return (
     <>
       <td>
         <label className="board-tick">
           <input
             type="checkbox"
-            checked={chosen.has(board.id)}
-            onChange={(event) => onChosen(board, event.target.checked)}
+            checked={selected.has(board.id)}
+            onChange={(event) => onSelected(board, event.target.checked)}
           />
-          <span className="spoken-only">Choose {board.code}</span>
+          <span className="spoken-only">{say('stacks.select-board', { boardCode: code })}</span>
         </label>
       </td>
       <td>
-        <a className="board-code" title={board.code} href={hrefOf({ name: 'board', id: board.id })}>
-          {board.code}
+        <a className="board-code" title={code} href={hrefOf({ name: 'board', id: board.id })}>
+          {code}
         </a>
-        {board.log && <small>log {board.log}</small>}
+        {board.log && <small>{say('stacks.log', { logName: board.log })}</small>}
       </td>
       <td>
         {board.speciesName}
-        <small>{shortLengthText(board.thicknessMm, units)} thick</small>
+        <small>{say('stacks.thick', { thickness: { thicknessMm, quarters: null } })}</small>
       </td>
       <td className="board-col-place">
-        {showStack ? board.stackName : board.placeName}
+        {showStack ? board.stackName : placeName}
         <small>
-          {showStack ? board.placeName : ''} since {dayWords(board.placeSince)}
+          {showStack
+            ? say('board.at-place', { placeName, sinceOn: placeSince })
+            : say('stacks.since', { sinceOn: placeSince })}
         </small>
       </td>
       <td className="tabular">
         {latest && latest.averagePct !== null ? (
           <>
-            <strong>{pctWords(latest.averagePct)} %</strong>
-            <small>
-              likely {pctWords(latest.lowPct)} to {pctWords(latest.highPct)}
-            </small>
+            <strong>{formats.mc(latest.averagePct)}</strong>
+            <Likely latest={latest} />
           </>
         ) : (
-          <span className="board-none">{latest ? 'no sound reading' : 'not probed'}</span>
+          <span className="board-none">{say(latest ? 'stacks.no-average' : 'stacks.not-probed')}</span>
         )}
       </td>
-      <td className="tabular board-col-shell">
-        {latest && (latest.shellPct !== null || latest.corePct !== null) && (
-          <>
-            shell {pctWords(latest.shellPct)}
-            <br />
-            core {pctWords(latest.corePct)}
-          </>
-        )}
-      </td>
+      <td className="tabular board-col-shell">{latest && <ShellAndCore latest={latest} />}</td>
       <td>
         {latest && (
           <>
             <CallBadge call={latest.call} />
-            <small>{dayWords(latest.at)}</small>
+            <small>{formats.day(latest.at)}</small>
           </>
         )}
       </td>
+    </>
+  );
+}
+
+function Likely({ latest: { lowPct, highPct } }: { latest: LatestFinding }) {
+  const { say } = useWords();
+  if (lowPct === null || highPct === null) return null;
+  return <small>{say('stacks.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })}</small>;
+}
+
+function ShellAndCore({ latest: { shellPct, corePct } }: { latest: LatestFinding }) {
+  const { say } = useWords();
+  return (
+    <>
+      {shellPct !== null && <div>{say('stacks.shell', { shellPct })}</div>}
+      {corePct !== null && <div>{say('stacks.core', { corePct })}</div>}
     </>
   );
 }

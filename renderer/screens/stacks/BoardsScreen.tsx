@@ -1,19 +1,21 @@
 import { ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import { BoardList } from './BoardList.tsx';
 import './stacks.css';
 
 /** All boards of the yard, whatever stack they are in. */
 export function BoardsScreen() {
+  const { say } = useWords();
   return (
-    <Screen title="All boards" lead="Every board of the yard; search by ID, wood or log.">
+    <Screen title={say('stacks.all-boards')} lead={say('stacks.all-boards-lead')}>
       <BoardList
         stackId={null}
         whenEmpty={
-          <EmptyState sentence="No boards yet. Boards are added to a stack.">
+          <EmptyState sentence={say('stacks.boards-in-stacks-only')}>
             <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-              Go to the stacks
+              {say('stacks.go-to-stacks')}
             </ButtonLink>
           </EmptyState>
         }

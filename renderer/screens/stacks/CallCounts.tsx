@@ -1,9 +1,9 @@
-import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
+import { useWords } from '../../words.ts';
 import './call-counts.css';
 
-/** How many boards stand at each call, as a bar of shares and as figures with shapes and words. */
+/** How many boards have each call, as a bar of shares and in words with the call's shape. */
 export function CallCounts({
   calls,
   boards,
@@ -13,7 +13,8 @@ export function CallCounts({
   boards: number;
   probed: number;
 }) {
-  if (boards === 0) return <p className="stack-calls-none">No boards yet.</p>;
+  const { say } = useWords();
+  if (boards === 0) return <p className="stack-calls-none">{say('stacks.no-boards')}</p>;
   const notProbed = boards - probed;
   const present = callsInOrder.filter((call) => calls[call] > 0);
   return (
@@ -26,17 +27,15 @@ export function CallCounts({
           <span className="stack-calls-share stack-calls-unprobed" style={{ flexGrow: notProbed }} />
         )}
       </div>
-      <ul className="stack-calls-figures">
+      <ul className="stack-calls-counts">
         {present.map((call) => (
           <li key={call} className={`call-${call}`}>
             <CallShape call={call} />
-            <strong>{calls[call]}</strong> {callMarks[call].word.toLowerCase()}
+            {say(`stacks.count-${call}`, { boards: calls[call] })}
           </li>
         ))}
         {notProbed > 0 && (
-          <li className="stack-calls-unprobed">
-            <strong>{notProbed}</strong> not probed yet
-          </li>
+          <li className="stack-calls-unprobed">{say('stacks.count-not-probed', { boards: notProbed })}</li>
         )}
       </ul>
     </div>

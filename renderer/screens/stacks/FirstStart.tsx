@@ -1,36 +1,34 @@
 import { Actions, Button } from '../../parts/Button.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { openDemoYard } from '../../stores/yard.ts';
+import { useWords } from '../../words.ts';
 
 /** An empty yard: what Pintally does, and two ways to begin. */
 export function FirstStart({ offerDemo, onAddStack }: { offerDemo: boolean; onAddStack: () => void }) {
+  const { say } = useWords();
   return (
-    <section className="first-start" aria-label="How to begin">
+    <section className="first-start" aria-label={say('stacks.start')}>
       <StackDrawing />
       <div className="first-start-words">
-        <h2>Know, board by board, when it is dry enough</h2>
+        <h2>{say('stacks.start-title')}</h2>
         <ol className="first-start-steps">
-          <li>Say what is stacked where, and what it is for.</li>
-          <li>Walk the stack with your pin meter: each reading is corrected and kept as you go.</li>
-          <li>See which boards are ready, which to bring in, and label them.</li>
+          <li>{say('stacks.start-add')}</li>
+          <li>{say('stacks.start-probe')}</li>
+          <li>{say('stacks.start-see')}</li>
         </ol>
         <Actions>
           <Button kind="main" onClick={onAddStack}>
-            Add your first stack
+            {say('stacks.add-first')}
           </Button>
-          {offerDemo && <Button onClick={() => attempt(openDemoYard())}>Open the demo yard</Button>}
+          {offerDemo && <Button onClick={() => attempt(openDemoYard())}>{say('stacks.open-demo')}</Button>}
         </Actions>
-        {offerDemo && (
-          <p className="first-start-hint">
-            The demo yard is invented, kept apart from yours, and removed in one step.
-          </p>
-        )}
+        {offerDemo && <p className="first-start-hint">{say('stacks.demo-hint')}</p>}
       </div>
     </section>
   );
 }
 
-/** A stickered stack under a roof of its own. */
+/** A stickered stack with a roof over it. */
 function StackDrawing() {
   const layers = [0, 1, 2, 3];
   return (

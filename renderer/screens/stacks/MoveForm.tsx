@@ -1,61 +1,85 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
-import { dayOf, instantOfDay } from '../../parts/days.ts';
+import { instantOfDay } from '../../parts/days.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 
-/** Asks where boards, or a stack with all its boards, were moved to, and when. */
-export function MoveForm({
-  what,
-  target,
-  onClose,
-}: {
-  /** As it stands in the title: "3 boards". */
-  what: string;
-  target: { boardIds: number[] } | { stackId: number };
-  onClose: () => void;
-}) {
+type Target =
+  | { stack: Pick<StackRow, 'id' | 'name'> }
+  | { board: Pick<BoardRow, 'id' | 'code'> }
+  | { boardIds: number[] };
+
+/** Asks where a board, several, or a stack with all its boards were moved to, and when. */
+export function MoveForm({ target, onClose }: { target: Target; onClose: () => void }) {
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
   const places = useAnswer('places.list', {});
   const [placeId, setPlaceId] = useState('');
-  const [day, setDay] = useState(dayOf(new Date()));
+  const [day, setDay] = useState(today);
 
   async function save(): Promise<void> {
     const place = places.output?.find((each) => String(each.id) === placeId);
     if (!place) throw new Refusal(message('validation.place-missing'));
     if (day === '') throw new Refusal(message('validation.day-missing'));
-    const to = { placeId: place.id, since: instantOfDay(day, new Date()) };
-    if ('boardIds' in target) await bridge().command('boards.move', { boardIds: target.boardIds, ...to });
-    else await bridge().command('stacks.move', { id: target.stackId, ...to });
-    tellDone(`Moved ${what} to ${place.name}.`);
+    await move(target, { placeId: place.id, since: instantOfDay(day, new Date()) });
+    const placeName = place.name;
+    tellDone(
+      'boardIds' in target
+        ? say('stacks.moved-boards', { boards: target.boardIds.length, placeName })
+        : say('stacks.moved', { name: nameOf(target), placeName }),
+    );
   }
 
   return (
-    <FormDialog title={`Move ${what}`} saveWords="Move" onSave={save} onClose={onClose}>
+    <FormDialog
+      title={
+        'boardIds' in target
+          ? say('stacks.move-boards', { boards: target.boardIds.length })
+          : say('stacks.move-named', { name: nameOf(target) })
+      }
+      saveWords={say('stacks.move-button')}
+      onSave={save}
+      onClose={onClose}
+    >
       {places.error && <Failed sentence={places.error} again={places.again} />}
       {places.loading && <Loading />}
-      <p>Where a board stood before stays in its history: it decides how it dried.</p>
+      <p>{say('stacks.move-history')}</p>
       <Select
-        label="To"
+        label={say('stacks.move-to')}
         value={placeId}
         options={[
-          { value: '', label: 'Choose a place' },
+          { value: '', label: say('stacks.choose-place') },
           ...(places.output ?? []).map((place) => ({ value: String(place.id), label: place.name })),
         ]}
         onValue={setPlaceId}
       />
       <TextField
-        label="On"
+        label={say('stacks.move-day')}
         type="date"
-        max={dayOf(new Date())}
-        hint="The day on which they were moved."
+        max={today}
+        hint={say('stacks.move-day-hint')}
         value={day}
         onValue={setDay}
       />
     </FormDialog>
   );
+}
+
+const nameOf = (target: Exclude<Target, { boardIds: number[] }>): string =>
+  'stack' in target ? target.stack.name : target.board.code;
+
+async function move(target: Target, to: { placeId: number; since: string }): Promise<void> {
+  if ('stack' in target) {
+    await bridge().command('stacks.move', { id: target.stack.id, ...to });
+    return;
+  }
+  const boardIds = 'board' in target ? [target.board.id] : target.boardIds;
+  await bridge().command('boards.move', { boardIds, ...to });
 }

@@ -1,83 +1,81 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { Actions, ButtonLink } from '../../parts/Button.tsx';
-import { agoWords, dayWords } from '../../parts/days.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
 import { CallCounts } from './CallCounts.tsx';
 
-/** One stack: what it is, how its boards stand, and what to do with it. */
-export function StackCard({ stack, now }: { stack: StackRow; now: Date }) {
+/** One stack: what it is, the calls on its boards, and what to do with it. */
+export function StackCard({ stack }: { stack: StackRow }) {
+  const { say, formats } = useWords();
+  const { boards, lastProbedAt, placeName, endUseName } = stack;
   return (
     <article className="stack-card" aria-label={stack.name}>
       <header>
         <h2>
           <a href={hrefOf({ name: 'stack', id: stack.id })}>{stack.name}</a>
         </h2>
-        <p>
-          {stack.placeName} · for {stack.endUseName}
-        </p>
+        <p>{say('stacks.place-and-use', { placeName, endUseName })}</p>
       </header>
-      <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
-      <p className="stack-facts">
-        {stack.boards === 1 ? '1 board' : `${stack.boards} boards`}
-        {stack.lastProbedAt ? (
-          <>
-            {' · last probed '}
-            <time dateTime={stack.lastProbedAt} title={dayWords(stack.lastProbedAt)}>
-              {agoWords(stack.lastProbedAt, now)}
-            </time>
-          </>
-        ) : (
-          stack.boards > 0 && ' · never probed'
-        )}
-      </p>
+      <CallCounts calls={stack.calls} boards={boards} probed={stack.probed} />
+      {lastProbedAt !== null && (
+        <p className="stack-facts">
+          <time dateTime={lastProbedAt} title={formats.day(lastProbedAt)}>
+            {say('stacks.last-probed', { boards, probedAgo: formats.ago(lastProbedAt) })}
+          </time>
+        </p>
+      )}
+      {lastProbedAt === null && boards > 0 && (
+        <p className="stack-facts">{say('stacks.never-probed', { boards })}</p>
+      )}
       {stack.note && <p className="stack-note">{stack.note}</p>}
       <StackActions stack={stack} />
     </article>
   );
 }
 
-/** Probe first, or go on with the round that is open; what needs boards is left out where there are none. */
+/** Probe first, or resume the open round; what needs boards is not offered where there are none. */
 function StackActions({ stack }: { stack: StackRow }) {
-  const named = (words: string) => `${words}: ${stack.name}`;
+  const { say } = useWords();
+  const hasBoards = stack.boards > 0;
+  const open = say(hasBoards ? 'stacks.open' : 'stacks.add-boards');
+  const labels = say('stacks.labels');
+  const named = (actionName: string) => say('stacks.action-of-stack', { actionName, stackName: stack.name });
   return (
     <Actions>
-      {stack.boards > 0 && <ProbeLink stack={stack} />}
+      {hasBoards && <ProbeLink stack={stack} />}
       <ButtonLink
-        kind={stack.boards === 0 ? 'main' : 'plain'}
+        kind={hasBoards ? 'plain' : 'main'}
         href={hrefOf({ name: 'stack', id: stack.id })}
-        aria-label={named(stack.boards === 0 ? 'Add boards' : 'Open')}
+        aria-label={named(open)}
       >
-        {stack.boards === 0 ? 'Add boards' : 'Open'}
+        {open}
       </ButtonLink>
-      {stack.boards > 0 && (
+      {hasBoards && (
         <ButtonLink
           href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}
-          aria-label={named('Labels')}
+          aria-label={named(labels)}
         >
-          Labels
+          {labels}
         </ButtonLink>
       )}
     </Actions>
   );
 }
 
-/** Starts a round over the stack, or goes on with the one that was begun. */
+/** Starts a round over the stack, or resumes the one that is open. */
 export function ProbeLink({ stack }: { stack: StackRow }) {
-  return stack.openRoundId === null ? (
+  const { say } = useWords();
+  const { id: stackId, openRoundId, name: stackName } = stack;
+  const actionName = say(openRoundId === null ? 'stacks.probe' : 'stacks.resume');
+  return (
     <ButtonLink
       kind="main"
-      href={hrefOf({ name: 'round-start', stackId: stack.id })}
-      aria-label={`Probe: ${stack.name}`}
+      href={hrefOf(
+        openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
+      )}
+      aria-label={say('stacks.action-of-stack', { actionName, stackName })}
     >
-      Probe
-    </ButtonLink>
-  ) : (
-    <ButtonLink
-      kind="main"
-      href={hrefOf({ name: 'round', id: stack.openRoundId })}
-      aria-label={`Go on with the round: ${stack.name}`}
-    >
-      Go on with the round
+      {actionName}
     </ButtonLink>
   );
 }

@@ -1,9 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
 import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
 import { endWords } from '../board/end-words.ts';
@@ -17,33 +15,29 @@ const STEPS: Record<string, { up: number; right: number }> = {
 };
 
 /**
- * The pile seen from its end: courses from the bottom up, columns from the left, each board with its call as colour,
- * shape and letter. Arrow keys go over the pile, Enter opens the board. Boards whose place in it nobody said stand beside.
+ * The stack seen from its end: layers from the bottom up, columns from the left, each board with its call as color,
+ * shape and letter. Arrow keys move over it, Enter opens the board. Boards without a layer are listed below.
  */
 export function StackDrawing({
   boards,
   probeNext,
 }: {
   boards: readonly BoardRow[];
-  /** Boards that the plan wants probed next. */
+  /** Boards that the plan names to be probed next. */
   probeNext: ReadonlySet<number>;
 }) {
+  const { say } = useWords();
   const placed = boards.filter(({ layer, column }) => layer !== null && column !== null);
   const loose = boards.filter(({ layer, column }) => layer === null || column === null);
   if (placed.length === 0) {
-    return (
-      <p className="stack-hint">
-        Nobody said where in the pile its boards lie. Choose them in the list below and say under “Change …”
-        how many lie in a course: the pile is then drawn here.
-      </p>
-    );
+    return <p className="stack-hint">{say('stacks.drawing-missing')}</p>;
   }
   return (
     <div className="stack">
-      <StackOrderState placed={placed} probeNext={probeNext} />
+      <StackGrid placed={placed} probeNext={probeNext} />
       {loose.length > 0 && (
-        <section className="stack-loose" aria-label="Boards whose place in the pile is not said">
-          <h3>Place not said</h3>
+        <section className="stack-loose" aria-label={say('stacks.without-layer')}>
+          <h3>{say('stacks.without-layer')}</h3>
           <ul>
             {loose.map((board) => (
               <li key={board.id}>
@@ -58,18 +52,13 @@ export function StackDrawing({
   );
 }
 
-function StackOrderState({
-  placed,
-  probeNext,
-}: {
-  placed: readonly BoardRow[];
-  probeNext: ReadonlySet<number>;
-}) {
-  const stackOrder = useRef<HTMLTableElement>(null);
+function StackGrid({ placed, probeNext }: { placed: readonly BoardRow[]; probeNext: ReadonlySet<number> }) {
+  const { say } = useWords();
+  const grid = useRef<HTMLTableElement>(null);
   const columns = Math.max(...placed.map(({ column }) => column ?? 1));
   const layers = [...new Set(placed.map(({ layer }) => layer ?? 1))].sort((a, b) => b - a);
   const [current, setCurrent] = useState<number | null>(null);
-  // Where Tab enters the pile: the board that was left last, else the upper left one.
+  // Where Tab enters the stack: the board that was left last, else the upper left one.
   const first = placed.find(({ layer }) => layer === layers[0]) ?? placed[0];
   const entry = placed.some(({ id }) => id === current) ? current : first?.id;
 
@@ -79,17 +68,16 @@ function StackOrderState({
     event.preventDefault();
     const next = nextTo(from, step, placed);
     if (next === undefined) return;
-    stackOrder.current?.querySelector<HTMLElement>(`[data-board="${next.id}"]`)?.focus();
+    grid.current?.querySelector<HTMLElement>(`[data-board="${next.id}"]`)?.focus();
   }
 
   return (
     <div className="stack-frame">
-      <table ref={stackOrder} className="stack-grid" aria-label="The pile, seen from its end">
+      <table ref={grid} className="stack-grid" aria-label={say('stacks.from-its-end')}>
         <tbody>
           {layers.map((layer) => (
             <tr key={layer}>
-              <th scope="row">
-                <span className="spoken-only">Course </span>
+              <th scope="row" aria-label={say('stacks.layer', { layer })}>
                 {layer}
               </th>
               {Array.from({ length: columns }, (_, index) => index + 1).map((column) => (
@@ -116,8 +104,7 @@ function StackOrderState({
             <td />
             {Array.from({ length: columns }, (_, index) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a column is its number.
-              <th key={index} scope="col">
-                <span className="spoken-only">Column </span>
+              <th key={index} scope="col" aria-label={say('stacks.column', { column: index + 1 })}>
                 {index + 1}
               </th>
             ))}
@@ -128,7 +115,7 @@ function StackOrderState({
   );
 }
 
-/** The nearest board in that direction: in the same course or column first, else the one least out of line. */
+/** The nearest board in that direction: in the same layer or column first, else the one least out of line. */
 function nextTo(
   from: BoardRow,
   { up, right }: { up: number; right: number },
@@ -136,15 +123,15 @@ function nextTo(
 ): BoardRow | undefined {
   const away = (board: BoardRow) => ({
     ahead: ((board.layer ?? 1) - (from.layer ?? 1)) * up + ((board.column ?? 1) - (from.column ?? 1)) * right,
-    excluded: Math.abs(
+    aside: Math.abs(
       up === 0 ? (board.layer ?? 1) - (from.layer ?? 1) : (board.column ?? 1) - (from.column ?? 1),
     ),
   });
   return placed
-    .filter((board) => away(board).ahead > 0 && (up !== 0 || away(board).excluded === 0))
+    .filter((board) => away(board).ahead > 0 && (up !== 0 || away(board).aside === 0))
     .toSorted((a, b) => {
       const [near, far] = [away(a), away(b)];
-      return near.ahead - far.ahead || near.excluded - far.excluded;
+      return near.ahead - far.ahead || near.aside - far.aside;
     })[0];
 }
 
@@ -162,7 +149,7 @@ function BoardEnd({
   onFocus?: () => void;
   onKeyDown?: (event: KeyboardEvent) => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const { latest, code } = board;
   const call = latest?.call ?? null;
   const pct = latest?.averagePct ?? null;
@@ -177,13 +164,13 @@ function BoardEnd({
     >
       <span className="stack-code">{code}</span>{' '}
       {call === null ? (
-        <span className="stack-call">not probed</span>
+        <span className="stack-call">{say('stacks.not-probed')}</span>
       ) : (
         <span className={`stack-call call-${call}`}>
           <CallShape call={call} />
           <span aria-hidden="true">{say(`call.letter-${call}`)}</span>{' '}
-          <span className="spoken-only">{callMarks[call].word}</span>{' '}
-          {pct !== null && <span className="stack-pct">{pctWords(pct)} %</span>}
+          <span className="spoken-only">{say(`call.${call}`)}</span>{' '}
+          {pct !== null && <span className="stack-pct">{formats.mc(pct)}</span>}
         </span>
       )}
       {hasEnd && (
@@ -194,7 +181,7 @@ function BoardEnd({
       {isNext && (
         <>
           {' '}
-          <span className="spoken-only">probe next</span>
+          <span className="spoken-only">{say('stacks.probe-next')}</span>
         </>
       )}
     </a>
@@ -204,25 +191,25 @@ function BoardEnd({
 function Legend({ hasNext, hasEnds }: { hasNext: boolean; hasEnds: boolean }) {
   const { say } = useWords();
   return (
-    <ul className="stack-legend" aria-label="What the marks mean">
+    <ul className="stack-legend" aria-label={say('stacks.marks')}>
       {callsInOrder.map((call) => (
         <li key={call} className={`call-${call}`}>
           <CallShape call={call} />
-          {say(`call.letter-${call}`)} <span>{callMarks[call].word.toLowerCase()}</span>
+          {say(`call.letter-${call}`)} <span>{say(`call.${call}`)}</span>
         </li>
       ))}
       {hasNext && (
         <li>
-          <span className="stack-next-sample" aria-hidden="true" /> <span>probe next</span>
+          <span className="stack-next-sample" aria-hidden="true" /> <span>{say('stacks.probe-next')}</span>
         </li>
       )}
       {hasEnds && (
         <li>
-          <span>The ends show rings and bark as they were said; a thick edge is bark still on.</span>
+          <span>{say('stacks.ends-drawn')}</span>
         </li>
       )}
       <li>
-        <span>Arrow keys go over the pile; Enter opens a board.</span>
+        <span>{say('stacks.arrow-keys')}</span>
       </li>
     </ul>
   );

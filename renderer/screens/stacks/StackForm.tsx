@@ -12,13 +12,9 @@ import { Failed, Loading } from '../../parts/Screen.tsx';
 import { go } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { PlaceForm } from '../places/PlaceForm.tsx';
-import { usesByName } from './end-uses-by-name.ts';
-
-const topCovers = [
-  { value: 'covered', label: 'Covered: boards or a roof over it' },
-  { value: 'sun', label: 'In the sun: nothing over it' },
-];
+import { endUseOptions } from './end-use-options.ts';
 
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
 export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
@@ -49,6 +45,7 @@ function Form({
   const [shown, setShown] = useState(false);
   const [addingPlace, setAddingPlace] = useState(!stack && places.length === 0);
   const units = useUnits();
+  const { say } = useWords();
 
   async function save(): Promise<void> {
     setShown(true);
@@ -71,58 +68,54 @@ function Form({
   return (
     <>
       <FormDialog
-        title={stack ? `Change ${stack.name}` : 'Add a stack'}
-        saveWords={stack ? 'Save the stack' : 'Add the stack'}
+        title={stack ? say('stacks.edit-title', { stackName: stack.name }) : say('stacks.add')}
+        saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
         onSave={save}
         onClose={onClose}
       >
         <TextField
-          label="Name"
-          hint="As you would call it across the yard. The IDs of its boards begin with its first word."
+          label={say('stacks.name')}
+          hint={say('stacks.name-hint')}
           value={name}
-          error={shown && name.trim() === '' ? 'Give the stack a name.' : null}
+          error={shown && name.trim() === '' ? say('validation.name-missing') : null}
           onValue={setName}
         />
         {!stack && (
           <div>
             <Select
-              label="Place"
+              label={say('stacks.place')}
               value={placeId}
-              error={shown && placeId === '' ? 'Add the place where it stands.' : null}
+              error={shown && placeId === '' ? say('stacks.place-missing') : null}
               options={places.map((place) => ({ value: String(place.id), label: place.name }))}
               onValue={setPlaceId}
             />
             <Button kind="quiet" onClick={() => setAddingPlace(true)}>
-              Add another place
+              {say('stacks.add-place')}
             </Button>
           </div>
         )}
         <Select
-          label="Use"
-          hint="What the wood is for: its boards are judged by it."
+          label={say('stacks.use')}
+          hint={say('stacks.use-hint')}
           value={endUseId}
-          options={usesByName(endUses)}
+          options={endUseOptions(endUses, say)}
           onValue={setEndUseId}
         />
         <Select
-          label="Top of the pile"
-          hint="Outdoors, sun dries the upper faces of the top course sooner and may check them. In a shed or a shop it makes no difference."
+          label={say('stacks.top')}
+          hint={say('stacks.top-hint')}
           value={topCover}
-          options={topCovers}
-          onValue={(value) => setTopCover(topCoverSchema.parse(value))}
+          options={topCoverSchema.options.map((value) => ({ value, label: say(`stacks.top.${value}`) }))}
+          onValue={setTopCover}
         />
-        <TextArea label="Note" value={note} onValue={setNote} />
+        <TextArea label={say('stacks.note')} value={note} onValue={setNote} />
       </FormDialog>
       {addingPlace && (
         <PlaceForm
           place={null}
           units={units}
           thisMonth={new Date().getMonth() + 1}
-          lead={
-            places.length === 0
-              ? 'First, where it stands: how dry wood can get there depends on the air of the place.'
-              : undefined
-          }
+          lead={places.length === 0 ? say('stacks.first-place') : undefined}
           onSaved={(place) => setPlaceId(String(place.id))}
           onClose={() => setAddingPlace(false)}
         />

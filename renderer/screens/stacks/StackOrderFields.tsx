@@ -1,7 +1,8 @@
 import { NumberField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 import type { StackOrderDraft } from './stack-order-draft.ts';
 
-/** How several boards lie in the stack: course by course, from the left, in the order of their list. */
+/** How several boards lie in the stack: layer by layer, from the left, in the order of their list. */
 export function StackOrderFields({
   draft,
   firstLayer,
@@ -10,17 +11,18 @@ export function StackOrderFields({
   onDraft,
 }: {
   draft: StackOrderDraft;
-  /** Where they begin if nobody says. */
+  /** Where they begin if that is left blank. */
   firstLayer: number;
-  /** Where they come to lie, or what becomes of them if nobody says. */
+  /** Where they will lie, or what happens if all is left blank. */
   hint: string;
   error: string | null;
   onDraft: (draft: StackOrderDraft) => void;
 }) {
+  const { say } = useWords();
   return (
     <>
       <NumberField
-        label="Boards per course"
+        label={say('stacks.per-layer')}
         hint={hint}
         error={error}
         value={draft.perLayer}
@@ -28,14 +30,14 @@ export function StackOrderFields({
       />
       <div className="form-grid">
         <NumberField
-          label="First course"
-          hint={`Counted from the bottom; left empty, ${firstLayer}.`}
+          label={say('stacks.first-layer')}
+          hint={say('stacks.first-layer-hint', { layer: firstLayer })}
           value={draft.firstLayer}
           onValue={(layer) => onDraft({ ...draft, firstLayer: layer })}
         />
         <NumberField
-          label="First column"
-          hint="Counted from the left; left empty, 1."
+          label={say('stacks.first-column')}
+          hint={say('stacks.first-column-hint')}
           value={draft.firstColumn}
           onValue={(firstColumn) => onDraft({ ...draft, firstColumn })}
         />

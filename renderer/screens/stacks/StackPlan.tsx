@@ -1,17 +1,16 @@
-import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { ONE_IN, type StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
 import { Choice } from '../../parts/Choice.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
 import './stack-plan.css';
 
 const CERTAINTIES = ['0.8', '0.9', '0.95'] as const;
 
-/** What to do with a stack: its call, how many boards to probe for a wanted certainty, and which ones next. */
+/** What to do with a stack: its call, how many boards to probe to be that sure, and which ones next. */
 export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: number) => void }) {
-  const { say } = useWords();
-  const { call, reasons, next, boards, probed, toKnowReady, toKnowMean } = plan;
+  const { say, formats } = useWords();
+  const { call, reasons, next, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
   return (
     <div className="stack-plan">
       <p>
@@ -25,41 +24,39 @@ export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (cer
           ))}
       </ol>
       <Choice
-        label="Certainty wanted"
-        value={String(plan.certainty)}
-        options={CERTAINTIES.map((value) => ({ value: value as string, label: `${Number(value) * 100} %` }))}
+        label={say('stack-plan.certainty')}
+        value={String(certainty)}
+        options={CERTAINTIES.map((value) => ({
+          value: value as string,
+          label: formats.percent(100 * Number(value)),
+        }))}
         onValue={(value) => onCertainty(Number(value))}
       />
       <dl className="plan-figures">
         <div>
-          <dt>To call the stack ready</dt>
+          <dt>{say('stack-plan.to-call-ready')}</dt>
           <dd>
-            {toKnowReady} of {boards} <span>boards found ready, so that at most one in ten is not</span>
+            {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
+            <span>{say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}</span>
           </dd>
         </div>
         <div>
-          <dt>To know its average within {toKnowMean.marginPct} %</dt>
+          <dt>{say('stack-plan.to-know-average', { marginPoints: toKnowMean.marginPct })}</dt>
           <dd>
-            {toKnowMean.boards} of {boards}{' '}
-            <span>boards, as they differ by {pctWords(toKnowMean.spreadPct)} % (one standard deviation)</span>
+            {say('stack-plan.boards-of', { boards: toKnowMean.boards, all })}{' '}
+            <span>{say('stack-plan.boards-differ', { spreadPoints: toKnowMean.spreadPct })}</span>
           </dd>
         </div>
         <div>
-          <dt>Probed so far</dt>
-          <dd>
-            {probed} of {boards}
-          </dd>
+          <dt>{say('stack-plan.probed-so-far')}</dt>
+          <dd>{say('stack-plan.boards-of', { boards: probed, all })}</dd>
         </div>
       </dl>
       {next.length === 0 ? (
-        <p>
-          {probed === 0
-            ? 'Nothing is known of its boards yet.'
-            : 'No board is so near to a limit that probing it today would tell more.'}
-        </p>
+        <p>{say(probed === 0 ? 'call.no-readings' : 'stack-plan.next.none')}</p>
       ) : (
-        <section className="plan-next" aria-label="Probe next">
-          <h3>Probe next</h3>
+        <section className="plan-next" aria-label={say('stack-plan.next')}>
+          <h3>{say('stack-plan.next')}</h3>
           <ol>
             {next.map(({ boardId, code, why }) => (
               <li key={boardId}>

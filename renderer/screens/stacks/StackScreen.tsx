@@ -4,6 +4,7 @@ import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
 import { CallCounts } from './CallCounts.tsx';
@@ -17,16 +18,17 @@ import './stacks.css';
 /** One stack and its boards. */
 export function StackScreen({ id }: { id: number }) {
   const stacks = useAnswer('stacks.list', {});
+  const { say } = useWords();
   const stack = stacks.output?.find((each) => each.id === id);
   if (stack) return <Stack stack={stack} />;
   return (
-    <Screen title="Stack">
+    <Screen title={say('stacks.stack')}>
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
       {stacks.loading && <Loading />}
       {stacks.output && (
-        <EmptyState sentence="There is no such stack in this yard.">
+        <EmptyState sentence={say('stacks.stack-not-found')}>
           <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-            Go to the stacks
+            {say('stacks.go-to-stacks')}
           </ButtonLink>
         </EmptyState>
       )}
@@ -35,46 +37,51 @@ export function StackScreen({ id }: { id: number }) {
 }
 
 function Stack({ stack }: { stack: StackRow }) {
-  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'change'>('nothing');
+  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'edit'>('nothing');
+  const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
+  const { placeName, endUseName } = stack;
+  const hasBoards = stack.boards > 0;
   return (
     <Screen
       title={stack.name}
-      lead={`${stack.placeName} · for ${stack.endUseName}`}
+      lead={say('stacks.place-and-use', { placeName, endUseName })}
       actions={
         <>
-          {stack.boards > 0 && <ProbeLink stack={stack} />}
-          <Button onClick={add}>Add boards</Button>
-          {stack.boards > 0 && (
-            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}>Labels</ButtonLink>
+          {hasBoards && <ProbeLink stack={stack} />}
+          <Button onClick={add}>{say('stacks.add-boards')}</Button>
+          {hasBoards && (
+            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}>
+              {say('stacks.labels')}
+            </ButtonLink>
           )}
-          <Button onClick={() => setOpen('move')}>Move the stack</Button>
-          <Button onClick={() => setOpen('change')}>Change</Button>
+          <Button onClick={() => setOpen('move')}>{say('stacks.move')}</Button>
+          <Button onClick={() => setOpen('edit')}>{say('stacks.edit')}</Button>
         </>
       }
     >
-      {stack.boards > 0 && (
-        <div className="stack-standing">
+      {hasBoards && (
+        <div className="stack-summary">
           <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
           {stack.note && <p className="stack-note">{stack.note}</p>}
         </div>
       )}
-      {stack.boards > 0 && <StackOverview stack={stack} />}
+      {hasBoards && <StackOverview stack={stack} />}
       <BoardList
         stackId={stack.id}
         whenEmpty={
-          <EmptyState sentence="No boards in this stack yet. Add them with their wood and thickness; their IDs are numbered for you.">
+          <EmptyState sentence={say('stacks.empty')}>
             <Button kind="main" onClick={add}>
-              Add boards
+              {say('stacks.add-boards')}
             </Button>
           </EmptyState>
         }
       />
-      {stack.boards > 0 && <StackVolume stackId={stack.id} />}
+      {hasBoards && <StackVolume stackId={stack.id} />}
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
-      {open === 'move' && <MoveForm what={stack.name} target={{ stackId: stack.id }} onClose={close} />}
-      {open === 'change' && <StackForm stack={stack} onClose={close} />}
+      {open === 'move' && <MoveForm target={{ stack }} onClose={close} />}
+      {open === 'edit' && <StackForm stack={stack} onClose={close} />}
     </Screen>
   );
 }

@@ -1,39 +1,42 @@
 import type { StackVolume as Volume } from '../../../shared-core/contract/stack-volume.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { weightText } from '../../../shared-core/units/weight.ts';
-import { pctWords } from '../../parts/McValue.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import './stack-volume.css';
 
-/** What a stack amounts to: board feet, cubic metres, and mass now and when fit for its use. */
+/** What a stack amounts to: its volume as the trade tallies it, and its weight now and at its target. */
 export function StackVolume({ stackId }: { stackId: number }) {
   const volume = useAnswer('stacks.volume', { id: stackId });
-  const units = useUnits();
+  const { say } = useWords();
   return (
-    <Sheet title="What it amounts to">
+    <Sheet title={say('stacks.volume')}>
       {volume.error && <Failed sentence={volume.error} again={volume.again} />}
       {volume.loading && <Loading />}
-      {volume.output && <Totals volume={volume.output} units={units} />}
+      {volume.output && <Totals volume={volume.output} />}
     </Sheet>
   );
 }
 
-function Totals({ volume, units }: { volume: Volume; units: DisplayUnits }) {
-  const { mass } = volume;
-  const facts: [string, string][] =
-    volume.measured === 0
-      ? []
-      : [
-          ['Board feet, tallied', volume.boardFeet.toLocaleString('en', { maximumFractionDigits: 2 })],
-          ['Cubic metres, tallied', `${volume.cubicMetres.toFixed(3)} m³`],
-        ];
+function Totals({ volume }: { volume: Volume }) {
+  const { say, formats } = useWords();
+  const units = useUnits();
+  const { mass, targetPct, endUseName } = volume;
+  const facts: [string, string][] = [];
+  if (volume.measured > 0) {
+    facts.push([say('stacks.board-feet-tallied'), formats.number(volume.boardFeet)]);
+    if (units === 'metric') {
+      facts.push([say('stacks.cubic-meters-tallied'), formats.volume(volume.cubicMeters)]);
+    }
+  }
   if (mass) {
-    const of = mass.boards === volume.boards ? '' : `, of ${mass.boards} boards`;
+    const isOfAll = mass.boards === volume.boards;
     facts.push(
-      [`Mass now${of}`, weightText(mass.nowKg, units)],
-      [`Mass at ${pctWords(volume.targetPct)} %, for ${volume.endUseName}`, weightText(mass.targetKg, units)],
+      [
+        isOfAll ? say('stacks.weight-now') : say('stacks.weight-now-of', { boards: mass.boards }),
+        formats.weight(mass.nowKg),
+      ],
+      [say('stacks.weight-at', { targetPct, endUseName }), formats.weight(mass.targetKg)],
     );
   }
   return (
@@ -50,9 +53,11 @@ function Totals({ volume, units }: { volume: Volume; units: DisplayUnits }) {
       )}
       {volume.missing.length > 0 && (
         <ul className="stack-volume-missing">
-          {volume.missing.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
+          {volume.missing
+            .map((missing) => say(missing))
+            .map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
         </ul>
       )}
     </>

@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useYard } from '../../stores/yard.ts';
 import { useAnswer } from '../../useAnswer.ts';
+import { useWords } from '../../words.ts';
 import { FirstStart } from './FirstStart.tsx';
 import { StackCard } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
@@ -15,16 +17,17 @@ export function StacksScreen() {
   const stacks = useAnswer('stacks.list', {});
   const kind = useYard((yard) => yard.info?.kind ?? 'own');
   const [adding, setAdding] = useState(false);
+  const { say } = useWords();
   const isEmpty = stacks.output?.length === 0;
   return (
     <Screen
-      title="Stacks"
-      lead={stacks.output && !isEmpty ? yardWords(stacks.output) : undefined}
+      title={say('stacks.title')}
+      lead={stacks.output && !isEmpty ? yardWords(stacks.output, say) : undefined}
       actions={
         !isEmpty && (
           <>
-            <ButtonLink href={hrefOf({ name: 'boards' })}>All boards</ButtonLink>
-            <Button onClick={() => setAdding(true)}>Add a stack</Button>
+            <ButtonLink href={hrefOf({ name: 'boards' })}>{say('stacks.all-boards')}</ButtonLink>
+            <Button onClick={() => setAdding(true)}>{say('stacks.add')}</Button>
           </>
         )
       }
@@ -34,7 +37,7 @@ export function StacksScreen() {
       {isEmpty && <FirstStart offerDemo={kind === 'own'} onAddStack={() => setAdding(true)} />}
       <div className="stack-cards">
         {stacks.output?.map((stack) => (
-          <StackCard key={stack.id} stack={stack} now={new Date()} />
+          <StackCard key={stack.id} stack={stack} />
         ))}
       </div>
       {adding && <StackForm stack={null} onClose={() => setAdding(false)} />}
@@ -43,9 +46,9 @@ export function StacksScreen() {
 }
 
 /** The yard in a sentence: how many boards there are and how many are ready. */
-function yardWords(stacks: readonly StackRow[]): string {
+function yardWords(stacks: readonly StackRow[], say: Say): string {
   const boards = stacks.reduce((sum, stack) => sum + stack.boards, 0);
   const ready = stacks.reduce((sum, stack) => sum + stack.calls.ready, 0);
-  const saved = `${boards === 1 ? '1 board' : `${boards} boards`} in ${stacks.length === 1 ? '1 stack' : `${stacks.length} stacks`}`;
-  return `${saved}; ${ready === 0 ? 'none ready yet' : `${ready} ready for use`}.`;
+  const counts = { boards, stacks: stacks.length };
+  return ready === 0 ? say('stacks.yard-none-ready', counts) : say('stacks.yard-ready', { ...counts, ready });
 }

@@ -15,7 +15,7 @@ export function codesFrom(first: string, count: number | null): string[] | null 
   return codes;
 }
 
-/** Boards alike but for their IDs and where they lie: one alone where the draft says, several as the pile is laid. */
+/** Boards alike but for their IDs and where they lie: one alone as its draft has it, several as they are laid. */
 export function manyBoards(
   draft: BoardDraft,
   codes: readonly string[],

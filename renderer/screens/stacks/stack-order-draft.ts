@@ -6,7 +6,7 @@ import {
 } from '../../../shared-core/contract/stack-order.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 
-/** How boards are laid in courses, as it stands in the fields. */
+/** How boards are laid in layers, as typed. */
 export interface StackOrderDraft {
   perLayer: number | null;
   firstLayer: number | null;
@@ -43,10 +43,11 @@ export function stackOrderOf(
   return problem === null ? { stackOrder } : { problem };
 }
 
-/** Where the boards come to lie, in words. */
-export function stackOrderWords(stackOrder: StackOrder, boards: number): string {
-  const top = positionInStack(stackOrder, boards - 1).layer;
-  return top === stackOrder.firstLayer
-    ? `All in course ${top}.`
-    : `Courses ${stackOrder.firstLayer} to ${top}, from the bottom up.`;
+/** In which layers the boards will lie. */
+export function layersOf(stackOrder: StackOrder, boards: number): Message {
+  const { firstLayer } = stackOrder;
+  const topLayer = positionInStack(stackOrder, boards - 1).layer;
+  return topLayer === firstLayer
+    ? message('stacks.in-one-layer', { layer: topLayer })
+    : message('stacks.in-layers', { firstLayer, topLayer });
 }

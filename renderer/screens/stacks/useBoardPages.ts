@@ -20,14 +20,14 @@ export interface BoardPages {
   error: string | null;
   /** Undefined while its page is on its way. */
   rowAt: (index: number) => BoardRow | undefined;
-  /** Says which rows are in sight, so that their pages are fetched. */
+  /** Takes which rows are in sight, so that their pages are fetched. */
   show: (first: number, last: number) => void;
   again: () => void;
 }
 
 /**
  * The boards of a stack, or of the yard, a page at a time as they come into sight: a hundred thousand scroll as well as
- * ten. After a change of the yard the pages in sight are asked for anew; the old ones stay on screen until they come.
+ * ten. After a change of the yard the pages in sight are asked for again; the old ones stay on screen until they come.
  */
 export function useBoardPages(stackId: number | null, search: string): BoardPages {
   const [pages, setPages] = useState<Pages | null>(null);
@@ -68,8 +68,10 @@ export function useBoardPages(stackId: number | null, search: string): BoardPage
 
   const current = pages?.key === key ? pages : null;
   const show = useCallback((first: number, last: number) => {
-    const wanted = { first: Math.floor(first / PAGE_ROWS), last: Math.floor(last / PAGE_ROWS) };
-    setInSight((before) => (before.first === wanted.first && before.last === wanted.last ? before : wanted));
+    const inPages = { first: Math.floor(first / PAGE_ROWS), last: Math.floor(last / PAGE_ROWS) };
+    setInSight((before) =>
+      before.first === inPages.first && before.last === inPages.last ? before : inPages,
+    );
   }, []);
   return {
     total: current?.total ?? null,

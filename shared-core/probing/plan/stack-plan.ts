@@ -6,7 +6,7 @@ import { type Call, callSchema, type ReasonedCall, reasonedCallSchema } from '..
 import { boardsForMean, boardsForNoneWet, probeNext } from './sample-size.ts';
 
 /** One in so many boards of a stack may be unfit without harm: they are found when it is worked. Common practice, no source. */
-const ONE_IN = 10;
+export const ONE_IN = 10;
 /** The stack's average is to be known to this, % MC. */
 const MEAN_MARGIN_PCT = 1;
 /** How far boards of a stack differ where too few were probed to tell, one standard deviation, % MC. Common practice, no source. */

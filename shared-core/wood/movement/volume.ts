@@ -66,9 +66,9 @@ export function boardFeetTallied(size: BoardSize): number {
  *
  * @throws RangeError where a size is not above 0
  * Source: common practice in the European hardwood trade, no source.
- * @example cubicMetresTallied({ thicknessMm: 52, widthMm: 318, lengthMm: 3070 }) // 52 mm x 31 cm x 3.0 m: 0.048
+ * @example cubicMetersTallied({ thicknessMm: 52, widthMm: 318, lengthMm: 3070 }) // 52 mm x 31 cm x 3.0 m: 0.048
  */
-export function cubicMetresTallied(size: BoardSize): number {
+export function cubicMetersTallied(size: BoardSize): number {
   requireSize(size);
   const widthM = Math.floor(size.widthMm / 10 + ROUNDING) / 100;
   const lengthM = Math.floor(size.lengthMm / 100 + ROUNDING) / 10;
@@ -84,7 +84,7 @@ export interface Price {
 /** Value of a board at a price, by the trade's rounding of its volume. */
 export function boardValue(size: BoardSize, price: Price): number {
   if (!(price.amount >= 0)) throw new RangeError(`A price must not be below 0, not ${price.amount}.`);
-  return price.amount * (price.per === 'board-foot' ? boardFeetTallied(size) : cubicMetresTallied(size));
+  return price.amount * (price.per === 'board-foot' ? boardFeetTallied(size) : cubicMetersTallied(size));
 }
 
 /**

@@ -1,5 +1,17 @@
 /** What to do with a stack: its call, how many boards to probe, and which. */
 export const stackPlan = {
+  'stack-plan.title': 'What to do',
+  'stack-plan.certainty': 'How sure to be',
+  'stack-plan.to-call-ready': 'To call the stack ready',
+  'stack-plan.boards-of': '{boards} of {all, plural, one {# board} other {# boards}}',
+  'stack-plan.if-all-ready':
+    'If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+  'stack-plan.to-know-average': 'To know the average within {marginPoints}',
+  'stack-plan.boards-differ': 'The boards differ by about {spreadPoints} (standard deviation).',
+  'stack-plan.probed-so-far': 'Probed so far',
+  'stack-plan.next': 'Probe next',
+  'stack-plan.next.none': 'No board needs probing today. More readings would hardly change a call.',
+
   'stack-plan.probe-so-many':
     'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-plan.may-not-be-ready':

@@ -13,21 +13,21 @@ async function probe(boardIndex: number, raw: number) {
 test('two boards of 27 x 200 x 2400 mm are tallied one by one, as the trade does', async () => {
   // 1 1/16 in counts as 1 in; 7.87 in x 7 ft / 12 is 4.6, so 5 square feet and 5 board feet each
   // (rules of the National Hardwood Lumber Association, from memory). 0.027 x 0.20 x 2.4 m is 0.013 m³ each.
-  expect(await volume()).toMatchObject({ boards: 2, measured: 2, boardFeet: 10, cubicMetres: 0.026 });
+  expect(await volume()).toMatchObject({ boards: 2, measured: 2, boardFeet: 10, cubicMeters: 0.026 });
 });
 
-test('a board of unknown width is left out and said to be', async () => {
+test('a board of unknown width is not in the totals, and listed as missing', async () => {
   await yard.command('boards.add', [{ ...yard.board('WAL-03'), widthMm: null }]);
   const found = await volume();
   expect(found).toMatchObject({ boards: 3, measured: 2, boardFeet: 10 });
-  expect(found.missing).toContain('1 board without width or length left out.');
+  expect(found.missing).toContainEqual({ code: 'stacks.size-missing', facts: { boards: 1 } });
 });
 
-test('mass is that of the probed boards, now and at the middle of what the use wants', async () => {
+test('mass is that of the probed boards, now and at the middle of the target range', async () => {
   expect(await volume()).toMatchObject({ mass: null, targetPct: 7 });
   await probe(0, 15);
   const { mass, missing } = await volume();
-  expect(missing).toEqual(['1 board not probed yet: mass not known.']);
+  expect(missing).toEqual([{ code: 'stacks.weight-not-probed', facts: { boards: 1 } }]);
   const averagePct = (await yard.query('boards.get', { id: yard.boards[0]!.id })).findings[0]!.averagePct!;
   // The oven-dry mass stays, the water goes.
   expect(mass!.nowKg / (100 + averagePct)).toBeCloseTo(mass!.targetKg / 107, 9);
@@ -36,15 +36,13 @@ test('mass is that of the probed boards, now and at the middle of what the use w
   expect(mass!.nowKg / (0.027 * 0.2 * 2.4)).toBeLessThan(640);
 });
 
-test('a wood of unknown density has a volume and no mass', async () => {
+test('a species of unknown density has a volume and no mass', async () => {
   const walnut = (await yard.query('species.list', {})).find((species) => species.id === 'walnut-black')!;
   await yard.command('species.save', { ...walnut, basicSpecificGravity: null });
   await probe(0, 15);
   const found = await volume();
   expect(found).toMatchObject({ boardFeet: 10, mass: null });
-  expect(found.missing).toEqual([
-    'The specific gravity of Black walnut is not known, so neither is its mass.',
-  ]);
+  expect(found.missing).toEqual([{ code: 'stacks.density-missing', facts: { speciesName: 'Black walnut' } }]);
 });
 
 test('a stack that is not there is said not to be', async () => {

@@ -5,7 +5,7 @@ import {
   boardFeetTallied,
   boardMassKg,
   boardValue,
-  cubicMetresTallied,
+  cubicMetersTallied,
   densityKgM3,
   surfaceMeasureFt2,
   volumeM3,
@@ -56,7 +56,7 @@ describe('cubic metres', () => {
     [27, 200, 2500, 0.014], // 0.0135
     [80, 400, 4000, 0.128],
   ])('%f x %f x %f mm: %f', (thicknessMm, widthMm, lengthMm, m3) => {
-    expect(cubicMetresTallied({ thicknessMm, widthMm, lengthMm })).toBe(m3);
+    expect(cubicMetersTallied({ thicknessMm, widthMm, lengthMm })).toBe(m3);
   });
 });
 

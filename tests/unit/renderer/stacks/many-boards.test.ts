@@ -4,8 +4,8 @@ import { emptyBoardDraft } from '../../../../renderer/screens/board/board-draft.
 import { codesFrom, manyBoards } from '../../../../renderer/screens/stacks/many-boards.ts';
 import {
   emptyStackOrderDraft,
+  layersOf,
   stackOrderOf,
-  stackOrderWords,
 } from '../../../../renderer/screens/stacks/stack-order-draft.ts';
 import type { StackOrder } from '../../../../shared-core/contract/stack-order.ts';
 
@@ -30,7 +30,7 @@ describe('where boards added together lie', () => {
   const placesOf = (codes: string[], stackOrder: StackOrder | null) =>
     manyBoards(draft, codes, 1, 'metric', stackOrder).map(({ layer, column }) => [layer, column]);
 
-  test('one alone lies where it is said to; several where the pile is laid, or nobody knows', () => {
+  test('one alone lies where its draft has it; several as they are laid, or nowhere yet', () => {
     expect(placesOf(['A1'], null)).toEqual([[2, 3]]);
     expect(placesOf(['A1', 'A2'], null)).toEqual([
       [null, null],
@@ -44,7 +44,7 @@ describe('where boards added together lie', () => {
     ]);
   });
 
-  test('every board of a pile has a place of its own', () => {
+  test('no two boards of a stack share a layer and column', () => {
     const codes = Array.from({ length: 40 }, (_, index) => `B${index}`);
     const places = placesOf(codes, { perLayer: 7, firstLayer: 1, firstColumn: 3 });
     expect(new Set(places.map(String)).size).toBe(40);
@@ -52,15 +52,16 @@ describe('where boards added together lie', () => {
   });
 });
 
-describe('the pile as it is typed', () => {
-  test('left empty it is not laid; begun above what is there unless said otherwise', () => {
+describe('the layers as typed', () => {
+  test('left blank there are none; they begin above what is there unless typed otherwise', () => {
     expect(stackOrderOf(emptyStackOrderDraft, 9, 4)).toEqual({ stackOrder: null });
     expect(stackOrderOf({ ...emptyStackOrderDraft, perLayer: 3 }, 9, 4)).toEqual({
       stackOrder: { perLayer: 3, firstLayer: 4, firstColumn: 1 },
     });
-    expect(stackOrderWords({ perLayer: 3, firstLayer: 4, firstColumn: 1 }, 9)).toBe(
-      'Courses 4 to 6, from the bottom up.',
-    );
+    expect(layersOf({ perLayer: 3, firstLayer: 4, firstColumn: 1 }, 9)).toEqual({
+      code: 'stacks.in-layers',
+      facts: { firstLayer: 4, topLayer: 6 },
+    });
   });
 
   test.each([

@@ -53,40 +53,44 @@ function open(boards: BoardRow[], made: StackPlan | null = plan(), stack = aStac
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
-describe('The pile', () => {
-  test('is drawn from its end, the highest course on top, each board with letter and figure', async () => {
+describe('The drawing of a stack', () => {
+  test('is from its end, the top layer first, each board with its letter and MC', async () => {
     const [first, second, ...rest] = stackOrder();
     open([called(first!, 'ready', 7.1), called(second!, 'keep-drying', 12.3), ...rest]);
-    const table = await screen.findByRole('table', { name: 'The pile, seen from its end' });
+    const table = await screen.findByRole('table', { name: 'The stack, seen from its end' });
     await screen.findByText('Bring in 5 of 8.');
     const rows = within(table)
       .getAllByRole('row')
       .map((row) => [...row.children].map((cell) => cell.textContent));
     expect(rows).toEqual([
-      ['Course 3', 'OAK-05 not probed', ''],
-      ['Course 2', 'OAK-03 not probed', 'OAK-04 not probed probe next'],
-      ['Course 1', 'OAK-01 R Ready 7.1 %', 'OAK-02 K Keep drying 12.3 %'],
-      ['', 'Column 1', 'Column 2'],
+      ['3', 'OAK-05 not probed yet', ''],
+      ['2', 'OAK-03 not probed yet', 'OAK-04 not probed yet probe next'],
+      ['1', 'OAK-01 R Ready 7.1%', 'OAK-02 K Keep drying 12.3%'],
+      ['', '1', '2'],
     ]);
+    expect(within(table).getByRole('rowheader', { name: 'Layer 3' })).toBeTruthy();
+    expect(within(table).getByRole('columnheader', { name: 'Column 2' })).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('one with nothing over it says that the sun reaches its top course', async () => {
+  test('one with nothing above it tells that the sun reaches its top layer', async () => {
     open(stackOrder(), plan(), aStack({ topCover: 'sun' }));
-    expect(await screen.findByText(/outdoors, the sun reaches its top course/)).toBeTruthy();
+    expect(
+      await screen.findByText('Nothing covers it. Outdoors, the sun reaches the top layer.'),
+    ).toBeTruthy();
   });
 
-  test('each board says its call in words and leads to its page; those to probe next say so', async () => {
+  test('each board has its call in words and leads to its page; those to probe next are marked', async () => {
     const [first, ...rest] = stackOrder();
     open([called(first!, 'bring-in', 11), ...rest]);
-    const board = await screen.findByRole('link', { name: 'OAK-01 Bring in 11.0 %' });
+    const board = await screen.findByRole('link', { name: 'OAK-01 Bring in 11.0%' });
     expect(board.getAttribute('href')).toBe('#/boards/1');
-    expect(await screen.findByRole('link', { name: 'OAK-04 not probed probe next' })).toBeTruthy();
+    expect(await screen.findByRole('link', { name: 'OAK-04 not probed yet probe next' })).toBeTruthy();
   });
 
-  test('is one stop for Tab; arrows go over it, past an empty place to the nearest board', async () => {
+  test('is one stop for Tab; arrows move over it, past a gap to the nearest board', async () => {
     const { user } = open(stackOrder());
-    await screen.findByRole('table', { name: 'The pile, seen from its end' });
+    await screen.findByRole('table', { name: 'The stack, seen from its end' });
     await screen.findByText('Bring in 5 of 8.');
     const at = () => document.activeElement?.textContent?.slice(0, 6);
     const board = (code: string) =>
@@ -106,7 +110,7 @@ describe('The pile', () => {
     expect(board('OAK-05').tabIndex).toBe(0);
   });
 
-  test('what was said of a board’s end is drawn on it, and read out', async () => {
+  test('the end grain that was entered is drawn on its board, and read out', async () => {
     const [first, second, ...rest] = stackOrder();
     open([
       { ...first!, sawing: 'flat', barkSide: 'up-bark-on' },
@@ -115,40 +119,38 @@ describe('The pile', () => {
       ...rest,
     ]);
     const said = await screen.findByRole('link', {
-      name: 'OAK-01 not probed flat-sawn, bark side up, bark still on',
+      name: 'OAK-01 not probed yet flat-sawn, bark side up, bark still on',
     });
     expect(said.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
     expect(said.querySelector('.end-grain-bark')).toBeTruthy();
-    const unsaid = screen.getByRole('link', { name: /^OAK-02 not probed$/ });
+    const unsaid = screen.getByRole('link', { name: /^OAK-02 not probed yet$/ });
     expect(unsaid.querySelector('svg.end-grain')).toBeNull();
-    expect(screen.getByText(/a thick edge is bark still on/)).toBeTruthy();
+    expect(screen.getByText(/A thick edge is bark still on/)).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('boards whose place is not said stand beside', async () => {
+  test('boards without a layer are listed below it', async () => {
     open([...stackOrder(), aBoardRow(9)]);
-    const beside = within(
-      await screen.findByRole('region', { name: 'Boards whose place in the pile is not said' }),
-    );
-    expect(beside.getByRole('link', { name: 'OAK-09 not probed' }).tabIndex).toBe(0);
+    const beside = within(await screen.findByRole('region', { name: 'Layer and column missing' }));
+    expect(beside.getByRole('link', { name: 'OAK-09 not probed yet' }).tabIndex).toBe(0);
   });
 
-  test('where no board has a place, it says how to get the drawing', async () => {
+  test('where no board has a layer, it tells how to get the drawing', async () => {
     open([aBoardRow(1)]);
-    expect(await screen.findByText(/how many lie in a course/)).toBeTruthy();
+    expect(await screen.findByText(/enter how many lie in a layer/)).toBeTruthy();
   });
 });
 
 describe('The plan', () => {
-  test('says the call with its reasons, how many boards to probe, and which next with why', async () => {
+  test('shows the call with its reasons, how many boards to probe, and which next with why', async () => {
     open(stackOrder());
-    const sheet = within(await screen.findByRole('region', { name: 'What to do with it' }));
+    const sheet = within(await screen.findByRole('region', { name: 'What to do' }));
     expect(await sheet.findByText('Bring in')).toBeTruthy();
-    expect(sheet.getByText('To call the stack ready').nextElementSibling?.textContent).toMatch(
-      /^16 of 60 boards/,
+    expect(sheet.getByText('To call the stack ready').nextElementSibling?.textContent).toBe(
+      '16 of 60 boards If all are ready, you can be 90% sure that at most 1 in 10 is not.',
     );
-    expect(sheet.getByText('To know its average within 1 %').nextElementSibling?.textContent).toMatch(
-      /^7 of 60 boards/,
+    expect(sheet.getByText('To know the average within 1.0 points').nextElementSibling?.textContent).toBe(
+      '7 of 60 boards The boards differ by about 1.7 points (standard deviation).',
     );
     const next = within(sheet.getByRole('region', { name: 'Probe next' }));
     expect(next.getByRole('listitem').textContent).toBe('OAK-04 No readings and no forecast yet.');
@@ -157,16 +159,16 @@ describe('The plan', () => {
 
   test('another certainty is asked for', async () => {
     const { machine, user } = open(stackOrder());
-    await user.click(await screen.findByRole('radio', { name: '95 %' }));
+    await user.click(await screen.findByRole('radio', { name: '95%' }));
     expect(machine.inputsOf('stacks.plan')).toEqual([
       { id: 1, certainty: 0.9 },
       { id: 1, certainty: 0.95 },
     ]);
-    expect(await screen.findByRole('radio', { name: '95 %', checked: true })).toBeTruthy();
+    expect(await screen.findByRole('radio', { name: '95%', checked: true })).toBeTruthy();
   });
 
-  test('with no board in doubt it says that probing today would tell no more', async () => {
+  test('with no board near a limit it tells that none needs probing', async () => {
     open(stackOrder(), plan({ next: [] }));
-    expect(await screen.findByText(/No board is so near to a limit/)).toBeTruthy();
+    expect(await screen.findByText(/No board needs probing today/)).toBeTruthy();
   });
 });

@@ -30,11 +30,11 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
       boards: 6,
       measured: 0,
       boardFeet: 0,
-      cubicMetres: 0,
+      cubicMeters: 0,
       mass: null,
       endUseName: 'Furniture',
       targetPct: 7,
-      missing: ['6 boards without width or length left out.'],
+      missing: [{ code: 'stacks.size-missing', facts: { boards: 6 } }],
     }),
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
@@ -73,29 +73,35 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('The boards of a stack', () => {
-  test('each row says the board, its wood, where it stands, its MC with the interval, shell and core, and the call', async () => {
+  test('each row shows the board, its species, its place, its MC with the interval, shell and core, and the call', async () => {
     open(1, {
-      'boards.list': listOf(1, (number) => aBoardRow(number, { log: 'Ridge', latest: aFinding() })),
+      'boards.list': listOf(1, (number) =>
+        aBoardRow(number, {
+          log: 'Ridge',
+          placeSince: new Date(2024, 2, 3, 12).toISOString(),
+          latest: aFinding({ at: new Date(2024, 7, 22, 12).toISOString() }),
+        }),
+      ),
     });
     const row = within((await screen.findAllByRole('row'))[1]!);
     await row.findByText('OAK-01');
     expect(row.getAllByRole('cell').map((cell) => cell.textContent)).toEqual([
-      'Choose OAK-01',
+      'Select OAK-01',
       'OAK-01log Ridge',
       'Northern red oak27 mm thick',
-      'Pole shed since 3 Mar 2026',
-      '14.9 %likely 13.7 to 16.1',
-      'shell 14.1core 15.8',
-      'Keep drying22 Aug 2026',
+      'Pole shedsince Mar 3, 2024',
+      '14.9%likely 13.7–16.1%',
+      'shell 14.1%core 15.8%',
+      'Keep dryingAug 22, 2024',
     ]);
     await expectNoBarriers();
   });
 
-  test('a board never probed says so, and one without a sound reading says that', async () => {
+  test('a board never probed shows that, and so does one without a usable reading', async () => {
     const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, call: 'probe-again' });
     open(2, { 'boards.list': listOf(2, (number) => aBoardRow(number, number === 2 ? { latest } : {})) });
-    expect(await screen.findByText('not probed')).toBeTruthy();
-    expect(screen.getByText('no sound reading')).toBeTruthy();
+    expect(await screen.findByText('not probed yet')).toBeTruthy();
+    expect(screen.getByText('no usable reading')).toBeTruthy();
   });
 
   test('an empty stack invites to add boards', async () => {
@@ -106,24 +112,24 @@ describe('The boards of a stack', () => {
   test('a search that finds nothing says so and leads back', async () => {
     const { user } = open(6);
     await user.type(await screen.findByLabelText('Search'), 'ELM');
-    await screen.findByText('No board answers to “ELM”.');
+    await screen.findByText('No boards match “ELM”.');
     await user.click(screen.getByRole('button', { name: 'Show all' }));
     expect(await screen.findByText('6 boards')).toBeTruthy();
   });
 
-  test('chosen boards go to the labels', async () => {
+  test('selected boards go to the labels', async () => {
     const { user } = open(6);
-    await user.click(await screen.findByLabelText('Choose OAK-02'));
-    await user.click(screen.getByLabelText('Choose OAK-05'));
-    expect(screen.getByText('2 of 6 boards chosen')).toBeTruthy();
+    await user.click(await screen.findByLabelText('Select OAK-02'));
+    await user.click(screen.getByLabelText('Select OAK-05'));
+    expect(screen.getByText('2 of 6 boards selected')).toBeTruthy();
     const labels = screen.getAllByRole('link', { name: 'Labels' }).map((link) => link.getAttribute('href'));
     expect(labels).toContain('#/labels?boards=2,5');
   });
 
-  test('chosen boards are moved to a place on a day', async () => {
+  test('selected boards are moved to a place on a day', async () => {
     const { machine, user } = open(6, { 'boards.move': () => ({ moved: 6 }) });
-    await user.click(await screen.findByRole('button', { name: 'Choose all' }));
-    await user.click(await screen.findByRole('button', { name: 'Move …' }));
+    await user.click(await screen.findByRole('button', { name: 'Select all' }));
+    await user.click(await screen.findByRole('button', { name: 'Move boards' }));
     await user.selectOptions(await screen.findByLabelText('To'), 'Shop');
     fireEvent.change(screen.getByLabelText('On'), { target: { value: '2026-03-10' } });
     await expectNoBarriers();
@@ -134,25 +140,25 @@ describe('The boards of a stack', () => {
   });
 });
 
-describe('Changing several boards', () => {
-  const change = { 'boards.changeTogether': () => ({ changed: 2 }) };
-  const choose = async (user: ReturnType<typeof userEvent.setup>) => {
-    await user.click(await screen.findByLabelText('Choose OAK-05'));
-    await user.click(screen.getByLabelText('Choose OAK-02'));
-    await user.click(screen.getByRole('button', { name: 'Change …' }));
+describe('Editing several boards', () => {
+  const edit = { 'boards.changeTogether': () => ({ changed: 2 }) };
+  const select = async (user: ReturnType<typeof userEvent.setup>) => {
+    await user.click(await screen.findByLabelText('Select OAK-05'));
+    await user.click(screen.getByLabelText('Select OAK-02'));
+    await user.click(screen.getByRole('button', { name: 'Edit boards' }));
     await screen.findByRole('dialog');
   };
 
-  test('only what is said is changed, and they are laid in the order of their list', async () => {
-    const { machine, user } = open(6, change);
-    await choose(user);
+  test('only the given fields change, and the boards are laid in the order of their list', async () => {
+    const { machine, user } = open(6, edit);
+    await select(user);
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, bark still on');
     expect(screen.queryByLabelText('Bark removed on')).toBeNull();
-    await user.type(screen.getByLabelText('Boards per course'), '1');
-    await user.type(screen.getByLabelText('First course'), '3');
-    expect(screen.getByText('Courses 3 to 4, from the bottom up.')).toBeTruthy();
+    await user.type(screen.getByLabelText('Boards per layer'), '1');
+    await user.type(screen.getByLabelText('First layer'), '3');
+    expect(screen.getByText('Layers 3 to 4, from the bottom up.')).toBeTruthy();
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('boards.changeTogether')).toEqual([
       {
         boardIds: [2, 5],
@@ -163,13 +169,13 @@ describe('Changing several boards', () => {
     expect(screen.queryByRole('dialog')).toBeNull();
   });
 
-  test('with nothing said nothing is sent; what is no length is said at its field', async () => {
-    const { machine, user } = open(6, change);
-    await choose(user);
-    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+  test('with no field changed nothing is sent; what is no length is marked at its field', async () => {
+    const { machine, user } = open(6, edit);
+    await select(user);
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
     await user.type(screen.getByLabelText('Distance from pith, mm'), 'far');
-    await user.click(screen.getByRole('button', { name: 'Change 2 boards' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
     expect(machine.inputsOf('boards.changeTogether')).toEqual([]);
   });
@@ -229,7 +235,7 @@ describe('Adding boards', () => {
     await user.click((await screen.findAllByRole('button', { name: 'Add boards' }))[0]!);
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
-    expect(screen.getByText('OAK-07 to OAK-09.')).toBeTruthy();
+    expect(screen.getByText('OAK-07 to OAK-09')).toBeTruthy();
     await user.type(screen.getByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '5/4');
     // 5/4 is 1 1/4 in of rough thickness (common practice, no source); 31.75 mm by the inch of 25.4 mm.
@@ -245,15 +251,15 @@ describe('Adding boards', () => {
     expect(screen.queryByRole('dialog')).toBeNull();
   });
 
-  test('several are laid course by course, above what lies there, with what their ends show', async () => {
+  test('several are laid layer by layer, above what is there, with their end grain', async () => {
     const { machine, user } = open(6, add);
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
     await user.type(screen.getByLabelText('Thickness'), '27');
-    await user.type(screen.getByLabelText('Boards per course'), '2');
-    expect(screen.getByText('Courses 4 to 5, from the bottom up.')).toBeTruthy();
-    await user.click(screen.getByText('More about them'));
+    await user.type(screen.getByLabelText('Boards per layer'), '2');
+    expect(screen.getByText('Layers 4 to 5, from the bottom up.')).toBeTruthy();
+    await user.click(screen.getByText('More fields'));
     await user.selectOptions(screen.getByLabelText('Sawing'), 'Flat-sawn');
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
     await user.type(screen.getByLabelText('Distance from pith, mm'), '12 cm');
@@ -269,29 +275,29 @@ describe('Adding boards', () => {
     }
   });
 
-  test('a first course without the number of boards in it is asked about, and nothing is sent', async () => {
+  test('a first layer without the boards per layer is asked about, and nothing is sent', async () => {
     const { machine, user } = open(6, add);
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
     await user.type(screen.getByLabelText('Thickness'), '27');
-    await user.type(screen.getByLabelText('First course'), '2');
+    await user.type(screen.getByLabelText('First layer'), '2');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     expect(await screen.findByText(/Give the boards per layer/)).toBeTruthy();
     expect(machine.inputsOf('boards.add')).toEqual([]);
   });
 
-  test('without wood or thickness nothing is sent, and each missing thing is said at its field', async () => {
+  test('without species or thickness nothing is sent, and each missing field is marked', async () => {
     const { machine, user } = open(0, add);
     await user.click((await screen.findAllByRole('button', { name: 'Add boards' }))[0]!);
     await user.type(await screen.findByLabelText('Thickness'), 'thick');
-    await user.click(screen.getByRole('button', { name: 'Add the board' }));
+    await user.click(screen.getByRole('button', { name: 'Add board' }));
     expect(screen.getByText('Choose a species.')).toBeTruthy();
     expect(screen.getByText(/“thick” is not a length/)).toBeTruthy();
     expect(machine.inputsOf('boards.add')).toEqual([]);
   });
 
-  test('an ID that is taken is refused in a sentence, and what was typed stays', async () => {
+  test('an ID that is taken is refused, and what was typed stays', async () => {
     const { user } = open(6, {
       'boards.add': () => {
         throw new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-07' }));
@@ -304,7 +310,7 @@ describe('Adding boards', () => {
       'Northern red oak',
     );
     await user.type(screen.getByLabelText('Thickness'), '27');
-    await user.click(screen.getByRole('button', { name: 'Add the board' }));
+    await user.click(screen.getByRole('button', { name: 'Add board' }));
     const form = within(screen.getByRole('dialog'));
     expect((await form.findByRole('alert')).textContent).toContain('There is already a board OAK-07.');
     expect(screen.getByLabelText('Thickness')).toHaveProperty('value', '27');
@@ -319,7 +325,7 @@ describe('A stack that is not there', () => {
         <StackScreen id={99} />
       </main>,
     );
-    expect(await screen.findByText('There is no such stack in this yard.')).toBeTruthy();
-    expect(screen.getByRole('link', { name: 'Go to the stacks' })).toBeTruthy();
+    expect(await screen.findByText('This stack is not in this yard.')).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Go to stacks' })).toBeTruthy();
   });
 });

@@ -39,25 +39,23 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('The stacks', () => {
-  test('each says where it stands, what for, how its boards stand, and when it was probed', async () => {
+  test('each shows its place, its use, the calls on its boards, and when it was probed', async () => {
     open([aStack()]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
     expect(card.getByText('Pole shed · for Furniture')).toBeTruthy();
     const figures = card.getAllByRole('listitem').map((item) => item.textContent);
-    expect(figures).toEqual(['1 ready', '3 keep drying', '2 not probed yet']);
-    expect(card.getByText('3 days ago')).toBeTruthy();
-    expect(screen.getByText('6 boards in 1 stack; 1 ready for use.')).toBeTruthy();
+    expect(figures).toEqual(['1 ready', '3 to keep drying', '2 not probed yet']);
+    expect(card.getByText('6 boards · last probed 3 days ago')).toBeTruthy();
+    expect(screen.getByText('6 boards in 1 stack. 1 ready to use.')).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('probing starts a round on the stack, or goes on with the one that is open', async () => {
+  test('probing starts a round on the stack, or resumes the one that is open', async () => {
     open([aStack(), aStack({ id: 2, name: 'Lane walnut', openRoundId: 9 })]);
     expect((await screen.findByRole('link', { name: 'Probe: Ridge oak' })).getAttribute('href')).toBe(
       '#/round?stack=1',
     );
-    expect(screen.getByRole('link', { name: 'Go on with the round: Lane walnut' }).getAttribute('href')).toBe(
-      '#/round/9',
-    );
+    expect(screen.getByRole('link', { name: 'Resume: Lane walnut' }).getAttribute('href')).toBe('#/round/9');
     expect(screen.getByRole('link', { name: 'Labels: Ridge oak' }).getAttribute('href')).toBe(
       '#/labels?stack=1',
     );
@@ -88,7 +86,7 @@ describe('The stacks', () => {
 });
 
 describe('The first start', () => {
-  test('says in three steps what happens here and offers the demo yard', async () => {
+  test('shows in three steps what happens here and offers the demo yard', async () => {
     const { machine, user } = open([], {
       'yard.openDemo': () => ({
         kind: 'demo',
@@ -99,7 +97,7 @@ describe('The first start', () => {
         version: '0.1.0',
       }),
     });
-    const steps = within(await screen.findByRole('region', { name: 'How to begin' }));
+    const steps = within(await screen.findByRole('region', { name: 'Get started' }));
     expect(steps.getAllByRole('listitem')).toHaveLength(3);
     await expectNoBarriers();
     await user.click(steps.getByRole('button', { name: 'Open the demo yard' }));
@@ -111,9 +109,9 @@ describe('The first start', () => {
     await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
     await user.type(await screen.findByLabelText('Name'), 'Ridge oak');
     await user.selectOptions(screen.getByLabelText('Use'), screen.getByRole('option', { name: /^Firewood/ }));
-    await user.selectOptions(screen.getByLabelText('Top of the pile'), 'sun');
+    await user.selectOptions(screen.getByLabelText('Top of the stack'), 'sun');
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Add the stack' }));
+    await user.click(screen.getByRole('button', { name: 'Add stack' }));
     expect(machine.inputsOf('stacks.add')).toEqual([
       { name: 'Ridge oak', placeId: 5, endUseId: 'firewood', topCover: 'sun', note: '' },
     ]);
@@ -124,10 +122,10 @@ describe('The first start', () => {
     const { user } = open([], { 'places.list': () => [], 'places.add': () => aPlace });
     await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
     const place = within(await screen.findByRole('dialog', { name: 'Add a place' }));
-    expect(place.getByText(/First, where it stands/)).toBeTruthy();
+    expect(place.getByText(/First, where is the stack\?/)).toBeTruthy();
     await user.click(place.getByRole('button', { name: 'Cancel' }));
     await user.type(screen.getByLabelText('Name'), 'Ridge oak');
-    await user.click(screen.getByRole('button', { name: 'Add the stack' }));
-    expect(screen.getByText('Add the place where it stands.')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Add stack' }));
+    expect(screen.getByText('Add the place where it is.')).toBeTruthy();
   });
 });

@@ -13,56 +13,60 @@ import { ringRadiusProblem } from '../board/board-draft.ts';
 import { EndFields } from '../board/EndFields.tsx';
 import { barkSideOptions, sawingOptions } from '../board/end-words.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
-import { emptyStackOrderDraft, stackOrderOf, stackOrderWords } from './stack-order-draft.ts';
+import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
 
-const AS_IT_IS = { value: 'as-it-is', label: 'As it is' } as const;
-type AsItIs = typeof AS_IT_IS.value;
+const UNCHANGED = 'unchanged';
+type Unchanged = typeof UNCHANGED;
 
-/** Says the same of several boards at once: how their rings lie, and how they are laid in the pile. */
-export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; onClose: () => void }) {
+/** Edits several boards at once: how their rings lie, and how they are laid in the stack. */
+export function EditBoardsForm({ boardIds, onClose }: { boardIds: number[]; onClose: () => void }) {
   const units = useUnits();
   const { say } = useWords();
   const [end, setEnd] = useState<{
-    sawing: Sawing | AsItIs;
-    barkSide: BarkSide | AsItIs;
+    sawing: Sawing | Unchanged;
+    barkSide: BarkSide | Unchanged;
     barkOffOn: string;
     ringRadius: string;
-  }>({ sawing: AS_IT_IS.value, barkSide: AS_IT_IS.value, barkOffOn: '', ringRadius: '' });
+  }>({ sawing: UNCHANGED, barkSide: UNCHANGED, barkOffOn: '', ringRadius: '' });
   const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
   const laid = stackOrderOf(stackOrderDraft, boardIds.length, 1);
   const stackOrderProblem = 'problem' in laid ? say(laid.problem) : null;
   const radiusProblem = ringRadiusProblem(end.ringRadius, units);
-  const what = boardIds.length === 1 ? '1 board' : `${boardIds.length.toLocaleString('en')} boards`;
+  const boards = boardIds.length;
+  const unchanged = { value: UNCHANGED, label: say('stacks.unchanged') } as const;
 
   async function save(): Promise<void> {
     setShown(true);
     if ('problem' in laid || radiusProblem !== null) throw fieldsMarked();
     const ringRadiusMm = typedLengthMm(end.ringRadius, units);
     const said = {
-      ...(end.sawing === AS_IT_IS.value ? {} : { sawing: end.sawing }),
-      ...(end.barkSide === AS_IT_IS.value
-        ? {}
-        : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
+      ...(end.sawing === UNCHANGED ? {} : { sawing: end.sawing }),
+      ...(end.barkSide === UNCHANGED ? {} : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
       ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
     };
     if (laid.stackOrder === null && Object.keys(said).length === 0) {
       throw new Refusal(message('validation.nothing-to-change'));
     }
     await bridge().command('boards.changeTogether', { boardIds, said, stackOrder: laid.stackOrder });
-    tellDone(`Changed ${what}.`);
+    tellDone(say('stacks.boards-saved', { boards }));
   }
 
   return (
-    <FormDialog title={`Change ${what}`} saveWords={`Change ${what}`} onSave={save} onClose={onClose}>
-      <p>What is left as it is stays. Everything else of a board is changed on its own page.</p>
+    <FormDialog
+      title={say('stacks.edit-boards', { boards })}
+      saveWords={say('common.save')}
+      onSave={save}
+      onClose={onClose}
+    >
+      <p>{say('stacks.edit-boards-lead')}</p>
       <EndFields
         draft={end}
-        sawings={[AS_IT_IS, ...sawingOptions(say)]}
-        barkSides={[AS_IT_IS, ...barkSideOptions(say)]}
+        sawings={[unchanged, ...sawingOptions(say)]}
+        barkSides={[unchanged, ...barkSideOptions(say)]}
         ringRadiusError={shown && radiusProblem ? say(radiusProblem) : null}
         units={units}
-        lead="The same for all of them."
+        lead={say('stacks.end-grain-lead')}
         onDraft={(changed) => setEnd({ ...end, ...changed })}
       />
       <StackOrderFields
@@ -70,8 +74,8 @@ export function ChangeTogetherForm({ boardIds, onClose }: { boardIds: number[]; 
         firstLayer={1}
         hint={
           'stackOrder' in laid && laid.stackOrder
-            ? stackOrderWords(laid.stackOrder, boardIds.length)
-            : 'They are laid in the order of their list; left empty, they lie where they are.'
+            ? say(layersOf(laid.stackOrder, boards))
+            : say('stacks.per-layer-unchanged')
         }
         error={shown ? stackOrderProblem : null}
         onDraft={setStackOrderDraft}
