@@ -138,6 +138,13 @@ const reason = (why: string): string => `
     ELSE json_object('text', ${why})
   END`;
 
+/** Settings as JSON, each under the name that it now has. */
+const renamedSettings = (value: string): string => `
+  CASE
+    WHEN ${value} ->> 'keepWhenSettled' IS NULL THEN ${value}
+    ELSE json_remove(json_set(${value}, '$.saveWhenSettled', json(${value} -> 'keepWhenSettled')), '$.keepWhenSettled')
+  END`;
+
 export const sql = `
   -- Pint, in ASCII.
   PRAGMA application_id = 0x50696E74;
@@ -570,7 +577,7 @@ export const sql = `
     version INTEGER NOT NULL DEFAULT 1,
     value TEXT NOT NULL CHECK (json_valid(value))
   ) STRICT;
-  INSERT INTO setting SELECT key, ${inYard("'setting', key")}, 1, value FROM old_setting;
+  INSERT INTO setting SELECT key, ${inYard("'setting', key")}, 1, ${renamedSettings('value')} FROM old_setting;
 
   CREATE TABLE project (
     id INTEGER PRIMARY KEY,

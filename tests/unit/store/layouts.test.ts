@@ -5,6 +5,7 @@ import { migrations } from '../../../electron/store/migrations.ts';
 import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/reading-checksum.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import { settingsSchema } from '../../../shared-core/contract/settings.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { copyOfLayout } from './layout-copy.ts';
 
@@ -51,7 +52,8 @@ const isNow: Record<string, { table: string; renamed?: Record<string, string>; e
   round: { table: 'round', elsewhere: ['compared_by_rules'] },
   wood_temperature: { table: 'wood_temperature', renamed: { said_at: 'given_at' } },
   reading: { table: 'reading', elsewhere: ['meter_id'] },
-  setting: { table: 'setting' },
+  // Compared by themselves: a name within the value was changed.
+  setting: { table: 'setting', elsewhere: ['value'] },
   oven_check: { table: 'oven_check', elsewhere: ['meter_id'] },
   oven_mass: { table: 'oven_weight' },
   own_fit_choice: { table: 'own_fit_choice' },
@@ -140,6 +142,46 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
       kept += old.length;
     }
     expect(rows(after, 'SELECT count(*) AS n FROM amendment')).toEqual([{ n: kept }]);
+  });
+
+  test('keeps units, sound, saving when settled and label layouts', () => {
+    const file = copyOfLayout(layout);
+    const db = new Database(file);
+    db.exec(`UPDATE setting SET value = json_set(value, '$.sound', json('false'), '$.keepWhenSettled', json('false'),
+      '$.labelLayouts.single.labelWidthMm', 50.8)`);
+    const { keepWhenSettled, ...old } = JSON.parse(String(rows(db, 'SELECT value FROM setting')[0]?.value));
+    db.close();
+    const settings = closedLater(openYard(file)).settings.get('settings');
+    expect(old).toMatchObject({ units: 'imperial', sound: false });
+    expect(settings).toEqual({ ...old, saveWhenSettled: keepWhenSettled });
+    expect(settingsSchema.strict().parse(settings)).toEqual(settings);
+  });
+
+  test('keeps species and uses of its own, meter descriptions, air and readings of oven checks', () => {
+    const file = copyOfLayout(layout);
+    const before = closedLater(new Database(copyOfLayout(layout)));
+    const yard = closedLater(openYard(file));
+    const [species] = rows(before, 'SELECT record FROM species WHERE built_in = 0');
+    const [endUse] = rows(before, 'SELECT record FROM use WHERE built_in = 0');
+    // What the app has asked for since.
+    const source = '';
+    expect(yard.species.get('fencerow-oak')).toEqual({ ...JSON.parse(String(species?.record)), source });
+    expect(yard.endUses.get('chair-parts')).toEqual({ ...JSON.parse(String(endUse?.record)), source });
+    const meters = rows(before, 'SELECT id, description FROM meter ORDER BY id');
+    expect(meters.map(({ id }) => yard.meters.get(Number(id))?.description)).toEqual(
+      meters.map(({ description }) => description && JSON.parse(String(description))),
+    );
+    const places = rows(before, 'SELECT id, air FROM place ORDER BY id');
+    expect(places.map(({ id }) => yard.places.get(Number(id))?.air)).toEqual(
+      places.map(({ air }) => JSON.parse(String(air))),
+    );
+    const checks = layout < 2 ? [] : rows(before, 'SELECT readings FROM oven_check ORDER BY id');
+    expect(
+      yard.ovenChecks
+        .ofSpecies('walnut-black')
+        .toSorted((a, b) => a.id - b.id)
+        .map((check) => check.readings),
+    ).toEqual(checks.map(({ readings }) => JSON.parse(String(readings))));
   });
 
   test('is sound afterwards, and says whose file it is', () => {
