@@ -32,7 +32,7 @@ const screens = [
   ['labels', 'Labels'],
   ['places', 'Places'],
   ['air', 'Air and wood'],
-  ['species-list', 'Woods'],
+  ['species', 'Species and uses'],
   ['settings', 'Settings'],
 ] as const;
 

@@ -32,16 +32,16 @@ export const species = {
   'species.correction.none': 'Published correction: temperature only.',
 
   'species.specific-gravity': 'Basic specific gravity',
-  'species.radial': 'Radial shrinkage, green to oven-dry',
-  'species.tangential': 'Tangential shrinkage, green to oven-dry',
-  'species.volumetric': 'Volumetric shrinkage, green to oven-dry',
+  'species.radial': 'Radial shrinkage to oven-dry',
+  'species.tangential': 'Tangential shrinkage to oven-dry',
+  'species.volumetric': 'Volumetric shrinkage to oven-dry',
   'species.change-radial': 'Radial change coefficient',
   'species.change-tangential': 'Tangential change coefficient',
   'species.per-point': '{rawShare} per point of MC',
   'species.not-known': 'not known',
   'species.missing': 'Missing figures',
   'species.missing.curve':
-    'No correction for this species. Trust how readings change more than the readings. Your own oven-dry checks fix this.',
+    'No correction for this species. Trust the trend more than the readings. Your own oven-dry checks fix this.',
   'species.missing.specific-gravity':
     'No specific gravity. Weights are not estimated, and forecasts assume an average density.',
   'species.missing.shrinkage': 'Radial or tangential shrinkage is missing, so there is no forecast of cup.',
