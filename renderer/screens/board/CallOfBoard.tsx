@@ -17,7 +17,7 @@ export function CallOfBoard({
   const { averagePct, lowPct, highPct, shellPct, corePct } = latest;
   return (
     <>
-      <p className="board-call">
+      <p className="call-of-board">
         <CallBadge call={latest.call} size="large" />
         {endUseName && <span>{say('board.use', { useName: endUseName })}</span>}
       </p>
