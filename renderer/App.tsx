@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { useChanges } from './data/useChanges.ts';
 import { DemoBanner } from './frame/DemoBanner.tsx';
 import { Notices } from './frame/Notices.tsx';
 import { ProblemPage } from './frame/ProblemPage.tsx';
@@ -37,12 +38,13 @@ export function App() {
     void attempt(loadMeter());
   }, [link.returns]);
 
-  // Each yard has its own settings.
+  // Each yard has its own settings, and another window may change them.
+  const settingsChanges = useChanges('settings');
   const openFile = info && !info.problem ? info.file : null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return and a change are reasons to ask again.
   useEffect(() => {
     if (openFile !== null) void attempt(loadSettings());
-  }, [openFile, link.returns]);
+  }, [openFile, link.returns, settingsChanges]);
 
   if (info?.problem) return <ProblemPage info={info} />;
   return (

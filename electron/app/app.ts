@@ -1,37 +1,42 @@
-import type { z } from 'zod';
 import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
-import { type RequestName, type RequestOutput, requests } from '../../shared-core/contract/requests.ts';
+import {
+  type CheckedInput,
+  type RequestName,
+  type RequestOutput,
+  requests,
+  topicsOf,
+} from '../../shared-core/contract/requests.ts';
+import type { Topic } from '../../shared-core/contract/topics.ts';
 import { problemOf } from '../../shared-core/contract/validation.ts';
+import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
-import type { AppContext } from './context.ts';
+import type { AppContext, QueryContext } from './context.ts';
 import { faultMessage } from './fault-message.ts';
-import type { ForecastAnswer, ForecastQuestion } from './forecast/forecast-messages.ts';
-import { forecastUseCases } from './forecast/forecasts.ts';
-import { stackPlanUseCases } from './forecast/stack-plans.ts';
-import { createJudging, type RoundThread } from './judging/judging.ts';
-import { ovenCheckUseCases } from './judging/oven-checks.ts';
+import type { Forecaster } from './forecast/forecast-messages.ts';
+import { forecastQueries } from './forecast/forecasts.ts';
+import { stackPlanQueries } from './forecast/stack-plans.ts';
+import type { Commands, Handler, Queries } from './handlers.ts';
+import { createAssessing } from './judging/assessing.ts';
+import { createComparing, type RoundThread } from './judging/comparing.ts';
+import { createJudging } from './judging/judging.ts';
+import { ovenCheckCommands, ovenCheckQueries } from './judging/oven-checks.ts';
 import { createOwnFits } from './judging/own-fits.ts';
-import { sampleBoardUseCases } from './judging/sample-boards.ts';
+import { sampleBoardCommands, sampleBoardQueries } from './judging/sample-boards.ts';
 import { createMeterDesk, type LinkMakers } from './meter/meter-desk.ts';
 import { createOwnThread } from './own-thread.ts';
-import { roundUseCases } from './rounds/rounds.ts';
-import { boardUseCases } from './stock/boards.ts';
-import { catalogueUseCases } from './stock/catalogue.ts';
-import { labelUseCases } from './stock/labels.ts';
-import { placeUseCases } from './stock/places.ts';
-import { stackVolumeUseCases } from './stock/stack-volume.ts';
-import { stackUseCases } from './stock/stacks.ts';
+import { createRoundView } from './rounds/round-view.ts';
+import { createRounds } from './rounds/rounds.ts';
+import { boardCommands, boardQueries } from './stock/boards.ts';
+import { catalogueCommands, catalogueQueries } from './stock/catalogue.ts';
+import { labelQueries } from './stock/labels.ts';
+import { placeCommands, placeQueries } from './stock/places.ts';
+import { stackVolumeQueries } from './stock/stack-volume.ts';
+import { stackCommands, stackQueries } from './stock/stacks.ts';
 import type { ThreadFiles } from './thread-files.ts';
-import { settingUseCases } from './yard/settings.ts';
+import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
-
-type UseCases = {
-  [N in RequestName]: (
-    input: z.output<(typeof requests)[N]['input']>,
-  ) => RequestOutput<N> | Promise<RequestOutput<N>>;
-};
 
 const NOT_SAVED = { undone: message('refusal.undone'), again: message('refusal.try-again') };
 
@@ -59,71 +64,120 @@ export function createApp({
 }: AppOptions) {
   const now = () => clock().toISOString();
   const checkThread: CheckThread = createOwnThread(threads.check);
-  const yards = createYards(dataDir, now, checkThread, reportFault);
-  const context: AppContext = { yard: yards.current, mayWrite: yards.mayWrite, now, reportFault, emit };
-
-  const ownFits = createOwnFits(context);
   const roundThread: RoundThread = createOwnThread(threads.round);
-  const judging = createJudging(context, ownFits, roundThread);
-  const settings = settingUseCases(context);
-  const forecaster = createOwnThread<ForecastQuestion, ForecastAnswer[]>(threads.forecast);
-  const meter = createMeterDesk(context, judging, links, settings['settings.get']);
-  const rounds = roundUseCases(context, judging, meter);
+  const forecaster: Forecaster = createOwnThread(threads.forecast);
+  const yards = createYards(dataDir, now, checkThread, reportFault);
+  const queryContext: QueryContext = { yard: yards.reader, now };
+  const context: AppContext = {
+    yard: yards.current,
+    mayWrite: yards.mayWrite,
+    now,
+    reportFault,
+    changed,
+    emit,
+  };
 
-  function change(open: () => void): z.output<(typeof requests)['yard.info']['output']> {
-    rounds.leave();
-    judging.leave();
-    open();
-    return begin();
-  }
+  const queryOwnFits = createOwnFits(queryContext);
+  const queryAssessing = createAssessing(queryContext, queryOwnFits);
+  const ownFits = createOwnFits(context);
+  const assessing = createAssessing(context, ownFits);
+  const judging = createJudging(context, assessing);
+  const comparing = createComparing(context, assessing, judging, roundThread);
+  const meter = createMeterDesk(context, judging, links);
+  const rounds = createRounds(
+    context,
+    { assessing, judging, comparing },
+    meter,
+    createRoundView(queryContext, queryAssessing),
+  );
 
-  /** A yard was opened, or a large one was looked through. */
-  function begin(): z.output<(typeof requests)['yard.info']['output']> {
-    const info = yards.info();
-    if (info.problem !== null) {
-      rounds.leave();
-      judging.leave();
-    } else if (yards.mayWrite()) judging.takeUp();
-    meter.rememberAgain();
-    emit('yard.changed', {});
-    return info;
-  }
-  yards.whenIntegrityChecked(begin);
-
-  const useCases: UseCases = {
+  const queries: Queries = {
     'yard.info': yards.info,
+    ...stackQueries(queryContext),
+    ...stackPlanQueries(queryContext, queryAssessing, forecaster),
+    ...stackVolumeQueries(queryContext),
+    ...boardQueries(queryContext, queryAssessing),
+    ...forecastQueries(queryContext, queryAssessing, forecaster),
+    ...placeQueries(queryContext),
+    ...catalogueQueries(queryContext),
+    ...ovenCheckQueries(queryOwnFits),
+    ...sampleBoardQueries(queryContext),
+    ...meter.queries,
+    ...rounds.queries,
+    ...labelQueries(queryContext),
+    ...settingQueries(queryContext),
+  };
+  const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
     'yard.openOwn': () => change(yards.openOwn),
     'yard.removeDemo': () => change(yards.removeDemo),
     'yard.startAfresh': () => change(yards.startAfresh),
-    ...stackUseCases(context, judging),
-    ...boardUseCases(context, judging),
-    ...forecastUseCases(context, judging, forecaster),
-    ...stackPlanUseCases(context, judging, forecaster),
-    ...placeUseCases(context, judging),
-    ...catalogueUseCases(context, judging),
-    ...ovenCheckUseCases(context, judging, ownFits),
-    ...stackVolumeUseCases(context),
-    ...sampleBoardUseCases(context),
-    ...meter.requests,
-    ...rounds.requests,
-    ...labelUseCases(context, settings['settings.get']),
-    ...settings,
+    ...stackCommands(context, judging),
+    ...boardCommands(context, judging),
+    ...placeCommands(context, judging),
+    ...catalogueCommands(context, judging),
+    ...ovenCheckCommands(context, judging, ownFits),
+    ...sampleBoardCommands(context),
+    ...meter.commands,
+    ...rounds.commands,
+    ...settingCommands(context),
   };
 
+  /** The one place that tells what changed, whoever changed it. */
+  function changed(topics: Iterable<Topic>): void {
+    const all = [...new Set(topics)];
+    if (all.length > 0) emit('changed', { topics: all });
+  }
+
+  function change(open: () => void): YardInfo {
+    leave();
+    open();
+    return begin();
+  }
+
+  function leave(): void {
+    rounds.leave();
+    judging.leave();
+    comparing.leave();
+  }
+
+  /** A yard was opened, or a large one was checked. */
+  function begin(): YardInfo {
+    const info = yards.info();
+    if (info.problem !== null) leave();
+    else if (yards.mayWrite()) judging.takeUp();
+    meter.rememberAgain();
+    return info;
+  }
+  yards.integrityChecked.follow(() => {
+    begin();
+    changed(['yard']);
+  });
   change(() => undefined);
 
-  /** A request that must write to a file that is still being looked through, or that came upon damage in it, waits for that. */
-  async function perform(name: RequestName, input: unknown): Promise<unknown> {
-    const carryOut = useCases[name] as (input: unknown) => unknown;
+  /** A command that must write to a file that is still being checked, or that came upon damage in it, waits for that. */
+  async function perform<N extends RequestName>(name: N, input: CheckedInput<N>): Promise<RequestOutput<N>> {
+    const handle = { ...queries, ...commands }[name] as Handler<N>;
     try {
-      return await carryOut(input);
+      return await handle(input);
     } catch (error) {
-      const looking = yards.looking();
-      if (looking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
-      await looking;
-      return carryOut(input);
+      const checking = yards.checking();
+      if (checking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
+      await checking;
+      return handle(input);
     }
+  }
+
+  async function answer<N extends RequestName>(name: N, input: unknown): Promise<RequestOutput<N>> {
+    const { kind, input: schema } = requests[name];
+    const checked = schema.safeParse(input);
+    if (!checked.success) {
+      throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
+    }
+    const data = checked.data as CheckedInput<N>;
+    const output = await perform(name, data);
+    if (kind === 'command') changed(topicsOf(name, data, output));
+    return output;
   }
 
   return {
@@ -131,18 +185,14 @@ export function createApp({
     answer: async (name: string, input: unknown): Promise<Answer> => {
       try {
         if (!Object.hasOwn(requests, name)) throw new Refusal(message('refusal.request-unknown'));
-        const checked = requests[name as RequestName].input.safeParse(input);
-        if (!checked.success) {
-          throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
-        }
-        return { ok: true, output: await perform(name as RequestName, checked.data) };
+        return { ok: true, output: await answer(name as RequestName, input) };
       } catch (error) {
         return { ok: false, problem: faultMessage(error, NOT_SAVED, reportFault) };
       }
     },
     close: async (): Promise<void> => {
       await meter.close();
-      judging.leave();
+      leave();
       await roundThread.close();
       await forecaster.close();
       yards.close();

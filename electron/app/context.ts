@@ -1,18 +1,26 @@
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import type { Topic } from '../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
-import type { Yard } from '../store/yard.ts';
+import type { Yard, YardReader } from '../store/yard.ts';
 
-/** What every use case is given: the open yard, the clock and a way to tell the window. */
-export interface AppContext {
+/** What a query is answered with: the open yard over a connection that cannot write, and the clock. */
+export interface QueryContext {
   /** @throws Refusal while no yard is open, that says why */
-  yard(): Yard;
-  /** Whether the yard can be written to by whoever cannot wait; a request that cannot write waits until it can. */
-  mayWrite(): boolean;
+  yard(): YardReader;
   /** Now, UTC, ISO 8601. */
   now(): string;
+}
+
+/** What commands and background work are given. */
+export interface AppContext extends QueryContext {
+  yard(): Yard;
+  /** Whether the yard can be written to by whoever cannot wait; a command that cannot write waits until it can. */
+  mayWrite(): boolean;
   /** Writes an error that answers no request to the log. */
   reportFault(error: unknown): void;
+  /** Says what background work changed. What a command changed follows from the contract. */
+  changed(topics: Iterable<Topic>): void;
   emit<N extends EventName>(name: N, data: EventData<N>): void;
 }
 

@@ -10,6 +10,7 @@ import {
   type RoundSummary,
   type ValueNotSaved,
 } from '../../shared-core/contract/round.ts';
+import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../bridge.ts';
 import { useNavigation } from './navigation.ts';
@@ -70,17 +71,23 @@ export function mergeChange(change: RoundChange): void {
   });
 }
 
-/** What was judged in the background is told as a change of the yard. */
-function lookAgain(): void {
+/** What is read comes as `round.changed`; everything else that the round shows is asked for again when it changes. */
+function askAgain(topics: readonly Topic[]): void {
   const { round } = useRound.getState();
   if (round === null) return;
+  const changed = new Set(topics);
   const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
-  if (isBeingJudged || round.finishedAt !== null) void loadRound(round.id);
+  const watched: Topic[] = ['stacks', 'places', 'species', 'endUses'];
+  if (isBeingJudged || round.finishedAt !== null) watched.push(`round:${round.id}`);
+  if (isTouched(watched, changed)) void refreshRound(round.id);
 }
 
 /** Listens to the round from now on. */
 export function followRound(): () => void {
-  const unfollow = [bridge().on('round.changed', mergeChange), bridge().on('yard.changed', lookAgain)];
+  const unfollow = [
+    bridge().on('round.changed', mergeChange),
+    bridge().on('changed', ({ topics }) => askAgain(topics)),
+  ];
   return () => {
     for (const each of unfollow) each();
   };
@@ -99,11 +106,20 @@ export function followNotSaved(): () => void {
   return bridge().on('round.notSaved', showNotSaved);
 }
 
-/** Brings a round on screen. */
-export async function loadRound(roundId: number): Promise<void> {
+/** Opens a round: it comes on screen, and the meter is aimed at it. */
+export function openRound(roundId: number): Promise<void> {
   if (useRound.getState().round?.id !== roundId) useRound.setState(nothing);
+  return show(bridge().command('rounds.open', { roundId }));
+}
+
+/** Asks again for the round on screen. */
+function refreshRound(roundId: number): Promise<void> {
+  return show(bridge().query('rounds.get', { roundId }));
+}
+
+async function show(asked: Promise<RoundState>): Promise<void> {
   try {
-    useRound.setState({ round: await bridge().query('rounds.get', { roundId }), error: null });
+    useRound.setState({ round: await asked, error: null });
   } catch (error) {
     useRound.setState({ error: sentenceOf(error) });
   }
@@ -157,7 +173,7 @@ export function setWoodTemp(boardId: number | null, woodTempC: number | null): P
     await bridge().command('rounds.setTemperature', { roundId: round.id, boardId, woodTempC });
     // The event carries one board; all others, and the round's own temperature, come with the whole.
     if (boardId !== null) return;
-    await loadRound(round.id);
+    await refreshRound(round.id);
     // What was kept last on another board may be another value now.
     useRound.setState(({ round: now, saved }) =>
       now?.probed?.boardId === saved?.board.boardId ? {} : { saved: null },
@@ -169,6 +185,6 @@ export function finishRound(): Promise<void> {
   return inRound(async (round) => {
     const summary: RoundSummary = await bridge().command('rounds.finish', { roundId: round.id });
     useRound.setState({ round: { ...round, summary } });
-    await loadRound(round.id);
+    await refreshRound(round.id);
   });
 }

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge } from '../bridge.ts';
 import { sentenceOf } from './notices.ts';
@@ -8,15 +9,13 @@ interface YardStore {
   info: YardInfo | null;
   /** Why it could not be asked for. */
   error: string | null;
-  /** Goes up whenever stacks, boards, places or settings changed: lists on screen are asked for again. */
-  changes: number;
 }
 
-export const useYard = create<YardStore>()(() => ({ info: null, error: null, changes: 0 }));
+export const useYard = create<YardStore>()(() => ({ info: null, error: null }));
 
 async function show(asked: Promise<YardInfo>): Promise<void> {
   const info = await asked;
-  useYard.setState(({ changes }) => ({ info, error: null, changes: changes + 1 }));
+  useYard.setState({ info, error: null });
 }
 
 /** Asks which yard is open. */
@@ -33,15 +32,14 @@ export const openOwnYard = () => show(bridge().command('yard.openOwn', {}));
 export const removeDemoYard = () => show(bridge().command('yard.removeDemo', {}));
 export const startYardAfresh = () => show(bridge().command('yard.startAfresh', {}));
 
-/** Listens for changes from now on. */
+/** Listens from now on for another yard, and for the number of its boards. */
 export function followYard(): () => void {
-  return bridge().on('yard.changed', () => {
-    useYard.setState(({ changes }) => ({ changes: changes + 1 }));
-    void loadYardQuietly();
+  return bridge().on('changed', ({ topics }) => {
+    if (isTouched(['boards'], new Set(topics))) void loadYardQuietly();
   });
 }
 
-/** The number of boards may have changed; a failure here changes nothing on screen. */
+/** A failure here changes nothing on screen. */
 async function loadYardQuietly(): Promise<void> {
   try {
     useYard.setState({ info: await bridge().query('yard.info', {}) });

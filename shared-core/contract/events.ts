@@ -1,15 +1,16 @@
 import { z } from 'zod';
 import { meterStateSchema } from './meter.ts';
 import { liveSchema, roundChangeSchema, valueNotSavedSchema } from './round.ts';
+import { topicsSchema } from './topics.ts';
 
-/** Everything that the machine tells the window unasked. */
+/** Everything that the machine sends to windows unasked. */
 export const events = {
   'meter.state': meterStateSchema,
   'meter.live': liveSchema,
   'round.changed': roundChangeSchema,
   'round.notSaved': valueNotSavedSchema,
-  /** Stacks, boards, places or settings changed: lists on screen should be asked for again. */
-  'yard.changed': z.object({}),
+  /** What is shown of these topics may be another now: ask again. */
+  changed: z.object({ topics: topicsSchema }),
 } as const;
 
 export type EventName = keyof typeof events;

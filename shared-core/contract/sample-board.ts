@@ -49,6 +49,7 @@ export type SampleWeight = z.infer<typeof sampleWeightSchema>;
 
 /** A board followed by its mass: what was weighed, and the moisture content that this tells. */
 export const sampleBoardStateSchema = z.object({
+  boardId: rowIdSchema,
   /** Oldest first. */
   cuts: z.array(
     sampleCutSchema.extend({

@@ -14,8 +14,8 @@ import {
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
-import { type AppContext, orRefuse } from '../context.ts';
-import type { Judging } from '../judging/judging.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Assessing } from '../judging/assessing.ts';
 import { dayText } from './day-text.ts';
 import type { BoardToForecast } from './forecast-messages.ts';
 
@@ -44,8 +44,8 @@ export interface PreparedBoard {
  * @returns why not, as a sentence, where too little is known to begin with
  */
 export function boardToForecast(
-  context: AppContext,
-  judging: Judging,
+  context: QueryContext,
+  assessing: Assessing,
   row: BoardRow,
 ): PreparedBoard | { whyNot: string } {
   const yard = context.yard();
@@ -55,7 +55,7 @@ export function boardToForecast(
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
   const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
   const moves = yard.moves.ofBoard(row.id);
-  const assessments = yard.readings.roundsOfBoard(row.id).map((roundId) => judging.assess(row.id, roundId));
+  const assessments = yard.readings.roundsOfBoard(row.id).map((roundId) => assessing.assess(row.id, roundId));
   const { sound, leftOut } = soundReadings(assessments);
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>

@@ -1,5 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
-import type { BoardForecast, ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
@@ -8,8 +8,9 @@ import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
-import { type AppContext, orRefuse } from '../context.ts';
-import type { Judging } from '../judging/judging.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
+import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { dayText } from './day-text.ts';
 import type { Forecaster } from './forecast-messages.ts';
@@ -21,7 +22,7 @@ const MOST_ROWS = 500;
 /** A place whose air differs by less than this from what was given is as it was given, % MC of EMC. */
 const WORTH_SAYING_PCT = 1;
 
-export function forecastUseCases(context: AppContext, judging: Judging, forecaster: Forecaster) {
+export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   /** Boards of the same stack, wood and log that were probed. */
   function siblingsOf(row: BoardRow): BoardRow[] {
     if (row.log === '') return [];
@@ -120,15 +121,15 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
   }
 
   return {
-    'boards.forecast': async ({ id }: { id: number }): Promise<BoardForecast> => {
+    'boards.forecast': async ({ id }) => {
       const row = orRefuse(context.yard().boards.get(id), 'board');
-      const own = boardToForecast(context, judging, row);
+      const own = boardToForecast(context, assessing, row);
       if ('whyNot' in own) return { details: null, whyNot: own.whyNot };
       const boards = [own.board];
       for (const sibling of siblingsOf(row)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();
-        const prepared = boardToForecast(context, judging, sibling);
+        const prepared = boardToForecast(context, assessing, sibling);
         if ('board' in prepared) boards.push(prepared.board);
       }
       const [answer] = await forecaster.ask({ boards, wanted: [id] });
@@ -137,7 +138,7 @@ export function forecastUseCases(context: AppContext, judging: Judging, forecast
       }
       return { details: details(row, own, answer.forecast, answer.learntFrom), whyNot: null };
     },
-  };
+  } satisfies Partial<Queries>;
 }
 
 /** Readings that want other air than the place's months give are worth a look at the months, or at the stack. */

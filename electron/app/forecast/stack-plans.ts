@@ -1,13 +1,10 @@
 import { setImmediate } from 'node:timers/promises';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import {
-  type BoardStanding,
-  planStack,
-  type StackPlan,
-} from '../../../shared-core/probing/plan/stack-plan.ts';
+import { type BoardStanding, planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
-import { type AppContext, orRefuse } from '../context.ts';
-import type { Judging } from '../judging/judging.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
+import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast } from './board-to-forecast.ts';
 import type { BoardToForecast, Forecaster } from './forecast-messages.ts';
 
@@ -22,7 +19,7 @@ const TEN_TO_NINETY = 2 * 1.2816;
 /** From end to end of an interval of 90 % probability, in standard deviations. */
 const NINETY_PERCENT = 2 * 1.6449;
 
-export function stackPlanUseCases(context: AppContext, judging: Judging, forecaster: Forecaster) {
+export function stackPlanQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function boardsOf(stackId: number): BoardRow[] {
     const rows: BoardRow[] = [];
     for (;;) {
@@ -38,7 +35,7 @@ export function stackPlanUseCases(context: AppContext, judging: Judging, forecas
     for (const row of rows) {
       // Preparing a board takes a moment; what else is going on comes in between.
       await setImmediate();
-      const prepared = boardToForecast(context, judging, row);
+      const prepared = boardToForecast(context, assessing, row);
       if ('board' in prepared) {
         boards.push({ ...prepared.board, elsewhere: [], horizonDays: SHORTEST_DAYS });
       }
@@ -50,13 +47,7 @@ export function stackPlanUseCases(context: AppContext, judging: Judging, forecas
   }
 
   return {
-    'stacks.plan': async ({
-      id,
-      certainty,
-    }: {
-      id: number;
-      certainty: number;
-    }): Promise<StackPlan | null> => {
+    'stacks.plan': async ({ id, certainty }) => {
       const stack = orRefuse(context.yard().stacks.get(id), 'stack');
       const endUse = orRefuse(context.yard().endUses.get(stack.endUseId), 'use');
       const rows = boardsOf(id);
@@ -68,7 +59,7 @@ export function stackPlanUseCases(context: AppContext, judging: Judging, forecas
         certainty,
       );
     },
-  };
+  } satisfies Partial<Queries>;
 }
 
 /** What is known of a board today: by its forecast, else what its latest round found. */

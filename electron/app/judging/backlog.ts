@@ -1,22 +1,27 @@
 import { setImmediate } from 'node:timers/promises';
+import type { Topic } from '../../../shared-core/contract/topics.ts';
 import type { AppContext } from '../context.ts';
 
 /** Work in the background holds up the window, and the meter, by no more than this at a time. */
 const MOST_AT_A_TIME_MS = 8;
+/** With more topics than this, everything may have changed. */
+const MOST_TOPICS = 200;
 
 /**
  * Lets everything else have its turn when it is due; awaited between the steps of long work.
- * @returns false once another yard was opened: what was begun on the one before is then let be
+ * @returns false once another yard was opened: work on the one before then stops
  */
 export type YieldIfDue = () => Promise<boolean>;
 
 /**
  * Boards or rounds of the open yard that wait for something to be worked out, one after the other in the background.
- * When none is left the window is told to look again.
+ * What that changed is known when none is left.
+ *
+ * @param workOut  what it does for one, and what that changed
  */
 export function createBacklog(
   context: AppContext,
-  workOut: (id: number, yieldIfDue: YieldIfDue) => void | Promise<void>,
+  workOut: (id: number, yieldIfDue: YieldIfDue) => readonly Topic[] | Promise<readonly Topic[]>,
   whenNoneIsLeft: () => void = () => undefined,
 ) {
   const waiting = new Set<number>();
@@ -26,6 +31,7 @@ export function createBacklog(
 
   async function work(mine: number): Promise<void> {
     let since = performance.now();
+    const changed = new Set<Topic>();
     const yieldIfDue = async () => {
       if (performance.now() - since >= MOST_AT_A_TIME_MS) {
         await setImmediate();
@@ -38,7 +44,8 @@ export function createBacklog(
         const [id] = waiting;
         if (id === undefined) break;
         waiting.delete(id);
-        await workOut(id, yieldIfDue);
+        const topics = await workOut(id, yieldIfDue);
+        if (changed.size <= MOST_TOPICS) for (const topic of topics) changed.add(topic);
       }
     } catch (error) {
       if (mine !== era) return;
@@ -49,7 +56,7 @@ export function createBacklog(
     if (mine !== era) return;
     working = false;
     whenNoneIsLeft();
-    context.emit('yard.changed', {});
+    context.changed(changed.size > MOST_TOPICS ? ['yard'] : changed);
   }
 
   return {
@@ -59,7 +66,7 @@ export function createBacklog(
       working = true;
       void work(era);
     },
-    /** Lets everything that waits be, when another yard is opened. */
+    /** Forgets everything that waits, when another yard is opened. */
     leave: (): void => {
       era++;
       working = false;

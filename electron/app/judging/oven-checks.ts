@@ -4,17 +4,22 @@ import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from './judging.ts';
 import type { OwnFits } from './own-fits.ts';
 
-/** The user's own oven-dry checks of a wood, and whether they correct its readings. */
-export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits: OwnFits) {
+export const ovenCheckQueries = (ownFits: OwnFits) =>
+  ({
+    'ovenChecks.ofSpecies': ({ speciesId }) => ownFits.ofSpecies(speciesId),
+  }) satisfies Partial<Queries>;
+
+/** The person's own oven-dry checks of a species, and whether they correct its readings. */
+export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits: OwnFits) {
   const get = (id: number): OvenCheck => orRefuse(context.yard().ovenChecks.get(id), 'oven-dry check');
 
-  /** Judges the wood's boards again where its checks correct readings, and gives the checks as they now are. */
+  /** Judges the species' boards again where its checks correct readings, and gives the checks as they now are. */
   function changed(speciesId: string, corrects: boolean): OwnFit[] {
     if (corrects) judging.judgeAgain(context.yard().boards.idsOfSpecies(speciesId));
-    context.emit('yard.changed', {});
     return ownFits.ofSpecies(speciesId);
   }
   const corrects = (speciesId: string): boolean => context.yard().ovenChecks.chosen(speciesId).length > 0;
@@ -49,23 +54,13 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
   }
 
   return {
-    'ovenChecks.ofSpecies': ({ speciesId }: { speciesId: string }): OwnFit[] => ownFits.ofSpecies(speciesId),
-
-    'ovenChecks.add': (check: NewOvenCheck): OwnFit[] => {
+    'ovenChecks.add': (check) => {
       checkReadings(check);
       context.yard().ovenChecks.add(check, context.now());
       return changed(check.speciesId, false);
     },
 
-    'ovenChecks.weigh': ({
-      checkId,
-      grams,
-      at,
-    }: {
-      checkId: number;
-      grams: number;
-      at: string;
-    }): OwnFit[] => {
+    'ovenChecks.weigh': ({ checkId, grams, at }) => {
       const check = get(checkId);
       if (grams > check.wetGrams) {
         throw new Refusal(
@@ -88,27 +83,10 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
       return changed(check.speciesId, corrects(check.speciesId));
     },
 
-    'ovenChecks.exclude': ({
-      checkId,
-      weightId,
-      why,
-    }: {
-      checkId: number;
-      weightId: number | null;
-      why: string;
-    }) => exclude(checkId, weightId, { text: why }),
-    'ovenChecks.include': ({ checkId, weightId }: { checkId: number; weightId: number | null }) =>
-      exclude(checkId, weightId, null),
+    'ovenChecks.exclude': ({ checkId, weightId, why }) => exclude(checkId, weightId, { text: why }),
+    'ovenChecks.include': ({ checkId, weightId }) => exclude(checkId, weightId, null),
 
-    'ovenChecks.useFit': ({
-      speciesId,
-      meterId,
-      inUse,
-    }: {
-      speciesId: string;
-      meterId: number | null;
-      inUse: boolean;
-    }): OwnFit[] => {
+    'ovenChecks.useFit': ({ speciesId, meterId, inUse }) => {
       const own = orRefuse(
         ownFits.ofSpecies(speciesId).find((each) => each.meterId === meterId),
         'oven-dry check',
@@ -119,5 +97,5 @@ export function ovenCheckUseCases(context: AppContext, judging: Judging, ownFits
       context.yard().ovenChecks.choose(speciesId, meterId, inUse, context.now());
       return changed(speciesId, true);
     },
-  };
+  } satisfies Partial<Commands>;
 }

@@ -17,7 +17,7 @@ import {
   type Weighing,
 } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
 
 const HOUR_MS = 3_600_000;
 /** Fewer points make no line. */
@@ -31,7 +31,7 @@ const TYPED = 'a meter that is read by eye';
  * What the user's oven-dry checks say: each check's moisture content, and for each wood with each meter the line
  * through them. Nothing here is kept: it is made anew from what was measured.
  */
-export function createOwnFits(context: AppContext) {
+export function createOwnFits(context: QueryContext) {
   const basisOf = (meterId: number | null): MeterBasis | null =>
     meterId === null ? null : (context.yard().meters.get(meterId)?.description?.basis ?? null);
 

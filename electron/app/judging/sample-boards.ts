@@ -1,6 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type {
-  NewSampleCut,
   SampleBoardState,
   SampleCut,
   SampleRecord,
@@ -8,42 +7,46 @@ import type {
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 
-/** Boards followed by their weight alone, once sections cut beside them gave their oven-dry weight. */
-export function sampleBoardUseCases(context: AppContext) {
-  function state(boardId: number): SampleBoardState {
-    const yard = context.yard();
-    const board = orRefuse(yard.boards.get(boardId), 'board');
-    const endUse = orRefuse(
-      yard.endUses.get(orRefuse(yard.stacks.get(board.stackId), 'stack').endUseId),
-      'use',
-    );
-    const cuts = yard.samples.cuts(boardId).map((cut) => ({ ...cut, estimate: estimateOf(cut) }));
-    /** The estimate that held at that instant. */
-    const estimateAt = (at: string) =>
-      cuts.findLast((cut) => cut.estimate !== null && Date.parse(cut.at) <= Date.parse(at))?.estimate;
-    const weights = yard.samples.weights(boardId).map((weight) => {
-      const estimate = estimateAt(weight.at);
-      return { ...weight, mcPct: estimate ? mcFromMassPct(weight.kg, estimate.ovenDryKg) : null };
-    });
-    const newest = cuts.findLast((cut) => cut.estimate !== null)?.estimate ?? null;
-    return {
-      cuts,
-      weights,
-      target: newest && {
-        endUseName: endUse.name,
-        minKg: massAtMcKg(newest.ovenDryKg, endUse.minPct),
-        maxKg: massAtMcKg(newest.ovenDryKg, endUse.maxPct),
-      },
-      status: statusOf({ cuts, weights }),
-    };
-  }
+/** A board followed by its weight alone, once sections cut beside it gave what it would weigh oven-dry. */
+function sampleBoardState(yard: YardReader, boardId: number): SampleBoardState {
+  const board = orRefuse(yard.boards.get(boardId), 'board');
+  const endUse = orRefuse(
+    yard.endUses.get(orRefuse(yard.stacks.get(board.stackId), 'stack').endUseId),
+    'use',
+  );
+  const cuts = yard.samples.cuts(boardId).map((cut) => ({ ...cut, estimate: estimateOf(cut) }));
+  /** The estimate that held at that instant. */
+  const estimateAt = (at: string) =>
+    cuts.findLast((cut) => cut.estimate !== null && Date.parse(cut.at) <= Date.parse(at))?.estimate;
+  const weights = yard.samples.weights(boardId).map((weight) => {
+    const estimate = estimateAt(weight.at);
+    return { ...weight, mcPct: estimate ? mcFromMassPct(weight.kg, estimate.ovenDryKg) : null };
+  });
+  const newest = cuts.findLast((cut) => cut.estimate !== null)?.estimate ?? null;
+  return {
+    boardId,
+    cuts,
+    weights,
+    target: newest && {
+      endUseName: endUse.name,
+      minKg: massAtMcKg(newest.ovenDryKg, endUse.minPct),
+      maxKg: massAtMcKg(newest.ovenDryKg, endUse.maxPct),
+    },
+    status: statusOf({ cuts, weights }),
+  };
+}
 
-  function changed(boardId: number): SampleBoardState {
-    context.emit('yard.changed', {});
-    return state(boardId);
-  }
+export const sampleBoardQueries = (context: QueryContext) =>
+  ({
+    'samples.get': ({ boardId }) => sampleBoardState(context.yard(), boardId),
+  }) satisfies Partial<Queries>;
+
+export function sampleBoardCommands(context: AppContext) {
+  const state = (boardId: number): SampleBoardState => sampleBoardState(context.yard(), boardId);
 
   function checkPast(at: string): void {
     if (Date.parse(at) > Date.parse(context.now())) {
@@ -55,28 +58,18 @@ export function sampleBoardUseCases(context: AppContext) {
     const boardId = orRefuse(context.yard().samples.boardOf(record), record.what);
     const what = record.what === 'cut' ? 'sampleCut' : 'sampleWeight';
     context.yard().amendments.exclude(what, record.id, why, context.now());
-    return changed(boardId);
+    return state(boardId);
   }
 
   return {
-    'samples.get': ({ boardId }: { boardId: number }): SampleBoardState => state(boardId),
-
-    'samples.cut': (cut: NewSampleCut): SampleBoardState => {
+    'samples.cut': (cut) => {
       orRefuse(context.yard().boards.get(cut.boardId), 'board');
       checkPast(cut.at);
       context.yard().samples.cut(cut);
-      return changed(cut.boardId);
+      return state(cut.boardId);
     },
 
-    'samples.drySection': ({
-      sectionId,
-      grams,
-      at,
-    }: {
-      sectionId: number;
-      grams: number;
-      at: string;
-    }): SampleBoardState => {
+    'samples.drySection': ({ sectionId, grams, at }) => {
       const section = orRefuse(context.yard().samples.section(sectionId), 'section');
       checkPast(at);
       if (grams > section.wetGrams) {
@@ -85,20 +78,19 @@ export function sampleBoardUseCases(context: AppContext) {
         );
       }
       context.yard().samples.drySection(sectionId, grams, at);
-      return changed(section.boardId);
+      return state(section.boardId);
     },
 
-    'samples.weigh': ({ boardId, kg, at }: { boardId: number; kg: number; at: string }): SampleBoardState => {
+    'samples.weigh': ({ boardId, kg, at }) => {
       orRefuse(context.yard().boards.get(boardId), 'board');
       checkPast(at);
       context.yard().samples.weigh(boardId, kg, at);
-      return changed(boardId);
+      return state(boardId);
     },
 
-    'samples.exclude': ({ why, ...record }: SampleRecord & { why: string }): SampleBoardState =>
-      exclude(record, { text: why }),
-    'samples.include': (record: SampleRecord): SampleBoardState => exclude(record, null),
-  };
+    'samples.exclude': ({ why, ...record }) => exclude(record, { text: why }),
+    'samples.include': (record) => exclude(record, null),
+  } satisfies Partial<Commands>;
 }
 
 function estimateOf(cut: SampleCut): SampleBoardState['cuts'][number]['estimate'] {

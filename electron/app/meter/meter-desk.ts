@@ -1,6 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
-import type { Settings } from '../../../shared-core/contract/settings.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import {
@@ -14,8 +13,10 @@ import { message } from '../../../shared-core/words/message.ts';
 import type { MeterLink, MeterNotification } from '../../meter/meter-link.ts';
 import type { SimulatedLink } from '../../meter/simulated-link.ts';
 import { type AppContext, orRefuse } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkCurve } from '../stock/known-curve.ts';
+import { settingsOf } from '../yard/settings.ts';
 import { simulatedTruth } from './simulated-truth.ts';
 
 /** How a link of each kind is made; a fresh one each time the kind is chosen. */
@@ -64,12 +65,7 @@ function judgesAlike(a: MeterDescription, b: MeterDescription): boolean {
 }
 
 /** The meter as the app sees it, whichever link it comes over. */
-export function createMeterDesk(
-  context: AppContext,
-  judging: Pick<Judging, 'judgeAgain'>,
-  make: LinkMakers,
-  settings: () => Settings,
-) {
+export function createMeterDesk(context: AppContext, judging: Pick<Judging, 'judgeAgain'>, make: LinkMakers) {
   let link: MeterLink = make.none();
   let simulated: SimulatedLink | null = null;
   let devices = new Map<string, FoundDevice>();
@@ -237,7 +233,7 @@ export function createMeterDesk(
 
   return {
     live: (): LiveValue | null => live,
-    savesWhenSettled: (): boolean => settings().saveWhenSettled,
+    savesWhenSettled: (): boolean => settingsOf(context.yard()).saveWhenSettled,
     /** Who is told of every value, and who corrects the newest one for the board aimed at. */
     attach: (listener: (live: LiveValue) => void, corrector: (live: LiveValue) => Corrected | null): void => {
       hear = listener;
@@ -258,15 +254,15 @@ export function createMeterDesk(
       link.removeAllListeners();
       await link.close();
     },
-    requests: {
-      'meter.state': state,
-      'meter.scan': (): MeterState => {
+    queries: { 'meter.state': state } satisfies Partial<Queries>,
+    commands: {
+      'meter.scan': () => {
         use('bluetooth');
         devices = new Map();
         link.startScan();
         return state();
       },
-      'meter.connect': ({ deviceId }: { deviceId: string }): MeterState => {
+      'meter.connect': ({ deviceId }) => {
         if (link.kind !== 'bluetooth') {
           throw new Refusal(message('refusal.meter-not-found'));
         }
@@ -274,13 +270,13 @@ export function createMeterDesk(
         link.connect(deviceId, context.yard().meters.find('bluetooth', deviceId)?.description ?? null);
         return state();
       },
-      'meter.simulate': (): MeterState => {
+      'meter.simulate': () => {
         use('simulated');
         link.connect(SIMULATED_ID, null);
         aimSimulated();
         return state();
       },
-      'meter.disconnect': async (): Promise<MeterState> => {
+      'meter.disconnect': async () => {
         await link.disconnect();
         pinsOut();
         forget();
@@ -288,7 +284,7 @@ export function createMeterDesk(
         tellState();
         return state();
       },
-      'meter.describe': (description: MeterDescription): MeterState => {
+      'meter.describe': (description) => {
         if (link.state.deviceId === null) {
           throw new Refusal(message('refusal.meter-not-connected'));
         }
@@ -296,7 +292,7 @@ export function createMeterDesk(
         link.describe(description);
         return state();
       },
-    },
+    } satisfies Partial<Commands>,
   };
 }
 export type MeterDesk = ReturnType<typeof createMeterDesk>;

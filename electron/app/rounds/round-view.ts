@@ -7,19 +7,19 @@ import type {
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { summarizeRound } from '../../../shared-core/probing/calls/round-summary.ts';
 import type { BoardToProbe } from '../../store/board-table.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Assessing } from '../judging/assessing.ts';
 import { findingOf } from '../judging/finding.ts';
-import type { Judging } from '../judging/judging.ts';
 
 /** What the window shows of a round, from what is on disk. */
-export function createRoundView(context: AppContext, judging: Judging) {
+export function createRoundView(context: QueryContext, assessing: Assessing) {
   /**
    * One board with every reading of it.
    * @param judged what the board's readings were just found to amount to, if they were
    */
   function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
     const { boards, woodTemperatures } = context.yard();
-    const assessment = judged ?? judging.assess(boardId, roundId);
+    const assessment = judged ?? assessing.assess(boardId, roundId);
     const isRead = assessment.readings.length > 0;
     const row = orRefuse(boards.get(boardId), 'board');
     const own = woodTemperatures.ofBoard(roundId, boardId);
@@ -37,7 +37,7 @@ export function createRoundView(context: AppContext, judging: Judging) {
     // A thousand boards in four questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
-    const findings = judging.findings(roundId);
+    const findings = assessing.findings(roundId);
     return yard.boards.toProbe(stackId).map((each) => ({
       ...shown(each, ownTemps.get(each.id), ofRound),
       isRead: findings.has(each.id),
@@ -66,6 +66,7 @@ export function createRoundView(context: AppContext, judging: Judging) {
 
   return { board, state };
 }
+export type RoundView = ReturnType<typeof createRoundView>;
 
 export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
   summarizeRound(boards.map(({ isRead, finding }) => (isRead ? (finding?.call ?? 'being-judged') : null)));

@@ -1,11 +1,11 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type ReadingOwner, readingTopics } from '../../../shared-core/contract/requests/rounds.ts';
 import {
   type Aim,
   firstOpenSpot,
   type ProbedBoard,
   type RoundBoard,
   type RoundState,
-  type RoundSummary,
 } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
@@ -15,9 +15,12 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import { faultMessage } from '../fault-message.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { Assessing } from '../judging/assessing.ts';
+import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { LiveValue, MeterDesk } from '../meter/meter-desk.ts';
-import { createRoundView, summaryOf } from './round-view.ts';
+import { createRoundView, type RoundView, summaryOf } from './round-view.ts';
 
 /** The round that the meter's values go to. */
 interface ActiveRound {
@@ -34,8 +37,13 @@ interface ActiveRound {
  * Rounds: which spot of which board the next value belongs to, and keeping it. A reading is committed before the
  * window hears of it.
  */
-export function roundUseCases(context: AppContext, judging: Judging, meter: MeterDesk) {
-  const view = createRoundView(context, judging);
+export function createRounds(
+  context: AppContext,
+  { assessing, judging, comparing }: { assessing: Assessing; judging: Judging; comparing: Comparing },
+  meter: MeterDesk,
+  queryView: RoundView,
+) {
+  const view = createRoundView(context, assessing);
   let active: ActiveRound | null = null;
 
   meter.attach(
@@ -46,7 +54,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         live.settledNow && !active.taken && active.aim.spotIndex !== null && meter.savesWhenSettled();
       if (!wantsIt) return;
       try {
-        saveLive(active, live, 'settled');
+        context.changed(readingTopics(saveLive(active, live, 'settled')));
       } catch (error) {
         tellNotSaved(active, error);
       }
@@ -54,28 +62,39 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     (live) => {
       if (active === null || live.value === null) return null;
       const { boardId, woodTempC } = active.probed;
-      return judging.correct({ ...live, value: live.value, boardId, woodTempC });
+      return assessing.correct({ ...live, value: live.value, boardId, woodTempC });
     },
   );
 
-  judging.whenCompared((roundId, boardId, assessment) => {
+  comparing.judged.follow(({ roundId, boardId, assessment }) => {
     if (active?.roundId === roundId) tell(active, show(active, boardId, assessment), null);
   });
 
-  function activate(roundId: number): RoundState {
-    const state = view.state(roundId);
+  /** A round with where it is aimed: as before where it is the active one, else at its first open spot. */
+  function aimed(of: RoundView, roundId: number): RoundState {
+    const state = of.state(roundId);
     if (state.finishedAt !== null) return { ...state, aim: { boardIndex: 0, spotIndex: null }, probed: null };
     const saved = active?.roundId === roundId ? active.aim : null;
     const boardIndex = saved?.boardIndex ?? firstOpen(state.boards);
-    const probed = view.board(roundId, orRefuse(state.boards[boardIndex], 'board').boardId);
+    const probed = of.board(roundId, orRefuse(state.boards[boardIndex], 'board').boardId);
     const aim = saved ?? { boardIndex, spotIndex: firstOpenSpot(probed) };
     const boards = withBoard(state.boards, probed);
-    active = { roundId, boards, aim, probed, taken: active?.taken ?? false };
-    if (saved === null) aimMeter(active);
     return { ...state, boards, summary: summaryOf(boards), aim, probed };
   }
 
-  /** The round a call speaks of, made the active one if it was not; a finished one takes no more readings. */
+  /** Aims the meter at a round; one that is finished is only shown. */
+  function activate(roundId: number): RoundState {
+    judging.hurry(roundId);
+    const isNew = active?.roundId !== roundId;
+    const state = aimed(view, roundId);
+    if (state.probed === null) return state;
+    const { boards, aim, probed } = state;
+    active = { roundId, boards, aim, probed, taken: active?.taken ?? false };
+    if (isNew) aimMeter(active);
+    return state;
+  }
+
+  /** The round that a command names, made the active one if it was not; a finished one takes no more readings. */
   function openRound(roundId: number): ActiveRound {
     if (active?.roundId === roundId) return active;
     activate(roundId);
@@ -125,7 +144,7 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
   function save(
     round: ActiveRound,
     value: Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>,
-  ): void {
+  ): ReadingOwner {
     const { boardIndex, spotIndex } = round.aim;
     const board = round.probed;
     if (spotIndex === null) {
@@ -152,14 +171,15 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     aimMeter(round);
     tell(round, after, readingId);
     // A board half read says little of the round; one that is done may say that another is not what it seems.
-    if (round.aim.spotIndex === null) judging.compare([round.roundId]);
+    if (round.aim.spotIndex === null) comparing.compare([round.roundId]);
+    return ownerOf(round.roundId, board.boardId);
   }
 
-  function saveLive(round: ActiveRound, live: LiveValue | null, how: 'settled' | 'at-once'): void {
+  function saveLive(round: ActiveRound, live: LiveValue | null, how: 'settled' | 'at-once'): ReadingOwner {
     if (live === null || live.value === null) {
       throw new Refusal(message('refusal.no-value'));
     }
-    save(round, {
+    return save(round, {
       raw: live.value,
       unit: live.unit,
       how,
@@ -168,18 +188,18 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
     });
   }
 
-  function exclude(readingId: number, why: Exclusion | null): ProbedBoard {
-    const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+  function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
+    const { roundId, boardId } = orRefuse(context.yard().readings.get(readingId), 'reading');
     context.yard().amendments.exclude('reading', readingId, why, context.now());
-    judging.compare([reading.roundId]);
-    if (active?.roundId === reading.roundId) {
-      const board = refresh(active, reading.boardId);
-      tell(active, board, null);
-      return board;
-    }
-    const assessment = judging.judge(reading.boardId, reading.roundId);
-    context.emit('yard.changed', {});
-    return view.board(reading.roundId, reading.boardId, assessment);
+    comparing.compare([roundId]);
+    if (active?.roundId === roundId) tell(active, refresh(active, boardId), null);
+    else judging.judge(boardId, roundId);
+    return ownerOf(roundId, boardId);
+  }
+
+  function ownerOf(roundId: number, boardId: number): ReadingOwner {
+    const { stackId } = orRefuse(context.yard().rounds.get(roundId), 'round');
+    return { roundId, boardId, stackId };
   }
 
   return {
@@ -188,9 +208,11 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
       active = null;
       meter.aim(null);
     },
-    requests: {
-      /** Takes an unfinished round of the stack up again, or begins one. */
-      'rounds.start': ({ stackId, woodTempC }: { stackId: number; woodTempC: number | null }): RoundState => {
+    queries: {
+      'rounds.get': ({ roundId }) => aimed(queryView, roundId),
+    } satisfies Partial<Queries>,
+    commands: {
+      'rounds.start': ({ stackId, woodTempC }) => {
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
         if (stack.boards === 0) {
@@ -206,17 +228,12 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
           });
           return id;
         });
-        context.emit('yard.changed', {});
         return activate(roundId);
       },
 
-      'rounds.get': ({ roundId }: { roundId: number }): RoundState => activate(roundId),
+      'rounds.open': ({ roundId }) => activate(roundId),
 
-      'rounds.aim': ({
-        roundId,
-        boardIndex,
-        spotIndex,
-      }: { roundId: number } & Aim): Record<string, never> => {
+      'rounds.aim': ({ roundId, boardIndex, spotIndex }) => {
         const round = openRound(roundId);
         const board = orRefuse(round.boards[boardIndex], 'board');
         if (spotIndex !== null) orRefuse(planSpots(board).plan[spotIndex], 'spot');
@@ -227,17 +244,12 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         return {};
       },
 
-      'rounds.take': ({ roundId }: { roundId: number }): Record<string, never> => {
-        saveLive(openRound(roundId), meter.live(), 'at-once');
-        return {};
-      },
+      'rounds.take': ({ roundId }) => saveLive(openRound(roundId), meter.live(), 'at-once'),
 
-      'rounds.type': ({ roundId, raw }: { roundId: number; raw: number }): Record<string, never> => {
-        save(openRound(roundId), { raw, unit: 'pct', how: 'typed', settled: null, meterId: null });
-        return {};
-      },
+      'rounds.type': ({ roundId, raw }) =>
+        save(openRound(roundId), { raw, unit: 'pct', how: 'typed', settled: null, meterId: null }),
 
-      'rounds.undo': ({ roundId }: { roundId: number }): Record<string, never> => {
+      'rounds.undo': ({ roundId }) => {
         const round = openRound(roundId);
         const board = round.probed;
         const last = board.assessment?.readings
@@ -248,23 +260,15 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
           throw new Refusal(message('refusal.nothing-to-undo', { boardCode: board.code }));
         }
         round.aim = { ...round.aim, spotIndex: last.spotIndex };
-        exclude(last.id, { code: 'undone-in-round' });
+        const owner = exclude(last.id, { code: 'undone-in-round' });
         aimMeter(round);
-        return {};
+        return owner;
       },
 
-      'rounds.setTemperature': ({
-        roundId,
-        boardId,
-        woodTempC,
-      }: {
-        roundId: number;
-        boardId: number | null;
-        woodTempC: number | null;
-      }): Record<string, never> => {
+      'rounds.setTemperature': ({ roundId, boardId, woodTempC }) => {
         const round = openRound(roundId);
         context.yard().woodTemperatures.give({ roundId, boardId, tempC: woodTempC, givenAt: context.now() });
-        judging.compare([roundId]);
+        comparing.compare([roundId]);
         if (boardId === null) {
           judging.judgeDue(roundId);
           round.boards = view.state(roundId).boards;
@@ -273,21 +277,19 @@ export function roundUseCases(context: AppContext, judging: Judging, meter: Mete
         return {};
       },
 
-      'rounds.finish': ({ roundId }: { roundId: number }): RoundSummary => {
+      'rounds.finish': ({ roundId }) => {
         openRound(roundId);
         context.yard().rounds.finish(roundId, context.now());
-        judging.compare([roundId]);
+        comparing.compare([roundId]);
         const { summary } = view.state(roundId);
         active = null;
         meter.aim(null);
-        context.emit('yard.changed', {});
         return summary;
       },
 
-      'readings.exclude': ({ readingId, why }: { readingId: number; why: string }): ProbedBoard =>
-        exclude(readingId, { text: why }),
-      'readings.include': ({ readingId }: { readingId: number }): ProbedBoard => exclude(readingId, null),
-    },
+      'readings.exclude': ({ readingId, why }) => exclude(readingId, { text: why }),
+      'readings.include': ({ readingId }) => exclude(readingId, null),
+    } satisfies Partial<Commands>,
   };
 }
 

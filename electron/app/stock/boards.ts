@@ -1,44 +1,57 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { followingCode } from '../../../shared-core/contract/board-code.ts';
-import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
-import type { Board, BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import { type AppContext, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
 
-export function boardUseCases(context: AppContext, judging: Judging) {
-  const get = (id: number): BoardRow => orRefuse(context.yard().boards.get(id), 'board');
+export const boardQueries = (context: QueryContext, assessing: Assessing) =>
+  ({
+    'boards.list': (which) => context.yard().boards.page(which),
 
-  function checkSpecies(board: NewBoard): void {
-    if (context.yard().species.get(board.speciesId) === undefined) {
-      throw new Refusal(
-        message('refusal.species-unknown', { speciesId: board.speciesId, boardCode: board.code }),
-      );
-    }
-  }
-  const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
-
-  return {
-    'boards.list': (which: { stackId: number | null; search: string; offset: number; limit: number }) =>
-      context.yard().boards.page(which),
-
-    'boards.get': ({ id }: { id: number }): RequestOutput<'boards.get'> => {
-      const board = get(id);
-      const rounds = context.yard().readings.roundsOfBoard(id).toReversed();
-      const assessments = rounds.map((roundId) => judging.assess(id, roundId));
+    'boards.get': ({ id }) => {
+      const { boards, findings, moves, readings } = context.yard();
+      const board = orRefuse(boards.get(id), 'board');
+      const assessments = readings
+        .roundsOfBoard(id)
+        .toReversed()
+        .map((roundId) => assessing.assess(id, roundId));
       return {
         board,
-        moves: context.yard().moves.ofBoard(id),
+        moves: moves.ofBoard(id),
         readings: assessments.flatMap((assessment) => assessment.readings),
-        findings: context.yard().findings.ofBoard(id),
+        findings: findings.ofBoard(id),
         reasons: assessments[0]?.reasons ?? [],
-        isSpeciesConfirmed: orRefuse(context.yard().boards.judgedBy(id), 'board').isSpeciesConfirmed,
+        isSpeciesConfirmed: orRefuse(boards.judgedBy(id), 'board').isSpeciesConfirmed,
       };
     },
 
-    'boards.add': (boards: NewBoard[]): BoardRow[] => {
+    'boards.nextCode': ({ stackId }) => {
+      const { boards, stacks } = context.yard();
+      const stack = orRefuse(stacks.get(stackId), 'stack');
+      const newest = boards.codesOfStack(stackId)[0];
+      let code = newest === undefined ? `${stemOf(stack.name)}-01` : followingCode(newest);
+      while (boards.idByCode(code) !== undefined) code = followingCode(code);
+      return { code };
+    },
+  }) satisfies Partial<Queries>;
+
+export function boardCommands(context: AppContext, judging: Judging) {
+  const get = (id: number): BoardRow => orRefuse(context.yard().boards.get(id), 'board');
+  const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
+
+  function checkSpecies({ speciesId, code }: NewBoard): void {
+    if (context.yard().species.get(speciesId) === undefined) {
+      throw new Refusal(message('refusal.species-unknown', { speciesId, boardCode: code }));
+    }
+  }
+
+  return {
+    'boards.add': (boards) => {
       // A stack is looked up with the counts of its boards: once, not for each of 500 boards.
       const places = new Map(
         [...new Set(boards.map((board) => board.stackId))].map((id) => [
@@ -55,11 +68,10 @@ export function boardUseCases(context: AppContext, judging: Judging) {
           );
         }),
       );
-      context.emit('yard.changed', {});
       return ids.map(get);
     },
 
-    'boards.change': (board: Board): BoardRow => {
+    'boards.change': (board) => {
       const { version } = get(board.id);
       orRefuse(context.yard().stacks.get(board.stackId), 'stack');
       checkSpecies(board);
@@ -67,15 +79,10 @@ export function boardUseCases(context: AppContext, judging: Judging) {
         context.yard().boards.edit({ id: board.id, basedOn: version, changed: board }),
       );
       judging.judgeAgain([board.id]);
-      context.emit('yard.changed', {});
       return get(board.id);
     },
 
-    'boards.changeTogether': ({
-      boardIds,
-      said,
-      stackOrder,
-    }: RequestInput<'boards.changeTogether'>): RequestOutput<'boards.changeTogether'> => {
+    'boards.changeTogether': ({ boardIds, said, stackOrder }) => {
       const whyNot = stackOrder && whyNotLaid(stackOrder, boardIds.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { boards } = context.yard();
@@ -87,33 +94,22 @@ export function boardUseCases(context: AppContext, judging: Judging) {
           boards.edit({ id, basedOn: get(id).version, changed: { ...shared, ...position } });
         }
       });
-      context.emit('yard.changed', {});
       return { changed: boardIds.length };
     },
 
-    'boards.confirmSpecies': ({ id }: { id: number }): Record<string, never> => {
+    'boards.confirmSpecies': ({ id }) => {
       get(id);
       context.yard().confirmedSpecies.confirm(id, context.now());
       judging.judgeAgain([id]);
-      context.emit('yard.changed', {});
       return {};
     },
 
-    'boards.nextCode': ({ stackId }: { stackId: number }): { code: string } => {
-      const stack = orRefuse(context.yard().stacks.get(stackId), 'stack');
-      const newest = context.yard().boards.codesOfStack(stackId)[0];
-      let code = newest === undefined ? `${stemOf(stack.name)}-01` : followingCode(newest);
-      while (context.yard().boards.idByCode(code) !== undefined) code = followingCode(code);
-      return { code };
-    },
-
-    'boards.move': ({ boardIds, placeId, since }: { boardIds: number[]; placeId: number; since: string }) => {
+    'boards.move': ({ boardIds, placeId, since }) => {
       moveBoards(context, boardIds, placeId, since);
       judging.judgeAgain(boardIds);
-      context.emit('yard.changed', {});
       return { moved: boardIds.length };
     },
-  };
+  } satisfies Partial<Commands>;
 }
 
 /** The first word of a stack's name as letters and digits, to begin its boards' IDs with. */

@@ -1,16 +1,16 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
-import type { Settings } from '../../../shared-core/contract/settings.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { type LabelContent, labelContentSchema } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { labelPdf } from '../../print/label-pdf.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
+import { settingsOf } from '../yard/settings.ts';
 
-export function labelUseCases(context: AppContext, settings: () => Settings) {
-  const contents = ({ boardIds }: RequestInput<'labels.contents'>): LabelContent[] =>
+export function labelQueries(context: QueryContext) {
+  const contents = (boardIds: readonly number[]): LabelContent[] =>
     boardIds.map((id) => {
       const board = orRefuse(context.yard().boards.get(id), 'board');
       return labelContentSchema.parse({
@@ -20,19 +20,14 @@ export function labelUseCases(context: AppContext, settings: () => Settings) {
     });
 
   return {
-    'labels.contents': contents,
-    'labels.pdf': async ({
-      boardIds,
-      kind,
-      used,
-      region,
-    }: RequestInput<'labels.pdf'>): Promise<RequestOutput<'labels.pdf'>> => {
-      const { units, labelLayouts } = settings();
+    'labels.contents': ({ boardIds }) => contents(boardIds),
+    'labels.pdf': async ({ boardIds, kind, used, region }) => {
+      const { units, labelLayouts } = settingsOf(context.yard());
       const layout = labelLayouts[kind];
       const words = createWords({ catalog: english, ...region, units, today: null });
       const problem = problemOfUsed(used, layout);
       if (problem) throw new Refusal(problem);
-      const pdf = await labelPdf(drawLabels(contents({ boardIds }), layout, words, used), {
+      const pdf = await labelPdf(drawLabels(contents(boardIds), layout, words, used), {
         title: words.say('labels.pdf-title'),
         locale: region.locale,
         createdAt: new Date(context.now()),
@@ -42,5 +37,5 @@ export function labelUseCases(context: AppContext, settings: () => Settings) {
         fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
       };
     },
-  };
+  } satisfies Partial<Queries>;
 }

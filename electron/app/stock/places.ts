@@ -1,37 +1,48 @@
-import type { NewPlace, Place, PlaceRow } from '../../../shared-core/contract/yard.ts';
+import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 
-export function placeUseCases(context: AppContext, judging: Judging) {
-  const row = (place: Place & { version: number }): PlaceRow => {
-    const year = emcOfYear(place.air);
-    return {
-      ...place,
-      emcNowPct: year.monthlyEmcPct[new Date(context.now()).getMonth()] as number,
-      driestEmcPct: year.driestEmcPct,
-      driestMonth: year.driestMonth,
-    };
+type Place = NonNullable<ReturnType<YardReader['places']['get']>>;
+
+/** A place with the EMC of its air in this month. */
+function rowOf(place: Place, now: string): PlaceRow {
+  const year = emcOfYear(place.air);
+  return {
+    ...place,
+    emcNowPct: year.monthlyEmcPct[new Date(now).getMonth()] as number,
+    driestEmcPct: year.driestEmcPct,
+    driestMonth: year.driestMonth,
   };
-  const get = (id: number): PlaceRow => row(orRefuse(context.yard().places.get(id), 'place'));
+}
+
+export const placeQueries = (context: QueryContext) =>
+  ({
+    'places.list': () =>
+      context
+        .yard()
+        .places.list()
+        .map((place) => rowOf(place, context.now())),
+  }) satisfies Partial<Queries>;
+
+export function placeCommands(context: AppContext, judging: Judging) {
+  const get = (id: number): PlaceRow =>
+    rowOf(orRefuse(context.yard().places.get(id), 'place'), context.now());
   const taken = (name: string) => message('refusal.place-name-taken', { placeName: name });
 
   return {
-    'places.list': (): PlaceRow[] => context.yard().places.list().map(row),
-    'places.add': (place: NewPlace): PlaceRow => {
-      const id = refusingDuplicates(taken(place.name), () => context.yard().places.add(place));
-      context.emit('yard.changed', {});
-      return get(id);
-    },
-    'places.change': (place: Place): PlaceRow => {
+    'places.add': (place) =>
+      get(refusingDuplicates(taken(place.name), () => context.yard().places.add(place))),
+    'places.change': (place) => {
       const { version } = get(place.id);
       refusingDuplicates(taken(place.name), () =>
         context.yard().places.edit({ id: place.id, basedOn: version, changed: place }),
       );
       judging.judgeAgain(context.yard().moves.boardsEverAt(place.id));
-      context.emit('yard.changed', {});
       return get(place.id);
     },
-  };
+  } satisfies Partial<Commands>;
 }

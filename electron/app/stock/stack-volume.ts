@@ -1,4 +1,3 @@
-import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
@@ -8,12 +7,13 @@ import {
 } from '../../../shared-core/wood/movement/volume.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
 
-/** What a stack amounts to: volume by the trade's rounding, and mass now and at the target of its use. */
-export function stackVolumeUseCases(context: AppContext) {
-  return {
-    'stacks.volume': ({ id }: { id: number }): StackVolume => {
+/** What a stack amounts to: volume by the trade's rounding, and weight now and at the target of its use. */
+export const stackVolumeQueries = (context: QueryContext) =>
+  ({
+    'stacks.volume': ({ id }) => {
       const yard = context.yard();
       const endUse = orRefuse(yard.endUses.get(orRefuse(yard.stacks.get(id), 'stack').endUseId), 'use');
       const allSpecies = new Map<string, Species>();
@@ -60,5 +60,4 @@ export function stackVolumeUseCases(context: AppContext) {
         ],
       };
     },
-  };
-}
+  }) satisfies Partial<Queries>;

@@ -1,6 +1,8 @@
 import { type Settings, settingsSchema } from '../../../shared-core/contract/settings.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../shared-core/labels/sheet.ts';
-import type { AppContext } from '../context.ts';
+import type { YardReader } from '../../store/yard.ts';
+import type { AppContext, QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 
 const KEY = 'settings';
 
@@ -11,17 +13,19 @@ const defaults: Settings = {
   labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
 };
 
-export function settingUseCases(context: AppContext) {
-  const get = (): Settings => {
-    const saved = settingsSchema.safeParse(context.yard().settings.get(KEY));
-    return saved.success ? saved.data : defaults;
-  };
-  return {
-    'settings.get': get,
-    'settings.save': (settings: Settings): Settings => {
+/** The settings of a yard; the usual ones where none were saved. */
+export function settingsOf(yard: YardReader): Settings {
+  const saved = settingsSchema.safeParse(yard.settings.get(KEY));
+  return saved.success ? saved.data : defaults;
+}
+
+export const settingQueries = (context: QueryContext) =>
+  ({ 'settings.get': () => settingsOf(context.yard()) }) satisfies Partial<Queries>;
+
+export const settingCommands = (context: AppContext) =>
+  ({
+    'settings.save': (settings) => {
       context.yard().settings.put(KEY, settings);
-      context.emit('yard.changed', {});
       return settings;
     },
-  };
-}
+  }) satisfies Partial<Commands>;

@@ -5,7 +5,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { openYard, type Yard } from '../../store/yard.ts';
+import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
   damagedFile,
@@ -15,13 +15,14 @@ import {
   type YardFileProblem,
 } from '../../store/yard-file.ts';
 import type { OwnThread } from '../own-thread.ts';
+import { createSignal } from '../signal.ts';
 import { fillDemoYard } from './demo-yard.ts';
 
-/** The thread that looks through a large file (`check-worker.ts`): what is damaged in it, or null. */
+/** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
 export type CheckThread = OwnThread<string, string | null>;
 
 /**
- * Which yard file is open. The demo yard is a file of its own, so that throwing it away can never touch a reading of
+ * Which yard file is open. The demo yard is a file of its own, so that deleting it can never touch a reading of
  * the person's.
  */
 export function createYards(
@@ -35,15 +36,15 @@ export function createYards(
   let yard: Yard | null = null;
   let problem: YardFileProblem | null = null;
   let mayWrite = false;
-  /** While a large file is being looked through. */
-  let looking: Promise<void> | null = null;
-  let heard: () => void = () => undefined;
+  /** While a large file is being checked. */
+  let checking: Promise<void> | null = null;
+  const integrityChecked = createSignal();
 
   function close(): void {
     yard?.close();
     yard = null;
     mayWrite = false;
-    looking = null;
+    checking = null;
   }
 
   function stopFor(found: YardFileProblem): void {
@@ -58,7 +59,7 @@ export function createYards(
     try {
       yard = openYard(files[which]);
       if (yard.integrityChecked) beginWriting(yard);
-      else looking = lookThrough(yard);
+      else checking = checkIntegrity(yard);
     } catch (error) {
       stopFor(asProblem(error, files[which]));
     }
@@ -70,30 +71,30 @@ export function createYards(
     mayWrite = true;
   }
 
-  async function lookThrough(opened: Yard): Promise<void> {
+  async function checkIntegrity(opened: Yard): Promise<void> {
     const { file } = opened;
     try {
       const damage = await checkThread.ask(file).catch((fault) => {
         if (yard !== opened) return null;
-        // A file that nobody looked through is not written to: better the window waits.
+        // A file that nobody checked is not written to: better the window waits.
         reportFault(fault);
         return damageIn(file);
       });
       if (yard !== opened) return;
-      looking = null;
+      checking = null;
       if (damage !== null) throw damagedFile(file);
       opened.allowWriting();
       beginWriting(opened);
     } catch (error) {
       stopFor(asProblem(error, file));
     }
-    heard();
+    integrityChecked.give();
   }
 
-  /** A large file may turn out to be damaged at the first look. */
+  /** A large file may turn out to be damaged when it is first read. */
   function boards(): number {
     try {
-      return yard?.boards.total() ?? 0;
+      return yard?.reader.boards.total() ?? 0;
     } catch (error) {
       if (!isDamage(error)) throw error;
       stopFor(asProblem(error, files[kind]));
@@ -105,14 +106,18 @@ export function createYards(
     for (const suffix of ['', '-wal', '-shm']) rmSync(files.demo + suffix, { force: true });
   }
 
+  /** @throws Refusal while no yard is open */
+  function current(): Yard {
+    if (yard === null) throw problem ?? new Refusal(message('refusal.no-yard'));
+    return yard;
+  }
+
   open('own');
 
   return {
+    current,
     /** @throws Refusal while no yard is open */
-    current: (): Yard => {
-      if (yard === null) throw problem ?? new Refusal(message('refusal.no-yard'));
-      return yard;
-    },
+    reader: (): YardReader => current().reader,
     info: (): YardInfo => {
       const counted = boards();
       return {
@@ -124,14 +129,12 @@ export function createYards(
         version: packageJson.version,
       };
     },
-    /** False while no yard is open, and while a large file is being looked through. */
+    /** False while no yard is open, and while a large file is being checked. */
     mayWrite: (): boolean => mayWrite,
-    /** Done when the large file that is open was looked through; null where that is not going on. */
-    looking: (): Promise<void> | null => looking,
-    /** Called when a large file was looked through: it may be written to now, or it is closed and has a problem. */
-    whenIntegrityChecked: (listener: () => void): void => {
-      heard = listener;
-    },
+    /** Done when the large file that is open was checked; null where that is not going on. */
+    checking: (): Promise<void> | null => checking,
+    /** A large file was checked: it may be written to now, or it is closed and has a problem. */
+    integrityChecked,
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       if (!existsSync(files.demo)) {

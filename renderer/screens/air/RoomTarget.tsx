@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { type Room, targetForRoom } from '../../../shared-core/wood/species/target.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { NumberField } from '../../parts/Field.tsx';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { EndUseForm } from '../species/EndUseForm.tsx';
 import { emptyUseDraft } from '../species/end-use-draft.ts';
@@ -14,7 +14,7 @@ import { airRh, airTempC } from './air-fields.ts';
 /** From the humidity of the room where the work goes: the target for its wood, to save as a use. */
 export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: DisplayUnits }) {
   const { say, formats } = useWords();
-  const endUses = useAnswer('endUses.list', {});
+  const endUses = useQuery('endUses.list', {});
   const [temp, setTemp] = useState<number | null>(firstTemp);
   const [driestPct, setDriestPct] = useState<number | null>(30);
   const [dampestPct, setDampestPct] = useState<number | null>(50);

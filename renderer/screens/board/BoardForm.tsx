@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from './BoardFields.tsx';
 import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
@@ -14,8 +14,8 @@ import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
 export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
   const units = useUnits();
   const { say } = useWords();
-  const allSpecies = useAnswer('species.list', {});
-  const stacks = useAnswer('stacks.list', {});
+  const allSpecies = useQuery('species.list', {});
+  const stacks = useQuery('stacks.list', {});
   const [draft, setDraft] = useState(draftOfBoard(board, units));
   const [stackId, setStackId] = useState(String(board.stackId));
   const [shown, setShown] = useState(false);

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { AboutBoard } from './AboutBoard.tsx';
@@ -21,7 +21,7 @@ import './board.css';
 /** Everything known of one board. */
 export function BoardScreen({ id }: { id: number }) {
   const { say } = useWords();
-  const found = useAnswer('boards.get', { id });
+  const found = useQuery('boards.get', { id });
   if (found.output) return <Found found={found.output} />;
   return (
     <Screen title={say('board.title')}>
@@ -114,8 +114,8 @@ function Found({
 
 /** What the stack of a board is for; null until known. */
 function useEndUseOf(stackId: number) {
-  const stacks = useAnswer('stacks.list', {});
-  const endUses = useAnswer('endUses.list', {});
+  const stacks = useQuery('stacks.list', {});
+  const endUses = useQuery('endUses.list', {});
   const stack = stacks.output?.find((each) => each.id === stackId);
   return endUses.output?.find((endUse) => endUse.id === stack?.endUseId) ?? null;
 }

@@ -2,8 +2,8 @@ import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts'
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { CupSection } from './CupSection.tsx';
 import { ForecastPlaces } from './ForecastPlaces.tsx';
@@ -14,7 +14,7 @@ import './forecast.css';
 /** When a board is likely ready, and where; its profile today; and its cup. */
 export function ForecastOfBoard({ board }: { board: BoardRow }) {
   const { say } = useWords();
-  const asked = useAnswer('boards.forecast', { id: board.id });
+  const asked = useQuery('boards.forecast', { id: board.id });
   const { details, whyNot } = asked.output ?? { details: null, whyNot: null };
   if (details) return <Expected board={board} details={details} />;
   return (

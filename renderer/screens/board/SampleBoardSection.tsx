@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { CutSectionsForm } from './CutSectionsForm.tsx';
 import { SampleRecords } from './SampleRecords.tsx';
@@ -21,7 +21,7 @@ export function SampleBoardSection({
   findings: readonly LatestFinding[];
 }) {
   const { say } = useWords();
-  const sample = useAnswer('samples.get', { boardId: board.id });
+  const sample = useQuery('samples.get', { boardId: board.id });
   const [open, setOpen] = useState<'nothing' | 'cut' | 'weigh'>('nothing');
   const close = () => setOpen('nothing');
   const state = sample.output;

@@ -11,11 +11,11 @@ import {
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 import './shrinkage.css';
@@ -30,7 +30,7 @@ export function ShrinkageSection({
   endUse: EndUse | null;
 }) {
   const { say } = useWords();
-  const allSpecies = useAnswer('species.list', {});
+  const allSpecies = useQuery('species.list', {});
   const species = allSpecies.output?.find((each) => each.id === board.speciesId);
   return (
     <Sheet title={say('movement.title')}>

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/settings.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { useSettings } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { BoardsOneByOne, CallChoice, StackChoice } from './BoardChoice.tsx';
 import { LabelsToPrint } from './LabelsToPrint.tsx';
@@ -36,7 +36,7 @@ function ChooseAndPrint({
   stackId: number | null;
   layouts: Settings['labelLayouts'];
 }) {
-  const stacks = useAnswer('stacks.list', {});
+  const stacks = useQuery('stacks.list', {});
   const { found, error, again } = useLabelBoards(boardIds, stackId);
   const [calls, setCalls] = useState<Set<CallOrNone>>(new Set(callsAndNone));
   const [excluded, setExcluded] = useState<Set<number>>(new Set());

@@ -3,13 +3,13 @@ import type { Settings } from '../../../shared-core/contract/settings.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import { type LabelLayout, problemOfUsed } from '../../../shared-core/labels/sheet.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { NumberField } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { region, useWords } from '../../words.ts';
 import { LabelPreview } from './LabelPreview.tsx';
 import { PrintPages } from './PrintPages.tsx';
@@ -80,7 +80,7 @@ function PaperChoice({
 }
 
 function Drawn({ boardIds, layout, used }: { boardIds: number[]; layout: LabelLayout; used: number }) {
-  const contents = useAnswer('labels.contents', { boardIds });
+  const contents = useQuery('labels.contents', { boardIds });
   if (contents.error) return <Failed sentence={contents.error} again={contents.again} />;
   if (!contents.output) return <Loading />;
   return <Pages boardIds={boardIds} contents={contents.output} layout={layout} used={used} />;

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
 import { bridge } from '../../bridge.ts';
+import { useChanges } from '../../data/useChanges.ts';
 import { fetchBoards } from '../../stores/boards.ts';
 import { sentenceOf } from '../../stores/notices.ts';
-import { useYard } from '../../stores/yard.ts';
 import { type LabelBoard, MOST_LABELS, ofContent, ofRow } from './label-choice.ts';
 
 interface LabelBoards {
@@ -15,7 +15,7 @@ interface LabelBoards {
 export function useLabelBoards(boardIds: readonly number[], stackId: number | null) {
   const [asked, setAsked] = useState(0);
   const [answer, setAnswer] = useState<{ key: string; found: LabelBoards | null; error: string | null }>();
-  const changes = useYard((yard) => yard.changes);
+  const changes = useChanges('boards', 'stacks', 'species');
   const key = boardIds.length > 0 ? `boards ${boardIds.join()}` : `stack ${stackId}`;
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for the ids and the stack; `changes` and `asked` are reasons to ask again.

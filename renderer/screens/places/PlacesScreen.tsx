@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { placeKinds } from './kinds.ts';
 import { PlaceForm } from './PlaceForm.tsx';
@@ -13,7 +13,7 @@ import './places.css';
 
 /** Where stacks are, with the air there and the EMC in it. */
 export function PlacesScreen() {
-  const places = useAnswer('places.list', {});
+  const places = useQuery('places.list', {});
   const units = useUnits();
   const { say } = useWords();
   const [form, setForm] = useState<'closed' | 'new' | PlaceRow>('closed');

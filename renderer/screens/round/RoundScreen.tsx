@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { useLink } from '../../stores/link.ts';
-import { followRound, loadRound, useRound } from '../../stores/round.ts';
+import { followRound, openRound, useRound } from '../../stores/round.ts';
 import { Probe } from './Probe.tsx';
 import { RoundSummaryPage } from './RoundSummaryPage.tsx';
 import './round.css';
@@ -12,12 +12,12 @@ export function RoundScreen({ id }: { id: number }) {
   const returns = useLink((link) => link.returns);
   useEffect(followRound, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
-  useEffect(() => void loadRound(id), [id, returns]);
+  useEffect(() => void openRound(id), [id, returns]);
 
   if (round?.id !== id) {
     return (
       <Screen title="Round">
-        {error ? <Failed sentence={error} again={() => void loadRound(id)} /> : <Loading />}
+        {error ? <Failed sentence={error} again={() => void openRound(id)} /> : <Loading />}
       </Screen>
     );
   }

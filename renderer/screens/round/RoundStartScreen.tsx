@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
 import { Select } from '../../parts/Field.tsx';
@@ -12,12 +13,11 @@ import { useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import './round.css';
 
 /** Which stack, and how warm the wood is; then off. */
 export function RoundStartScreen({ stackId }: { stackId: number | null }) {
-  const stacks = useAnswer('stacks.list', {});
+  const stacks = useQuery('stacks.list', {});
   return (
     <Screen title="Start a round" lead="One walk over a stack’s boards with the meter.">
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}

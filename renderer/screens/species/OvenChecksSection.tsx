@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { Sources } from '../../parts/Sources.tsx';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { OvenCheckForm } from './OvenCheckForm.tsx';
 import { OwnFitPart } from './OwnFitPart.tsx';
@@ -17,7 +17,7 @@ const TOLERANCE_K = 2;
 /** The person's own oven-dry checks of a species, what they show of the meter, and whether they correct its readings. */
 export function OvenChecksSection({ species }: { species: Species }) {
   const { say } = useWords();
-  const fits = useAnswer('ovenChecks.ofSpecies', { speciesId: species.id });
+  const fits = useQuery('ovenChecks.ofSpecies', { speciesId: species.id });
   const [adding, setAdding] = useState(false);
   const add = () => setAdding(true);
   const pieces = fits.output?.flatMap((fit) => fit.checks.map((check) => check.piece)) ?? [];

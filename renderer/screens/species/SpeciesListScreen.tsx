@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import { findSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { TextField } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { useSpeciesSearch } from '../../stores/species-search.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
@@ -37,7 +37,7 @@ export function SpeciesListScreen() {
 
 function AllSpecies() {
   const { say } = useWords();
-  const allSpecies = useAnswer('species.list', {});
+  const allSpecies = useQuery('species.list', {});
   const query = useSpeciesSearch((search) => search.query);
   const [adding, setAdding] = useState(false);
   const all = allSpecies.output ?? [];
@@ -85,7 +85,7 @@ function AllSpecies() {
 
 function EndUses() {
   const { say } = useWords();
-  const endUses = useAnswer('endUses.list', {});
+  const endUses = useQuery('endUses.list', {});
   const [form, setForm] = useState<'closed' | 'new' | EndUse>('closed');
   return (
     <Sheet

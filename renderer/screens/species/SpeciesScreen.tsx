@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { Sources } from '../../parts/Sources.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { correctionMessage } from './correction-message.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
@@ -16,7 +16,7 @@ import './species.css';
 /** Everything known about one species, and the person's own oven-dry checks of it. */
 export function SpeciesScreen({ id }: { id: string }) {
   const { say } = useWords();
-  const allSpecies = useAnswer('species.list', {});
+  const allSpecies = useQuery('species.list', {});
   const species = allSpecies.output?.find((each) => each.id === id);
   if (species && allSpecies.output) return <Found species={species} allSpecies={allSpecies.output} />;
   return (

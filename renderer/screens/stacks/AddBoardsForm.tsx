@@ -2,12 +2,12 @@ import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
@@ -17,16 +17,16 @@ import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draf
 
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
-  const allSpecies = useAnswer('species.list', {});
-  const next = useAnswer('boards.nextCode', { stackId: stack.id });
+  const allSpecies = useQuery('species.list', {});
+  const next = useQuery('boards.nextCode', { stackId: stack.id });
   // What was added last is the likeliest to be added again.
-  const newest = useAnswer('boards.list', {
+  const newest = useQuery('boards.list', {
     stackId: stack.id,
     search: '',
     offset: Math.max(0, stack.boards - 1),
     limit: 1,
   });
-  const nextLayer = useAnswer('stacks.nextLayer', { id: stack.id });
+  const nextLayer = useQuery('stacks.nextLayer', { id: stack.id });
   const error = allSpecies.error ?? next.error ?? nextLayer.error;
   if (error) return <Failed sentence={error} />;
   if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading) return <Loading />;

@@ -3,12 +3,12 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { instantOfDay } from '../../parts/days.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { tellDone } from '../../stores/notices.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 
 type Target =
@@ -20,7 +20,7 @@ type Target =
 export function MoveForm({ target, onClose }: { target: Target; onClose: () => void }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const places = useAnswer('places.list', {});
+  const places = useQuery('places.list', {});
   const [placeId, setPlaceId] = useState('');
   const [day, setDay] = useState(today);
 

@@ -5,21 +5,21 @@ import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
 import { go } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { PlaceForm } from '../places/PlaceForm.tsx';
 import { endUseOptions } from './end-use-options.ts';
 
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
 export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
-  const places = useAnswer('places.list', {});
-  const endUses = useAnswer('endUses.list', {});
+  const places = useQuery('places.list', {});
+  const endUses = useQuery('endUses.list', {});
   const error = places.error ?? endUses.error;
   if (error) return <Failed sentence={error} />;
   if (!places.output || !endUses.output) return <Loading />;

@@ -1,8 +1,8 @@
 import { useRef, useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { StackDrawing } from './StackDrawing.tsx';
 import { StackPlan } from './StackPlan.tsx';
@@ -14,8 +14,8 @@ const MOST_DRAWN = 500;
 /** What to do with a stack, and its drawing. */
 export function StackOverview({ stack: { id: stackId, topCover } }: { stack: StackRow }) {
   const [certainty, setCertainty] = useState(0.9);
-  const plan = useAnswer('stacks.plan', { id: stackId, certainty });
-  const boards = useAnswer('boards.list', { stackId, search: '', offset: 0, limit: MOST_DRAWN });
+  const plan = useQuery('stacks.plan', { id: stackId, certainty });
+  const boards = useQuery('boards.list', { stackId, search: '', offset: 0, limit: MOST_DRAWN });
   const { say } = useWords();
   // The last plan stays while one of another certainty is made.
   const last = useRef<Plan | null>(null);

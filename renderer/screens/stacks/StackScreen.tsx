@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
@@ -17,7 +17,7 @@ import './stacks.css';
 
 /** One stack and its boards. */
 export function StackScreen({ id }: { id: number }) {
-  const stacks = useAnswer('stacks.list', {});
+  const stacks = useQuery('stacks.list', {});
   const { say } = useWords();
   const stack = stacks.output?.find((each) => each.id === id);
   if (stack) return <Stack stack={stack} />;

@@ -1,13 +1,13 @@
 import type { StackVolume as Volume } from '../../../shared-core/contract/stack-volume.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { useUnits } from '../../stores/settings.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import './stack-volume.css';
 
 /** What a stack amounts to: its volume as the trade tallies it, and its weight now and at its target. */
 export function StackVolume({ stackId }: { stackId: number }) {
-  const volume = useAnswer('stacks.volume', { id: stackId });
+  const volume = useQuery('stacks.volume', { id: stackId });
   const { say } = useWords();
   return (
     <Sheet title={say('stacks.volume')}>

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useYard } from '../../stores/yard.ts';
-import { useAnswer } from '../../useAnswer.ts';
 import { useWords } from '../../words.ts';
 import { FirstStart } from './FirstStart.tsx';
 import { StackCard } from './StackCard.tsx';
@@ -14,7 +14,7 @@ import './stacks.css';
 
 /** What I have, and what is ready. */
 export function StacksScreen() {
-  const stacks = useAnswer('stacks.list', {});
+  const stacks = useQuery('stacks.list', {});
   const kind = useYard((yard) => yard.info?.kind ?? 'own');
   const [adding, setAdding] = useState(false);
   const { say } = useWords();

@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../bridge.ts';
+import { useChanges } from '../../data/useChanges.ts';
 import { useLink } from '../../stores/link.ts';
 import { sentenceOf } from '../../stores/notices.ts';
-import { useYard } from '../../stores/yard.ts';
 
 export const PAGE_ROWS = 100;
 
@@ -34,7 +34,7 @@ export function useBoardPages(stackId: number | null, search: string): BoardPage
   const [error, setError] = useState<string | null>(null);
   const [inSight, setInSight] = useState({ first: 0, last: 0 });
   const [asked, setAsked] = useState(0);
-  const changes = useYard((yard) => yard.changes);
+  const changes = useChanges('stacks', 'places', 'species', stackId === null ? 'boards' : `stack:${stackId}`);
   const returns = useLink((link) => link.returns);
   const key = `${stackId} ${search}`;
   const reason = `${key} ${changes} ${returns} ${asked}`;

@@ -40,7 +40,7 @@ test('what is said of several boards is kept, what is not said stays', async () 
   // The day goes with the side: said anew, the side brings its own.
   await yard.command('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, stackOrder: null });
   for (const row of await rows()) expect(row).toMatchObject({ barkSide: 'down', barkOffOn: null });
-  expect(yard.heard('yard.changed').length).toBeGreaterThan(1);
+  expect(yard.heard('changed').length).toBeGreaterThan(1);
 });
 
 test('boards are laid in the order given, and the next course is the one above', async () => {

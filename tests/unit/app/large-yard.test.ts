@@ -96,7 +96,7 @@ describe('a large yard file that is damaged', () => {
       ok: false,
       problem: { code: 'refusal.yard-damaged' },
     });
-    expect(events.filter((name) => name === 'yard.changed')).toHaveLength(2);
+    expect(events.filter((name) => name === 'changed')).toHaveLength(1);
     expect(await app.answer('yard.info', {})).toMatchObject({
       output: { problem: { code: 'refusal.yard-damaged' }, canStartAfresh: true, boards: 0 },
     });

@@ -145,13 +145,13 @@ describe('a round of which many boards are to be judged anew', () => {
   test('says so, judges the one aimed at now and the others meanwhile, and tells when that is done', async () => {
     const before = await averagesIn(roundId);
     await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
-    const told = yard.heard('yard.changed').length;
+    const told = yard.heard('changed').length;
     const { summary, boards, aim } = await round(roundId);
     expect(summary).toMatchObject({ boards: MANY, probed: MANY });
     expect(inEnglish(summary.message)).toMatch(/\d\d being judged/);
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
     expect(boards[aim.boardIndex]?.finding?.averagePct).toBeGreaterThan(before[aim.boardIndex]!);
-    await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(told), 10_000);
+    await vi.waitFor(() => expect(yard.heard('changed').length).toBeGreaterThan(told), 10_000);
     await allJudged();
     const after = await averagesIn(roundId);
     for (const [index, averagePct] of after.entries()) expect(averagePct).toBeGreaterThan(before[index]!);
@@ -165,6 +165,7 @@ describe('a round of which many boards are to be judged anew', () => {
     const judged = await findingsIn(roundId);
     onDisk(`UPDATE finding SET rules_version = 1, record = json_set(record, '$.averagePct', 55)`);
     expect(await unjudged()).toBe(MANY);
+    await yard.command('rounds.open', { roundId });
     await allJudged();
     expect((await findingsIn(roundId)).map((finding) => finding?.averagePct)).toEqual(
       judged.map((finding) => finding?.averagePct),

@@ -92,8 +92,8 @@ test('a round in which nothing is odd changes no call', async () => {
   yard.later(21 * DAY_MS);
   const roundId = await walkAll(SOUND);
   const before = await Promise.all(CODES.map(reasonInList));
-  const heard = yard.heard('yard.changed').length;
-  await vi.waitFor(() => expect(yard.heard('yard.changed').length).toBeGreaterThan(heard), 15_000);
+  const heard = yard.heard('changed').length;
+  await vi.waitFor(() => expect(yard.heard('changed').length).toBeGreaterThan(heard), 15_000);
   for (const code of CODES) expect(await roundSuspicionsOf(code, roundId)).toEqual([]);
   expect(await Promise.all(CODES.map(reasonInList))).toEqual(before);
 });

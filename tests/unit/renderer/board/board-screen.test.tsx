@@ -7,7 +7,6 @@ import { dayOf } from '../../../../renderer/parts/days.ts';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
-import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
@@ -66,24 +65,14 @@ const spots = [
 ];
 
 /** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
-const probedBoard: ProbedBoard = {
-  boardId: 1,
-  code: 'OAK-01',
-  speciesName: 'Northern red oak',
-  thicknessMm: 27,
-  lengthMm: 2400,
-  woodTempC: null,
-  ownTemp: false,
-  isRead: false,
-  finding: null,
-  assessment: null,
-};
+const owner = { roundId: 1, boardId: 1, stackId: 1 };
 
 function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
     'boards.get': () => board,
     'stacks.list': () => [aStack()],
     'samples.get': () => ({
+      boardId: 1,
       cuts: [],
       weights: [],
       target: null,
@@ -92,8 +81,8 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
     'boards.forecast': () => ({ details: null, whyNot: 'Nothing can be foreseen of it yet.' }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
-    'readings.exclude': () => probedBoard,
-    'readings.include': () => probedBoard,
+    'readings.exclude': () => owner,
+    'readings.include': () => owner,
     ...more,
   });
   render(

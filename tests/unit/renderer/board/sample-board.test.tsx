@@ -14,6 +14,7 @@ import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../s
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 const none: SampleBoardState = {
+  boardId: 1,
   cuts: [],
   weights: [],
   target: null,
@@ -39,6 +40,7 @@ const drying: SampleBoardState = {
 };
 
 const followed: SampleBoardState = {
+  boardId: 1,
   cuts: [
     {
       ...drying.cuts[0]!,

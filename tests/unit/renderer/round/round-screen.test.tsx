@@ -18,15 +18,17 @@ import { aBoard, aReading, aRound, read } from './a-round.ts';
 /** The frame gives every screen the page's main landmark. */
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
 
+/** Whose reading was saved or excluded. */
+const owner = { roundId: 12, boardId: 101, stackId: 3 };
 const nothing = {
   'rounds.aim': () => ({}),
-  'rounds.type': () => ({}),
-  'rounds.take': () => ({}),
-  'rounds.undo': () => ({}),
+  'rounds.type': () => owner,
+  'rounds.take': () => owner,
+  'rounds.undo': () => owner,
 };
 
 async function open(round: RoundState = aRound(), more: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine({ 'rounds.get': () => round, ...nothing, ...more });
+  const machine = playMachine({ 'rounds.open': () => round, ...nothing, ...more });
   const user = userEvent.setup();
   render(<RoundScreen id={round.id} />, { wrapper: InMain });
   await screen.findByRole('heading', { level: 1 });
@@ -72,7 +74,7 @@ afterEach(cleanup);
 
 describe('before the round is there', () => {
   test('it says that it is loading', async () => {
-    playMachine({ 'rounds.get': () => new Promise(() => undefined) });
+    playMachine({ 'rounds.open': () => new Promise(() => undefined) });
     render(<RoundScreen id={12} />, { wrapper: InMain });
     expect(screen.getByRole('status').textContent).toBe('Loading …');
     await expectNoBarriers();
@@ -81,7 +83,7 @@ describe('before the round is there', () => {
   test('a round that cannot be had says why, and can be tried again', async () => {
     let there = false;
     playMachine({
-      'rounds.get': () => {
+      'rounds.open': () => {
         if (!there) throw new Refusal(message('refusal.not-found', { what: 'round' }));
         return aRound();
       },
@@ -318,21 +320,20 @@ describe('a board that was read before', () => {
   test('and is being judged says so, and has its call once the machine has', async () => {
     const judged = read(aBoard(2), [aReading(1)], 'ready');
     let isJudged = false;
-    const { machine } = await open(aRound(), {
-      'rounds.get': () =>
-        aRound([aBoard(1), isJudged ? judged : { ...judged, finding: null, assessment: null }]),
-    });
+    const answer = () =>
+      aRound([aBoard(1), isJudged ? judged : { ...judged, finding: null, assessment: null }]);
+    const { machine } = await open(answer(), { 'rounds.get': answer });
     const chip = () => screen.getByRole('button', { name: /^WAL-02/ }).textContent;
     expect(chip()).toBe('WAL-02being judged');
     isJudged = true;
-    await act(async () => machine.tell('yard.changed', {}));
+    await act(async () => machine.tell('changed', { topics: ['boards', 'round:12'] }));
     expect(chip()).toMatch(/Ready/);
   });
 
-  test('is not asked for again at every change of the yard', async () => {
+  test('is not asked for again when a board of it was read', async () => {
     const { machine } = await open(twoRead());
-    await act(async () => machine.tell('yard.changed', {}));
-    expect(machine.inputsOf('rounds.get')).toHaveLength(1);
+    await act(async () => machine.tell('changed', { topics: ['boards', 'board:101', 'round:12'] }));
+    expect(machine.inputsOf('rounds.get')).toEqual([]);
   });
 });
 
@@ -384,7 +385,7 @@ describe('a reading that was kept', () => {
   test('and excluded stays in sight, says why, and can be included again', async () => {
     const excluded = aReading(1, { excluded: { text: 'Knot, pitch or bark' }, counts: false });
     const { machine, user } = await open(aRound([read(aBoard(1), [excluded]), aBoard(2)]), {
-      'readings.include': () => aBoard(1),
+      'readings.include': () => owner,
     });
     expect(screen.getByText('Excluded: Knot, pitch or bark')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Include shell reading 11.4%' }));
@@ -393,7 +394,7 @@ describe('a reading that was kept', () => {
 
   test('is excluded by hand with a reason', async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]), {
-      'readings.exclude': () => aBoard(1),
+      'readings.exclude': () => owner,
     });
     await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await expectNoBarriers();
@@ -622,7 +623,7 @@ describe('a finished round', () => {
       'rounds.get': () => finished(boards),
     });
     boards[0] = read(aBoard(1), [aReading(1)], 'probe-again');
-    await act(async () => machine.tell('yard.changed', {}));
+    await act(async () => machine.tell('changed', { topics: ['boards', 'round:12'] }));
     expect(screen.getAllByRole('row')[1]?.textContent).toMatch(/WAL-01.*Probe again/);
   });
 

@@ -96,8 +96,8 @@ describe('a settled value that could not save itself', () => {
 
   test('is shown in the round, where Space saves it', async () => {
     const { machine, user } = await open(aYard(), {
-      'rounds.get': () => aRound(),
-      'rounds.take': () => ({}),
+      'rounds.open': () => aRound(),
+      'rounds.take': () => ({ roundId: 12, boardId: 101, stackId: 3 }),
     });
     await goTo({ name: 'round', id: 12 });
     act(() => {

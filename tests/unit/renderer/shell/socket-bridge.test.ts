@@ -77,13 +77,13 @@ test('events reach who listens, until they stop', async () => {
   const { bridge, states } = connect(host.port);
   await vi.waitFor(() => expect(states).toContain('open'));
   const heard: unknown[] = [];
-  const stop = bridge.on('yard.changed', (data) => heard.push(data));
-  host.tell('yard.changed', {});
+  const stop = bridge.on('changed', (data) => heard.push(data));
+  host.tell('changed', { topics: ['boards'] });
   await vi.waitFor(() => expect(heard).toHaveLength(1));
   stop();
   let other = 0;
-  bridge.on('yard.changed', () => other++);
-  host.tell('yard.changed', {});
+  bridge.on('changed', () => other++);
+  host.tell('changed', { topics: ['boards'] });
   await vi.waitFor(() => expect(other).toBe(1));
   expect(heard).toHaveLength(1);
 });
@@ -129,8 +129,8 @@ test('over Electron the same: output, refusal and events', async () => {
     problem: message('refusal.round-finished'),
   });
   const heard: unknown[] = [];
-  bridge.on('yard.changed', (data) => heard.push(data));
-  hear('yard.changed', {});
+  bridge.on('changed', (data) => heard.push(data));
+  hear('changed', { topics: ['boards'] });
   hear('meter.state', {});
-  expect(heard).toEqual([{}]);
+  expect(heard).toEqual([{ topics: ['boards'] }]);
 });

@@ -1,0 +1,161 @@
+import type { RoundFinding } from '../../../shared-core/contract/round.ts';
+import type { Move } from '../../../shared-core/contract/yard.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/calls/evidence.ts';
+import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
+import type { BoardOfRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import { findingOf } from './finding.ts';
+import type { OwnFits } from './own-fits.ts';
+
+/** A person waits for no more boards than this to be judged; more are judged in the background. */
+export const MOST_JUDGED_AT_ONCE = 20;
+
+/** What every round of a board is judged by. */
+interface KnownBoard {
+  boardId: number;
+  facts: NonNullable<ReturnType<YardReader['boards']['judgedBy']>>;
+  moves: readonly Move[];
+}
+
+/** Brings together what the core needs to judge a board. Nothing is saved here. */
+export function createAssessing(context: QueryContext, ownFits: OwnFits) {
+  function assess(boardId: number, roundId: number): Assessment {
+    return assessKnown(knownBoard(boardId), roundId);
+  }
+
+  /** What a round found on a board, for lists and labels, and the whole of it. */
+  function assessWithFinding(
+    boardId: number,
+    roundId: number,
+  ): { assessment: Assessment; finding: RoundFinding | null } {
+    const known = knownBoard(boardId);
+    const assessment = assessKnown(known, roundId);
+    return { assessment, finding: findingOf(roundId, known.facts, assessment) };
+  }
+
+  function assessKnown(known: KnownBoard, roundId: number): Assessment {
+    const evidence = evidenceOf(known, roundId, true);
+    return judgeBoard(evidence, context.yard().comparisons.suspicions(roundId, known.boardId));
+  }
+
+  /** A board as it is compared with the others of its round. */
+  function boardOfRound(boardId: number, roundId: number): BoardOfRound {
+    const known = knownBoard(boardId);
+    return { code: known.facts.code, evidence: evidenceOf(known, roundId, true) };
+  }
+
+  function knownBoard(boardId: number): KnownBoard {
+    const { boards, moves } = context.yard();
+    return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: moves.ofBoard(boardId) };
+  }
+
+  function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
+    const yard = context.yard();
+    const { speciesId, endUseId, thicknessMm, lengthMm, isSpeciesConfirmed } = known.facts;
+    const readings = yard.readings.ofBoard(known.boardId, roundId);
+    const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
+    const meterIds = new Set(readings.map((reading) => reading.meterId).filter((id) => id !== null));
+    return {
+      board: { thicknessMm, lengthMm, isSpeciesConfirmed },
+      species: orRefuse(yard.species.get(speciesId), 'species'),
+      endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
+      place: placeAt(known.moves, at),
+      readings,
+      meters: Object.fromEntries(
+        [...meterIds].map((id) => {
+          const description = yard.meters.get(id)?.description ?? null;
+          const ownCalibration = ownFits.calibration(speciesId, id);
+          return [
+            id,
+            { basis: description?.basis ?? null, range: description?.range ?? null, ownCalibration },
+          ];
+        }),
+      ),
+      typedBasis: { basis: null, range: null, ownCalibration: ownFits.calibration(speciesId, null) },
+      previous: withPrevious ? previousFinding(known, roundId, at) : null,
+    };
+  }
+
+  /** One live value corrected for the board it is read on. */
+  function correct(live: {
+    boardId: number;
+    value: number;
+    unit: ReadingUnit;
+    woodTempC: number | null;
+    meterId: number;
+  }): Corrected {
+    const yard = context.yard();
+    const { speciesId } = orRefuse(yard.boards.get(live.boardId), 'board');
+    return correctReading({
+      value: live.value,
+      unit: live.unit,
+      woodTempC: live.woodTempC,
+      species: orRefuse(yard.species.get(speciesId), 'species'),
+      basis: yard.meters.get(live.meterId)?.description?.basis ?? null,
+      ownCalibration: ownFits.calibration(speciesId, live.meterId),
+    });
+  }
+
+  /** Where the board was at that instant, with the EMC of that month's air. */
+  function placeAt(moves: readonly Move[], at: string): BoardEvidence['place'] {
+    const yard = context.yard();
+    const move = moves.findLast((each) => each.since <= at) ?? moves[0];
+    const place = orRefuse(yard.places.get(orRefuse(move, 'move').placeId), 'place');
+    const month = new Date(at).getMonth();
+    return {
+      name: place.name,
+      kind: place.kind,
+      emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
+      airTempC: place.air[month]?.tempC ?? null,
+    };
+  }
+
+  function previousFinding(known: KnownBoard, roundId: number, at: string): BoardEvidence['previous'] {
+    const before = context
+      .yard()
+      .readings.roundsOfBoard(known.boardId)
+      .filter((id) => id < roundId)
+      .at(-1);
+    if (before === undefined) return null;
+    const { estimate, readings } = judgeBoard(evidenceOf(known, before, false));
+    const takenAt = readings.at(-1)?.takenAt;
+    if (estimate === null || takenAt === undefined) return null;
+    const moved = known.moves.some(({ since }) => since > takenAt && since <= at);
+    return { estimate, takenAt, moved };
+  }
+
+  /** Every board read in the round with its finding as it is saved; null where that is still to be made. */
+  function savedFindings(roundId: number): Map<number, RoundFinding | null> {
+    return context.yard().findings.inRound(roundId, RULES_VERSION);
+  }
+
+  /** What the round found on every board read in it; null where too many are still to be judged to wait for them. */
+  function findings(roundId: number): ReadonlyMap<number, RoundFinding | null> {
+    const found = savedFindings(roundId);
+    const due = dueIn(found);
+    if (due.length <= MOST_JUDGED_AT_ONCE) {
+      for (const boardId of due) found.set(boardId, assessWithFinding(boardId, roundId).finding);
+    }
+    return found;
+  }
+
+  return {
+    assess,
+    assessWithFinding,
+    boardOfRound,
+    correct,
+    findings,
+    /** Boards of the round whose readings are still to be judged by these rules. */
+    dueInRound: (roundId: number): number[] => dueIn(savedFindings(roundId)),
+  };
+}
+export type Assessing = ReturnType<typeof createAssessing>;
+
+const dueIn = (found: ReadonlyMap<number, RoundFinding | null>): number[] =>
+  [...found].filter(([, finding]) => finding === null).map(([boardId]) => boardId);

@@ -1,0 +1,100 @@
+import { z } from 'zod';
+import { judgedReadingSchema } from '../../probing/readings/reading.ts';
+import { messageSchema } from '../../words/message.ts';
+import { boardForecastSchema } from '../forecast.ts';
+import { command, nothingSchema, query } from '../request-kinds.ts';
+import { stackOrderSchema } from '../stack-order.ts';
+import { boardTopics, type Topic } from '../topics.ts';
+import {
+  boardRowSchema,
+  boardSchema,
+  latestFindingSchema,
+  moveSchema,
+  newBoardSchema,
+  rowIdSchema,
+  sharedBoardFieldsSchema,
+} from '../yard.ts';
+
+const byId = z.object({ id: rowIdSchema });
+const someBoards = z.array(rowIdSchema).min(1).max(100_000);
+
+export const boardRequests = {
+  'boards.list': query({
+    input: z.object({
+      stackId: rowIdSchema.nullable(),
+      /** Part of a board ID, species or log. */
+      search: z.string().max(80),
+      offset: z.number().int().min(0),
+      limit: z.number().int().min(1).max(500),
+    }),
+    output: z.object({ total: z.number().int(), rows: z.array(boardRowSchema) }),
+    topics: ({ stackId }) => [
+      'stacks',
+      'places',
+      'species',
+      stackId === null ? 'boards' : `stack:${stackId}`,
+    ],
+  }),
+  'boards.get': query({
+    input: byId,
+    output: z.object({
+      board: boardRowSchema,
+      moves: z.array(moveSchema),
+      /** Every reading ever taken on it, newest round first, excluded ones too. */
+      readings: z.array(judgedReadingSchema),
+      /** What each round found, oldest first. */
+      findings: z.array(latestFindingSchema),
+      /** Of the newest round's call; none before the first. */
+      reasons: z.array(messageSchema),
+      isSpeciesConfirmed: z.boolean(),
+    }),
+    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', `board:${id}`],
+  }),
+  /** When it will be ready for its use, where it is and elsewhere, by its history. Takes a moment. */
+  'boards.forecast': query({
+    input: byId,
+    output: boardForecastSchema,
+    topics: () => ['boards', 'stacks', 'places', 'species', 'endUses'],
+  }),
+  'boards.add': command({
+    input: z.array(newBoardSchema).min(1).max(500),
+    output: z.array(boardRowSchema),
+    topics: (_, boards) => [
+      'boards',
+      ...[...new Set(boards.map(({ stackId }) => stackId))].map((id): Topic => `stack:${id}`),
+    ],
+  }),
+  'boards.change': command({
+    input: boardSchema,
+    output: boardRowSchema,
+    // It may have left another stack.
+    topics: ({ id }) => ['stacks', ...boardTopics([id])],
+  }),
+  /** Edits the same fields of several boards, and lays them layer by layer in the order given where `stackOrder` is not null. */
+  'boards.changeTogether': command({
+    input: z.object({
+      boardIds: someBoards,
+      said: sharedBoardFieldsSchema,
+      stackOrder: stackOrderSchema.nullable(),
+    }),
+    output: z.object({ changed: z.number().int() }),
+    topics: ({ boardIds }) => ['stacks', ...boardTopics(boardIds)],
+  }),
+  'boards.move': command({
+    input: z.object({ boardIds: someBoards, placeId: rowIdSchema, since: z.iso.datetime() }),
+    output: z.object({ moved: z.number().int() }),
+    topics: ({ boardIds }) => ['stacks', ...boardTopics(boardIds)],
+  }),
+  /** A person checked that its species is right, so its readings raise no more questions about it. */
+  'boards.confirmSpecies': command({
+    input: byId,
+    output: nothingSchema,
+    topics: ({ id }) => boardTopics([id]),
+  }),
+  /** A free ID that continues the stack's numbering. */
+  'boards.nextCode': query({
+    input: z.object({ stackId: rowIdSchema }),
+    output: z.object({ code: z.string() }),
+    topics: () => ['boards', 'stacks'],
+  }),
+};

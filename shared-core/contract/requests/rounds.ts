@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { command, nothingSchema, query } from '../request-kinds.ts';
+import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
+import type { Topic } from '../topics.ts';
+import { rowIdSchema } from '../yard.ts';
+
+const inRound = z.object({ roundId: rowIdSchema });
+const ofReading = z.object({ readingId: rowIdSchema });
+
+/** Where a reading was saved, excluded or included. */
+const readingOwnerSchema = z.object({ roundId: rowIdSchema, boardId: rowIdSchema, stackId: rowIdSchema });
+export type ReadingOwner = z.infer<typeof readingOwnerSchema>;
+
+export const readingTopics = ({ roundId, boardId, stackId }: ReadingOwner): Topic[] => [
+  'boards',
+  `board:${boardId}`,
+  `stack:${stackId}`,
+  `round:${roundId}`,
+];
+const ofChangedReading = (_: unknown, owner: ReadingOwner): Topic[] => readingTopics(owner);
+
+export const roundRequests = {
+  /** Resumes the unfinished round of a stack, or starts one, and opens it. */
+  'rounds.start': command({
+    input: z.object({ stackId: rowIdSchema, woodTempC: woodTempSchema }),
+    output: roundStateSchema,
+    topics: (_, { id, stackId }) => ['stacks', `stack:${stackId}`, `round:${id}`],
+  }),
+  'rounds.get': query({
+    input: inRound,
+    output: roundStateSchema,
+    topics: ({ roundId }) => ['stacks', 'places', 'species', 'endUses', `round:${roundId}`],
+  }),
+  /** Aims the window at a spot of the round: where it aimed before, else at the first open one. */
+  'rounds.open': command({ input: inRound, output: roundStateSchema, topics: () => [] }),
+  /** The board aimed at comes, with its readings, as the event `round.changed`. */
+  'rounds.aim': command({
+    input: inRound.extend({
+      boardIndex: z.number().int().min(0),
+      spotIndex: z.number().int().min(0).nullable(),
+    }),
+    output: nothingSchema,
+    topics: () => [],
+  }),
+  /** Saves the live value at once. */
+  'rounds.take': command({ input: inRound, output: readingOwnerSchema, topics: ofChangedReading }),
+  /** Saves a typed value, in % as the meter shows it. */
+  'rounds.type': command({
+    input: inRound.extend({ raw: z.number() }),
+    output: readingOwnerSchema,
+    topics: ofChangedReading,
+  }),
+  /** Excludes the newest reading of the board aimed at and aims at its spot again. */
+  'rounds.undo': command({ input: inRound, output: readingOwnerSchema, topics: ofChangedReading }),
+  'rounds.setTemperature': command({
+    input: inRound.extend({ boardId: rowIdSchema.nullable(), woodTempC: woodTempSchema }),
+    output: nothingSchema,
+    topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
+  }),
+  'rounds.finish': command({
+    input: inRound,
+    output: roundSummarySchema,
+    topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
+  }),
+  'readings.exclude': command({
+    input: ofReading.extend({ why: z.string().trim().min(1).max(200) }),
+    output: readingOwnerSchema,
+    topics: ofChangedReading,
+  }),
+  'readings.include': command({ input: ofReading, output: readingOwnerSchema, topics: ofChangedReading }),
+};

@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
+import { command, nothingSchema, query } from '../request-kinds.ts';
+import { stackVolumeSchema } from '../stack-volume.ts';
+import { newStackSchema, rowIdSchema, stackRowSchema, stackSchema } from '../yard.ts';
+
+const byId = z.object({ id: rowIdSchema });
+
+export const stackRequests = {
+  'stacks.list': query({
+    input: nothingSchema,
+    output: z.array(stackRowSchema),
+    topics: () => ['stacks', 'boards', 'places', 'endUses'],
+  }),
+  'stacks.add': command({
+    input: newStackSchema,
+    output: stackRowSchema,
+    topics: (_, { id }) => ['stacks', `stack:${id}`],
+  }),
+  'stacks.change': command({
+    input: stackSchema.omit({ placeId: true }),
+    output: stackRowSchema,
+    topics: ({ id }) => ['stacks', `stack:${id}`],
+  }),
+  /** Moves the stack and every board in it. */
+  'stacks.move': command({
+    input: byId.extend({ placeId: rowIdSchema, since: z.iso.datetime() }),
+    output: stackRowSchema,
+    topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
+  }),
+  /** The stack's call, how many of its boards to probe for that certainty, and which next; null without boards. Takes a moment. */
+  'stacks.plan': query({
+    input: byId.extend({ certainty: z.number().min(0.5).max(0.99) }),
+    output: stackPlanSchema.nullable(),
+    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', `stack:${id}`],
+  }),
+  'stacks.volume': query({
+    input: byId,
+    output: stackVolumeSchema,
+    topics: ({ id }) => ['stacks', 'species', 'endUses', `stack:${id}`],
+  }),
+  /** The layer above the highest that a board of the stack is in; 1 where none is. */
+  'stacks.nextLayer': query({
+    input: byId,
+    output: z.object({ layer: z.number().int() }),
+    topics: ({ id }) => ['stacks', `stack:${id}`],
+  }),
+};

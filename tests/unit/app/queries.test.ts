@@ -1,0 +1,72 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { AppContext } from '../../../electron/app/context.ts';
+import { placeCommands } from '../../../electron/app/stock/places.ts';
+import { openYard } from '../../../electron/store/yard.ts';
+import type { QueryName, RequestInput } from '../../../shared-core/contract/requests.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+/** Every query with something to ask: the compiler misses one that is not here. */
+const inputs: { [N in QueryName]: RequestInput<N> } = {
+  'yard.info': {},
+  'stacks.list': {},
+  'stacks.plan': { id: 1, certainty: 0.9 },
+  'stacks.volume': { id: 1 },
+  'stacks.nextLayer': { id: 1 },
+  'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },
+  'boards.get': { id: 1 },
+  'boards.forecast': { id: 1 },
+  'boards.nextCode': { stackId: 1 },
+  'places.list': {},
+  'species.list': {},
+  'endUses.list': {},
+  'ovenChecks.ofSpecies': { speciesId: 'walnut-black' },
+  'samples.get': { boardId: 1 },
+  'meter.state': {},
+  'rounds.get': { roundId: 1 },
+  'labels.contents': { boardIds: [1, 2] },
+  'labels.pdf': {
+    boardIds: [1, 2],
+    kind: 'sheet',
+    used: 0,
+    region: { locale: 'en-US', timeZone: 'America/Chicago' },
+  },
+  'settings.get': {},
+};
+
+/** Looks at the file from outside. */
+let outside: Database.Database;
+beforeEach(async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await yard.command('rounds.type', { roundId, raw: 12.4 });
+  outside = new Database(join(yard.dataDir, 'yard.sqlite'));
+});
+afterEach(() => {
+  outside.close();
+});
+/** Another number after anyone else wrote to the file. */
+const dataVersion = () => outside.pragma('data_version', { simple: true });
+
+test.each(Object.entries(inputs))('%s answers and leaves the file as it was', async (name, input) => {
+  const before = dataVersion();
+  expect(await yard.app.answer(name, input)).toMatchObject({ ok: true });
+  expect(dataVersion()).toBe(before);
+});
+
+test('a command is noticed by the same measure', async () => {
+  const before = dataVersion();
+  await yard.command('places.change', { ...yard.place, name: 'Loft' });
+  expect(dataVersion()).not.toBe(before);
+});
+
+test('what queries are given cannot write', () => {
+  const opened = openYard(join(yard.dataDir, 'yard.sqlite'));
+  const context = { yard: () => opened.reader, now: yard.now } as unknown as AppContext;
+  const { id: _, version: __, ...place } = yard.place;
+  const add = placeCommands(context, { judgeAgain: () => undefined } as never)['places.add'];
+  expect(() => add({ ...place, name: 'Loft' })).toThrow(TypeError);
+  opened.close();
+});
