@@ -29,7 +29,7 @@ export function CallOfBoard({
             <dd>{formats.mc(averagePct)}</dd>
             {lowPct !== null && highPct !== null && (
               <dd className="board-figure-note">
-                {say('forecast.likely-interval', { likelyInterval: { minPct: lowPct, maxPct: highPct } })}
+                {say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })}
               </dd>
             )}
           </div>

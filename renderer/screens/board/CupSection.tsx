@@ -92,7 +92,11 @@ function CupFigure({
             ? say(`cup.hollow-${cup.totalMm < 0 ? 'down' : 'up'}`, depth)
             : say('cup.up-to', depth)}
         </strong>
-        <small>{say(isAgainst ? 'cup.causes-against' : 'cup.causes-together', causes)}</small>
+        <small>
+          {cup.facesMm === 0
+            ? say('cup.cause-rings')
+            : say(isAgainst ? 'cup.causes-against' : 'cup.causes-together', causes)}
+        </small>
       </figcaption>
     </figure>
   );

@@ -76,7 +76,7 @@ function ChangeTable({ changes }: { changes: readonly SizeChange[] }) {
   const cell = (sizeChangeMm: number | null, sizeMm: number) =>
     sizeChangeMm === null
       ? '–'
-      : say('movement.change', { sizeChangeMm, changeLimitPct: (100 * sizeChangeMm) / sizeMm });
+      : say('movement.change', { sizeChangeMm, changePct: (100 * sizeChangeMm) / sizeMm });
   return (
     <TableFrame name={say('movement.table')}>
       <table className="table shrinkage-table">

@@ -13,6 +13,7 @@ export const board = {
   'board.use': 'Use: {useName}',
   'board.probed-at': 'Probed {probedAt}',
   'board.average': 'Average',
+  'board.likely': 'Likely {likelyInterval}',
   'board.shell': 'Shell',
   'board.core': 'Core',
   'board.difference': 'Shell–core difference',

@@ -11,7 +11,7 @@ export const movement = {
   'movement.now': 'Now',
   'movement.by-shrinkage': 'By total shrinkage',
   'movement.by-coefficient': 'By change coefficient',
-  'movement.change': '{sizeChangeMm} ({changeLimitPct})',
+  'movement.change': '{sizeChangeMm} ({changePct})',
 
   'movement.width-missing': 'Width unknown: only the thickness is shown.',
   'movement.sawing-missing': 'Sawing unknown: flat-sawn and quarter-sawn are the two extremes.',
@@ -23,8 +23,8 @@ export const movement = {
   'movement.gravity-missing': 'The specific gravity of {speciesName} is unknown, so its weight is too.',
   'movement.species-data': 'Data for {speciesName}',
 
-  'movement.board-feet': 'Tally in board feet',
-  'movement.cubic-meters': 'Tally in cubic meters',
+  'movement.board-feet': 'Tally',
+  'movement.cubic-meters': 'Metric tally',
   'movement.exact': 'exact: {volume}',
   'movement.weight-now': 'Weight now',
   'movement.weight-at-target': 'Weight at target',
@@ -36,6 +36,7 @@ export const movement = {
   'cup.up-to': 'Up to {cupMm} across {widthMm}',
   'cup.hollow-up': '{cupMm} across {widthMm}, upper face hollow',
   'cup.hollow-down': '{cupMm} across {widthMm}, lower face hollow',
+  'cup.cause-rings': 'From the rings',
   'cup.causes-together': '{ringsMm} from the rings, {facesMm} from uneven drying',
   'cup.causes-against': '{ringsMm} from the rings, less {facesMm} from uneven drying',
   'cup.free': 'If nothing holds the board flat.',

@@ -128,7 +128,7 @@ const SQL =
   /^\s*\(?(SELECT|INSERT|UPDATE|DELETE|CREATE|ALTER|DROP|PRAGMA|WITH|BEGIN|COMMIT|ROLLBACK|ATTACH|DETACH|VACUUM|FROM|WHERE|ORDER BY|JOIN|LEFT JOIN|AND|UNION ALL|WHEN \(SELECT)\b|^\w\.\w+ = /i;
 /** Attributes that no person reads. */
 const ATTRIBUTES_UNREAD =
-  /^(className|id|key|d|viewBox|transform|points|type|name|role|htmlFor|style|href|to|fill|stroke.*|data-.*|aria-(labelledby|describedby|controls|live))$/;
+  /^(className|id|key|d|viewBox|transform|points|type|name|role|htmlFor|style|href|to|fill|stroke.*|preserveAspectRatio|data-.*|aria-(labelledby|describedby|controls|live))$/;
 /** Attributes that a person reads, where one word is enough. */
 const ATTRIBUTES_READ =
   /^(label|title|placeholder|alt|hint|heading|aria-label|aria-description|aria-valuetext)$/;

@@ -8,7 +8,7 @@ const sawnMs = Date.UTC(2026, 2, 10, 12);
 export const nowMs = Date.UTC(2026, 8, 20, 12);
 const steady = (tempC: number, rh: number) => Array.from({ length: 12 }, () => ({ tempC, rh }));
 
-/** A 27 mm board of an invented yard, probed once, in a damp shed: foreseen by the core itself, there and in a room. */
+/** A 27 mm board of an invented yard, probed once, in a damp shed: forecast by the core itself, there and in a room. */
 export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails {
   const readMs = sawnMs + 150 * DAY_MS;
   const readings = (['shell', 'core'] as const).flatMap((depth) =>

@@ -78,7 +78,7 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
       target: null,
       status: message('weights.no-sections'),
     }),
-    'boards.forecast': () => ({ details: null, whyNot: 'Nothing can be foreseen of it yet.' }),
+    'boards.forecast': () => ({ details: null, whyNot: 'Probe it once.' }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
     'readings.exclude': () => owner,
@@ -110,7 +110,7 @@ describe('A board', () => {
     open();
     const call = await region('Latest call');
     expect(call.getByText('Keep drying')).toBeTruthy();
-    expect(call.getByText('Likely 13.7–16.1%.')).toBeTruthy();
+    expect(call.getByText('Likely 13.7–16.1%')).toBeTruthy();
     // Core 15.8 less shell 14.1.
     expect(call.getByText('1.7 points')).toBeTruthy();
     expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual([

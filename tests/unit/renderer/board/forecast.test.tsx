@@ -197,7 +197,7 @@ describe('Cup', () => {
 
 describe('Without a forecast', () => {
   test('it shows why not', async () => {
-    open({ details: null, whyNot: 'Nothing can be foreseen of it yet: probe it once.' });
+    open({ details: null, whyNot: 'No forecast yet: probe it once.' });
     expect(await screen.findByText(/probe it once/)).toBeTruthy();
     await expectNoBarriers();
   });
