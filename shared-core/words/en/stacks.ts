@@ -22,7 +22,7 @@ export const stacks = {
   'stacks.demo-hint': 'The demo yard is invented and separate from yours. You can remove it any time.',
 
   // One stack.
-  'stacks.place-and-use': '{placeName} · for {endUseName}',
+  'stacks.place-and-use': '{placeName} · {endUseName}',
   'stacks.boards': '{boards, plural, one {# board} other {# boards}}',
   'stacks.last-probed': '{boards, plural, one {# board} other {# boards}} · last probed {probedAgo}',
   'stacks.never-probed': '{boards, plural, one {# board} other {# boards}} · not probed yet',
@@ -156,7 +156,7 @@ export const stacks = {
   'stacks.cubic-meters-tallied': 'Cubic meters, tallied',
   'stacks.weight-now': 'Weight now',
   'stacks.weight-now-of': 'Weight now, of {boards, plural, one {# board} other {# boards}}',
-  'stacks.weight-at': 'Weight at {targetPct}, for {endUseName}',
+  'stacks.weight-at': 'Weight at {targetPct}, {endUseName}',
   'stacks.size-missing':
     '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
   'stacks.weight-not-probed':

@@ -43,7 +43,7 @@ describe('The volume and weight of a stack', () => {
       ['Board feet, tallied', '1,033'],
       ['Cubic meters, tallied', '2.43 m³'],
       ['Weight now', '1,655 kg'],
-      ['Weight at 7.0%, for Furniture', '1,541 kg'],
+      ['Weight at 7.0%, Furniture', '1,541 kg'],
     ]);
     await expectNoBarriers();
   });
@@ -74,7 +74,7 @@ describe('The volume and weight of a stack', () => {
       ['Board feet, tallied', '1,033'],
       // 1 lb is 0.45359237 kg, exact by definition (international avoirdupois pound, 1959).
       ['Weight now', '3,649 lb'],
-      ['Weight at 7.0%, for Furniture', '3,397 lb'],
+      ['Weight at 7.0%, Furniture', '3,397 lb'],
     ]);
   });
 

@@ -42,7 +42,7 @@ describe('The stacks', () => {
   test('each shows its place, its use, the calls on its boards, and when it was probed', async () => {
     open([aStack()]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
-    expect(card.getByText('Pole shed · for Furniture')).toBeTruthy();
+    expect(card.getByText('Pole shed · Furniture')).toBeTruthy();
     const figures = card.getAllByRole('listitem').map((item) => item.textContent);
     expect(figures).toEqual(['1 ready', '3 to keep drying', '2 not probed yet']);
     expect(card.getByText('6 boards · last probed 3 days ago')).toBeTruthy();
