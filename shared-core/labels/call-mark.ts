@@ -2,7 +2,7 @@ import type { Call } from '../probing/calls/assessment.ts';
 
 export type CallShape = 'disc' | 'house' | 'square' | 'triangle';
 
-/** How a call is told apart without color, beside its word and letter of the catalog: by a shape of its own. */
+/** How a call differs from the others without color: by its shape, beside its word and letter of the catalog. */
 export interface CallMark {
   word: string;
   shape: CallShape;

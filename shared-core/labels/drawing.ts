@@ -48,7 +48,7 @@ interface Box {
 /** What must stay whole shrinks to this before it is cut. */
 const smallestPt = 4;
 
-/** A species' name is rather cut than smaller than this: what is left of it still tells the species. */
+/** A species' name is cut before it gets smaller than this: its beginning still names the species. */
 const smallestNamePt = 6;
 
 /** The label fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */

@@ -5,7 +5,7 @@ export type Face = 'regular' | 'bold';
 /** One typographic point, mm. */
 export const pointMm = 25.4 / 72;
 
-/** Stands for a character that the label fonts do not have, so that nobody takes the rest for the whole. */
+/** In place of a character that the label fonts do not have, so that the gap is seen. */
 const missing = '□';
 const ellipsis = '…';
 
@@ -56,7 +56,7 @@ export interface FittedText {
 /**
  * A line of text made to fit: smaller first, and cut with an ellipsis where it would become too small to read.
  *
- * @param text       anything; what cannot be printed is replaced as `printableText` says
+ * @param text       anything; what cannot be printed is replaced as in `printableText`
  * @param maxWidthMm never exceeded
  * @param sizePt     size where there is room
  * @param minSizePt  it does not become smaller than this

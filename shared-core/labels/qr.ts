@@ -44,7 +44,7 @@ function utf8(text: string): string {
 }
 
 /**
- * The dark modules as one SVG path: filled in one go, so that no hairline shows between neighbours.
+ * The dark modules as one SVG path: filled in one go, so that no hairline shows between neighbors.
  *
  * @param x      left edge of the first module
  * @param side   of one module

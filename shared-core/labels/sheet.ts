@@ -6,7 +6,7 @@ const marginMm = z.number().min(0).max(400);
 /** Rounding of inch sizes to mm must not refuse a sheet that fits. */
 const toleranceMm = 0.01;
 
-/** White that a label keeps inside its own edges, for stock fed a little askew. */
+/** White that a label keeps inside its own edges, for stock fed a little crooked. */
 const paddingMm = 1.5;
 
 /** What a printer cannot ink along the edges of its paper, mm: common practice, no source. */

@@ -18,7 +18,7 @@ export function useLabelBoards(boardIds: readonly number[], stackId: number | nu
   const changes = useChanges('boards', 'stacks', 'species');
   const key = boardIds.length > 0 ? `boards ${boardIds.join()}` : `stack ${stackId}`;
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for the ids and the stack; `changes` and `asked` are reasons to ask again.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `key` holds the ids and the stack; `changes` and `asked` are reasons to ask again.
   useEffect(() => {
     let stale = false;
     const fetched = boardIds.length > 0 ? namedBoards(boardIds) : boardsOfStack(stackId);

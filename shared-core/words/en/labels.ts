@@ -10,7 +10,7 @@ export const labels = {
   'labels.calls': 'Calls',
   'labels.call-and-boards': '{callName} ({boards})',
   'labels.species-and-call': '{speciesName} · {callName}',
-  'labels.not-probed': 'Not probed',
+  'labels.not-probed': 'Not probed yet',
   'labels.selected-elsewhere': '{boards, plural, one {# board} other {# boards}} selected in the list.',
   'labels.choose-from-all': 'Choose from all boards',
   'labels.no-boards': 'No boards here yet.',

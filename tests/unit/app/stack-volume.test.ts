@@ -45,6 +45,6 @@ test('a species of unknown density has a volume and no mass', async () => {
   expect(found.missing).toEqual([{ code: 'stacks.density-missing', facts: { speciesName: 'Black walnut' } }]);
 });
 
-test('a stack that is not there is said not to be', async () => {
+test('a stack that is not there is refused', async () => {
   expect(await yard.refusal('stacks.volume', { id: 99 })).toMatch(/stack is not in this yard/);
 });

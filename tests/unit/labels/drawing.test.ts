@@ -100,7 +100,7 @@ describe('a label', () => {
     expect(operations.filter(({ kind }) => kind === 'path')).toHaveLength(1);
   });
 
-  test('of a board whose ID is too long for a code says so instead of printing one that cannot be read', () => {
+  test('of a board whose ID is too long for a code has words in its place, not a code that cannot be read', () => {
     const long = 'ł'.repeat(80);
     const { operations } = pageOf({ ...aLabel, code: long }, smallestLabel);
     expect(texts(operations).map(({ text }) => text)).toEqual(

@@ -62,7 +62,7 @@ describe('fitting', () => {
     expect(fittedText('CHERRY-BUTT-0012', 'bold', 20, 12, 10, 'middle').text).toMatch(/^CH.*….*12$/);
   });
 
-  test('no text of any kind is wider than it may be, and what is kept is its own beginning', () => {
+  test('no text of any kind is wider than it may be, and what is left is its own beginning', () => {
     fc.assert(
       fc.property(
         fc.string({ unit: 'binary', maxLength: 500 }),

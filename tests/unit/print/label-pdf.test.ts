@@ -161,7 +161,7 @@ test('a single label has a page of its own size, and its code reads', async () =
   expect(decoded(await painted(pdf, page))).toBe('OAK-2');
 });
 
-test('the file tells its title and language, asks for actual size, and is the same for the same pages and instant', async () => {
+test('the file has its title and language, asks for actual size, and is the same for the same pages and instant', async () => {
   const pages = drawLabels(boards(3), letterSheetLayout, words);
   const pdf = await opened(pages);
   expect((await pdf.getMetadata()).info).toMatchObject({

@@ -75,7 +75,7 @@ describe('Choosing boards for labels', () => {
   test('by their call, each with its count', async () => {
     const { user } = open();
     await user.click(await screen.findByLabelText('Keep drying (2)'));
-    await user.click(screen.getByLabelText('Not probed (1)'));
+    await user.click(screen.getByLabelText('Not probed yet (1)'));
     expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01']);
   });
@@ -87,7 +87,7 @@ describe('Choosing boards for labels', () => {
     expect(previewed()).toEqual(['OAK-01', 'OAK-03', 'OAK-04']);
   });
 
-  test('with none left, it says so instead of an empty sheet', async () => {
+  test('with none left, a hint takes the place of the sheet', async () => {
     const { user } = open([1]);
     await user.click(await screen.findByRole('checkbox', { name: /OAK-01/ }));
     expect(screen.getByText('No boards chosen. Check a call or a board to see its label.')).toBeTruthy();

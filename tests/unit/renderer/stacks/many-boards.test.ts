@@ -70,7 +70,7 @@ describe('the layers as typed', () => {
     [{ perLayer: Number.NaN, firstLayer: null, firstColumn: null }, 'validation.stack-order'],
     [{ perLayer: 3, firstLayer: null, firstColumn: 4 }, 'validation.first-column-too-high'],
     [{ perLayer: 1, firstLayer: 490, firstColumn: null }, 'validation.too-many-layers'],
-  ])('%o says what is wrong', (draft, code) => {
+  ])('%o is refused with the reason', (draft, code) => {
     expect(stackOrderOf(draft, 20, 1)).toEqual({ problem: expect.objectContaining({ code }) });
   });
 });

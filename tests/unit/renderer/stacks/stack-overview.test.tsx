@@ -26,7 +26,7 @@ const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
   ...more,
 });
 
-/** Three courses of two; the upper right place is empty. */
+/** Three layers of two, with a gap at the upper right. */
 const stackOrder = (): BoardRow[] =>
   [1, 2, 3, 4, 5].map((number) =>
     aBoardRow(number, { layer: Math.ceil(number / 2), column: number % 2 === 1 ? 1 : 2 }),
@@ -73,7 +73,7 @@ describe('The drawing of a stack', () => {
     await expectNoBarriers();
   });
 
-  test('one with nothing above it tells that the sun reaches its top layer', async () => {
+  test('one with nothing above it warns of the sun on its top layer', async () => {
     open(stackOrder(), plan(), aStack({ topCover: 'sun' }));
     expect(
       await screen.findByText('Nothing covers it. Outdoors, the sun reaches the top layer.'),
@@ -118,13 +118,13 @@ describe('The drawing of a stack', () => {
       { ...second!, sawing: 'flat', barkSide: 'unknown' },
       ...rest,
     ]);
-    const said = await screen.findByRole('link', {
+    const entered = await screen.findByRole('link', {
       name: 'OAK-01 not probed yet flat-sawn, bark side up, bark still on',
     });
-    expect(said.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
-    expect(said.querySelector('.end-grain-bark')).toBeTruthy();
-    const unsaid = screen.getByRole('link', { name: /^OAK-02 not probed yet$/ });
-    expect(unsaid.querySelector('svg.end-grain')).toBeNull();
+    expect(entered.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
+    expect(entered.querySelector('.end-grain-bark')).toBeTruthy();
+    const notEntered = screen.getByRole('link', { name: /^OAK-02 not probed yet$/ });
+    expect(notEntered.querySelector('svg.end-grain')).toBeNull();
     expect(screen.getByText(/A thick edge is bark still on/)).toBeTruthy();
     await expectNoBarriers();
   });
@@ -135,7 +135,7 @@ describe('The drawing of a stack', () => {
     expect(beside.getByRole('link', { name: 'OAK-09 not probed yet' }).tabIndex).toBe(0);
   });
 
-  test('where no board has a layer, it tells how to get the drawing', async () => {
+  test('where no board has a layer, it explains how to get the drawing', async () => {
     open([aBoardRow(1)]);
     expect(await screen.findByText(/enter how many lie in a layer/)).toBeTruthy();
   });
@@ -167,7 +167,7 @@ describe('The plan', () => {
     expect(await screen.findByRole('radio', { name: '95%', checked: true })).toBeTruthy();
   });
 
-  test('with no board near a limit it tells that none needs probing', async () => {
+  test('with no board near a limit, none needs probing', async () => {
     open(stackOrder(), plan({ next: [] }));
     expect(await screen.findByText(/No board needs probing today/)).toBeTruthy();
   });

@@ -109,7 +109,7 @@ describe('The boards of a stack', () => {
     expect(await screen.findByText(/No boards in this stack yet/)).toBeTruthy();
   });
 
-  test('a search that finds nothing says so and leads back', async () => {
+  test('a search that finds nothing leads back to all boards', async () => {
     const { user } = open(6);
     await user.type(await screen.findByLabelText('Search'), 'ELM');
     await screen.findByText('No boards match “ELM”.');
@@ -301,7 +301,7 @@ describe('Adding boards', () => {
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
-    // The wood of the newest board is offered again.
+    // The species of the newest board is offered again.
     expect(await screen.findByRole('combobox', { name: 'Species' })).toHaveProperty(
       'value',
       'Northern red oak',
@@ -315,7 +315,7 @@ describe('Adding boards', () => {
 });
 
 describe('A stack that is not there', () => {
-  test('says so and leads back', async () => {
+  test('is missing, and the stacks are offered', async () => {
     play(3);
     render(
       <main>

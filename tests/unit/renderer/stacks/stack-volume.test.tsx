@@ -91,7 +91,7 @@ describe('The volume and weight of a stack', () => {
     expect(screen.queryAllByRole('definition')).toEqual([]);
   });
 
-  test('that cannot be told says why', async () => {
+  test('that is refused shows the reason', async () => {
     open(() => {
       throw new Refusal(message('refusal.not-found', { what: 'stack' }));
     });

@@ -68,7 +68,7 @@ describe('The stacks', () => {
     expect(screen.getByText('No boards yet.')).toBeTruthy();
   });
 
-  test('where the list does not come, the sentence says why, and it can be asked for again', async () => {
+  test('where the list does not come, a sentence gives the reason, and Try again asks once more', async () => {
     let refused = true;
     const { user } = open([], {
       'stacks.list': () => {
