@@ -44,23 +44,25 @@ test('boards added together fill the stack, and their end grain reaches the fore
   );
 
   await lowest.last().click();
-  const basis = page.getByRole('region', { name: 'What it rests on' });
+  const basis = page.getByRole('region', { name: 'Based on' });
   await expect(
     basis.getByText(/course 1, the lowest: in Fence row.*common practice, no source/),
   ).toBeVisible();
   await expect(basis.getByText(/^Bark is on its upper face/)).toBeVisible();
-  const warp = page.getByRole('region', { name: 'Warp' });
-  await expect(warp.getByText(/150 mm is taken/)).toBeVisible();
-  await expect(warp.getByText(/Take the bark off its upper face/)).toBeVisible();
+  const cup = page.getByRole('region', { name: 'Cup' });
+  await expect(cup.getByText(/Distance from pith unknown: 150 mm assumed/)).toBeVisible();
+  await expect(cup.getByText(/Take the bark off its upper face/)).toBeVisible();
 
   // The pith is found: nothing is left to guess of its rings, and so near to it the board cups more.
   const cupAtTarget = async () =>
-    Number(/([\d.]+) mm hollow/.exec((await warp.getByText(/^At 13.5 %:/).textContent()) ?? '')?.[1]);
+    Number(
+      /^At 13.5%([\d.]+) mm across/.exec((await cup.getByRole('figure').last().textContent()) ?? '')?.[1],
+    );
   const guessed = await cupAtTarget();
-  await page.getByRole('button', { name: 'Change', exact: true }).click();
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
   await form.getByLabel('Distance from pith, mm').fill('75');
   await form.getByRole('button', { name: 'Save' }).click();
-  await expect(warp.getByText(/is taken, as in a middling log/)).toHaveCount(0);
+  await expect(cup.getByText(/Distance from pith unknown/)).toHaveCount(0);
   await expect.poll(cupAtTarget).toBeGreaterThan(1.3 * guessed);
   await picture(page, 'board-with-bark');
 });
