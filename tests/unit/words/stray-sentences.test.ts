@@ -40,6 +40,7 @@ test.each([
   `const a = /two words/`,
   `type A = 'two words'`,
   `const a = 'ASTM D4442'`,
+  'const a = `@page { size: $' + '{width}mm; margin: 0 }`',
   `const a = "default-src 'self'; img-src data:"`,
 ])('no sentence: %s', (source) => {
   expect(tsx(source)).toEqual([]);

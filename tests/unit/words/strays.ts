@@ -195,7 +195,7 @@ function isNoSentence(text: string): boolean {
     /^\s*--|\w_\w+ AS \w/.test(text) ||
     /^HTTP\/1|^[\w-]+-[\w-]+: |^[a-z]+-src |^(max-age|no-store|text\/|application\/)/.test(text) ||
     /^(ASTM|EN) \w+(-\d+)?$/.test(text) ||
-    /\b\d*(px|rem|fr|solid|minmax|var\()\b|\(min-width|\(prefers-/.test(text) ||
+    /\b\d*(px|rem|fr|solid|minmax|var\()\b|\(min-width|\(prefers-|^@page /.test(text) ||
     /^\s*<(!doctype|html|svg|script)/i.test(text)
   );
 }
