@@ -14,17 +14,14 @@ export const sentenceList = listFile('not-converted.json');
 export const phraseList = listFile('left-column.json');
 export const listed = (file: string): Counts => JSON.parse(readFileSync(file, 'utf8')) as Counts;
 
-export const code = ['renderer', 'electron', 'shared-core'];
-export const searched = [...code, 'seeds', 'tests'];
+export const code = ['renderer/**/*.{ts,tsx}', 'electron/**/*.{ts,tsx}', 'shared-core/**/*.{ts,tsx}'];
+export const searched = [...code, 'renderer/**/*.css', 'seeds/*.json', 'tests/**/*.{ts,tsx}', '*.md'];
 
 export function countsOf(
-  folders: readonly string[],
+  patterns: readonly string[],
   find: (source: string, file: string) => string[],
 ): Counts {
-  const files = globSync(
-    folders.map((each) => `${each}/**/*.{ts,tsx}`),
-    { cwd: root },
-  );
+  const files = globSync(patterns, { cwd: root });
   const counts = files.map(
     (file) => [file, find(readFileSync(join(root, file), 'utf8'), file).length] as const,
   );
