@@ -15,7 +15,7 @@ export interface RadioControl {
   adapter: 'on' | 'off' | 'refused';
   /** `hold`: a meter that was heard but went silent. A real controller goes on trying; btvirt would give up at once. */
   connecting: 'answer' | 'hold';
-  /** Signal strength to report for every advertisement; btvirt itself says "not available" (127). */
+  /** Signal strength to report for every advertisement; btvirt itself reports "not available" (127). */
   rssiDbm: number;
 }
 

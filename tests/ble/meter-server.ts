@@ -37,7 +37,7 @@ export type MeterNews =
 export const meterServiceUuid = '7d0a1f00b2c94a6e8f5317c2a4e9d010';
 export const meterValueUuid = '7d0a1f01b2c94a6e8f5317c2a4e9d010';
 
-/** What bleno keeps to itself: the L2CAP side of the link, and the controller. */
+/** What bleno does not export: the L2CAP side of the link, and the controller. */
 interface Inside {
   _bindings: {
     _aclStream: { write(channel: number, bytes: Buffer): void } | null;

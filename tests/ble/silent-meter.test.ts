@@ -23,7 +23,7 @@ describe('a meter that went silent', () => {
   });
 
   // What users of the library report: such a connect never returns and blocks all later ones.
-  test('heard but never connecting: the radio starts afresh, and a later connect works', async () => {
+  test('heard but never connecting: the radio starts again, and a later connect works', async () => {
     const { deviceId } = await find(newLink(), meter.name);
     const hung = link.radioPid!;
     radio.setAdapter({ connecting: 'hold' });

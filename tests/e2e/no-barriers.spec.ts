@@ -12,7 +12,7 @@ import { openDemoYard, picture, startRound } from './walk.ts';
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const options: axeCore.RunOptions = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'best-practice'] };
 
-/** What stands in somebody's way on the screen as it is, a line for each. */
+/** What is in somebody's way on the screen as it is, a line for each. */
 async function barriers(page: Page): Promise<string[]> {
   await expect(page.getByText('Loading …')).toHaveCount(0);
   await page.evaluate(axeSource);
@@ -37,7 +37,7 @@ const screens = [
 ] as const;
 
 for (const theme of ['light', 'dark'] as const) {
-  test(`no screen stands in anybody’s way, ${theme}, at 800 x 600`, async ({ pintally: { page } }) => {
+  test(`no screen has barriers, ${theme}, at 800 x 600`, async ({ pintally: { page } }) => {
     await page.setViewportSize({ width: 800, height: 600 });
     await page.emulateMedia({ colorScheme: theme });
     expect(await barriers(page)).toEqual([]);

@@ -3,7 +3,7 @@ import { expect, type Page } from '@playwright/test';
 
 const screenshots = resolve(import.meta.dirname, '../../artifacts/screenshots');
 
-/** A picture for people to look at, kept with the run. */
+/** A picture for people to look at, saved with the run. */
 export const picture = (page: Page, name: string) =>
   page.screenshot({ path: join(screenshots, `${name}.png`) });
 

@@ -13,7 +13,7 @@ describe("Dry Kiln Operator's Manual: a sample board with two moisture sections"
     expect(ovenDryMcPct(98.55, 59.2)).toBeCloseTo(66.5, 1);
     expect(ovenDryMcPct(86.92, 55.02)).toBeCloseTo(58.0, 1);
   });
-  test('the board of 4.46 kg has 62.2 %, and would come to 2.75 kg oven-dry', () => {
+  test('the board of 4.46 kg has 62.2 %, and would weigh 2.75 kg oven-dry', () => {
     const board = sampleBoard(4.46, sections);
     expect(board.mcWhenCutPct).toBeCloseTo(62.2, 1);
     expect(board.ovenDryKg).toBeCloseTo(2.75, 2);
@@ -27,7 +27,7 @@ describe("Dry Kiln Operator's Manual: a sample board with two moisture sections"
 });
 
 describe("Dry Kiln Operator's Manual: pins at one fifth to one quarter of the thickness read the average (from memory)", () => {
-  test('the exact depth lies between the two', () => {
+  test('the exact depth is between the two', () => {
     expect(depthOfAverageMm(25.4)).toBeGreaterThan(25.4 / 5);
     expect(depthOfAverageMm(25.4)).toBeLessThan(25.4 / 4);
     // Arithmetic: 0.2113 of the thickness.

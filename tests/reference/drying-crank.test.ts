@@ -82,7 +82,7 @@ function solve(bigL: number, cells: number, tolerancePct: number) {
   });
 }
 
-// Issue: error under 1e-4 of the range. 80 cells in the half thickness, some 200 steps, about 5 ms.
+// Issue: error under 1e-4 of the range. 80 cells in the half thickness, about 200 steps, about 5 ms.
 test.each([[0.5], [1], [5], [20], [100]])('L = %f: average and profile within 1e-4 of the range', (bigL) => {
   const solved = solve(bigL, 80, 5e-5);
   for (const [i, fourier] of fouriers.entries()) {

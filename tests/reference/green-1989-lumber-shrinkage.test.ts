@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { acrossBoard, RING_ANGLE_DEG, shrunkPct } from '../../shared-core/wood/movement/shrinkage.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
-// D. W. Green, Moisture Content and the Shrinkage of Lumber, FPL-RP-489 (1989), abstract looked at: shrinkage from
+// D. W. Green, Moisture Content and the Shrinkage of Lumber, FPL-RP-489 (1989), abstract looked up: shrinkage from
 // green of softwood lumber in width, Sw = 6.031 - 0.215 M, and thickness, St = 5.062 - 0.181 M, for 8 to 19 % MC.
 describe('Green 1989: shrinkage of softwood framing lumber, an independent source', () => {
   const douglasFir = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
@@ -12,8 +12,8 @@ describe('Green 1989: shrinkage of softwood framing lumber, an independent sourc
     RING_ANGLE_DEG.rift,
   );
 
-  // Framing is sawn every way: rift stands for the mean of all angles. Green took fibre saturation as 28 %, the
-  // handbook 30 %, and lumber with knots shrinks less than clear pieces: so ours is a little more, by less than 1 %.
+  // Framing is sawn every way: rift is the mean of all angles. Green took fiber saturation as 28 %, the handbook as 30 %,
+  // and lumber with knots shrinks less than clear pieces. So ours is a little more, by less than 1 %.
   test.each([8, 10, 12, 15, 19])('coast Douglas-fir at %i %%', (mcPct) => {
     const inWidth = shrunkPct(width, mcPct) - (6.031 - 0.215 * mcPct);
     expect(inWidth).toBeGreaterThan(0);

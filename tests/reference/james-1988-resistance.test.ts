@@ -192,9 +192,9 @@ describe('James 1988, Table 1: resistance of wood by species', () => {
   });
 });
 
-describe('A meter made on Douglas-fir at 80 °F, used at 80 °F: read across Table 1 by hand', () => {
+describe('A meter made for Douglas-fir at 80 °F, used at 80 °F: worked by hand from Table 1', () => {
   // By hand: the megohms of the shown % in the Douglas-fir row, found in the species' row by straight lines in
-  // log resistance. The cubic differs from straight lines by a few hundredths of a per cent.
+  // log resistance. The cubic differs from straight lines by a few hundredths of a percent.
   test.each([
     [12, 'oak-white', 11.46], // 120 lies between 170 (11 %) and 80 (12 %)
     [12, 'oak-northern-red', 12.06], // between 125 (12 %) and 63 (13 %)

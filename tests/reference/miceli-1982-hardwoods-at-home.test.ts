@@ -1,13 +1,13 @@
 /**
  * C. M. Miceli, H. N. Rosen and H. A. Spalt, Drying Small Quantities of Green Hardwoods at Home, Research Paper NC-228
- * (1982); abstract looked at: freshly sawn boards and disks, 4/4 and 8/4 thick, at household locations in southern
+ * (1982); abstract looked up: freshly sawn boards and disks, 4/4 and 8/4 thick, at household locations in southern
  * Illinois. "It took silver maple and black cherry 90 days and white oak from 90 to 150 days to dry to less than 10 %
  * moisture content at the indoor locations."
  *
  * Measured; one of the three sources that the prior's medians were chosen on (`tests/bench/drying-prior.bench.ts`). Chosen
- * without it they come to 0.94 of its days. Not in the abstract and supplied here: a house of 21 °C and 40 % relative
- * humidity, basic gravities and green moistures (`published-drying-days.ts`). The days are taken as those of the 4/4
- * boards; the abstract does not tell the two apart.
+ * without it, they give 0.94 of its days. Not in the abstract, and added here: a house of 21 °C and 40 % relative
+ * humidity, basic gravities and green moistures (`published-drying-days.ts`). The days are assumed to be those of the 4/4
+ * boards; the abstract does not separate the two.
  */
 import { expect, test } from 'vitest';
 import { daysForecast, greenBoard, house, miceli } from './published-drying-days.ts';
@@ -17,12 +17,12 @@ const details = miceli.map(([species, gravity, greenPct, least, most]) => {
   return { species, least, most, early, late, ratio: likely / Math.sqrt(least * most) };
 });
 
-test.each(details)('$wood: $least to $most days lie within 10 to 90 %', ({ least, most, early, late }) => {
+test.each(details)('$species: $least to $most days are within 10 to 90 %', ({ least, most, early, late }) => {
   expect(early).toBeLessThanOrEqual(least);
   expect(late).toBeGreaterThanOrEqual(most);
 });
 
-// Not by ranges that hold everything. Days longer or shorter by a factor of 1.6 would fail.
+// Ranges that hold everything would not do. Days longer or shorter by a factor of 1.6 would fail.
 test('the likeliest days are 0.75 to 1.35 of the published ones, on average', () => {
   const logs = details.map(({ ratio }) => Math.log(ratio));
   const mean = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);

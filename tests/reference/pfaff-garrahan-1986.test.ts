@@ -38,7 +38,7 @@ describe('Pfaff and Garrahan, Forest Products Journal 36(3), 1986: shown % to MC
     [12, 28.3],
   ])('follows the rule of 0.5 %% for each 5.6 °C: shown %f %% in wood of %f °C', (shownPct, woodTempC) => {
     const rule = (0.5 * (NEUTRAL_TEMP_C - woodTempC)) / 5.6;
-    // "Approximately": within a fifth of a per cent for one step.
+    // "Approximately": within a fifth of a percent for one step.
     expect(Math.abs(pfaffGarrahanPct(shownPct, woodTempC) - shownPct - rule)).toBeLessThan(0.2);
   });
 });

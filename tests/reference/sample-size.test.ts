@@ -15,7 +15,7 @@ const two = 0.9545;
 test('the share of 3200 islanders to 5 % takes 356 of them', () => {
   expect(boardsForShare(3200, 0.5, 0.05, two)).toBe(356);
 });
-test('and 400 of an endless number', () => {
+test('and 400 of an infinite number', () => {
   expect(boardsForShare(1_000_000, 0.5, 0.05, two)).toBe(400);
 });
 
@@ -26,13 +26,13 @@ test('the mean of 1000 accounts with a spread of 25 to 3 takes 218 of them', () 
 });
 
 // Cochran, Sampling Techniques (1977), section 4.6, from memory: a bed of silver maple seedlings of 430 units, mean 19,
-// variance 85.6, wanted to 10 % with t = 2: n0 = 95, and 78 of the 430.
+// variance 85.6, to be known to 10 % with t = 2: n0 = 95, and 78 of the 430.
 test('the mean of 430 units of a seedling bed to a tenth takes 78 of them', () => {
   expect(boardsForMean(430, Math.sqrt(85.6), 1.9, two)).toBe(78);
   expect(boardsForMean(1_000_000, Math.sqrt(85.6), 1.9, two)).toBe(95);
 });
 
-// The same with the rule looked at in a public handbook (ahrq.gov, sample size for a mean):
+// The same with the rule looked up in a public handbook (ahrq.gov, sample size for a mean):
 // n = N s² / ((N - 1) e² / 4 + s²).
 test.each([
   [40, 1.2, 0.5],
@@ -44,13 +44,13 @@ test.each([
 });
 
 describe('none of the probed boards wet', () => {
-  // The "59 of an endless number": with 59 sound pieces at most 5 % are bad with 95 % certainty (0.95^59 = 0.0485),
+  // "59 of an infinite number": with 59 sound pieces at most 5 % are bad with 95 % certainty (0.95^59 = 0.0485),
   // Wilks (1941) and quality control since.
-  test('59 of very many for 95 % certainty of at most 5 % wet', () => {
+  test('59 of very many for 95 % certainty that at most 5 % are wet', () => {
     expect(boardsForNoneWet(1_000_000, 0.05, 0.95)).toBe(59);
   });
 
-  test('is the least number: the chance to miss the wet ones, counted by binomials, is just small enough', () => {
+  test('is the smallest number: the chance to miss the wet ones, by binomials, is just small enough', () => {
     const choose = (n: number, k: number): number => (k === 0 ? 1 : (choose(n, k - 1) * (n - k + 1)) / k);
     const [boards, wet, certainty] = [60, 7, 0.9];
     const n = boardsForNoneWet(boards, 0.1, certainty);
@@ -58,7 +58,7 @@ describe('none of the probed boards wet', () => {
     expect(choose(boards - wet, n - 1) / choose(boards, n - 1)).toBeGreaterThan(1 - certainty);
   });
 
-  test('takes every board but few where not one may be wet', () => {
+  test('is almost every board where not one may be wet', () => {
     expect(boardsForNoneWet(20, 0, 0.95)).toBe(19);
     expect(boardsForNoneWet(1, 0, 0.95)).toBe(1);
     expect(boardsForNoneWet(1, 0.1, 0.5)).toBe(1);
@@ -99,7 +99,7 @@ describe('which board next', () => {
     expect(Math.abs(board!.worthPct - loss)).toBeLessThan(6e-5);
   });
 
-  test('a board at the limit is called wrong half the time', () => {
+  test('a board at the limit gets the wrong call half the time', () => {
     expect(
       probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 2 }], endUse)[0]!.wrongCall,
     ).toBeCloseTo(0.5, 6);

@@ -1,10 +1,10 @@
 /**
  * W. T. Simpson and R. C. Baltes, Accelerating Oak Air Drying by Presurfacing, Research Note FPL-0223; abstract looked
- * at: northern red and white oak 1/8 inch thinner dried faster, "the reduction in drying time depends on the method of
+ * up: northern red and white oak 1/8 inch thinner dried faster, "the reduction in drying time depends on the method of
  * analyzing the drying curves, but is slightly less than 10 percent".
  *
  * Here red oak of 9/8 against 8/8 inch to 20 % in a yard near Madison (means, gravity, green moisture from memory),
- * every month of stacking, by the middle of the prior. The model makes more of the thickness: some 16 % on average.
+ * every month of stacking, by the middle of the prior. In the model the thickness matters more: about 16 % on average.
  * Tolerance: a factor of two, since thickness, season and end point are not in the abstract.
  */
 import { expect, test } from 'vitest';

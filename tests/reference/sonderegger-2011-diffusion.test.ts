@@ -1,13 +1,13 @@
 /**
  * W. Sonderegger, M. Vecellio, P. Zwicker and P. Niemz, Combined bound water and water vapour diffusion of Norway
  * spruce and European beech in and between the principal anatomical directions, Holzforschung 65 (2011), 819-828;
- * abstract looked at. Nothing of it was used in choosing the model or the medians of its prior.
+ * abstract looked up. None of it was used to choose the model or the medians of its prior.
  */
 import { expect, test } from 'vitest';
 import { transverseDiffusivityM2S } from '../../shared-core/wood/drying/diffusivity.ts';
 import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 
-/** Basic specific gravities of both woods: from memory. */
+/** Basic specific gravities of both species: from memory. */
 const spruce = 0.37;
 const beech = 0.57;
 
@@ -22,9 +22,9 @@ test.each([6, 9, 12, 15, 18])(
 );
 
 // "The unsteady-state-determined diffusion coefficient is … about half that of the steady-state-determined". Siau's
-// formula stands on steady flow, a drying board is unsteady: the prior's factor must say about the same. It was chosen
+// formula is for steady flow, and a drying board is unsteady: the prior's factor must be about the same. It was chosen
 // on days of drying (`tests/bench/drying-prior.bench.ts`).
-test('a drying board is taken to let through about half of what the formula for steady flow gives', () => {
+test('a drying board is assumed to let through about half of what the formula for steady flow gives', () => {
   const factor = priorPace.diffusivity.median;
   expect(factor).toBeGreaterThan(0.35);
   expect(factor).toBeLessThan(0.65);

@@ -55,7 +55,7 @@ describe('Wood Handbook, eq. 4-6 and 4-7 (Glass and others 2014): an independent
     expect(glassRh(294, glassEmcPct(294, 0.62))).toBeCloseTo(0.62, 12);
   });
 
-  // Two published fits of different data: they part in the cold (1.7 % MC at 0 °C).
+  // Two published fits of different data: they differ in the cold (1.7 % MC at 0 °C).
   test('agrees with eq. 4-5 within 0.8 % MC from 15 to 50 °C and 10 to 85 % humidity', () => {
     for (let airTempC = 15; airTempC <= 50; airTempC += 5) {
       for (let rh = 0.1; rh <= 0.851; rh += 0.05) {

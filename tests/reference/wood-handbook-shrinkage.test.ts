@@ -8,7 +8,7 @@ import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 
 const speciesOf = (id: string) => builtInSpecies.find((species) => species.id === id)!;
 
-describe('Wood Handbook (FPL-GTR-190), Table 4-3: shrinkage from green to oven-dry, % (looked at)', () => {
+describe('Wood Handbook (FPL-GTR-190), Table 4-3: shrinkage from green to oven-dry, % (looked up)', () => {
   test.each([
     ['alder-red', 4.4, 7.3, 12.6],
     ['ash-black', 5.0, 7.8, 15.2],
@@ -41,7 +41,7 @@ describe('Wood Handbook (FPL-GTR-190), Table 4-3: shrinkage from green to oven-d
   });
 });
 
-describe('Wood Handbook (FPL-GTR-190), Table 13-5: dimensional change coefficients, 6 to 14 % MC (looked at)', () => {
+describe('Wood Handbook (FPL-GTR-190), Table 13-5: dimensional change coefficients, 6 to 14 % MC (looked up)', () => {
   test.each([
     ['alder-red', 0.00151, 0.00256],
     ['beech-american', 0.0019, 0.00431],
@@ -62,7 +62,7 @@ describe('Wood Handbook (FPL-GTR-190), Table 13-5: dimensional change coefficien
   });
 
   // The coefficients were made from Table 4-3 at 10 % MC: C = 1 / (3000 / S - 20), printed to 0.00001.
-  // Woods that the table pools with their neighbours are the exceptions.
+  // Species that the table pools with their neighbors are the exceptions.
   const pooled = new Set(['ash-green', 'birch-sweet', 'maple-black', 'oak-laurel', 'oak-willow']);
   const both = builtInSpecies.filter(
     (species) => species.changeCoefficient && species.radialPct && !pooled.has(species.id),
@@ -78,7 +78,7 @@ describe('Wood Handbook (FPL-GTR-190), Table 13-5: dimensional change coefficien
     },
   );
 
-  test('is compared for more than thirty woods', () => {
+  test('is compared for more than thirty species', () => {
     expect(both.length).toBeGreaterThan(30);
   });
 });
@@ -94,7 +94,7 @@ describe('Wood Handbook, chapter 13 and eq. 4-9: worked examples', () => {
   test('the same by shrinkage', () => {
     expect(sizeChangeMm(232, 8, 11, speciesOf('cherry-black').radialPct!)).toBeCloseTo(0.882, 3);
   });
-  // By hand: 8.6 (1 - 12 / 30); green wood has not shrunk, oven-dry wood has wholly.
+  // By hand: 8.6 (1 - 12 / 30); green wood has not shrunk, oven-dry wood has shrunk all the way.
   test.each([
     [12, 5.16],
     [0, 8.6],

@@ -19,7 +19,7 @@ describe('Wood Handbook, eq. 4-3: the most water that wood holds', () => {
   });
 });
 
-describe('Wood Handbook (FPL-GTR-190), Table 5-3b: specific gravity green and at 12 % (page looked at)', () => {
+describe('Wood Handbook (FPL-GTR-190), Table 5-3b: specific gravity green and at 12 % (page looked up)', () => {
   // Printed to 0.01, green and 12 % often from different samples: within 0.021.
   test.each([
     ['pine-ponderosa', 0.38, 0.4],
@@ -46,7 +46,7 @@ describe('Wood Handbook, chapter 4: density with its water (by hand from the for
     [0.5, 12, 608.4],
     // Oven-dry: 400 / (1 - 0.265 · 0.4)
     [0.4, 0, 447.4],
-    // Above fibre saturation only water is added: 400 · 1.8
+    // Above fiber saturation only water is added: 400 · 1.8
     [0.4, 80, 720],
   ])('basic specific gravity %f at %f %%: %f kg/m³', (basicSpecificGravity, mcPct, kgM3) => {
     expect(densityKgM3({ basicSpecificGravity, volumetricPct: null }, mcPct)).toBeCloseTo(kgM3, 1);

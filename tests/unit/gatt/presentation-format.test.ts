@@ -5,7 +5,7 @@ import { parsePresentationFormat } from '../../../shared-core/gatt/presentation-
 const bytes = (hex: string) => Uint8Array.from(Buffer.from(hex.replaceAll('-', ''), 'hex'));
 
 describe('Characteristic Presentation Format, 0x2904', () => {
-  // Worked example of a peripheral vendor's data sheet (Bluefruit LE AT commands, GATTADDCHAR, looked at):
+  // Worked example of a peripheral vendor's data sheet (Bluefruit LE AT commands, GATTADDCHAR, looked up):
   // "PRESENTATION=17-00-AC-27-01-00-00": FLOAT, exponent 0, degrees Fahrenheit 0x27AC, namespace SIG, no description.
   test('reads the published example 17-00-AC-27-01-00-00', () => {
     expect(parsePresentationFormat(bytes('17-00-AC-27-01-00-00'))).toEqual({

@@ -19,7 +19,7 @@ const octets = (value: number, count: number) =>
 const text = (shown: string) => new TextEncoder().encode(shown);
 
 describe('integers with an exponent', () => {
-  // Bluetooth SIG, Characteristic Presentation Format (GATT viewer text, looked at): "For a Characteristic Value of 23
+  // Bluetooth SIG, Characteristic Presentation Format (GATT viewer text, looked up): "For a Characteristic Value of 23
   // and an Exponent of 2, the actual value is 2300. For a Characteristic Value of 3892 and an Exponent of -3, the
   // actual value is 3.892."
   test.each([
@@ -29,7 +29,7 @@ describe('integers with an exponent', () => {
     expect(decodeValue(octets(stored, 2), selfDescribed(6, exponent))).toEqual({ ok: true, value: actual });
   });
 
-  // Two's complement at both ends of every width; widths and codes: Bluetooth SIG, Format Types (looked at).
+  // Two's complement at both ends of every width; widths and codes: Bluetooth SIG, Format Types (looked up).
   test.each([
     [2, 'ff', 3],
     [3, 'ff', 15],
@@ -105,7 +105,7 @@ describe('IEEE 754 floats', () => {
     [Number.NaN, 'meter.value.not-valid'],
     [Number.POSITIVE_INFINITY, 'meter.value.above-scale'],
     [Number.NEGATIVE_INFINITY, 'meter.value.below-scale'],
-  ])('%d is no reading, and says so', (value, code) => {
+  ])('%d is no reading: %s', (value, code) => {
     const short = Buffer.alloc(4);
     short.writeFloatLE(value);
     expect(decodeValue(short, selfDescribed(20))).toEqual({
@@ -117,7 +117,7 @@ describe('IEEE 754 floats', () => {
 });
 
 describe('IEEE 11073 FLOAT and SFLOAT', () => {
-  // HL7 Personal Health Device implementation guide, page "MDER FLOATs and SFLOATs", tables of examples (looked at).
+  // HL7 Personal Health Device implementation guide, page "MDER FLOATs and SFLOATs", tables of examples (looked up).
   test.each([
     [0x00000002, 2],
     [0xff000014, 2.0],
@@ -152,7 +152,7 @@ describe('IEEE 11073 FLOAT and SFLOAT', () => {
     [0x00800000, 0x0800, true, 'meter.value.not-at-resolution'],
     [0x00800001, 0x0801, false, 'meter.value.reserved-code'],
   ])(
-    'special value: FLOAT word %i and SFLOAT word %i are no reading, and say which',
+    'special value: FLOAT word %i and SFLOAT word %i are no reading, each with its reason',
     (float, sfloat, noReading, code) => {
       const noValue = { ok: false, noReading, problem: { code } };
       expect(decodeValue(octets(float, 4), selfDescribed(23))).toEqual(noValue);

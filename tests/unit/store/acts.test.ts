@@ -102,7 +102,7 @@ describe('an act', () => {
     expect(changes()[1]).toMatchObject({ in_table: 'move', was: row, is: null });
   });
 
-  test('is named by every row that it adds to a table that is only added to', () => {
+  test('is named in every row that it adds to an append-only table', () => {
     const readingId = acting(() => {
       yard.amendments.exclude('reading', 1, { text: 'a knot' }, act().at);
       yard.woodTemperatures.give({ roundId: 5, boardId: null, tempC: 4, givenAt: act().at });
@@ -251,7 +251,7 @@ describe('an amendment of a reading', () => {
 });
 
 describe('a meter', () => {
-  test('that is read otherwise gets a new profile; its readings keep the one they were taken with', () => {
+  test('that is read in another way gets a new profile, and its readings keep theirs', () => {
     const meter = yard.meters.get(1)!;
     const profiles = () =>
       outside.prepare('SELECT version FROM meter_profile WHERE meter_id = 1').pluck().all();

@@ -157,7 +157,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     expect(settingsSchema.strict().parse(settings)).toEqual(settings);
   });
 
-  test('keeps species and uses of its own, meter descriptions, air and readings of oven checks', () => {
+  test('keeps the person’s species and uses, meter descriptions, air and readings of oven checks', () => {
     const file = copyOfLayout(layout);
     const before = closedLater(new Database(copyOfLayout(layout)));
     const yard = closedLater(openYard(file));
@@ -184,7 +184,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     ).toEqual(checks.map(({ readings }) => JSON.parse(String(readings))));
   });
 
-  test('is sound afterwards, and says whose file it is', () => {
+  test('is sound afterwards, and marked as a yard file', () => {
     const { after } = migrated(layout);
     expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
     expect(after.pragma('foreign_key_check')).toEqual([]);
@@ -210,7 +210,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     expect(seen.length).toBeGreaterThan(100);
   });
 
-  test('gives every reading the check sum of what it says', () => {
+  test('gives every reading a checksum of its fields', () => {
     const readings = rows(
       migrated(layout).after,
       `SELECT uuid, round_id AS roundId, board_id AS boardId, spot_index AS spotIndex, spot, raw, unit, how, settled,
@@ -222,7 +222,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     }
   });
 
-  test('is read by the app as a whole, and every board that was read is to be judged again', () => {
+  test('is read by the app as a whole, and every probed board is due for judging', () => {
     const file = copyOfLayout(layout);
     const yard = closedLater(openYard(file));
     const { rows: boards } = yard.boards.page({ stackId: null, search: '', offset: 0, limit: 100 });
@@ -295,7 +295,7 @@ describe('UUIDs of old records', () => {
   });
 });
 
-/** What a person is told of a file that does not open. */
+/** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {
     openYardFile(file).db.close();
@@ -307,21 +307,18 @@ function problemOf(file: string): YardFileProblem {
 }
 
 describe('a file that is not migrated', () => {
-  test.each(earlier)(
-    'because a table stands in the way is left as it was to the byte: layout %i',
-    (layout) => {
-      const file = copyOfLayout(layout);
-      const db = new Database(file);
-      db.exec('CREATE TABLE reservation (x)');
-      db.close();
-      const bytes = readFileSync(file);
-      expect(problemOf(file)).toMatchObject({
-        problem: message('refusal.yard-unreadable', { file }),
-        damaged: false,
-      });
-      expect(readFileSync(file).equals(bytes)).toBe(true);
-    },
-  );
+  test.each(earlier)('because a table is in the way stays as it was to the byte: layout %i', (layout) => {
+    const file = copyOfLayout(layout);
+    const db = new Database(file);
+    db.exec('CREATE TABLE reservation (x)');
+    db.close();
+    const bytes = readFileSync(file);
+    expect(problemOf(file)).toMatchObject({
+      problem: message('refusal.yard-unreadable', { file }),
+      damaged: false,
+    });
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+  });
 
   test.each([
     'UPDATE reading_mark SET reading_id = 999 WHERE id = 1',
@@ -341,7 +338,7 @@ describe('a file that is not migrated', () => {
     expect(readFileSync(file).equals(bytes)).toBe(true);
   });
 
-  test('because it is of a newer layout is left as it was to the byte', () => {
+  test('because it is of a newer layout stays as it was to the byte', () => {
     const file = copyOfLayout(9);
     openYard(file).close();
     const db = new Database(file);

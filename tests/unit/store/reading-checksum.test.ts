@@ -17,11 +17,11 @@ const reading: ReadingAsTaken = {
 };
 
 // CRC-32 as in PNG (ISO/IEC 15948, annex D), worked out by Python's zlib.crc32 over the same bytes.
-test('the check sum of a reading is CRC-32 over its fields as a JSON array', () => {
+test('the checksum of a reading is CRC-32 over its fields as a JSON array', () => {
   expect(readingChecksum(reading)).toBe(3860825396);
 });
 
-test.each(Object.keys(reading) as (keyof ReadingAsTaken)[])('another %s makes another check sum', (field) => {
+test.each(Object.keys(reading) as (keyof ReadingAsTaken)[])('another %s gives another checksum', (field) => {
   const other = typeof reading[field] === 'string' ? `${reading[field]}!` : Number(reading[field]) + 1;
   expect(readingChecksum({ ...reading, [field]: other })).not.toBe(readingChecksum(reading));
 });

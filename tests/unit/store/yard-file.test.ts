@@ -103,7 +103,7 @@ function yardWithBoard() {
 }
 
 describe('a reading', () => {
-  test('is on disk when keeping it returns: another process sees it at once', () => {
+  test('is on disk once it is saved: another process sees it at once', () => {
     const { save } = yardWithBoard();
     const id = save(12.6);
     const other = new Database(file, { readonly: true });
@@ -128,7 +128,7 @@ describe('a reading', () => {
     expect(other.prepare('SELECT raw FROM reading').all()).toEqual([{ raw: 12.6 }]);
   });
 
-  test('keeps its raw value when it is set aside and put back', () => {
+  test('has the same raw value after it is excluded and included again', () => {
     const { opened, save } = yardWithBoard();
     const id = save(12.6);
     opened.amendments.exclude('reading', id, { text: 'a knot' }, '2026-02-01T10:06:00.000Z');
@@ -137,7 +137,7 @@ describe('a reading', () => {
     expect(opened.readings.get(id)).toMatchObject({ raw: 12.6, excluded: null });
   });
 
-  test("follows the round's temperature until its board is given one of its own", () => {
+  test("has the round's temperature until its board gets another", () => {
     const { opened, roundId, boardId, save } = yardWithBoard();
     const id = save(12.6);
     const tempOf = () => opened.readings.get(id)?.woodTempC;
@@ -175,14 +175,14 @@ describe('a reading', () => {
 });
 
 describe('a board', () => {
-  test('is found under its ID whatever the case, and no other may bear it', () => {
+  test('is found by its ID in either case, and no other may have it', () => {
     const { opened, boardId, stackId, placeId } = yardWithBoard();
     expect(opened.boards.idByCode('t-01')).toBe(boardId);
     const same = { ...opened.boards.get(boardId)!, code: 't-01', stackId };
     expect(() => opened.boards.add(same, placeId, '2026-01-01T00:00:00.000Z')).toThrow(/UNIQUE/);
   });
 
-  test('stands where its newest move says, and keeps the older ones', () => {
+  test('is where its newest move put it, and the older moves stay on record', () => {
     const { opened, boardId } = yardWithBoard();
     const shop = opened.places.add({
       name: 'Shop',
@@ -197,14 +197,17 @@ describe('a board', () => {
     expect(opened.moves.ofBoard(boardId).map((move) => move.placeName)).toEqual(['Shed', 'Shop']);
   });
 
-  test.each(['%', '_', "'; DROP TABLE board; --", '\\'])('a search for %s is taken as letters', (search) => {
-    const { opened } = yardWithBoard();
-    expect(opened.boards.page({ stackId: null, search, offset: 0, limit: 10 }).total).toBe(0);
-    expect(opened.boards.page({ stackId: null, search: 'test', offset: 0, limit: 10 }).total).toBe(1);
-  });
+  test.each(['%', '_', "'; DROP TABLE board; --", '\\'])(
+    'a search for %s looks for those letters',
+    (search) => {
+      const { opened } = yardWithBoard();
+      expect(opened.boards.page({ stackId: null, search, offset: 0, limit: 10 }).total).toBe(0);
+      expect(opened.boards.page({ stackId: null, search: 'test', offset: 0, limit: 10 }).total).toBe(1);
+    },
+  );
 });
 
-describe('what is still to be judged', () => {
+describe('due for judging', () => {
   const RULES = 7;
   const found = (roundId: number) => ({
     roundId,
@@ -219,7 +222,7 @@ describe('what is still to be judged', () => {
     openSpot: null,
   });
 
-  test('is a board with a new reading, until its finding is there', () => {
+  test('is a board with a new reading, until it has a finding', () => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     expect(opened.findings.boardsDue(RULES)).toEqual([]);
     save(12.6);
@@ -232,7 +235,7 @@ describe('what is still to be judged', () => {
     expect(opened.findings.boardsDue(RULES)).toEqual([]);
   });
 
-  test('is a board whose finding other rules made', () => {
+  test('is a board whose finding is of other rules', () => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     save(12.6);
     opened.findings.put(boardId, found(roundId), RULES);
@@ -242,12 +245,12 @@ describe('what is still to be judged', () => {
 
   test.each([
     [
-      'a reading is set aside',
+      'a reading is excluded',
       (yard: Yard, id: number) =>
         yard.amendments.exclude('reading', id, { text: 'a knot' }, '2026-02-02T10:00:00.000Z'),
     ],
     [
-      'its wood temperature is said',
+      'the wood temperature is given',
       (yard: Yard, _: number, roundId: number, boardId: number) =>
         yard.woodTemperatures.give({
           roundId,
@@ -257,15 +260,15 @@ describe('what is still to be judged', () => {
         }),
     ],
     [
-      'the temperature of its round is said',
+      'the temperature of its round is given',
       (yard: Yard, _: number, roundId: number) =>
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: 3, givenAt: '2026-02-02T10:00:00.000Z' }),
     ],
     [
-      'its finding is thrown away',
+      'the finding is dropped',
       (yard: Yard, _: number, roundId: number, boardId: number) => yard.findings.drop(boardId, roundId),
     ],
-  ] as const)('is a board of which %s', (_what, happens) => {
+  ] as const)('is a board when %s', (_what, happens) => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     const readingId = save(12.6);
     opened.findings.put(boardId, found(roundId), RULES);
@@ -296,7 +299,7 @@ describe('a catalogue', () => {
 });
 
 describe('a yard file', () => {
-  test('is brought through every migration once, and again for nothing', () => {
+  test('goes through every migration only once', () => {
     yardWithBoard().opened.close();
     open = [];
     const again = yard();
@@ -315,7 +318,7 @@ describe('a yard file', () => {
     expect(problemOf(() => openYard(file)).problem).toEqual(message('refusal.yard-newer', { file }));
   });
 
-  test('that is no database is left as it was, and said to be damaged', () => {
+  test('that is no database stays as it was, and is reported as damaged', () => {
     const rubbish = 'This is not a database, and is longer than its header would be. '.repeat(80);
     writeFileSync(file, rubbish);
     const problem = problemOf(() => openYard(file));
@@ -324,7 +327,7 @@ describe('a yard file', () => {
     expect(readFileSync(file, 'utf8')).toBe(rubbish);
   });
 
-  test('that was overwritten in the middle is said to be damaged', () => {
+  test('that was overwritten in the middle is reported as damaged', () => {
     const { opened, save } = yardWithBoard();
     for (let n = 0; n < 500; n++) save(10 + n / 100);
     opened.close();
@@ -336,7 +339,7 @@ describe('a yard file', () => {
     expect(readFileSync(file).equals(bytes)).toBe(true);
   });
 
-  test('that another program holds is said to be in use', () => {
+  test('that another program has open is reported as in use', () => {
     yard().close();
     open = [];
     const holder = new Database(file);
@@ -348,14 +351,14 @@ describe('a yard file', () => {
     expect(problem.damaged).toBe(false);
   });
 
-  test('in a folder that cannot be made is said to be out of reach', () => {
+  test('in a folder that cannot be made is reported as out of reach', () => {
     writeFileSync(file, '');
     const inFile = join(file, 'yard.sqlite');
     const { problem } = problemOf(() => openYard(inFile));
     expect(problem).toEqual(message('refusal.yard-unreadable', { file: inFile }));
   });
 
-  test('is put beside with all its parts, never over another', () => {
+  test('is moved aside with all its files, never over another', () => {
     for (let n = 0; n < 2; n++) {
       writeFileSync(file, `damaged ${n}`);
       writeFileSync(`${file}-wal`, 'log');
