@@ -57,7 +57,7 @@ function NowhereScreen() {
     <Screen title={say('frame.nowhere-title')}>
       <EmptyState sentence={say('frame.nowhere')}>
         <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-          {say('frame.nowhere-leave')}
+          {say('nav.go-to-stacks')}
         </ButtonLink>
       </EmptyState>
     </Screen>

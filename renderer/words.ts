@@ -46,5 +46,5 @@ function wordsFor(units: DisplayUnits): Words {
 /** The sentences and formats of the person at this window. */
 export const useWords = (): Words => wordsFor(useUnits());
 
-/** The same where no component is: in stores, and for what is said once. */
+/** The same where no component is, as in stores. */
 export const wordsNow = (): Words => wordsFor(useSettings.getState().settings?.units ?? 'metric');

@@ -9,7 +9,7 @@ import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
 import { useWords } from '../words.ts';
 import { Notices } from './Notices.tsx';
 
-/** The yard's file cannot be used: what is wrong, what was kept, and the ways on. */
+/** The yard's file cannot be used: what is wrong, what was saved, and the ways on. */
 export function ProblemPage({ info }: { info: YardInfo }) {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);

@@ -9,7 +9,7 @@ export const callsInOrder: readonly Call[] = ['ready', 'bring-in', 'keep-drying'
 const SIDE = 24;
 const STROKE = 3;
 
-/** The shape of a call alone; only where its word or letter stands beside it. */
+/** The shape of a call alone; only beside its word or letter. */
 export function CallShape({ call }: { call: Call }) {
   const { shape, filled } = callMarks[call];
   const inset = filled ? 0 : STROKE / 2 + 0.5;

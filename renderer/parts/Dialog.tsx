@@ -3,7 +3,7 @@ import './dialog.css';
 
 /**
  * A question over the screen. The browser's own dialog: keeps the focus inside, closes on Escape, gives the focus back.
- * Drawn only while open, so what stands in it starts fresh each time.
+ * Drawn only while open, so its fields start fresh each time.
  */
 export function Dialog({
   title,

@@ -5,7 +5,7 @@ import { usualRingRadiusMm } from '../../shared-core/wood/movement/warp.ts';
 import './end-grain.css';
 
 const WIDTH = 100;
-/** Thinner, and the rings could not be told apart; thicker, and it would fill the pile. */
+/** Thinner, and the rings would run together; thicker, and it would fill the stack. */
 const HEIGHTS = { least: 12, most: 24 };
 
 export interface EndOfBoard {
@@ -16,12 +16,12 @@ export interface EndOfBoard {
   widthMm: number | null;
 }
 
-/** Whether enough was said of the board's end to draw it: how its rings lie, or on which face the bark is. */
+/** Whether enough is known of the board's end to draw it: how its rings lie, or on which face the bark is. */
 export function isEndSaid({ sawing, barkSide }: EndOfBoard): boolean {
   return sawing === 'quarter' || hasBarkOn(barkSide) || (sawing !== 'unknown' && barkSide !== 'unknown');
 }
 
-/** The board's end as it lies, with its rings and bark as they were said. */
+/** The board's end as it lies, with its rings and bark as entered. */
 export function EndGrain({ board }: { board: EndOfBoard }) {
   const clip = useId();
   const widthMm = board.widthMm ?? 6 * board.thicknessMm;

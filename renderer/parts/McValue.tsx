@@ -17,11 +17,15 @@ export function rawWords(raw: number | null, unit: 'pct' | 'ohm'): string {
   return `${raw.toPrecision(3)} Ω`;
 }
 
+/** A moisture content, and a dash where there is none. */
+export const mcOrDash = (pct: number | null, formats: Formats): string =>
+  pct === null ? '–' : formats.mc(pct);
+
 /** What the meter showed, in its own unit, as it was typed or sent. */
 export const rawText = (raw: number, unit: 'pct' | 'ohm', formats: Formats): string =>
   unit === 'pct' ? formats.rawPercent(raw) : formats.ohms(raw);
 
-/** One reading: the corrected MC big, the raw value beside it, both labelled, so that nobody wonders which it is. */
+/** One reading: the corrected MC big, the raw value beside it, both labeled. */
 export function McValue({
   mcPct,
   raw,
@@ -40,7 +44,7 @@ export function McValue({
   return (
     <span className={`mc-value mc-value-${size} ${struck ? 'mc-value-struck' : ''}`}>
       <span className="mc-corrected">
-        <span className="mc-number">{mcPct === null ? '–' : formats.mc(mcPct)}</span>
+        <span className="mc-number">{mcOrDash(mcPct, formats)}</span>
         <span className="mc-unit"> {say('reading.mc')}</span>
         <span className="mc-label">{say('reading.corrected')}</span>
       </span>

@@ -5,7 +5,7 @@ const HEIGHT = 120;
 /** A steady value must look steady: the picture never shows less than this from bottom to top. */
 const LEAST_SPAN = { pct: 2, ohm: 0.3 };
 
-/** Where one value stands on the picture's own scale: % as it is, ohms by decades. */
+/** Where one value is on the picture's own scale: % as it is, ohms by decades. */
 const scaled = (value: number, unit: 'pct' | 'ohm') =>
   unit === 'ohm' ? Math.log10(Math.max(value, 1)) : value;
 
@@ -17,7 +17,7 @@ export function Trace({
 }: {
   values: readonly (number | null)[];
   unit: 'pct' | 'ohm';
-  /** For how many values there is room; fewer stand at the right. */
+  /** For how many values there is room; fewer are at the right. */
   slots: number;
 }) {
   const room = Math.max(slots, values.length, 2);

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import './unfold.css';
 
-/** What not everybody wants to see, behind words that look like a link. */
+/** Details, behind words that look like a link. */
 export function Unfold({ words, children }: { words: string; children: ReactNode }) {
   return (
     <details className="unfold">

@@ -36,7 +36,7 @@ export function agoWords(instant: string, now: Date): string {
   return months < 24 ? `${months} months ago` : `${Math.round(days / 365.25)} years ago`;
 }
 
-/** The instant that stands for a local day: its noon, or now where that is still to come. */
+/** The instant of a local day: its noon, or now where that is still to come. */
 export function instantOfDay(day: string, now: Date): string {
   const noon = startOfDay(day);
   noon.setHours(12);

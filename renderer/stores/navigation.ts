@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 
-/** Where in the window a person is. Each route has an address behind the hash that can be kept and typed. */
+/** Where in the window a person is. Each route has an address behind the hash that can be saved and typed. */
 export type Route =
   | { name: 'stacks' }
   | { name: 'stack'; id: number }

@@ -16,7 +16,7 @@ import { bridge } from '../bridge.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
 
-/** A reading that was just kept, for the sound, the flash and the screen reader. */
+/** A reading that was just saved, for the sound, the flash and the screen reader. */
 export interface Saved {
   reading: JudgedReading;
   board: RoundBoard;
@@ -40,17 +40,17 @@ export const useRound = create<RoundStore>()(() => nothing);
 export const probedOf = ({ boards, aim, probed }: RoundState): ProbedBoard | null =>
   boards[aim.boardIndex]?.boardId === probed?.boardId ? probed : null;
 
-/** What was kept last, as long as nobody set it aside. */
+/** The reading saved last, as long as it is not excluded. */
 function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
   if (saved?.board.boardId !== changed.boardId) return saved;
   const reading = changed.assessment?.readings.find((each) => each.id === saved.reading.id);
   return reading && reading.excluded === null ? { reading, board: changed } : null;
 }
 
-/** Calls on their way that aim elsewhere; until the last of them is answered, the window knows the aim better. */
+/** Requests on their way that aim elsewhere; until the last is answered, the window knows the aim better. */
 let aiming = 0;
 
-/** Whether the change was told before the machine had heard of the newest aim. */
+/** Whether the change was sent before the machine knew the newest aim. */
 const isBehind = (change: RoundChange, aim: Aim): boolean =>
   aiming > 1 || (aiming === 1 && change.aim.boardIndex !== aim.boardIndex);
 
@@ -93,7 +93,7 @@ export function followRound(): () => void {
   };
 }
 
-/** Shows in the round why a value was not kept; the meter goes on while another screen is open, and then it is told there. */
+/** Shows in the round why a value was not saved. The meter goes on while another screen is open; then it is shown there. */
 function showNotSaved({ roundId, problem }: ValueNotSaved): void {
   const refusal = new Refusal(problem);
   const { route } = useNavigation.getState();
@@ -101,7 +101,7 @@ function showNotSaved({ roundId, problem }: ValueNotSaved): void {
   else tellProblem(refusal);
 }
 
-/** Listens from now on, on every screen, for values that could not be kept. */
+/** Listens from now on, on every screen, for values that could not be saved. */
 export function followNotSaved(): () => void {
   return bridge().on('round.notSaved', showNotSaved);
 }
@@ -174,7 +174,7 @@ export function setWoodTemp(boardId: number | null, woodTempC: number | null): P
     // The event carries one board; all others, and the round's own temperature, come with the whole.
     if (boardId !== null) return;
     await refreshRound(round.id);
-    // What was kept last on another board may be another value now.
+    // The reading saved last on another board may have another value now.
     useRound.setState(({ round: now, saved }) =>
       now?.probed?.boardId === saved?.board.boardId ? {} : { saved: null },
     );

@@ -25,8 +25,8 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
         savedBefore + 1,
       );
       if (value === '140') {
-        // The slip is seen at once, and taken back with one key.
-        await expect(page.locator('.saved-words')).toContainText('Look at it');
+        // The slip is seen at once, and undone with one key.
+        await expect(page.locator('.saved-note')).toContainText('Check it.');
         await picture(page, 'round-typed-slip');
         await page.keyboard.press('Backspace');
         await expect(page.getByRole('button', { name: /^Include (shell|core) reading/ })).toBeVisible();
@@ -49,12 +49,12 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
   for (const [, , , , call] of found) expect(call).not.toMatch(/ready/i);
 });
 
-test('a value that is no number keeps nothing and says so', async ({ pintally: { page } }) => {
+test('a reading that is no number saves nothing and says so', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
   await page.getByRole('textbox').fill('twelve');
   await page.keyboard.press('Enter');
-  await expect(page.getByText(/not a number, so nothing was kept/)).toBeVisible();
+  await expect(page.getByText(/not a number\. Nothing was saved/)).toBeVisible();
   await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(0);
   await expect(page.getByRole('textbox')).toHaveValue('twelve');
 });

@@ -11,7 +11,7 @@ export function ChartLegend({ children }: { children: ReactNode }) {
   );
 }
 
-/** One kind of mark, drawn as it is in the drawing, in a square of 20, and what it stands for. */
+/** One kind of mark, drawn as it is in the drawing, in a square of 20, and what it means. */
 export function LegendItem({ words, children }: { words: string; children: ReactNode }) {
   return (
     <li>

@@ -3,11 +3,10 @@ import type { JudgedReading } from '../../../shared-core/probing/readings/readin
 import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../bridge.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
-import { exclusionText } from '../../parts/exclusion-text.ts';
 import { McValue } from '../../parts/McValue.tsx';
+import { ReadingRemarks } from '../../parts/ReadingRemarks.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
-import { severityWords } from '../round/suspicion-words.ts';
 import { endOfReading } from './end-of-reading.ts';
 
 /** Every reading ever taken on the board, round by round, raw and corrected together; each can be excluded or included. */
@@ -51,7 +50,6 @@ function roundWords(ofRound: readonly JudgedReading[], say: Say): string {
 function ReadingRow({ board, reading }: { board: BoardRow; reading: JudgedReading }) {
   const { say } = useWords();
   const readingId = reading.id;
-  const isExcluded = reading.excluded !== null;
   const { woodTempC } = reading;
   return (
     <li className="reading-row">
@@ -72,18 +70,7 @@ function ReadingRow({ board, reading }: { board: BoardRow; reading: JudgedReadin
         onExclude={(why) => bridge().command('readings.exclude', { readingId, why })}
         onInclude={() => void attempt(bridge().command('readings.include', { readingId }))}
       />
-      {reading.excluded !== null && (
-        <p className="reading-flag">
-          {say('exclude.excluded', { reason: exclusionText(reading.excluded, say) })}
-        </p>
-      )}
-      {!isExcluded &&
-        reading.suspicions.map((suspicion) => (
-          <p key={suspicion.rule} className={`reading-flag reading-flag-${suspicion.severity}`}>
-            <strong>{severityWords[suspicion.severity]}.</strong> {say(suspicion.why)}{' '}
-            {say(suspicion.whatToDo)}
-          </p>
-        ))}
+      <ReadingRemarks reading={reading} />
     </li>
   );
 }

@@ -1,12 +1,12 @@
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { RoundBoard, RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
-import { pctWords } from '../../parts/McValue.tsx';
+import { mcOrDash } from '../../parts/McValue.tsx';
 import { useWords } from '../../words.ts';
 
-/** What the board's readings amount to so far: the call, the numbers under it, the reasons. */
+/** The call on the board so far, its estimates and its reasons. */
 export function BoardCall({
-  board: { speciesName, isRead, finding },
+  board: { isRead, finding },
   reasons,
   endUseName,
 }: {
@@ -19,39 +19,16 @@ export function BoardCall({
   return (
     // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: see above.
-    <section className="board-call" aria-label="Call so far" tabIndex={0}>
+    <section className="board-call" aria-label={say('board-call.title')} tabIndex={0}>
       {finding === null ? (
-        <p className="board-call-none">
-          {isRead ? 'Its readings are being judged …' : `No reading yet on this board (${speciesName}).`}
-        </p>
+        <p className="board-call-none">{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</p>
       ) : (
         <>
           <p className="board-call-call">
             <CallBadge call={finding.call} size="large" />
-            <span className="board-call-use">for {endUseName}</span>
+            <span className="board-call-use">{say('board-call.for-use', { endUseName })}</span>
           </p>
-          {finding.averagePct !== null && (
-            <dl className="estimate">
-              <div>
-                <dt>Average</dt>
-                <dd>
-                  {pctWords(finding.averagePct)} %
-                  <small>
-                    {' '}
-                    {pctWords(finding.lowPct)} to {pctWords(finding.highPct)}
-                  </small>
-                </dd>
-              </div>
-              <div>
-                <dt>Shell</dt>
-                <dd>{pctWords(finding.shellPct)} %</dd>
-              </div>
-              <div>
-                <dt>Core</dt>
-                <dd>{pctWords(finding.corePct)} %</dd>
-              </div>
-            </dl>
-          )}
+          <Estimate finding={finding} />
           <ul className="reasons">
             {(reasons ?? [finding.reason])
               .map((reason) => say(reason))
@@ -62,5 +39,36 @@ export function BoardCall({
         </>
       )}
     </section>
+  );
+}
+
+/** The likely average with its interval, the shell and the core; nothing where too little was read for one. */
+function Estimate({
+  finding: { averagePct, lowPct, highPct, shellPct, corePct },
+}: {
+  finding: RoundFinding;
+}) {
+  const { say, formats } = useWords();
+  if (averagePct === null) return null;
+  return (
+    <dl className="estimate">
+      <div>
+        <dt>{say('board-call.average')}</dt>
+        <dd>
+          {formats.mc(averagePct)}{' '}
+          {lowPct !== null && highPct !== null && (
+            <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
+          )}
+        </dd>
+      </div>
+      <div>
+        <dt>{say('board-call.shell')}</dt>
+        <dd>{mcOrDash(shellPct, formats)}</dd>
+      </div>
+      <div>
+        <dt>{say('board-call.core')}</dt>
+        <dd>{mcOrDash(corePct, formats)}</dd>
+      </div>
+    </dl>
   );
 }

@@ -1,8 +1,8 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import { CallShape } from '../../parts/CallBadge.tsx';
+import { useWords } from '../../words.ts';
 
 /** All chips are as wide as the widest call, and as the longest ID needs (its widest letters; more is cut off). */
 const LEAST_CHIP_PX = 136;
@@ -12,7 +12,7 @@ const CHIPS_BEYOND_SIGHT = 8;
 
 /**
  * All boards of the stack in the order of the walk, each with its call so far. Only those in sight are drawn, and the
- * current one, which is kept in sight and is the strip's one stop for the Tab key.
+ * current one, which stays in sight and is the strip's one stop for the Tab key.
  */
 export function BoardStrip({
   boards,
@@ -23,6 +23,7 @@ export function BoardStrip({
   boardIndex: number;
   onChoose: (boardIndex: number) => void;
 }) {
+  const { say } = useWords();
   const frame = useRef<HTMLDivElement>(null);
   const longest = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
   const chipPx = Math.max(LEAST_CHIP_PX, longest * LETTER_PX + PADDING_PX);
@@ -50,7 +51,7 @@ export function BoardStrip({
     choose.current = onChoose;
   });
   return (
-    <nav className="board-strip" aria-label="Boards of this round">
+    <nav className="board-strip" aria-label={say('round.boards')}>
       <div ref={frame} className="board-strip-frame">
         <ol style={{ width: strip.getTotalSize() }}>
           {strip.getVirtualItems().map(({ key, index, start }) => (
@@ -85,6 +86,7 @@ const BoardChip = memo(function BoardChip({
   isCurrent: boolean;
   choose: React.RefObject<(boardIndex: number) => void>;
 }) {
+  const { say } = useWords();
   const call = board.finding?.call;
   return (
     <button
@@ -98,12 +100,10 @@ const BoardChip = memo(function BoardChip({
       <span className={call ? `board-chip-call call-${call}` : 'board-chip-call'}>
         {call ? (
           <>
-            <CallShape call={call} /> {callMarks[call].word}
+            <CallShape call={call} /> {say(`call.${call}`)}
           </>
-        ) : board.isRead ? (
-          'being judged'
         ) : (
-          'not yet'
+          say(board.isRead ? 'round.being-judged' : 'round.not-yet')
         )}
       </span>
     </button>

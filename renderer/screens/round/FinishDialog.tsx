@@ -9,13 +9,10 @@ export function FinishDialog({ round, onClose }: { round: RoundState; onClose: (
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
   return (
-    <Dialog title="Finish the round?" onClose={onClose}>
+    <Dialog title={say('finish.title')} onClose={onClose}>
       <p>{say(round.summary.message)}</p>
       <p>
-        {unread === 0
-          ? 'Every board has been probed.'
-          : `${unread} of ${round.summary.boards} boards have no reading yet; they keep the call of an earlier round, if any.`}{' '}
-        A finished round takes no more readings.
+        {unread === 0 ? say('finish.all-probed') : say('finish.unread', { unread })} {say('finish.effect')}
       </p>
       <Actions>
         <Button
@@ -26,9 +23,9 @@ export function FinishDialog({ round, onClose }: { round: RoundState; onClose: (
             void finishRound();
           }}
         >
-          Finish the round
+          {say('round.finish-round')}
         </Button>
-        <Button onClick={onClose}>Go on probing</Button>
+        <Button onClick={onClose}>{say('finish.keep-probing')}</Button>
       </Actions>
     </Dialog>
   );

@@ -3,6 +3,7 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { TextField } from '../../parts/Field.tsx';
+import { useWords } from '../../words.ts';
 
 /** To the board whose ID is typed, or whose label is scanned by a reader that types what it reads. */
 export function GoToBoardDialog({
@@ -16,21 +17,20 @@ export function GoToBoardDialog({
   onChoose: (boardIndex: number) => void;
   onClose: () => void;
 }) {
+  const { say } = useWords();
   const [code, setCode] = useState('');
   const [error, setError] = useState<string | null>(null);
   return (
-    <Dialog title="Go to a board" onClose={onClose}>
+    <Dialog title={say('go-to.title')} onClose={onClose}>
       <form
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
-          const wanted = code.trim().toLowerCase();
-          const index = boards.findIndex((board) => board.code.toLowerCase() === wanted);
+          const typed = code.trim();
+          const index = boards.findIndex((board) => board.code.toLowerCase() === typed.toLowerCase());
           if (index === -1) {
             return setError(
-              wanted === ''
-                ? 'Type the ID, or scan the label.'
-                : `${stackName} has no board ${code.trim()}. The round stands where it stood.`,
+              typed === '' ? say('go-to.missing') : say('go-to.unknown', { stackName, boardCode: typed }),
             );
           }
           onClose();
@@ -38,8 +38,8 @@ export function GoToBoardDialog({
         }}
       >
         <TextField
-          label="ID of the board"
-          hint="As it stands on its label, or scan the label."
+          label={say('go-to.label')}
+          hint={say('go-to.hint')}
           error={error}
           value={code}
           autoFocus
@@ -50,9 +50,9 @@ export function GoToBoardDialog({
         />
         <Actions>
           <Button type="submit" kind="main">
-            Go to it
+            {say('go-to.go')}
           </Button>
-          <Button onClick={onClose}>Stay here</Button>
+          <Button onClick={onClose}>{say('common.cancel')}</Button>
         </Actions>
       </form>
     </Dialog>

@@ -1,24 +1,18 @@
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
+import { useWords } from '../../words.ts';
+import { KeyList } from './KeyList.tsx';
 import { roundKeys } from './round-keys.ts';
 
 /** The keys of a round. */
 export function KeysDialog({ onClose }: { onClose: () => void }) {
+  const { say } = useWords();
   return (
-    <Dialog title="Keys in a round" onClose={onClose}>
-      <dl className="keys-list">
-        {roundKeys.map(({ keys, does }) => (
-          <div key={keys}>
-            <dt>
-              <kbd>{keys}</kbd>
-            </dt>
-            <dd>{does}</dd>
-          </div>
-        ))}
-      </dl>
+    <Dialog title={say('round-keys.title')} onClose={onClose}>
+      <KeyList keys={roundKeys} />
       <Actions>
         <Button kind="main" onClick={onClose} autoFocus>
-          Close
+          {say('common.close')}
         </Button>
       </Actions>
     </Dialog>

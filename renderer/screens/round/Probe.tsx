@@ -1,15 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundState } from '../../../shared-core/contract/round.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { longLengthText, shortLengthText } from '../../../shared-core/units/length.ts';
-import { temperatureText } from '../../../shared-core/units/temperature.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { parseDecimal } from '../../parts/decimal.ts';
 import { ScreenHeading } from '../../parts/Screen.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { aimAt, excludeLast, probedOf, saveTyped, takeNow, useRound } from '../../stores/round.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
@@ -19,7 +16,7 @@ import { KeysDialog } from './KeysDialog.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { nextStep } from './next-step.ts';
 import { actionOf, type RoundAction } from './round-keys.ts';
-import { SavedWords } from './SavedWords.tsx';
+import { SavedNote } from './SavedNote.tsx';
 import { SpotList } from './SpotList.tsx';
 import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
@@ -27,13 +24,12 @@ import { useSavedSound } from './useSavedSound.ts';
 
 type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
 
-/** Probing: this board, this spot, this value; then the next. Everything can be done from the keyboard. */
+/** Probing: this board, this spot, this reading; then the next. All of it can be done from the keyboard. */
 export function Probe({ round }: { round: RoundState }) {
-  const units = useUnits();
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
   const meterIsLive = useMeter((meter) => meter.state?.phase === 'live');
-  /** The value typed so far; null while the meter's values are taken. */
+  /** The reading typed so far; null while the meter's are saved. */
   const [typed, setTyped] = useState<string | null>(null);
   const [open, setOpen] = useState<Open>(null);
   const region = useRef<HTMLDivElement>(null);
@@ -95,7 +91,7 @@ export function Probe({ round }: { round: RoundState }) {
     const raw = parseDecimal(typing ?? '');
     if (raw === null || Number.isNaN(raw)) {
       useRound.setState({
-        trouble: `“${typing?.trim()}” is not a number, so nothing was kept. Type the value as the meter shows it, like 12.4.`,
+        trouble: say('round.not-a-number', { typedText: typing?.trim() ?? '' }),
       });
       return;
     }
@@ -142,28 +138,37 @@ export function Probe({ round }: { round: RoundState }) {
   }, [open]);
 
   if (!board) return null;
+  const thickness = { thicknessMm: board.thicknessMm, quarters: null };
   return (
     <div className="probe" ref={region} tabIndex={-1}>
       <header className="probe-head">
         <p className="probe-where">
-          {round.stackName} · board {boardIndex + 1} of {round.boards.length} · {say(round.summary.message)}
+          {say('round.progress', {
+            stackName: round.stackName,
+            board: boardIndex + 1,
+            boards: round.boards.length,
+            summary: round.summary.message,
+          })}
         </p>
         <div className="probe-board">
-          <ScreenHeading title={`${board.code}, round on ${round.stackName}`}>
-            <span className="spoken-only">Board </span>
+          <ScreenHeading
+            title={say('round.window-title', { boardCode: board.code, stackName: round.stackName })}
+          >
+            <span className="spoken-only">{say('round.board')} </span>
             <span className="probe-code">{board.code}</span>
           </ScreenHeading>
           <p>
             {board.speciesName}
             <br />
-            {shortLengthText(board.thicknessMm, units)}
-            {board.lengthMm !== null && `, ${longLengthText(board.lengthMm, units)} long`}
+            {board.lengthMm === null
+              ? formats.thickness(thickness)
+              : say('round.size-and-length', { thickness, lengthMm: board.lengthMm })}
           </p>
         </div>
-        <p className="probe-next">{nextStep(board, spotIndex, boardIndex === lastIndex, units)}</p>
+        <p className="probe-next">{say(nextStep(board, spotIndex, boardIndex === lastIndex))}</p>
       </header>
 
-      <section className="probe-value" aria-label="Value">
+      <section className="probe-value" aria-label={say('round.reading')}>
         {typing === null ? (
           <LivePanel boardId={board.boardId} />
         ) : (
@@ -174,58 +179,69 @@ export function Probe({ round }: { round: RoundState }) {
             onUseMeter={meterIsLive ? () => setTyped(null) : null}
           />
         )}
-        {trouble ? <Banner kind="problem">{trouble}</Banner> : <SavedWords />}
+        {trouble ? <Banner kind="problem">{trouble}</Banner> : <SavedNote />}
       </section>
 
       <div className="probe-actions">
         <div className="probe-main-actions">
           {typing === null ? (
-            <Button kind={isBoardDone ? 'plain' : 'main'} shortcut="Space" onClick={() => act('take')}>
-              Take now
+            <Button
+              kind={isBoardDone ? 'plain' : 'main'}
+              shortcut={say('key.space')}
+              onClick={() => act('take')}
+            >
+              {say('round.save-now')}
             </Button>
           ) : (
             <Button
               kind={fieldIsEmpty ? 'plain' : 'main'}
-              shortcut={fieldIsEmpty ? undefined : 'Enter'}
+              shortcut={fieldIsEmpty ? undefined : say('key.enter')}
               disabled={fieldIsEmpty}
               onClick={() => act('save-typed')}
             >
-              Keep
+              {say('common.save')}
             </Button>
           )}
           <Button shortcut="⌫" onClick={() => act('exclude-last')}>
-            Set last aside
+            {say('round.undo-last')}
           </Button>
           <Button
             kind={isBoardDone ? 'main' : 'plain'}
-            shortcut={fieldIsEmpty ? 'Enter' : 'Page ↓'}
+            shortcut={say(fieldIsEmpty ? 'key.enter' : 'key.page-down')}
             onClick={() => act('next-board')}
           >
-            {boardIndex === lastIndex ? 'Finish' : 'Next board'}
+            {say(boardIndex === lastIndex ? 'round.finish' : 'round.next-board')}
           </Button>
         </div>
         <div className="probe-more-actions">
           <Button kind="quiet" shortcut="←" disabled={boardIndex === 0} onClick={() => act('previous-board')}>
-            Previous
+            {say('round.previous-board')}
           </Button>
           <Button kind="quiet" shortcut="G" onClick={() => act('go-to-board')}>
-            Go to …
+            {say('round.go-to')}
           </Button>
           <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
             {board.woodTempC === null
-              ? 'Wood temperature unknown'
-              : `Wood ${temperatureText(board.woodTempC, units)}${board.ownTemp ? ', this board' : ''}`}
+              ? say('round.wood-temp-unknown')
+              : say(board.ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', {
+                  woodTempC: board.woodTempC,
+                })}
           </Button>
           <Button kind="quiet" shortcut="?" onClick={() => act('help')}>
-            Keys
+            {say('round.keys')}
           </Button>
           {typing === null && (
-            <Button kind="quiet" className="type-button" shortcut="0–9" onClick={() => setTyped('')}>
-              Type a value
+            <Button
+              kind="quiet"
+              className="type-button"
+              shortcut={say('key.digits')}
+              onClick={() => setTyped('')}
+            >
+              {say('round.type')}
             </Button>
           )}
           <Button kind="quiet" onClick={() => setOpen('finish')}>
-            Finish round
+            {say('round.finish-round')}
           </Button>
         </div>
       </div>

@@ -2,12 +2,14 @@ import { useEffect } from 'react';
 import { Failed, Loading, Screen } from '../../parts/Screen.tsx';
 import { useLink } from '../../stores/link.ts';
 import { followRound, openRound, useRound } from '../../stores/round.ts';
+import { useWords } from '../../words.ts';
 import { Probe } from './Probe.tsx';
 import { RoundSummaryPage } from './RoundSummaryPage.tsx';
 import './round.css';
 
 /** One walk over a stack's boards: probing while it is open, what came of it once it is finished. */
 export function RoundScreen({ id }: { id: number }) {
+  const { say } = useWords();
   const { round, error } = useRound();
   const returns = useLink((link) => link.returns);
   useEffect(followRound, []);
@@ -16,7 +18,7 @@ export function RoundScreen({ id }: { id: number }) {
 
   if (round?.id !== id) {
     return (
-      <Screen title="Round">
+      <Screen title={say('round.title')}>
         {error ? <Failed sentence={error} again={() => void openRound(id)} /> : <Loading />}
       </Screen>
     );

@@ -13,13 +13,17 @@ import { useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
+import { KeyList } from './KeyList.tsx';
+import { roundKeys } from './round-keys.ts';
 import './round.css';
 
-/** Which stack, and how warm the wood is; then off. */
+/** Asks for the stack and the wood temperature, then starts. */
 export function RoundStartScreen({ stackId }: { stackId: number | null }) {
+  const { say } = useWords();
   const stacks = useQuery('stacks.list', {});
   return (
-    <Screen title="Start a round" lead="One walk over a stack’s boards with the meter.">
+    <Screen title={say('round-start.title')} lead={say('round-start.lead')}>
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
       {stacks.loading && <Loading />}
       {stacks.output && <Start stacks={stacks.output} stackId={stackId} />}
@@ -28,6 +32,7 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
 }
 
 function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
+  const { say } = useWords();
   const units = useUnits();
   const withBoards = stacks.filter((stack) => stack.boards > 0);
   const [chosen, setChosen] = useState(stackId ?? withBoards[0]?.id ?? null);
@@ -42,9 +47,9 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
 
   if (withBoards.length === 0) {
     return (
-      <EmptyState sentence="No stack has boards yet. Add a stack and its boards; then they can be probed.">
+      <EmptyState sentence={say('round-start.no-boards')}>
         <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-          Go to the stacks
+          {say('nav.go-to-stacks')}
         </ButtonLink>
       </EmptyState>
     );
@@ -73,23 +78,27 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
       >
         <div className="round-start-part">
           <Select
-            label="Stack"
+            label={say('round-start.stack')}
             value={chosen === null ? '' : String(chosen)}
             options={[
-              ...(stack ? [] : [{ value: '', label: 'Choose a stack' }]),
+              ...(stack ? [] : [{ value: '', label: say('round-start.choose-stack') }]),
               ...withBoards.map((each) => ({
                 value: String(each.id),
-                label: `${each.name} (${each.boards} boards, ${each.placeName})`,
+                label: say('round-start.stack-option', {
+                  stackName: each.name,
+                  boards: each.boards,
+                  placeName: each.placeName,
+                }),
               })),
             ]}
             onValue={(value) => setChosen(value === '' ? null : Number(value))}
           />
           {stack?.openRoundId ? (
             <>
-              <p>A round on this stack was begun and not finished. Its readings are kept.</p>
+              <p>{say('round-start.unfinished')}</p>
               <Actions>
                 <ButtonLink kind="main" href={hrefOf({ name: 'round', id: stack.openRoundId })}>
-                  Take it up again
+                  {say('round-start.resume')}
                 </ButtonLink>
               </Actions>
             </>
@@ -103,28 +112,17 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
               />
               <Actions>
                 <Button type="submit" kind="main" disabled={starting || !stack}>
-                  Start the round
+                  {say('round-start.start')}
                 </Button>
               </Actions>
             </>
           )}
         </div>
         <div className="round-start-part">
-          <Banner kind="caution">
-            Pins are sharp and break under side load. Push them straight in, keep your other hand off the line
-            of the pins, and cap them between boards. Make sure that the pile stands firm before you climb or
-            lift.
-          </Banner>
-          <p>
-            {isLive
-              ? 'The meter is live: push the pins in, hold still, and the value is kept when it settles.'
-              : 'No meter is live: you will type the values. A meter can be connected at any time.'}
-          </p>
-          <p>
-            In the round <kbd className="key">Space</kbd> keeps a value at once, <kbd className="key">⌫</kbd>{' '}
-            sets the last one aside, <kbd className="key">Enter</kbd> goes to the next board,{' '}
-            <kbd className="key">?</kbd> lists the other keys.
-          </p>
+          <Banner kind="caution">{say('round-start.caution')}</Banner>
+          <p>{say(isLive ? 'round-start.meter-live' : 'round-start.no-meter')}</p>
+          <h2>{say('round-start.keys')}</h2>
+          <KeyList keys={roundKeys.slice(0, 4)} />
         </div>
       </form>
     </Sheet>

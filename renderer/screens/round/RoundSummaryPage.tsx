@@ -1,5 +1,4 @@
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
-import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { ButtonLink } from '../../parts/Button.tsx';
 import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
@@ -17,19 +16,27 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
     hrefOf({ name: 'labels', boardIds: boards.map((board) => board.boardId) });
   return (
     <Screen
-      title={`Round on ${round.stackName}`}
-      lead={`${say(round.summary.message)} For ${round.endUseName}, standing in ${round.placeName}.`}
+      title={say('round-page.title', { stackName: round.stackName })}
+      lead={say('round-page.lead', {
+        summary: round.summary.message,
+        endUseName: round.endUseName,
+        placeName: round.placeName,
+      })}
       actions={
         <>
           {probed.length > 0 && (
             <ButtonLink kind="main" href={labelsFor(probed)}>
-              Labels for {boardsWords(probed.length)} probed
+              {say('round-page.labels-probed', { boards: probed.length })}
             </ButtonLink>
           )}
           {ready.length > 0 && ready.length < probed.length && (
-            <ButtonLink href={labelsFor(ready)}>Labels for {boardsWords(ready.length)} ready</ButtonLink>
+            <ButtonLink href={labelsFor(ready)}>
+              {say('round-page.labels-ready', { boards: ready.length })}
+            </ButtonLink>
           )}
-          <ButtonLink href={hrefOf({ name: 'stack', id: round.stackId })}>Go to the stack</ButtonLink>
+          <ButtonLink href={hrefOf({ name: 'stack', id: round.stackId })}>
+            {say('round-page.go-to-stack')}
+          </ButtonLink>
         </>
       }
     >
@@ -39,9 +46,9 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         ))}
       </ul>
       {probed.length === 0 ? (
-        <EmptyState sentence="No board was probed in this round, so there is nothing to call." />
+        <EmptyState sentence={say('round-page.nothing-probed')} />
       ) : (
-        <Sheet title="Board by board">
+        <Sheet title={say('round-page.boards')}>
           <FindingsTable boards={round.boards} />
         </Sheet>
       )}
@@ -49,14 +56,13 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
   );
 }
 
-const boardsWords = (count: number) => (count === 1 ? 'the one' : `all ${count}`);
-
 function CallCount({ call, count }: { call: Call; count: number }) {
+  const { say, formats } = useWords();
   return (
     <li className={`call-count call-soft-${call} call-${call}`}>
       <CallShape call={call} />
-      <strong>{count}</strong>
-      <span>{callMarks[call].word}</span>
+      <strong>{formats.number(count)}</strong>
+      <span>{say(`call.${call}`)}</span>
     </li>
   );
 }

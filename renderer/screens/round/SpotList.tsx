@@ -3,16 +3,13 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { ExcludeReading } from '../../parts/ExcludeReading.tsx';
-import { exclusionText } from '../../parts/exclusion-text.ts';
 import { McValue } from '../../parts/McValue.tsx';
-import { Said } from '../../parts/Said.tsx';
+import { ReadingRemarks } from '../../parts/ReadingRemarks.tsx';
 import { exclude, include } from '../../stores/round.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
-import { depthWords, spotWords } from './next-step.ts';
-import { severityWords } from './suspicion-words.ts';
+import { pinsOf, spotName } from './next-step.ts';
 
-/** The board's planned spots with what was read at each; the one aimed at stands out. */
+/** The board's planned spots with the readings of each; the one aimed at is highlighted. */
 export function SpotList({
   board,
   readings,
@@ -25,7 +22,7 @@ export function SpotList({
   spotIndex: number | null;
   onAim: (spotIndex: number) => void;
 }) {
-  const units = useUnits();
+  const { say } = useWords();
   const { plan, remark } = planSpots(board);
   const readingsAt = (index: number | null) =>
     (readings ?? []).filter((reading) => reading.spotIndex === index);
@@ -37,25 +34,22 @@ export function SpotList({
     if (spotIndex !== null) list.current?.children[spotIndex]?.scrollIntoView?.({ block: 'nearest' });
   }, [spotIndex, board.boardId, areHere]);
   return (
-    <section className="spot-list" aria-label="Spots" aria-busy={readings === null}>
-      {remark && (
-        <p className="plan-remark">
-          <Said>{remark}</Said>
-        </p>
-      )}
+    <section className="spot-list" aria-label={say('spots.title')} aria-busy={readings === null}>
+      {remark && <p className="plan-remark">{say(remark)}</p>}
       <ol ref={list}>
         {plan.map((planned, index) => (
-          <li key={planned.label} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
+          <li key={say(spotName(planned))} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
             <button
               type="button"
               className="spot-name"
               aria-current={index === spotIndex ? 'step' : undefined}
               onClick={() => onAim(index)}
             >
-              <span>{spotWords(planned, units)}</span>
+              <span>{say(spotName(planned))}</span>
               <span className="spot-depth">
-                {index === spotIndex ? '▶ read this one: ' : ''}
-                {depthWords(planned, units)}
+                {index === spotIndex
+                  ? say('spots.probe-here', { pins: pinsOf(planned) })
+                  : say(pinsOf(planned))}
               </span>
             </button>
             {readingsAt(index).map((reading) => (
@@ -65,7 +59,7 @@ export function SpotList({
         ))}
         {extra.length > 0 && (
           <li className="spot">
-            <p className="spot-name">Elsewhere on the board</p>
+            <p className="spot-name">{say('spots.elsewhere')}</p>
             {extra.map((reading) => (
               <SavedReading key={reading.id} reading={reading} />
             ))}
@@ -77,8 +71,6 @@ export function SpotList({
 }
 
 function SavedReading({ reading }: { reading: JudgedReading }) {
-  const { say } = useWords();
-  const isExcluded = reading.excluded !== null;
   return (
     <div className="saved-reading">
       <div className="saved-reading-row">
@@ -86,7 +78,7 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
           mcPct={reading.corrected.mcPct}
           raw={reading.raw}
           unit={reading.unit}
-          struck={isExcluded || !reading.counts}
+          struck={reading.excluded !== null || !reading.counts}
         />
         <ExcludeReading
           reading={reading}
@@ -94,18 +86,7 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
           onInclude={() => void include(reading.id)}
         />
       </div>
-      {reading.excluded !== null && (
-        <p className="saved-excluded">
-          {say('exclude.excluded', { reason: exclusionText(reading.excluded, say) })}
-        </p>
-      )}
-      {!isExcluded &&
-        reading.suspicions.map((suspicion) => (
-          <p key={suspicion.rule} className={`suspicion suspicion-${suspicion.severity}`}>
-            <strong>{severityWords[suspicion.severity]}.</strong> {say(suspicion.why)}{' '}
-            {say(suspicion.whatToDo)}
-          </p>
-        ))}
+      <ReadingRemarks reading={reading} />
     </div>
   );
 }

@@ -9,9 +9,11 @@ import { TemperatureField } from '../../parts/TemperatureField.tsx';
 import { readTemperature } from '../../parts/wood-temp.ts';
 import { setWoodTemp } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { useWords } from '../../words.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
 export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClose: () => void }) {
+  const { say } = useWords();
   const units = useUnits();
   const [value, setValue] = useState({
     typed: board.woodTempC === null ? null : temperatureFromC(board.woodTempC, units),
@@ -20,7 +22,7 @@ export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClo
   const [forAll, setForAll] = useState(false);
   const [problem, setProblem] = useState<Message | null>(null);
   return (
-    <Dialog title={`Wood temperature of ${board.code}`} onClose={onClose}>
+    <Dialog title={say('round-temp.title', { boardCode: board.code })} onClose={onClose}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -32,16 +34,16 @@ export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClo
       >
         <TemperatureField value={value} units={units} problem={problem} autoFocus onValue={setValue} />
         <Checkbox
-          label="For the whole round"
-          hint="Boards that were given a temperature of their own keep it."
+          label={say('round-temp.for-round')}
+          hint={say('round-temp.for-round-hint')}
           checked={forAll}
           onChecked={setForAll}
         />
         <Actions>
           <Button type="submit" kind="main">
-            Set it
+            {say('common.save')}
           </Button>
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>{say('common.cancel')}</Button>
         </Actions>
       </form>
     </Dialog>

@@ -4,7 +4,7 @@ import { useMeter } from '../../stores/meter.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
 
-/** The same round without a meter that sends: the value is read off and typed. The field keeps the focus. */
+/** The same round without a live meter: the reading is typed. The field keeps the focus. */
 export function TypedPanel({
   value,
   fieldRef,
@@ -25,14 +25,14 @@ export function TypedPanel({
   return (
     <div className="typed-panel">
       <div className="typed-label">
-        <label htmlFor={id}>Value as the meter shows it (raw), %</label>
+        <label htmlFor={id}>{say('typed.label')}</label>
         {onUseMeter ? (
-          <Button kind="quiet" shortcut="Esc" onClick={onUseMeter}>
-            Use the live meter
+          <Button kind="quiet" shortcut={say('key.escape')} onClick={onUseMeter}>
+            {say('typed.use-meter')}
           </Button>
         ) : (
           <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
-            Connect a meter
+            {say('typed.connect-meter')}
           </ButtonLink>
         )}
       </div>
@@ -47,7 +47,7 @@ export function TypedPanel({
         onChange={(event) => onValue(event.target.value)}
       />
       <p id={`${id}-how`} className={isTryingAgain ? 'typed-trouble' : 'typed-how'}>
-        {isTryingAgain ? say(meter.message) : 'Enter keeps it; Enter on the empty field: next board.'}
+        {isTryingAgain ? say(meter.message) : say('typed.hint')}
       </p>
     </div>
   );

@@ -14,12 +14,12 @@ function tone(context: AudioContext, hertz: number, startS: number, lengthS: num
   oscillator.stop(start + lengthS);
 }
 
-/** One high tone: kept. Two low ones: kept, but look at it. Silent where the machine has no sound. */
-export function beep(kind: 'kept' | 'flagged'): void {
+/** One high tone: saved. Two low ones: saved, but questionable. Silent where the machine has no sound. */
+export function beep(kind: 'sound' | 'questionable'): void {
   if (typeof AudioContext === 'undefined') return;
   audio ??= new AudioContext();
   void audio.resume();
-  if (kind === 'kept') tone(audio, 1320, 0, 0.12);
+  if (kind === 'sound') tone(audio, 1320, 0, 0.12);
   else {
     tone(audio, 440, 0, 0.16);
     tone(audio, 350, 0.2, 0.24);

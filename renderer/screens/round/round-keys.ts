@@ -15,19 +15,19 @@ export type RoundAction =
   | 'start-typing'
   | 'stop-typing';
 
-/** The keys, as the help lists them. */
-export const roundKeys: readonly { keys: string; does: string }[] = [
-  { keys: 'Space', does: 'Keep the live value now, settled or not' },
-  { keys: '0–9', does: 'Type a value instead; Enter keeps it, Escape goes back to the meter' },
-  { keys: 'Backspace', does: 'Set this board’s last reading aside' },
-  { keys: 'Enter', does: 'Next board; after the last one, finish' },
-  { keys: 'Shift + Enter, Page Up or ←', does: 'Previous board' },
-  { keys: 'Home, End', does: 'First board, last board' },
-  { keys: 'G', does: 'Go to a board by its ID, or scan its label' },
-  { keys: '↑ ↓', does: 'Choose the spot to read' },
-  { keys: 'T', does: 'Wood temperature of this board' },
-  { keys: '?', does: 'This list' },
-];
+/** The keys, as the help lists them; the first four are all that a newcomer needs. */
+export const roundKeys = [
+  { key: 'key.space', does: 'round-keys.save' },
+  { key: 'key.backspace', does: 'round-keys.undo' },
+  { key: 'key.enter', does: 'round-keys.next' },
+  { key: '?', does: 'round-keys.help' },
+  { key: 'key.digits', does: 'round-keys.type' },
+  { key: 'key.back', does: 'round-keys.previous' },
+  { key: 'key.ends', does: 'round-keys.ends' },
+  { key: 'G', does: 'round-keys.go-to' },
+  { key: 'key.arrows', does: 'round-keys.spot' },
+  { key: 'T', does: 'round-keys.wood-temp' },
+] as const;
 
 /**
  * The action of a key, null where it has none. A held key acts once, except for walking along spots and boards.

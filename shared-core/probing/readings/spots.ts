@@ -1,17 +1,16 @@
-import { saidLongLength } from '../../units/said.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Depth, Spot } from './reading.ts';
 
 /** Ends dry faster than the rest: stay this far from them, mm. EN 13183-2 (resistance method), from memory. */
 export const END_CLEARANCE_MM = 300;
-const clear = saidLongLength(END_CLEARANCE_MM);
-/** Two places closer together than this tell hardly more than one, mm. Common practice, no source. */
-const PLACE_SPACING_MM = 150;
+/** Two pairs of spots closer together than this show little more than one, mm. Common practice, no source. */
+const PAIR_SPACING_MM = 150;
 
-/** One spot for the pins, with the words that send a person there. */
-export type PlannedSpot = { label: string; spot: Spot };
+/** One spot for the pins, and where along the board it is. */
+export type PlannedSpot = { along: Message; spot: Spot };
 
 /** The spots in the order a person walks them, and what the plan could not do (null when it is as it should be). */
-export type SpotPlan = { plan: PlannedSpot[]; remark: string | null };
+export type SpotPlan = { plan: PlannedSpot[]; remark: Message | null };
 
 /**
  * How near an end of this board the pins may go, mm: 300, or less where the board is too short for that; then only
@@ -25,7 +24,7 @@ export function endClearanceMm(lengthMm: number | null): number {
 
 /**
  * Depth of the pin tips below the face, mm. Core: mid-thickness. Shell: a tenth of the thickness, 2 to 6 mm, to
- * the nearest half millimetre (common practice, no source), and never past a fifth of a thin board.
+ * the nearest half millimeter (common practice, no source), and never past a fifth of a thin board.
  *
  * @param thicknessMm board thickness, mm, above 0
  */
@@ -36,35 +35,33 @@ export function plannedDepthMm(depth: Depth, thicknessMm: number): number {
 }
 
 /**
- * Where to push the pins on one board: shell and core at each of several places along it, evenly spread, none
- * within 300 mm of an end where the length allows. A board too short for that is probed in its middle.
+ * Where to push the pins on one board: pairs of spots, shell and core, evenly spread along it, none within 300 mm of an end where the length allows. A board too short for that is probed in its middle.
  *
  * @param lengthMm    board length, mm, above 0; null when not known
  * @param thicknessMm board thickness, mm, above 0
- * @param placesAlong how many places along the board are wanted, 1 to 10
+ * @param pairs       how many pairs of spots to plan, 1 to 10
  * @throws RangeError outside the ranges above
  */
 export function planSpots({
   lengthMm,
   thicknessMm,
-  placesAlong = 2,
+  pairs = 2,
 }: {
   lengthMm: number | null;
   thicknessMm: number;
-  placesAlong?: number;
+  pairs?: number;
 }): SpotPlan {
   if (!(thicknessMm > 0)) throw new RangeError(`A board's thickness must be above 0 mm, not ${thicknessMm}.`);
   if (lengthMm !== null && !(lengthMm > 0))
     throw new RangeError(`A board's length must be above 0 mm, not ${lengthMm}.`);
-  if (!Number.isInteger(placesAlong) || placesAlong < 1 || placesAlong > 10)
-    throw new RangeError(`Between 1 and 10 places along a board can be planned, not ${placesAlong}.`);
+  if (!Number.isInteger(pairs) || pairs < 1 || pairs > 10)
+    throw new RangeError(`Between 1 and 10 pairs of spots can be planned, not ${pairs}.`);
 
-  const { places, remark } =
-    lengthMm === null ? unmeasuredPlaces(placesAlong) : measuredPlaces(lengthMm, placesAlong);
-  const plan = places.flatMap(({ where, fromEndMm }) =>
+  const { pairsAlong, remark } = lengthMm === null ? unmeasured(pairs) : measured(lengthMm, pairs);
+  const plan = pairsAlong.flatMap(({ along, fromEndMm }) =>
     (['shell', 'core'] as const).map(
       (depth): PlannedSpot => ({
-        label: `${depth === 'shell' ? 'Shell' : 'Core'}, ${where}`,
+        along,
         spot: { depth, depthMm: plannedDepthMm(depth, thicknessMm), fromEndMm, face: 'face' },
       }),
     ),
@@ -72,45 +69,37 @@ export function planSpots({
   return { plan, remark };
 }
 
-type Place = { where: string; fromEndMm: number | null };
+type Pair = { along: Message; fromEndMm: number | null };
+type Spread = { pairsAlong: Pair[]; remark: Message | null };
 
-function measuredPlaces(lengthMm: number, wanted: number): { places: Place[]; remark: string | null } {
+function measured(lengthMm: number, pairs: number): Spread {
   const usableMm = lengthMm - 2 * END_CLEARANCE_MM;
-  const most = usableMm < 0 ? 1 : 1 + Math.floor(usableMm / PLACE_SPACING_MM);
-  const count = Math.min(wanted, most);
-  const places = Array.from({ length: count }, (_, index): Place => {
+  const most = usableMm < 0 ? 1 : 1 + Math.floor(usableMm / PAIR_SPACING_MM);
+  const count = Math.min(pairs, most);
+  const pairsAlong = Array.from({ length: count }, (_, index): Pair => {
     const even = (lengthMm * (index + 1)) / (count + 1);
     const fromLeft =
       usableMm < 0 ? lengthMm / 2 : Math.min(lengthMm - END_CLEARANCE_MM, Math.max(END_CLEARANCE_MM, even));
     const fromRight = lengthMm - fromLeft;
     const fromEndMm = Math.min(fromLeft, fromRight);
-    if (Math.abs(fromLeft - fromRight) < 1)
-      return { where: `in the middle, ${saidLongLength(fromEndMm)} from either end`, fromEndMm };
+    const facts = { fromDistanceMm: fromEndMm };
+    if (Math.abs(fromLeft - fromRight) < 1) return { along: message('spot.in-middle', facts), fromEndMm };
     return {
-      where: `${saidLongLength(fromEndMm)} from the ${fromLeft < fromRight ? 'left' : 'right'} end`,
+      along: message(fromLeft < fromRight ? 'spot.from-left' : 'spot.from-right', facts),
       fromEndMm,
     };
   });
-  if (usableMm < 0)
-    return {
-      places,
-      remark: `This board is only ${saidLongLength(lengthMm)} long: no place on it is ${clear} from both ends. Probe its middle, and trust the result less, because the ends dry first.`,
-    };
-  if (count < wanted)
-    return {
-      places,
-      remark: `This board is only ${saidLongLength(lengthMm)} long: there is room for ${count === 1 ? 'one place' : `${count} places`} at least ${clear} from both ends, not for ${wanted}.`,
-    };
-  return { places, remark: null };
+  const facts = { boardLengthMm: lengthMm, clearDistanceMm: END_CLEARANCE_MM };
+  if (usableMm < 0) return { pairsAlong, remark: message('spot-plan.short-board', facts) };
+  if (count < pairs) return { pairsAlong, remark: message('spot-plan.fewer', { ...facts, count, pairs }) };
+  return { pairsAlong, remark: null };
 }
 
-function unmeasuredPlaces(wanted: number): { places: Place[]; remark: string } {
-  const places = Array.from({ length: wanted }, (_, index): Place => {
-    const percent = Math.round((100 * (index + 1)) / (wanted + 1));
-    return {
-      where: percent === 50 ? 'in the middle' : `${percent} % of the way along from the left end`,
-      fromEndMm: null,
-    };
+function unmeasured(pairs: number): Spread {
+  const pairsAlong = Array.from({ length: pairs }, (_, index): Pair => {
+    const alongSharePct = Math.round((100 * (index + 1)) / (pairs + 1));
+    const along = alongSharePct === 50 ? message('spot.half-way') : message('spot.along', { alongSharePct });
+    return { along, fromEndMm: null };
   });
-  return { places, remark: `This board's length is not known: keep at least ${clear} from both ends.` };
+  return { pairsAlong, remark: message('spot-plan.length-unknown', { clearDistanceMm: END_CLEARANCE_MM }) };
 }

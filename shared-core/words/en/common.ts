@@ -38,6 +38,10 @@ export const common = {
   'exclusion.wrong-piece': 'Wrong piece',
   'exclusion.wrong-spot': 'Wrong board or spot',
 
+  'severity.refused': 'Not used.',
+  'severity.questionable': 'Questionable.',
+  'severity.note': 'Note.',
+
   'reading.corrected': 'corrected',
   'reading.mc': 'MC',
   'reading.name': '{depth, select, core {core} other {shell}} reading {shownValue}',

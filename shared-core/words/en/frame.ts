@@ -8,7 +8,6 @@ export const frame = {
     'Pintally is not responding. Saved readings are safe. It keeps trying; if this message stays, restart Pintally.',
   'frame.nowhere-title': 'Nothing here',
   'frame.nowhere': 'This address may have a typo, or belong to another yard.',
-  'frame.nowhere-leave': 'Go to stacks',
 
   'nav.stacks': 'Stacks',
   'nav.meter': 'Meter',
@@ -17,6 +16,7 @@ export const frame = {
   'nav.air': 'Air',
   'nav.species': 'Species',
   'nav.settings': 'Settings',
+  'nav.go-to-stacks': 'Go to stacks',
 
   'demo.name': 'Demo yard',
   'demo.invented': 'Demo yard: invented data.',

@@ -1,23 +1,32 @@
 import { expect, test } from 'vitest';
 import { nextStep } from '../../../../renderer/screens/round/next-step.ts';
+import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { english } from '../../../../shared-core/words/en/index.ts';
+import type { Message } from '../../../../shared-core/words/message.ts';
+import { createWords } from '../../../../shared-core/words/words.ts';
 import { aBoard, aReading, read } from './a-round.ts';
 
+const textOf = (message: Message, units: DisplayUnits): string =>
+  createWords({ catalog: english, locale: 'en-US', timeZone: 'UTC', units, today: null }).say(message);
+
 test('says which depth, where along the board and how deep the pins go', () => {
-  expect(nextStep(aBoard(1), 1, false, 'metric')).toBe(
+  expect(textOf(nextStep(aBoard(1), 1, false), 'metric')).toBe(
     'Core, 60 cm from the left end: pins to 25 mm, mid-thickness.',
   );
 });
 
 test('says it in inches where those are the person’s', () => {
-  expect(nextStep(aBoard(1), 0, false, 'imperial')).toBe(
+  expect(textOf(nextStep(aBoard(1), 0, false), 'imperial')).toBe(
     'Shell, 24 in from the left end: pins to 3/16 in, just under the face.',
   );
 });
 
 test('with every spot read, says the call and what Enter does', () => {
   const board = read(aBoard(1), [aReading(1)], 'bring-in');
-  expect(nextStep(board, null, false, 'metric')).toBe(
-    'All spots read: bring in. Enter goes to the next board.',
+  expect(textOf(nextStep(board, null, false), 'metric')).toBe(
+    'All spots read: Bring in. Press Enter for the next board.',
   );
-  expect(nextStep(board, null, true, 'metric')).toBe('All spots read: bring in. Enter finishes the round.');
+  expect(textOf(nextStep(board, null, true), 'metric')).toBe(
+    'All spots read: Bring in. Press Enter to finish the round.',
+  );
 });

@@ -44,7 +44,7 @@ function meterIsLive(machine: ReturnType<typeof playMachine>, live = aLiveValue(
   });
 }
 
-/** The machine says that it kept a reading on the first board. */
+/** The machine says that it saved a reading on the first board. */
 function save(machine: ReturnType<typeof playMachine>, reading: JudgedReading, spotIndex: number | null = 1) {
   const round = aRound();
   act(() =>
@@ -104,12 +104,12 @@ describe('with no meter, values are typed', () => {
     expect(
       screen.getByText('Shell, 60 cm from the left end: pins to 5 mm, just under the face.'),
     ).toBeTruthy();
-    expect(document.activeElement).toBe(screen.getByLabelText('Value as the meter shows it (raw), %'));
+    expect(document.activeElement).toBe(screen.getByLabelText('Reading as the meter shows it, %'));
     expect(document.title).toBe('WAL-01, round on Walnut from the lane · Pintally');
     await expectNoBarriers();
   });
 
-  test('a value with a comma and Enter: asked to be kept, and the field is free again', async () => {
+  test('a value with a comma and Enter is sent, and the field is free again', async () => {
     const { machine, user } = await open();
     await user.keyboard('12,4{Enter}');
     expect(machine.inputsOf('rounds.type')).toEqual([{ roundId: 12, raw: 12.4 }]);
@@ -117,11 +117,11 @@ describe('with no meter, values are typed', () => {
     expect(document.activeElement).toBe(screen.getByRole('textbox'));
   });
 
-  test('what is not a number is not kept, stays in the field, and is called so', async () => {
+  test('what is not a number is not saved, stays in the field, and is called so', async () => {
     const { machine, user } = await open();
     await user.keyboard('1.2.6{Enter}');
     expect(machine.inputsOf('rounds.type')).toEqual([]);
-    expect(screen.getByRole('alert').textContent).toContain('“1.2.6” is not a number, so nothing was kept.');
+    expect(screen.getByRole('alert').textContent).toContain('“1.2.6” is not a number. Nothing was saved.');
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('1.2.6');
   });
 
@@ -171,7 +171,7 @@ describe('with no meter, values are typed', () => {
     );
   });
 
-  test('Backspace on the empty field sets the last one aside; within a value it only deletes', async () => {
+  test('Backspace on the empty field undoes the last reading; within a value it only deletes', async () => {
     const { machine, user } = await open();
     await user.keyboard('12{Backspace}');
     expect(machine.inputsOf('rounds.undo')).toEqual([]);
@@ -198,7 +198,7 @@ describe('with the meter live', () => {
   test('the value is shown corrected and raw, both named, with what the pins are doing in words', async () => {
     const { machine } = await open();
     meterIsLive(machine);
-    const value = screen.getByRole('region', { name: 'Value' });
+    const value = screen.getByRole('region', { name: 'Reading' });
     expect(value.textContent).toContain('13.4% MCcorrected');
     expect(value.textContent).toContain('12.6%raw, as the meter shows');
     expect(within(value).getByText('Settled')).toBeTruthy();
@@ -214,7 +214,7 @@ describe('with the meter live', () => {
     expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardIndex: 1, spotIndex: null }]);
   });
 
-  test('a digit begins typing instead; once kept, or on Escape, the meter is back', async () => {
+  test('a digit begins typing instead; once saved, or on Escape, the meter is back', async () => {
     const { machine, user } = await open();
     meterIsLive(machine);
     await user.keyboard('9');
@@ -226,7 +226,7 @@ describe('with the meter live', () => {
     expect(screen.queryByRole('textbox')).toBeNull();
   });
 
-  test('why nothing was taken is said until something is', async () => {
+  test('why nothing was saved is shown until something is', async () => {
     const { machine, user } = await open(aRound(), {
       'rounds.take': () => {
         throw new Refusal(message('refusal.no-value'));
@@ -239,12 +239,12 @@ describe('with the meter live', () => {
     expect(screen.queryByRole('alert')).toBeNull();
   });
 
-  test('with the pins out, the reading that was kept stays large and is named as kept', async () => {
+  test('with the pins out, the reading saved last stays large and is named as saved', async () => {
     const { machine } = await open();
     meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
     save(machine, aReading(1));
-    const value = screen.getByRole('region', { name: 'Value' });
-    expect(within(value).getByText('✓ Shell kept:')).toBeTruthy();
+    const value = screen.getByRole('region', { name: 'Reading' });
+    expect(within(value).getByText('✓ Shell saved:')).toBeTruthy();
     expect(value.textContent).toContain('12.1% MCcorrected');
     expect(value.textContent).toContain('11.4%raw');
   });
@@ -299,7 +299,7 @@ describe('a board that was read before', () => {
     const { machine, user } = await open(round);
     await user.keyboard('{Enter}');
     const call = screen.getByRole('region', { name: 'Call so far' });
-    expect(call.textContent).toMatch(/Bring in.*12.6 %.*11.4 to 13.8.*Too wet: 12\.6%\. Target 6–8%\./);
+    expect(call.textContent).toMatch(/Bring in.*12.6%.*11.4–13.8%.*Too wet: 12\.6%\. Target 6–8%\./);
     expect(screen.getByText(/^Shell, 60 cm from the right end: pins to 5 mm/)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.getAttribute('aria-busy')).toBe('true');
@@ -337,11 +337,11 @@ describe('a board that was read before', () => {
   });
 });
 
-describe('a reading that was kept', () => {
-  test('is said aloud and stands at its spot, and the next spot is asked for', async () => {
+describe('a reading that was saved', () => {
+  test('is read aloud and is at its spot, and the next spot is asked for', async () => {
     const { machine } = await open();
     save(machine, aReading(1));
-    expect(screen.getByText('Shell 12.1 % kept').closest('[aria-live]')?.getAttribute('aria-live')).toBe(
+    expect(screen.getByText('Shell 12.1% saved').closest('[aria-live]')?.getAttribute('aria-live')).toBe(
       'polite',
     );
     expect(screen.getByText(/^Core, 60 cm from the left end: pins to 25 mm/)).toBeTruthy();
@@ -352,14 +352,14 @@ describe('a reading that was kept', () => {
   test('and is doubtful says why and what to do', async () => {
     const { machine } = await open();
     save(machine, questionable);
-    expect(screen.getByText(/Look at it: The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
+    expect(screen.getByText(/Check it. The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.textContent).toContain('Questionable.');
     expect(spots.textContent).toContain('Check the board ID, the species and the temperature.');
     await expectNoBarriers();
   });
 
-  test('but cannot be a moisture content is not called kept', async () => {
+  test('but cannot be a moisture content says that it is not used', async () => {
     const { machine } = await open();
     save(
       machine,
@@ -378,8 +378,8 @@ describe('a reading that was kept', () => {
       }),
       0,
     );
-    expect(screen.getByText('Shell is on record, not counted')).toBeTruthy();
-    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('Not counted.');
+    expect(screen.getByText('Shell saved, not used')).toBeTruthy();
+    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('Not used.');
   });
 
   test('and excluded stays in sight, says why, and can be included again', async () => {
@@ -516,16 +516,16 @@ describe('round and about', () => {
       { roundId: 12, boardId: 101, woodTempC: 9.5 },
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();
-    expect(document.activeElement).toBe(screen.getByLabelText('Value as the meter shows it (raw), %'));
+    expect(document.activeElement).toBe(screen.getByLabelText('Reading as the meter shows it, %'));
   });
 
   test('G goes to the board whose ID is typed or whose label is scanned; one that is not there changes nothing', async () => {
     const { machine, user } = await open(aRound([aBoard(1), aBoard(2)]), { 'rounds.aim': () => ({}) });
     await user.keyboard('g');
     const dialog = screen.getByRole('dialog', { name: 'Go to a board' });
-    const field = within(dialog).getByRole('textbox', { name: 'ID of the board' });
+    const field = within(dialog).getByRole('textbox', { name: 'Board ID' });
     await user.type(field, 'OAK-99{Enter}');
-    expect(within(dialog).getByText(/has no board OAK-99\. The round stands where it stood\./)).toBeTruthy();
+    expect(within(dialog).getByText(/has no board OAK-99\. Check the ID\./)).toBeTruthy();
     await expectNoBarriers();
     expect(machine.inputsOf('rounds.aim')).toEqual([]);
     await user.clear(field);
@@ -545,7 +545,7 @@ describe('round and about', () => {
   test('? lists the keys', async () => {
     const { user } = await open();
     await user.keyboard('?');
-    expect(screen.getByRole('dialog').textContent).toContain('Keep the live value now, settled or not');
+    expect(screen.getByRole('dialog').textContent).toContain('Save the live reading now, settled or not');
     await expectNoBarriers();
   });
 
@@ -563,7 +563,7 @@ describe('round and about', () => {
       },
     });
     await user.keyboard('{Enter}');
-    expect(screen.getByRole('dialog').textContent).toContain('1 of 2 boards have no reading yet');
+    expect(screen.getByRole('dialog').textContent).toContain('1 board has no readings.');
     await user.keyboard('{Enter}');
     expect(machine.inputsOf('rounds.finish')).toEqual([{ roundId: 12 }]);
     expect(await screen.findByRole('heading', { name: 'Board by board' })).toBeTruthy();
@@ -596,10 +596,10 @@ describe('a finished round', () => {
     const rows = screen.getAllByRole('row').map((row) => row.textContent);
     expect(rows[1]).toMatch(/WAL-01.*12.6.*Ready.*Too wet/);
     expect(rows[3]).toMatch(/WAL-03.*Not probed/);
-    expect(screen.getByRole('link', { name: 'Labels for all 2 probed' }).getAttribute('href')).toBe(
+    expect(screen.getByRole('link', { name: 'Labels for all 2 probed boards' }).getAttribute('href')).toBe(
       '#/labels?boards=101,102',
     );
-    expect(screen.getByRole('link', { name: 'Labels for the one ready' }).getAttribute('href')).toBe(
+    expect(screen.getByRole('link', { name: 'Labels for the ready board' }).getAttribute('href')).toBe(
       '#/labels?boards=101',
     );
     await expectNoBarriers();
@@ -613,7 +613,7 @@ describe('a finished round', () => {
     const rows = [...table.querySelectorAll('tr[aria-rowindex]')];
     expect(rows.length).toBeLessThan(60);
     expect(rows.slice(0, 3).map((row) => row.getAttribute('aria-rowindex'))).toEqual(['1', '2', '3']);
-    expect(screen.getByRole('link', { name: 'Labels for all 1000 probed' })).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Labels for all 1,000 probed boards' })).toBeTruthy();
     await expectNoBarriers();
   });
 
@@ -627,7 +627,7 @@ describe('a finished round', () => {
     expect(screen.getAllByRole('row')[1]?.textContent).toMatch(/WAL-01.*Probe again/);
   });
 
-  test('in which nothing was read says so', async () => {
+  test('in which nothing was probed says so', async () => {
     await open(finished([aBoard(1), aBoard(2)]));
     expect(screen.getByText(/No board was probed in this round/)).toBeTruthy();
     await expectNoBarriers();

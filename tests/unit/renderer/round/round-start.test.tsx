@@ -42,11 +42,11 @@ afterEach(cleanup);
 test('with no boards anywhere, it says what to do first', async () => {
   await open([aStack(1, { boards: 0 })]);
   expect(screen.getByText(/No stack has boards yet/)).toBeTruthy();
-  expect(screen.getByRole('link', { name: 'Go to the stacks' }).getAttribute('href')).toBe('#/stacks');
+  expect(screen.getByRole('link', { name: 'Go to stacks' }).getAttribute('href')).toBe('#/stacks');
   await expectNoBarriers();
 });
 
-test('stacks that cannot be had say why', async () => {
+test('stacks that cannot be loaded say why', async () => {
   playMachine({
     'stacks.list': () => {
       throw fileInUse();
@@ -56,7 +56,7 @@ test('stacks that cannot be had say why', async () => {
   expect((await screen.findByRole('alert')).textContent).toContain('Another program is using the yard file');
 });
 
-test('the stack that was come from is chosen, the pins’ caution is read, the temperature is asked', async () => {
+test('the stack the person came from is chosen, the pins’ caution is read, the temperature is asked', async () => {
   const { machine, user } = await open([aStack(1), aStack(2)], 2);
   expect((screen.getByLabelText('Stack') as HTMLSelectElement).value).toBe('2');
   expect(screen.getByText(/Pins are sharp/)).toBeTruthy();
@@ -78,7 +78,7 @@ test('in Fahrenheit for whom that is the unit', async () => {
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15 }]);
 });
 
-test('not knowing the temperature is allowed, and what it costs is said', async () => {
+test('not knowing the temperature is allowed, and its cost is shown', async () => {
   const { machine, user } = await open([aStack(1)]);
   await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
   expect(screen.getByText(/Readings are not corrected for temperature/)).toBeTruthy();
@@ -86,14 +86,14 @@ test('not knowing the temperature is allowed, and what it costs is said', async 
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null }]);
 });
 
-test('frozen wood is warned of', async () => {
+test('frozen wood brings a warning', async () => {
   const { user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '-2');
   expect(screen.getByText(/no pin reading is valid/)).toBeTruthy();
 });
 
-test('a round that was begun is taken up again, not begun twice', async () => {
+test('an unfinished round is resumed, not started twice', async () => {
   await open([aStack(1, { openRoundId: 7 })]);
-  expect(screen.getByRole('link', { name: 'Take it up again' }).getAttribute('href')).toBe('#/round/7');
+  expect(screen.getByRole('link', { name: 'Resume the round' }).getAttribute('href')).toBe('#/round/7');
   expect(screen.queryByRole('button', { name: 'Start the round' })).toBeNull();
 });

@@ -107,7 +107,7 @@ describe('a settled value that could not save itself', () => {
     });
     const alerts = screen.getAllByRole('alert');
     expect(alerts.map((alert) => alert.textContent)).toEqual([expect.stringContaining(sentence)]);
-    expect(screen.getByRole('region', { name: 'Value' }).contains(alerts[0]!)).toBe(true);
+    expect(screen.getByRole('region', { name: 'Reading' }).contains(alerts[0]!)).toBe(true);
     await user.keyboard(' ');
     expect(machine.inputsOf('rounds.take')).toEqual([{ roundId: 12 }]);
     expect(screen.queryByRole('alert')).toBeNull();
