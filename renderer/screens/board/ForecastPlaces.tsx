@@ -88,7 +88,7 @@ function PlaceRow({
         </>
       )}
       <td>
-        {formats.mc(floorPct.median)} <small>{formats.month(floorMonth)}</small>
+        {formats.mc(floorPct.median)} <small>{formats.month(floorMonth, 'short')}</small>
       </td>
     </tr>
   );

@@ -1,9 +1,6 @@
 /** When a board or a stack gets there. */
 export const forecast = {
   'forecast.title': 'Forecast',
-  'forecast.none': 'No forecast yet.',
-  'forecast.likely-when': 'Likely {likelyWhen}.',
-  'forecast.likely-interval': 'Likely {likelyInterval}.',
 
   'forecast.chart': 'Moisture content of {boardCode}, past and forecast in {placeName}',
   'forecast.if-moved-to': 'Forecast if moved to',
