@@ -1,23 +1,24 @@
 /**
- * Chooses the medians of the drying model's prior, and asks how well medians chosen without a source foretell it. Run with
+ * Chooses the medians of the drying model's prior, and tests how well medians chosen without a source predict it. Run with
  *
  *     npx node tests/bench/drying-prior.bench.ts
  *
  * Objective: the mean, over the published days of a source, of the squared logarithm of days worked out over days
- * published; then the mean over the sources, so that eight woods of one table weigh no more than one stock of maple.
- * Rietz and Page's low and high ends are held against our fastest and slowest month of stacking; so are Peck's 40 and 205
- * days, and his mean against that of our twelve months; Miceli's days, the middle of them for white oak, against ours in
- * a house. Each board has the medians themselves, nothing of the spread. What is supplied to them (air, gravity, green
- * moisture, 28 mm): `tests/reference/published-drying-days.ts`.
+ * published; then the mean over the sources, so that eight species of one table weigh no more than one stock of maple.
+ * Rietz and Page's low and high ends are compared with our fastest and slowest month of stacking; so are Peck's 40 and 205
+ * days, and his mean with that of our twelve months; Miceli's days, the middle of them for white oak, with ours in a
+ * house. Each board has the medians themselves, without the spread. What is added to them (air, gravity, green moisture,
+ * 28 mm): `tests/reference/published-drying-days.ts`.
  *
- * What it shows. Least at diffusivity 0.62 and surface 0.06: a factor of 1.32, where 0.4 and 0.2, chosen on Rietz and Page
- * alone, gave 1.44. It is a ridge: 0.5 with 0.13 and 0.7 with 0.05 give 1.35. Chosen without one source, and that source's
- * days then, worked out over published: Rietz and Page 0.62 and 0.2, 0.58 on average (0.36 to 0.77); Peck 0.62 and 0.04,
- * 1.62 (1.19 to 1.99); Miceli 0.62 and 0.06, 0.94 (0.81 to 1.19); all together off by 0.47 of the logarithm. So the
- * diffusivity is told and the surface is not. The prior has 0.55 and 0.1: 1.33, and 0.73, 1.22 and 1.03 of the days. With
- * the surface held at 0.1 the sources left out come to 0.68, 1.30 and 1.15. Rietz and Page pull one way, Peck and Miceli
- * the other; the former's piles were wide (`drying-rietz-page.test.ts`). At 0.6 and 0.07 forecasts of boards drawn from
- * the prior cover less than they say (`forecast.bench.ts`, seed 303, four rounds: today's MC in 72 of 100, for 80).
+ * What it shows. Least at diffusivity 0.62 and surface 0.06: a factor of 1.32, where 0.4 and 0.2, chosen on Rietz and
+ * Page alone, gave 1.44. It is a ridge: 0.5 with 0.13 and 0.7 with 0.05 give 1.35. Chosen without one source, and that
+ * source's days then, worked out over published: Rietz and Page 0.62 and 0.2, 0.58 on average (0.36 to 0.77); Peck 0.62
+ * and 0.04, 1.62 (1.19 to 1.99); Miceli 0.62 and 0.06, 0.94 (0.81 to 1.19); all together off by 0.47 of the logarithm.
+ * So the sources determine the diffusivity but not the surface. The prior has 0.55 and 0.1: 1.33, and 0.73, 1.22 and
+ * 1.03 of the days. With the surface fixed at 0.1 the sources left out give 0.68, 1.30 and 1.15. Rietz and Page pull
+ * one way, Peck and Miceli the other; the former's stacks were wide (`drying-rietz-page.test.ts`). At 0.6 and 0.07
+ * forecasts of boards drawn from the prior cover less than they claim (`forecast.bench.ts`, seed 303, four rounds:
+ * today's MC in 72 of 100, for 80).
  */
 import { type DryingBoard, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import {
@@ -83,14 +84,14 @@ const grid = DIFFUSIVITIES.flatMap((diffusivity) =>
   }),
 );
 
-/** Mean of squares over the sources told, each weighing the same. */
+/** Mean of squares over these sources, each weighing the same. */
 const objective = (point: GridPoint, sources: readonly number[]): number =>
   mean(sources.map((k) => mean(logRatios(point.bySource[k]!).map((log) => log * log))));
 const best = (sources: readonly number[], among: readonly GridPoint[] = grid): GridPoint =>
   among.reduce((least, point) => (objective(point, sources) < objective(least, sources) ? point : least));
 const all = names.map((_, k) => k);
 
-const said = ({ diffusivity, surface }: Medians): string =>
+const medianText = ({ diffusivity, surface }: Medians): string =>
   `diffusivity ${diffusivity.toFixed(2)}, surface ${surface.toFixed(3)}`;
 const factor = (log: number): string => Math.exp(log).toFixed(2);
 const bias = (point: GridPoint, k: number): string => factor(mean(logRatios(point.bySource[k]!)));
@@ -105,9 +106,9 @@ for (const diffusivity of DIFFUSIVITIES) {
 }
 
 console.log('\nBest for each source alone, and for all');
-for (const k of all) console.log(`  ${names[k]!.padEnd(16)}${said(best([k]))}`);
+for (const k of all) console.log(`  ${names[k]!.padEnd(16)}${medianText(best([k]))}`);
 const chosen = best(all);
-console.log(`  ${'all'.padEnd(16)}${said(chosen)}`);
+console.log(`  ${'all'.padEnd(16)}${medianText(chosen)}`);
 
 console.log('\nBest diffusivity for each surface');
 for (const surface of SURFACES) {
@@ -117,7 +118,7 @@ for (const surface of SURFACES) {
   );
   const ratios = all.map((k) => `${names[k]} ${bias(point, k)}`).join(', ');
   console.log(
-    `  ${said(point)}: ${factor(Math.sqrt(objective(point, all)))}; days over published: ${ratios}`,
+    `  ${medianText(point)}: ${factor(Math.sqrt(objective(point, all)))}; days over published: ${ratios}`,
   );
 }
 
@@ -127,22 +128,22 @@ function leaveOneOut(among: readonly GridPoint[]): void {
     const without = best(others, among);
     const logs = logRatios(without.bySource[k]!);
     console.log(
-      `  ${names[k]!.padEnd(16)}${said(without)}: days over published ${bias(without, k)} on average, ` +
+      `  ${names[k]!.padEnd(16)}${medianText(without)}: days over published ${bias(without, k)} on average, ` +
         `off by a factor of ${scatter(logs)} (${factor(Math.min(...logs))} to ${factor(Math.max(...logs))})`,
     );
     return mean(logs.map((log) => log * log));
   });
   console.log(`  all together off by ${Math.sqrt(mean(squares)).toFixed(2)} of the logarithm`);
 }
-console.log('\nChosen without a source, and how that source comes out then');
+console.log('\nChosen without a source, and what that source gives then');
 leaveOneOut(grid);
-console.log('\nThe same, the surface held as the prior has it');
-const held = SURFACES.reduce((nearest, each) =>
+console.log('\nThe same, the surface fixed as the prior has it');
+const fixed = SURFACES.reduce((nearest, each) =>
   Math.abs(Math.log(each / priorPace.surface.median)) < Math.abs(Math.log(nearest / priorPace.surface.median))
     ? each
     : nearest,
 );
-leaveOneOut(grid.filter(({ surface }) => surface === held));
+leaveOneOut(grid.filter(({ surface }) => surface === fixed));
 
 // Each of the unknowns one standard deviation to either side; together as far as they are normal and the logarithm straight.
 const { diffusivity, surface } = priorPace;
@@ -167,7 +168,7 @@ const yard = rietzPage.flatMap(([, gravity, greenPct]) =>
 );
 const indoors = miceli.map(([, gravity, greenPct]) => spreadOf(greenBoard(house, 0, gravity, greenPct), 10));
 console.log(
-  `\nThe prior as it stands, ${said({ diffusivity: diffusivity.median, surface: surface.median })}: its spread makes the ` +
+  `\nThe prior as it is, ${medianText({ diffusivity: diffusivity.median, surface: surface.median })}: its spread makes the ` +
     `days vary by ${mean(yard).toFixed(2)} of their logarithm in a yard, ${mean(indoors).toFixed(2)} indoors`,
 );
 for (const k of all) {

@@ -5,7 +5,7 @@
  *     npx node tests/bench/drying.bench.ts
  *
  * - "alone": as such a library comes, with a dense Jacobian by differences, one evaluation a cell.
- * - "told": told the Jacobian, which has three diagonals and so takes three evaluations. Its algebra stays dense.
+ * - "given": given the Jacobian, which has three diagonals and so takes three evaluations. Its algebra stays dense.
  *
  * diff-grok's other stiff methods are left out: its LSODA took one to four times CVODE's time, and its Rosenbrock method
  * MRT 8.6 s for an error of 8 % MC; its two other Rosenbrock methods were not timed.
@@ -88,7 +88,7 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
     averageOf(grid, profile),
     ...run.depthFractions.map((depth) => atDepthOf(grid, profile, depth)),
   ];
-  /** Where the air jumps the other solvers start anew, as ours does: it was faster than at every month. */
+  /** Where the air jumps, the other solvers start again, as ours does: it was faster than at every month. */
   const looks = new Set(run.observeS);
   const stays: { from: number; to: number; ends: number[]; pieces: Rates[] }[] = [];
   let begun = 0;
@@ -146,7 +146,7 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
   }
 
   const moved = new Float64Array(cells);
-  function byCvode(Cvode: CvodeClass, told: boolean, tolerance: number): Solved {
+  function byCvode(Cvode: CvodeClass, isGiven: boolean, tolerance: number): Solved {
     const seen: Observed = [];
     let steps = 0;
     let y: Float64Array = Float64Array.from(run.startPct);
@@ -162,9 +162,9 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
         rtol: tolerance / 100,
         maxSteps: 1e6,
         stopTime: to,
-        ...(told && {
+        ...(isGiven && {
           jacFn: (t, state, here, rows) => {
-            // Cells three apart have no neighbour in common: one evaluation serves a third of the columns.
+            // Cells three apart have no neighbor in common: one evaluation serves a third of the columns.
             for (let first = 0; first < 3; first++) {
               moved.set(state);
               for (let j = first; j < cells; j += 3) moved[j] = moved[j]! + 1e-6;
@@ -196,11 +196,11 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
       tolerance,
       solve: () => byUs(tolerance),
     })),
-    ...(Cvode === null ? [] : [false, true]).flatMap((told) =>
+    ...(Cvode === null ? [] : [false, true]).flatMap((isGiven) =>
       [1, 0.3, 0.1, 0.03, 0.01, 3e-3, 1e-3, 1e-4, 1e-5].map((tolerance) => ({
-        solver: told ? 'CVODE, told' : 'CVODE, alone',
+        solver: isGiven ? 'CVODE, given' : 'CVODE, alone',
         tolerance,
-        solve: () => byCvode(Cvode!, told, tolerance),
+        solve: () => byCvode(Cvode!, isGiven, tolerance),
       })),
     ),
   ];
@@ -219,14 +219,14 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
   });
   if (Cvode === null) return;
   for (const error of [0.1, 0.05, 0.02, 0.01, 3e-3]) {
-    const [ours, alone, told] = ['Pintally', 'CVODE, alone', 'CVODE, told'].map((solver) =>
+    const [ours, alone, given] = ['Pintally', 'CVODE, alone', 'CVODE, given'].map((solver) =>
       timeFor(
         rows.filter((row) => row.solver === solver),
         error,
       ),
     ) as [number, number, number];
     console.log(
-      `  at an error of ${error} % MC: ours ${ours.toFixed(3)} ms, CVODE ${(alone / ours).toFixed(1)} times that alone, ${(told / ours).toFixed(1)} told`,
+      `  at an error of ${error} % MC: ours ${ours.toFixed(3)} ms, CVODE ${(alone / ours).toFixed(1)} times that alone, ${(given / ours).toFixed(1)} given the Jacobian`,
     );
   }
 }

@@ -2,18 +2,18 @@
  * Rounds over invented stacks, with known faults put in, for measuring the rules of suspicion.
  *
  * The boards dry by the drying model, with diffusivity, surface and EMC drawn from the prior of `history-fit.ts`, shared
- * by a stack but for its within-group spread; the weather wanders from day to day. On top lie
- * the noise levels below (ours; they stand for no particular meter or yard), all one standard deviation:
+ * by a stack but for its within-group spread; the weather changes from day to day. To these are added the noise levels
+ * below (ours, of no particular meter or yard), all one standard deviation:
  * - spots of one board and depth: 0.5 % MC or 4 % of it, the greater; two thirds of its variance stays with the
- *   place along the board from round to round, one third is new with each insertion of the pins;
- * - calibration of the meter 0.5 % MC for all boards, and of each board's wood against its curve 0.5 % MC;
+ *   spot from round to round, one third is new with each insertion of the pins;
+ * - calibration of the meter 0.5 % MC for all boards, and of each board against its curve 0.5 % MC;
  * - the entered wood temperature, 1 °C; the meter's display is rounded to 0.1.
  *
- * Every fourth stack is a mixed one: one to four of its boards are of another wood, rightly entered. They dry by their
- * own specific gravity and at a pace of their own kind. A wood is entered for a board and not for a round, so that a
- * wrong one is wrong in the last round as well. *Wrong species*: one board is entered as another wood than it is, which
- * is the stack's, or in a mixed stack perhaps the guest's. *Odd board*: one board is of another wood than the rest, and
- * was entered as if it were not.
+ * Every fourth stack is mixed: one to four of its boards are of another species, rightly entered. They dry by their own
+ * specific gravity and at their own pace. A species is entered for a board and not for a round, so that a wrong one is
+ * wrong in the last round as well. *Wrong species*: one board is entered as another species than it is, the stack's or in
+ * a mixed stack perhaps the other one. *Odd board*: one board is of another species than the rest, and was entered as if
+ * it were not.
  */
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/calls/evidence.ts';
@@ -88,12 +88,12 @@ const PLACES: { kind: PlaceFacts['kind']; emcPct: number; wander: number; tempC:
     { kind: 'heated-room', emcPct: 7, wander: 0.5, tempC: 20, tempSd: 2 },
   ];
 
-/** Part of the stacks that hold more than one wood. */
+/** Share of the stacks that hold more than one species. */
 const MIXED = 0.25;
-/** What the paces of two woods of one stack differ by beyond their specific gravities: sd of the diffusivity's logarithm. */
+/** How much the paces of two species of one stack differ beyond their specific gravities: sd of the diffusivity's logarithm. */
 const WOOD_PACE = 0.4;
 
-/** A board as it truly is: MC at the depth of each planned spot in both rounds, places along the board included. */
+/** A board as it truly is: MC at the depth of each planned spot in both rounds, differences along the board included. */
 type TrueBoard = { species: Species; spotsPct: [number[], number[]]; offsetPct: number };
 
 const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random.uniform() * list.length)]!;
@@ -242,7 +242,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const atFault = (spot: number) => everywhere || spot === place2 || spot === place2 + 1;
   const enteredSpeciesIds = boards.map((board) => board.species);
   if (fault === 'wrong species' || fault === 'odd board') {
-    // Woods read alike to a point or so, mostly: the worst mistake of eight, so that there are gross ones to find.
+    // Most species read alike to a point or so. This is the worst mistake of eight, so that there are gross ones to find.
     const own = boards[hit]!.species;
     const shownNow = shownFor(soundPct(boards[hit]!, 1)[1]!, own, trueTempC[1]);
     const mcAs = (each: Species) =>
@@ -254,20 +254,20 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     if (fault === 'wrong species') enteredSpeciesIds[hit] = other;
     else boards[hit] = grow(other, WOOD_PACE * random.normal());
   }
-  const wanted = boards.map((board) => soundPct(board, 1));
+  const faultless = boards.map((board) => soundPct(board, 1));
   const probed = [...boards];
-  const faulty = wanted.map((values) => [...values]);
+  const faulty = faultless.map((values) => [...values]);
   let enteredTempC = tempC[1];
 
   if (fault === 'end grain') {
     const spot = Math.floor(random.uniform() * plan.length);
-    faulty[hit]![spot] = air.emcPct + 0.15 * (wanted[hit]![spot]! - air.emcPct) + 0.5 * random.normal();
+    faulty[hit]![spot] = air.emcPct + 0.15 * (faultless[hit]![spot]! - air.emcPct) + 0.5 * random.normal();
   } else if (fault === 'surface wet') {
     const by = 2 + 8 * random.uniform();
     for (const spot of [0, 2]) if (atFault(spot)) faulty[hit]![spot]! += by;
   } else if (fault === 'shallow pins') {
     for (const spot of [1, 3])
-      if (atFault(spot)) faulty[hit]![spot] = wanted[hit]![spot - 1]! + 0.3 * random.normal();
+      if (atFault(spot)) faulty[hit]![spot] = faultless[hit]![spot - 1]! + 0.3 * random.normal();
   } else if (fault === 'knot or pitch') {
     const spot = Math.floor(random.uniform() * plan.length);
     faulty[hit]![spot]! += (random.uniform() < 0.3 ? -1 : 1) * (1.5 + 6 * random.uniform());
@@ -301,14 +301,14 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
       const board = boards[index]!;
       const enteredSpecies = enteredSpeciesIds[index]!;
       const evidence = judged(values, index, 1, { species: enteredSpecies, tempC: enteredTempC });
-      const soundShown = wanted[index]!.map((mc) => shownFor(mc, board.species, trueTempC[1]));
+      const soundShown = faultless[index]!.map((mc) => shownFor(mc, board.species, trueTempC[1]));
       const sound = judged(soundShown, index, 1, { species: board.species, tempC: tempC[1] });
       const shownBefore = soundPct(board, 0).map((mc) => shownFor(mc, board.species, trueTempC[0]));
       const before = judged(shownBefore, index, 0, {
         species: enteredSpecies,
         tempC: tempC[0],
       });
-      // A last round of which nothing counts is none, as in the app.
+      // A last round without any usable reading is none, as in the app.
       const { estimate } = judgeBoard(before);
       const previous: BoardEvidence['previous'] =
         estimate === null ? null : { estimate, takenAt: before.readings[0]!.takenAt, moved: false };
@@ -323,7 +323,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   };
 }
 
-/** The corrected value; a refused one keeps its raw value. */
+/** The corrected value, or the raw one where it is refused. */
 function readAs(reading: Reading, { species }: BoardEvidence): number {
   const { raw, woodTempC } = reading;
   return correctReading({ value: raw, unit: 'pct', woodTempC, species, basis: BASIS }).mcPct ?? raw;

@@ -1,8 +1,8 @@
 /**
  * A general-purpose solver for stiff equations to measure ourselves against: CVODE of SUNDIALS in JavaScript, as
- * diff-grok 1.4.0 has it (BSD-3-Clause). diff-grok itself cannot be had from the npm registry that this project
- * reaches, so it can be no dependency; the package @datagrok/diff-studio 1.7.0 (MIT) was built from it, and its source
- * map holds diff-grok's files whole. They are taken from there, once, into `node_modules/.cache`.
+ * diff-grok 1.4.0 has it (BSD-3-Clause). diff-grok is not on the npm registry that this project uses, so it cannot be a
+ * dependency. The package @datagrok/diff-studio 1.7.0 (MIT) was built from it, and its source map has diff-grok's whole
+ * files. They are extracted from there, once, into `node_modules/.cache`.
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -62,14 +62,14 @@ function fetchSources(into: string): void {
   for (const [i, source] of map.sources.entries()) {
     const name = source.split('/node_modules/diff-grok/dist/src/solver-tools/cvode/')[1];
     if (name === undefined) continue;
-    // Node wants the endings that a bundler does without. Nothing else is changed.
+    // Node needs the endings that a bundler can do without. Nothing else is changed.
     writeFileSync(join(into, name), map.sourcesContent[i]!.replace(/(from '\.\/\w+)'/g, "$1.js'"));
   }
   writeFileSync(join(into, 'package.json'), '{ "type": "module" }');
   for (const spare of [tarball, 'package']) rmSync(join(into, spare), { recursive: true });
 }
 
-/** @throws Error that says why it cannot be had, offline for one */
+/** @throws Error with the reason where it cannot be downloaded, as when offline */
 export async function loadCvode(): Promise<CvodeClass> {
   if (!existsSync(folder)) {
     const unfinished = `${folder}.${process.pid}`;

@@ -1,23 +1,23 @@
 /**
- * How well the rules of suspicion find known faults, and how often they cry wolf, side by side with the textbook
- * rules on the same readings. Rounds and noise: `rounds-with-faults.ts`. Run it with
+ * How well the rules of suspicion find known faults, and how often they give a false alarm, beside the textbook rules on
+ * the same readings. Rounds and noise: `rounds-with-faults.ts`. Run it with
  *
  *     node tests/bench/suspicion.bench.ts [rounds for each fault, 60] [seed, 1] [only this fault]
  *
- * A reading is found when one of the rules doubts or refuses it; notes do not count. Gross is a fault that moved the
- * corrected reading by 3 % MC or more where it should have read 30 % or less; above that a pin meter is qualitative only
- * (Wood Handbook, chapter 13). Precision is the share of doubted readings that the fault had moved by 0.3 %
- * or more. False alarms are counted in rounds without any fault, and in the others on readings that it did not move; not
- * where the board is drier than the meter's scale, since there no reading is sound.
+ * A reading is found when one of the rules makes it questionable or refuses it; a note is not enough. Gross is a fault
+ * that moved the corrected reading by 3 points or more where it should have read 30 % or less; above that a pin meter is
+ * qualitative only (Wood Handbook, chapter 13). Precision is the share of questionable readings that the fault had moved
+ * by 0.3 points or more. False alarms are counted in rounds without any fault, and in the others on readings that it did
+ * not move. Boards drier than the meter's scale are skipped, since no reading of them is sound.
  *
  * The thresholds were set on seeds 1 to 5 and 31. On seeds 51, 52, 61 and 62, not used for that, 300 rounds for each fault
  * and 1,200 sound ones each: gross recall over all four 0.91 or more for every fault but the odd board (the least is the
- * wrong species: 0.91, 0.94, 0.90, 0.89); false alarms 0.84, 0.95, 0.94 and 0.92 per 100. Short runs stray: of 30 gross
- * readings three more missed are 0.1. A quarter of the false alarms doubt the wood of boards rightly entered as another than
- * their stack's; one word from a person ends that.
+ * wrong species: 0.91, 0.94, 0.90, 0.89); false alarms 0.84, 0.95, 0.94 and 0.92 per 100. Short runs vary: of 30 gross
+ * readings three more missed are 0.1. A quarter of the false alarms question the species of boards rightly entered as
+ * another than their stack's, until a person confirms it.
  *
- * An *odd board*, of another wood and entered like its stack, has no target (0.45): little but its level speaks against
- * it, and a board that was sawn later has such a level too.
+ * An *odd board*, of another species and entered like its stack, has no target (0.45): only its level is unusual, and a
+ * board that was sawn later has such a level too.
  */
 
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
@@ -45,7 +45,7 @@ type Tally = {
 };
 const nothing = (): Tally => ({ gross: 0, grossFound: 0, moved: 0, movedFound: 0, still: 0, alarms: 0 });
 
-/** What a textbook rule doubts among the readings of one depth of the whole stack; a refused reading keeps its raw value. */
+/** The readings that a textbook rule questions, each depth of the whole stack apart; a refused one has its raw value. */
 function textbook(
   readings: readonly JudgedReading[],
   rule: (values: number[]) => (value: number) => boolean,
@@ -96,7 +96,7 @@ function measure(fault: Fault | null, rounds: number, seed: number): Record<Meth
         const questionable = found[method].has(id) ? 1 : 0;
         const off = Math.abs(offBy[index]!);
         if (off < MOVED_PCT) {
-          // A board drier than the meter's scale has no sound reading: whoever doubts it is right.
+          // A board drier than the meter's scale has no sound reading: to question it is right.
           if (raw <= METER_RANGE_PCT.min) return;
           tally.still += 1;
           tally.alarms += questionable;

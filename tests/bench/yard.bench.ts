@@ -1,5 +1,5 @@
 /**
- * A yard of 100,000 boards, each probed in two rounds of four readings: how long the calls take that a person waits
+ * A yard of 100,000 boards, each probed in two rounds of four readings: how long the requests take that a person waits
  * for. Run: `npx node tests/bench/yard.bench.ts`. Every figure is the median and the worst of so many runs, in ms.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
