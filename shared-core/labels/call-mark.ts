@@ -4,17 +4,16 @@ export type CallShape = 'disc' | 'house' | 'square' | 'triangle';
 
 /** How a call differs from the others without color: by its shape, beside its word and letter of the catalog. */
 export interface CallMark {
-  word: string;
   shape: CallShape;
   /** Only "ready" is a filled shape: it is the one looked for from across the yard. */
   filled: boolean;
 }
 
 export const callMarks: Readonly<Record<Call, CallMark>> = {
-  ready: { word: 'Ready', shape: 'disc', filled: true },
-  'bring-in': { word: 'Bring in', shape: 'house', filled: false },
-  'keep-drying': { word: 'Keep drying', shape: 'square', filled: false },
-  'probe-again': { word: 'Probe again', shape: 'triangle', filled: false },
+  ready: { shape: 'disc', filled: true },
+  'bring-in': { shape: 'house', filled: false },
+  'keep-drying': { shape: 'square', filled: false },
+  'probe-again': { shape: 'triangle', filled: false },
 };
 
 /** Outline of the shape in the square with this upper left corner and side, as SVG path data in the same unit. */
