@@ -14,6 +14,7 @@ const columns: Columns<NewBoard> = {
   stackId: 'stack_id',
   speciesId: 'species_id',
   thicknessMm: 'thickness_mm',
+  thicknessQuarters: 'thickness_quarters',
   widthMm: 'width_mm',
   lengthMm: 'length_mm',
   sawnOn: 'sawn_on',
@@ -38,11 +39,13 @@ interface BoardSizes extends Pick<Board, 'speciesId' | 'thicknessMm' | 'widthMm'
 }
 
 /** What a round shows of a board before it is read. */
-export interface BoardToProbe extends Pick<Board, 'id' | 'code' | 'thicknessMm' | 'lengthMm'> {
+export interface BoardToProbe
+  extends Pick<Board, 'id' | 'code' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm'> {
   speciesName: string;
 }
 
-interface JudgedBy<Flag> extends Pick<Board, 'code' | 'speciesId' | 'thicknessMm' | 'lengthMm'> {
+interface JudgedBy<Flag>
+  extends Pick<Board, 'code' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm'> {
   endUseId: string;
   /** Whether a person looked and says that it is of this species. */
   isSpeciesConfirmed: Flag;
@@ -98,7 +101,8 @@ export function boardReads(db: Db) {
     `SELECT b.id FROM board b WHERE ${inStack} ORDER BY b.id`,
   );
   const toProbe = db.prepare<[number], BoardToProbe>(
-    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName
+    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
+       b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName
      FROM board b JOIN species w ON w.id = b.species_id WHERE ${inStack} ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
@@ -123,7 +127,7 @@ export function boardReads(db: Db) {
   );
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
     `SELECT b.code, b.species_id AS speciesId, s.end_use_id AS endUseId, b.thickness_mm AS thicknessMm,
-       b.length_mm AS lengthMm, c.board_id IS NOT NULL AS isSpeciesConfirmed
+       b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, c.board_id IS NOT NULL AS isSpeciesConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_species c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,
   );

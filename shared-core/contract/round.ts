@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
-import { latestFindingSchema, rowIdSchema } from './yard.ts';
+import { boardSchema, latestFindingSchema, rowIdSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
 export const woodTempSchema = z.number().min(-40).max(80).nullable();
@@ -20,6 +20,7 @@ export const roundBoardSchema = z.object({
   code: z.string(),
   speciesName: z.string(),
   thicknessMm: z.number(),
+  thicknessQuarters: boardSchema.shape.thicknessQuarters,
   lengthMm: z.number().nullable(),
   woodTempC: woodTempSchema,
   /** Whether this board has a temperature of its own in this round. */

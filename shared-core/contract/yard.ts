@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
+import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
 import { messageSchema } from '../words/message.ts';
@@ -87,6 +88,8 @@ export const boardSchema = z.object({
   stackId: rowIdSchema,
   speciesId: z.string(),
   thicknessMm: z.number().min(3).max(400),
+  /** Where it was given by its name in the trade: 8 for 8/4. It is then shown by that name. */
+  thicknessQuarters: z.number().int().min(LEAST_QUARTERS).max(62).nullable().default(null),
   widthMm: z.number().min(10).max(3000).nullable(),
   lengthMm: z.number().min(50).max(20_000).nullable(),
   /** Local day. */

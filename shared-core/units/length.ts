@@ -1,24 +1,7 @@
+import { MM_PER_INCH, tapeInches } from './tape.ts';
+
 /** How lengths and temperatures are shown and typed. Inside, everything is SI. */
 export type DisplayUnits = 'metric' | 'imperial';
-
-/** Exact by definition (international inch, 1959). */
-const MM_PER_INCH = 25.4;
-/** A tape measure's finest usual mark (common practice, no source). */
-const TAPE_PARTS = 16;
-
-/** Inches as a tape shows them, to 1/16: "1", "1 1/16", "3/4". */
-function tapeInches(mm: number): string {
-  const parts = Math.round((mm / MM_PER_INCH) * TAPE_PARTS);
-  const whole = Math.floor(parts / TAPE_PARTS);
-  let numerator = parts % TAPE_PARTS;
-  let denominator = TAPE_PARTS;
-  while (numerator > 0 && numerator % 2 === 0) {
-    numerator /= 2;
-    denominator /= 2;
-  }
-  if (numerator === 0) return String(whole);
-  return whole === 0 ? `${numerator}/${denominator}` : `${whole} ${numerator}/${denominator}`;
-}
 
 /** A thickness, width or depth: "27 mm", "1 1/16 in". A metric one under 10 mm keeps half millimetres. */
 export function shortLengthText(mm: number, units: DisplayUnits): string {

@@ -1,6 +1,5 @@
-import type { DisplayUnits } from './length.ts';
-
-const MM_PER_INCH = 25.4;
+import { type DisplayUnits, shortLengthFromMm } from './length.ts';
+import { LEAST_TAPE_MM, MM_PER_INCH, tapeInches } from './tape.ts';
 
 /**
  * A thickness or width as a person types it, in mm: "27" in their own units, "27 mm", "2.7 cm", "1.25 in", "1 1/16".
@@ -23,4 +22,31 @@ export function typedLengthMm(text: string, units: DisplayUnits): number | null 
   const unit = plain.unit || (units === 'metric' ? 'mm' : 'in');
   const mmPerUnit = unit === 'mm' ? 1 : unit === 'cm' ? 10 : MM_PER_INCH;
   return Number(plain.number) * mmPerUnit;
+}
+
+/** Nearer than this to a mark of a tape, a length is one of the tape's. */
+const ON_THE_MARK_MM = 0.005;
+
+/**
+ * A length as a field shows it, for `typedLengthMm` to read again: "27"; "2 1/8", and "2.126" between a tape's marks.
+ *
+ * @example typedLengthText(53.975, 'imperial') // '2 1/8'
+ */
+export function typedLengthText(mm: number, units: DisplayUnits): string {
+  const nearestMm = Math.round(mm / LEAST_TAPE_MM) * LEAST_TAPE_MM;
+  if (units === 'imperial' && Math.abs(mm - nearestMm) < ON_THE_MARK_MM) return tapeInches(mm);
+  return String(Number(shortLengthFromMm(mm, units).toFixed(3)));
+}
+
+/** 4/4 is the thinnest that the trade names in quarters; 3/4 is a size in inches (NHLA rules, from memory). */
+export const LEAST_QUARTERS = 4;
+
+/**
+ * The quarters of an inch in a thickness that was typed by its name in the trade: 8 for "8/4".
+ *
+ * @returns null for every other text, as "54", "2 1/8", "3/4"
+ */
+export function typedQuarters(text: string): number | null {
+  const quarters = Number(/^\s*(\d+)\/4\s*$/.exec(text)?.[1] ?? 0);
+  return quarters >= LEAST_QUARTERS ? quarters : null;
 }

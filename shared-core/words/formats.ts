@@ -1,4 +1,5 @@
 import type { DisplayUnits } from '../units/length.ts';
+import { LEAST_TAPE_MM, MM_PER_INCH, tapeInches } from '../units/tape.ts';
 import type { DayRange, PctRange, Thickness, When } from './message.ts';
 import type { Say } from './words.ts';
 
@@ -13,11 +14,6 @@ export interface Display {
   today: string | null;
 }
 
-/** Exact by definition (international inch, 1959). */
-const MM_PER_INCH = 25.4;
-/** A tape measure's finest usual mark (common practice, no source). */
-const TAPE_PARTS = 16;
-const LEAST_TAPE_MM = MM_PER_INCH / TAPE_PARTS;
 /** Exact by definition (international avoirdupois pound, 1959). */
 const KG_PER_LB = 0.45359237;
 /** A board foot is 144 cubic inches. */
@@ -89,27 +85,13 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
         .join(''),
     );
 
-  /** Inches as a tape shows them, to 1/16: "1", "1 1/16", "3/4". */
-  function tapeInches(mm: number): string {
-    const parts = Math.round((mm / MM_PER_INCH) * TAPE_PARTS);
-    const whole = Math.floor(parts / TAPE_PARTS);
-    let numerator = parts % TAPE_PARTS;
-    let denominator = TAPE_PARTS;
-    while (numerator > 0 && numerator % 2 === 0) {
-      numerator /= 2;
-      denominator /= 2;
-    }
-    if (numerator === 0) return number(whole);
-    return whole === 0 ? `${numerator}/${denominator}` : `${number(whole)} ${numerator}/${denominator}`;
-  }
-
   const number = (value: number, maximumFractionDigits = 2): string =>
     shown(value, { maximumFractionDigits });
 
   const shortLength = (mm: number): string => {
     const least = metric ? 0.5 : LEAST_TAPE_MM;
     if (mm > 0 && mm < least / 2) return say('unit.under', { amount: shortLength(least) });
-    if (!metric) return textInUnit(tapeInches(mm), 'inch');
+    if (!metric) return textInUnit(tapeInches(mm, number), 'inch');
     return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter');
   };
 

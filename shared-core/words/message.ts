@@ -30,6 +30,15 @@ export interface Thickness {
   quarters: number | null;
 }
 
+/** A board's thickness, for a sentence about it. */
+export const thicknessOf = (board: {
+  thicknessMm: number;
+  thicknessQuarters?: number | null;
+}): Thickness => ({
+  thicknessMm: board.thicknessMm,
+  quarters: board.thicknessQuarters ?? null,
+});
+
 type OneFact = number | string | Message | PctRange | DayRange | When | Thickness;
 /** One thing a sentence is about: SI numbers, ISO days and instants, names, further messages, or a list of such. */
 export type Fact = OneFact | readonly OneFact[];

@@ -57,12 +57,12 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
     const yard = context.yard();
-    const { speciesId, endUseId, thicknessMm, lengthMm, isSpeciesConfirmed } = known.facts;
+    const { speciesId, endUseId, thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const meterIds = new Set(readings.map((reading) => reading.meterId).filter((id) => id !== null));
     return {
-      board: { thicknessMm, lengthMm, isSpeciesConfirmed },
+      board: { thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed },
       species: orRefuse(yard.species.get(speciesId), 'species'),
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeAt(known.moves, at),

@@ -73,7 +73,7 @@ export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
 
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(
-  { id, code, speciesName, thicknessMm, lengthMm }: BoardToProbe,
+  { id, code, speciesName, thicknessMm, thicknessQuarters, lengthMm }: BoardToProbe,
   own: number | null | undefined,
   ofRound: number | null,
 ): Omit<RoundBoard, 'isRead' | 'finding'> {
@@ -82,6 +82,7 @@ function shown(
     code,
     speciesName,
     thicknessMm,
+    thicknessQuarters,
     lengthMm,
     woodTempC: own === undefined ? ofRound : own,
     ownTemp: own !== undefined,

@@ -3,6 +3,7 @@ import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { type LabelContent, labelContentSchema } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { labelPdf } from '../../print/label-pdf.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -13,10 +14,7 @@ export function labelQueries(context: QueryContext) {
   const contents = (boardIds: readonly number[]): LabelContent[] =>
     boardIds.map((id) => {
       const board = orRefuse(context.yard().boards.get(id), 'board');
-      return labelContentSchema.parse({
-        ...board,
-        thickness: { thicknessMm: board.thicknessMm, quarters: null },
-      });
+      return labelContentSchema.parse({ ...board, thickness: thicknessOf(board) });
     });
 
   return {

@@ -1,18 +1,18 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { useWords } from '../../words.ts';
 
 /** What a person entered about the board; what is blank is not shown. */
 export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
   const { say, formats } = useWords();
-  const { speciesName, thicknessMm, widthMm, lengthMm, sawnOn, sawing, barkSide, barkOffOn, ringRadiusMm } =
-    board;
+  const { speciesName, widthMm, lengthMm, sawnOn, sawing, barkSide, barkOffOn, ringRadiusMm } = board;
   const facts: [string, string | null][] = [
     [
       say('board.species'),
       isSpeciesConfirmed ? say('board.species-confirmed', { speciesName }) : speciesName,
     ],
-    [say('board.thickness'), formats.thickness({ thicknessMm, quarters: null })],
+    [say('board.thickness'), formats.thickness(thicknessOf(board))],
     [say('board.width'), widthMm === null ? null : formats.shortLength(widthMm)],
     [say('board.length'), lengthMm === null ? null : formats.longLength(lengthMm)],
     [say('board.sawn-on'), sawnOn === null ? null : formats.day(sawnOn)],

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
@@ -55,7 +56,7 @@ function Found({
         <>
           {say('board.species-thickness', {
             speciesName,
-            thickness: { thicknessMm: board.thicknessMm, quarters: null },
+            thickness: thicknessOf(board),
           })}
           {' · '}
           <a href={hrefOf({ name: 'stack', id: stackId })}>{stackName}</a>

@@ -10,7 +10,7 @@ import {
 } from '../../../shared-core/wood/movement/volume.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type Message, message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Failed, Loading, Sheet } from '../../parts/Screen.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
@@ -65,13 +65,13 @@ function Shrinking({ board, species, endUse }: Facts) {
   return (
     <>
       <p>{say('movement.from-to', { nowPct, targetPct, useName: endUse.name })}</p>
-      {known.length > 0 && <ChangeTable changes={known} />}
+      {known.length > 0 && <ChangeTable board={board} changes={known} />}
       <Missing messages={missing} species={species} />
     </>
   );
 }
 
-function ChangeTable({ changes }: { changes: readonly SizeChange[] }) {
+function ChangeTable({ board, changes }: { board: BoardRow; changes: readonly SizeChange[] }) {
   const { say, formats } = useWords();
   const cell = (sizeChangeMm: number | null, sizeMm: number) =>
     sizeChangeMm === null
@@ -101,7 +101,11 @@ function ChangeTable({ changes }: { changes: readonly SizeChange[] }) {
               <th scope="row">
                 {say(`movement.side.${change.side}`)} <small>{say(`board.sawn.${change.sawing}`)}</small>
               </th>
-              <td className="number">{formats.shortLength(change.sizeMm)}</td>
+              <td className="number">
+                {change.side === 'thickness'
+                  ? formats.thickness(thicknessOf(board))
+                  : formats.shortLength(change.sizeMm)}
+              </td>
               <td className="number">{cell(change.byShrinkageMm, change.sizeMm)}</td>
               <td className="number">{cell(change.byCoefficientMm, change.sizeMm)}</td>
             </tr>

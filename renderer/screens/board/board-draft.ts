@@ -5,13 +5,8 @@ import {
   type NewBoard,
   type Sawing,
 } from '../../../shared-core/contract/yard.ts';
-import {
-  type DisplayUnits,
-  longLengthFromMm,
-  mmFromLongLength,
-  shortLengthFromMm,
-} from '../../../shared-core/units/length.ts';
-import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import { type DisplayUnits, longLengthFromMm, mmFromLongLength } from '../../../shared-core/units/length.ts';
+import { typedLengthMm, typedLengthText, typedQuarters } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 
@@ -52,14 +47,16 @@ export const emptyBoardDraft: BoardDraft = {
   note: '',
 };
 
-const shortText = (mm: number | null, units: DisplayUnits) =>
-  mm === null ? '' : String(shortLengthFromMm(mm, units));
+const shortText = (mm: number | null, units: DisplayUnits) => (mm === null ? '' : typedLengthText(mm, units));
+
+const thicknessText = ({ thicknessMm, thicknessQuarters }: NewBoard, units: DisplayUnits) =>
+  thicknessQuarters === null ? shortText(thicknessMm, units) : `${thicknessQuarters}/4`;
 
 export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
   return {
     code: board.code,
     speciesId: board.speciesId,
-    thickness: shortText(board.thicknessMm, units),
+    thickness: thicknessText(board, units),
     width: shortText(board.widthMm, units),
     length: board.lengthMm === null ? null : longLengthFromMm(board.lengthMm, units),
     sawnOn: board.sawnOn ?? '',
@@ -136,6 +133,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
     stackId,
     speciesId: draft.speciesId,
     thicknessMm: typedLengthMm(draft.thickness, units) ?? Number.NaN,
+    thicknessQuarters: typedQuarters(draft.thickness),
     widthMm,
     lengthMm: draft.length === null ? null : mmFromLongLength(draft.length, units),
     sawnOn: draft.sawnOn || null,

@@ -1,6 +1,7 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useRef } from 'react';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../parts/CallBadge.tsx';
 import { RowsOutOfSight } from '../../parts/RowsOutOfSight.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -91,7 +92,7 @@ interface Cells {
 function BoardCells({ board, showStack, selected, onSelected }: Cells) {
   const { say, formats } = useWords();
   if (!board) return <td>…</td>;
-  const { code, latest, placeName, placeSince, thicknessMm } = board;
+  const { code, latest, placeName, placeSince } = board;
   return (
     <>
       <td>
@@ -112,7 +113,7 @@ function BoardCells({ board, showStack, selected, onSelected }: Cells) {
       </td>
       <td>
         {board.speciesName}
-        <small>{say('stacks.thick', { thickness: { thicknessMm, quarters: null } })}</small>
+        <small>{formats.thickness(thicknessOf(board))}</small>
       </td>
       <td className="board-col-place">
         {showStack ? board.stackName : placeName}

@@ -29,6 +29,8 @@ export type PlaceFacts = {
 export type BoardEvidence = {
   board: {
     thicknessMm: number;
+    /** 8 where it was given as 8/4; left out or null where it was not given in quarters. */
+    thicknessQuarters?: number | null;
     lengthMm: number | null;
     /** A person looked and says that it is of this wood; left out where nobody did. */
     isSpeciesConfirmed?: boolean;

@@ -1,6 +1,6 @@
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
-import { message } from '../../words/message.ts';
+import { message, thicknessOf } from '../../words/message.ts';
 import type { BoardEvidence } from '../calls/evidence.ts';
 import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
 import { type Expected, expectationNow } from './expectation.ts';
@@ -209,7 +209,7 @@ function jump(
           ? message('suspicion.jump.wetter', went)
           : message('suspicion.jump.drier', {
               ...went,
-              boardThickness: { thicknessMm: board.thicknessMm, quarters: null },
+              boardThickness: thicknessOf(board),
             }),
     whatToDo: message('suspicion.jump.do'),
   };

@@ -2,7 +2,7 @@
 export const board = {
   'board.title': 'Board',
   'board.all': 'All boards',
-  'board.species-thickness': '{speciesName}, {thickness} thick',
+  'board.species-thickness': '{speciesName}, {thickness}',
   'board.at-place': '{placeName} since {sinceOn}',
   'board.label': 'Print label',
   'board.move': 'Move',

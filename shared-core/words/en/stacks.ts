@@ -101,7 +101,6 @@ export const stacks = {
   'stacks.column-call': 'Call',
   'stacks.select-board': 'Select {boardCode}',
   'stacks.log': 'log {logName}',
-  'stacks.thick': '{thickness} thick',
   'stacks.since': 'since {sinceOn}',
   'stacks.likely': 'likely {likelyInterval}',
   'stacks.no-average': 'no usable reading',

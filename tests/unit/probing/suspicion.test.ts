@@ -230,11 +230,15 @@ describe('against the last round', () => {
 
   test('the core of a thick beam cannot have lost 8 points since yesterday; its shell can', () => {
     const judged = judge(readings([12, 12.3], [20, 20.2]), {
-      board: { thicknessMm: 80, lengthMm: 3000 },
+      board: { thicknessMm: 76.2, thicknessQuarters: 12, lengthMm: 3000 },
       place: { name: 'the yard', kind: 'outdoors', emcPct: 12 },
       previous: lastRound(20, 28, '2026-05-19T10:00:00Z'),
     });
     expect(rules(judged)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
+    // A board given as 12/4 is called that.
+    expect(judged[2]!.suspicions[0]!.why.facts).toMatchObject({
+      boardThickness: { thicknessMm: 76.2, quarters: 12 },
+    });
   });
 
   test('what drying does in two months is no jump', () => {

@@ -19,6 +19,7 @@ const board: Board = {
   stackId: 1,
   speciesId: 'oak-white',
   thicknessMm: 27,
+  thicknessQuarters: null,
   widthMm: 210,
   lengthMm: 2440,
   sawnOn: '2025-10-01',
@@ -103,5 +104,42 @@ describe('A board in a form', () => {
     expect(problemsOf({ ...emptyBoardDraft, code: 'A1', speciesId: 'oak-white' }, 'metric')).toEqual({
       thickness: 'Type the thickness. It sets how deep the pins go.',
     });
+  });
+
+  // 1 in = 25.4 mm exactly, by definition.
+  test.each([
+    ['8/4', 50.8, 8],
+    ['5/4', 31.75, 5],
+    ['3/4', 19.05, null],
+    ['54 mm', 54, null],
+    ['2 1/8 in', 53.975, null],
+  ])('of a thickness typed as %s is %f mm, quarters: %s', (thickness, thicknessMm, thicknessQuarters) => {
+    for (const units of ['metric', 'imperial'] as const) {
+      const changed = changedBoard(board, { ...draftOfBoard(board, units), thickness }, units);
+      expect(changed.thicknessMm).toBeCloseTo(thicknessMm, 9);
+      expect(changed.thicknessQuarters).toBe(thicknessQuarters);
+    }
+  });
+
+  test.each([
+    [{ thicknessMm: 50.8, thicknessQuarters: 8 }, '8/4', '8/4'],
+    [{ thicknessMm: 54, thicknessQuarters: null }, '54', '2.126'],
+    [{ thicknessMm: 53.975, thicknessQuarters: null }, '53.975', '2 1/8'],
+    [{ thicknessMm: 9.5, thicknessQuarters: null }, '9.5', '0.374'],
+  ])('%o is "%s" in its field, in inches "%s", and stays as it is', (thickness, metric, imperial) => {
+    const given = { ...board, ...thickness };
+    for (const [units, text] of [
+      ['metric', metric],
+      ['imperial', imperial],
+    ] as const) {
+      expect(draftOfBoard(given, units).thickness).toBe(text);
+      expect(changedBoard(given, draftOfBoard(given, units), units)).toEqual(given);
+    }
+  });
+
+  test.each(['54', '2 in'])('given as 8/4 and then changed to %s is no longer 8/4', (thickness) => {
+    const given = { ...board, thicknessMm: 50.8, thicknessQuarters: 8 };
+    const draft = { ...draftOfBoard(given, 'metric'), thickness };
+    expect(changedBoard(given, draft, 'metric').thicknessQuarters).toBeNull();
   });
 });

@@ -5,8 +5,10 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { dayOf } from '../../../../renderer/parts/days.ts';
 import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
@@ -219,6 +221,26 @@ describe('A board', () => {
       { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
     ]);
   });
+
+  test.each(['metric', 'imperial'] as const)(
+    'given as 8/4 is 8/4 wherever its thickness is shown in %s units, and no longer once that is typed',
+    async (units) => {
+      useSettings.setState({ settings: { units } as Settings });
+      const board = aBoardRow(1, { latest, thicknessMm: 50.8, thicknessQuarters: 8 });
+      const { machine, user } = open({ ...found, board }, { 'boards.change': () => board });
+      expect(await screen.findByText(/^Northern red oak, 8\/4 /)).toBeTruthy();
+      expect((await region('About this board')).getByText('8/4')).toBeTruthy();
+      const sizes = await region('Size, volume, and weight');
+      expect((await sizes.findAllByRole('cell', { name: '8/4' })).length).toBeGreaterThan(0);
+      await user.click(await screen.findByRole('button', { name: 'Edit' }));
+      const field = await screen.findByLabelText('Thickness');
+      expect(field).toHaveProperty('value', '8/4');
+      await user.clear(field);
+      await user.type(field, '54 mm');
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      expect(machine.inputsOf('boards.change')).toMatchObject([{ thicknessMm: 54, thicknessQuarters: null }]);
+    },
+  );
 
   test('whose bark came off asks for the day, today at first', async () => {
     const { machine, user } = open(

@@ -34,6 +34,7 @@ export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): Prob
     code: `WAL-0${number}`,
     speciesName: 'Black walnut',
     thicknessMm: 50,
+    thicknessQuarters: null,
     lengthMm: 1800,
     woodTempC: 14,
     ownTemp: false,

@@ -43,6 +43,7 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   speciesId: 'oak-northern-red',
   speciesName: 'Northern red oak',
   thicknessMm: 27,
+  thicknessQuarters: null,
   widthMm: null,
   lengthMm: 2400,
   sawnOn: null,

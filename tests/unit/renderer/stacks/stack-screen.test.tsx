@@ -5,8 +5,10 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardsScreen } from '../../../../renderer/screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from '../../../../renderer/screens/stacks/StackScreen.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -88,13 +90,20 @@ describe('The boards of a stack', () => {
     expect(row.getAllByRole('cell').map((cell) => cell.textContent)).toEqual([
       'Select OAK-01',
       'OAK-01log Ridge',
-      'Northern red oak27 mm thick',
+      'Northern red oak27 mm',
       'Pole shedsince Mar 3, 2024',
       '14.9%likely 13.7–16.1%',
       'shell 14.1%core 15.8%',
       'Keep dryingAug 22, 2024',
     ]);
     await expectNoBarriers();
+  });
+
+  test.each(['metric', 'imperial'] as const)('a board given as 8/4 is 8/4 in %s units', async (units) => {
+    const board = aBoardRow(1, { thicknessMm: 50.8, thicknessQuarters: 8 });
+    open(1, { 'boards.list': () => ({ total: 1, rows: [board] }) });
+    useSettings.setState({ settings: { units } as Settings });
+    expect(await screen.findByRole('cell', { name: 'Northern red oak8/4' })).toBeTruthy();
   });
 
   test('a board never probed shows that, and so does one without a usable reading', async () => {
@@ -223,7 +232,7 @@ describe('A yard of 100,000 boards', () => {
 
 describe('Adding boards', () => {
   const add = {
-    'boards.add': (boards: NewBoard[]) =>
+    'boards.add': (boards: RequestInput<'boards.add'>) =>
       boards.map((board, index) => aBoardRow(index + 7, { code: board.code })),
   };
 
@@ -240,10 +249,12 @@ describe('Adding boards', () => {
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
-    expect(boards.map(({ code, thicknessMm }) => [code, thicknessMm])).toEqual([
-      ['OAK-07', 31.75],
-      ['OAK-08', 31.75],
-      ['OAK-09', 31.75],
+    expect(
+      boards.map(({ code, thicknessMm, thicknessQuarters }) => [code, thicknessMm, thicknessQuarters]),
+    ).toEqual([
+      ['OAK-07', 31.75, 5],
+      ['OAK-08', 31.75, 5],
+      ['OAK-09', 31.75, 5],
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();
   });
