@@ -89,7 +89,7 @@ export const boardSchema = z.object({
   speciesId: z.string(),
   thicknessMm: z.number().min(3).max(400),
   /** Where it was given by its name in the trade: 8 for 8/4. It is then shown by that name. */
-  thicknessQuarters: z.number().int().min(LEAST_QUARTERS).max(62).nullable().default(null),
+  thicknessQuarters: z.number().int().min(LEAST_QUARTERS).max(62).nullable(),
   widthMm: z.number().min(10).max(3000).nullable(),
   lengthMm: z.number().min(50).max(20_000).nullable(),
   /** Local day. */
@@ -108,7 +108,10 @@ export const boardSchema = z.object({
   note: noteSchema,
 });
 export type Board = z.infer<typeof boardSchema>;
-export const newBoardSchema = boardSchema.omit({ id: true });
+/** Defaults are here and not in `boardSchema`: there, an edit of other fields would bring a field back to its default. */
+export const newBoardSchema = boardSchema
+  .omit({ id: true })
+  .extend({ thicknessQuarters: boardSchema.shape.thicknessQuarters.default(null) });
 export type NewBoard = z.infer<typeof newBoardSchema>;
 
 /** What can be said of several boards at once; what is left out stays as it was. The day goes with the bark side. */

@@ -48,10 +48,11 @@ describe('what cannot be foreseen', () => {
   });
 
   test('a board read before the day it is said to be sawn: it says which day to set right', async () => {
-    const id = yard.boards[0]!.id;
+    const board = yard.boards[0]!;
+    const { id } = board;
     await probe(id, 14, 18);
     yard.later(20 * DAY_MS);
-    await yard.command('boards.change', { ...yard.board('WAL-01'), id, sawnOn: dayAfter(10) });
+    await yard.command('boards.change', { ...board, sawnOn: dayAfter(10) });
     expect((await yard.query('boards.forecast', { id })).whyNot).toMatch(
       /older than the day the board was sawn/,
     );

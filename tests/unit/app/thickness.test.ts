@@ -1,5 +1,6 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
+import { boardSchema } from '../../../shared-core/contract/yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -41,6 +42,21 @@ describe('a board given as 8/4', () => {
     const page = await (await getDocument({ data, verbosity: 0 }).promise).getPage(1);
     const texts = (await page.getTextContent()).items.map((item) => ('str' in item ? item.str : ''));
     expect(texts).toContain('8/4');
+  });
+
+  test('stays 8/4 when something else of it is edited', async () => {
+    const { id } = await addOne('WAL-03', eightQuarter);
+    await yard.command('boards.changeTogether', {
+      boardIds: [id],
+      said: { sawing: 'quarter' },
+      stackOrder: null,
+    });
+    expect((await yard.query('boards.get', { id })).board).toMatchObject({
+      sawing: 'quarter',
+      ...eightQuarter,
+    });
+    // What an edit leaves out has no default.
+    expect(boardSchema.partial().parse({ note: 'Planed' })).toEqual({ note: 'Planed' });
   });
 
   test('is in millimeters once it is changed to those', async () => {
