@@ -7,7 +7,7 @@ import { McValue } from '../../parts/McValue.tsx';
 import { ReadingRemarks } from '../../parts/ReadingRemarks.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
-import { endOfReading } from './end-of-reading.ts';
+import { alongBoard } from './along-board.ts';
 
 /** Every reading ever taken on the board, round by round, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({
@@ -77,13 +77,11 @@ function ReadingRow({ board, reading }: { board: BoardRow; reading: JudgedReadin
 
 /** "Shell · 5 mm deep · 60 cm from the left end". */
 function spotWords(reading: JudgedReading, board: BoardRow, say: Say): string {
-  const { depth, depthMm, fromEndMm, face } = reading.spot;
+  const { depth, depthMm, face } = reading.spot;
   const parts = [say(`board.${depth}`)];
   if (depthMm !== null) parts.push(say('board.spot-deep', { depthMm }));
-  if (fromEndMm !== null) {
-    const end = endOfReading(reading, board) ?? 'end';
-    parts.push(say(`board.spot-from-${end}`, { fromEndDistanceMm: fromEndMm }));
-  }
+  const along = alongBoard(reading, board);
+  if (along) parts.push(say(along));
   if (face !== 'face') parts.push(say(`board.spot-${face}`));
   return parts.join(' · ');
 }

@@ -182,6 +182,22 @@ describe('A board', () => {
     ]);
   });
 
+  test('on a board of unknown length, each reading names how far along it is', async () => {
+    const [left, right] = [0, 2].map((spotIndex) =>
+      aReading(11 + spotIndex, {
+        roundId: 7,
+        spotIndex,
+        spot: { depth: 'shell', depthMm: 2.5, fromEndMm: null, face: 'face' },
+      }),
+    );
+    open({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
+    const readings = await region('Readings');
+    expect(readings.getAllByText(/^Shell ·/).map(({ textContent }) => textContent)).toEqual([
+      'Shell · 2.5 mm deep · 33% of the way from the left end',
+      'Shell · 2.5 mm deep · 67% of the way from the left end',
+    ]);
+  });
+
   test('never probed, it offers to probe its stack', async () => {
     open({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
     expect(await screen.findByText(/^No readings yet/)).toBeTruthy();
