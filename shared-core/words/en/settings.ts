@@ -48,7 +48,7 @@ export const settings = {
   'settings.back-up': 'To back it up, close Pintally and copy the file.',
   'settings.file': 'File:',
   'settings.open-demo': 'Open the demo yard',
-  'settings.open-own': 'Open your own yard',
+  'settings.open-own': 'Open my own yard',
   'settings.remove-demo': 'Remove the demo yard',
   'settings.demo-removed': 'Demo yard removed.',
   'settings.version': 'Pintally {version}',

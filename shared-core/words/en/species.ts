@@ -98,7 +98,7 @@ export const species = {
     'The oven gives its true MC. Five pieces or more, from damp to dry, show how your meter reads this species.',
   'oven.sources': 'ASTM D4442 and EN 13183-1.',
   'oven.caution':
-    'The oven and the wood are hot: use gloves or tongs. Never leave a hot oven alone. Never go above {limitTempC}. Resinous wood gives off vapor that burns: air the room, and do not dry it in a kitchen.',
+    'The oven and the wood are hot: use gloves or tongs. Never leave a hot oven alone. Never go above {limitTempC}. Resinous wood gives off vapor that burns. Air the room, and do not dry it in a kitchen.',
 
   'oven.read-with': 'Read with {meterName}',
   'oven.typed': 'Typed readings',
@@ -130,7 +130,7 @@ export const species = {
 
   'oven.check-piece': 'Check a piece of {speciesName}',
   'oven.check-lead':
-    'Read it, then weigh it at once, before it goes into the oven. A saved check is not edited. Exclude one that went wrong.',
+    'Read it, then weigh it at once, before it goes into the oven. A saved check cannot be edited. Exclude one that went wrong.',
   'oven.mark': 'Mark on the piece',
   'oven.readings-pct': 'Readings, in %',
   'oven.readings-ohm': 'Readings, in Ω',
@@ -163,7 +163,7 @@ export const species = {
   'oven.wet': 'wet, when it was read',
   'oven.weight-of': '{weightGrams} of {piece}',
   'oven.weigh-lead':
-    'Take it out with gloves or tongs. Let it cool in a closed, dry jar, because open air wets it and a warm piece upsets the balance. Weigh it, put it back, and weigh it again in {hours} h.',
+    'Take it out with gloves or tongs. Let it cool in a closed, dry jar: open air wets it, and a warm piece upsets the balance. Weigh it, put it back, and weigh it again in {hours} h.',
   'oven.weight': 'Weight',
   'oven.weighed-at': 'Weighed at',
 } as const;
