@@ -1,6 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
-import type { Code } from '../../shared-core/words/en/index.ts';
+import type { Exclusion, ExclusionCode } from '../../shared-core/probing/readings/exclusion.ts';
 import { useWords } from '../words.ts';
 import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
@@ -8,15 +7,12 @@ import { Dialog } from './Dialog.tsx';
 import { TextField } from './Field.tsx';
 import { useSaving } from './useSaving.ts';
 
-/** A reason that the program offers. */
-type Reason = Extract<Code, `exclusion.${string}`>;
-
 interface Asking {
   /** As the question names it: "P1", "4.1 kg". */
   recordName: string;
   /** The usual reasons to exclude such a record. */
-  reasons: readonly Reason[];
-  onExclude: (why: string) => Promise<unknown>;
+  reasons: readonly ExclusionCode[];
+  onExclude: (why: Exclusion) => Promise<unknown>;
   /** The record itself, where its name does not show all of it. */
   children?: ReactNode;
 }
@@ -63,15 +59,15 @@ function ExcludeDialog({
   const [typed, setTyped] = useState('');
   const [isMissing, setIsMissing] = useState(false);
   const { busy, problem, save } = useSaving(onClose);
-  const exclude = (why: string) => void save(() => onExclude(why));
+  const exclude = (why: Exclusion) => void save(() => onExclude(why));
   return (
     <Dialog title={say('exclude.question', { recordName })} onClose={onClose}>
       {children}
       <p>{say('exclude.effect')}</p>
       <Actions>
-        {reasons.map((reason) => (
-          <Button key={reason} disabled={busy} onClick={() => exclude(say(reason))}>
-            {say(reason)}
+        {reasons.map((code) => (
+          <Button key={code} disabled={busy} onClick={() => exclude({ code })}>
+            {say(`exclusion.${code}`)}
           </Button>
         ))}
       </Actions>
@@ -79,7 +75,7 @@ function ExcludeDialog({
         onSubmit={(event) => {
           event.preventDefault();
           setIsMissing(typed.trim() === '');
-          if (typed.trim() !== '') exclude(typed.trim());
+          if (typed.trim() !== '') exclude({ text: typed.trim() });
         }}
       >
         <TextField

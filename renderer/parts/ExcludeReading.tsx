@@ -1,3 +1,4 @@
+import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { useWords } from '../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
@@ -10,7 +11,7 @@ export function ExcludeReading({
   onInclude,
 }: {
   reading: JudgedReading;
-  onExclude: (why: string) => Promise<unknown>;
+  onExclude: (why: Exclusion) => Promise<unknown>;
   onInclude: () => void;
 }) {
   const { say, formats } = useWords();
@@ -19,13 +20,7 @@ export function ExcludeReading({
     <ExcludeButton
       recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}
       excluded={excluded}
-      reasons={[
-        'exclusion.pins-shallow',
-        'exclusion.defect',
-        'exclusion.wet-face',
-        'exclusion.wrong-spot',
-        'exclusion.typing-slip',
-      ]}
+      reasons={['pins-shallow', 'defect', 'wet-face', 'wrong-spot', 'typing-slip']}
       onExclude={onExclude}
       onInclude={onInclude}
     >

@@ -2,21 +2,6 @@ import type { Formats } from '../../shared-core/words/formats.ts';
 import { useWords } from '../words.ts';
 import './mc-value.css';
 
-/** A moisture content as a person reads it: one decimal, and a dash where there is none. */
-export function pctWords(pct: number | null): string {
-  return pct === null ? '–' : pct.toFixed(1);
-}
-
-/** What the meter showed, in its own unit. Resistances are given in the prefix that keeps them short. */
-export function rawWords(raw: number | null, unit: 'pct' | 'ohm'): string {
-  if (raw === null) return '–';
-  if (unit === 'pct') return `${raw.toFixed(1)} %`;
-  if (raw >= 1e9) return `${(raw / 1e9).toPrecision(3)} GΩ`;
-  if (raw >= 1e6) return `${(raw / 1e6).toPrecision(3)} MΩ`;
-  if (raw >= 1e3) return `${(raw / 1e3).toPrecision(3)} kΩ`;
-  return `${raw.toPrecision(3)} Ω`;
-}
-
 /** A moisture content, and a dash where there is none. */
 export const mcOrDash = (pct: number | null, formats: Formats): string =>
   pct === null ? '–' : formats.mc(pct);

@@ -11,6 +11,7 @@ import {
   type ValueNotSaved,
 } from '../../shared-core/contract/round.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
+import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../bridge.ts';
 import { useNavigation } from './navigation.ts';
@@ -160,7 +161,7 @@ export const saveTyped = (raw: number) =>
   inRound((round) => bridge().command('rounds.type', { roundId: round.id, raw }));
 export const excludeLast = () => inRound((round) => bridge().command('rounds.undo', { roundId: round.id }));
 /** @throws Refusal, for the dialog that asked why */
-export async function exclude(readingId: number, why: string): Promise<void> {
+export async function exclude(readingId: number, why: Exclusion): Promise<void> {
   await bridge().command('readings.exclude', { readingId, why });
   useRound.setState({ trouble: null });
 }

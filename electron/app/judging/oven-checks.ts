@@ -83,7 +83,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
       return changed(check.speciesId, corrects(check.speciesId));
     },
 
-    'ovenChecks.exclude': ({ checkId, weightId, why }) => exclude(checkId, weightId, { text: why }),
+    'ovenChecks.exclude': ({ checkId, weightId, why }) => exclude(checkId, weightId, why),
     'ovenChecks.include': ({ checkId, weightId }) => exclude(checkId, weightId, null),
 
     'ovenChecks.useFit': ({ speciesId, meterId, inUse }) => {

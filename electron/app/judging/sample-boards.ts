@@ -88,7 +88,7 @@ export function sampleBoardCommands(context: AppContext) {
       return state(boardId);
     },
 
-    'samples.exclude': ({ why, ...record }) => exclude(record, { text: why }),
+    'samples.exclude': ({ why, ...record }) => exclude(record, why),
     'samples.include': (record) => exclude(record, null),
   } satisfies Partial<Commands>;
 }

@@ -287,7 +287,7 @@ export function createRounds(
         return summary;
       },
 
-      'readings.exclude': ({ readingId, why }) => exclude(readingId, { text: why }),
+      'readings.exclude': ({ readingId, why }) => exclude(readingId, why),
       'readings.include': ({ readingId }) => exclude(readingId, null),
     } satisfies Partial<Commands>,
   };

@@ -134,7 +134,7 @@ function ExcludeRecord({
     <ExcludeButton
       recordName={name}
       excluded={excluded}
-      reasons={['exclusion.typing-slip', 'exclusion.wrong-board', 'exclusion.wet-with-rain']}
+      reasons={['typing-slip', 'wrong-board', 'wet-with-rain']}
       onExclude={(why) => bridge().command('samples.exclude', { ...record, why })}
       onInclude={() => void attempt(bridge().command('samples.include', record))}
     />

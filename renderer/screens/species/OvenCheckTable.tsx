@@ -37,11 +37,7 @@ function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenW
         weight ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece }) : check.piece
       }
       excluded={(weight ?? check).excluded}
-      reasons={
-        weight
-          ? ['exclusion.typing-slip', 'exclusion.wrong-piece']
-          : ['exclusion.knot', 'exclusion.read-frozen', 'exclusion.resin-lost']
-      }
+      reasons={weight ? ['typing-slip', 'wrong-piece'] : ['knot', 'read-frozen', 'resin-lost']}
       onExclude={(why) => bridge().command('ovenChecks.exclude', { ...record, why })}
       onInclude={() => void attempt(bridge().command('ovenChecks.include', record))}
     />

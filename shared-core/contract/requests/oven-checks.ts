@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { gramsSchema, newOvenCheckSchema, type OwnFit, ownFitSchema } from '../oven-checks.ts';
 import { command, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
@@ -28,7 +29,7 @@ export const ovenCheckRequests = {
   }),
   /** Excludes a check (`weightId` null) or one of its weights; it stays in the file. */
   'ovenChecks.exclude': command({
-    input: ofCheckOrWeight.extend({ why: z.string().trim().min(1).max(200) }),
+    input: ofCheckOrWeight.extend({ why: givenExclusionSchema }),
     output,
     topics: (_, fits) => topicsOf(fits),
   }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
 import type { Topic } from '../topics.ts';
@@ -63,7 +64,7 @@ export const roundRequests = {
     topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
   }),
   'readings.exclude': command({
-    input: ofReading.extend({ why: z.string().trim().min(1).max(200) }),
+    input: ofReading.extend({ why: givenExclusionSchema }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),

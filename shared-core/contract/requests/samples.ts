@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { gramsSchema } from '../oven-checks.ts';
 import { command, query } from '../request-kinds.ts';
 import {
@@ -36,7 +37,7 @@ export const sampleRequests = {
   }),
   /** Excludes a cut or a weight; it stays in the file. */
   'samples.exclude': command({
-    input: sampleRecordSchema.extend({ why: z.string().trim().min(1).max(200) }),
+    input: sampleRecordSchema.extend({ why: givenExclusionSchema }),
     output,
     topics,
   }),

@@ -1,8 +1,31 @@
 import { z } from 'zod';
 
-/** Why something measured is left out: what a person wrote, or a code where the program knows the reason. */
-export const exclusionSchema = z.union([
-  z.object({ code: z.enum(['undone-in-round']) }),
-  z.object({ text: z.string() }),
-]);
+/** Reasons that the program knows; each has its words in the catalog, as `exclusion.…`. */
+const byCode = z.object({
+  code: z.enum([
+    /** The program's own: the person undid the reading during the round. */
+    'undone-in-round',
+    // Offered for a reading of the meter.
+    'pins-shallow',
+    'defect',
+    'wet-face',
+    'wrong-spot',
+    'typing-slip',
+    // For what was weighed.
+    'wrong-board',
+    'wrong-piece',
+    'wet-with-rain',
+    // For an oven-dry check.
+    'knot',
+    'read-frozen',
+    'resin-lost',
+  ]),
+});
+export type ExclusionCode = z.infer<typeof byCode>['code'];
+
+/** Why something measured is left out: a reason that the program knows, or what a person wrote. */
+export const exclusionSchema = z.union([byCode, z.object({ text: z.string() })]);
 export type Exclusion = z.infer<typeof exclusionSchema>;
+
+/** The same as a person gives it. */
+export const givenExclusionSchema = z.union([byCode, z.object({ text: z.string().trim().min(1).max(200) })]);

@@ -135,7 +135,7 @@ describe('a board that was probed', () => {
     yard.later(60 * DAY_MS);
     await probe(id, 12, 16);
     const [first] = (await yard.query('boards.get', { id })).readings;
-    await yard.command('readings.exclude', { readingId: first!.id, why: 'In a knot.' });
+    await yard.command('readings.exclude', { readingId: first!.id, why: { text: 'In a knot.' } });
     expect((await details(id)).readings).toHaveLength(3);
   });
 

@@ -87,7 +87,11 @@ describe('one piece in the oven', () => {
     await weighAfter(20, checkId, 100);
     const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').weights.at(-1)!;
     const after = pieceOf(
-      await yard.command('ovenChecks.exclude', { checkId, weightId: wrong.id, why: 'a digit was left out' }),
+      await yard.command('ovenChecks.exclude', {
+        checkId,
+        weightId: wrong.id,
+        why: { text: 'a digit was left out' },
+      }),
       'A1',
     );
     expect(after.weights.map(({ grams, excluded }) => ({ grams, excluded }))).toEqual([
@@ -161,7 +165,11 @@ describe('the fit to a wood’s checks', () => {
   test('leaves out a check that is set aside', async () => {
     const fits = await fiveDryPieces();
     const checkId = idOfPiece(fits, 'A3');
-    const [own] = await yard.command('ovenChecks.exclude', { checkId, weightId: null, why: 'it had a knot' });
+    const [own] = await yard.command('ovenChecks.exclude', {
+      checkId,
+      weightId: null,
+      why: { text: 'it had a knot' },
+    });
     expect(own!.fit!.leftOut.map((each) => each.checkId)).not.toContain(checkId);
     expect(pieceOf([own!], 'A3')).toMatchObject({ excluded: { text: 'it had a knot' }, dry: true });
     const [back] = await yard.command('ovenChecks.include', { checkId, weightId: null });
@@ -205,7 +213,7 @@ describe('the fit to a wood’s checks', () => {
     const [own] = await yard.command('ovenChecks.exclude', {
       checkId: idOfPiece(fits, 'A1'),
       weightId: null,
-      why: 'read while frozen',
+      why: { text: 'read while frozen' },
     });
     expect(own).toMatchObject({ inUse: true, applied: false });
     expect(own!.sentence).toMatch(/4 pieces say too little/);

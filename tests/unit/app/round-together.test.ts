@@ -118,7 +118,7 @@ test('excluded readings take the suspicion on the other board with them', async 
   await vi.waitFor(async () => expect(await roundSuspicionsOf('WAL-04', roundId)).not.toEqual([]), 15_000);
   const { readings } = await yard.query('boards.get', { id: idOf.get('WAL-07') as number });
   for (const { id: readingId } of readings.filter((reading) => reading.roundId === roundId)) {
-    await yard.command('readings.exclude', { readingId, why: 'That was another board.' });
+    await yard.command('readings.exclude', { readingId, why: { text: 'That was another board.' } });
   }
   await vi.waitFor(async () => {
     const left = await roundSuspicionsOf('WAL-04', roundId);

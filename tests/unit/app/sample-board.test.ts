@@ -85,13 +85,20 @@ test('a weight or a cut that went wrong is excluded, stays on record, and is inc
   await dry(await cut(3, [100]), 0, [50]);
   const weighed = await weighLater(5, 24);
   const weight = { what: 'weight' as const, id: weighed.weights[0]!.id };
-  const excluded = await yard.command('samples.exclude', { ...weight, why: 'a point was left out' });
-  expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: { text: 'a point was left out' } });
+  const excluded = await yard.command('samples.exclude', {
+    ...weight,
+    why: { code: 'typing-slip' },
+  });
+  expect(excluded.weights[0]).toMatchObject({ kg: 24, excluded: { code: 'typing-slip' } });
   expect(excluded.status).toEqual(message('weights.weigh-now', { mcWhenCutPct: 100 }));
   expect((await yard.command('samples.include', weight)).weights[0]!.excluded).toBeNull();
   const first = { what: 'cut' as const, id: weighed.cuts[0]!.id };
-  const without = await yard.command('samples.exclude', { ...first, why: 'sections mixed up' });
-  expect(without).toMatchObject({ target: null, weights: [{ mcPct: null }] });
+  const without = await yard.command('samples.exclude', { ...first, why: { text: 'sections mixed up' } });
+  expect(without).toMatchObject({
+    target: null,
+    weights: [{ mcPct: null }],
+    cuts: [{ excluded: { text: 'sections mixed up' } }],
+  });
 });
 
 test('what cannot be is refused with the reason, and nothing is saved', async () => {

@@ -167,7 +167,7 @@ describe('A board', () => {
     expect(readings.getByText('Excluded: Wet face')).toBeTruthy();
     await user.click(readings.getAllByRole('button', { name: /^Exclude / })[0]!);
     await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
-    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 11, why: 'Knot, pitch or bark' }]);
+    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 11, why: { code: 'defect' } }]);
     await user.click(readings.getByRole('button', { name: /^Include / }));
     expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 12 }]);
   });

@@ -187,7 +187,9 @@ describe('A board by its weight', () => {
     await user.click(screen.getByRole('button', { name: 'Exclude the cut of May 9' }));
     await user.type(screen.getByLabelText('Another reason'), 'sections mixed up');
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Exclude' }));
-    expect(machine.inputsOf('samples.exclude')).toEqual([{ what: 'cut', id: 3, why: 'sections mixed up' }]);
+    expect(machine.inputsOf('samples.exclude')).toEqual([
+      { what: 'cut', id: 3, why: { text: 'sections mixed up' } },
+    ]);
   });
 
   test('a refused weight leaves what was typed and shows why', async () => {

@@ -399,7 +399,7 @@ describe('a reading that was saved', () => {
     await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await expectNoBarriers();
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
-    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: 'Wet face' }]);
+    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: { code: 'wet-face' } }]);
   });
 
   test('changes only its own board; news of another round changes nothing', async () => {

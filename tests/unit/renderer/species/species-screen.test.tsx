@@ -262,7 +262,7 @@ describe('Oven-dry checks', () => {
     await user.type(dialog.getByLabelText('Another reason'), 'another piece');
     await user.click(dialog.getByRole('button', { name: 'Exclude' }));
     expect(machine.inputsOf('ovenChecks.exclude')).toEqual([
-      { checkId: 1, weightId: 10, why: 'another piece' },
+      { checkId: 1, weightId: 10, why: { text: 'another piece' } },
     ]);
   });
 
