@@ -91,7 +91,9 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
       const right = midMonthMs(month + 1);
       const end = Math.min(until, right);
       const [a, b] = [inYear(month), inYear(month + 1)];
-      const emcAt = (ms: number): number => emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left);
+      // In air without moisture rounding alone would bring it below 0.
+      const emcAt = (ms: number): number =>
+        Math.max(0, emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left));
       const middle = ((at + end) / 2 - left) / (right - left);
       const tempC = stay.air[a]!.tempC + (stay.air[b]!.tempC - stay.air[a]!.tempC) * middle;
       segments.push({

@@ -46,6 +46,9 @@ type LawTable = {
   potential: Float64Array;
 };
 
+/** No wood holds as much; a run begins nowhere above it, % MC. */
+export const MOST_MC_PCT = 1000;
+
 const pieces = 120;
 const pieceMcPct = 0.5;
 
@@ -701,8 +704,8 @@ function checkRun(run: DryingRun): void {
   if (run.startPct.length !== n)
     throw new RangeError(`The start has ${run.startPct.length} cells, the grid ${n}.`);
   for (let i = 0; i < n; i++) {
-    if (!(run.startPct[i]! >= 0 && run.startPct[i]! <= 1000)) {
-      throw new RangeError(`Start moisture content ${run.startPct[i]} % is outside 0 to 1000 %.`);
+    if (!(run.startPct[i]! >= 0 && run.startPct[i]! <= MOST_MC_PCT)) {
+      throw new RangeError(`Start moisture content ${run.startPct[i]} % is outside 0 to ${MOST_MC_PCT} %.`);
     }
   }
   if (!(run.diffusivityFactor > 0 && run.diffusivityFactor <= 1e4)) {

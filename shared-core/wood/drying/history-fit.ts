@@ -23,6 +23,7 @@ import {
   type DryingResult,
   dryingGrid,
   LawTables,
+  MOST_MC_PCT,
   parabolicStart,
   simulateDrying,
   woodDryingLaw,
@@ -114,10 +115,10 @@ export function runBoard(
   depthFractions: readonly number[],
 ): DryingResult {
   const [logDiffusivity, logSurface, logStart, emcOffsetPct] = theta as [number, number, number, number];
-  const surface = Math.exp(logSurface);
+  const surface = factorOf(logSurface);
   const stretches = stretchesOf(airSegments(stays, fromMs, toMs));
   const parts: DryingResult[] = [];
-  let profilePct = startPct ?? parabolicStart(model.grid, Math.exp(logStart), model.board.start.shellRatio);
+  let profilePct = startPct ?? startOf(model, Math.exp(logStart));
   let begunS = 0;
   let seen = 0;
   for (const { segments, faceFactors, durationS } of stretches) {
@@ -129,7 +130,7 @@ export function runBoard(
       tables: model.tables,
       startPct: profilePct,
       segments,
-      diffusivityFactor: Math.exp(logDiffusivity),
+      diffusivityFactor: factorOf(logDiffusivity),
       faceFactors: [surface * faceFactors[0], surface * faceFactors[1]],
       emcOffsetPct,
       tolerancePct,
@@ -143,6 +144,16 @@ export function runBoard(
     seen += observeS.length;
   }
   return joined(parts);
+}
+
+/** No board is so fast or slow that its factor's logarithm passes this; a fit to odd readings may try one. */
+const MOST_LOG_FACTOR = 9;
+const factorOf = (log: number): number => Math.exp(Math.min(MOST_LOG_FACTOR, Math.max(-MOST_LOG_FACTOR, log)));
+
+/** The profile at the start, nowhere wetter than the model can run. */
+function startOf({ grid, board }: BoardModel, averagePct: number): Float64Array {
+  const most = MOST_MC_PCT / 2;
+  return parabolicStart(grid, Math.min(most, averagePct), board.start.shellRatio);
 }
 
 type Stretch = { segments: StaySegment[]; faceFactors: [number, number]; durationS: number };
