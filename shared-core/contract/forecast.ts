@@ -4,6 +4,7 @@ import { forecastSchema } from '../wood/drying/forecast.ts';
 import { fitReadingSchema } from '../wood/drying/history-fit.ts';
 import { warpSchema } from '../wood/movement/warp.ts';
 import { endUseSchema } from '../wood/species/end-use.ts';
+import { messageSchema } from '../words/message.ts';
 import { placeKindSchema, rowIdSchema } from './yard.ts';
 
 /** What a board's history and the air to come make likely, with everything that a plot of it needs. */
@@ -13,30 +14,30 @@ export const forecastDetailsSchema = z.object({
   nowMs: z.number(),
   endUse: endUseSchema.pick({ name: true, minPct: true, maxPct: true, maxShellCorePct: true }),
   thicknessMm: z.number(),
-  /** Where it stood, oldest first. */
+  /** Where it was, oldest first. */
   stays: z.array(z.object({ fromMs: z.number(), placeName: z.string() })).min(1),
-  /** In the order of `forecast.places`: where it stands, then every other place of the yard. */
+  /** In the order of `forecast.places`: where it is, then every other place of the yard. */
   places: z.array(z.object({ placeId: rowIdSchema, name: z.string(), kind: placeKindSchema })).min(1),
-  /** EMC of this month's air where it stands, % MC. */
+  /** EMC of this month's air where it is, % MC. */
   emcNowPct: z.number(),
-  /** The corrected readings that the forecast rests on. */
+  /** The corrected readings that the forecast is based on. */
   readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),
-  /** How many other boards of its stack and log it learnt from. */
-  learntFrom: z.number().int().min(0),
-  /** What was taken for granted because nobody said; sentences. */
-  assumptions: z.array(z.string()),
-  /** What it means for the board, the most important first; sentences. */
-  reasons: z.array(z.string()).min(1),
+  /** How many other boards of its stack and log it learned from. */
+  learnedFrom: z.number().int().min(0),
+  /** What was assumed for want of knowing. */
+  assumptions: z.array(messageSchema),
+  /** What it means for the board, the most important first. */
+  reasons: z.tuple([messageSchema], messageSchema),
   /** Null where the board's sawing, width or shrinkage is not known; `whyNoWarp` then says which. */
   warp: warpSchema.nullable(),
-  whyNoWarp: z.string().nullable(),
+  whyNoWarp: messageSchema.nullable(),
 });
 export type ForecastDetails = z.infer<typeof forecastDetailsSchema>;
 
 export const boardForecastSchema = z.object({
-  /** Null where nothing can be foreseen yet. */
+  /** Null where no forecast can be made. */
   details: forecastDetailsSchema.nullable(),
-  /** Then: what is missing, and what to do; a sentence. */
-  whyNot: z.string().nullable(),
+  /** Then: what is missing, and what to do. */
+  whyNot: messageSchema.nullable(),
 });
 export type BoardForecast = z.infer<typeof boardForecastSchema>;

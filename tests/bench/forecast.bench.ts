@@ -47,6 +47,7 @@ import {
 import { type Information, normalCdf } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { worked } from '../unit/worked.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
 const boards = Number(process.argv[2] ?? 200);
@@ -233,16 +234,18 @@ function drawTheta(random: Random, board: DryingBoard): number[] {
 }
 
 function forecastOf(one: Case, rounds: number, siblings: readonly Information[]): Forecast {
-  return forecastBoard({
-    nowMs: one.nowMs,
-    board: one.board,
-    readings: one.readings(rounds),
-    siblings: [...siblings],
-    endUse: one.endUse,
-    elsewhere: [],
-    placeId: 1,
-    horizonDays: HORIZON_DAYS,
-  });
+  return worked(
+    forecastBoard({
+      nowMs: one.nowMs,
+      board: one.board,
+      readings: one.readings(rounds),
+      siblings: [...siblings],
+      endUse: one.endUse,
+      elsewhere: [],
+      placeId: 1,
+      horizonDays: HORIZON_DAYS,
+    }),
+  );
 }
 
 /** Counts of where the truth lay: below 10 %, to the median, to 90 %, above. */
@@ -389,14 +392,15 @@ function shareInStacks(): void {
       const theta = group.map((value, i) => value + WITHIN[i]! * random.normal());
       return drawBoard(random, stack, theta, air, meter, woodDryingLaw);
     });
-    const learnt = cases
+    const learned = cases
       .slice(1)
       .map(
-        (each) => fitHistory(boardModel(each.board), each.readings(2), dryingPrior(each.board)).information,
+        (each) =>
+          worked(fitHistory(boardModel(each.board), each.readings(2), dryingPrior(each.board))).information,
       );
     for (const rounds of [0, 1]) {
       for (const count of shared) {
-        const forecast = forecastOf(cases[0]!, rounds, learnt.slice(0, count));
+        const forecast = forecastOf(cases[0]!, rounds, learned.slice(0, count));
         tally(tallies.get(`${rounds} rounds of its own, ${count} siblings`)!, cases[0]!, forecast);
       }
     }

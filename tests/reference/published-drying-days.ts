@@ -6,6 +6,7 @@
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/drying/history-fit.ts';
+import { worked } from '../unit/worked.ts';
 
 export const dayMs = 86_400_000;
 
@@ -68,22 +69,24 @@ export function daysUntil(
   return at - 1 + (before - untilPct) / (before - after);
 }
 
-/** Days until it has dried to a moisture content, foreseen on the day it was sawn, before anybody probed it: 10, 50, 90 %. */
+/** Days until it has dried to a moisture content, forecast on the day it was sawn, before any reading: 10, 50, 90 %. */
 export function daysForecast(
   board: DryingBoard,
   untilPct: number,
 ): { early: number; likely: number; late: number } {
   const { atMs } = board.start;
-  const { reach } = forecastBoard({
-    nowMs: atMs,
-    board,
-    readings: [],
-    siblings: [],
-    endUse: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
-    elsewhere: [],
-    placeId: 1,
-    horizonDays: 1500,
-  }).places[0]!;
+  const { reach } = worked(
+    forecastBoard({
+      nowMs: atMs,
+      board,
+      readings: [],
+      siblings: [],
+      endUse: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
+      elsewhere: [],
+      placeId: 1,
+      horizonDays: 1500,
+    }),
+  ).places[0]!;
   const days = (ms: number | null): number => (ms! - atMs) / dayMs;
   return { early: days(reach.earlyMs), likely: days(reach.likelyMs), late: days(reach.lateMs) };
 }

@@ -1,53 +1,54 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
+import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { depthOf } from '../../../shared-core/probing/calls/estimate.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
 import {
+  assumptionsOfFaces,
   type BarkSide,
   type Exposure,
   facesIn,
   pinFaceOf,
-  takenOfFaces,
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
-import { dayText } from './day-text.ts';
 import type { BoardToForecast } from './forecast-messages.ts';
 
 const DAY_MS = 86_400_000;
-/** A board that was entered within so many days of sawing stood there from the first. */
+/** A board that was entered within so many days of sawing was there from the first. */
 const ENTERED_AT_ONCE_DAYS = 14;
 /** How far ahead a forecast looks. */
 const HORIZON_DAYS = 730;
 /** As many as the forecast takes. */
 const MOST_ELSEWHERE = 20;
-/** How little is taken as known of a first round that stands for the start: its readings say the rest. */
+/** How little of the start is assumed to be known from a first round: its readings tell the rest. */
 const START_LOG_SD = 0.3;
 
-/** A board as the forecaster wants it, with what a person should be told of it. */
+/** A board as the forecaster needs it, with what a person should know of it. */
 export interface PreparedBoard {
   board: BoardToForecast;
   readings: ForecastDetails['readings'];
   stays: ForecastDetails['stays'];
-  assumptions: string[];
+  assumptions: Message[];
 }
 
 /**
- * Everything that is on file of a board's life, as the drying model wants it: where it stood with the air there, and
- * its readings, each at its depth with its uncertainty; doubted ones only where there are no others.
+ * Everything that is on file of a board's life, as the drying model needs it: where it was with the air there, and its
+ * readings, each at its depth with its uncertainty; questionable ones only where there are no others.
  *
- * @returns why not, as a sentence, where too little is known to begin with
+ * @returns a problem where too little is known to begin with
  */
 export function boardToForecast(
   context: QueryContext,
   assessing: Assessing,
   row: BoardRow,
-): PreparedBoard | { whyNot: string } {
+): Outcome<PreparedBoard> {
   const yard = context.yard();
   const stack = orRefuse(yard.stacks.get(row.stackId), 'stack');
   const endUse = orRefuse(yard.endUses.get(stack.endUseId), 'use');
@@ -56,19 +57,16 @@ export function boardToForecast(
   const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
   const moves = yard.moves.ofBoard(row.id);
   const assessments = yard.readings.roundsOfBoard(row.id).map((roundId) => assessing.assess(row.id, roundId));
-  const { sound, leftOut } = soundReadings(assessments);
+  const { sound, unusedOn } = soundReadings(assessments);
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>
     barkOffMs !== null && atMs < barkOffMs ? withBarkOn(row.barkSide) : row.barkSide;
   const readings = fitReadings(sound, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
 
   const entered = orRefuse(moves[0], 'move');
-  const begun = startOf(
-    row,
-    { sinceMs: Date.parse(entered.since), placeName: entered.placeName },
-    assessments[0],
-  );
-  if ('whyNot' in begun) return begun;
+  const begun = startOf(row, entered, assessments[0]);
+  if (!begun.ok) return begun;
+  const { start } = begun.value;
   const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
   const isTopInSun =
     stack.topCover === 'sun' && row.layer !== null && row.layer === yard.boards.topLayer(stack.id);
@@ -79,22 +77,17 @@ export function boardToForecast(
   const namesWhere = (of: keyof Exposure): string[] => [
     ...new Set(stays.filter((stay) => exposure(stay)[of]).map(({ place }) => place.name)),
   ];
-  stays[0] = { ...orRefuse(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), begun.start.atMs) };
+  stays[0] = { ...orRefuse(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), start.atMs) };
 
-  return {
+  const value: PreparedBoard = {
     readings,
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     assumptions: [
-      ...begun.assumptions,
-      ...leftOut.map((day) => `All readings of ${day} are in doubt, so it does not rest on them.`),
-      ...takenOfFaces(
-        row.barkSide,
-        barkOffMs === null ? null : dayText(barkOffMs),
-        namesWhere('isSunlit'),
-        namesWhere('isLowest'),
-      ),
+      ...begun.value.assumptions,
+      ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
+      ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
       ...(species.basicSpecificGravity === null
-        ? [`How heavy ${species.name} is, is not known: it is taken as a middling wood, with wider dates.`]
+        ? [message('forecast.assumed.average-density', { speciesName: species.name })]
         : []),
     ],
     board: {
@@ -104,7 +97,7 @@ export function boardToForecast(
       board: {
         thicknessMm: row.thicknessMm,
         basicSpecificGravity: species.basicSpecificGravity,
-        start: begun.start,
+        start,
         stays: stays.flatMap((stay, index): Stay[] => {
           const { fromMs, place } = stay;
           const untilMs = stays[index + 1]?.fromMs ?? Number.POSITIVE_INFINITY;
@@ -126,21 +119,22 @@ export function boardToForecast(
       horizonDays: HORIZON_DAYS,
     },
   };
+  return { ok: true, value };
 }
 
-/** How it is taken to lie at a place that it is not at yet. */
+/** How it is assumed to lie at a place where it is not yet. */
 const laidFree: Exposure = { isSunlit: false, isLowest: false };
 
 /**
- * The readings that nothing speaks against, and the days of rounds of which none is left; where none is left of any
- * round, all that count.
+ * The readings that nothing speaks against, and when rounds were of which none is left (UTC, ISO 8601); where none is
+ * left of any round, all that count.
  */
-function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReading[]; leftOut: string[] } {
+function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReading[]; unusedOn: string[] } {
   const counted = assessments.map(({ readings }) => readings.filter((reading) => reading.counts));
   const firm = counted.map((readings) => readings.filter((reading) => !isQuestionable(reading.suspicions)));
-  if (firm.every((readings) => readings.length === 0)) return { sound: counted.flat(), leftOut: [] };
-  const leftOut = counted.filter((readings, index) => readings.length > 0 && firm[index]?.length === 0);
-  return { sound: firm.flat(), leftOut: leftOut.map((readings) => dayText(readings[0]?.takenAt ?? '')) };
+  if (firm.every((readings) => readings.length === 0)) return { sound: counted.flat(), unusedOn: [] };
+  const unused = counted.filter((_, index) => firm[index]?.length === 0);
+  return { sound: firm.flat(), unusedOn: unused.flatMap(([first]) => first?.takenAt ?? []) };
 }
 
 function fitReadings(
@@ -165,41 +159,40 @@ function fitReadings(
   });
 }
 
-type Start = { start: DryingBoard['start']; assumptions: string[] };
+type Start = { start: DryingBoard['start']; assumptions: Message[] };
 
 /**
- * Where its drying begins: green on the day it was sawn, where it is known where it stood since; else what its first
- * round found.
+ * When the board's history begins and how wet it was: green on the day it was sawn, where it is known where it was
+ * since; else as its first round found it.
  */
 function startOf(
   { sawnOn }: BoardRow,
-  entered: { sinceMs: number; placeName: string },
+  entered: { since: string; placeName: string },
   firstRound: Assessment | undefined,
-): Start | { whyNot: string } {
+): Outcome<Start> {
+  const begin = (start: DryingBoard['start'], ...assumptions: Message[]): Outcome<Start> => ({
+    ok: true,
+    value: { start, assumptions },
+  });
+  const enteredOn = entered.since;
   const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
-  if (sawnMs !== null && entered.sinceMs - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS) {
-    return { start: { atMs: sawnMs, ...green }, assumptions: [] };
-  }
+  if (sawnMs !== null && Date.parse(enteredOn) - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS)
+    return begin({ atMs: sawnMs, ...green });
   const first = firstRound && startOfRound(firstRound);
   if (first) {
-    const before =
+    return begin(
+      first,
       sawnMs === null
-        ? 'Nobody said when it was sawn'
-        : `Nobody said where it stood before ${dayText(entered.sinceMs)}`;
-    return { start: first, assumptions: [`${before}, so its history begins with its first round.`] };
+        ? message('forecast.assumed.from-first-round')
+        : message('forecast.assumed.from-first-round-moved', { enteredOn }),
+    );
   }
-  if (sawnMs !== null) {
-    return {
-      start: { atMs: sawnMs, ...green },
-      assumptions: [
-        `Nobody said where it stood before ${dayText(entered.sinceMs)}: it is taken as having stood in ${entered.placeName} since it was sawn.`,
-      ],
-    };
-  }
-  return {
-    whyNot:
-      'Nothing can be foreseen of it yet: it was never probed and nobody said when it was sawn. Probe it once, or give the day under “Change”.',
-  };
+  if (sawnMs === null) return { ok: false, problem: message('forecast.none-to-begin-with') };
+  const { placeName } = entered;
+  return begin(
+    { atMs: sawnMs, ...green },
+    message('forecast.assumed.there-since-sawn', { enteredOn, placeName }),
+  );
 }
 
 const green = { mcPct: null, logSd: START_LOG_SD, shellRatio: 1 };

@@ -1,7 +1,8 @@
+import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Forecast, ForecastInput } from '../../../shared-core/wood/drying/forecast.ts';
 import type { OwnThread } from '../own-thread.ts';
 
-/** A board as the forecaster is told of it; `siblings` it works out by itself. */
+/** A board as the forecaster gets it; `siblings` it works out by itself. */
 export type BoardToForecast = Omit<ForecastInput, 'siblings'> & {
   boardId: number;
   /** Boards with the same name here share what their readings teach; null shares with none. */
@@ -10,17 +11,18 @@ export type BoardToForecast = Omit<ForecastInput, 'siblings'> & {
 
 /** What the app asks its forecaster. */
 export interface ForecastQuestion {
-  /** The boards to foresee, and all that they learn from. */
+  /** The boards to forecast, and all that they learn from. */
   boards: BoardToForecast[];
   /** Of these. */
-  wanted: number[];
+  boardIds: number[];
 }
 
-/** One board's answer; each wanted board gets one, in their order. */
-export type ForecastAnswer =
-  | { boardId: number; forecast: Forecast; learntFrom: number }
-  /** Its history does not hold together; the sentence says what to set right. */
-  | { boardId: number; whyNot: string };
+/** One board's answer; each of `boardIds` gets one, in their order. */
+export interface ForecastAnswer {
+  boardId: number;
+  /** With how many boards it learned from. */
+  made: Outcome<{ forecast: Forecast; learnedFrom: number }>;
+}
 
 /** The thread that works forecasts out (`forecast-worker.ts`). */
 export type Forecaster = OwnThread<ForecastQuestion, ForecastAnswer[]>;

@@ -6,6 +6,7 @@ import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
 import { forecastBoard } from '../../../shared-core/wood/drying/forecast.ts';
 import { boardModel, dryingPrior, fitHistory } from '../../../shared-core/wood/drying/history-fit.ts';
+import { historyProblem } from '../../../shared-core/wood/drying/history-problem.ts';
 import type { Information } from '../../../shared-core/wood/maths/gaussian.ts';
 import { answerQuestions } from '../own-thread.ts';
 import type { BoardToForecast, ForecastAnswer, ForecastQuestion } from './forecast-messages.ts';
@@ -14,51 +15,40 @@ import type { BoardToForecast, ForecastAnswer, ForecastQuestion } from './foreca
 const MOST_REMEMBERED = 2000;
 const remembered = new Map<string, Information>();
 
-/** What a board's own readings say, for its siblings. */
-function learntFrom({ board, readings }: BoardToForecast): Information {
+/** What a board's own readings tell its siblings; null where its history does not hold together. */
+function learnedFrom({ board, readings, nowMs }: BoardToForecast): Information | null {
+  if (historyProblem(board, readings, nowMs) !== null) return null;
   const key = JSON.stringify([board, readings]);
   const known = remembered.get(key);
   if (known !== undefined) return known;
-  const { information } = fitHistory(boardModel(board), readings, dryingPrior(board));
+  const fit = fitHistory(boardModel(board), readings, dryingPrior(board));
+  if (!fit.ok) return null;
+  const { information } = fit.value;
   if (remembered.size >= MOST_REMEMBERED) remembered.delete(remembered.keys().next().value as string);
   remembered.set(key, information);
   return information;
 }
 
 function forecastOf(board: BoardToForecast, all: readonly BoardToForecast[]): ForecastAnswer {
-  try {
-    const siblings = all.filter(
-      (other) => other !== board && other.family === board.family && other.readings.length > 0,
-    );
-    const known = board.family === null ? [] : siblings.flatMap(learntIfSound);
-    return {
-      boardId: board.boardId,
-      forecast: forecastBoard({ ...board, siblings: known }),
-      learntFrom: known.length,
-    };
-  } catch (error) {
-    if (error instanceof RangeError) return { boardId: board.boardId, whyNot: error.message };
-    throw error;
-  }
+  const siblings = all.filter(
+    (other) =>
+      board.family !== null && other !== board && other.family === board.family && other.readings.length > 0,
+  );
+  const known = siblings.flatMap((sibling) => learnedFrom(sibling) ?? []);
+  const made = forecastBoard({ ...board, siblings: known });
+  return {
+    boardId: board.boardId,
+    made: made.ok ? { ok: true, value: { forecast: made.value, learnedFrom: known.length } } : made,
+  };
 }
 
-/** A sibling whose own history does not hold together teaches nothing. */
-function learntIfSound(sibling: BoardToForecast): Information[] {
-  try {
-    return [learntFrom(sibling)];
-  } catch (error) {
-    if (error instanceof RangeError) return [];
-    throw error;
-  }
-}
-
-async function forecastAll({ boards, wanted }: ForecastQuestion): Promise<ForecastAnswer[]> {
+async function forecastAll({ boards, boardIds }: ForecastQuestion): Promise<ForecastAnswer[]> {
   const answers: ForecastAnswer[] = [];
-  for (const boardId of wanted) {
+  for (const boardId of boardIds) {
     // A single board asked for meanwhile need not wait for a whole stack.
     await setImmediate();
     const board = boards.find((each) => each.boardId === boardId);
-    if (board === undefined) throw new Error(`Board ${boardId} was wanted and not given.`);
+    if (board === undefined) throw new Error(`Board ${boardId} is to be forecast and was not given.`);
     answers.push(forecastOf(board, boards));
   }
   return answers;

@@ -8,18 +8,18 @@ import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
-import { dayText } from './day-text.ts';
 import type { Forecaster } from './forecast-messages.ts';
 
 /** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
 const MOST_SIBLINGS = 40;
 /** As many rows as the store gives at once. */
 const MOST_ROWS = 500;
-/** A place whose air differs by less than this from what was given is as it was given, % MC of EMC. */
+/** A place whose air differs by less than this from its months is as they say, % MC of EMC. */
 const WORTH_SAYING_PCT = 1;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
@@ -43,7 +43,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     row: BoardRow,
     { board, readings, stays, assumptions }: PreparedBoard,
     forecast: Forecast,
-    learntFrom: number,
+    learnedFrom: number,
   ): ForecastDetails {
     const yard = context.yard();
     const endUse = orRefuse(
@@ -67,14 +67,13 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       places,
       emcNowPct: emcPct(air.tempC, air.rh),
       readings,
-      learntFrom,
-      assumptions: [...assumptions, ...otherAirThanSaid(forecast, place)],
+      learnedFrom,
+      assumptions: [...assumptions, ...otherAir(forecast, place)],
       reasons: forecastReasons({
         forecast,
         nowMs: board.nowMs,
         endUse,
         placeNames: places.map(({ name }) => name),
-        day: dayText,
       }),
       ...warp(row, forecast, endUse),
     };
@@ -87,21 +86,13 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   ): Pick<ForecastDetails, 'warp' | 'whyNoWarp'> {
     const { name, radialPct, tangentialPct } = orRefuse(context.yard().species.get(speciesId), 'species');
     const missing = [
-      ...(widthMm === null ? ['its width'] : []),
-      ...(sawing === 'unknown' ? ['how it was sawn'] : []),
+      ...(widthMm === null ? [message('cup.missing.width')] : []),
+      ...(sawing === 'unknown' ? [message('cup.missing.sawing')] : []),
     ];
-    if (widthMm === null || sawing === 'unknown') {
-      return {
-        warp: null,
-        whyNoWarp: `To say how much it will cup, give ${missing.join(' and ')} under “Change”.`,
-      };
-    }
-    if (!radialPct || !tangentialPct) {
-      return {
-        warp: null,
-        whyNoWarp: `How much ${name} shrinks is not known, so neither is how much it will cup. Give both figures under Woods.`,
-      };
-    }
+    if (widthMm === null || sawing === 'unknown')
+      return { warp: null, whyNoWarp: message('cup.missing', { missing }) };
+    if (!radialPct || !tangentialPct)
+      return { warp: null, whyNoWarp: message('cup.shrinkage-unknown', { speciesName: name }) };
     return {
       warp: warpOf({
         thicknessMm,
@@ -124,28 +115,32 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     'boards.forecast': async ({ id }) => {
       const row = orRefuse(context.yard().boards.get(id), 'board');
       const own = boardToForecast(context, assessing, row);
-      if ('whyNot' in own) return { details: null, whyNot: own.whyNot };
-      const boards = [own.board];
+      if (!own.ok) return { details: null, whyNot: own.problem };
+      const boards = [own.value.board];
       for (const sibling of siblingsOf(row)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();
         const prepared = boardToForecast(context, assessing, sibling);
-        if ('board' in prepared) boards.push(prepared.board);
+        if (prepared.ok) boards.push(prepared.value.board);
       }
-      const [answer] = await forecaster.ask({ boards, wanted: [id] });
-      if (answer === undefined || 'whyNot' in answer) {
-        return { details: null, whyNot: `Nothing can be foreseen of it. ${answer?.whyNot ?? ''}` };
-      }
-      return { details: details(row, own, answer.forecast, answer.learntFrom), whyNot: null };
+      const [answer] = await forecaster.ask({ boards, boardIds: [id] });
+      const { made } = orRefuse(answer, 'board');
+      if (!made.ok) return { details: null, whyNot: made.problem };
+      const { forecast, learnedFrom } = made.value;
+      return { details: details(row, own.value, forecast, learnedFrom), whyNot: null };
     },
   } satisfies Partial<Queries>;
 }
 
-/** Readings that want other air than the place's months give are worth a look at the months, or at the stack. */
-function otherAirThanSaid(forecast: Forecast, { name, air }: Place): string[] {
+/** Where the readings tell of other air than the place's months, the months or the stack are worth checking. */
+function otherAir(forecast: Forecast, { name, air }: Place): Message[] {
   const offsetPct = orRefuse(forecast.places[0], 'place').floorPct.median - emcOfYear(air).driestEmcPct;
   if (Math.abs(offsetPct) < WORTH_SAYING_PCT) return [];
   return [
-    `By its readings the air in ${name} keeps wood about ${Math.abs(offsetPct).toFixed(1)} % ${offsetPct > 0 ? 'damper' : 'drier'} than the months given for it: look whether they are right, and how freely air passes through the stack.`,
+    message('forecast.assumed.other-air', {
+      placeName: name,
+      offPoints: Math.abs(offsetPct),
+      direction: offsetPct > 0 ? 'damper' : 'drier',
+    }),
   ];
 }

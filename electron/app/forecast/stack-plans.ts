@@ -8,11 +8,11 @@ import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast } from './board-to-forecast.ts';
 import type { BoardToForecast, Forecaster } from './forecast-messages.ts';
 
-/** Boards whose today is foreseen: some seconds' work. Of a larger stack the latest findings must do. */
+/** Boards whose today is forecast: some seconds' work. Of a larger stack the latest findings must do. */
 const MOST_FORECAST = 300;
 /** As many rows as the store gives at once. */
 const MOST_ROWS = 500;
-/** Only today is wanted; the forecast looks a week ahead at least. */
+/** Only today is needed; the forecast looks a week ahead at least. */
 const SHORTEST_DAYS = 7;
 /** From the 10 to the 90 % point of a normal distribution, in standard deviations. */
 const TEN_TO_NINETY = 2 * 1.2816;
@@ -36,13 +36,13 @@ export function stackPlanQueries(context: QueryContext, assessing: Assessing, fo
       // Preparing a board takes a moment; what else is going on comes in between.
       await setImmediate();
       const prepared = boardToForecast(context, assessing, row);
-      if ('board' in prepared) {
-        boards.push({ ...prepared.board, elsewhere: [], horizonDays: SHORTEST_DAYS });
+      if (prepared.ok) {
+        boards.push({ ...prepared.value.board, elsewhere: [], horizonDays: SHORTEST_DAYS });
       }
     }
-    const answers = await forecaster.ask({ boards, wanted: boards.map(({ boardId }) => boardId) });
+    const answers = await forecaster.ask({ boards, boardIds: boards.map(({ boardId }) => boardId) });
     return new Map(
-      answers.flatMap((answer) => ('forecast' in answer ? [[answer.boardId, answer.forecast.now]] : [])),
+      answers.flatMap(({ boardId, made }) => (made.ok ? [[boardId, made.value.forecast.now]] : [])),
     );
   }
 

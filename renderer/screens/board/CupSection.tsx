@@ -1,6 +1,5 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { usualRingRadiusMm, type Warp } from '../../../shared-core/wood/movement/warp.ts';
-import { Said } from '../../parts/Said.tsx';
 import { useWords } from '../../words.ts';
 import './cup.css';
 
@@ -53,9 +52,9 @@ export function CupSection({
         <p>{say('cup.nothing-to-do')}</p>
       ) : (
         <ul className="cup-advice" aria-label={say('cup.advice')}>
-          {warp.advice.map(({ about, sentence, source }) => (
+          {warp.advice.map(({ about, message }) => (
             <li key={about}>
-              <strong>{say(`cup.about.${about}`)}.</strong> <Said>{sentence}</Said> <small>{source}</small>
+              <strong>{say(`cup.about.${about}`)}.</strong> {say(message)}
             </li>
           ))}
         </ul>

@@ -21,7 +21,7 @@ export function ForecastOfBoard({ board }: { board: BoardRow }) {
     <Sheet title={say('forecast.title')}>
       {asked.error && <Failed sentence={asked.error} again={asked.again} />}
       {asked.loading && <Loading />}
-      {whyNot && <p>{whyNot}</p>}
+      {whyNot && <p>{say(whyNot)}</p>}
     </Sheet>
   );
 }
@@ -33,16 +33,18 @@ function Expected({ board, details }: { board: BoardRow; details: ForecastDetail
     <>
       <Sheet title={say('forecast.title')}>
         <ol className="forecast-reasons">
-          {details.reasons.map((reason) => (
-            <li key={reason}>{reason}</li>
-          ))}
+          {details.reasons
+            .map((reason) => say(reason))
+            .map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
         </ol>
         <ForecastPlot code={board.code} details={details} />
         <ForecastPlaces details={details} />
         <section className="forecast-basis" aria-label={say('forecast.based-on')}>
           <h3>{say('forecast.based-on')}</h3>
           <ul>
-            {[basisOf(details, say), ...details.assumptions].map((sentence) => (
+            {[basisOf(details, say), ...details.assumptions.map((each) => say(each))].map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
@@ -58,7 +60,7 @@ function Expected({ board, details }: { board: BoardRow; details: ForecastDetail
               targetPct={targetOfUsePct(endUse)}
             />
           ) : (
-            <p>{whyNoWarp}</p>
+            <p>{whyNoWarp && say(whyNoWarp)}</p>
           )}
         </Sheet>
         <Sheet title={say('profile.title')}>
@@ -70,7 +72,7 @@ function Expected({ board, details }: { board: BoardRow; details: ForecastDetail
 }
 
 /** What the forecast was made from. */
-function basisOf({ readings: { length: readings }, learntFrom: others }: ForecastDetails, say: Say): string {
+function basisOf({ readings: { length: readings }, learnedFrom: others }: ForecastDetails, say: Say): string {
   return others === 0
     ? say('forecast.based-on-readings', { readings })
     : say('forecast.based-on-others', { readings, others });

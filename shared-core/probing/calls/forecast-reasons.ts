@@ -1,77 +1,93 @@
-/** What a forecast means for a board, in sentences. */
-import { monthNames } from '../../units/month-names.ts';
+/** What a forecast means for a board. */
 import type { Forecast, PlaceForecast } from '../../wood/drying/forecast.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
-import { pct, rangeOf } from './wording.ts';
+import { type Message, message, type PctRange, type When } from '../../words/message.ts';
 
 const DAY_MS = 86_400_000;
 /** So near to the lowest that a place brings it to, waiting gains nothing more, % MC (common practice, no source). */
 const NEVER_QUITE_PCT = 0.5;
 /** Another place is worth naming where it gains more than this. */
 const WORTH_MOVING_DAYS = 7;
+/** Nothing of wood is surer than this, %. */
+const MOST_SURE_PCT = 99;
 
 export interface ForecastFacts {
   forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'>;
   /** UTC, ms: the instant that the forecast calls today. */
   nowMs: number;
-  endUse: Pick<EndUse, 'name' | 'minPct' | 'maxPct'>;
+  endUse: Pick<EndUse, 'minPct' | 'maxPct'>;
   /** In the order of `forecast.places`. */
   placeNames: readonly string[];
-  /** A day as a person writes it, from UTC ms. */
-  day: (atMs: number) => string;
 }
 
 /**
- * What is to be expected where the board stands, whether another place would do better, and when to probe next: two to
- * four sentences, the one that decides first.
+ * What is to be expected where the board is, whether another place would do better, and when to probe next: two to four
+ * sentences, the one that decides first.
  */
-export function forecastReasons(facts: ForecastFacts): string[] {
-  const { forecast, nowMs, endUse, placeNames, day } = facts;
-  const here = forecast.places[0] as PlaceForecast;
+export function forecastReasons(facts: ForecastFacts): [Message, ...Message[]] {
+  const { forecast, nowMs, endUse } = facts;
   const { atMs, why } = forecast.nextProbe;
   const probe =
     atMs === null
       ? why
       : atMs - nowMs < DAY_MS
-        ? `Probe it now. ${why}`
-        : `Probe it next on ${day(atMs)}. ${why}`;
-  if (forecast.now.probabilityReady >= 0.9) {
-    const certainty = Math.min(99, Math.floor(100 * forecast.now.probabilityReady));
-    return [
-      `By its history it is fit for ${endUse.name} today, with a probability of ${certainty} %: about ${pct(forecast.now.average.median)}, and ${rangeOf(endUse)} is wanted.`,
-      probe,
-    ];
+        ? message('forecast.probe-now', { why })
+        : message('forecast.probe-on', { probeOn: instant(atMs), why });
+  const { probabilityReady, average } = forecast.now;
+  if (probabilityReady >= 0.9) {
+    const readyNow = message('forecast.ready-now', {
+      averagePct: average.median,
+      targetRange: targetOf(endUse),
+      sureChancePct: Math.min(MOST_SURE_PCT, Math.floor(100 * probabilityReady)),
+    });
+    return [readyNow, probe];
   }
-  return [whereItStands(here, placeNames[0] as string, facts), ...elsewhere(here, facts), probe];
+  const [here, ...others] = forecast.places as [PlaceForecast, ...PlaceForecast[]];
+  return [whereItIs(here, facts), ...elsewhere(here, others, facts), probe];
 }
 
-function whereItStands(
-  here: PlaceForecast,
-  name: string,
-  { nowMs, endUse, day, forecast }: ForecastFacts,
-): string {
+const instant = (atMs: number): string => new Date(atMs).toISOString();
+const targetOf = ({ minPct, maxPct }: ForecastFacts['endUse']): PctRange => ({ minPct, maxPct });
+const endOf = ({ band }: PlaceForecast): number => band.atMs.at(-1) as number;
+
+/** When it gets there; null where that is less likely than not. */
+function whenOf({ reach: { earlyMs, likelyMs, lateMs } }: PlaceForecast): When | null {
+  if (likelyMs === null) return null;
+  return {
+    likely: instant(likelyMs),
+    from: instant(earlyMs ?? likelyMs),
+    to: lateMs === null ? null : instant(lateMs),
+  };
+}
+
+function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, placeNames }: ForecastFacts): Message {
   const { earlyMs, likelyMs, lateMs } = here.reach;
-  const wanted = rangeOf(endUse);
-  if (likelyMs !== null && earlyMs !== null) {
-    const late = lateMs === null ? 'perhaps not within the time looked at' : `very likely by ${day(lateMs)}`;
-    return likelyMs - nowMs < DAY_MS
-      ? `In ${name} it is about at ${wanted} now; ${lateMs === null ? 'it may yet take longer than the time looked at' : `by ${day(lateMs)} it very likely is`}.`
-      : `In ${name} it should reach ${wanted} about ${day(likelyMs)}, ${earlyMs - nowMs < DAY_MS ? 'perhaps already now' : `hardly before ${day(earlyMs)}`} and ${late}.`;
+  const place = { placeName: placeNames[0] as string, targetRange: targetOf(endUse) };
+  const isNow = (atMs: number) => atMs - nowMs < DAY_MS;
+  const untilOn = instant(endOf(here));
+  const likelyWhen = whenOf(here);
+  if (likelyMs !== null && likelyWhen !== null) {
+    if (!isNow(likelyMs)) return message('forecast.reach', { ...place, likelyWhen });
+    return lateMs === null
+      ? message('forecast.reach-now-open', { ...place, untilOn })
+      : message('forecast.reach-now', { ...place, lateOn: instant(lateMs) });
   }
   if (earlyMs !== null) {
-    return `In ${name} it may reach ${wanted} from ${earlyMs - nowMs < DAY_MS ? 'now' : day(earlyMs)} on, but more likely it will not.`;
+    return isNow(earlyMs)
+      ? message('forecast.may-reach-now', place)
+      : message('forecast.may-reach', { ...place, earlyOn: instant(earlyMs) });
   }
-  const floor = `Even the driest month’s air in ${name} (${monthNames[here.floorMonth - 1]}) brings wood no lower than ${pct(here.floorPct.median)}`;
   if (here.floorPct.median > endUse.maxPct) {
     const gainsUntilMs = lowestFrom(here);
-    return `${floor}, and ${wanted} is wanted: waiting there gains nothing ${
-      gainsUntilMs - nowMs < DAY_MS ? 'any more' : `after ${day(gainsUntilMs)}`
-    }.`;
+    const floor = { ...place, driestMonth: here.floorMonth, floorPct: here.floorPct.median };
+    return isNow(gainsUntilMs)
+      ? message('forecast.too-damp-now', floor)
+      : message('forecast.too-damp', { ...floor, gainsUntilOn: instant(gainsUntilMs) });
   }
-  const until = day(here.band.atMs.at(-1) as number);
-  return forecast.now.average.median < endUse.minPct
-    ? `At ${pct(forecast.now.average.median)} it is drier than ${wanted}, and the air in ${name} does not bring it up to that before ${until}.`
-    : `In ${name} it does not reach ${wanted} before ${until}.`;
+  const averagePct = forecast.now.average.median;
+  return averagePct < endUse.minPct
+    ? message('forecast.too-dry', { ...place, averagePct, untilOn })
+    : message('forecast.not-by', { ...place, untilOn });
 }
 
 /** From when on the average stays as low as it ever comes in that air, to a margin not worth waiting for. */
@@ -81,20 +97,35 @@ function lowestFrom({ band }: PlaceForecast): number {
   return band.atMs[medians.findIndex((median) => median <= lowest + NEVER_QUITE_PCT)] as number;
 }
 
-function elsewhere(here: PlaceForecast, { forecast, nowMs, placeNames, day }: ForecastFacts): string[] {
-  const others = forecast.places.slice(1).flatMap(({ reach }, index) => {
-    const { likelyMs, lateMs } = reach;
-    return likelyMs === null ? [] : [{ name: placeNames[index + 1] as string, likelyMs, lateMs }];
+function elsewhere(
+  here: PlaceForecast,
+  others: readonly PlaceForecast[],
+  { nowMs, placeNames }: ForecastFacts,
+): Message[] {
+  const reached = others.flatMap((place, index) => {
+    const likelyWhen = whenOf(place);
+    return likelyWhen === null
+      ? []
+      : [
+          {
+            placeName: placeNames[index + 1] as string,
+            likelyMs: place.reach.likelyMs as number,
+            likelyWhen,
+          },
+        ];
   });
-  const [best] = others.toSorted((a, b) => a.likelyMs - b.likelyMs);
+  const [best] = reached.toSorted((a, b) => a.likelyMs - b.likelyMs);
   if (best === undefined) {
-    return here.reach.likelyMs === null && forecast.places.length > 1
-      ? ['No other place of this yard brings it there within the time looked at either.']
+    return here.reach.likelyMs === null && others.length > 0
+      ? [message('forecast.nowhere', { untilOn: instant(endOf(here)) })]
       : [];
   }
-  const gainDays = ((here.reach.likelyMs ?? Number.POSITIVE_INFINITY) - best.likelyMs) / DAY_MS;
+  const { placeName, likelyMs, likelyWhen } = best;
+  const gainDays = ((here.reach.likelyMs ?? Number.POSITIVE_INFINITY) - likelyMs) / DAY_MS;
   if (gainDays < WORTH_MOVING_DAYS) return [];
-  const when = best.likelyMs - nowMs < DAY_MS ? 'at once' : `about ${day(best.likelyMs)}`;
-  const late = best.lateMs === null ? '' : `, very likely by ${day(best.lateMs)}`;
-  return [`Moved to ${best.name} today it should get there ${when}${late}.`];
+  return [
+    likelyMs - nowMs < DAY_MS
+      ? message('forecast.moved-now', { placeName })
+      : message('forecast.moved', { placeName, likelyWhen }),
+  ];
 }

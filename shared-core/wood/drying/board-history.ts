@@ -1,5 +1,5 @@
 /**
- * What a board has stood in: the places it was moved through, each with its year of air, as one sequence of
+ * Where a board has been: the places it was moved through, each with its year of air, as one sequence of
  * stretches that the drying model can run.
  */
 import { z } from 'zod';
@@ -23,12 +23,12 @@ export const exposureFactor: Record<FaceExposure, number> = {
 const facesSchema = z.tuple([faceExposureSchema, faceExposureSchema]);
 export type Faces = z.infer<typeof facesSchema>;
 
-/** A place where a board stood, from an instant until the next stay begins. */
+/** A place where a board was, from an instant until the next stay begins. */
 export const staySchema = z.object({
   /** UTC, ms since 1970. */
   fromMs: z.number(),
   air: monthlyAirSchema,
-  /** What face A and face B meet there; both open where nothing is said. */
+  /** What face A and face B meet there; both open where not given. */
   faces: facesSchema.optional(),
 });
 export type Stay = z.infer<typeof staySchema>;
@@ -42,6 +42,8 @@ export function faceFactorsOf({ faces = ['open', 'open'] }: Pick<Stay, 'faces'>)
 export type StaySegment = AirSegment & { faceFactors: [number, number] };
 
 const dayMs = 86_400_000;
+/** 100 years. */
+export const LONGEST_HISTORY_DAYS = 36_525;
 
 /** Middle of a month, UTC; months are counted from January 1970. */
 const midMonthMs = (month: number): number => (Date.UTC(1970, month, 1) + Date.UTC(1970, month + 1, 1)) / 2;
@@ -62,23 +64,21 @@ const inYear = (month: number): number => ((month % 12) + 12) % 12;
  * @param stays   rising in time; the first must have begun by `fromMs`
  * @param fromMs  UTC, ms
  * @param toMs    not before `fromMs`, and within 100 years of it
- * @throws        RangeError when a stay is missing or out of order, or months of its air are
+ * @throws        RangeError when a stay is missing or out of order, or months of its air are (`historyProblem` tells)
  */
 export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): StaySegment[] {
-  if (!(toMs >= fromMs && toMs - fromMs <= 36_525 * dayMs)) {
+  if (!(toMs >= fromMs && toMs - fromMs <= LONGEST_HISTORY_DAYS * dayMs)) {
     throw new RangeError('The history must run forward, and for 100 years at most.');
   }
   const first = stays[0];
   if (first === undefined || first.fromMs > fromMs) {
-    throw new RangeError(
-      'Nobody said where the board stood at first: add the place and the day it came there.',
-    );
+    throw new RangeError('The first stay begins after the history.');
   }
   const segments: StaySegment[] = [];
   for (const [index, stay] of stays.entries()) {
     const next = stays[index + 1];
     if (stay.air.length !== 12) {
-      throw new RangeError('A place needs the air of all twelve months: fill in those that are missing.');
+      throw new RangeError('A place needs the air of all twelve months.');
     }
     if (next !== undefined && next.fromMs < stay.fromMs)
       throw new RangeError('The moves are not in order of time.');

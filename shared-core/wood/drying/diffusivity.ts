@@ -21,8 +21,8 @@ const checkTemp = (tempC: number): void => {
     throw new RangeError(`Temperature ${tempC} °C is outside -60 to 60 °C.`);
 };
 const checkGravity = (basicSpecificGravity: number): void => {
-  if (!(basicSpecificGravity >= 0.05 && basicSpecificGravity <= 1.3)) {
-    throw new RangeError(`Basic specific gravity ${basicSpecificGravity} is outside 0.05 to 1.3.`);
+  if (!(basicSpecificGravity >= 0.05 && basicSpecificGravity <= 1.4)) {
+    throw new RangeError(`Basic specific gravity ${basicSpecificGravity} is outside 0.05 to 1.4.`);
   }
 };
 
@@ -73,7 +73,7 @@ function humiditySlope(mcPct: number, tempC: number): number {
  *
  * @param mcPct                 % MC, 0 or more; held at its value at 30 % above that (free water)
  * @param tempC                 wood temperature, °C, -60 to 60
- * @param basicSpecificGravity  oven-dry mass over green volume, 0.05 to 1.3
+ * @param basicSpecificGravity  oven-dry mass over green volume, 0.05 to 1.4
  * @throws                      RangeError outside those ranges
  * Source: Siau (1984), eq. 6.22 with 6.14, 6.15, 6.18, 6.19.
  * @example transverseDiffusivityM2S(12, 25, 0.5) // about 5e-11
@@ -106,7 +106,7 @@ export function transverseDiffusivityM2S(mcPct: number, tempC: number, basicSpec
  * transfer textbooks, from memory). How far a stack falls short of it is the fitted surface factor.
  *
  * @param tempC                 air temperature, °C, -60 to 60
- * @param basicSpecificGravity  0.05 to 1.3
+ * @param basicSpecificGravity  0.05 to 1.4
  */
 export function surfaceEmission(tempC: number, basicSpecificGravity: number): number {
   checkGravity(basicSpecificGravity);

@@ -1,24 +1,25 @@
 /** What the two faces of a board meet as it lies, and so how freely each dries. Face A is the upper one. */
 import { z } from 'zod';
+import { type Message, message } from '../../words/message.ts';
 import { exposureFactor, type FaceExposure, type Faces } from './board-history.ts';
 
 /** Which face was nearer the bark as the board lies, and whether bark is still on it. */
 export const barkSideSchema = z.enum(['unknown', 'up', 'down', 'up-bark-on', 'down-bark-on']);
 export type BarkSide = z.infer<typeof barkSideSchema>;
 
-/** What is over the top course of a stack that stands outdoors. */
+/** What is over the top layer of a stack outdoors. */
 export const topCoverSchema = z.enum(['covered', 'sun']);
 export type TopCover = z.infer<typeof topCoverSchema>;
 
-/** What is near the outer faces of a board where it stands. */
+/** What is near the outer faces of a board where it is. */
 export interface Exposure {
   /** Nothing but the sky is over its upper face. */
   isSunlit: boolean;
-  /** It lies in the lowest course, over the ground. */
+  /** It lies in the lowest layer, over the ground. */
   isLowest: boolean;
 }
 
-/** The face that was nearer the bark; null where nobody said. */
+/** The face that was nearer the bark; null where not given. */
 export function barkFaceOf(side: BarkSide): 'a' | 'b' | null {
   if (side === 'unknown') return null;
   return side.startsWith('up') ? 'a' : 'b';
@@ -44,44 +45,40 @@ export function facesIn(side: BarkSide, { isSunlit, isLowest }: Exposure): Faces
   return [covered === 'a' ? 'bark' : upper, covered === 'b' ? 'bark' : lower];
 }
 
-/** Part of what leaves an open face, as a whole percentage. */
-const share = (exposure: FaceExposure): string => `${Math.round(exposureFactor[exposure] * 100)} %`;
+/** What leaves a face, as a percentage of what leaves an open one. */
+const rateOf = (exposure: FaceExposure): number => 100 * exposureFactor[exposure];
 
 /**
- * What `facesIn` takes for granted, as sentences with what they rest on.
+ * What `facesIn` assumes, as sentences.
  *
- * @param barkUntil  the day on which the bark that covered a face came off, in words; null where it is on, or never was
+ * @param barkOffOn  the day on which the bark that covered a face came off; null where it is on, or never was
  * @param sunlitIn   names of the places in which the sun reaches or reached it
  * @param lowestIn   names of the places in which it lies or lay lowest, over the ground
  */
-export function takenOfFaces(
+export function assumptionsOfFaces(
   side: BarkSide,
-  barkUntil: string | null,
+  barkOffOn: string | null,
   sunlitIn: readonly string[],
   lowestIn: readonly string[],
-): string[] {
+): Message[] {
   const covered = coveredFace(side);
-  const taken: string[] = [];
+  const assumed: Message[] = [];
   if (sunlitIn.length > 0 && covered !== 'a') {
-    taken.push(
-      `It lies in the top course with nothing over it: in ${sunlitIn.join(' and ')} the sun is taken to dry its upper face at ${share('sun')} of the rate of an open one (common practice, no source). Rain that falls on it is not reckoned with.`,
-    );
+    assumed.push(message('forecast.assumed.sun', { placeNames: sunlitIn, rateSharePct: rateOf('sun') }));
   }
   if (lowestIn.length > 0 && covered !== 'b') {
-    taken.push(
-      `It lies in course 1, the lowest: in ${lowestIn.join(' and ')} little air passes between it and the ground, so its lower face is taken to dry there at ${share('bottom')} of the rate of an open one (common practice, no source).`,
+    assumed.push(
+      message('forecast.assumed.lowest', { placeNames: lowestIn, rateSharePct: rateOf('bottom') }),
     );
   }
-  const barked = barkUntil === null ? covered : barkFaceOf(side);
+  const barked = barkOffOn === null ? covered : barkFaceOf(side);
   if (barked !== null) {
-    const [covers, other] = barked === 'a' ? ['upper', 'lower'] : ['lower', 'upper'];
-    const [since, dried] =
-      barkUntil === null
-        ? [`Bark is on its ${covers} face`, 'all the time since its history begins']
-        : [`Bark was on its ${covers} face until ${barkUntil}`, 'until then'];
-    taken.push(
-      `${since}: that face is taken to dry at ${share('bark')} of the rate of an open one (common practice, no source), ${dried}, and the pins to have gone into the ${other} face.`,
+    const facts = { face: barked === 'a' ? 'upper' : 'lower', rateSharePct: rateOf('bark') };
+    assumed.push(
+      barkOffOn === null
+        ? message('forecast.assumed.bark-on', facts)
+        : message('forecast.assumed.bark-until', { ...facts, barkOffOn }),
     );
   }
-  return taken;
+  return assumed;
 }

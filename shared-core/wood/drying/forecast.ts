@@ -1,5 +1,5 @@
 /**
- * When a board will be fit for its use: where it stands, and side by side if it were moved today.
+ * When a board will be ready for its use: where it is, and side by side if it were moved today.
  *
  * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are six numbers.
  * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
@@ -9,6 +9,8 @@
  * `tests/bench/forecast.bench.ts`.
  */
 import { z } from 'zod';
+import type { Outcome } from '../../outcome.ts';
+import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import type { MonthlyAir } from '../climate/monthly-air.ts';
 import { cholesky, normalCdf, times } from '../maths/gaussian.ts';
@@ -27,6 +29,7 @@ import {
   pooledPrior,
   runBoard,
 } from './history-fit.ts';
+import { historyProblem } from './history-problem.ts';
 
 const dayMs = 86_400_000;
 
@@ -40,10 +43,10 @@ export const forecastInputSchema = z.object({
   nowMs: z.number(),
   board: dryingBoardSchema,
   readings: z.array(fitReadingSchema).max(2000),
-  /** What the fits of boards of the same stack and log learnt. */
+  /** What the fits of boards of the same stack and log learned. */
   siblings: z.array(informationSchema).max(500),
   endUse: endUseSchema.pick({ minPct: true, maxPct: true, maxShellCorePct: true }),
-  /** Other places, as if the board were moved there now. Where it stands comes first by itself. */
+  /** Other places, as if the board were moved there now; the place it is in comes before them by itself. */
   elsewhere: z
     .array(staySchema.pick({ air: true, faces: true }).extend({ placeId: z.number().int() }))
     .max(20),
@@ -97,16 +100,16 @@ export const forecastSchema = z.object({
     /** Just under face A and just under face B, % MC, likeliest. */
     faceAPct: z.number(),
     faceBPct: z.number(),
-    /** Probability that the board is fit for its use today. */
+    /** Probability that the board is ready for its use today. */
     probabilityReady: z.number().min(0).max(1),
     profile: z.array(z.object({ depthFraction: z.number(), pct: quantilesSchema })),
   }),
   /** From the board's start to today. */
   past: bandSchema,
-  /** Where it stands, then the others. */
+  /** The place it is in, then the others. */
   places: z.array(placeForecastSchema).min(1),
-  /** When a probing could change the answer, and why then; null: not at all. */
-  nextProbe: z.object({ atMs: z.number().nullable(), why: z.string() }),
+  /** When readings could change the answer, and why then; null: not at all. */
+  nextProbe: z.object({ atMs: z.number().nullable(), why: messageSchema }),
   /** Readings against the fit. */
   residuals: z.array(
     z.object({
@@ -144,10 +147,11 @@ type Possibility = {
 
 const points = normalPoints(pointCount, 6);
 
-/** Where the points lie for this fit, still to be weighed. */
-function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] {
+/** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
+function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
   const reach = residuals.length > 0 ? reachFactor : 1;
   const lower = cholesky(posterior.covariance);
+  if (lower === null) return null;
   return points.map((point) => ({
     theta: times(lower, point.slice(0, 4)).map((value, i) => posterior.mean[i]! + reach * value),
     air: point[4]!,
@@ -198,7 +202,7 @@ const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm,
 
 /** How far the air to come may be from a place's monthly means, % MC of EMC, season by season. Common practice, no source. */
 const comingAirSdPct = 0.5;
-/** The same for a place where no reading of this board was taken: nobody knows how well its months describe it. */
+/** The same for a place where no reading of this board was taken: how well its months describe it is unknown. */
 const untriedAirSdPct = 1;
 
 type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
@@ -227,7 +231,7 @@ function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs
   };
 }
 
-/** How far a board is from being fit for its use, % MC: 0 or less is fit. */
+/** How far a board is from being ready for its use, % MC: 0 or less is ready. */
 const shortfall = (
   endUse: ForecastInput['endUse'],
   averagePct: number,
@@ -246,20 +250,21 @@ const days = (fromMs: number, count: number, stepDays: number): number[] =>
 /**
  * The forecast of one board: a pure function of what is known today.
  *
- * @throws RangeError where the history is not in order, or a number is outside what the model takes; the message says
- *         what to set right
+ * @returns a problem where the history does not hold together, or its readings go with no way of drying
+ * @throws  RangeError for an input outside `forecastInputSchema`
  */
-export function forecastBoard(input: ForecastInput): Forecast {
+export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const { board, nowMs } = input;
   const begun = board.start.atMs;
-  if (nowMs < begun) throw new RangeError('The board starts after today: set the day it was sawn right.');
-  if (input.readings.some((reading) => reading.atMs > nowMs)) {
-    throw new RangeError('A reading is from the future: set the clock or its day right.');
-  }
+  const problem = historyProblem(board, input.readings, nowMs);
+  if (problem !== null) return { ok: false, problem };
   const model = boardModel(board, input.elsewhere);
   const prior = pooledPrior(dryingPrior(board), input.siblings);
-  const fit = fitHistory(model, input.readings, prior);
+  const fitted = fitHistory(model, input.readings, prior);
+  if (!fitted.ok) return fitted;
+  const fit = fitted.value;
   const drawn = possibilitiesOf(fit);
+  if (drawn === null) return { ok: false, problem: message('forecast.none.no-fit') };
   const shell = shellFraction(board.thicknessMm);
   const depths = [shell, 1 - shell, 0.5];
 
@@ -322,14 +327,17 @@ export function forecastBoard(input: ForecastInput): Forecast {
   const today = nowOf(input, model.grid, possible, profiles, shell);
   const rate = logMoments(possible, 0);
   return {
-    information: fit.information,
-    now: today,
-    past,
-    places,
-    nextProbe: nextProbe(input, today.probabilityReady, places, rate.sd),
-    residuals: fit.residuals,
-    diffusivityFactor: logQuantiles(rate),
-    surfaceFactor: logQuantiles(logMoments(possible, 1)),
+    ok: true,
+    value: {
+      information: fit.information,
+      now: today,
+      past,
+      places,
+      nextProbe: nextProbe(input, today.probabilityReady, places, rate.sd),
+      residuals: fit.residuals,
+      diffusivityFactor: logQuantiles(rate),
+      surfaceFactor: logQuantiles(logMoments(possible, 1)),
+    },
   };
 }
 
@@ -368,7 +376,7 @@ function placeForecast(
     return at < 0 ? Number.POSITIVE_INFINITY : atMs[at]!;
   });
   const reached = quantilesOf(possible, firstFit);
-  // Whole days, as they are told.
+  // Whole days, as they are shown.
   const dayOf = (ms: number): number | null =>
     Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / dayMs) * dayMs : null;
   const reach = {
@@ -425,9 +433,9 @@ function nowOf(
 
 /** A second round some weeks on tells a board's own rate; common practice, no source. */
 const learningDays = 30;
-/** So soon after a probing that left it open, the next would find nearly the same; common practice, no source. */
+/** So soon after readings that left it open, the next would find nearly the same; common practice, no source. */
 const undecidedDays = 7;
-/** Below this the board's rate is known well enough that another reading would not move the dates much. */
+/** Below this the board's rate is known well enough that more readings would not move the dates much. */
 const knownRateSd = 0.3;
 
 function nextProbe(
@@ -437,47 +445,29 @@ function nextProbe(
   rateSd: number,
 ): Forecast['nextProbe'] {
   const { nowMs } = input;
-  const here = places[0]!;
+  const probe = (atMs: number | null, why: Message) => ({ atMs, why });
+  if (input.readings.length === 0) return probe(nowMs, message('forecast.probe.first'));
   const lastMs = Math.max(...input.readings.map((reading) => reading.atMs));
-  if (input.readings.length === 0) {
-    return {
-      atMs: nowMs,
-      why: 'It has not been probed yet: until then this is what such boards do on average.',
-    };
-  }
-  const { earlyMs } = here.reach;
   if (probabilityReady >= 0.9) {
     return nowMs - lastMs < dayMs
-      ? { atMs: null, why: 'It is ready by what is known; another probing would hardly change that.' }
-      : { atMs: nowMs, why: 'It should be ready by now: probe it to be sure.' };
+      ? probe(null, message('forecast.probe.known-ready'))
+      : probe(nowMs, message('forecast.probe.check-ready'));
   }
   if (probabilityReady >= 0.1) {
     const againMs = lastMs + undecidedDays * dayMs;
     return againMs > nowMs
-      ? {
-          atMs: againMs,
-          why: 'It is near its range and the last probing left it open: look again a week after it.',
-        }
-      : { atMs: nowMs, why: 'It may be ready or not: a probing today decides.' };
+      ? probe(againMs, message('forecast.probe.undecided'))
+      : probe(nowMs, message('forecast.probe.decides'));
   }
+  const here = places[0]!;
+  const { earlyMs } = here.reach;
   // First, for where it cannot get ready its rate does not matter.
   if (earlyMs === null) {
-    return {
-      atMs: null,
-      why: here.never
-        ? 'Waiting here cannot bring it to its range, so probing here changes nothing: bring it in first.'
-        : 'It does not come near its range here within the time looked at; probe it when it has been moved.',
-    };
+    if (here.never) return probe(null, message('forecast.probe.never'));
+    const untilOn = new Date(here.band.atMs.at(-1)!).toISOString();
+    return probe(null, message('forecast.probe.after-moving', { untilOn }));
   }
   const learnMs = Math.max(nowMs, lastMs + learningDays * dayMs);
-  if (rateSd > knownRateSd && learnMs < earlyMs) {
-    return {
-      atMs: learnMs,
-      why: 'How fast this board dries is still unsure; a probing a month after the last one narrows the dates most.',
-    };
-  }
-  return {
-    atMs: Math.max(earlyMs, nowMs),
-    why: 'Before this day it is ready with less than one chance in ten.',
-  };
+  if (rateSd > knownRateSd && learnMs < earlyMs) return probe(learnMs, message('forecast.probe.learns-rate'));
+  return probe(Math.max(earlyMs, nowMs), message('forecast.probe.not-sooner'));
 }

@@ -2,11 +2,13 @@
  * Learns from a board's readings how that board dries.
  *
  * The drying model runs through the board's history with four unknowns: how fast moisture moves inside, how freely
- * the faces dry, how wet the board was at the start, and how far the air where it stood was from what its place
+ * the faces dry, how wet the board was at the start, and how far the air where it was is from what its place
  * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalised
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
+import type { Outcome } from '../../outcome.ts';
+import { message } from '../../words/message.ts';
 import {
   type Gaussian,
   type Information,
@@ -35,8 +37,8 @@ export const dryingParameters = ['logDiffusivity', 'logSurface', 'logStartMc', '
 /** What the model must know of a board. */
 export const dryingBoardSchema = z.object({
   thicknessMm: z.number().min(0.5).max(1000),
-  /** Null where it is not known: a middling wood, with a wider spread. */
-  basicSpecificGravity: z.number().min(0.05).max(1.3).nullable(),
+  /** Null where it is not known: average density, with a wider spread. */
+  basicSpecificGravity: z.number().min(0.05).max(1.4).nullable(),
   start: z.object({
     /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
     atMs: z.number(),
@@ -47,7 +49,7 @@ export const dryingBoardSchema = z.object({
     /** Moisture of the faces over the average: 1 for a board fresh from the saw, less for one that was drying. */
     shellRatio: z.number().min(0.1).max(1.5),
   }),
-  /** Where it has stood, rising in time; the first stay begins no later than `start.atMs`. */
+  /** Where it has been, rising in time; the first stay begins no later than `start.atMs`. */
   stays: z.array(staySchema).min(1),
 });
 export type DryingBoard = z.infer<typeof dryingBoardSchema>;
@@ -80,7 +82,7 @@ export type BoardModel = {
   tables: LawTables;
 };
 
-const middlingGravity = 0.5;
+const averageGravity = 0.5;
 
 /**
  * @param elsewhere   stays that it may be run through besides the board's own
@@ -93,7 +95,7 @@ export function boardModel(board: DryingBoard, elsewhere: readonly Pick<Stay, 'f
   return {
     board,
     grid: dryingGrid(board.thicknessMm, half, half ? cellsPerHalf : 2 * cellsPerHalf),
-    tables: new LawTables(woodDryingLaw(board.basicSpecificGravity ?? middlingGravity)),
+    tables: new LawTables(woodDryingLaw(board.basicSpecificGravity ?? averageGravity)),
   };
 }
 
@@ -148,7 +150,8 @@ export function runBoard(
 
 /** No board is so fast or slow that its factor's logarithm passes this; a fit to odd readings may try one. */
 const MOST_LOG_FACTOR = 9;
-const factorOf = (log: number): number => Math.exp(Math.min(MOST_LOG_FACTOR, Math.max(-MOST_LOG_FACTOR, log)));
+const factorOf = (log: number): number =>
+  Math.exp(Math.min(MOST_LOG_FACTOR, Math.max(-MOST_LOG_FACTOR, log)));
 
 /** The profile at the start, nowhere wetter than the model can run. */
 function startOf({ grid, board }: BoardModel, averagePct: number): Float64Array {
@@ -195,7 +198,7 @@ type PriorFactor = { median: number; logSd: number };
  *
  * Medians: from days published by three sources that weigh the same, Rietz and Page (eight woods in the yard), Peck (sugar
  * maple in the yard) and Miceli (three woods in the house); `tests/bench/drying-prior.bench.ts`. Days of drying over days
- * published are 0.73, 1.22 and 1.03 on average. Chosen without a source, medians foretell it with 0.58, 1.62 and 0.94.
+ * published are 0.73, 1.22 and 1.03 on average. Chosen without a source, medians forecast it with 0.58, 1.62 and 0.94.
  * The diffusivity is then 0.62 each time, and near the half of steady flow that drying wood was measured to have
  * (`sonderegger-2011-diffusion.test.ts`). The surface is not told: 0.04 to 0.2, for it counts only while wood is wet. A
  * round figure from its middle is taken, and the diffusivity that then is best.
@@ -218,7 +221,7 @@ export function dryingPrior(board: DryingBoard): Gaussian {
   const { diffusivity, surface } = priorPace;
   const known = board.basicSpecificGravity !== null;
   const { mcPct, logSd } = board.start;
-  const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? middlingGravity);
+  const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
   const sd = [known ? diffusivity.logSd : 0.8, surface.logSd, mcPct === null ? 0.35 : logSd, 1];
   return {
     mean: [Math.log(diffusivity.median), Math.log(surface.median), Math.log(mcPct ?? green), 0],
@@ -236,6 +239,8 @@ const withinGroupSd = [0.25, 0.3, 0.15, 0.3];
  * The prior of a board when its siblings have been probed: they share the group's values, each with a spread of
  * its own (empirical Bayes for a normal hierarchy; Gelman and others, Bayesian Data Analysis, chapter 5, from
  * memory). Many siblings leave the within-group spread; none leave the prior as it is.
+ *
+ * A sibling whose information is none, by rounding or overflow, teaches nothing.
  *
  * @param prior     as `dryingPrior` gives it
  * @param siblings  `information` of the other boards' fits
@@ -259,6 +264,7 @@ export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): 
     const inner = inversePositive(
       sibling.matrix.map((row, i) => row.map((value, j) => (i === j ? value + 1 / within[i]! : value))),
     );
+    if (inner === null) continue;
     const passed = times(inner, sibling.vector);
     for (let i = 0; i < within.length; i++) {
       // A (A + W^-1)^-1 = 1 - W^-1 (A + W^-1)^-1, row by row.
@@ -269,10 +275,11 @@ export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): 
       }
     }
   }
-  const learnt = posterior(group, sum);
+  const learned = posterior(group, sum);
+  if (learned === null) return prior;
   return {
-    mean: learnt.mean,
-    covariance: learnt.covariance.map((row, i) =>
+    mean: learned.mean,
+    covariance: learned.covariance.map((row, i) =>
       row.map((value, j) => (i === j ? value + within[i]! : value)),
     ),
   };
@@ -380,6 +387,8 @@ export type HistoryFit = {
   costOf: (theta: readonly number[], modelPct: (instant: number, depth: number) => number) => number;
 };
 
+const noFit: Outcome<never> = { ok: false, problem: message('forecast.none.no-fit') };
+
 /** Steps of the unknowns for finite differences, in their own units. */
 const probeStep = [0.1, 0.15, 0.05, 0.3];
 
@@ -388,9 +397,14 @@ const probeStep = [0.1, 0.15, 0.05, 0.3];
  *
  * @param readings  corrected readings that count, none before the board's start
  * @param prior     `dryingPrior(board)`, or that pooled with siblings
- * @throws          RangeError for a reading before the start
+ * @returns         a problem where no values of the unknowns go with such readings
+ * @throws          RangeError for a reading before the start (`historyProblem` tells)
  */
-export function fitHistory(model: BoardModel, readings: readonly FitReading[], prior: Gaussian): HistoryFit {
+export function fitHistory(
+  model: BoardModel,
+  readings: readonly FitReading[],
+  prior: Gaussian,
+): Outcome<HistoryFit> {
   const { board } = model;
   const observations = observationsOf(readings);
   const none: Information = {
@@ -399,12 +413,13 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
   };
   const last = observations.at(-1);
   const precision = inversePositive(prior.covariance);
+  if (precision === null) return noFit;
   const penaltyOf = (theta: readonly number[]): number => {
     const away = theta.map((value, i) => value - prior.mean[i]!);
     return times(precision, away).reduce((sum, value, i) => sum + value * away[i]!, 0);
   };
   if (last === undefined) {
-    return {
+    const value: HistoryFit = {
       prior,
       posterior: prior,
       information: none,
@@ -412,9 +427,10 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
       observed: { atMs: [], depthFractions: [] },
       costOf: penaltyOf,
     };
+    return { ok: true, value };
   }
   if (observations[0]!.atMs < board.start.atMs) {
-    throw new RangeError('A reading is older than the day the board was sawn: set that day right.');
+    throw new RangeError('A reading is older than the start of the board.');
   }
   const instants = [...new Set(observations.map((o) => o.atMs))];
   const depths = [...new Set(observations.map((o) => o.depthFraction))];
@@ -464,6 +480,7 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
       theta,
     ).map((value, i) => pull[i]! + information.vector[i]! - value);
     const move = solvePositive(matrix, gradient);
+    if (move === null) return noFit;
     const next = theta.map((value, i) => value + Math.max(-2, Math.min(2, move[i]!)));
     const nextPredicted = predict(next);
     const nextCost = costOf(next, nextPredicted, product);
@@ -483,9 +500,11 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
       damping = damping === 0 ? 0.1 : damping * 4;
     }
   }
-  return {
+  const known = posterior(prior, information);
+  if (known === null) return noFit;
+  const value: HistoryFit = {
     prior,
-    posterior: { mean: [...theta], covariance: posterior(prior, information).covariance },
+    posterior: { mean: [...theta], covariance: known.covariance },
     information,
     residuals: observations.map((o, k) => ({
       atMs: o.atMs,
@@ -502,4 +521,5 @@ export function fitHistory(model: BoardModel, readings: readonly FitReading[], p
         product,
       ),
   };
+  return { ok: true, value };
 }

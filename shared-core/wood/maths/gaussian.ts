@@ -2,6 +2,8 @@
  * Normal distributions of one or a few parameters: what is needed to carry what is known of a board.
  */
 
+type Matrix = readonly (readonly number[])[];
+
 /** A multivariate normal distribution: plain numbers, so that it can be stored and sent. */
 export type Gaussian = { mean: number[]; covariance: number[][] };
 
@@ -14,24 +16,25 @@ export type Information = { matrix: number[][]; vector: number[] };
 /**
  * Lower triangular factor L of a symmetric positive definite matrix, A = L L'.
  *
- * @throws RangeError where A is not positive definite
+ * @returns null where A is not positive definite, as where a number in it is not finite
  */
-export function cholesky(a: readonly (readonly number[])[]): number[][] {
+export function cholesky(a: Matrix): number[][] | null {
   const lower = a.map((row) => row.map(() => 0));
   for (let i = 0; i < a.length; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = a[i]![j]!;
       for (let k = 0; k < j; k++) sum -= lower[i]![k]! * lower[j]![k]!;
-      if (i === j && !(sum > 0)) throw new RangeError('The matrix is not positive definite.');
+      if (i === j && !(sum > 0 && sum < Number.POSITIVE_INFINITY)) return null;
       lower[i]![j] = i === j ? Math.sqrt(sum) : sum / lower[j]![j]!;
     }
   }
   return lower;
 }
 
-/** Solves A x = b for a symmetric positive definite A. */
-export function solvePositive(a: readonly (readonly number[])[], b: readonly number[]): number[] {
+/** Solves A x = b for a symmetric positive definite A; null where it is not. */
+export function solvePositive(a: Matrix, b: readonly number[]): number[] | null {
   const lower = cholesky(a);
+  if (lower === null) return null;
   const x = [...b];
   for (let i = 0; i < x.length; i++) {
     for (let k = 0; k < i; k++) x[i] = x[i]! - lower[i]![k]! * x[k]!;
@@ -44,29 +47,33 @@ export function solvePositive(a: readonly (readonly number[])[], b: readonly num
   return x;
 }
 
-/** Inverse of a symmetric positive definite matrix. */
-export function inversePositive(a: readonly (readonly number[])[]): number[][] {
-  const columns = a.map((row, j) =>
-    solvePositive(
+/** Inverse of a symmetric positive definite matrix; null where it is not. */
+export function inversePositive(a: Matrix): number[][] | null {
+  const columns: number[][] = [];
+  for (const j of a.keys()) {
+    const column = solvePositive(
       a,
-      row.map((_, i) => (i === j ? 1 : 0)),
-    ),
-  );
+      a.map((_, i) => (i === j ? 1 : 0)),
+    );
+    if (column === null) return null;
+    columns.push(column);
+  }
   return columns.map((column, i) => column.map((value, j) => (value + columns[j]![i]!) / 2));
 }
 
 /** Matrix times vector. */
-export const times = (a: readonly (readonly number[])[], x: readonly number[]): number[] =>
+export const times = (a: Matrix, x: readonly number[]): number[] =>
   a.map((row) => row.reduce((sum, value, j) => sum + value * x[j]!, 0));
 
-/** Prior and data together. */
-export function posterior(prior: Gaussian, data: Information): Gaussian {
+/** Prior and data together; null where the prior is no distribution, or the data are such that the two make none. */
+export function posterior(prior: Gaussian, data: Information): Gaussian | null {
   const precision = inversePositive(prior.covariance);
+  if (precision === null) return null;
   const vector = times(precision, prior.mean).map((value, i) => value + data.vector[i]!);
   const covariance = inversePositive(
     precision.map((row, i) => row.map((value, j) => value + data.matrix[i]![j]!)),
   );
-  return { mean: times(covariance, vector), covariance };
+  return covariance && { mean: times(covariance, vector), covariance };
 }
 
 /**

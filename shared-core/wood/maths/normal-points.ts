@@ -34,7 +34,8 @@ export function normalPoints(count: number, dimensions: number): number[][] {
       (_d, j) => half.reduce((sum, p) => sum + p[i]! * p[j]!, 0) / half.length,
     ),
   );
-  const lower = cholesky(covariance);
+  // So many points lie on no plane.
+  const lower = cholesky(covariance)!;
   return half.flatMap((point) => {
     // Forward substitution: the point in the axes in which the set is round.
     const round: number[] = [];

@@ -6,10 +6,10 @@
  * wood has not set.
  */
 import { z } from 'zod';
-import { saidLongLength, saidShortLength } from '../../units/said.ts';
+import { type Message, message, messageSchema } from '../../words/message.ts';
 import { acrossBoard, cupMm, RING_ANGLE_DEG, shrunkPct } from './shrinkage.ts';
 
-/** Radius of the rings where nobody measured it, mm: the middle of a middling log. Common practice, no source. */
+/** Radius of the rings where it was not measured, mm: half way out in an average log. Common practice, no source. */
 export const usualRingRadiusMm = 150;
 
 export const warpInputSchema = z.object({
@@ -34,9 +34,8 @@ export const warpInputSchema = z.object({
 export type WarpInput = z.infer<typeof warpInputSchema>;
 
 export const warpAdviceSchema = z.object({
-  about: z.enum(['bark', 'flip', 'weight', 'stickers', 'end-seal', 'casehardening']),
-  sentence: z.string(),
-  source: z.string(),
+  about: z.enum(['bark', 'flip', 'weight', 'stickers', 'end-seal', 'uneven']),
+  message: messageSchema,
 });
 export type WarpAdvice = z.infer<typeof warpAdviceSchema>;
 
@@ -101,8 +100,6 @@ export function faceCupMm(
   return (curvature * widthMm * widthMm) / 8;
 }
 
-const shown = (pct: number): string => pct.toFixed(1);
-
 /**
  * Cup now and at the target, and what to do about it.
  *
@@ -134,76 +131,68 @@ const flatEnough = 0.01;
 /** Faces that differ by more than this are worth turning a board for, % MC. Common practice, no source. */
 const unlikeFacesPct = 3;
 
-const practice = 'common practice, no source';
+/** The core is still green above this, % MC. */
+const greenPct = 30;
+/** Below this the shell of a drying board has shrunk enough to strain against its core, % MC. Common practice, no source. */
+const shrunkShellPct = 25;
 
-const words = { a: 'upper', b: 'lower' } as const;
+const faceNames = { a: 'upper', b: 'lower' } as const;
 
+/**
+ * Common practice, no source, but for stickers and ends: Air Drying of Lumber (USDA Agriculture Handbook 402, 1971),
+ * from memory, stickers every 16 to 24 inches; and for an uneven board: Dry Kiln Operator's Manual (USDA Agriculture
+ * Handbook 188) on drying stresses, from memory.
+ */
 function adviceFor(
   input: WarpInput,
   averagePct: number,
   now: Warp['now'],
   atTarget: Warp['now'],
 ): WarpAdvice[] {
-  const { profilePct, widthMm, thicknessMm } = input;
+  const { profilePct, widthMm, thicknessMm, barkFace } = input;
   const advice: WarpAdvice[] = [];
+  const advise = (about: WarpAdvice['about'], message: Message) => advice.push({ about, message });
   // The very face is not what pins read: a sixteenth of the way in on both sides.
   const inside = Math.round((profilePct.length - 1) / 16);
   const faceA = profilePct[inside]!;
   const faceB = profilePct[profilePct.length - 1 - inside]!;
   const [drier, wetter] = faceA < faceB ? (['a', 'b'] as const) : (['b', 'a'] as const);
-  const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < 30;
-  const pulls = `Its ${words[drier]} face is ${shown(Math.abs(faceA - faceB))} % drier than the ${words[wetter]} one and pulls hollow`;
-  const underBark = input.isBarkOn ? input.barkFace : null;
+  const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < greenPct;
+  const differencePoints = Math.abs(faceA - faceB);
+  const underBark = input.isBarkOn ? barkFace : null;
   if (underBark !== null) {
-    advice.push({
-      about: 'bark',
-      sentence: `Take the bark off its ${words[underBark]} face: wood hardly dries through it, and insects live under it.${areUnlike && wetter === underBark ? ` ${pulls}.` : ''}`,
-      source: practice,
-    });
+    const face = faceNames[underBark];
+    advise(
+      'bark',
+      areUnlike && wetter === underBark
+        ? message('cup.bark-and-hollow', { face, differencePoints })
+        : message('cup.bark', { face }),
+    );
   }
   if (areUnlike && wetter !== underBark) {
-    advice.push({
-      about: 'flip',
-      sentence: `${pulls}: turn the board over so that the ${words[wetter]} face meets the open air, and take any cover off it.`,
-      source: practice,
-    });
+    advise('flip', message('cup.flip', { drierFace: faceNames[drier], differencePoints }));
   }
   const worst = [now.totalMm, atTarget.totalMm].reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
-  const side = input.barkFace === null ? '' : `, hollow on its ${words[worst > 0 ? 'a' : 'b']} side`;
   const stillMoves = averagePct > input.targetPct + 1;
   if (Math.abs(worst) > flatEnough * widthMm && stillMoves) {
-    advice.push({
-      about: 'weight',
-      sentence: `Left to itself it would cup about ${saidShortLength(Math.abs(worst))}${side}: keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off onto somebody.`,
-      source: practice,
-    });
-    const spacingMm = thicknessMm < 30 ? 400 : 600;
-    advice.push({
-      about: 'stickers',
-      sentence: `Stickers of one thickness every ${saidLongLength(spacingMm)}, one above the other, and one at each end.`,
-      source: 'Air Drying of Lumber, USDA Agriculture Handbook 402 (1971), from memory: 16 to 24 inches',
-    });
+    const cupMm = Math.abs(worst);
+    advise(
+      'weight',
+      barkFace === null
+        ? message('cup.weight', { cupMm })
+        : message('cup.weight-hollow', { cupMm, hollowFace: faceNames[worst > 0 ? 'a' : 'b'] }),
+    );
+    advise('stickers', message('cup.stickers', { spacingDistanceMm: thicknessMm < 30 ? 400 : 600 }));
   }
-  if (averagePct > 25) {
-    advice.push({
-      about: 'end-seal',
-      sentence: 'Seal the ends now, if they are not: ends dry many times faster than faces and check first.',
-      source: 'Air Drying of Lumber, USDA Agriculture Handbook 402 (1971), from memory',
-    });
-  }
+  if (averagePct > 25) advise('end-seal', message('cup.end-seal'));
   const shell = Math.min(faceA, faceB);
   const core = profilePct[Math.round((profilePct.length - 1) / 2)]!;
-  // Above fibre saturation the shell has not begun to shrink, so it does not strain against the core.
-  if (core - shell > input.maxShellCorePct && shell < 25) {
-    const difference = shown(core - shell);
-    advice.push({
-      about: 'casehardening',
-      sentence:
-        core > 30
-          ? `The shell is ${difference} % below a core that is still green: the faces are stretched and may check. Slow the drying: less wind and sun, covers on, until the difference shrinks.`
-          : `The shell is ${difference} % below the core: the board may be casehardened. Do not rip, resaw or plane it deep yet; it can close on the blade or bow as it leaves it. Let it even out, then saw a prong section and see whether the prongs close.`,
-      source: 'Dry Kiln Operator’s Manual, USDA Agriculture Handbook 188, on drying stresses; from memory',
-    });
+  // Above fiber saturation the shell has not begun to shrink, so it does not strain against the core.
+  if (core - shell > input.maxShellCorePct && shell < shrunkShellPct) {
+    advise(
+      'uneven',
+      message(core > greenPct ? 'cup.uneven-green' : 'cup.uneven', { differencePoints: core - shell }),
+    );
   }
   return advice;
 }

@@ -2,7 +2,9 @@ import { air } from './air.ts';
 import { board } from './board.ts';
 import { calls } from './calls.ts';
 import { common } from './common.ts';
+import { cupAdvice } from './cup-advice.ts';
 import { forecast } from './forecast.ts';
+import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
 import { labels } from './labels.ts';
 import { meter } from './meter.ts';
@@ -24,7 +26,9 @@ export const areas = {
   board,
   calls,
   common,
+  cupAdvice,
   forecast,
+  forecastReasons,
   frame,
   labels,
   meter,
@@ -47,7 +51,9 @@ export const english = {
   ...board,
   ...calls,
   ...common,
+  ...cupAdvice,
   ...forecast,
+  ...forecastReasons,
   ...frame,
   ...labels,
   ...meter,

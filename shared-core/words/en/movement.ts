@@ -54,5 +54,5 @@ export const movement = {
   'cup.about.weight': 'Weight',
   'cup.about.stickers': 'Stickers',
   'cup.about.end-seal': 'Ends',
-  'cup.about.casehardening': 'Casehardening',
+  'cup.about.uneven': 'Uneven moisture',
 } as const;

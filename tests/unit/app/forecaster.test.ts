@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import type { BoardToForecast, Forecaster } from '../../../electron/app/forecast/forecast-messages.ts';
 import { createOwnThread } from '../../../electron/app/own-thread.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
+import { message } from '../../../shared-core/words/message.ts';
 
 const forecasterOf = (script: string): Forecaster => createOwnThread(script);
 
@@ -29,22 +30,27 @@ const board = (boardId: number, sawnMs: number): BoardToForecast => ({
   horizonDays: 30,
 });
 
-test('a board whose history does not hold together gets a sentence; the others are foreseen, and do not learn from it', async () => {
+test('a board whose history does not hold together says so; the others get a forecast, and do not learn from it', async () => {
   const forecaster = forecasterOf(threadSources.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
-  // Read a day ago, said to be sawn today.
+  // Read a day ago, entered as sawn today.
   const wrong = board(2, nowMs);
-  const [first, second] = await forecaster.ask({ boards: [sound, wrong], wanted: [1, 2] });
-  expect(first).toMatchObject({ boardId: 1, learntFrom: 0 });
-  expect(second).toEqual({ boardId: 2, whyNot: expect.stringMatching(/older than the day/) });
+  const [first, second] = await forecaster.ask({ boards: [sound, wrong], boardIds: [1, 2] });
+  expect(first).toMatchObject({ boardId: 1, made: { ok: true, value: { learnedFrom: 0 } } });
+  expect(second).toEqual({
+    boardId: 2,
+    made: { ok: false, problem: message('forecast.none.reading-before-start') },
+  });
   await forecaster.close();
 });
 
 test('a question that cannot be answered fails alone: the next one is answered', async () => {
   const forecaster = forecasterOf(threadSources.forecast);
   const sound = board(1, nowMs - 100 * DAY_MS);
-  await expect(forecaster.ask({ boards: [sound], wanted: [7] })).rejects.toThrow(/wanted and not given/);
-  expect(await forecaster.ask({ boards: [sound], wanted: [1] })).toHaveLength(1);
+  await expect(forecaster.ask({ boards: [sound], boardIds: [7] })).rejects.toThrow(
+    /to be forecast and was not given/,
+  );
+  expect(await forecaster.ask({ boards: [sound], boardIds: [1] })).toHaveLength(1);
   await forecaster.close();
 });
 
@@ -52,14 +58,14 @@ test('a thread that ends leaves no question waiting for ever', async () => {
   const script = join(mkdtempSync(join(tmpdir(), 'pintally-')), 'ends-at-once.mjs');
   writeFileSync(script, 'process.exit(1);');
   const forecaster = forecasterOf(script);
-  await expect(forecaster.ask({ boards: [], wanted: [] })).rejects.toThrow(/ended before it answered/);
-  await expect(forecaster.ask({ boards: [], wanted: [] })).rejects.toThrow(/ended before it answered/);
+  await expect(forecaster.ask({ boards: [], boardIds: [] })).rejects.toThrow(/ended before it answered/);
+  await expect(forecaster.ask({ boards: [], boardIds: [] })).rejects.toThrow(/ended before it answered/);
   await forecaster.close();
 });
 
 test('a question that is under way when Pintally closes is refused', async () => {
   const forecaster = forecasterOf(threadSources.forecast);
-  const asked = forecaster.ask({ boards: [board(1, nowMs - 100 * DAY_MS)], wanted: [1] });
+  const asked = forecaster.ask({ boards: [board(1, nowMs - 100 * DAY_MS)], boardIds: [1] });
   const refused = expect(asked).rejects.toMatchObject({ problem: { code: 'refusal.closing' } });
   await forecaster.close();
   await refused;

@@ -1,8 +1,12 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import type { Faces } from '../../../shared-core/wood/drying/board-history.ts';
 import {
+  type Forecast,
   type ForecastInput,
   forecastBoard,
+  forecastInputSchema,
   forecastSchema,
 } from '../../../shared-core/wood/drying/forecast.ts';
 import {
@@ -12,6 +16,11 @@ import {
   type FitReading,
   runBoard,
 } from '../../../shared-core/wood/drying/history-fit.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
+import { worked } from '../worked.ts';
+
+const forecastOf = (input: ForecastInput): Forecast => worked(forecastBoard(input));
 
 const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);
@@ -58,13 +67,13 @@ const middle = dryingPrior(oak).mean;
 describe('a forecast', () => {
   test('is plain data of its schema, and the same each time', () => {
     const input = inputOf({ readings: readingsOf(middle, [60, 119]) });
-    const forecast = forecastBoard(input);
+    const forecast = forecastOf(input);
     expect(forecastSchema.parse(JSON.parse(JSON.stringify(forecast)))).toEqual(forecast);
-    expect(forecastBoard(input)).toEqual(forecast);
+    expect(forecastOf(input)).toEqual(forecast);
   });
 
   test('orders its dates and its bands, and starts where the past ends', () => {
-    const forecast = forecastBoard(inputOf({ readings: readingsOf(middle, [60, 119]) }));
+    const forecast = forecastOf(inputOf({ readings: readingsOf(middle, [60, 119]) }));
     for (const place of forecast.places) {
       const { earlyMs, likelyMs, lateMs } = place.reach;
       if (likelyMs !== null) expect(earlyMs!).toBeLessThanOrEqual(likelyMs);
@@ -84,7 +93,7 @@ describe('a forecast', () => {
   });
 
   test('says that an open shed never makes furniture wood, that a heated room does, and what the shed ends at', () => {
-    const forecast = forecastBoard(inputOf({ readings: readingsOf(middle, [60, 119]) }));
+    const forecast = forecastOf(inputOf({ readings: readingsOf(middle, [60, 119]) }));
     const [here, inside] = forecast.places;
     expect(here!.placeId).toBe(1);
     expect(here!.never).toBe(true);
@@ -98,7 +107,7 @@ describe('a forecast', () => {
 
   test('narrows with one reading, and more with rounds', () => {
     const width = (readings: FitReading[]): number => {
-      const { average } = forecastBoard(inputOf({ readings })).now;
+      const { average } = forecastOf(inputOf({ readings })).now;
       return average.high - average.low;
     };
     const none = width([]);
@@ -109,9 +118,9 @@ describe('a forecast', () => {
   });
 
   test('narrows when siblings have been probed', () => {
-    const probed = forecastBoard(inputOf({ readings: readingsOf(middle, [60, 119]) }));
-    const alone = forecastBoard(inputOf());
-    const helped = forecastBoard(inputOf({ siblings: [probed.information, probed.information] }));
+    const probed = forecastOf(inputOf({ readings: readingsOf(middle, [60, 119]) }));
+    const alone = forecastOf(inputOf());
+    const helped = forecastOf(inputOf({ siblings: [probed.information, probed.information] }));
     const width = (f: typeof alone): number => f.now.average.high - f.now.average.low;
     expect(width(helped)).toBeLessThan(0.8 * width(alone));
   });
@@ -129,7 +138,7 @@ describe('a forecast', () => {
             (mean, i) => mean + [d, s, m, 0][i]! * Math.sqrt(prior.covariance[i]![i]!),
           );
           const nowMs = sawn + 40 * dayMs;
-          const forecast = forecastBoard(
+          const forecast = forecastOf(
             inputOf({
               nowMs,
               endUse,
@@ -160,7 +169,7 @@ describe('a forecast', () => {
 
 describe('today', () => {
   test('the profile is lowest at the faces and highest in the middle of a drying board', () => {
-    const { profile } = forecastBoard(inputOf({ readings: readingsOf(middle, [60, 119]) })).now;
+    const { profile } = forecastOf(inputOf({ readings: readingsOf(middle, [60, 119]) })).now;
     expect(profile.map((p) => p.depthFraction)).toHaveLength(21);
     expect(profile[10]!.pct.median).toBeGreaterThan(profile[1]!.pct.median);
     expect(profile[1]!.pct.median).toBeCloseTo(profile[19]!.pct.median, 6);
@@ -168,7 +177,7 @@ describe('today', () => {
 
   test('a board with bark on face B is wetter there', () => {
     const stays: DryingBoard['stays'] = oak.stays.map((stay) => ({ ...stay, faces: ['open', 'bark'] }));
-    const { faceAPct, faceBPct } = forecastBoard(inputOf({ board: { ...oak, stays }, elsewhere: [] })).now;
+    const { faceAPct, faceBPct } = forecastOf(inputOf({ board: { ...oak, stays }, elsewhere: [] })).now;
     expect(faceBPct).toBeGreaterThan(faceAPct + 1);
   });
 
@@ -176,7 +185,7 @@ describe('today', () => {
     const lowest: DryingBoard['stays'] = oak.stays.map((stay) => ({ ...stay, faces: ['open', 'bottom'] }));
     const soonPct = (faces: ['open', 'open' | 'bottom']) => {
       const elsewhere = [{ placeId: 2, air: room, faces }];
-      const { band } = forecastBoard(inputOf({ board: { ...oak, stays: lowest }, elsewhere })).places[1]!;
+      const { band } = forecastOf(inputOf({ board: { ...oak, stays: lowest }, elsewhere })).places[1]!;
       return band.average[3]!.median;
     };
     expect(soonPct(['open', 'open'])).toBeLessThan(soonPct(['open', 'bottom']));
@@ -186,42 +195,42 @@ describe('today', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
     const long = inputOf({ nowMs: sawn + 700 * dayMs, board, elsewhere: [] });
     const endUse = { minPct: 4, maxPct: 11, maxShellCorePct: 2 };
-    const { now, places } = forecastBoard({ ...long, endUse });
+    const { now, places } = forecastOf({ ...long, endUse });
     expect(now.probabilityReady).toBeGreaterThan(0.9);
     expect(places[0]!.reach.earlyMs).toBe(long.nowMs);
   });
 
   test('on the day it was sawn there is no past yet', () => {
-    const { past, now } = forecastBoard(inputOf({ nowMs: sawn, elsewhere: [] }));
+    const { past, now } = forecastOf(inputOf({ nowMs: sawn, elsewhere: [] }));
     expect(past.atMs).toEqual([sawn]);
     expect(now.probabilityReady).toBeLessThan(0.01);
   });
 });
 
-describe('the next probing', () => {
+describe('the next readings', () => {
   const shop = { minPct: 6, maxPct: 16, maxShellCorePct: 6 };
 
-  test('is now for a board that nobody has probed', () => {
+  test('are now for a board not probed yet', () => {
     const input = inputOf();
-    expect(forecastBoard(input).nextProbe).toMatchObject({ atMs: input.nowMs });
+    expect(forecastOf(input).nextProbe).toMatchObject({ atMs: input.nowMs });
   });
 
-  test('is not here for a board that cannot get ready here', () => {
+  test('are not here for a board that cannot get ready here', () => {
     const readings = readingsOf(middle, [30, 60, 90, 119]);
-    const { nextProbe } = forecastBoard(inputOf({ readings }));
+    const { nextProbe } = forecastOf(inputOf({ readings }));
     expect(nextProbe.atMs).toBeNull();
-    expect(nextProbe.why).toMatch(/bring it in/);
+    expect(nextProbe.why).toEqual(message('forecast.probe.never'));
   });
 
-  test('is a month after the first, while the rate is unsure', () => {
+  test('are a month after the first, while the rate is unsure', () => {
     const nowMs = sawn + 20 * dayMs;
-    const { nextProbe } = forecastBoard(inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [20]) }));
+    const { nextProbe } = forecastOf(inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [20]) }));
     expect(nextProbe.atMs).toBe(nowMs + 30 * dayMs);
   });
 
-  test('is now when it may be ready or not', () => {
+  test('are now when it may be ready or not', () => {
     const nowMs = sawn + 103 * dayMs;
-    const forecast = forecastBoard(
+    const forecast = forecastOf(
       inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [30, 60]), elsewhere: [] }),
     );
     expect(forecast.now.probabilityReady).toBeGreaterThan(0.1);
@@ -229,7 +238,7 @@ describe('the next probing', () => {
     expect(forecast.nextProbe.atMs).toBe(nowMs);
   });
 
-  test('is never again for a board found ready today', () => {
+  test('are never again for a board found ready today', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
     const nowMs = sawn + 700 * dayMs;
     const readings: FitReading[] = [0.1, 0.5].map((depthFraction) => ({
@@ -238,35 +247,35 @@ describe('the next probing', () => {
       mcPct: 7.5,
       standardUncertaintyPct: 0.5,
     }));
-    const { nextProbe } = forecastBoard(inputOf({ nowMs, board, readings, elsewhere: [] }));
-    expect(nextProbe).toMatchObject({ atMs: null, why: expect.stringMatching(/ready/) });
+    const { nextProbe } = forecastOf(inputOf({ nowMs, board, readings, elsewhere: [] }));
+    expect(nextProbe).toMatchObject({ atMs: null, why: message('forecast.probe.known-ready') });
   });
 });
 
-describe('the next probing, from sawing on', () => {
+describe('the next readings, from sawing on', () => {
   const endUse = { minPct: 6, maxPct: 16, maxShellCorePct: 4 };
   const rounds = [20, 50, 80];
   const readings = readingsOf(middle, rounds);
 
   test.each([20, 30, 50, 60, 80, 83, 90, 100, 120, 140, 200, 300])(
-    'asked on day %i, is never in the past nor after the board is surely ready, and says why',
+    'asked for on day %i, are never in the past nor after the board is surely ready, and says why',
     (day) => {
       const nowMs = sawn + day * dayMs;
       const past = readings.filter(({ atMs }) => atMs <= nowMs);
-      const { nextProbe, places } = forecastBoard(
+      const { nextProbe, places } = forecastOf(
         inputOf({ nowMs, endUse, readings: past, elsewhere: [], horizonDays: 730 }),
       );
       const lateMs = places[0]!.reach.lateMs ?? Number.POSITIVE_INFINITY;
-      expect(nextProbe.why).toMatch(/^[A-Z].+\.$/);
+      expectWhole([nextProbe.why]);
       if (nextProbe.atMs === null) return;
       expect(nextProbe.atMs).toBeGreaterThanOrEqual(nowMs);
       expect(nextProbe.atMs).toBeLessThanOrEqual(Math.max(lateMs, past.at(-1)!.atMs + 7 * dayMs));
     },
   );
 
-  test('three days after a round that left it open, it is a week after that round', () => {
+  test('three days after a round that left it open, they are a week after that round', () => {
     const nowMs = sawn + 106 * dayMs;
-    const { nextProbe, now } = forecastBoard(
+    const { nextProbe, now } = forecastOf(
       inputOf({ nowMs, endUse, readings: readingsOf(middle, [30, 60, 103]), elsewhere: [] }),
     );
     expect(now.probabilityReady).toBeGreaterThan(0.1);
@@ -274,7 +283,7 @@ describe('the next probing, from sawing on', () => {
     expect(nextProbe.atMs).toBe(sawn + 110 * dayMs);
   });
 
-  test('is not here for a board too dry for its use in air that keeps it so, however unsure its rate', () => {
+  test('are not here for a board too dry for its use in air that keeps it so, however unsure its rate', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
     const nowMs = sawn + 400 * dayMs;
     const dry = [0.1, 0.5].map((depthFraction) => ({
@@ -283,16 +292,60 @@ describe('the next probing, from sawing on', () => {
       mcPct: 7,
       standardUncertaintyPct: 0.7,
     }));
-    const { nextProbe } = forecastBoard(
+    const { nextProbe } = forecastOf(
       inputOf({ nowMs, board, readings: dry, endUse: { minPct: 12, maxPct: 16, maxShellCorePct: 4 } }),
     );
-    expect(nextProbe).toEqual({ atMs: null, why: expect.stringMatching(/when it has been moved/) });
+    expect(nextProbe).toEqual({
+      atMs: null,
+      why: message('forecast.probe.after-moving', { untilOn: expect.any(String) }),
+    });
   });
 });
 
+test('every reason to probe, or not, is a whole sentence', () => {
+  const { nextProbe: first } = forecastOf(inputOf());
+  const shop = { minPct: 6, maxPct: 16, maxShellCorePct: 6 };
+  const inRoom: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
+  const after = (day: number, readings: FitReading[], more: Partial<ForecastInput> = {}) =>
+    forecastOf(
+      inputOf({
+        nowMs: sawn + day * dayMs,
+        endUse: shop,
+        readings,
+        elsewhere: [],
+        ...more,
+      }),
+    ).nextProbe;
+  const dry = (day: number) =>
+    [0.1, 0.5].map((depthFraction) => ({
+      atMs: sawn + day * dayMs,
+      depthFraction,
+      mcPct: 7.5,
+      standardUncertaintyPct: 0.5,
+    }));
+  const reasons = [
+    first,
+    after(700, dry(700), { board: inRoom }),
+    after(700, dry(690), { board: inRoom }),
+    after(106, readingsOf(middle, [30, 60, 103])),
+    after(103, readingsOf(middle, [30, 60])),
+    after(120, readingsOf(middle, [30, 60, 90, 119]), {
+      endUse: { minPct: 6, maxPct: 9, maxShellCorePct: 2 },
+    }),
+    after(400, dry(399), {
+      board: inRoom,
+      endUse: { minPct: 12, maxPct: 16, maxShellCorePct: 4 },
+    }),
+    after(20, readingsOf(middle, [20])),
+    after(62, readingsOf(middle, [10, 20, 30, 40, 50, 60])),
+  ].map(({ why }) => why);
+  expect([...codesOf(reasons)].sort()).toEqual(codesFrom('forecast.probe.').sort());
+  expectWhole(reasons);
+});
+
 describe('at the edges', () => {
-  const finite = (input: ForecastInput): ReturnType<typeof forecastBoard> => {
-    const forecast = forecastBoard(input);
+  const finite = (input: ForecastInput): Forecast => {
+    const forecast = forecastOf(input);
     expect(forecastSchema.parse(forecast)).toEqual(forecast);
     for (const { band } of forecast.places) {
       for (const { low, median, high } of [...band.average, ...band.shell, ...band.core]) {
@@ -306,8 +359,8 @@ describe('at the edges', () => {
   const two = readingsOf(middle, [60, 119]);
 
   test('readings in any order tell the same', () => {
-    expect(forecastBoard(inputOf({ readings: two.toReversed() }))).toEqual(
-      forecastBoard(inputOf({ readings: two })),
+    expect(forecastOf(inputOf({ readings: two.toReversed() }))).toEqual(
+      forecastOf(inputOf({ readings: two })),
     );
   });
 
@@ -321,9 +374,9 @@ describe('at the edges', () => {
     expect(width(shell)).toBeLessThan(width([]));
   });
 
-  test('a board moved since its last round: what was learnt of the old place says nothing of the new', () => {
+  test('a board moved since its last round: what was learned of the old place says nothing of the new', () => {
     const nowMs = sawn + 120 * dayMs;
-    // Readings that want much damper air than the shed's.
+    // Readings that speak of much damper air than the shed's.
     const damp = two.map((reading) => ({ ...reading, mcPct: reading.mcPct + 3 }));
     const moved = { ...oak, stays: [...oak.stays, { fromMs: nowMs - dayMs, air: room }] };
     const stayed = finite(inputOf({ readings: damp })).places;
@@ -344,7 +397,7 @@ describe('at the edges', () => {
     else expect(days).toBeGreaterThan(365);
   });
 
-  test('a board far above fibre saturation, and one with twenty rounds', () => {
+  test('a board far above fiber saturation, and one with twenty rounds', () => {
     const wet = { ...oak, basicSpecificGravity: 0.32, start: { ...oak.start, mcPct: 200 } };
     expect(finite(inputOf({ nowMs: sawn + 3 * dayMs, board: wet })).now.average.median).toBeGreaterThan(100);
     const rounds = Array.from({ length: 20 }, (_, i) => 5 + 6 * i);
@@ -352,26 +405,138 @@ describe('at the edges', () => {
     expect(now.average.high - now.average.low).toBeLessThan(2.6);
   });
 
-  test('a place whose months are not all known is refused with what to do', () => {
+  test('a place without all twelve months is a fault of the caller', () => {
     const board = { ...oak, stays: [{ fromMs: sawn, air: shed.slice(0, 11) }] };
-    expect(() => forecastBoard(inputOf({ board }))).toThrow(/all twelve months/);
+    expect(() => forecastBoard(inputOf({ board }))).toThrow(RangeError);
   });
 });
 
-describe('is refused', () => {
-  test.each([
-    ['a board that starts after today', { nowMs: sawn - dayMs }, /after today/],
+describe('there is none for', () => {
+  const reading = { depthFraction: 0.5, mcPct: 12, standardUncertaintyPct: 1 };
+  const cases: [string, string, Partial<ForecastInput>][] = [
+    ['a board that starts after today', 'forecast.none.starts-later', { nowMs: sawn - dayMs }],
     [
       'a reading from the future',
-      { readings: [{ atMs: sawn + 500 * dayMs, depthFraction: 0.5, mcPct: 12, standardUncertaintyPct: 1 }] },
-      /future/,
+      'forecast.none.reading-to-come',
+      { readings: [{ ...reading, atMs: sawn + 500 * dayMs }] },
+    ],
+    [
+      'a reading from before it was sawn',
+      'forecast.none.reading-before-start',
+      { readings: [{ ...reading, atMs: sawn - dayMs }] },
     ],
     [
       'a history without its first place',
+      'forecast.none.no-first-place',
       { board: { ...oak, stays: [{ fromMs: sawn + dayMs, air: shed }] } },
-      /add the place/,
     ],
-  ] as const)('%s', (_, changes, message) => {
-    expect(() => forecastBoard(inputOf(changes as Partial<ForecastInput>))).toThrow(message);
+    [
+      'moves out of order',
+      'forecast.none.moves-out-of-order',
+      {
+        board: {
+          ...oak,
+          stays: [sawn, sawn + 9 * dayMs, sawn + dayMs].map((fromMs) => ({ fromMs, air: shed })),
+        },
+      },
+    ],
+    ['a board sawn over a hundred years ago', 'forecast.none.too-long', { nowMs: sawn + 40_000 * dayMs }],
+  ];
+
+  test.each(cases)('%s, and it says so', (_, code, changes) => {
+    const outcome = forecastBoard(inputOf(changes));
+    if (outcome.ok) throw new Error('There is a forecast.');
+    expect(outcome.problem.code).toBe(code);
+    expectWhole([outcome.problem]);
+  });
+
+  test('readings that make no distribution, as by an overflow', () => {
+    const information = {
+      matrix: Array.from({ length: 4 }, () => Array(4).fill(Number.POSITIVE_INFINITY)),
+      vector: [0, 0, 0, 0],
+    };
+    // A sibling that teaches nothing is passed over.
+    expect(forecastBoard(inputOf({ siblings: [information] })).ok).toBe(true);
+    const readings = [{ ...reading, atMs: sawn + dayMs, standardUncertaintyPct: Number.NaN }];
+    expect(forecastBoard(inputOf({ readings }))).toEqual({
+      ok: false,
+      problem: message('forecast.none.no-fit'),
+    });
+  });
+});
+
+// Every value is within what a board, a place or a reading may be (`forecastInputSchema`).
+describe('odd but valid data', () => {
+  const anyAir = fc.array(
+    fc.record({
+      tempC: fc.double({ min: -60, max: 60, noNaN: true }),
+      rh: fc.double({ min: 0, max: 0.99, noNaN: true }),
+    }),
+    { minLength: 12, maxLength: 12 },
+  );
+  const anyFaces = fc.constantFrom<Faces>(
+    ['open', 'open'],
+    ['sun', 'bottom'],
+    ['bark', 'open'],
+    ['sealed', 'sealed'],
+  );
+  const anyInput = fc
+    .record({
+      days: fc.oneof(fc.nat(30), fc.nat(9000)),
+      thicknessMm: fc.oneof(fc.constantFrom(3, 400), fc.double({ min: 3, max: 400, noNaN: true })),
+      basicSpecificGravity: fc.option(fc.double({ min: 0.05, max: 1.4, noNaN: true })),
+      mcPct: fc.option(fc.double({ min: 1, max: 400, noNaN: true })),
+      logSd: fc.constantFrom(0.005, 0.3, 2),
+      shellRatio: fc.double({ min: 0.1, max: 1.5, noNaN: true }),
+      air: anyAir,
+      faces: anyFaces,
+      airThere: anyAir,
+      readings: fc.array(
+        fc.record({
+          at: fc.double({ min: 0, max: 1, noNaN: true }),
+          depthFraction: fc.constantFrom(0, 0.1, 0.5, 1),
+          mcPct: fc.oneof(fc.constantFrom(0, 400), fc.double({ min: 0, max: 400, noNaN: true })),
+          standardUncertaintyPct: fc.constantFrom(1e-9, 0.5, 50),
+        }),
+        { maxLength: 8 },
+      ),
+      minPct: fc.nat(60),
+      width: fc.integer({ min: 1, max: 30 }),
+    })
+    .map(
+      (given): ForecastInput => ({
+        nowMs: sawn + given.days * dayMs,
+        board: {
+          thicknessMm: given.thicknessMm,
+          basicSpecificGravity: given.basicSpecificGravity,
+          start: { atMs: sawn, mcPct: given.mcPct, logSd: given.logSd, shellRatio: given.shellRatio },
+          stays: [
+            { fromMs: sawn, air: given.air, faces: given.faces },
+            { fromMs: sawn + (given.days * dayMs) / 2, air: given.airThere },
+          ],
+        },
+        readings: given.readings.map(({ at, ...reading }) => ({
+          ...reading,
+          atMs: sawn + at * given.days * dayMs,
+        })),
+        siblings: [],
+        endUse: { minPct: given.minPct, maxPct: given.minPct + given.width, maxShellCorePct: 2 },
+        elsewhere: [{ air: given.airThere, faces: given.faces, placeId: 2 }],
+        placeId: 1,
+        horizonDays: 30,
+      }),
+    );
+
+  test('never fail: there is a forecast of finite numbers, or it says why not', () => {
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        forecastInputSchema.parse(input);
+        const outcome = forecastBoard(input);
+        if (!outcome.ok) return expectWhole([outcome.problem]);
+        // JSON has no number that is not finite: it would come back as null.
+        expect(forecastSchema.parse(JSON.parse(JSON.stringify(outcome.value)))).toEqual(outcome.value);
+      }),
+      { numRuns: 60 },
+    );
   });
 });

@@ -24,7 +24,7 @@ describe('a positive definite matrix', () => {
   test('is its Cholesky factor times its transpose', () => {
     fc.assert(
       fc.property(positive, (a) => {
-        const lower = cholesky(a);
+        const lower = cholesky(a)!;
         for (const [i, row] of a.entries()) {
           for (const [j, value] of row.entries()) {
             expect(lower[i]!.reduce((sum, v, k) => sum + v * lower[j]![k]!, 0)).toBeCloseTo(value, 9);
@@ -38,8 +38,9 @@ describe('a positive definite matrix', () => {
     fc.assert(
       fc.property(positive, (a) => {
         const b = [1, -2, 3, 0.5];
-        for (const [i, value] of times(a, solvePositive(a, b)).entries()) expect(value).toBeCloseTo(b[i]!, 7);
-        const inverse = inversePositive(a);
+        for (const [i, value] of times(a, solvePositive(a, b)!).entries())
+          expect(value).toBeCloseTo(b[i]!, 7);
+        const inverse = inversePositive(a)!;
         for (let j = 0; j < 4; j++) {
           const column = times(
             a,
@@ -51,19 +52,50 @@ describe('a positive definite matrix', () => {
     );
   });
 
-  test('is told from one that is not', () => {
-    expect(() =>
-      cholesky([
+  test.each([
+    [
+      'one that is not',
+      [
         [1, 2],
         [2, 1],
-      ]),
-    ).toThrow(RangeError);
+      ],
+    ],
+    [
+      'numbers that are none',
+      [
+        [1, Number.NaN],
+        [Number.NaN, 1],
+      ],
+    ],
+    [
+      'numbers past all bounds',
+      [
+        [Number.POSITIVE_INFINITY, 0],
+        [0, 1],
+      ],
+    ],
+  ])('is told from %s', (_, a) => {
+    expect(cholesky(a)).toBeNull();
+    expect(solvePositive(a, [1, 1])).toBeNull();
+    expect(inversePositive(a)).toBeNull();
+    expect(
+      posterior(
+        { mean: [0, 0], covariance: a },
+        {
+          matrix: [
+            [1, 0],
+            [0, 1],
+          ],
+          vector: [0, 0],
+        },
+      ),
+    ).toBeNull();
   });
 });
 
 // Mean of a normal with known variance: Gelman and others, Bayesian Data Analysis, eq. 2.10 (from memory).
 test('a prior and one reading meet at their precision-weighted mean', () => {
-  const after = posterior({ mean: [10], covariance: [[4]] }, { matrix: [[1 / 1]], vector: [15 / 1] });
+  const after = posterior({ mean: [10], covariance: [[4]] }, { matrix: [[1 / 1]], vector: [15 / 1] })!;
   expect(after.mean[0]).toBeCloseTo((10 / 4 + 15) / (1 / 4 + 1), 12);
   expect(after.covariance[0]![0]).toBeCloseTo(1 / (1 / 4 + 1), 12);
 });

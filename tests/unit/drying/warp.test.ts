@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { shrunkPct } from '../../../shared-core/wood/movement/shrinkage.ts';
-import { faceCupMm, type WarpInput, warpOf, warpSchema } from '../../../shared-core/wood/movement/warp.ts';
+import {
+  faceCupMm,
+  type WarpAdvice,
+  type WarpInput,
+  warpOf,
+  warpSchema,
+} from '../../../shared-core/wood/movement/warp.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { codesOf, expectWhole, inEnglish } from '../words/in-english.ts';
 
 /** Northern red oak, Wood Handbook, Table 4-3. */
 const oak = { radialPct: 4, tangentialPct: 8.6 };
@@ -44,7 +52,7 @@ describe('cup of unlike faces', () => {
     expect(faceCupMm(straight(14, 8), 28, 200, 8.6)).toBeLessThan(0);
   });
 
-  test('does not come from differences above fibre saturation, where wood does not shrink', () => {
+  test('does not come from differences above fiber saturation, where wood does not shrink', () => {
     expect(faceCupMm(straight(40, 90), 28, 200, 8.6)).toBeCloseTo(0, 12);
   });
 
@@ -92,10 +100,12 @@ describe('warp', () => {
 });
 
 describe('advice', () => {
-  test('is to turn a board whose faces differ, and names the wetter face', () => {
-    const { advice } = warpOf(board({ profilePct: straight(10, 18) }));
-    expect(advice.find((a) => a.about === 'flip')!.sentence).toMatch(
-      /turn the board over so that the lower face meets the open air/,
+  const adviceOn = (about: WarpAdvice['about'], input: WarpInput) =>
+    warpOf(input).advice.find((each) => each.about === about)?.message;
+
+  test('is to turn a board whose faces differ, and names the drier face', () => {
+    expect(adviceOn('flip', board({ profilePct: straight(10, 18) }))).toEqual(
+      message('cup.flip', { drierFace: 'upper', differencePoints: expect.closeTo(7, 0) }),
     );
     expect(advised(board({ profilePct: even(12) }))).not.toContain('flip');
   });
@@ -104,27 +114,29 @@ describe('advice', () => {
   test('is to take bark off, and not to turn the board over, where bark keeps that face wet', () => {
     const input = board({ profilePct: straight(18, 10), isBarkOn: true });
     expect(advised(input)).not.toContain('flip');
-    const { sentence } = warpOf(input).advice.find((a) => a.about === 'bark')!;
-    expect(sentence).toMatch(/^Take the bark off its upper face.*lower face is 7\.\d % drier/);
+    expect(adviceOn('bark', input)).toEqual(
+      message('cup.bark-and-hollow', { face: 'upper', differencePoints: expect.closeTo(7, 0) }),
+    );
     // The other face is the wet one: both.
     const both = board({ profilePct: straight(18, 10), isBarkOn: true, barkFace: 'b' });
     expect(advised(both)).toEqual(expect.arrayContaining(['bark', 'flip']));
+    expect(adviceOn('bark', both)).toEqual(message('cup.bark', { face: 'lower' }));
     expect(advised(board())).not.toContain('bark');
   });
 
   test('names the side that will be hollow only where it is known', () => {
     const weight = (changes: Partial<WarpInput>) =>
-      warpOf(board({ widthMm: 300, ringRadiusMm: 80, ...changes })).advice.find((a) => a.about === 'weight')!
-        .sentence;
-    expect(weight({ barkFace: 'a' })).toMatch(/hollow on its upper side/);
-    expect(weight({ barkFace: 'b' })).toMatch(/hollow on its lower side/);
-    expect(weight({ barkFace: null })).not.toMatch(/hollow on/);
+      adviceOn('weight', board({ widthMm: 300, ringRadiusMm: 80, ...changes }));
+    const cupMm = expect.any(Number);
+    expect(weight({ barkFace: 'a' })).toEqual(message('cup.weight-hollow', { cupMm, hollowFace: 'upper' }));
+    expect(weight({ barkFace: 'b' })).toEqual(message('cup.weight-hollow', { cupMm, hollowFace: 'lower' }));
+    expect(weight({ barkFace: null })).toEqual(message('cup.weight', { cupMm }));
   });
 
   test('is weight and stickers where much cup is still to come, with the caution that weights fall', () => {
     const input = board({ widthMm: 300, ringRadiusMm: 80 });
     expect(advised(input)).toEqual(expect.arrayContaining(['weight', 'stickers']));
-    expect(warpOf(input).advice.find((a) => a.about === 'weight')!.sentence).toMatch(/slide/);
+    expect(inEnglish(adviceOn('weight', input)!)).toMatch(/cannot slide off/);
     expect(advised(board({ widthMm: 80, ringRadiusMm: 250 }))).not.toContain('weight');
     // What has dried does not cup further.
     expect(advised({ ...input, profilePct: even(8) })).not.toContain('weight');
@@ -135,24 +147,35 @@ describe('advice', () => {
     expect(advised(board({ profilePct: even(18) }))).not.toContain('end-seal');
   });
 
-  test('warns of casehardening when the shell is far below the core, and to slow down while the core is green', () => {
-    const dry = warpOf(board({ profilePct: drying(8, 16) })).advice.find((a) => a.about === 'casehardening')!;
-    expect(dry.sentence).toMatch(/prong/);
-    const green = warpOf(board({ profilePct: drying(14, 45) })).advice.find(
-      (a) => a.about === 'casehardening',
-    )!;
-    expect(green.sentence).toMatch(/Slow the drying/);
-    expect(advised(board({ profilePct: drying(9.5, 10) }))).not.toContain('casehardening');
+  test('is to equalize and make a prong test when the shell is far below the core, and to slow down while the core is green', () => {
+    expect(adviceOn('uneven', board({ profilePct: drying(8, 16) }))?.code).toBe('cup.uneven');
+    expect(adviceOn('uneven', board({ profilePct: drying(14, 45) }))?.code).toBe('cup.uneven-green');
+    expect(advised(board({ profilePct: drying(9.5, 10) }))).not.toContain('uneven');
     // A wet board that has only begun to dry: the shell has not shrunk.
-    expect(advised(board({ profilePct: drying(40, 60) }))).not.toContain('casehardening');
+    expect(advised(board({ profilePct: drying(40, 60) }))).not.toContain('uneven');
   });
 
-  test('always says where it is from', () => {
-    for (const profilePct of [straight(10, 20), drying(14, 45), even(50)]) {
-      for (const { source, sentence } of warpOf(board({ profilePct, widthMm: 400 })).advice) {
-        expect(source).toMatch(/no source|from memory/);
-        expect(sentence).toMatch(/\.$/);
-      }
-    }
+  test('is always a whole sentence', () => {
+    const wide = { widthMm: 400, ringRadiusMm: 80 };
+    const messages = [
+      board({ ...wide, profilePct: straight(10, 20) }),
+      board({ ...wide, profilePct: straight(10, 20), barkFace: null }),
+      board({ ...wide, profilePct: straight(10, 20), isBarkOn: true }),
+      board({ ...wide, profilePct: straight(20, 10), isBarkOn: true }),
+      board({ ...wide, profilePct: drying(8, 16) }),
+      board({ ...wide, profilePct: drying(14, 45) }),
+    ].flatMap((input) => warpOf(input).advice.map((each) => each.message));
+    expect([...codesOf(messages)].sort()).toEqual([
+      'cup.bark',
+      'cup.bark-and-hollow',
+      'cup.end-seal',
+      'cup.flip',
+      'cup.stickers',
+      'cup.uneven',
+      'cup.uneven-green',
+      'cup.weight',
+      'cup.weight-hollow',
+    ]);
+    expectWhole(messages);
   });
 });

@@ -1,10 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { type ForecastFacts, forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
+import { areas } from '../../../shared-core/words/en/index.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { codesOf, expectWhole } from '../words/in-english.ts';
 
 const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
 const inDays = (days: number) => nowMs + days * DAY_MS;
+const onDay = (days: number) => new Date(inDays(days)).toISOString();
+const targetRange = { minPct: 6, maxPct: 8 };
+const why = message('forecast.probe.learns-rate');
+/** The last day that `place` looks at. */
+const untilOn = onDay(730);
 const around = (median: number) => ({ low: median - 1, median, high: median + 1 });
 
 /** A place in which the average goes down a point each hundred days, to a lowest. */
@@ -35,66 +43,79 @@ function facts(places: PlaceForecast[], changes: Partial<ForecastFacts['forecast
         profile: [],
       },
       places,
-      nextProbe: { atMs: inDays(30), why: 'Then its rate is known.' },
+      nextProbe: { atMs: inDays(30), why },
       ...changes,
     },
     nowMs,
-    endUse: { name: 'furniture', minPct: 6, maxPct: 8 },
+    endUse: targetRange,
     placeNames: ['Shed', 'Bench room', 'Shop'],
-    day: (atMs) => `day ${Math.round((atMs - nowMs) / DAY_MS)}`,
   };
 }
 
-describe('where it stands', () => {
-  test('with a date: the likely day first, then the earliest and the latest likely', () => {
+describe('where it is', () => {
+  test('with a date: the likely day with the days it may fall between', () => {
     const reach = { earlyMs: inDays(40), likelyMs: inDays(60), lateMs: inDays(100) };
     expect(forecastReasons(facts([place({ reach })]))).toEqual([
-      'In Shed it should reach 6.0 % to 8.0 % about day 60, hardly before day 40 and very likely by day 100.',
-      'Probe it next on day 30. Then its rate is known.',
+      message('forecast.reach', {
+        placeName: 'Shed',
+        targetRange,
+        likelyWhen: { likely: onDay(60), from: onDay(40), to: onDay(100) },
+      }),
+      message('forecast.probe-on', { probeOn: onDay(30), why }),
     ]);
   });
 
-  test('where the latest is beyond the time looked at, that is said', () => {
+  test('where the latest day is beyond the forecast, its end stays open', () => {
     const reach = { earlyMs: inDays(0), likelyMs: inDays(60), lateMs: null };
-    expect(forecastReasons(facts([place({ reach })]))[0]).toMatch(
-      /about day 60, perhaps already now and perhaps not within the time looked at\.$/,
+    expect(forecastReasons(facts([place({ reach })]))[0]).toEqual(
+      message('forecast.reach', {
+        placeName: 'Shed',
+        targetRange,
+        likelyWhen: { likely: onDay(60), from: onDay(0), to: null },
+      }),
     );
   });
 
   // Nine chances in ten are not certainty.
-  test('a board that is about there says by when it very likely is', () => {
+  test('a board that is about there says by when it likely is', () => {
     const reach = { earlyMs: inDays(0), likelyMs: inDays(0), lateMs: inDays(22) };
-    expect(forecastReasons(facts([place({ reach })]))[0]).toMatch(/ now; by day 22 it very likely is\.$/);
+    expect(forecastReasons(facts([place({ reach })]))[0]).toEqual(
+      message('forecast.reach-now', { placeName: 'Shed', targetRange, lateOn: onDay(22) }),
+    );
   });
 
   test('air that cannot do it: its floor, and the day after which waiting gains nothing', () => {
     // From 15 % a point each hundred days: within half a point of 12 % after 250 days.
-    expect(forecastReasons(facts([place()]))[0]).toBe(
-      'Even the driest month’s air in Shed (April) brings wood no lower than 12.0 %, and 6.0 % to 8.0 % is wanted: waiting there gains nothing after day 250.',
+    expect(forecastReasons(facts([place()]))[0]).toEqual(
+      message('forecast.too-damp', {
+        placeName: 'Shed',
+        targetRange,
+        driestMonth: 4,
+        floorPct: 12,
+        gainsUntilOn: onDay(250),
+      }),
     );
   });
 
-  test('a board that is as dry as that air makes it: waiting gains nothing any more', () => {
-    expect(forecastReasons(facts([place({}, 14.8)]))[0]).toMatch(/waiting there gains nothing any more\.$/);
+  test('a board that is as dry as that air makes it: waiting gains nothing more', () => {
+    expect(forecastReasons(facts([place({}, 14.8)]))[0].code).toBe('forecast.too-damp-now');
   });
 
-  test('a board too dry for its use is told so', () => {
-    const dry = facts([place({}, 4)], {
-      now: { ...facts([]).forecast.now, average: around(5) },
-    });
-    expect(forecastReasons(dry)[0]).toMatch(
-      /^At 5\.0 % it is drier than 6\.0 % to 8\.0 %, and the air in Shed/,
+  test('a board too dry for its use', () => {
+    const dry = facts([place({}, 4)], { now: { ...facts([]).forecast.now, average: around(5) } });
+    expect(forecastReasons(dry)[0]).toEqual(
+      message('forecast.too-dry', { placeName: 'Shed', targetRange, averagePct: 5, untilOn }),
     );
   });
 
-  test('a board that is fit today needs no other sentence than when to probe', () => {
-    const fit = facts([place()], {
+  test('a board that is ready today needs no other sentence than when to probe', () => {
+    const ready = facts([place()], {
       now: { ...facts([]).forecast.now, average: around(7), probabilityReady: 0.956 },
-      nextProbe: { atMs: null, why: 'Nothing would change.' },
+      nextProbe: { atMs: null, why: message('forecast.probe.known-ready') },
     });
-    expect(forecastReasons(fit)).toEqual([
-      'By its history it is fit for furniture today, with a probability of 95 %: about 7.0 %, and 6.0 % to 8.0 % is wanted.',
-      'Nothing would change.',
+    expect(forecastReasons(ready)).toEqual([
+      message('forecast.ready-now', { averagePct: 7, targetRange, sureChancePct: 95 }),
+      message('forecast.probe.known-ready'),
     ]);
   });
 });
@@ -106,7 +127,12 @@ describe('another place', () => {
 
   test('the soonest is named', () => {
     const reasons = forecastReasons(facts([place(), place(reached(50)), place(reached(35))]));
-    expect(reasons[1]).toBe('Moved to Shop today it should get there about day 35, very likely by day 44.');
+    expect(reasons[1]).toEqual(
+      message('forecast.moved', {
+        placeName: 'Shop',
+        likelyWhen: { likely: onDay(35), from: onDay(30), to: onDay(44) },
+      }),
+    );
   });
 
   test('not where it gains less than a week', () => {
@@ -115,6 +141,32 @@ describe('another place', () => {
   });
 
   test('where none does it either, that is said', () => {
-    expect(forecastReasons(facts([place(), place()]))[1]).toMatch(/^No other place of this yard/);
+    expect(forecastReasons(facts([place(), place()]))[1]).toEqual(message('forecast.nowhere', { untilOn }));
   });
+});
+
+test('every sentence is whole', () => {
+  const reach = (earlyMs: number | null, likelyMs: number | null, lateMs: number | null) => ({
+    reach: { earlyMs, likelyMs, lateMs },
+  });
+  const now = facts([]).forecast.now;
+  const reasons = [
+    facts([place()], { now: { ...now, probabilityReady: 1 }, nextProbe: { atMs: nowMs, why } }),
+    facts([place(reach(inDays(9), inDays(60), null))]),
+    facts([place(reach(nowMs, nowMs, inDays(30)))]),
+    facts([place(reach(nowMs, nowMs, null))]),
+    facts([place(reach(inDays(9), null, null)), place()]),
+    facts([place(reach(nowMs, null, null)), place(reach(nowMs, nowMs, nowMs))]),
+    facts([place(), place(reach(inDays(9), inDays(20), inDays(30)))]),
+    facts([place({}, 14.8)]),
+    facts([place({}, 4)], { now: { ...now, average: around(5) } }),
+    facts([place({}, 4)]),
+  ].flatMap(forecastReasons);
+  const expected = Object.keys(areas.forecastReasons).filter(
+    (code) => !/^forecast\.(none|assumed|probe)[.-]?/.test(code) || /^forecast\.probe-/.test(code),
+  );
+  expect([...codesOf(reasons)].filter((code) => !code.startsWith('forecast.probe.')).sort()).toEqual(
+    expected.sort(),
+  );
+  expectWhole(reasons);
 });

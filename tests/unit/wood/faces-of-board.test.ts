@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import {
+  assumptionsOfFaces,
   type BarkSide,
   type Exposure,
   facesIn,
   pinFaceOf,
-  takenOfFaces,
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { expectWhole } from '../words/in-english.ts';
 
 const between: Exposure = { isSunlit: false, isLowest: false };
 const lowest: Exposure = { isSunlit: false, isLowest: true };
@@ -30,14 +32,25 @@ describe('the faces of a board', () => {
   ])('bark side %s, lying %o', (barkSide, exposure, faces, pinFace, sentences) => {
     expect(facesIn(barkSide, exposure)).toEqual(faces);
     expect(pinFaceOf(barkSide)).toBe(pinFace);
-    const taken = takenOfFaces(
+    const assumed = assumptionsOfFaces(
       barkSide,
       null,
       exposure.isSunlit ? ['Yard'] : [],
-      exposure.isLowest ? ['Yard'] : [],
+      exposure.isLowest ? ['Yard', 'Pole shed'] : [],
     );
-    expect(taken).toHaveLength(sentences);
-    for (const sentence of taken) expect(sentence).toMatch(/common practice, no source/);
+    expect(assumed).toHaveLength(sentences);
+    expectWhole(assumed);
+  });
+
+  test('what is assumed is said with its rate', () => {
+    // Common practice, no source.
+    expect(assumptionsOfFaces('unknown', null, ['Yard'], ['Yard', 'Lane'])).toEqual([
+      message('forecast.assumed.sun', { placeNames: ['Yard'], rateSharePct: 160 }),
+      message('forecast.assumed.lowest', { placeNames: ['Yard', 'Lane'], rateSharePct: 50 }),
+    ]);
+    expect(assumptionsOfFaces('up-bark-on', null, [], [])).toEqual([
+      message('forecast.assumed.bark-on', { face: 'upper', rateSharePct: expect.closeTo(3, 9) }),
+    ]);
   });
 
   test.each<[BarkSide, BarkSide, string]>([
@@ -45,9 +58,14 @@ describe('the faces of a board', () => {
     ['down', 'down-bark-on', 'lower'],
   ])('bark side %s was %s until the bark came off, and that is said', (side, before, face) => {
     expect(withBarkOn(side)).toBe(before);
-    const [sentence, ...more] = takenOfFaces(side, '3 May 2026', [], []);
-    expect(sentence).toMatch(`Bark was on its ${face} face until 3 May 2026: `);
-    expect(sentence).toMatch('common practice, no source), until then');
-    expect(more).toEqual([]);
+    const assumed = assumptionsOfFaces(side, '2026-05-03', [], []);
+    expect(assumed).toEqual([
+      message('forecast.assumed.bark-until', {
+        face,
+        barkOffOn: '2026-05-03',
+        rateSharePct: expect.closeTo(3, 9),
+      }),
+    ]);
+    expectWhole(assumed);
   });
 });

@@ -2,6 +2,7 @@ import type { ForecastDetails } from '../../../../shared-core/contract/forecast.
 import { forecastReasons } from '../../../../shared-core/probing/calls/forecast-reasons.ts';
 import { forecastBoard } from '../../../../shared-core/wood/drying/forecast.ts';
 import { warpOf } from '../../../../shared-core/wood/movement/warp.ts';
+import { worked } from '../../worked.ts';
 
 const DAY_MS = 86_400_000;
 const sawnMs = Date.UTC(2026, 2, 10, 12);
@@ -21,21 +22,23 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     })),
   );
   const endUse = { name: 'Furniture', minPct: 6, maxPct: 8, maxShellCorePct: 2 };
-  const { information: _, ...forecast } = forecastBoard({
-    nowMs,
-    board: {
-      thicknessMm: 27,
-      basicSpecificGravity: 0.51,
-      start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
-      stays: [{ fromMs: sawnMs, air: steady(16, 0.72) }],
-    },
-    readings: readings.map(({ depth: _depth, ...reading }) => reading),
-    siblings: [],
-    endUse,
-    placeId: 1,
-    elsewhere: [{ placeId: 2, air: steady(20, 0.36) }],
-    horizonDays: 365,
-  });
+  const { information: _, ...forecast } = worked(
+    forecastBoard({
+      nowMs,
+      board: {
+        thicknessMm: 27,
+        basicSpecificGravity: 0.51,
+        start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
+        stays: [{ fromMs: sawnMs, air: steady(16, 0.72) }],
+      },
+      readings: readings.map(({ depth: _depth, ...reading }) => reading),
+      siblings: [],
+      endUse,
+      placeId: 1,
+      elsewhere: [{ placeId: 2, air: steady(20, 0.36) }],
+      horizonDays: 365,
+    }),
+  );
   const places: ForecastDetails['places'] = [
     { placeId: 1, name: 'Pole shed', kind: 'open-shed' },
     { placeId: 2, name: 'Bench room', kind: 'heated-room' },
@@ -49,14 +52,13 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     places,
     emcNowPct: 13.4,
     readings,
-    learntFrom: 2,
+    learnedFrom: 2,
     assumptions: [],
     reasons: forecastReasons({
       forecast,
       nowMs,
       endUse,
       placeNames: places.map(({ name }) => name),
-      day: (ms) => new Date(ms).toISOString().slice(0, 10),
     }),
     warp: warpOf({
       thicknessMm: 27,

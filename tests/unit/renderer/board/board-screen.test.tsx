@@ -80,7 +80,7 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
       target: null,
       status: message('weights.no-sections'),
     }),
-    'boards.forecast': () => ({ details: null, whyNot: 'Probe it once.' }),
+    'boards.forecast': () => ({ details: null, whyNot: message('forecast.none-to-begin-with') }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
     'readings.exclude': () => owner,

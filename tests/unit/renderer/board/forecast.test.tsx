@@ -9,6 +9,7 @@ import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
 import { aForecast, nowMs } from './a-forecast.ts';
@@ -117,10 +118,12 @@ describe('The forecast of a board', () => {
 });
 
 test('the assumptions are listed with what the forecast is based on', async () => {
-  openForecast({ assumptions: ['It lies in course 1 (common practice, no source).'] });
+  openForecast({
+    assumptions: [message('forecast.assumed.lowest', { placeNames: ['Lane', 'Yard'], rateSharePct: 50 })],
+  });
   const basis = within(await screen.findByRole('region', { name: 'Based on' }));
   expect(basis.getAllByRole('listitem')[1]?.textContent).toBe(
-    'It lies in course 1 (common practice, no source).',
+    'Layer 1, over the ground in Lane and Yard: its lower face is assumed to dry at 50% of the usual rate.',
   );
   await expectNoBarriers();
 });
@@ -173,38 +176,35 @@ describe('Cup', () => {
     expect(sheet.queryByRole('list', { name: 'Assumptions' })).toBeNull();
   });
 
-  test('each advice names its subject, what to do and its source', async () => {
-    const advice = [
-      {
-        about: 'casehardening' as const,
-        sentence: 'Let it even out before ripping it.',
-        source: 'from memory',
-      },
-    ];
+  test('each advice names its subject and what to do', async () => {
+    const advice = [{ about: 'end-seal' as const, message: message('cup.end-seal') }];
     openForecast({ warp: { ...aForecast().warp!, advice } });
     const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
     const todo = within(sheet.getByRole('list', { name: 'What to do' }));
     expect(todo.getByRole('listitem').textContent).toBe(
-      'Casehardening. Let it even out before ripping it. from memory',
+      'Ends. Seal the ends now. They dry many times faster than the faces, and check first.',
     );
   });
 
   test('what is missing for it is named', async () => {
-    openForecast({ warp: null, whyNoWarp: 'Give its width under “Change”.' });
-    expect(await screen.findByText('Give its width under “Change”.')).toBeTruthy();
+    openForecast({
+      warp: null,
+      whyNoWarp: message('cup.missing', { missing: message('cup.missing.width') }),
+    });
+    expect(await screen.findByText('To forecast its cup, enter its width.')).toBeTruthy();
   });
 });
 
 describe('Without a forecast', () => {
   test('it shows why not', async () => {
-    open({ details: null, whyNot: 'No forecast yet: probe it once.' });
-    expect(await screen.findByText(/probe it once/)).toBeTruthy();
+    open({ details: null, whyNot: message('forecast.none-to-begin-with') });
+    expect(await screen.findByText(/Probe it once, or enter the sawing date/)).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('a board never probed has a forecast without readings, and no marks for them', async () => {
     const { forecast } = aForecast();
-    openForecast({ readings: [], learntFrom: 0, forecast: { ...forecast, residuals: [] } });
+    openForecast({ readings: [], learnedFrom: 0, forecast: { ...forecast, residuals: [] } });
     expect(await screen.findByText(/^Based on no readings of this board/)).toBeTruthy();
     expect(screen.queryByText('Shell reading')).toBeNull();
   });

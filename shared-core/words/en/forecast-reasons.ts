@@ -1,0 +1,75 @@
+/** What a forecast says of a board: what to expect, when to probe, what was assumed, or why there is none. */
+export const forecastReasons = {
+  // Why there is none.
+  'forecast.none-to-begin-with':
+    'No forecast yet: never probed, and the sawing date is missing. Probe it once, or enter the sawing date.',
+  'forecast.none.starts-later':
+    'No forecast: this board starts in the future. Check its sawing date and the clock.',
+  'forecast.none.reading-to-come':
+    'No forecast: a reading is from the future. Check the date of the reading and the clock.',
+  'forecast.none.reading-before-start':
+    'No forecast: a reading is older than the sawing date. Check the sawing date.',
+  'forecast.none.no-first-place':
+    'No forecast: where this board was at first is missing. Enter the place and the day it came there.',
+  'forecast.none.moves-out-of-order':
+    'No forecast: the moves of this board are out of order. Check their days.',
+  'forecast.none.too-long':
+    'No forecast: the history of this board is over 100 years long. Check its sawing date.',
+  'forecast.none.no-fit':
+    'No forecast: the readings do not fit any way of drying. Check the sizes, the species and the readings.',
+
+  // What is to be expected.
+  'forecast.ready-now': 'Should be ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',
+  'forecast.reach': 'In {placeName} it should reach {targetRange} about {likelyWhen}.',
+  'forecast.reach-now':
+    'In {placeName} it is about at its target now, {targetRange}, and likely by {lateOn}.',
+  'forecast.reach-now-open':
+    'In {placeName} it is about at its target now, {targetRange}, but it may take until after {untilOn}.',
+  'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but likely will not.',
+  'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but likely is not.',
+  'forecast.too-damp':
+    'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing after {gainsUntilOn}.',
+  'forecast.too-damp-now':
+    'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing more.',
+  'forecast.too-dry':
+    'Drier than its target of {targetRange}: {averagePct}. The air in {placeName} does not bring it up by {untilOn}.',
+  'forecast.not-by': 'In {placeName} it does not reach {targetRange} by {untilOn}.',
+  'forecast.moved': 'Moved to {placeName} today, it should get there about {likelyWhen}.',
+  'forecast.moved-now': 'Moved to {placeName} today, it should be there at once.',
+  'forecast.nowhere': 'In no other place of this yard does it get there by {untilOn} either.',
+
+  // When to probe next.
+  'forecast.probe-now': 'Probe it now. {why}',
+  'forecast.probe-on': 'Probe it next on {probeOn}. {why}',
+  'forecast.probe.first': 'Not probed yet: until then this is how such boards dry on average.',
+  'forecast.probe.known-ready': 'It is ready as far as is known. More readings would hardly change that.',
+  'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
+  'forecast.probe.undecided': 'It is near its target, and the last readings left it open.',
+  'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',
+  'forecast.probe.never': "It won't reach its target here. Bring it in.",
+  'forecast.probe.after-moving':
+    'It does not come near its target here by {untilOn}. Probe it after it is moved.',
+  'forecast.probe.learns-rate':
+    'How fast this board dries is still unsure. Readings a month after the last ones help most.',
+  'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
+
+  // Assumptions.
+  'forecast.assumed.from-first-round': 'Sawing date missing, so its history starts with its first round.',
+  'forecast.assumed.from-first-round-moved':
+    'Where it was before {enteredOn} is missing, so its history starts with its first round.',
+  'forecast.assumed.there-since-sawn':
+    'Where it was before {enteredOn} is missing. Assumed in {placeName} since it was sawn.',
+  'forecast.assumed.readings-unused': 'All readings of {readOn} are questionable and were not used.',
+  'forecast.assumed.average-density':
+    'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
+  'forecast.assumed.other-air':
+    'By its readings, the air in {placeName} keeps wood about {offPoints} {direction, select, damper {damper} other {drier}} than its months say. Check them, and the airflow through the stack.',
+  'forecast.assumed.sun':
+    'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is left out.',
+  'forecast.assumed.lowest':
+    'Layer 1, over the ground in {placeNames}: its lower face is assumed to dry at {rateSharePct} of the usual rate.',
+  'forecast.assumed.bark-on':
+    'Bark on its {face, select, upper {upper} other {lower}} face: that face is assumed to dry at {rateSharePct} of the usual rate, and the pins to go into the other face.',
+  'forecast.assumed.bark-until':
+    'Bark on its {face, select, upper {upper} other {lower}} face until {barkOffOn}: until then that face is assumed to have dried at {rateSharePct} of the usual rate, and the pins to have gone into the other face.',
+} as const;
