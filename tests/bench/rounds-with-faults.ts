@@ -16,7 +16,7 @@
  * it were not.
  */
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
-import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/calls/evidence.ts';
+import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/readings/evidence.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import {

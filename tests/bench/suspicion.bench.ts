@@ -20,8 +20,8 @@
  * board that was sawn later has such a level too.
  */
 
+import { judgeRound } from '../../shared-core/probing/calls/judge-round.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
-import { judgeRound } from '../../shared-core/probing/suspicions/judge-round.ts';
 import { median, robustSpread } from '../../shared-core/wood/maths/robust.ts';
 import { FAULTS, type Fault, METER_RANGE_PCT, makeRound, randomFrom } from './rounds-with-faults.ts';
 

@@ -54,13 +54,31 @@ test('the store knows nothing of use cases, and the meter nothing of either', ()
   expect(outside('electron/meter', /^(?!electron\/(app|store|print))/)).toEqual([]);
 });
 
-test("the core's physics knows nothing of probing, labels or the contract", () => {
-  expect(
-    outside(
-      'shared-core/wood',
-      /^(shared-core\/wood\/|shared-core\/units\/|shared-core\/words\/message|seeds\/|zod$|shared-core\/probing\/assessment)/,
-    ),
-  ).toEqual([]);
+test("the core's physics knows only itself, and codes of sentences", () => {
+  const allowed = /^(shared-core\/(wood\/|words\/message|outcome)|seeds\/|zod$)/;
+  expect(outside('shared-core/wood', allowed)).toEqual([]);
+});
+
+test('probing knows only the physics, and codes of sentences', () => {
+  const allowed = /^(shared-core\/(probing\/|wood\/|words\/message|outcome|units\/said)|zod$)/;
+  expect(outside('shared-core/probing', allowed)).toEqual([]);
+});
+
+test('no folder of the core knows one that knows it, by whatever way round', () => {
+  const known = new Map<string, Set<string>>();
+  for (const { file, target } of importsUnder('shared-core')) {
+    const [from, to] = [dirname(file), dirname(target)];
+    if (to.startsWith('shared-core') && from !== to) known.set(from, (known.get(from) ?? new Set()).add(to));
+  }
+  const reaches = (from: string, goal: string, seen = new Set<string>()): boolean =>
+    [...(known.get(from) ?? [])].some((next) => {
+      if (next === goal) return true;
+      if (seen.has(next)) return false;
+      seen.add(next);
+      return reaches(next, goal, seen);
+    });
+  expect(known.size).toBeGreaterThan(10);
+  expect([...known.keys()].filter((folder) => reaches(folder, folder))).toEqual([]);
 });
 
 test('what makes sentences knows nothing of what they are about', () => {

@@ -2,7 +2,7 @@ import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts'
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
-import { depthOf } from '../../../shared-core/probing/calls/estimate.ts';
+import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';

@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 
 /**

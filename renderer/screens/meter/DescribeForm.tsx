@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { formatTakesExponent, octetsOfFormat, readableFormats } from '../../../shared-core/gatt/value.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
-import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';

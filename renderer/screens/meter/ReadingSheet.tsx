@@ -3,7 +3,7 @@ import type { MeterState, OfferedCharacteristic } from '../../../shared-core/con
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { octetsOfFormat } from '../../../shared-core/gatt/value.ts';
 import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts';
-import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Screen.tsx';

@@ -1,4 +1,4 @@
-import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 

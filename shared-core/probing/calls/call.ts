@@ -1,14 +1,19 @@
 import { correctReading } from '../../wood/moisture/correction.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
+import {
+  type BoardEstimate,
+  type CountedReading,
+  estimateBoard,
+  extraReadingsFor,
+} from '../readings/estimate.ts';
+import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { END_CLEARANCE_MM } from '../readings/spots.ts';
 import { meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, ReasonedCall } from './assessment.ts';
-import { type BoardEstimate, type CountedReading, estimateBoard, extraReadingsFor } from './estimate.ts';
-import type { BoardEvidence, PlaceFacts } from './evidence.ts';
 
 /** So many readings of either depth must not be questionable before a board is called ready; 1 on a short board. */
 const FEWEST_PER_DEPTH = 2;

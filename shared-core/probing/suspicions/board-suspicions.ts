@@ -1,7 +1,7 @@
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
-import type { BoardEvidence } from '../calls/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
 import { type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';

@@ -1,6 +1,6 @@
 import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
 import { priorPace } from '../../wood/drying/history-fit.ts';
-import type { BoardEvidence, PlaceFacts } from '../calls/evidence.ts';
+import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { Depth } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 

@@ -1,5 +1,5 @@
 import { transverseDiffusivityM2S } from '../../wood/drying/diffusivity.ts';
-import type { BoardEvidence, PlaceFacts } from '../calls/evidence.ts';
+import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { Depth } from '../readings/reading.ts';
 
 /** Nowhere does lumber stand in air warmer than this, so nowhere does moisture move faster than at it, °C. */

@@ -1,7 +1,7 @@
 import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
 import { LEAST_METER_PCT } from '../../wood/moisture/correction.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { BoardEvidence, MeterFacts } from '../calls/evidence.ts';
+import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm } from '../readings/spots.ts';
 import { intendedValue, isTypedPct } from '../readings/typing-slip.ts';

@@ -1,7 +1,7 @@
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message } from '../../words/message.ts';
-import type { BoardEvidence } from '../calls/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Depth, JudgedReading, Suspicion } from '../readings/reading.ts';
 import type { Expectation, Expected } from './expectation.ts';
 

@@ -1,5 +1,5 @@
 import type { Corrected } from '../../wood/moisture/corrected.ts';
-import type { BoardEvidence } from '../calls/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { boardSuspicions } from './board-suspicions.ts';
 import { readingSuspicions } from './reading-suspicions.ts';

@@ -1,4 +1,4 @@
-import { resistanceCurves } from '../species/catalogue.ts';
+import { resistanceCurves } from '../moisture/resistance-curves.ts';
 import type { Species } from '../species/species.ts';
 import type { Corrected, CorrectionStep, CorrectionWarning, MeterBasis, ReadingUnit } from './corrected.ts';
 import { mostWaterPct } from './most-water.ts';

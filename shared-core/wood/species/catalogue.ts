@@ -1,15 +1,8 @@
 import { z } from 'zod';
 import endUseSeeds from '../../../seeds/end-uses.json' with { type: 'json' };
-import curveSeeds from '../../../seeds/resistance-curves.json' with { type: 'json' };
 import speciesSeeds from '../../../seeds/species.json' with { type: 'json' };
-import { type ResistanceCurve, resistanceCurveSchema } from '../moisture/resistance.ts';
 import { type EndUse, endUseSchema } from './end-use.ts';
 import { type Species, speciesSchema } from './species.ts';
-
-/** The resistance curves by id. */
-export const resistanceCurves: ReadonlyMap<string, ResistanceCurve> = new Map(
-  Object.entries(z.record(z.string(), resistanceCurveSchema).parse(curveSeeds)),
-);
 
 /** The species that come with the app. The store has a person's own as well. */
 export const builtInSpecies: readonly Species[] = z.array(speciesSchema).parse(speciesSeeds);

@@ -1,4 +1,4 @@
-import type { BoardEvidence } from '../../../shared-core/probing/calls/evidence.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import type {
   Depth,
   Reading,

@@ -1,5 +1,5 @@
+import type { BoardOfRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
-import type { BoardOfRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { evidence, lastRound, plainSpecies, readings, TAKEN_AT } from './a-board.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assessmentSchema } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
-import type { BoardEvidence } from '../../../shared-core/probing/calls/evidence.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { evidence, interior, reading, readings } from './a-board.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { estimateBoard, extraReadingsFor } from '../../../shared-core/probing/calls/estimate.ts';
+import { estimateBoard, extraReadingsFor } from '../../../shared-core/probing/readings/estimate.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import { coverageFactor } from '../../../shared-core/wood/maths/student-t.ts';
 import { reading } from './a-board.ts';

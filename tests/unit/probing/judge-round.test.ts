@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
-import { judgeRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
+import { judgeRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { rules } from './a-board.ts';
 import { round, sound } from './a-round.ts';

@@ -2,8 +2,8 @@
 import { expect, test } from 'vitest';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { judgeRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
-import { judgeRound } from '../../../shared-core/probing/suspicions/judge-round.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { BASIS, evidence, interior, lastRound, reading, readings } from './a-board.ts';

@@ -3,7 +3,7 @@ import {
   type BoardOfRound,
   judgeRound,
   suspicionsOfRound,
-} from '../../../shared-core/probing/suspicions/judge-round.ts';
+} from '../../../shared-core/probing/calls/judge-round.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { plainSpecies } from './a-board.ts';
 import { board, coded, ELM, elm, enteredAsElm, stack } from './a-stack.ts';

@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  builtInEndUses,
-  builtInSpecies,
-  findSpecies,
-  resistanceCurves,
-} from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
+import { builtInEndUses, builtInSpecies, findSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 
 describe('the species that come with the app', () => {
   test('are at least 70, each id and each name once', () => {

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/moisture/correction.ts';
 import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/moisture/resistance.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { pfaffGarrahanPct } from '../../../shared-core/wood/moisture/temperature.ts';
-import { builtInSpecies, resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 const speciesOf = (id: string): Species => builtInSpecies.find((species) => species.id === id)!;

@@ -6,7 +6,7 @@ import {
   mcAtOhms,
   type ResistanceCurve,
 } from '../../../shared-core/wood/moisture/resistance.ts';
-import { resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 
 const anyCurve = fc.constantFrom(...resistanceCurves.values());
 const mc = (min: number, max: number) => fc.double({ min, max, noNaN: true });

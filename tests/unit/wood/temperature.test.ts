@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { log10OhmsAt } from '../../../shared-core/wood/moisture/resistance.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import {
   log10OhmsShift,
   pfaffGarrahanPct,
   shownAtBasisTempPct,
 } from '../../../shared-core/wood/moisture/temperature.ts';
-import { builtInSpecies, resistanceCurves } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
 
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
 const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;

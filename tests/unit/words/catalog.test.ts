@@ -58,6 +58,7 @@ function factsFor(code: Code): fc.Arbitrary<Facts> {
       if (/[iI]nterval$/.test(name)) return [name, fc.record({ minPct: number, maxPct: number })];
       if (/[tT]hickness$/.test(name))
         return [name, fc.record({ thicknessMm: number, quarters: fc.constantFrom(null, 4, 8) })];
+      if (/[mM]onth$/.test(name)) return [name, fc.integer({ min: 1, max: 12 })];
       if (/(On|At)$/.test(name)) return [name, isoDay];
       if (/[wW]hen$/.test(name))
         return [

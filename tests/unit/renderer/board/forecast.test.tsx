@@ -45,13 +45,13 @@ afterEach(() => {
 describe('The forecast of a board', () => {
   test('begins with what it means, and ends with what it was made from', async () => {
     openForecast();
-    await screen.findByText(/^Even the driest month’s air in Pole shed/);
+    await screen.findByText(/^Even in January the air in Pole shed/);
     const sheet = within(screen.getByRole('region', { name: 'Forecast' }));
     const items = sheet.getAllByRole('listitem').map((item) => item.textContent);
     expect(items[0]).toMatch(
-      /^Even the driest month’s air in Pole shed .* brings wood no lower than .*waiting there gains nothing/,
+      /^Even in January the air in Pole shed dries wood only to [\d.]+%\. Target 6–8%\. Waiting there gains nothing/,
     );
-    expect(items[1]).toMatch(/^Moved to Bench room today it should get there/);
+    expect(items[1]).toMatch(/^Moved to Bench room today, it should get there about Mar 2027/);
     expect(
       sheet.getByText('Based on 4 readings of this board, and on 2 other boards of its stack and log.'),
     ).toBeTruthy();

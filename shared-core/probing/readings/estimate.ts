@@ -1,9 +1,26 @@
+import { z } from 'zod';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { fitProfile } from '../../wood/moisture/profile.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
-import type { Reading } from '../readings/reading.ts';
-import { plannedDepthMm } from '../readings/spots.ts';
-import type { Estimate } from './assessment.ts';
+import type { Reading } from './reading.ts';
+import { plannedDepthMm } from './spots.ts';
+
+/** The state of a board as one round found it, % MC. */
+export const estimateSchema = z.object({
+  averagePct: z.number(),
+  shellPct: z.number().nullable(),
+  corePct: z.number().nullable(),
+  /** Core less shell. */
+  differencePct: z.number().nullable(),
+  /** Standard uncertainty of `averagePct`: meter, species correction and scatter between spots. */
+  standardUncertaintyPct: z.number(),
+  /** The average lies in here with a probability of 90 %. */
+  lowPct: z.number(),
+  highPct: z.number(),
+  countedShell: z.number().int(),
+  countedCore: z.number().int(),
+});
+export type Estimate = z.infer<typeof estimateSchema>;
 
 /** A reading that goes into the average. */
 export type CountedReading = {
@@ -38,7 +55,7 @@ const COVERAGE = 0.9;
 
 /**
  * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
- * shell and core (`wood/profile.ts`), and the interval that it lies in with 90 % probability.
+ * shell and core (`wood/profile.ts`), and the interval in which it lies 9 times in 10.
  *
  * Uncertainty (GUM, JCGM 100:2008, clauses 5.1 and G.4): what all readings share (meter, species, temperature) does
  * not shrink with their number, the scatter between spots does. The scatter is pooled over both depths from the

@@ -1,10 +1,10 @@
-import type { Assessment } from '../calls/assessment.ts';
-import { judgeBoard } from '../calls/call.ts';
-import type { BoardEvidence } from '../calls/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Suspicion } from '../readings/reading.ts';
-import { expectationNow } from './expectation.ts';
-import { type RoundSuspicion, roundSuspicions, type WalkedBoard } from './round-suspicions.ts';
-import { speciesSuspicionsOf } from './species-suspicions.ts';
+import { expectationNow } from '../suspicions/expectation.ts';
+import { type RoundSuspicion, roundSuspicions, type WalkedBoard } from '../suspicions/round-suspicions.ts';
+import { speciesSuspicionsOf } from '../suspicions/species-suspicions.ts';
+import type { Assessment } from './assessment.ts';
+import { judgeBoard } from './call.ts';
 
 /** One board of a round, `code` as a person calls it. */
 export type BoardOfRound = { code: string; evidence: BoardEvidence };

@@ -2,8 +2,8 @@ import type { MeterBasis } from '../../wood/moisture/corrected.ts';
 import type { OwnCalibration } from '../../wood/moisture/correction.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
-import type { Reading } from '../readings/reading.ts';
-import type { Estimate } from './assessment.ts';
+import type { Estimate } from './estimate.ts';
+import type { Reading } from './reading.ts';
 
 /** What must be known of a meter to judge its readings; null where nobody knows. */
 export type MeterFacts = {
