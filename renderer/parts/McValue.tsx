@@ -8,7 +8,7 @@ export const mcOrDash = (pct: number | null, formats: Formats): string =>
 
 /** What the meter showed, in its own unit, as it was typed or sent. */
 export const rawText = (raw: number, unit: 'pct' | 'ohm', formats: Formats): string =>
-  unit === 'pct' ? formats.rawPercent(raw) : formats.ohms(raw);
+  unit === 'pct' ? formats.rawPercent(raw) : formats.rawOhms(raw);
 
 /** One reading: the corrected MC big, the raw value beside it, both labeled. */
 export function McValue({

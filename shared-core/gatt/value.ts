@@ -132,7 +132,7 @@ function readStored(
       return { ok: true, value: Number(BigInt.asIntN(storage.bits, littleEndian(own))) };
     case 'float': {
       const view = new DataView(own.buffer, own.byteOffset, own.byteLength);
-      const value = storage.bits === 32 ? view.getFloat32(0, true) : view.getFloat64(0, true);
+      const value = storage.bits === 32 ? asWritten(view.getFloat32(0, true)) : view.getFloat64(0, true);
       if (Number.isNaN(value)) return none(message('meter.value.not-valid'));
       return Number.isFinite(value) ? { ok: true, value } : none(beyondScale(value));
     }
@@ -141,6 +141,18 @@ function readStored(
     case 'text':
       return readText(own, description.unit);
   }
+}
+
+/**
+ * The shortest decimal that a 32-bit float is the nearest one to, as its maker wrote it: 13.7 for what as a double is
+ * 13.699999809265137. Nine digits tell any two of these floats apart (IEEE 754).
+ */
+function asWritten(float: number): number {
+  for (let digits = 1; digits <= 9; digits++) {
+    const decimal = Number(float.toPrecision(digits));
+    if (Math.fround(decimal) === float) return decimal;
+  }
+  return float;
 }
 
 function littleEndian(bytes: Uint8Array): bigint {
@@ -181,7 +193,10 @@ function timesPowerOfTen(value: number, exponent: number): number {
 
 function inUnit(stored: number, layout: ValueLayout, storage: Storage): number {
   const exponent = storage.takesExponent ? layout.exponent : 0;
-  return timesPowerOfTen(stored, exponent) * layout.scale + layout.offset;
+  const plain = timesPowerOfTen(stored, exponent);
+  if (layout.scale === 1 && layout.offset === 0) return plain;
+  // 137 times 0.1 is 13.7, not 13.700000000000001: any decimal of 15 digits comes through a double unchanged (IEEE 754).
+  return Number((plain * layout.scale + layout.offset).toPrecision(15));
 }
 
 /** Number, then nothing or one unit: "12.6 %", "12,6%", "470 kΩ", "1.2e6 ohm". */

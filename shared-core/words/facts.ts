@@ -86,7 +86,8 @@ export function factText(
   if (isList(fact)) return formats.list(fact.map((each) => factText(name, each, formats, say)));
   if (isMessage(fact)) return say(fact);
   if (/^raw($|[A-Z])/.test(name) && typeof fact === 'number') {
-    return name.endsWith('Pct') ? formats.rawPercent(fact) : formats.raw(fact);
+    if (name.endsWith('Pct')) return formats.rawPercent(fact);
+    return name.endsWith('Ohm') ? formats.rawOhms(fact) : formats.raw(fact);
   }
   const suffix = suffixes.find(
     (each) => name.endsWith(each) || name === each[0]!.toLowerCase() + each.slice(1),

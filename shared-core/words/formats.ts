@@ -95,6 +95,13 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter');
   };
 
+  /** In the prefix that keeps it short. */
+  const ohmsTo = (ohm: number, options: Intl.NumberFormatOptions): string => {
+    const [size, unit] =
+      ohm >= 1e9 ? [1e9, 'GΩ'] : ohm >= 1e6 ? [1e6, 'MΩ'] : ohm >= 1e3 ? [1e3, 'kΩ'] : [1, 'Ω'];
+    return `${shown(ohm / size, options)} ${unit}`;
+  };
+
   const ofMonth = { month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
   const ofDay = { month: 'short', day: 'numeric', timeZone: 'UTC' } as const;
   function day(instantOrDay: string, year: 'year' | null = null): string {
@@ -203,12 +210,10 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
         : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
     /** As tallied: "12 board feet". */
     boardFeet: (boardFeet: number): string => boardFeetText(boardFeet),
-    /** "820 Ω", "1.2 MΩ". */
-    ohms(ohm: number): string {
-      const [size, unit] =
-        ohm >= 1e9 ? [1e9, 'GΩ'] : ohm >= 1e6 ? [1e6, 'MΩ'] : ohm >= 1e3 ? [1e3, 'kΩ'] : [1, 'Ω'];
-      return `${shown(ohm / size, { maximumSignificantDigits: 3 })} ${unit}`;
-    },
+    /** To three figures: "820 Ω", "1.2 MΩ". */
+    ohms: (ohm: number): string => ohmsTo(ohm, { maximumSignificantDigits: 3 }),
+    /** A resistance as it was sent: "1.2345 MΩ". */
+    rawOhms: (ohm: number): string => ohmsTo(ohm, { maximumFractionDigits: 20 }),
 
     localDay,
     /** From a local day or an instant: "May 12", "May 12, 2028". `year` shows it always. */

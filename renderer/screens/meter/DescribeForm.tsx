@@ -7,6 +7,7 @@ import { bridge } from '../../bridge.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button } from '../../parts/Button.tsx';
 import { NumberField, Select } from '../../parts/Field.tsx';
+import { rawText } from '../../parts/McValue.tsx';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -181,9 +182,7 @@ function Preview({ form, state }: { form: DescriptionForm; state: MeterState }) 
       <Bytes hex={hex} from={form.byteOffset ?? 0} count={octetsOfFormat(form.format)} />
       <span aria-hidden="true">→</span>
       {preview.ok ? (
-        <strong>
-          {form.unit === 'pct' ? formats.rawPercent(preview.value) : formats.ohms(preview.value)}
-        </strong>
+        <strong>{rawText(preview.value, form.unit, formats)}</strong>
       ) : (
         <span>{say(preview.problem)}</span>
       )}

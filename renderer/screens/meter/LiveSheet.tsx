@@ -1,4 +1,5 @@
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { rawText } from '../../parts/McValue.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { Trace } from '../../parts/Trace.tsx';
@@ -39,7 +40,7 @@ function LiveValue() {
     <div className="meter-live">
       <PhaseMark phase={live?.phase ?? 'pins-out'} />
       <p className="meter-live-value">
-        <strong>{raw === null ? '–' : unit === 'ohm' ? formats.ohms(raw) : formats.rawPercent(raw)}</strong>{' '}
+        <strong>{raw === null ? '–' : rawText(raw, unit, formats)}</strong>{' '}
         <span>{say('meter.live.raw')}</span>
       </p>
       {spread !== null && (

@@ -81,7 +81,7 @@ function DescriptionFacts({ description }: { description: MeterDescription }) {
         <Fact name={say('meter.reading.range')}>
           {unit === 'pct'
             ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
-            : say('meter.reading.range-ohm', { lowOhm: range.min, highOhm: range.max })}
+            : say('meter.reading.range-ohm', { rawLowestOhm: range.min, rawHighestOhm: range.max })}
         </Fact>
         {unit === 'pct' && (
           <Fact name={say('meter.reading.basis')}>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RoundState } from '../../../shared-core/contract/round.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { parseDecimal } from '../../parts/decimal.ts';
@@ -138,7 +139,7 @@ export function Probe({ round }: { round: RoundState }) {
   }, [open]);
 
   if (!board) return null;
-  const thickness = { thicknessMm: board.thicknessMm, quarters: null };
+  const thickness = thicknessOf(board);
   return (
     <div className="probe" ref={region} tabIndex={-1}>
       <header className="probe-head">

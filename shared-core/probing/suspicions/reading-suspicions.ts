@@ -222,5 +222,5 @@ const RULES: readonly Rule[] = [
 function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): Message {
   return unit === 'pct'
     ? message('suspicion.reading-pct', { rawPct: raw })
-    : message('suspicion.reading-ohm', { readOhm: raw });
+    : message('suspicion.reading-ohm', { rawOhm: raw });
 }

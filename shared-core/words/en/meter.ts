@@ -161,7 +161,7 @@ export const meter = {
   'meter.reading.unit-ohm': 'Ohms',
   'meter.reading.range': 'Can show',
   'meter.reading.range-pct': '{rawLowest}–{rawHighestPct}',
-  'meter.reading.range-ohm': '{lowOhm} to {highOhm}',
+  'meter.reading.range-ohm': '{rawLowestOhm} to {rawHighestOhm}',
   'meter.reading.basis': 'Scale made for',
   'meter.reading.basis-at': '{speciesName} at {basisTempC}',
   'meter.reading.basis-assumed': 'Unknown; assumed: {speciesName} at {basisTempC}',

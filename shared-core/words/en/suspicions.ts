@@ -1,7 +1,7 @@
 /** Why a reading is questionable, by its rule, and what to do about it (`….do`). */
 export const suspicions = {
   'suspicion.reading-pct': '{rawPct}',
-  'suspicion.reading-ohm': '{readOhm}',
+  'suspicion.reading-ohm': '{rawOhm}',
 
   'suspicion.not-a-reading': '{reading} cannot be the moisture content of this species.',
   'suspicion.not-a-reading.do': 'It is saved, but not used. Check the pins and the spot, then probe again.',

@@ -81,6 +81,15 @@ describe('integers with an exponent', () => {
     };
     expect(decodeValue(Uint8Array.of(9, 9, 200, 0, 9), mapped)).toEqual({ ok: true, value: 14 });
   });
+
+  test('a value that a scale of a tenth makes a decimal comes out as that decimal', () => {
+    const tenths = {
+      layout: { format: 4, byteOffset: 0, exponent: 0, scale: 0.1, offset: 0 },
+      unit: 'pct' as const,
+      origin: 'mapped-by-hand' as const,
+    };
+    expect(decodeValue(Uint8Array.of(137), tenths)).toEqual({ ok: true, value: 13.7 });
+  });
 });
 
 describe('IEEE 754 floats', () => {
@@ -92,6 +101,20 @@ describe('IEEE 754 floats', () => {
     long.writeDoubleLE(12.6);
     expect(decodeValue(short, selfDescribed(20))).toEqual({ ok: true, value: 12.5 });
     expect(decodeValue(long, selfDescribed(21))).toEqual({ ok: true, value: 12.6 });
+  });
+
+  // Math.fround gives the 32-bit float nearest to a number: 13.7 is sent as 13.699999809265137.
+  test('a 32-bit float is the decimal that its maker wrote', () => {
+    const bytes = Buffer.alloc(4);
+    for (let tenths = 0; tenths <= 2000; tenths++) {
+      bytes.writeFloatLE(tenths / 10);
+      expect(decodeValue(bytes, selfDescribed(20))).toEqual({ ok: true, value: tenths / 10 });
+    }
+    for (const value of [1.45, 1_234_500, 3.4028234663852886e38, 2 ** -149, 16777217]) {
+      bytes.writeFloatLE(value);
+      const decoded = decodeValue(bytes, selfDescribed(20));
+      expect(decoded.ok && Math.fround(decoded.value)).toBe(Math.fround(value));
+    }
   });
 
   // Bluetooth SIG, Format Types, column "Exponent Value": No for the floats.

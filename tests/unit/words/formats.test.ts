@@ -51,6 +51,11 @@ describe('a raw value is shown as it was typed or sent', () => {
   test('with the decimal mark of the region', () =>
     expect(formatsFor('metric', 'en-DE').raw(1.45)).toBe('1,45'));
   test('as a percentage', () => expect(metric.rawPercent(14.25)).toBe('14.25%'));
+  test.each([
+    [820, '820 Ω'],
+    [1_234_500, '1.2345 MΩ'],
+    [55_000_000_010, '55.00000001 GΩ'],
+  ])('%f as a resistance', (ohm, text) => expect(metric.rawOhms(ohm)).toBe(text));
 
   test('every value comes back whole', () => {
     fc.assert(

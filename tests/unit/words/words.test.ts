@@ -55,6 +55,7 @@ test.each([
   ['likelyInterval', { minPct: 11.6, maxPct: 13 }, '11.6–13.0%', '11.6–13.0%'],
   ['rawPct', 14.25, '14.25%', '14.25%'],
   ['raw', 1.45, '1.45', '1.45'],
+  ['rawOhm', 1_234_500, '1.2345 MΩ', '1.2345 MΩ'],
   ['stepPoints', 4.2, '4.2 points', '4.2 points'],
   ['depthMm', 27, '27 mm', '1 1/16 in'],
   ['boardLengthMm', 2400, '2.4 m', '7 ft 10 in'],

@@ -198,6 +198,17 @@ describe('A board', () => {
     ]);
   });
 
+  test.each([
+    [1.45, 'pct', '1.45%'],
+    [1_234_500, 'ohm', '1.2345 MΩ'],
+  ] as const)('a raw value of %f %s is shown whole: %s', async (raw, unit, text) => {
+    const { user } = open({ ...found, readings: [aReading(11, { roundId: 7, raw, unit })] });
+    const readings = await region('Readings');
+    expect(readings.getByText(text)).toBeTruthy();
+    await user.click(readings.getByRole('button', { name: `Exclude shell reading ${text}` }));
+    expect(within(screen.getByRole('dialog')).getByText(text)).toBeTruthy();
+  });
+
   test('never probed, it offers to probe its stack', async () => {
     open({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
     expect(await screen.findByText(/^No readings yet/)).toBeTruthy();
@@ -236,6 +247,13 @@ describe('A board', () => {
     expect(machine.inputsOf('boards.change')).toMatchObject([
       { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
     ]);
+  });
+
+  // As on its label: tests/unit/labels/label-lines.test.ts.
+  test('of 9.5 mm is 9.5 mm thick on its page', async () => {
+    open({ ...found, board: aBoardRow(1, { latest, thicknessMm: 9.5 }) });
+    expect(await screen.findByText(/^Northern red oak, 9\.5 mm /)).toBeTruthy();
+    expect((await region('About this board')).getByText('9.5 mm')).toBeTruthy();
   });
 
   test.each(['metric', 'imperial'] as const)(

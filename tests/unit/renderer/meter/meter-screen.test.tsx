@@ -100,6 +100,12 @@ describe('looking for meters', () => {
   });
 });
 
+test('a live resistance is shown as it was sent', () => {
+  const { machine } = open(aLiveMeter());
+  act(() => machine.tell('meter.live', aLiveValue({ raw: 1_234_500, unit: 'ohm', corrected: null })));
+  expect(screen.getByRole('region', { name: 'Live' }).textContent).toContain('1.2345 MΩ raw');
+});
+
 test('a live meter: value, what the pins do, every notification accounted for, the bytes', async () => {
   const { machine } = open(aLiveMeter());
   act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));

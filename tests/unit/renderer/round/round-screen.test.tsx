@@ -9,6 +9,7 @@ import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
@@ -108,6 +109,25 @@ describe('with no meter, values are typed', () => {
     expect(document.title).toBe('WAL-01, round on Walnut from the lane · Pintally');
     await expectNoBarriers();
   });
+
+  test.each([
+    ['metric', '50 mm', null],
+    ['imperial', '1 15/16 in', null],
+    ['metric', '8/4', 8],
+    ['imperial', '8/4', 8],
+  ] as const)(
+    'the board in %s units is %s, given in quarters: %s',
+    async (units, text, thicknessQuarters) => {
+      useSettings.setState({ settings: { units } as Settings });
+      const board = aBoard(1, {
+        thicknessMm: thicknessQuarters ? 50.8 : 50,
+        thicknessQuarters,
+        lengthMm: null,
+      });
+      await open(aRound([board]));
+      expect(screen.getByText(/^Black walnut/).textContent).toBe(`Black walnut${text}`);
+    },
+  );
 
   test('a value with a comma and Enter is sent, and the field is free again', async () => {
     const { machine, user } = await open();
@@ -347,6 +367,22 @@ describe('a reading that was saved', () => {
     expect(screen.getByText(/^Core, 60 cm from the left end: pins to 25 mm/)).toBeTruthy();
     expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('12.1% MCcorrected11.4%raw');
     expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toContain('Keep drying');
+  });
+
+  // What was typed or sent is never rounded: 1.45 is not 1.4.
+  test.each([
+    [1.45, 'pct', '1.45%'],
+    [14.25, 'pct', '14.25%'],
+    [1_234_500, 'ohm', '1.2345 MΩ'],
+  ] as const)('shows its raw value %f %s whole: %s', async (raw, unit, text) => {
+    const { machine } = await open();
+    meterIsLive(machine, aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
+    save(machine, aReading(1, { raw, unit }));
+    expect(screen.getByText(`(raw ${text})`)).toBeTruthy();
+    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain(`${text}raw`);
+    expect(screen.getByRole('region', { name: 'Reading' }).textContent).toContain(`${text}raw`);
+    meterIsLive(machine, aLiveValue({ raw, unit }));
+    expect(screen.getByRole('region', { name: 'Reading' }).textContent).toContain(`${text}raw, as the meter`);
   });
 
   test('and is doubtful says why and what to do', async () => {
