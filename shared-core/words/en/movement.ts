@@ -52,7 +52,7 @@ export const movement = {
   'cup.about.bark': 'Bark',
   'cup.about.flip': 'Turn it over',
   'cup.about.weight': 'Weight',
-  'cup.about.stickers': 'Stickers',
+  'cup.about.stickers': 'Spacing',
   'cup.about.end-seal': 'Ends',
   'cup.about.uneven': 'Uneven moisture',
 } as const;
