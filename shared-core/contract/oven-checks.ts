@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
+import { messageSchema } from '../words/message.ts';
 import { woodTempSchema } from './round.ts';
 import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
@@ -59,7 +60,7 @@ export const judgedOvenCheckSchema = ovenCheckSchema.extend({
   /** Whether the standard's end condition is met, so that `ovenDryMcPct` is final. */
   dry: z.boolean(),
   /** How far it is, for a person. */
-  sentence: z.string(),
+  status: messageSchema,
   /** The mean of its readings on the meter's own scale at that scale's temperature, %; null where refused. */
   readingPct: z.number().nullable(),
   /** What the readings are corrected to without the checks, % MC; null where refused. */
@@ -70,7 +71,8 @@ export type JudgedOvenCheck = z.infer<typeof judgedOvenCheckSchema>;
 /** The checks of one wood with one meter, and the line through them. */
 export const ownFitSchema = z.object({
   meterId: meterIdSchema,
-  meterName: z.string(),
+  /** Null where the readings were typed. */
+  meterName: z.string().nullable(),
   checks: z.array(judgedOvenCheckSchema),
   /** Null while too few checks are dry. */
   fit: z
@@ -89,7 +91,7 @@ export const ownFitSchema = z.object({
     })
     .nullable(),
   /** Whether the fit is worth using and why, or what is missing for one. */
-  sentence: z.string(),
+  status: messageSchema,
   /** What the person chose. */
   inUse: z.boolean(),
   /** Whether readings are corrected by it: chosen, and worth using. */

@@ -92,7 +92,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
         'oven-dry check',
       );
       if (inUse && own.fit?.worthUsing !== true) {
-        throw new Refusal(message('refusal.checks-not-used', { why: own.sentence }));
+        throw new Refusal(message('refusal.checks-not-used', { why: own.status }));
       }
       context.yard().ovenChecks.choose(speciesId, meterId, inUse, context.now());
       return changed(speciesId, true);

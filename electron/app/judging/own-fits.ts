@@ -1,7 +1,9 @@
 import type { JudgedOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import type { Outcome } from '../../../shared-core/outcome.ts';
 import {
   type Calibration,
   fitCalibration,
+  LEAST_FOR_A_LINE,
   onBasisScalePct,
 } from '../../../shared-core/wood/moisture/calibration.ts';
 import type { MeterBasis } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -17,15 +19,12 @@ import {
   type Weighing,
 } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 
 const HOUR_MS = 3_600_000;
-/** Fewer points make no line. */
-const LEAST_FOR_A_FIT = 3;
 /** Of the published correction, to draw it. */
 const DRAWN_POINTS = 25;
-/** What typed readings are called, where no meter is connected to name. */
-const TYPED = 'a meter that is read by eye';
 
 /**
  * What the user's oven-dry checks say: each check's moisture content, and for each wood with each meter the line
@@ -47,11 +46,12 @@ export function createOwnFits(context: QueryContext) {
       const own = checks
         .filter((check) => check.meterId === meterId)
         .map((check) => judgedCheck(check, species, basis));
-      const fit = fitOf(own);
+      const fitted = fitOf(own);
+      const fit = fitted.ok ? fitted.value : null;
       const inUse = chosen.includes(meterId);
       return {
         meterId,
-        meterName: meterId === null ? TYPED : orRefuse(yard.meters.get(meterId), 'meter').name,
+        meterName: meterId === null ? null : orRefuse(yard.meters.get(meterId), 'meter').name,
         checks: own,
         fit: fit && {
           a: fit.line.a,
@@ -65,7 +65,7 @@ export function createOwnFits(context: QueryContext) {
             errorPct: fit.leaveOneOutPct[index] as number,
           })),
         },
-        sentence: fit?.why ?? whatIsMissing(own),
+        status: fitted.ok ? fitted.value.why : fitted.problem,
         inUse,
         applied: inUse && fit?.worthUsing === true,
         published: publishedLine(own, species, basis),
@@ -118,45 +118,38 @@ function judgedCheck(check: OvenCheck, species: Species, basis: MeterBasis | nul
   };
 }
 
-/** Where the drying of a piece stands. */
-function dryness(check: OvenCheck): Pick<JudgedOvenCheck, 'ovenDryMcPct' | 'dry' | 'sentence'> {
-  const weighed = check.weights.filter((weight) => weight.excluded === null);
+/** How far the drying of a piece is. */
+function dryness(check: OvenCheck): Pick<JudgedOvenCheck, 'ovenDryMcPct' | 'dry' | 'status'> {
+  const counting = check.weights.filter((weight) => weight.excluded === null);
+  // Of two at one time, as where an excluded one is included again, the newer record holds.
+  const weighed = counting.filter(
+    ({ at }, index) => Date.parse(counting[index + 1]?.at ?? '') !== Date.parse(at),
+  );
   const last = weighed.at(-1);
-  const rule = constantMassRules[check.rule];
+  const { hours } = constantMassRules[check.rule];
   if (last === undefined) {
-    return {
-      ovenDryMcPct: null,
-      dry: false,
-      sentence: `Not weighed since it went into the oven. Weigh it when it looks dry, and again ${rule.hours} h later.`,
-    };
+    return { ovenDryMcPct: null, dry: false, status: message('oven-check.not-weighed', { hours }) };
   }
   const weighings = weighed.map(({ grams, at }): Weighing => ({ hours: Date.parse(at) / HOUR_MS, grams }));
   const { dry, changeGrams, allowedGrams } = constantMass(weighings, check.rule, check.balanceGrams);
-  const ovenDry = ovenDryMcPct(check.wetGrams, last.grams);
-  const soFar = `${ovenDry.toFixed(1)} %`;
-  if (changeGrams === null || allowedGrams === null) {
-    return {
-      ovenDryMcPct: ovenDry,
-      dry,
-      sentence: `At least ${soFar} so far. Weigh it again ${rule.hours} h after the last weighing, to see whether it still loses.`,
-    };
-  }
-  const change = `${grams(changeGrams, check.balanceGrams)} in ${rule.hours} h, and ${check.rule} allows ${grams(allowedGrams, check.balanceGrams)}`;
-  return {
-    ovenDryMcPct: ovenDry,
-    dry,
-    sentence: dry
-      ? `Dry: its mass changed by ${change}. It held ${soFar}.`
-      : `Not dry yet: its mass still changes by ${change}. ${soFar} so far; leave it in and weigh it again.`,
-  };
+  const ovenDryPct = ovenDryMcPct(check.wetGrams, last.grams);
+  /** To one digit more than the balance shows, so that what is allowed can be told from what is seen. */
+  const toTenthOfStep = (grams: number): number =>
+    (Math.round((10 * grams) / check.balanceGrams) * check.balanceGrams) / 10;
+  const status =
+    changeGrams === null || allowedGrams === null
+      ? message('oven-check.weigh-again', { ovenDryPct, hours })
+      : message(dry ? 'oven-check.dry' : 'oven-check.not-dry', {
+          ovenDryPct,
+          hours,
+          changeGrams: toTenthOfStep(changeGrams),
+          allowedGrams: toTenthOfStep(allowedGrams),
+          ruleName: check.rule,
+        });
+  return { ovenDryMcPct: ovenDryPct, dry, status };
 }
 
-/** A mass to one digit more than the balance shows, so that what is allowed can be told from what is seen. */
-function grams(value: number, balanceGrams: number): string {
-  return `${value.toFixed(Math.max(0, Math.ceil(-Math.log10(balanceGrams))) + 1)} g`;
-}
-
-/** Checks that a fit can use: dry, not set aside, and read. */
+/** Checks that a fit can use: dry, not excluded, and read. */
 function counting(checks: readonly JudgedOvenCheck[]) {
   return checks.flatMap((check) =>
     check.excluded === null &&
@@ -170,9 +163,17 @@ function counting(checks: readonly JudgedOvenCheck[]) {
   );
 }
 
-function fitOf(checks: readonly JudgedOvenCheck[]): Calibration | null {
+function fitOf(checks: readonly JudgedOvenCheck[]): Outcome<Calibration> {
   const usable = counting(checks);
-  if (usable.length < LEAST_FOR_A_FIT) return null;
+  if (usable.length < LEAST_FOR_A_LINE) {
+    const drying = checks.filter((check) => check.excluded === null && !check.dry).length;
+    const few = { dry: usable.length, least: LEAST_FOR_A_LINE };
+    const problem =
+      drying === 0
+        ? message('own-fit.too-few-dry', few)
+        : message('own-fit.too-few-dry-yet', { ...few, drying });
+    return { ok: false, problem };
+  }
   return fitCalibration(
     usable.map(({ readingPct, ovenDryMcPct, publishedMcPct, readings }) => ({
       readingPct,
@@ -181,13 +182,6 @@ function fitOf(checks: readonly JudgedOvenCheck[]): Calibration | null {
       readings: readings.length,
     })),
   );
-}
-
-function whatIsMissing(checks: readonly JudgedOvenCheck[]): string {
-  const usable = counting(checks).length;
-  const drying = checks.filter((check) => check.excluded === null && !check.dry).length;
-  const waiting = drying === 0 ? '' : ` ${drying} ${drying === 1 ? 'is' : 'are'} still drying.`;
-  return `${usable} of at least ${LEAST_FOR_A_FIT} pieces for a line are dry.${waiting}`;
 }
 
 /** The correction without the checks at the scale's own temperature, over the readings seen and a little beyond. */

@@ -77,7 +77,7 @@ function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void
       </div>
       <p>
         {check.excluded === null
-          ? check.sentence
+          ? say(check.status)
           : say('exclude.excluded', { reason: exclusionText(check.excluded, say) })}
       </p>
       {check.note && <p className="oven-read">{check.note}</p>}

@@ -12,7 +12,7 @@ import { OvenCheckTable } from './OvenCheckTable.tsx';
 export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) {
   const { say } = useWords();
   const title =
-    own.meterId === null ? say('oven.typed') : say('oven.read-with', { meterName: own.meterName });
+    own.meterName === null ? say('oven.typed') : say('oven.read-with', { meterName: own.meterName });
   return (
     <section className="own-fit" aria-label={title}>
       <h3>{title}</h3>
@@ -46,7 +46,7 @@ function Worth({ own, species }: { own: OwnFit; species: Species }) {
             <strong>{say('oven.waiting')}</strong> {say('oven.waiting-effect')}{' '}
           </>
         )}
-        {own.sentence}
+        {say(own.status)}
       </Banner>
     );
   }
@@ -59,13 +59,13 @@ function Worth({ own, species }: { own: OwnFit; species: Species }) {
           </Button>
         }
       >
-        <strong>{say('oven.worth')}</strong> {own.sentence} {say('oven.use-effect', { speciesName })}
+        <strong>{say('oven.worth')}</strong> {say(own.status)} {say('oven.use-effect', { speciesName })}
       </Banner>
     );
   }
   return (
     <Banner>
-      <strong>{say(own.fit ? 'oven.not-worth' : 'oven.too-early')}</strong> {own.sentence}
+      <strong>{say(own.fit ? 'oven.not-worth' : 'oven.too-early')}</strong> {say(own.status)}
     </Banner>
   );
 }

@@ -1,3 +1,5 @@
+import type { Outcome } from '../../outcome.ts';
+import { type Message, message } from '../../words/message.ts';
 import { correctReading, type OwnCalibration, type ReadingToCorrect } from './correction.ts';
 
 /** One piece that was read with the meter and then dried in the oven. */
@@ -21,11 +23,15 @@ export interface Calibration {
   /** Root mean square of what the published correction is wrong by on these pieces, % MC; null where it has none. */
   publishedErrorPct: number | null;
   worthUsing: boolean;
-  /** Why, in a sentence. */
-  why: string;
+  /** Why. */
+  why: Message;
 }
 
-/** Fewer pieces than this say too little of the next one. */
+/** Fewer points make no line. */
+export const LEAST_FOR_A_LINE = 3;
+/** No meter tells such a moisture content, %. Common practice, no source. */
+const MOST_PCT = 400;
+/** Fewer pieces than this tell too little about the next one. */
 const LEAST_CHECKS = 5;
 /** A slope is only fitted over at least this spread of oven-dry MC, %. */
 const LEAST_SPREAD_PCT = 3;
@@ -80,14 +86,19 @@ function leaveOneOut(checks: readonly OvenDryCheck[], model: 'line' | 'offset'):
  *
  * Worth using: at least five pieces, and a smaller error than the published correction makes on the same pieces.
  *
- * @throws RangeError for fewer than three checks, or one that is not a pair of moisture contents
+ * @returns a problem where a check has a moisture content that no meter can tell, as by a mistyped weight
+ * @throws  RangeError for fewer than three checks, or one without a reading and a moisture content above 0
  */
-export function fitCalibration(checks: readonly OvenDryCheck[]): Calibration {
-  if (checks.length < 3) throw new RangeError('At least three oven-dry checks are needed for a fit.');
+export function fitCalibration(checks: readonly OvenDryCheck[]): Outcome<Calibration> {
+  if (checks.length < LEAST_FOR_A_LINE) {
+    throw new RangeError('At least three oven-dry checks are needed for a fit.');
+  }
   for (const { readingPct, ovenDryMcPct, readings } of checks) {
-    if (!(readingPct > 0 && ovenDryMcPct > 0 && readings > 0 && readingPct < 400 && ovenDryMcPct < 400)) {
+    if (!(readingPct > 0 && ovenDryMcPct > 0 && readings > 0)) {
       throw new RangeError('A check needs a reading and an oven-dry moisture content, both above 0 %.');
     }
+    const mcPct = Math.max(readingPct, ovenDryMcPct);
+    if (mcPct >= MOST_PCT) return { ok: false, problem: message('own-fit.impossible', { mcPct }) };
   }
   const mcs = checks.map(({ ovenDryMcPct }) => ovenDryMcPct).sort((p, q) => p - q);
   // Without its widest piece, too, what is left must be able to tell a slope.
@@ -95,7 +106,7 @@ export function fitCalibration(checks: readonly OvenDryCheck[]): Calibration {
   const offsetErrors = leaveOneOut(checks, 'offset');
   const lineErrors = spreadWithoutAny >= LEAST_SPREAD_PCT ? leaveOneOut(checks, 'line') : null;
   const slope = weightedLine(checks, 'line').a;
-  // Coefficients outside 0.5 to 2 are no wood's: the checks are mixed up or the meter is broken.
+  // Coefficients outside 0.5 to 2 are those of no species: the checks are mixed up or the meter is broken.
   const lineIsBetter =
     lineErrors !== null &&
     slope > 0.5 &&
@@ -109,41 +120,28 @@ export function fitCalibration(checks: readonly OvenDryCheck[]): Calibration {
     publishedMcPct === null ? [] : [publishedMcPct - ovenDryMcPct],
   );
   const publishedErrorPct = published.length === checks.length ? rootMeanSquare(published) : null;
-  return {
+  const value: Calibration = {
     line: { ...weightedLine(checks, model), standardErrorPct },
     model,
     leaveOneOutPct,
     publishedErrorPct,
-    ...call(checks.length, standardErrorPct, publishedErrorPct),
+    ...worthOf(checks.length, standardErrorPct, publishedErrorPct),
   };
+  return { ok: true, value };
 }
 
-function call(
-  checks: number,
-  errorPct: number,
-  publishedErrorPct: number | null,
+function worthOf(
+  pieces: number,
+  errorPoints: number,
+  publishedPoints: number | null,
 ): Pick<Calibration, 'worthUsing' | 'why'> {
-  const error = errorPct.toFixed(1);
-  if (checks < LEAST_CHECKS) {
-    return {
-      worthUsing: false,
-      why: `${checks} pieces say too little of the next one. Check at least ${LEAST_CHECKS}.`,
-    };
+  if (pieces < LEAST_CHECKS) {
+    return { worthUsing: false, why: message('own-fit.too-few', { pieces, least: LEAST_CHECKS }) };
   }
-  if (publishedErrorPct === null) {
-    return {
-      worthUsing: true,
-      why: `Nothing published to compare with. A new piece is off by about ${error} %.`,
-    };
+  if (publishedPoints === null) {
+    return { worthUsing: true, why: message('own-fit.nothing-published', { errorPoints }) };
   }
-  const published = publishedErrorPct.toFixed(1);
-  return errorPct < publishedErrorPct
-    ? {
-        worthUsing: true,
-        why: `With your checks a new piece is off by about ${error} %, without them by ${published} %.`,
-      }
-    : {
-        worthUsing: false,
-        why: `Your checks do not beat the published correction: off by about ${error} %, without them by ${published} %.`,
-      };
+  const worthUsing = errorPoints < publishedPoints;
+  const code = worthUsing ? 'own-fit.better' : 'own-fit.no-better';
+  return { worthUsing, why: message(code, { errorPoints, publishedPoints }) };
 }

@@ -74,9 +74,9 @@ interface Estimate {
   beyondCurvePct: number;
 }
 
-function curveOf(curveId: string, whose: string): ResistanceCurve {
+function curveOf(curveId: string): ResistanceCurve {
   const curve = resistanceCurves.get(curveId);
-  if (!curve) throw new RangeError(`${whose} names a resistance curve that is not known: "${curveId}".`);
+  if (!curve) throw new RangeError(`This resistance curve is not known: "${curveId}".`);
   return curve;
 }
 
@@ -97,11 +97,8 @@ function beyond(curve: ResistanceCurve, mcPct: number): number {
 /** The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature. */
 function estimate(input: ReadingToCorrect, basis: MeterBasis, woodTempC: number | null): Estimate {
   const { species, ownCalibration } = input;
-  const basisCurve = curveOf(basis.curveId, "The meter's basis");
-  const speciesCurve =
-    !ownCalibration && species.curveId !== null
-      ? curveOf(species.curveId, `The wood "${species.name}"`)
-      : null;
+  const basisCurve = curveOf(basis.curveId);
+  const speciesCurve = !ownCalibration && species.curveId !== null ? curveOf(species.curveId) : null;
   const applied: CorrectionStep[] = woodTempC === null ? [] : ['temperature'];
   let mcPct: number;
   let beyondCurvePct = 0;

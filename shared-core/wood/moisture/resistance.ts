@@ -11,7 +11,7 @@ export const resistanceCurveSchema = z.object({
   points: z
     .array(z.tuple([z.number().min(0).max(60), z.number().positive()]))
     .min(3)
-    .refine((points) => points.every(([mc], i) => i === 0 || mc > points[i - 1]![0]), 'MC must rise'),
+    .refine((points) => points.every(([mc], i) => i === 0 || mc > points[i - 1]![0])),
 });
 export type ResistanceCurve = z.infer<typeof resistanceCurveSchema>;
 

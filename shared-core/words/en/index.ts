@@ -9,6 +9,7 @@ import { frame } from './frame.ts';
 import { labels } from './labels.ts';
 import { meter } from './meter.ts';
 import { movement } from './movement.ts';
+import { ownFit } from './own-fit.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
 import { round } from './round.ts';
@@ -33,6 +34,7 @@ export const areas = {
   labels,
   meter,
   movement,
+  ownFit,
   places,
   refusals,
   round,
@@ -58,6 +60,7 @@ export const english = {
   ...labels,
   ...meter,
   ...movement,
+  ...ownFit,
   ...places,
   ...refusals,
   ...round,

@@ -3,6 +3,8 @@ import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { inEnglish } from '../words/in-english.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -70,19 +72,29 @@ describe('one piece in the oven', () => {
     });
     let piece = pieceOf(await weighAfter(20, checkId, 100.4), 'A1');
     expect(piece.dry).toBe(false);
-    expect(piece.sentence).toMatch(/Weigh it again 3 h after/);
+    expect(piece.status).toEqual(
+      message('oven-check.weigh-again', { ovenDryPct: piece.ovenDryMcPct!, hours: 3 }),
+    );
     // ASTM D4442: dry when the loss in 3 h is at most twice what the balance can tell (from memory).
     piece = pieceOf(await weighAfter(3, checkId, 100.05), 'A1');
     expect(piece.dry).toBe(false);
-    expect(piece.sentence).toMatch(/Not dry yet: .*0\.350 g in 3 h.*allows 0\.020 g/);
+    expect(piece.status).toEqual(
+      message('oven-check.not-dry', {
+        ovenDryPct: piece.ovenDryMcPct!,
+        hours: 3,
+        changeGrams: expect.closeTo(0.35, 9),
+        allowedGrams: expect.closeTo(0.02, 9),
+        ruleName: 'ASTM D4442',
+      }),
+    );
     piece = pieceOf(await weighAfter(3, checkId, 100.03), 'A1');
     expect(piece.dry).toBe(true);
     // (110 - 100.03) / 100.03, by definition (ASTM D4442).
     expect(piece.ovenDryMcPct).toBeCloseTo(9.967, 3);
-    expect(piece.sentence).toMatch(/^Dry: .*It held 10\.0 %/);
+    expect(inEnglish(piece.status)).toMatch(/^Dry: it held 10\.0%/);
   });
 
-  test('keeps a mistyped mass on record when it is set aside, and puts it back', async () => {
+  test('keeps a mistyped weight on record when it is excluded, and includes it again', async () => {
     const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
     await weighAfter(20, checkId, 100);
     const wrong = pieceOf(await weighAfter(3, checkId, 10), 'A1').weights.at(-1)!;
@@ -101,6 +113,16 @@ describe('one piece in the oven', () => {
     expect(after.ovenDryMcPct).toBeCloseTo(10, 9);
     const back = pieceOf(await yard.command('ovenChecks.include', { checkId, weightId: wrong.id }), 'A1');
     expect(back.ovenDryMcPct).toBeCloseTo(1000, 9);
+  });
+
+  test('weighed twice at one time, as where an excluded weight is included again: the newer holds', async () => {
+    const checkId = idOfPiece(await yard.command('ovenChecks.add', check()), 'A1');
+    const first = pieceOf(await weighAfter(20, checkId, 101), 'A1').weights[0]!;
+    await yard.command('ovenChecks.exclude', { checkId, weightId: first.id, why: { code: 'wrong-piece' } });
+    await weighAfter(0, checkId, 100);
+    const both = pieceOf(await yard.command('ovenChecks.include', { checkId, weightId: first.id }), 'A1');
+    expect(both.weights.map(({ excluded }) => excluded)).toEqual([null, null]);
+    expect(both.ovenDryMcPct).toBeCloseTo(10, 9);
   });
 
   test('is on disk at once, and what was measured can never be changed or deleted', async () => {
@@ -140,12 +162,12 @@ describe('one piece in the oven', () => {
   });
 });
 
-describe('the fit to a wood’s checks', () => {
+describe('the fit to a species’ checks', () => {
   test('waits for enough dry pieces and says how many there are', async () => {
     await dryPiece('A1', 10, 11);
     const [fit] = await yard.command('ovenChecks.add', check({ piece: 'A2' }));
     expect(fit).toMatchObject({ fit: null, inUse: false, applied: false });
-    expect(fit!.sentence).toBe('1 of at least 3 pieces for a line are dry. 1 is still drying.');
+    expect(fit!.status).toEqual(message('own-fit.too-few-dry-yet', { dry: 1, least: 3, drying: 1 }));
     expect(
       await yard.refusal('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true }),
     ).toMatch(/cannot be used yet.*corrected as before/);
@@ -162,7 +184,17 @@ describe('the fit to a wood’s checks', () => {
     expect(own!.published.length).toBeGreaterThan(10);
   });
 
-  test('leaves out a check that is set aside', async () => {
+  test('a mistyped weight that no meter could match is named as the problem', async () => {
+    const fits = await fiveDryPieces();
+    const checkId = idOfPiece(fits, 'A3');
+    await weighAfter(3, checkId, 10);
+    const [own] = await weighAfter(3, checkId, 10);
+    expect(own).toMatchObject({ fit: null });
+    // (100 + 12 - 10) / 10, by definition.
+    expect(own!.status).toEqual(message('own-fit.impossible', { mcPct: expect.closeTo(1020, 6) }));
+  });
+
+  test('leaves out an excluded check', async () => {
     const fits = await fiveDryPieces();
     const checkId = idOfPiece(fits, 'A3');
     const [own] = await yard.command('ovenChecks.exclude', {
@@ -176,7 +208,7 @@ describe('the fit to a wood’s checks', () => {
     expect(back!.fit!.leftOut).toHaveLength(5);
   });
 
-  test('corrects the wood’s boards once it is put to use, the rounds of before too, and stops when told', async () => {
+  test('corrects the species’ boards once it is put to use, earlier rounds too, and stops when told', async () => {
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
     await yard.command('rounds.type', { roundId, raw: 10.6 });
     const boardId = yard.boards[0]!.id;
@@ -216,7 +248,7 @@ describe('the fit to a wood’s checks', () => {
       why: { text: 'read while frozen' },
     });
     expect(own).toMatchObject({ inUse: true, applied: false });
-    expect(own!.sentence).toMatch(/4 pieces say too little/);
+    expect(own!.status).toEqual(message('own-fit.too-few', { pieces: 4, least: 5 }));
   });
 
   test('of one meter says nothing of another', async () => {
@@ -227,7 +259,7 @@ describe('the fit to a wood’s checks', () => {
     const fits = await yard.command('ovenChecks.add', check({ piece: 'B1', meterId }));
     expect(fits.map((fit) => ({ meterName: fit.meterName, pieces: fit.checks.length }))).toEqual([
       { meterName: 'Hand-held', pieces: 1 },
-      { meterName: 'a meter that is read by eye', pieces: 5 },
+      { meterName: null, pieces: 5 },
     ]);
     await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;

@@ -7,6 +7,11 @@ import {
 } from '../../../shared-core/wood/moisture/calibration.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { expectWhole, inEnglish } from '../words/in-english.ts';
+import { worked } from '../worked.ts';
+
+const fitOf = (checks: readonly OvenDryCheck[]) => worked(fitCalibration(checks));
 
 const check = (ovenDryMcPct: number, readingPct: number, more: Partial<OvenDryCheck> = {}): OvenDryCheck => ({
   ovenDryMcPct,
@@ -26,7 +31,7 @@ describe('fitting the reading on the oven-dry MC', () => {
     check(14, 14.4, { readings: 1 }),
     check(18, 19.1, { readings: 3 }),
   ];
-  const fit = fitCalibration(pieces);
+  const fit = fitOf(pieces);
 
   test('finds the weighted least squares line', () => {
     expect(fit.model).toBe('line');
@@ -46,7 +51,9 @@ describe('fitting the reading on the oven-dry MC', () => {
     // Published (here: nothing done): off by 0.6, 0.3, 0.9, 0.4, 1.1: root mean square 0.725.
     expect(fit.publishedErrorPct).toBeCloseTo(Math.sqrt((0.36 + 0.09 + 0.81 + 0.16 + 1.21) / 5), 10);
     expect(fit.worthUsing).toBe(true);
-    expect(fit.why).toBe('With your checks a new piece is off by about 0.4 %, without them by 0.7 %.');
+    expect(inEnglish(fit.why)).toBe(
+      'With your checks a new piece is off by about 0.4 points, without them by 0.7 points.',
+    );
   });
 
   test('its line makes of a reading the MC that it was fitted to', () => {
@@ -60,29 +67,30 @@ describe('fitting the reading on the oven-dry MC', () => {
 });
 
 describe('what is worth using', () => {
-  test('four pieces say too little, however well they agree', () => {
-    const fit = fitCalibration([check(8, 9), check(10, 11), check(12, 13), check(14, 15)]);
+  test('four pieces tell too little, however well they agree', () => {
+    const fit = fitOf([check(8, 9), check(10, 11), check(12, 13), check(14, 15)]);
     expect(fit.worthUsing).toBe(false);
-    expect(fit.why).toMatch(/Check at least 5/);
+    expect(fit.why).toEqual(message('own-fit.too-few', { pieces: 4, least: 5 }));
+    expectWhole([fit.why]);
   });
 
   test('checks that scatter more than the published correction errs are not', () => {
     const right = [8, 9, 10, 11, 12, 13];
     const scattered = [9.5, 7.5, 11.5, 9.5, 13.5, 11.5];
-    const fit = fitCalibration(right.map((mc, i) => check(mc, scattered[i]!, { publishedMcPct: mc + 0.5 })));
+    const fit = fitOf(right.map((mc, i) => check(mc, scattered[i]!, { publishedMcPct: mc + 0.5 })));
     expect(fit.worthUsing).toBe(false);
-    expect(fit.why).toMatch(/do not beat/);
+    expect(fit.why.code).toBe('own-fit.no-better');
+    expectWhole([fit.why]);
   });
 
   test('where nothing is published there is nothing to beat', () => {
-    const fit = fitCalibration(
-      [8, 10, 12, 14, 16].map((mc) => check(mc, 1.1 * mc, { publishedMcPct: null })),
-    );
+    const fit = fitOf([8, 10, 12, 14, 16].map((mc) => check(mc, 1.1 * mc, { publishedMcPct: null })));
     expect(fit).toMatchObject({ worthUsing: true, publishedErrorPct: null });
+    expectWhole([fit.why]);
   });
 
   test('pieces of much the same MC give an offset, not a slope', () => {
-    const fit = fitCalibration([
+    const fit = fitOf([
       check(11, 12.1),
       check(11.5, 12.4),
       check(12, 13.2),
@@ -94,8 +102,8 @@ describe('what is worth using', () => {
     expect(fit.line.b).toBeCloseTo(1.04, 10);
   });
 
-  test('a slope that no wood has is not fitted', () => {
-    const fit = fitCalibration([6, 9, 12, 15, 18].map((mc) => check(mc, 12 + (mc - 12) / 10)));
+  test('a slope that no species has is not fitted', () => {
+    const fit = fitOf([6, 9, 12, 15, 18].map((mc) => check(mc, 12 + (mc - 12) / 10)));
     expect(fit.model).toBe('offset');
   });
 });
@@ -112,7 +120,7 @@ describe('for any checks', () => {
           fc.pre(Math.max(...xs) - Math.min(...xs) >= 8 && Math.abs(a - 1) > 0.01);
           const sorted = [...xs].sort((p, q) => p - q);
           fc.pre(sorted.at(-2)! - sorted[0]! >= 3 && sorted.at(-1)! - sorted[1]! >= 3);
-          const { line } = fitCalibration(xs.map((mc) => check(mc, a * mc + b)));
+          const { line } = fitOf(xs.map((mc) => check(mc, a * mc + b)));
           expect(line.a).toBeCloseTo(a, 8);
           expect(line.b).toBeCloseTo(b, 6);
           expect(line.standardErrorPct).toBeCloseTo(0, 6);
@@ -124,14 +132,18 @@ describe('for any checks', () => {
   test('a piece read twice weighs as two pieces read once, in the fit', () => {
     const once = [check(8, 9), check(12, 12.5), check(12, 12.5), check(16, 17.5), check(20, 21)];
     const twice = [check(8, 9), check(12, 12.5, { readings: 2 }), check(16, 17.5), check(20, 21)];
-    expect(fitCalibration(twice).line.b).toBeCloseTo(fitCalibration(once).line.b, 10);
+    expect(fitOf(twice).line.b).toBeCloseTo(fitOf(once).line.b, 10);
+  });
+
+  test('a moisture content that no meter can tell is a problem to check', () => {
+    const problem = message('own-fit.impossible', { mcPct: 1000 });
+    expect(fitCalibration([check(8, 9), check(1000, 13), check(14, 15)])).toEqual({ ok: false, problem });
+    expectWhole([problem]);
   });
 
   test('too few, or not moisture contents, are refused', () => {
-    expect(() => fitCalibration([check(8, 9), check(12, 13)])).toThrow(/three/);
-    expect(() => fitCalibration([check(8, 9), check(12, 13), check(Number.NaN, 14)])).toThrow(RangeError);
-    expect(() => fitCalibration([check(8, 9), check(12, 13), check(14, 15, { readings: 0 })])).toThrow(
-      RangeError,
-    );
+    expect(() => fitOf([check(8, 9), check(12, 13)])).toThrow(/three/);
+    expect(() => fitOf([check(8, 9), check(12, 13), check(Number.NaN, 14)])).toThrow(RangeError);
+    expect(() => fitOf([check(8, 9), check(12, 13), check(14, 15, { readings: 0 })])).toThrow(RangeError);
   });
 });

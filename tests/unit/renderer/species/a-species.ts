@@ -1,6 +1,7 @@
 import type { JudgedOvenCheck, OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 
 /** A built-in species, and checks of it, for tests of the screens. */
 export const oneBuiltInSpecies = (id: string): Species =>
@@ -26,7 +27,13 @@ export const aCheck = (id: number, more: Partial<JudgedOvenCheck> = {}): JudgedO
   excluded: null,
   ovenDryMcPct: 11 + id,
   dry: true,
-  sentence: 'Dry: its mass changed by 0.013 g in 2 h, and EN 13183-1 allows 0.100 g.',
+  status: message('oven-check.dry', {
+    ovenDryPct: 11.7,
+    hours: 2,
+    changeGrams: 0.013,
+    allowedGrams: 0.1,
+    ruleName: 'EN 13183-1',
+  }),
   readingPct: 10.1 + id,
   publishedMcPct: 11.8 + id,
   ...more,
@@ -37,7 +44,7 @@ export const aFit = (more: Partial<OwnFit> = {}): OwnFit => {
   const checks = more.checks ?? [1, 2, 3, 4, 5].map((id) => aCheck(id));
   return {
     meterId: null,
-    meterName: 'Typed readings',
+    meterName: null,
     checks,
     fit: {
       a: 1,
@@ -48,7 +55,7 @@ export const aFit = (more: Partial<OwnFit> = {}): OwnFit => {
       worthUsing: true,
       leftOut: checks.map((check) => ({ checkId: check.id, errorPct: 0.1 * check.id - 0.3 })),
     },
-    sentence: 'With your checks a new piece is off by about 0.3 %, without them by 0.8 %.',
+    status: message('own-fit.better', { errorPoints: 0.3, publishedPoints: 0.8 }),
     inUse: false,
     applied: false,
     published: [

@@ -105,7 +105,7 @@ describe('Oven-dry checks', () => {
         labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
       },
     });
-    open('walnut-black', [aFit({ fit: null, sentence: '' })]);
+    open('walnut-black', [aFit({ fit: null, status: message('own-fit.too-few-dry', { dry: 1, least: 3 }) })]);
     const section = await checks();
     expect(section.getByText(/Dry it at 217°F, give or take 4°F\./)).toBeTruthy();
     expect(section.getByText(/Never go above 221°F\./)).toBeTruthy();
@@ -159,17 +159,19 @@ describe('Oven-dry checks', () => {
   });
 
   test('a piece in the oven says what to do next and takes its next weight', async () => {
-    const sentence = 'Not dry yet: its mass still changes by 0.350 g in 2 h. Leave it in and weigh it again.';
+    const status = message('oven-check.weigh-again', { ovenDryPct: 12, hours: 2 });
     const fits = [
       aFit({
-        checks: [aCheck(1, { dry: false, sentence })],
+        checks: [aCheck(1, { dry: false, status })],
         fit: null,
-        sentence: '0 of at least 3 pieces for a line are dry. 1 is still drying.',
+        status: message('own-fit.too-few-dry-yet', { dry: 0, least: 3, drying: 1 }),
       }),
     ];
     const { machine, user } = open('walnut-black', fits);
     const section = await checks();
-    expect(await section.findByText(sentence)).toBeTruthy();
+    expect(
+      await section.findByText(/^At least 12\.0% so far\. Weigh it again 2 h after the last time/),
+    ).toBeTruthy();
     expect(section.getByText('at least 12.0%')).toBeTruthy();
     expect(section.getByText(/Too early to tell/)).toBeTruthy();
     expect(section.queryByRole('img')).toBeNull();
@@ -210,7 +212,7 @@ describe('Oven-dry checks', () => {
   test('worth using, they are used with one button', async () => {
     const { machine, user } = open('walnut-black', [aFit()]);
     const section = await checks();
-    expect(await section.findByText(/off by about 0.3 %, without them by 0.8 %/)).toBeTruthy();
+    expect(await section.findByText(/off by about 0\.3 points, without them by 0\.8 points/)).toBeTruthy();
     await user.click(section.getByRole('button', { name: 'Use them' }));
     expect(machine.inputsOf('ovenChecks.useFit')).toEqual([
       { speciesId: 'walnut-black', meterId: null, inUse: true },
@@ -219,7 +221,9 @@ describe('Oven-dry checks', () => {
 
   test('not worth using, it says so and offers no button', async () => {
     const fit = { ...aFit().fit!, worthUsing: false };
-    open('walnut-black', [aFit({ fit, sentence: 'Your checks do not beat the published correction.' })]);
+    open('walnut-black', [
+      aFit({ fit, status: message('own-fit.no-better', { errorPoints: 1, publishedPoints: 0.8 }) }),
+    ]);
     const section = await checks();
     expect(await section.findByText('Not worth using.')).toBeTruthy();
     expect(section.queryByRole('button', { name: 'Use them' })).toBeNull();
