@@ -26,7 +26,7 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
       );
       if (value === '140') {
         // The slip is seen at once, and undone with one key.
-        await expect(page.locator('.saved-note')).toContainText('Check it.');
+        await expect(page.locator('.saved-note')).toContainText('140% was typed');
         await picture(page, 'round-typed-slip');
         await page.keyboard.press('Backspace');
         await expect(page.getByRole('button', { name: /^Include (shell|core) reading/ })).toBeVisible();

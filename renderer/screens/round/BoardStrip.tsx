@@ -1,12 +1,12 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import { CallShape } from '../../parts/CallBadge.tsx';
+import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 
-/** All chips are as wide as the widest call, and as the longest ID needs (its widest letters; more is cut off). */
-const LEAST_CHIP_PX = 136;
-const LETTER_PX = 11;
+/** All chips are as wide as the longest call and the longest ID need (their widest letters). */
+const LETTER_PX = { call: 8.5, code: 11 };
+const SHAPE_PX = 20;
 const PADDING_PX = 28;
 const CHIPS_BEYOND_SIGHT = 8;
 
@@ -25,8 +25,9 @@ export function BoardStrip({
 }) {
   const { say } = useWords();
   const frame = useRef<HTMLDivElement>(null);
-  const longest = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
-  const chipPx = Math.max(LEAST_CHIP_PX, longest * LETTER_PX + PADDING_PX);
+  const longestCode = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
+  const longestCall = Math.max(...callsInOrder.map((call) => say(`call.${call}`).length));
+  const chipPx = PADDING_PX + Math.max(longestCode * LETTER_PX.code, SHAPE_PX + longestCall * LETTER_PX.call);
   const strip = useVirtualizer({
     horizontal: true,
     count: boards.length,

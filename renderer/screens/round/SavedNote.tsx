@@ -35,7 +35,14 @@ export function SavedNote() {
       <span className="saved-raw">
         {say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}
       </span>
-      {suspicion && <span> {say('saved.check', { why: suspicion.why })}</span>}
+      {suspicion && (
+        <span>
+          {' '}
+          {suspicion.severity === 'refused'
+            ? say(suspicion.why)
+            : say('saved.questionable', { why: suspicion.why })}
+        </span>
+      )}
     </p>
   );
 }

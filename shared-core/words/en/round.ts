@@ -90,7 +90,7 @@ export const round = {
   'saved.not-used': '{depth, select, core {Core} other {Shell}} saved, not used',
   'saved.on-board': '{boardCode}: {what}',
   'saved.raw': '(raw {shownValue})',
-  'saved.check': 'Check it. {why}',
+  'saved.questionable': 'Questionable. {why}',
 
   'finish.title': 'Finish the round?',
   'finish.all-probed': 'Every board has been probed.',

@@ -385,10 +385,10 @@ describe('a reading that was saved', () => {
     expect(screen.getByRole('region', { name: 'Reading' }).textContent).toContain(`${text}raw, as the meter`);
   });
 
-  test('and is doubtful says why and what to do', async () => {
+  test('and is questionable says why and what to do', async () => {
     const { machine } = await open();
     save(machine, questionable);
-    expect(screen.getByText(/Check it. The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
+    expect(screen.getByText(/Questionable. The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.textContent).toContain('Questionable.');
     expect(spots.textContent).toContain('Check the board ID, the species and the temperature.');
@@ -465,7 +465,7 @@ describe('a reading that was saved', () => {
   });
 });
 
-describe('the sound of keeping', () => {
+describe('the sound of saving', () => {
   const tones: number[] = [];
   beforeEach(() => {
     tones.length = 0;
@@ -511,7 +511,7 @@ describe('the sound of keeping', () => {
     expect(Math.max(...tones)).toBeLessThan(high);
   });
 
-  test('is not heard again when another spot is chosen; a doubt that comes up later is', async () => {
+  test('is not heard again when another spot is chosen; one that is questionable later is', async () => {
     withSound(true);
     const { machine } = await open();
     save(machine, aReading(1));
