@@ -202,7 +202,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       return inUnit(value, metric ? 'kilogram' : 'pound', decimals);
     },
     /** As a fine balance shows it, which is in grams whatever else a person measures in: "38.42 g". */
-    smallWeight: (grams: number): string => inUnit(grams, 'gram', { maximumFractionDigits: 4 }),
+    smallWeight: (grams: number): string => inUnit(grams, 'gram', { maximumFractionDigits: 5 }),
     /** "0.236 m³", and of a single board "0.0126 m³"; "100 board feet". */
     volume: (m3: number): string =>
       metric

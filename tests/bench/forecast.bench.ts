@@ -1,5 +1,5 @@
 /**
- * Whether forecasts come true as often as they say, on boards whose truth is known because we drew it. Run it with
+ * Whether forecasts come true as often as they claim, on boards whose truth is known because we drew it. Run it with
  *
  *     npx node tests/bench/forecast.bench.ts [boards, 200] [seed, 1] [only this part: ours, less, more, stack]
  *
@@ -9,16 +9,16 @@
  * point in 90, whatever the rounds. It tests the inference, not the wood: no drying record is in it.
  *
  * A true board has its factors, start and place drawn from `dryingPrior`, dries on a grid three times as fine, in weather
- * that wanders about its place's monthly means: a month's EMC 0.7 % and 1.5 °C off, its days another 1.2 %. It is read at
+ * that varies about its place's monthly means: a month's EMC 0.7 % and 1.5 °C off, its days another 1.2 %. It is read at
  * shell and core, twice each, with an error of meter and wood that stays with the board (one third of its variance with
  * the meter), and a scatter of the spots as `spot-scatter.ts` has it. All one standard deviation; ours, no source.
  *
  * The forecast is asked at the same day with 0, 1, 2 and 4 rounds behind it.
  *
- * Mended on seed 1. On seed 404, not used for that, 200 boards, with 0, 1, 2 and 4 rounds: within 10 to 90 % lay today's
+ * Set up on seed 1. On seed 404, not used for that, 200 boards, with 0, 1, 2 and 4 rounds: within 10 to 90 % was today's
  * MC of 85, 86, 87 and 81 % of the boards (width 37.6, 2.8, 2.4 and 2.1 % MC), the MC in 90 days of 80, 77, 84 and 87 %,
  * and the day of reaching the target of 85, 81, 93 and 92 % (width 325, 137, 108 and 110 days; median off by 0 to 3). So
- * dates are told somewhat too wide. With a diffusivity that rises less over moisture content than ours (exponent 0.6) the
+ * dates are somewhat too wide. With a diffusivity that rises less over moisture content than ours (exponent 0.6) the
  * dates of 86, 73, 79 and 79 % held, and the MC in 30 days after one round of 61 %; with one that rises more (1.5) the
  * dates of 86, 90, 90 and 92 %. Three siblings probed twice each narrow a board never probed: from 39.9 to 10.7 % MC, from
  * 264 to 128 days.
@@ -126,7 +126,7 @@ function weather(random: Random, stays: readonly Stay[], fromMs: number, days: n
   return segments;
 }
 
-/** As `correction.ts` has it for a wood with a curve, at the temperature of the meter's basis. */
+/** As `correction.ts` has it for a species with a curve, at the temperature of the meter's basis. */
 const meterSdPct = (mc: number): number =>
   0.5 + 0.1 * Math.max(0, mc - 20) + 0.4 * Math.max(0, mc - 30) + 0.5 * Math.max(0, 6 - mc);
 
@@ -346,12 +346,12 @@ function print(name: string, { mc, reach, diffusivity, surface, ready }: Tally):
   console.log(`  days to target    ${reach.row()}`);
   console.log(`  ranks by tenths: diffusivity ${diffusivity.join(' ')}; surface ${surface.join(' ')}`);
   const bins = [0, 0.1, 0.3, 0.7, 0.9, 1.0001];
-  const said = bins.slice(1).map((top, i) => {
+  const counts = bins.slice(1).map((top, i) => {
     const of = ready.filter(([p]) => p >= bins[i]! && p < top);
     const share = of.filter(([, is]) => is).length / of.length;
     return `${(of.reduce((sum, [p]) => sum + p, 0) / of.length).toFixed(2)}->${share.toFixed(2)} (${of.length})`;
   });
-  console.log(`  said ready -> was ready: ${said.join('  ')}`);
+  console.log(`  forecast ready -> was ready: ${counts.join('  ')}`);
 }
 
 function calibrate(name: string, lawOf: LawOf): void {
@@ -376,7 +376,7 @@ function shareInStacks(): void {
   const shared = [0, 1, 3, 6];
   const tallies = new Map(
     [0, 1].flatMap((rounds) =>
-      shared.map((count) => [`${rounds} rounds of its own, ${count} siblings`, newTally()]),
+      shared.map((count) => [`${rounds} own rounds, ${count} siblings`, newTally()]),
     ),
   );
   for (let n = 0; n < boards; n++) {
@@ -401,7 +401,7 @@ function shareInStacks(): void {
     for (const rounds of [0, 1]) {
       for (const count of shared) {
         const forecast = forecastOf(cases[0]!, rounds, learned.slice(0, count));
-        tally(tallies.get(`${rounds} rounds of its own, ${count} siblings`)!, cases[0]!, forecast);
+        tally(tallies.get(`${rounds} own rounds, ${count} siblings`)!, cases[0]!, forecast);
       }
     }
   }

@@ -1,6 +1,6 @@
 /**
- * Published days of drying, and what has to be supplied to work them out: what `tests/bench/drying-prior.bench.ts` chooses
- * the prior's medians on, and the reference tests of these sources hold them to. Each source is told in its own test.
+ * Published days of drying, and what has to be added to calculate them. `tests/bench/drying-prior.bench.ts` chooses the
+ * prior's medians on them, and the reference tests check those. Each source is described in its test.
  */
 
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
@@ -26,7 +26,7 @@ export const upperMichigan = yearOf(
 /** A heated house; from memory. */
 export const house = yearOf(Array<number>(12).fill(21), Array<number>(12).fill(0.4));
 
-/** A board whose days of drying were published. 1 inch nominal is sawn somewhat fuller: 28 mm unless told. */
+/** A board whose days of drying were published. 1 inch nominal is sawn somewhat fuller: 28 mm unless given. */
 export const greenBoard = (
   air: MonthlyAir,
   month: number,

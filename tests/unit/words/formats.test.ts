@@ -152,7 +152,7 @@ describe('weights and volumes', () => {
   // Laboratory balances show grams in America too (common practice, no source).
   test('on a balance', () => {
     expect([metric.smallWeight(38.42), imperial.smallWeight(38.42)]).toEqual(['38.42 g', '38.42 g']);
-    expect(metric.smallWeight(0.01337)).toBe('0.0134 g');
+    expect(metric.smallWeight(0.013372)).toBe('0.01337 g');
   });
   // A board foot is 144 cubic inches, by its definition.
   test('a volume', () => {
