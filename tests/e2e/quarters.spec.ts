@@ -1,0 +1,55 @@
+import { expect, type Page } from '@playwright/test';
+import { test } from './pintally.ts';
+import { openDemoYard, picture, startRound } from './walk.ts';
+
+/** Where the thickness of the demo yard's seventh walnut board is shown, and by what name it must be. */
+async function expectThickness(page: Page, thickness: string, name: string): Promise<void> {
+  await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
+  await page
+    .getByRole('link', { name: /Walnut from the lane/ })
+    .first()
+    .click();
+  await expect(page.getByRole('row', { name: /WAL-07/ })).toContainText(`Black walnut${thickness}`);
+  await picture(page, `quarters-stack-${name}`);
+
+  await page.getByRole('main').getByRole('link', { name: 'Labels', exact: true }).click();
+  await expect(page.getByRole('img').getByText(thickness, { exact: true })).toBeVisible();
+  await picture(page, `quarters-labels-${name}`);
+  await page.goBack();
+
+  await page.getByRole('link', { name: 'WAL-07' }).first().click();
+  await expect(page.getByText(`Black walnut, ${thickness}`)).toBeVisible();
+  await expect(page.getByRole('region', { name: 'About this board' })).toContainText(thickness);
+  await picture(page, `quarters-board-${name}`);
+  await page.getByRole('button', { name: 'Edit' }).click();
+  await picture(page, `quarters-form-${name}`);
+  await expect(page.getByRole('textbox', { name: 'Thickness' })).toHaveValue(thickness);
+  await page.keyboard.press('Escape');
+}
+
+// 8/4 is a board's name in the trade, 2 in rough (common practice, no source).
+test('8/4 stays 8/4 in millimeters and in inches', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await page
+    .getByRole('link', { name: /Walnut from the lane/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'Add boards' }).first().click();
+  await page.getByLabel('Thickness').fill('8/4');
+  await expect(page.getByText('That is 51 mm.')).toBeVisible();
+  await page.getByRole('button', { name: 'Add board', exact: true }).click();
+  await expectThickness(page, '8/4', 'metric');
+
+  await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  await page.getByRole('radio', { name: /^US/ }).check();
+  await expectThickness(page, '8/4', 'inches');
+
+  await startRound(page, 'Walnut from the lane', 50);
+  await page.getByRole('button', { name: /WAL-07/ }).click();
+  await expect(page.getByText('Black walnut8/4')).toBeVisible();
+  // The raw value stays as it was typed, too.
+  await page.keyboard.type('14.25');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Exclude shell reading 14.25%' })).toBeVisible();
+  await picture(page, 'quarters-round');
+});
