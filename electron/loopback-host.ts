@@ -4,7 +4,8 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize, sep } from 'node:path';
 import { type WebSocket, WebSocketServer } from 'ws';
-import type { Answer } from '../shared-core/contract/answer.ts';
+import { z } from 'zod';
+import type { Connection, Emit } from './app/app.ts';
 
 const CONTENT_TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -21,7 +22,8 @@ const MAX_MESSAGE_BYTES = 4 * 1024 * 1024;
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
-  answer(name: string, input: unknown): Promise<Answer>;
+  /** A window is there, under an id of its own that it keeps when it connects again. */
+  connect(window: string, emit: Emit): Connection;
 }
 
 /**
@@ -31,7 +33,7 @@ export interface LoopbackOptions {
  * door once and leads to a path nobody can guess; every request must name this host, and the socket must come from
  * this origin. Whatever does not fit gets an empty 403.
  */
-export async function startLoopbackHost({ rendererDir, answer }: LoopbackOptions) {
+export async function startLoopbackHost({ rendererDir, connect }: LoopbackOptions) {
   let token: string | null = randomBytes(32).toString('hex');
   const session = randomBytes(32).toString('hex');
   const sockets = new Set<WebSocket>();
@@ -97,28 +99,32 @@ export async function startLoopbackHost({ rendererDir, answer }: LoopbackOptions
       sockets.add(opened);
       opened.on('close', () => sockets.delete(opened));
       opened.on('error', () => opened.terminate());
-      opened.on('message', (data) => hear(opened, String(data)));
+      opened.once('message', (data) => welcomeWindow(opened, String(data)));
     });
   });
 
-  async function hear(socket: WebSocket, text: string): Promise<void> {
-    const message = parsed(text);
-    if (message === null) {
-      socket.close(1008, 'not a call');
+  /** The first message of a socket says which window it is of. */
+  function welcomeWindow(socket: WebSocket, text: string): void {
+    const hello = parsed(helloSchema, text);
+    if (hello === null) {
+      socket.close(1008, 'hello-missing');
       return;
     }
-    const reply = { id: message.id, answer: await answer(message.name, message.input) };
-    if (socket.readyState === socket.OPEN) socket.send(JSON.stringify(reply));
+    const send = (reply: object): void => {
+      if (socket.readyState === socket.OPEN) socket.send(JSON.stringify(reply));
+    };
+    const connection = connect(hello.window, (event, data) => send({ event, data }));
+    socket.on('close', connection.close);
+    socket.on('message', async (data) => {
+      const sent = parsed(sentSchema, String(data));
+      if (sent === null) return socket.close(1008, 'not-a-request');
+      send({ id: sent.id, answer: await connection.answer(sent.name, sent.input, sent.envelope) });
+    });
   }
 
   return {
     /** Opens the window once; the browser is led on to the session's own address. */
     address: `http://${host}/open/${token}`,
-    emit: (event: string, data: unknown): void => {
-      if (sockets.size === 0) return;
-      const text = JSON.stringify({ event, data });
-      for (const socket of sockets) socket.send(text);
-    },
     close: async (): Promise<void> => {
       for (const socket of sockets) socket.terminate();
       server.closeAllConnections();
@@ -136,12 +142,12 @@ function same(offered: string, secret: string): boolean {
   return offered.length === secret.length && timingSafeEqual(Buffer.from(offered), Buffer.from(secret));
 }
 
-function parsed(text: string): { id: number; name: string; input: unknown } | null {
+const helloSchema = z.object({ window: z.uuid() });
+const sentSchema = z.object({ id: z.number(), name: z.string(), input: z.unknown(), envelope: z.unknown() });
+
+function parsed<T>(schema: z.ZodType<T>, text: string): T | null {
   try {
-    const message: unknown = JSON.parse(text);
-    if (typeof message !== 'object' || message === null) return null;
-    const { id, name, input } = message as Record<string, unknown>;
-    return typeof id === 'number' && typeof name === 'string' ? { id, name, input } : null;
+    return schema.safeParse(JSON.parse(text)).data ?? null;
   } catch {
     return null;
   }

@@ -6,19 +6,15 @@ import { linkMakers } from './link-makers.ts';
 import { startLoopbackHost } from './loopback-host.ts';
 
 /** The same app without Electron: built as `out/main/loopback.js`, prints the address that opens the window. */
-let emit: (event: string, data: unknown) => void = () => undefined;
-
 const pintally = createApp({
   dataDir: dataDir(),
   links: linkMakers(import.meta.dirname),
   threads: builtThreads(import.meta.dirname),
-  emit: (name, data) => emit(name, data),
 });
 const host = await startLoopbackHost({
   rendererDir: join(import.meta.dirname, '../renderer'),
-  answer: pintally.answer,
+  connect: pintally.connect,
 });
-emit = host.emit;
 console.log(`Pintally is at ${host.address}`);
 console.log('The address opens once. Press Ctrl+C to stop.');
 

@@ -48,13 +48,13 @@ function start(): void {
     dataDir: dataDir(),
     links: linkMakers(import.meta.dirname),
     threads: builtThreads(import.meta.dirname),
-    emit: (name, data) => {
-      if (!window.isDestroyed()) window.webContents.send('event', name, data);
-    },
   });
-  ipcMain.handle('call', (event, name: string, input: unknown) =>
+  const connection = pintally.connect(`electron-${window.webContents.id}`, (name, data) => {
+    if (!window.isDestroyed()) window.webContents.send('event', name, data);
+  });
+  ipcMain.handle('request', (event, name: string, input: unknown, envelope: unknown) =>
     event.senderFrame?.url.split('#')[0] === pageUrl
-      ? pintally.answer(name, input)
+      ? connection.answer(name, input, envelope)
       : { ok: false, problem: message('refusal.foreign-page') },
   );
 

@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { useChanges } from './data/useChanges.ts';
 import { DemoBanner } from './frame/DemoBanner.tsx';
 import { Notices } from './frame/Notices.tsx';
+import { OtherYardBanner } from './frame/OtherYardBanner.tsx';
 import { ProblemPage } from './frame/ProblemPage.tsx';
 import { TopBar } from './frame/TopBar.tsx';
 import { Banner } from './parts/Banner.tsx';
@@ -40,11 +41,11 @@ export function App() {
 
   // Each yard has its own settings, and another window may change them.
   const settingsChanges = useChanges('settings');
-  const openFile = info && !info.problem ? info.file : null;
+  const openYard = info && !info.problem ? info.uuid : null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return and a change are reasons to ask again.
   useEffect(() => {
-    if (openFile !== null) void attempt(loadSettings());
-  }, [openFile, link.returns, settingsChanges]);
+    if (openYard !== null) void attempt(loadSettings());
+  }, [openYard, link.returns, settingsChanges]);
 
   if (info?.problem) return <ProblemPage info={info} />;
   return (
@@ -55,8 +56,9 @@ export function App() {
           <Banner kind="problem">{say('frame.not-responding')}</Banner>
         </div>
       )}
+      <OtherYardBanner />
       {info?.kind === 'demo' && <DemoBanner />}
-      <main key={hrefOf(route)}>
+      <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
           screenAt(route)
         ) : (

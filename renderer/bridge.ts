@@ -1,7 +1,8 @@
-import type { Answer } from '../shared-core/contract/answer.ts';
-import { Refusal } from '../shared-core/contract/answer.ts';
+import { type Answer, Conflict, Refusal } from '../shared-core/contract/answer.ts';
 import type { Bridge, WireBridge } from '../shared-core/contract/bridge.ts';
+import type { Envelope } from '../shared-core/contract/envelope.ts';
 import { message } from '../shared-core/words/message.ts';
+import { newUuid } from './uuid.ts';
 
 declare global {
   interface Window {
@@ -59,18 +60,45 @@ class Listeners {
 
 function outputOf(answer: Answer): unknown {
   if (answer.ok) return answer.output;
-  throw new Refusal(answer.problem);
+  throw 'current' in answer ? new Conflict(answer.current) : new Refusal(answer.problem);
+}
+
+let shownYard: string | null = null;
+
+/** From now on the window shows this yard: every request says so, and is refused where another one is open. */
+export function nameYard(uuid: string | null): void {
+  shownYard = uuid;
+}
+
+/** Sends one request; the answer comes, or it is never known what came of it. */
+type Send = (name: string, input: unknown, envelope: Envelope) => Promise<Answer>;
+
+/**
+ * Gives every command an act of its own. What is asked again with the same content while nobody knows what came of it
+ * is the same act, so that it takes effect once: a second press, or the same form saved again after the link was lost.
+ */
+function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
+  const unsettled = new Map<string, string>();
+  return {
+    query: async (name, input) => outputOf(await send(name, input, { yard: shownYard, act: null })) as never,
+    command: async (name, input) => {
+      const yard = shownYard;
+      const content = JSON.stringify([yard, name, input]);
+      const act = unsettled.get(content) ?? newUuid();
+      unsettled.set(content, act);
+      const answer = await send(name, input, { yard, act });
+      unsettled.delete(content);
+      return outputOf(answer) as never;
+    },
+  };
 }
 
 /** A typed bridge over Electron's preload script, which hands on answers as the main process gave them. */
 export function wireBridge(wire: WireBridge): Bridge {
   const listeners = new Listeners();
   wire.on((name, data) => listeners.tell(name, data));
-  const request = async (name: string, input: unknown) =>
-    outputOf((await wire.request(name, input)) as Answer) as never;
   return {
-    query: request,
-    command: request,
+    ...requestsBy(async (...request) => (await wire.request(...request)) as Answer),
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }
@@ -84,7 +112,9 @@ const LONGEST_RETRY_MS = 4000;
  */
 export function socketBridge(address: string, onLink: (state: LinkState) => void): Bridge {
   const listeners = new Listeners();
-  const waiting = new Map<number, { settle: (answer: Answer) => void }>();
+  const waiting = new Map<number, { answered: (answer: Answer) => void; lost: (why: Refusal) => void }>();
+  /** The machine knows by it which window this is, also when it connects again. */
+  const hello = JSON.stringify({ window: newUuid() });
   let unsent: string[] = [];
   let everOpen = false;
   let nextId = 1;
@@ -96,7 +126,7 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
     socket.onopen = () => {
       everOpen = true;
       retryMs = FIRST_RETRY_MS;
-      for (const text of unsent) socket.send(text);
+      for (const text of [hello, ...unsent]) socket.send(text);
       unsent = [];
       onLink('open');
     };
@@ -108,18 +138,13 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
         listeners.tell(message.event, message.data);
         return;
       }
-      waiting.get(message.id)?.settle(message.answer);
+      waiting.get(message.id)?.answered(message.answer);
       waiting.delete(message.id);
     };
     socket.onclose = () => {
       onLink(everOpen ? 'away' : 'connecting');
       if (everOpen) {
-        for (const { settle } of waiting.values()) {
-          settle({
-            ok: false,
-            problem: message('refusal.machine-stopped'),
-          });
-        }
+        for (const { lost } of waiting.values()) lost(new Refusal(message('refusal.machine-stopped')));
         waiting.clear();
       }
       setTimeout(open, retryMs);
@@ -129,31 +154,22 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
   onLink('connecting');
   open();
 
-  function request(name: string, input: unknown): Promise<never> {
+  function send(name: string, input: unknown, envelope: Envelope): Promise<Answer> {
     const id = nextId++;
-    const text = JSON.stringify({ id, name, input });
+    const text = JSON.stringify({ id, name, input, envelope });
     return new Promise((resolve, reject) => {
       if (socket.readyState !== WebSocket.OPEN && everOpen) {
         reject(new Refusal(message('refusal.machine-away')));
         return;
       }
-      waiting.set(id, {
-        settle(answer) {
-          try {
-            resolve(outputOf(answer) as never);
-          } catch (refusal) {
-            reject(refusal);
-          }
-        },
-      });
+      waiting.set(id, { answered: resolve, lost: reject });
       if (socket.readyState === WebSocket.OPEN) socket.send(text);
       else unsent.push(text);
     });
   }
 
   return {
-    query: request,
-    command: request,
+    ...requestsBy(send),
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }

@@ -1,23 +1,14 @@
-import { type Answer, Refusal } from '../../shared-core/contract/answer.ts';
+import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
-import {
-  type CheckedInput,
-  type RequestName,
-  type RequestOutput,
-  requests,
-  topicsOf,
-} from '../../shared-core/contract/requests.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
-import { problemOf } from '../../shared-core/contract/validation.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
-import { message } from '../../shared-core/words/message.ts';
-import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
+import { createAfterwards } from './afterwards.ts';
+import { createAnswering } from './answering.ts';
 import type { AppContext, QueryContext } from './context.ts';
-import { faultMessage } from './fault-message.ts';
 import type { Forecaster } from './forecast/forecast-messages.ts';
 import { forecastQueries } from './forecast/forecasts.ts';
 import { stackPlanQueries } from './forecast/stack-plans.ts';
-import type { Commands, Handler, Queries } from './handlers.ts';
+import type { Commands, Queries } from './handlers.ts';
 import { createAssessing } from './judging/assessing.ts';
 import { createComparing, type RoundThread } from './judging/comparing.ts';
 import { createJudging } from './judging/judging.ts';
@@ -38,14 +29,20 @@ import type { ThreadFiles } from './thread-files.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
-const NOT_SAVED = { undone: message('refusal.undone'), again: message('refusal.try-again') };
+export type Emit = <N extends EventName>(name: N, data: EventData<N>) => void;
+
+/** What a window has of the app. */
+export interface Connection {
+  /** Never throws: what went wrong is in the answer. */
+  answer(name: string, input: unknown, envelope: unknown): Promise<Answer>;
+  close(): void;
+}
 
 export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
   threads: ThreadFiles;
-  emit<N extends EventName>(name: N, data: EventData<N>): void;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;
 }
@@ -58,22 +55,31 @@ export function createApp({
   dataDir,
   links,
   threads,
-  emit,
   clock = () => new Date(),
   reportFault = console.error,
 }: AppOptions) {
   const now = () => clock().toISOString();
+  const listeners = new Set<Emit>();
+  const emit: Emit = (name, data) => {
+    for (const each of listeners) each(name, data);
+  };
+  function listen(to: Emit): () => void {
+    listeners.add(to);
+    return () => listeners.delete(to);
+  }
   const checkThread: CheckThread = createOwnThread(threads.check);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
   const yards = createYards(dataDir, now, checkThread, reportFault);
   const queryContext: QueryContext = { yard: yards.reader, now };
+  const afterwards = createAfterwards();
   const context: AppContext = {
     yard: yards.current,
     mayWrite: yards.mayWrite,
     now,
     reportFault,
     changed,
+    afterwards: afterwards.add,
     emit,
   };
 
@@ -126,7 +132,7 @@ export function createApp({
   /** The one place that tells what changed, whoever changed it. */
   function changed(topics: Iterable<Topic>): void {
     const all = [...new Set(topics)];
-    if (all.length > 0) emit('changed', { topics: all });
+    if (all.length > 0) emit('changed', { yard: yards.uuid(), topics: all });
   }
 
   function change(open: () => void): YardInfo {
@@ -155,40 +161,19 @@ export function createApp({
   });
   change(() => undefined);
 
-  /** A command that must write to a file that is still being checked, or that came upon damage in it, waits for that. */
-  async function perform<N extends RequestName>(name: N, input: CheckedInput<N>): Promise<RequestOutput<N>> {
-    const handle = { ...queries, ...commands }[name] as Handler<N>;
-    try {
-      return await handle(input);
-    } catch (error) {
-      const checking = yards.checking();
-      if (checking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
-      await checking;
-      return handle(input);
-    }
-  }
-
-  async function answer<N extends RequestName>(name: N, input: unknown): Promise<RequestOutput<N>> {
-    const { kind, input: schema } = requests[name];
-    const checked = schema.safeParse(input);
-    if (!checked.success) {
-      throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
-    }
-    const data = checked.data as CheckedInput<N>;
-    const output = await perform(name, data);
-    if (kind === 'command') changed(topicsOf(name, data, output));
-    return output;
-  }
+  const answering = createAnswering(context, yards, { ...queries, ...commands }, afterwards);
 
   return {
-    /** Answers one request of the window. Never throws: what went wrong is in the answer. */
-    answer: async (name: string, input: unknown): Promise<Answer> => {
-      try {
-        if (!Object.hasOwn(requests, name)) throw new Refusal(message('refusal.request-unknown'));
-        return { ok: true, output: await answer(name as RequestName, input) };
-      } catch (error) {
-        return { ok: false, problem: faultMessage(error, NOT_SAVED, reportFault) };
-      }
+    /**
+     * A window is there. Its id stays the same as long as it is open, also where it connects again.
+     * @param emit  how it is sent events
+     */
+    connect: (window: string, emit: Emit): Connection => {
+      const stopListening = listen(emit);
+      return {
+        answer: (name, input, envelope) => answering.answer(window, name, input, envelope),
+        close: stopListening,
+      };
     },
     close: async (): Promise<void> => {
       await meter.close();

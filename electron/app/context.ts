@@ -1,4 +1,4 @@
-import { Refusal } from '../../shared-core/contract/answer.ts';
+import { Conflict, Refusal } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
@@ -21,6 +21,8 @@ export interface AppContext extends QueryContext {
   reportFault(error: unknown): void;
   /** Says what background work changed. What a command changed follows from the contract. */
   changed(topics: Iterable<Topic>): void;
+  /** Does what follows from the act under way once that is on disk; at once where none is. */
+  afterwards(work: () => void): void;
   emit<N extends EventName>(name: N, data: EventData<N>): void;
 }
 
@@ -34,12 +36,21 @@ export function orRefuse<T>(found: T | undefined, what: string): T {
   return found;
 }
 
+/**
+ * What a store's `edit` answers with: nothing where it was done.
+ * @throws Conflict where the record is at another version than the edit was based on
+ */
+export function orConflict(current: object | null): void {
+  if (current !== null) throw new Conflict(current);
+}
+
 /** Runs a write and refuses it where the store knows the name already. */
 export function refusingDuplicates<T>(problem: Message, write: () => T): T {
   try {
     return write();
   } catch (error) {
-    if ((error as { code?: unknown }).code === 'SQLITE_CONSTRAINT_UNIQUE') throw new Refusal(problem);
+    const code = String((error as { code?: unknown }).code ?? '');
+    if (/^SQLITE_CONSTRAINT_(UNIQUE|PRIMARYKEY)$/.test(code)) throw new Refusal(problem);
     throw error;
   }
 }

@@ -6,18 +6,29 @@ import type { Db } from './yard-file.ts';
 
 interface CatalogueRow {
   record: string;
+  version: number;
   built_in: number;
 }
 
+/** An entry with how often it was edited, and whether it is as it came with the program. */
+type Row<T> = T & { version: number; builtIn: boolean };
+
 function catalogueReads<T>(db: Db, table: string, parseRecord: (record: unknown) => T) {
   const parse = parsedOnce((text: string) => parseRecord(JSON.parse(text)));
-  const list = db.prepare<[], CatalogueRow>(
-    `SELECT record, built_in FROM ${table} ORDER BY record ->> 'name'`,
-  );
-  const one = db.prepare<[string], CatalogueRow>(`SELECT record, built_in FROM ${table} WHERE id = ?`);
+  const select = `SELECT record, version, built_in FROM ${table}`;
+  const list = db.prepare<[], CatalogueRow>(`${select} ORDER BY record ->> 'name'`);
+  const one = db.prepare<[string], CatalogueRow>(`${select} WHERE id = ?`);
+  const toRow = ({ record, version, built_in }: CatalogueRow): Row<T> => ({
+    ...parse(record),
+    version,
+    builtIn: built_in === 1,
+  });
   return {
-    list: (): (T & { builtIn: boolean })[] =>
-      list.all().map((row) => ({ ...parse(row.record), builtIn: row.built_in === 1 })),
+    list: (): Row<T>[] => list.all().map(toRow),
+    row: (id: string): Row<T> | undefined => {
+      const row = one.get(id);
+      return row && toRow(row);
+    },
     get: (id: string): T | undefined => {
       const row = one.get(id);
       return row && parse(row.record);
@@ -30,20 +41,38 @@ function catalogueReads<T>(db: Db, table: string, parseRecord: (record: unknown)
  * user saved, which is never touched by that and wins over a built-in entry of the same id. An entry of one id is the
  * same record in every yard.
  */
-function catalogueWrites<T extends { id: string }>(db: Db, table: string, kind: 'species' | 'end-use') {
+function catalogueWrites<T extends { id: string }>(
+  db: Db,
+  table: string,
+  kind: 'species' | 'end-use',
+  { get, row }: ReturnType<typeof catalogueReads<T>>,
+) {
   const putBuiltIn = db.prepare(
     `INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 1)
      ON CONFLICT (id) DO UPDATE SET record = excluded.record, version = version + 1
        WHERE built_in = 1 AND record <> excluded.record`,
   );
-  const putOwn = db.prepare(
-    `INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 0)
-     ON CONFLICT (id) DO UPDATE SET record = excluded.record, built_in = 0, version = version + 1`,
+  const addOwn = db.prepare(`INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 0)`);
+  const editOwn = db.prepare(
+    `UPDATE ${table} SET record = ?, built_in = 0, version = version + 1 WHERE id = ? AND version = ?`,
   );
   const values = (entry: T) => [entry.id, uuidV5(EVERY_YARD, `${kind}:${entry.id}`), JSON.stringify(entry)];
   return {
-    save: (entry: T): void => {
-      putOwn.run(values(entry));
+    /** An entry of the user's own; its id must be a new one. */
+    add: (entry: T): void => {
+      addOwn.run(values(entry));
+    },
+    /**
+     * Changes only the fields given, and makes the entry the user's own. It answers null; or, where the entry is at
+     * another version than the edit was based on, the entry as it is, and nothing was changed.
+     *
+     * @throws RangeError where there is no such entry
+     */
+    edit: ({ id, basedOn, changed }: { id: string; basedOn: number; changed: Partial<T> }): Row<T> | null => {
+      const before = get(id);
+      if (before === undefined) throw new RangeError(`There is no entry ${id} in ${table}.`);
+      const record = JSON.stringify({ ...before, ...changed });
+      return editOwn.run(record, id, basedOn).changes > 0 ? null : (row(id) ?? null);
     },
     bringUpToDate: db.transaction((entries: readonly T[]): void => {
       for (const entry of entries) putBuiltIn.run(values(entry));
@@ -56,8 +85,10 @@ const withSource = (record: unknown) => ({ source: '', ...(record as object) });
 
 export const speciesReads = (db: Db) =>
   catalogueReads<Species>(db, 'species', (record) => speciesSchema.parse(withSource(record)));
-export const speciesWrites = (db: Db) => catalogueWrites<Species>(db, 'species', 'species');
+export const speciesWrites = (db: Db, reads: ReturnType<typeof speciesReads>) =>
+  catalogueWrites<Species>(db, 'species', 'species', reads);
 
 export const endUseReads = (db: Db) =>
   catalogueReads<EndUse>(db, 'end_use', (record) => endUseSchema.parse(withSource(record)));
-export const endUseWrites = (db: Db) => catalogueWrites<EndUse>(db, 'end_use', 'end-use');
+export const endUseWrites = (db: Db, reads: ReturnType<typeof endUseReads>) =>
+  catalogueWrites<EndUse>(db, 'end_use', 'end-use', reads);

@@ -35,6 +35,7 @@ export function openYard(file: string) {
     const reader = readOnly;
     return {
       file,
+      uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
       integrityChecked,
       allowWriting: () => allowWriting(db),
       ...tablesOf(db),
@@ -93,8 +94,8 @@ function tablesOf(db: Db) {
     meters: { ...reads.meters, ...meterWrites(db, reads.meters) },
     ovenChecks: { ...reads.ovenChecks, ...ovenCheckWrites(db, reads.meters) },
     samples: { ...reads.samples, ...sampleBoardWrites(db) },
-    species: { ...reads.species, ...speciesWrites(db) },
-    endUses: { ...reads.endUses, ...endUseWrites(db) },
+    species: { ...reads.species, ...speciesWrites(db, reads.species) },
+    endUses: { ...reads.endUses, ...endUseWrites(db, reads.endUses) },
     settings: { ...reads.settings, ...settingWrites(db) },
   };
 }

@@ -7,6 +7,7 @@ import {
 } from '../../shared-core/contract/requests.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import { bridge } from '../bridge.ts';
+import { isShown } from '../stores/yard.ts';
 
 /** What came of a query: its output, or why there is none. */
 export type Asked<N extends QueryName> = { output: RequestOutput<N> } | { error: unknown };
@@ -47,7 +48,8 @@ export function keepAsking<N extends QueryName>(
     if (isNews(changedMeanwhile)) void ask();
   }
 
-  const unfollow = bridge().on('changed', ({ topics }) => {
+  const unfollow = bridge().on('changed', ({ yard, topics }) => {
+    if (!isShown(yard)) return;
     if (isUnderWay) for (const topic of topics) changedMeanwhile.add(topic);
     else if (isNews(new Set(topics))) void ask();
   });

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import { bridge } from '../bridge.ts';
+import { isShown } from '../stores/yard.ts';
 
 /** How often something of these topics changed since it is watched: a reason to ask again. */
 export function useChanges(...watched: readonly Topic[]): number {
@@ -9,7 +10,7 @@ export function useChanges(...watched: readonly Topic[]): number {
   useEffect(() => {
     const topics = JSON.parse(key) as Topic[];
     return bridge().on('changed', (change) => {
-      if (isTouched(topics, new Set(change.topics))) setChanges((count) => count + 1);
+      if (isShown(change.yard) && isTouched(topics, new Set(change.topics))) setChanges((count) => count + 1);
     });
   }, [key]);
   return changes;

@@ -11,6 +11,12 @@ import './form-dialog.css';
 /** What `onSave` throws where fields are marked wrong. */
 export const fieldsMarked = (): Refusal => new Refusal(message('validation.fix-fields'));
 
+export interface FormConflict {
+  table: ReactNode;
+  keepMine: () => Promise<unknown>;
+  takeTheirs: () => void;
+}
+
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
  * stays, and the focus goes to the first field that is marked wrong.
@@ -20,6 +26,7 @@ export function FormDialog({
   saveWords,
   onSave,
   onClose,
+  conflict,
   children,
 }: {
   title: string;
@@ -27,11 +34,13 @@ export function FormDialog({
   saveWords: string;
   onSave: () => Promise<void>;
   onClose: () => void;
+  /** Where another edit came between: both versions, and the two ways on. */
+  conflict?: FormConflict | null;
   children: ReactNode;
 }) {
   const { say } = useWords();
   const form = useRef<HTMLFormElement>(null);
-  const { busy, problem, save } = useSaving(onClose);
+  const { busy, problem, save, forgetProblem } = useSaving(onClose);
   useEffect(() => {
     if (problem) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }, [problem]);
@@ -49,10 +58,28 @@ export function FormDialog({
       >
         {children}
         {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+        {conflict?.table}
         <Actions>
-          <Button kind="main" type="submit" disabled={busy}>
-            {busy ? say('common.saving') : saveWords}
-          </Button>
+          {conflict ? (
+            <>
+              <Button kind="main" disabled={busy} onClick={() => void save(conflict.keepMine)}>
+                {say('conflict.keep-mine')}
+              </Button>
+              <Button
+                disabled={busy}
+                onClick={() => {
+                  conflict.takeTheirs();
+                  forgetProblem();
+                }}
+              >
+                {say('conflict.use-theirs')}
+              </Button>
+            </>
+          ) : (
+            <Button kind="main" type="submit" disabled={busy}>
+              {busy ? say('common.saving') : saveWords}
+            </Button>
+          )}
           <Button onClick={onClose}>{say('common.cancel')}</Button>
         </Actions>
       </form>

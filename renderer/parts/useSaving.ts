@@ -23,5 +23,5 @@ export function useSaving(onClose: () => void) {
       setBusy(false);
     }
   }
-  return { busy, problem, save };
+  return { busy, problem, save, forgetProblem: () => setProblem(null) };
 }

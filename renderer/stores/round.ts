@@ -16,6 +16,7 @@ import type { JudgedReading } from '../../shared-core/probing/readings/reading.t
 import { bridge } from '../bridge.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
+import { isShown } from './yard.ts';
 
 /** A reading that was just saved, for the sound, the flash and the screen reader. */
 export interface Saved {
@@ -87,7 +88,7 @@ function askAgain(topics: readonly Topic[]): void {
 export function followRound(): () => void {
   const unfollow = [
     bridge().on('round.changed', mergeChange),
-    bridge().on('changed', ({ topics }) => askAgain(topics)),
+    bridge().on('changed', ({ yard, topics }) => isShown(yard) && askAgain(topics)),
   ];
   return () => {
     for (const each of unfollow) each();

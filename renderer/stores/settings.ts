@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { Settings } from '../../shared-core/contract/settings.ts';
 import { bridge } from '../bridge.ts';
+import { changedFields } from '../data/changed-fields.ts';
 
 /** The settings in force; null until they were asked for. */
 export const useSettings = create<{ settings: Settings | null }>()(() => ({ settings: null }));
@@ -10,14 +11,15 @@ export async function loadSettings(): Promise<void> {
 }
 
 /**
- * Shows the settings at once and saves them.
+ * Shows the settings at once and saves those that changed.
  * @throws Refusal where they were not taken; then those before are shown again
  */
 export async function saveSettings(settings: Settings): Promise<void> {
   const before = useSettings.getState().settings;
   useSettings.setState({ settings });
   try {
-    useSettings.setState({ settings: await bridge().command('settings.save', settings) });
+    const changed = changedFields(before ?? {}, settings);
+    useSettings.setState({ settings: await bridge().command('settings.edit', changed) });
   } catch (refusal) {
     useSettings.setState({ settings: before });
     throw refusal;

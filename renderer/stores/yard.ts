@@ -1,48 +1,82 @@
 import { create } from 'zustand';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
-import { bridge } from '../bridge.ts';
+import { bridge, nameYard } from '../bridge.ts';
 import { sentenceOf } from './notices.ts';
 
 interface YardStore {
-  /** Null until it was asked for. */
+  /** The yard that this window shows; null until it was asked for. */
   info: YardInfo | null;
+  /** The yard that is open, where another window opened one that is not shown here. */
+  other: YardInfo | null;
   /** Why it could not be asked for. */
   error: string | null;
 }
 
-export const useYard = create<YardStore>()(() => ({ info: null, error: null }));
+export const useYard = create<YardStore>()(() => ({ info: null, other: null, error: null }));
 
-async function show(asked: Promise<YardInfo>): Promise<void> {
-  const info = await asked;
-  useYard.setState({ info, error: null });
+/** Openings by this window that are under way: what is told meanwhile is no other window's doing. */
+let opening = 0;
+
+function show(info: YardInfo): void {
+  nameYard(info.uuid);
+  useYard.setState({ info, other: null, error: null });
+}
+
+/** Shows the open yard where none was shown; where another was, that one stays on screen until the person follows. */
+function showOrOffer(open: YardInfo): void {
+  const { info } = useYard.getState();
+  if (info === null || info.uuid === null || info.uuid === open.uuid || open.uuid === null) show(open);
+  else useYard.setState({ other: open, error: null });
 }
 
 /** Asks which yard is open. */
 export async function loadYard(): Promise<void> {
   try {
-    await show(bridge().query('yard.info', {}));
+    showOrOffer(await bridge().query('yard.info', {}));
   } catch (error) {
     useYard.setState({ error: sentenceOf(error) });
   }
 }
 
-export const openDemoYard = () => show(bridge().command('yard.openDemo', {}));
-export const openOwnYard = () => show(bridge().command('yard.openOwn', {}));
-export const removeDemoYard = () => show(bridge().command('yard.removeDemo', {}));
-export const startYardAfresh = () => show(bridge().command('yard.startAfresh', {}));
+async function open(asked: Promise<YardInfo>): Promise<void> {
+  opening++;
+  try {
+    show(await asked);
+  } finally {
+    opening--;
+  }
+}
+
+export const openDemoYard = () => open(bridge().command('yard.openDemo', {}));
+export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
+export const removeDemoYard = () => open(bridge().command('yard.removeDemo', {}));
+export const startYardAfresh = () => open(bridge().command('yard.startAfresh', {}));
+
+/** Shows the yard that another window opened. */
+export function followOther(): void {
+  const { other } = useYard.getState();
+  if (other) show(other);
+}
+
+/** Whether an event is about the yard on screen. */
+export function isShown(yard: string | null): boolean {
+  const { info } = useYard.getState();
+  return info === null || info.uuid === yard;
+}
 
 /** Listens from now on for another yard, and for the number of its boards. */
 export function followYard(): () => void {
-  return bridge().on('changed', ({ topics }) => {
-    if (isTouched(['boards'], new Set(topics))) void loadYardQuietly();
+  return bridge().on('changed', ({ yard, topics }) => {
+    if (opening > 0) return;
+    if (!isShown(yard) || isTouched(['boards'], new Set(topics))) void loadYardQuietly();
   });
 }
 
 /** A failure here changes nothing on screen. */
 async function loadYardQuietly(): Promise<void> {
   try {
-    useYard.setState({ info: await bridge().query('yard.info', {}) });
+    showOrOffer(await bridge().query('yard.info', {}));
   } catch {
     // The next change or the link's return asks again.
   }

@@ -1,10 +1,15 @@
 import { z } from 'zod';
-import { type Message, messageSchema } from '../words/message.ts';
+import { type Message, message, messageSchema } from '../words/message.ts';
 
 /** What comes back over the wire for one request. */
 export const answerSchema = z.discriminatedUnion('ok', [
   z.object({ ok: z.literal(true), output: z.unknown() }),
-  z.object({ ok: z.literal(false), problem: messageSchema }),
+  z.object({
+    ok: z.literal(false),
+    problem: messageSchema,
+    /** Of an edit that another one came before: the record as it is now. */
+    current: z.unknown().optional(),
+  }),
 ]);
 export type Answer = z.infer<typeof answerSchema>;
 
@@ -18,5 +23,15 @@ export class Refusal extends Error {
   constructor(problem: Message) {
     super(problem.code);
     this.problem = problem;
+  }
+}
+
+/** An edit that was based on another version than the record has now. Nothing was changed. */
+export class Conflict extends Refusal {
+  override name = 'Conflict';
+  readonly current: unknown;
+  constructor(current: unknown) {
+    super(message('conflict.edited-meanwhile'));
+    this.current = current;
   }
 }

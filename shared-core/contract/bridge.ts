@@ -1,3 +1,4 @@
+import type { Envelope } from './envelope.ts';
 import type { EventData, EventName } from './events.ts';
 import type { CommandName, QueryName, RequestInput, RequestOutput } from './requests.ts';
 
@@ -19,6 +20,6 @@ export interface Bridge {
 
 /** What the preload script exposes: the same, untyped, as it crosses the context boundary. */
 export interface WireBridge {
-  request(name: string, input: unknown): Promise<unknown>;
+  request(name: string, input: unknown, envelope: Envelope): Promise<unknown>;
   on(listener: (name: string, data: unknown) => void): () => void;
 }

@@ -10,7 +10,11 @@ export const events = {
   'round.changed': roundChangeSchema,
   'round.notSaved': valueNotSavedSchema,
   /** What is shown of these topics may be another now: ask again. */
-  changed: z.object({ topics: topicsSchema }),
+  changed: z.object({
+    /** Of which yard; null where none is open. */
+    yard: z.uuid().nullable(),
+    topics: topicsSchema,
+  }),
 } as const;
 
 export type EventName = keyof typeof events;

@@ -35,11 +35,21 @@ export type RequestName = keyof Requests;
 type NameOfKind<Kind> = { [N in RequestName]: Requests[N]['kind'] extends Kind ? N : never }[RequestName];
 export type QueryName = NameOfKind<'query'>;
 export type CommandName = NameOfKind<'command'>;
+/** Commands that write to the yard. */
+export type ActName = {
+  [N in CommandName]: Requests[N] extends { ofMachine: true } | { ofWindow: true } ? never : N;
+}[CommandName];
 /** As it is sent. */
 export type RequestInput<N extends RequestName> = z.input<Requests[N]['input']>;
 /** As it was checked and completed by its schema. */
 export type CheckedInput<N extends RequestName> = z.output<Requests[N]['input']>;
 export type RequestOutput<N extends RequestName> = z.output<Requests[N]['output']>;
+
+/** Whether a request is about the open yard, so that it must be the one that the window shows. */
+export const isOfYard = (name: RequestName): boolean => !('ofMachine' in requests[name]);
+
+export const isAct = (name: RequestName): name is ActName =>
+  requests[name].kind === 'command' && isOfYard(name) && !('ofWindow' in requests[name]);
 
 /** What a query shows, or what a command changed. */
 export function topicsOf<N extends RequestName>(

@@ -13,6 +13,10 @@ export const rowIdSchema = z.number().int().positive();
 /** Counts the edits of a record; an edit tells which version it was based on. */
 export const versionSchema = z.number().int().positive();
 
+/** Only the fields that a person changed, and the version of the record that they saw. */
+export const editOf = <Shape extends z.ZodRawShape>(fields: z.ZodObject<Shape>) =>
+  z.object({ id: rowIdSchema, basedOn: versionSchema, changed: fields.partial() });
+
 /** What a person calls a thing: never empty, one line. */
 const nameSchema = z
   .string()
@@ -34,6 +38,7 @@ export const placeSchema = z.object({
 export type Place = z.infer<typeof placeSchema>;
 export const newPlaceSchema = placeSchema.omit({ id: true });
 export type NewPlace = z.infer<typeof newPlaceSchema>;
+export const placeEditSchema = editOf(newPlaceSchema);
 
 /** A place as a list shows it: the EMC of its air in this month and the driest of its year, % MC. */
 export const placeRowSchema = placeSchema.extend({
@@ -62,6 +67,8 @@ export const stackSchema = z.object({
 export type Stack = z.infer<typeof stackSchema>;
 export const newStackSchema = stackSchema.omit({ id: true });
 export type NewStack = z.infer<typeof newStackSchema>;
+/** A stack changes its place by being moved. */
+export const stackEditSchema = editOf(newStackSchema.omit({ placeId: true }));
 
 /** How many boards of a stack stand at each verdict of their latest round. */
 export const callCountsSchema = z.record(callSchema, z.number().int().min(0));
@@ -113,6 +120,7 @@ export const newBoardSchema = boardSchema
   .omit({ id: true })
   .extend({ thicknessQuarters: boardSchema.shape.thicknessQuarters.default(null) });
 export type NewBoard = z.infer<typeof newBoardSchema>;
+export const boardEditSchema = editOf(boardSchema.omit({ id: true }));
 
 /** What can be said of several boards at once; what is left out stays as it was. The day goes with the bark side. */
 export const sharedBoardFieldsSchema = boardSchema
@@ -157,6 +165,8 @@ export type Move = z.infer<typeof moveSchema>;
 
 /** Which file is open, and what is wrong with it if anything. */
 export const yardInfoSchema = z.object({
+  /** Null while it cannot be opened. */
+  uuid: z.uuid().nullable(),
   kind: z.enum(['own', 'demo']),
   file: z.string(),
   /** Null when all is well; otherwise what was wrong, what was kept, what to do next. */

@@ -15,6 +15,7 @@ import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts'
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { openWindow } from '../unit/app/a-window.ts';
 
 const BOARDS = 100_000;
 const BOARDS_A_STACK = 1000;
@@ -32,12 +33,12 @@ const app = createApp({
     simulated: () => new SimulatedLink({ seed: 1 }),
   },
   threads: threadSources,
-  emit: () => undefined,
 });
+const { answer } = openWindow(app);
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
-const settings = await app.answer('settings.get', {});
+const settings = await answer('settings.get', {});
 if (!settings.ok) throw new Error(settings.problem.code);
-await app.answer('settings.save', settings.output);
+await answer('settings.edit', { sound: true });
 console.log(`write to it: after ${(performance.now() - opening).toFixed(1)} ms`);
 
 const page = (stackId: number | null, search: string, offset: number) => ({
@@ -52,7 +53,7 @@ await measure('boards.list, last page', 'boards.list', page(null, '', BOARDS - 1
 await measure('boards.list, one stack, last page', 'boards.list', page(50, '', BOARDS_A_STACK - 100));
 await measure('boards.list, search', 'boards.list', page(null, '7777', 0));
 await measure('boards.get', 'boards.get', { id: 5000 });
-const round = await app.answer('rounds.start', { stackId: 7, woodTempC: 15 });
+const round = await answer('rounds.start', { stackId: 7, woodTempC: 15 });
 if (!round.ok) throw new Error(round.problem.code);
 const roundId = (round.output as { id: number }).id;
 await measure('rounds.get, 1,000 boards, just begun', 'rounds.get', { roundId }, 5);
@@ -66,9 +67,9 @@ async function measure(what: string, name: string, input: unknown, runs = RUNS):
   const times: number[] = [];
   for (let run = 0; run < runs; run++) {
     const start = performance.now();
-    const answer = await app.answer(name, input);
+    const given = await answer(name, input);
     times.push(performance.now() - start);
-    if (!answer.ok) throw new Error(`${name}: ${answer.problem.code}`);
+    if (!given.ok) throw new Error(`${name}: ${given.problem.code}`);
   }
   times.sort((a, b) => a - b);
   const median = times[Math.floor(times.length / 2)] as number;

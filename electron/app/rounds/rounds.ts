@@ -123,7 +123,7 @@ export function createRounds(
   /** Nobody asked for a value that saves itself, so nobody can be answered: an event says that it failed. */
   function tellNotSaved(round: ActiveRound, error: unknown): void {
     const undone = round.taken
-      ? { undone: message('refusal.value-not-judged'), again: message('refusal.open-round-again') }
+      ? { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') }
       : { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
     const problem = faultMessage(error, undone, context.reportFault);
     context.emit('round.notSaved', { roundId: round.roundId, problem });
@@ -161,17 +161,19 @@ export function createRounds(
       takenAt: context.now(),
       ...value,
     });
-    round.taken = true;
-    const after = refresh(round, board.boardId);
-    const readings = after.assessment?.readings ?? [];
-    const refused = readings.some((reading) => reading.id === readingId && !reading.counts);
-    // A refused reading leaves its spot to be read again.
-    const next = refused ? spotIndex : openSpot(plan.length, readings, spotIndex + 1);
-    round.aim = { boardIndex, spotIndex: next };
-    aimMeter(round);
-    tell(round, after, readingId);
-    // A board half read says little of the round; one that is done may say that another is not what it seems.
-    if (round.aim.spotIndex === null) comparing.compare([round.roundId]);
+    context.afterwards(() => {
+      round.taken = true;
+      const after = refresh(round, board.boardId);
+      const readings = after.assessment?.readings ?? [];
+      const refused = readings.some((reading) => reading.id === readingId && !reading.counts);
+      // A refused reading leaves its spot to be read again.
+      const next = refused ? spotIndex : openSpot(plan.length, readings, spotIndex + 1);
+      round.aim = { boardIndex, spotIndex: next };
+      aimMeter(round);
+      tell(round, after, readingId);
+      // A board half read says little of the round; one that is done may say that another is not what it seems.
+      if (round.aim.spotIndex === null) comparing.compare([round.roundId]);
+    });
     return ownerOf(round.roundId, board.boardId);
   }
 
@@ -191,9 +193,11 @@ export function createRounds(
   function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
     const { roundId, boardId } = orRefuse(context.yard().readings.get(readingId), 'reading');
     context.yard().amendments.exclude('reading', readingId, why, context.now());
-    comparing.compare([roundId]);
-    if (active?.roundId === roundId) tell(active, refresh(active, boardId), null);
-    else judging.judge(boardId, roundId);
+    context.afterwards(() => {
+      comparing.compare([roundId]);
+      if (active?.roundId === roundId) tell(active, refresh(active, boardId), null);
+      else judging.judge(boardId, roundId);
+    });
     return ownerOf(roundId, boardId);
   }
 
@@ -218,17 +222,11 @@ export function createRounds(
         if (stack.boards === 0) {
           throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
-        const roundId = yard.transaction(() => {
-          const id = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, context.now());
-          yard.woodTemperatures.give({
-            roundId: id,
-            boardId: null,
-            tempC: woodTempC,
-            givenAt: context.now(),
-          });
-          return id;
-        });
-        return activate(roundId);
+        const givenAt = context.now();
+        const roundId = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, givenAt);
+        yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
+        context.afterwards(() => activate(roundId));
+        return aimed(view, roundId);
       },
 
       'rounds.open': ({ roundId }) => activate(roundId),
@@ -259,32 +257,36 @@ export function createRounds(
         if (last === undefined) {
           throw new Refusal(message('refusal.nothing-to-undo', { boardCode: board.code }));
         }
-        round.aim = { ...round.aim, spotIndex: last.spotIndex };
-        const owner = exclude(last.id, { code: 'undone-in-round' });
-        aimMeter(round);
-        return owner;
+        context.afterwards(() => {
+          round.aim = { ...round.aim, spotIndex: last.spotIndex };
+          aimMeter(round);
+        });
+        return exclude(last.id, { code: 'undone-in-round' });
       },
 
       'rounds.setTemperature': ({ roundId, boardId, woodTempC }) => {
         const round = openRound(roundId);
         context.yard().woodTemperatures.give({ roundId, boardId, tempC: woodTempC, givenAt: context.now() });
-        comparing.compare([roundId]);
-        if (boardId === null) {
-          judging.judgeDue(roundId);
-          round.boards = view.state(roundId).boards;
-        }
-        tell(round, refresh(round, boardId ?? round.probed.boardId), null);
+        context.afterwards(() => {
+          comparing.compare([roundId]);
+          if (boardId === null) {
+            judging.judgeDue(roundId);
+            round.boards = view.state(roundId).boards;
+          }
+          tell(round, refresh(round, boardId ?? round.probed.boardId), null);
+        });
         return {};
       },
 
       'rounds.finish': ({ roundId }) => {
         openRound(roundId);
         context.yard().rounds.finish(roundId, context.now());
-        comparing.compare([roundId]);
-        const { summary } = view.state(roundId);
-        active = null;
-        meter.aim(null);
-        return summary;
+        context.afterwards(() => {
+          comparing.compare([roundId]);
+          active = null;
+          meter.aim(null);
+        });
+        return view.state(roundId).summary;
       },
 
       'readings.exclude': ({ readingId, why }) => exclude(readingId, why),

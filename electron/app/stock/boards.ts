@@ -3,7 +3,7 @@ import { followingCode } from '../../../shared-core/contract/board-code.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -44,7 +44,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
   const get = (id: number): BoardRow => orRefuse(context.yard().boards.get(id), 'board');
   const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
 
-  function checkSpecies({ speciesId, code }: NewBoard): void {
+  function checkSpecies({ speciesId, code }: Pick<NewBoard, 'speciesId' | 'code'>): void {
     if (context.yard().species.get(speciesId) === undefined) {
       throw new Refusal(message('refusal.species-unknown', { speciesId, boardCode: code }));
     }
@@ -59,27 +59,23 @@ export function boardCommands(context: AppContext, judging: Judging) {
           orRefuse(context.yard().stacks.get(id), 'stack').placeId,
         ]),
       );
-      const ids = context.yard().transaction(() =>
-        boards.map((board) => {
-          checkSpecies(board);
-          const placeId = orRefuse(places.get(board.stackId), 'stack');
-          return refusingDuplicates(taken(board.code), () =>
-            context.yard().boards.add(board, placeId, context.now()),
-          );
-        }),
-      );
+      const ids = boards.map((board) => {
+        checkSpecies(board);
+        const placeId = orRefuse(places.get(board.stackId), 'stack');
+        return refusingDuplicates(taken(board.code), () =>
+          context.yard().boards.add(board, placeId, context.now()),
+        );
+      });
       return ids.map(get);
     },
 
-    'boards.change': (board) => {
-      const { version } = get(board.id);
-      orRefuse(context.yard().stacks.get(board.stackId), 'stack');
-      checkSpecies(board);
-      refusingDuplicates(taken(board.code), () =>
-        context.yard().boards.edit({ id: board.id, basedOn: version, changed: board }),
-      );
-      judging.judgeAgain([board.id]);
-      return get(board.id);
+    'boards.edit': (edit) => {
+      const { stackId, speciesId, code = get(edit.id).code } = edit.changed;
+      if (stackId !== undefined) orRefuse(context.yard().stacks.get(stackId), 'stack');
+      if (speciesId !== undefined) checkSpecies({ speciesId, code });
+      orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));
+      judging.judgeAgain([edit.id]);
+      return get(edit.id);
     },
 
     'boards.changeTogether': ({ boardIds, said, stackOrder }) => {
@@ -88,12 +84,10 @@ export function boardCommands(context: AppContext, judging: Judging) {
       const { boards } = context.yard();
       const { barkSide, barkOffOn = null, ...others } = said;
       const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
-      context.yard().transaction(() => {
-        for (const [index, id] of boardIds.entries()) {
-          const position = stackOrder ? positionInStack(stackOrder, index) : {};
-          boards.edit({ id, basedOn: get(id).version, changed: { ...shared, ...position } });
-        }
-      });
+      for (const [index, id] of boardIds.entries()) {
+        const position = stackOrder ? positionInStack(stackOrder, index) : {};
+        boards.edit({ id, basedOn: get(id).version, changed: { ...shared, ...position } });
+      }
       return { changed: boardIds.length };
     },
 

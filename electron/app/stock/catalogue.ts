@@ -1,5 +1,5 @@
 import { message } from '../../../shared-core/words/message.ts';
-import type { AppContext, QueryContext } from '../context.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkCurve } from './known-curve.ts';
@@ -11,17 +11,36 @@ export const catalogueQueries = (context: QueryContext) =>
     'endUses.list': () => context.yard().endUses.list(),
   }) satisfies Partial<Queries>;
 
-export const catalogueCommands = (context: AppContext, judging: Judging) =>
-  ({
-    'species.save': (species) => {
+export function catalogueCommands(context: AppContext, judging: Judging) {
+  const speciesOf = (id: string) => orRefuse(context.yard().species.row(id), 'species');
+  const endUseOf = (id: string) => orRefuse(context.yard().endUses.row(id), 'use');
+
+  return {
+    'species.add': (species) => {
       checkCurve(species.curveId, message('refusal.species-not-saved'));
-      context.yard().species.save(species);
-      judging.judgeAgain(context.yard().boards.idsOfSpecies(species.id));
-      return species;
+      refusingDuplicates(message('refusal.species-exists', { speciesId: species.id }), () =>
+        context.yard().species.add(species),
+      );
+      return speciesOf(species.id);
     },
-    'endUses.save': (endUse) => {
-      context.yard().endUses.save(endUse);
-      judging.judgeAgain(context.yard().boards.idsForEndUse(endUse.id));
-      return endUse;
+    'species.edit': (edit) => {
+      speciesOf(edit.id);
+      checkCurve(edit.changed.curveId ?? null, message('refusal.species-not-saved'));
+      orConflict(context.yard().species.edit(edit));
+      judging.judgeAgain(context.yard().boards.idsOfSpecies(edit.id));
+      return speciesOf(edit.id);
     },
-  }) satisfies Partial<Commands>;
+    'endUses.add': (endUse) => {
+      refusingDuplicates(message('refusal.use-exists', { useId: endUse.id }), () =>
+        context.yard().endUses.add(endUse),
+      );
+      return endUseOf(endUse.id);
+    },
+    'endUses.edit': (edit) => {
+      endUseOf(edit.id);
+      orConflict(context.yard().endUses.edit(edit));
+      judging.judgeAgain(context.yard().boards.idsForEndUse(edit.id));
+      return endUseOf(edit.id);
+    },
+  } satisfies Partial<Commands>;
+}

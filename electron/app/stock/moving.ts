@@ -12,10 +12,8 @@ export function moveBoards(context: AppContext, boardIds: number[], placeId: num
   if (since > context.now()) {
     throw new Refusal(message('refusal.move-to-come'));
   }
-  yard.transaction(() => {
-    for (const id of boardIds) {
-      orRefuse(yard.boards.get(id), 'board');
-      yard.moves.add({ boardId: id, placeId: placeId, since: since });
-    }
-  });
+  for (const id of boardIds) {
+    orRefuse(yard.boards.get(id), 'board');
+    yard.moves.add({ boardId: id, placeId, since });
+  }
 }

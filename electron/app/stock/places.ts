@@ -2,7 +2,7 @@ import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
-import { type AppContext, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 
@@ -36,13 +36,14 @@ export function placeCommands(context: AppContext, judging: Judging) {
   return {
     'places.add': (place) =>
       get(refusingDuplicates(taken(place.name), () => context.yard().places.add(place))),
-    'places.change': (place) => {
-      const { version } = get(place.id);
-      refusingDuplicates(taken(place.name), () =>
-        context.yard().places.edit({ id: place.id, basedOn: version, changed: place }),
+    'places.edit': (edit) => {
+      const before = get(edit.id);
+      const current = refusingDuplicates(taken(edit.changed.name ?? before.name), () =>
+        context.yard().places.edit(edit),
       );
-      judging.judgeAgain(context.yard().moves.boardsEverAt(place.id));
-      return get(place.id);
+      orConflict(current && rowOf(current, context.now()));
+      judging.judgeAgain(context.yard().moves.boardsEverAt(edit.id));
+      return get(edit.id);
     },
   } satisfies Partial<Commands>;
 }

@@ -1,6 +1,6 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
@@ -24,23 +24,23 @@ export function stackCommands(context: AppContext, judging: Judging) {
       orRefuse(context.yard().endUses.get(stack.endUseId), 'use');
       return get(refusingDuplicates(taken(stack.name), () => context.yard().stacks.add(stack)));
     },
-    'stacks.change': (stack) => {
-      const before = get(stack.id);
-      orRefuse(context.yard().endUses.get(stack.endUseId), 'use');
-      refusingDuplicates(taken(stack.name), () =>
-        context.yard().stacks.edit({ id: stack.id, basedOn: before.version, changed: stack }),
+    'stacks.edit': (edit) => {
+      const { id, changed } = edit;
+      const before = get(id);
+      if (changed.endUseId !== undefined) orRefuse(context.yard().endUses.get(changed.endUseId), 'use');
+      orConflict(
+        refusingDuplicates(taken(changed.name ?? before.name), () => context.yard().stacks.edit(edit)),
       );
-      if (before.endUseId !== stack.endUseId) judging.judgeAgain(context.yard().boards.idsOfStack(stack.id));
-      return get(stack.id);
+      const after = get(id);
+      if (before.endUseId !== after.endUseId) judging.judgeAgain(context.yard().boards.idsOfStack(id));
+      return after;
     },
     'stacks.move': ({ id, placeId, since }) => {
-      const { boards, stacks, transaction } = context.yard();
+      const { boards, stacks } = context.yard();
       const { version } = get(id);
       const boardIds = boards.idsOfStack(id);
-      transaction(() => {
-        moveBoards(context, boardIds, placeId, since);
-        stacks.edit({ id, basedOn: version, changed: { placeId } });
-      });
+      moveBoards(context, boardIds, placeId, since);
+      stacks.edit({ id, basedOn: version, changed: { placeId } });
       judging.judgeAgain(boardIds);
       return get(id);
     },

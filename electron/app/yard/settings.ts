@@ -24,7 +24,8 @@ export const settingQueries = (context: QueryContext) =>
 
 export const settingCommands = (context: AppContext) =>
   ({
-    'settings.save': (settings) => {
+    'settings.edit': (changed) => {
+      const settings = { ...settingsOf(context.yard()), ...changed };
       context.yard().settings.put(KEY, settings);
       return settings;
     },

@@ -118,9 +118,12 @@ export function createYards(
     current,
     /** @throws Refusal while no yard is open */
     reader: (): YardReader => current().reader,
+    uuid: (): string | null => yard?.uuid ?? null,
+    kind: (): YardInfo['kind'] => kind,
     info: (): YardInfo => {
       const counted = boards();
       return {
+        uuid: yard?.uuid ?? null,
         kind,
         file: files[kind],
         problem: problem?.problem ?? null,

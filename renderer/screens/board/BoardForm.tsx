@@ -1,19 +1,22 @@
 import { useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { bridge } from '../../bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
+import { conflictOf } from '../../parts/VersionTable.tsx';
 import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from './BoardFields.tsx';
 import { boardProblems, changedBoard, draftOfBoard } from './board-draft.ts';
+import { boardTexts } from './board-texts.ts';
 
 /** Edits a board. Its readings stay; they are judged again. */
 export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
   const units = useUnits();
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const allSpecies = useQuery('species.list', {});
   const stacks = useQuery('stacks.list', {});
   const [draft, setDraft] = useState(draftOfBoard(board, units));
@@ -23,13 +26,19 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
   const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
   const error = allSpecies.error ?? stacks.error;
 
+  const edit = useEdit('boards.edit', board);
+  const texts = boardTexts(words, allSpecies.output ?? [], stacks.output ?? []);
+
+  function fill(saved: BoardRow): void {
+    setDraft(draftOfBoard(saved, units));
+    setStackId(String(saved.stackId));
+  }
+
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0) throw fieldsMarked();
-    await bridge().command('boards.change', {
-      ...changedBoard(board, draft, units),
-      stackId: Number(stackId),
-    });
+    const { id: _, ...made } = changedBoard(edit.base ?? board, draft, units);
+    await edit.save({ ...made, stackId: Number(stackId) });
   }
 
   return (
@@ -38,6 +47,7 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
       saveWords={say('common.save')}
       onSave={save}
       onClose={onClose}
+      conflict={conflictOf(edit, texts, fill)}
     >
       {error && <Failed sentence={error} />}
       <div className="form-grid">

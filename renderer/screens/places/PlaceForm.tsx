@@ -2,9 +2,12 @@ import { useState } from 'react';
 import type { NewPlace, PlaceKind, PlaceRow } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { bridge } from '../../bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
 import { Checkbox, Select, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
+import { conflictOf, type FieldTexts } from '../../parts/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { placeKinds } from './kinds.ts';
 import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
@@ -36,14 +39,34 @@ export function PlaceForm({
   const problems = placeProblems(draft, units);
   const year = yearOf(draft, units);
 
+  const edit = useEdit('places.edit', place);
+  const airText = ({ tempC, rh }: Air): string =>
+    say('places.air-short', { airTempC: tempC, rhPct: rh * 100 });
+  const fields: FieldTexts<'places.edit'> = {
+    name: { label: say('places.name'), text: (name) => name },
+    kind: { label: say('places.kind'), text: (kind) => say(placeKinds[kind]) },
+    air: {
+      label: say('places.air'),
+      text: (months) => {
+        const texts = months.map(airText);
+        return formats.list(new Set(texts).size === 1 ? texts.slice(0, 1) : texts);
+      },
+    },
+  };
+
+  const untouched = (shown: PlaceRow): NewPlace => ({
+    ...shown,
+    air: yearOf(draftOfPlace(shown, units), units) ?? shown.air,
+  });
+
   async function save(): Promise<void> {
     setShown(true);
     if (problems.name || !year) throw fieldsMarked();
     const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
-    const saved = place
-      ? await bridge().command('places.change', { ...made, id: place.id })
+    const saved = edit.base
+      ? await edit.save(made, untouched(edit.base))
       : await bridge().command('places.add', made);
-    onSaved?.(saved);
+    if (saved) onSaved?.(saved);
   }
 
   return (
@@ -52,6 +75,7 @@ export function PlaceForm({
       saveWords={say(place ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
+      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfPlace(saved, units)))}
     >
       {lead && <p>{lead}</p>}
       <TextField

@@ -1,9 +1,12 @@
 import { useState } from 'react';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
+import { conflictOf, type FieldTexts } from '../../parts/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { draftOfUse, type EndUseDraft, emptyUseDraft, problemsOfUse, savedUse } from './end-use-draft.ts';
 
@@ -14,12 +17,12 @@ export function EndUseForm({
   endUses,
   onClose,
 }: {
-  endUse: EndUse | null;
+  endUse: EndUseRow | null;
   start?: EndUseDraft;
   endUses: readonly EndUse[];
   onClose: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [draft, setDraft] = useState<EndUseDraft>(endUse ? draftOfUse(endUse) : start);
   const [shown, setShown] = useState(false);
   const problems = problemsOfUse(draft);
@@ -29,13 +32,24 @@ export function EndUseForm({
     onValue: (value: EndUseDraft[K]) => setDraft({ ...draft, [key]: value }),
   });
 
+  const edit = useEdit('endUses.edit', endUse);
+  const fields: FieldTexts<'endUses.edit'> = {
+    name: { label: say('species.name'), text: (name) => name },
+    minPct: { label: say('use.lowest'), text: formats.percent },
+    maxPct: { label: say('use.highest'), text: formats.percent },
+    maxShellCorePct: { label: say('use.shell-core'), text: formats.points },
+    note: { label: say('species.note'), text: (note) => note },
+    source: { label: say('species.source'), text: (source) => source },
+  };
+
   async function save(): Promise<void> {
     setShown(true);
     // Ids of uses are made as those of species are.
     const id = endUse?.id ?? newSpeciesId(draft.name, new Set(endUses.map((other) => other.id)));
     const made = savedUse(draft, id);
     if (!made) throw fieldsMarked();
-    await bridge().command('endUses.save', made);
+    if (edit.base) await edit.save(made, savedUse(draftOfUse(edit.base), id));
+    else await bridge().command('endUses.add', made);
   }
 
   return (
@@ -44,6 +58,7 @@ export function EndUseForm({
       saveWords={say(endUse ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
+      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfUse(saved)))}
     >
       {endUse && <p>{say('use.effect')}</p>}
       <TextField label={say('species.name')} {...field('name')} />

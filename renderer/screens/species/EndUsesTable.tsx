@@ -1,4 +1,4 @@
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Sources } from '../../parts/Sources.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';
@@ -9,8 +9,8 @@ export function EndUsesTable({
   endUses,
   onEdit,
 }: {
-  endUses: readonly (EndUse & { builtIn: boolean })[];
-  onEdit: (endUse: EndUse) => void;
+  endUses: readonly EndUseRow[];
+  onEdit: (endUse: EndUseRow) => void;
 }) {
   const { say, formats } = useWords();
   return (

@@ -1,32 +1,35 @@
 import { useId, useState } from 'react';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalogue.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
 import { NumberField, Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../parts/FormDialog.tsx';
+import { conflictOf, type FieldTexts } from '../../parts/VersionTable.tsx';
 import { useWords } from '../../words.ts';
-import { type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
+import { draftOfSpecies, type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
 
 const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({ value, label: curve.name })).sort(
   (a, b) => a.label.localeCompare(b.label, 'en'),
 );
 
-/** Edits a species' names and figures; what is not known stays empty. A new species where `id` is null. */
+/** Edits a species' names and figures; what is not known stays empty. A new one, begun with `start`, where `species` is null. */
 export function SpeciesForm({
   title,
-  id,
+  species,
   start,
   allSpecies,
   onClose,
 }: {
   title: string;
-  id: string | null;
+  species: SpeciesRow | null;
   start: SpeciesDraft;
   allSpecies: readonly Species[];
   onClose: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [draft, setDraft] = useState(start);
   const [shown, setShown] = useState(false);
   const groups = useId();
@@ -37,19 +40,45 @@ export function SpeciesForm({
     onValue: (value: SpeciesDraft[K]) => setDraft({ ...draft, [key]: value }),
   });
 
+  const edit = useEdit('species.edit', species);
+  const fields: FieldTexts<'species.edit'> = {
+    name: { label: say('species.name'), text: (name) => name },
+    botanicalName: { label: say('species.botanical-name'), text: (name) => name },
+    group: { label: say('species.group'), text: (group) => group },
+    aliases: { label: say('species.other-names'), text: formats.list },
+    basicSpecificGravity: { label: say('species.specific-gravity'), text: formats.raw },
+    radialPct: { label: say('species.radial'), text: formats.rawPercent },
+    tangentialPct: { label: say('species.tangential'), text: formats.rawPercent },
+    volumetricPct: { label: say('species.volumetric'), text: formats.rawPercent },
+    changeCoefficient: {
+      label: say('species.change-both'),
+      text: ({ radial, tangential }) => formats.list([radial, tangential].map(formats.raw)),
+    },
+    curveId: {
+      label: say('species.curve'),
+      text: (curveId) => resistanceCurves.get(curveId)?.name ?? curveId,
+    },
+    linear: { label: say('species.linear-both'), text: ({ a, b }) => formats.list([a, b].map(formats.raw)) },
+    note: { label: say('species.note'), text: (note) => note },
+    source: { label: say('species.source'), text: (source) => source },
+  };
+
   async function save(): Promise<void> {
     setShown(true);
     if (Object.keys(problems).length > 0) throw fieldsMarked();
-    const taken = new Set(allSpecies.map((species) => species.id));
-    await bridge().command('species.save', speciesOf(draft, id ?? newSpeciesId(draft.name, taken)));
+    const taken = new Set(allSpecies.map((each) => each.id));
+    const made = speciesOf(draft, species?.id ?? newSpeciesId(draft.name, taken));
+    if (edit.base) await edit.save(made, speciesOf(draftOfSpecies(edit.base), made.id));
+    else await bridge().command('species.add', made);
   }
 
   return (
     <FormDialog
       title={title}
-      saveWords={say(id === null ? 'common.add' : 'common.save')}
+      saveWords={say(species ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
+      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfSpecies(saved)))}
     >
       <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">
@@ -62,7 +91,7 @@ export function SpeciesForm({
         />
       </div>
       <datalist id={groups}>
-        {Array.from(new Set(allSpecies.map((species) => species.group)), (group) => (
+        {Array.from(new Set(allSpecies.map((each) => each.group)), (group) => (
           <option key={group} value={group} />
         ))}
       </datalist>

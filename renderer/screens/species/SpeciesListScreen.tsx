@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
 import { findSpecies } from '../../../shared-core/wood/species/catalogue.ts';
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
@@ -73,7 +73,7 @@ function AllSpecies() {
       {adding && (
         <SpeciesForm
           title={say('species.add')}
-          id={null}
+          species={null}
           start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
           allSpecies={all}
           onClose={() => setAdding(false)}
@@ -86,7 +86,7 @@ function AllSpecies() {
 function EndUses() {
   const { say } = useWords();
   const endUses = useQuery('endUses.list', {});
-  const [form, setForm] = useState<'closed' | 'new' | EndUse>('closed');
+  const [form, setForm] = useState<'closed' | 'new' | EndUseRow>('closed');
   return (
     <Sheet
       title={say('species.uses')}

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalogue.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
@@ -34,13 +35,7 @@ export function SpeciesScreen({ id }: { id: string }) {
   );
 }
 
-function Found({
-  species,
-  allSpecies,
-}: {
-  species: Species & { builtIn: boolean };
-  allSpecies: readonly Species[];
-}) {
+function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: readonly Species[] }) {
   const { say } = useWords();
   const [open, setOpen] = useState<'nothing' | 'edit' | 'derive'>('nothing');
   const close = () => setOpen('nothing');
@@ -77,7 +72,7 @@ function Found({
       {open === 'edit' && (
         <SpeciesForm
           title={say('species.edit', { speciesName: species.name })}
-          id={species.id}
+          species={species}
           start={draftOfSpecies(species)}
           allSpecies={allSpecies}
           onClose={close}
@@ -86,7 +81,7 @@ function Found({
       {open === 'derive' && (
         <SpeciesForm
           title={say('species.add-similar-to', { speciesName: species.name })}
-          id={null}
+          species={null}
           start={draftDerivedFrom(species, say('species.derived-source', { speciesName: species.name }))}
           allSpecies={allSpecies}
           onClose={close}

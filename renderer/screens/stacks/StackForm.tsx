@@ -5,11 +5,13 @@ import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Select, TextArea, TextField } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
 import { Failed, Loading } from '../../parts/Screen.tsx';
+import { conflictOf, type FieldTexts } from '../../parts/VersionTable.tsx';
 import { go } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
@@ -47,11 +49,30 @@ function Form({
   const units = useUnits();
   const { say } = useWords();
 
+  const edit = useEdit('stacks.edit', stack);
+
+  function fill(record: StackRow): void {
+    setName(record.name);
+    setEndUseId(record.endUseId);
+    setTopCover(record.topCover);
+    setNote(record.note);
+  }
+
+  const fields: FieldTexts<'stacks.edit'> = {
+    name: { label: say('stacks.name'), text: (value) => value },
+    endUseId: {
+      label: say('stacks.use'),
+      text: (value) => endUses.find(({ id }) => id === value)?.name ?? value,
+    },
+    topCover: { label: say('stacks.top'), text: (value) => say(`stacks.top.${value}`) },
+    note: { label: say('stacks.note'), text: (value) => value },
+  };
+
   async function save(): Promise<void> {
     setShown(true);
     if (name.trim() === '') throw new Refusal(message('validation.name-missing'));
     if (stack) {
-      await bridge().command('stacks.change', { id: stack.id, name, endUseId, topCover, note });
+      await edit.save({ name: name.trim(), endUseId, topCover, note });
       return;
     }
     if (placeId === '') throw new Refusal(message('validation.place-missing'));
@@ -72,6 +93,7 @@ function Form({
         saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
         onSave={save}
         onClose={onClose}
+        conflict={conflictOf(edit, fields, fill)}
       >
         <TextField
           label={say('stacks.name')}

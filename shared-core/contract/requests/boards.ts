@@ -6,8 +6,8 @@ import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackOrderSchema } from '../stack-order.ts';
 import { boardTopics, type Topic } from '../topics.ts';
 import {
+  boardEditSchema,
   boardRowSchema,
-  boardSchema,
   latestFindingSchema,
   moveSchema,
   newBoardSchema,
@@ -64,11 +64,15 @@ export const boardRequests = {
       ...[...new Set(boards.map(({ stackId }) => stackId))].map((id): Topic => `stack:${id}`),
     ],
   }),
-  'boards.change': command({
-    input: boardSchema,
+  'boards.edit': command({
+    input: boardEditSchema,
     output: boardRowSchema,
-    // It may have left another stack.
-    topics: ({ id }) => ['stacks', ...boardTopics([id])],
+    topics: ({ id, changed }, { stackId }) => [
+      ...boardTopics([id]),
+      `stack:${stackId}`,
+      // It left another stack.
+      ...(changed.stackId === undefined ? [] : (['stacks'] as const)),
+    ],
   }),
   /** Edits the same fields of several boards, and lays them layer by layer in the order given where `stackOrder` is not null. */
   'boards.changeTogether': command({

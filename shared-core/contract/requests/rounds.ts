@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
-import { command, nothingSchema, query } from '../request-kinds.ts';
+import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
 import type { Topic } from '../topics.ts';
 import { rowIdSchema } from '../yard.ts';
@@ -33,16 +33,18 @@ export const roundRequests = {
     topics: ({ roundId }) => ['stacks', 'places', 'species', 'endUses', `round:${roundId}`],
   }),
   /** Aims the window at a spot of the round: where it aimed before, else at the first open one. */
-  'rounds.open': command({ input: inRound, output: roundStateSchema, topics: () => [] }),
+  'rounds.open': ofWindow(command({ input: inRound, output: roundStateSchema, topics: () => [] })),
   /** The board aimed at comes, with its readings, as the event `round.changed`. */
-  'rounds.aim': command({
-    input: inRound.extend({
-      boardIndex: z.number().int().min(0),
-      spotIndex: z.number().int().min(0).nullable(),
+  'rounds.aim': ofWindow(
+    command({
+      input: inRound.extend({
+        boardIndex: z.number().int().min(0),
+        spotIndex: z.number().int().min(0).nullable(),
+      }),
+      output: nothingSchema,
+      topics: () => [],
     }),
-    output: nothingSchema,
-    topics: () => [],
-  }),
+  ),
   /** Saves the live value at once. */
   'rounds.take': command({ input: inRound, output: readingOwnerSchema, topics: ofChangedReading }),
   /** Saves a typed value, in % as the meter shows it. */

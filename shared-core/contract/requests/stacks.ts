@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
-import { newStackSchema, rowIdSchema, stackRowSchema, stackSchema } from '../yard.ts';
+import { newStackSchema, rowIdSchema, stackEditSchema, stackRowSchema } from '../yard.ts';
 
 const byId = z.object({ id: rowIdSchema });
 
@@ -17,8 +17,8 @@ export const stackRequests = {
     output: stackRowSchema,
     topics: (_, { id }) => ['stacks', `stack:${id}`],
   }),
-  'stacks.change': command({
-    input: stackSchema.omit({ placeId: true }),
+  'stacks.edit': command({
+    input: stackEditSchema,
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', `stack:${id}`],
   }),

@@ -1,11 +1,12 @@
-import { command, nothingSchema, query } from '../request-kinds.ts';
+import { command, nothingSchema, ofMachine, query } from '../request-kinds.ts';
 import { yardInfoSchema } from '../yard.ts';
 
-const opening = () => command({ input: nothingSchema, output: yardInfoSchema, topics: () => ['yard'] });
+const opening = () =>
+  ofMachine(command({ input: nothingSchema, output: yardInfoSchema, topics: () => ['yard'] }));
 
 /** Which file is open. */
 export const yardRequests = {
-  'yard.info': query({ input: nothingSchema, output: yardInfoSchema, topics: () => ['boards'] }),
+  'yard.info': ofMachine(query({ input: nothingSchema, output: yardInfoSchema, topics: () => ['boards'] })),
   'yard.openDemo': opening(),
   'yard.openOwn': opening(),
   /** Deletes the demo yard and opens the person's own. */

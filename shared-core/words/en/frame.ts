@@ -9,6 +9,11 @@ export const frame = {
   'frame.nowhere-title': 'Nothing here',
   'frame.nowhere': 'This address may have a typo, or belong to another yard.',
 
+  'frame.other-opened-demo': 'Another window opened the demo yard.',
+  'frame.other-opened-own': 'Another window opened your own yard.',
+  'frame.go-to-demo': 'Go to the demo yard',
+  'frame.go-to-own': 'Go to my own yard',
+
   'nav.stacks': 'Stacks',
   'nav.meter': 'Meter',
   'nav.labels': 'Labels',

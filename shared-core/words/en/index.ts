@@ -2,6 +2,7 @@ import { air } from './air.ts';
 import { board } from './board.ts';
 import { calls } from './calls.ts';
 import { common } from './common.ts';
+import { conflicts } from './conflicts.ts';
 import { cupAdvice } from './cup-advice.ts';
 import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
@@ -27,6 +28,7 @@ export const areas = {
   board,
   calls,
   common,
+  conflicts,
   cupAdvice,
   forecast,
   forecastReasons,
@@ -53,6 +55,7 @@ export const english = {
   ...board,
   ...calls,
   ...common,
+  ...conflicts,
   ...cupAdvice,
   ...forecast,
   ...forecastReasons,

@@ -39,6 +39,8 @@ export const places = {
   'places.humidity-in': '{monthName}, relative humidity',
 
   'places.name-missing': 'Give the place a name.',
+  'places.air': 'Air',
+  'places.air-short': '{airTempC}, {rhPct} humidity',
   'places.air-missing': 'Type both the temperature and the humidity.',
   'places.temperature-outside': 'Type a temperature from {coldestTempC} to {warmestTempC}.',
   'places.humidity-outside': 'Type a humidity from {driestRhPct} to {dampestRhPct}.',

@@ -1,6 +1,10 @@
 /** What was wrong, what was saved, what to do. */
 export const refusals = {
   'refusal.no-yard': 'No yard is open. Open one first.',
+  'refusal.other-yard':
+    'Another window opened {kind, select, demo {the demo yard} other {another yard}}. Nothing was changed.',
+  'refusal.act-reused':
+    'This was already done with other content. Nothing was changed. Check what is on screen and try again.',
   'refusal.not-found':
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.nothing-saved': '{why} Nothing was saved.',
@@ -22,8 +26,8 @@ export const refusals = {
   'refusal.try-again': 'Then try again.',
   'refusal.value-not-saved': 'The settled value was not saved. Earlier readings are safe.',
   'refusal.press-space': 'Then press Space with the pins still in.',
-  'refusal.value-not-judged': 'The settled value was saved, but the call is not up to date.',
-  'refusal.open-round-again': 'Then open the round again.',
+  'refusal.saved-not-updated': 'It was saved, but calls are not up to date.',
+  'refusal.open-again': 'Then open this page again.',
   'refusal.window-failed': 'Something went wrong. Saved readings are safe. Try again, or restart Pintally.',
 
   // The yard file.
@@ -47,6 +51,8 @@ export const refusals = {
     'The species {speciesId} is not in this yard. Board {boardCode} was not saved. Choose a species from the list.',
   'refusal.curve-unknown':
     'There is no resistance curve {curveId}. {undone} Choose a curve from the list, or none.',
+  'refusal.species-exists': 'There is already a species {speciesId}. Nothing was saved. Choose another name.',
+  'refusal.use-exists': 'There is already a use {useId}. Nothing was saved. Choose another name.',
   'refusal.species-not-saved': 'The species was not saved.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',

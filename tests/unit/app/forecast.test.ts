@@ -53,7 +53,7 @@ describe('there is no forecast for', () => {
     const { id } = board;
     await probe(id, 14, 18);
     yard.later(20 * DAY_MS);
-    await yard.command('boards.change', { ...board, sawnOn: dayAfter(10) });
+    await yard.command('boards.edit', { id, basedOn: 1, changed: { sawnOn: dayAfter(10) } });
     expect((await yard.query('boards.forecast', { id })).whyNot).toEqual(
       message('forecast.none.reading-before-start'),
     );
@@ -247,8 +247,7 @@ describe('where it is, and elsewhere', () => {
     yard.later(60 * DAY_MS);
     const covered = await details(top);
     expect(covered.assumptions).toEqual([]);
-    const { placeId: _, ...stack } = yard.stack;
-    await yard.command('stacks.change', { ...stack, topCover: 'sun' });
+    await yard.command('stacks.edit', { id: yard.stack.id, basedOn: 1, changed: { topCover: 'sun' } });
     const { forecast, assumptions } = await details(top);
     expect(forecast.now.faceAPct).toBeLessThan(covered.forecast.now.faceAPct - 0.5);
     expect(forecast.now.average.median).toBeLessThan(covered.forecast.now.average.median);
@@ -290,8 +289,11 @@ describe('where it is, and elsewhere', () => {
     await probe(id, 12, 18);
     yard.later(40 * DAY_MS);
     const still = (await details(id)).forecast.now;
-    const { board } = await yard.query('boards.get', { id });
-    await yard.command('boards.change', { ...board, barkSide: 'up', barkOffOn: dayAfter(70) });
+    await yard.command('boards.edit', {
+      id,
+      basedOn: (await yard.query('boards.get', { id })).board.version,
+      changed: { barkSide: 'up', barkOffOn: dayAfter(70) },
+    });
     const { forecast, readings, stays, assumptions, warp } = await details(id);
     expect(forecast.now.faceAPct).toBeLessThan(still.faceAPct - 1);
     for (const { depth, depthFraction } of readings) {

@@ -36,7 +36,7 @@ test.each([
   // The round is at 08:00 UTC, which in Samoa is still the day before.
   ['metric', 'en-DE', 'Pacific/Pago_Pago', ['27 mm', '31 May 2026']],
 ] as const)('the PDF reads as the preview does: %s, %s, %s', async (units, locale, timeZone, parts) => {
-  await yard.command('settings.save', { ...(await yard.query('settings.get', {})), units });
+  await yard.command('settings.edit', { units });
   await probe();
   const { pdfBase64 } = await yard.query('labels.pdf', asked({ region: { locale, timeZone } }));
   const read = await textsOf(pdfBase64);
@@ -75,7 +75,7 @@ test('a sheet that does not fit its page is refused with how much it is off', as
   const settings = await yard.query('settings.get', {});
   const { sheet, single } = settings.labelLayouts;
   const tooMany = { ...settings, labelLayouts: { sheet: { ...sheet, rows: 11 }, single } };
-  expect(await yard.refusal('settings.save', tooMany)).toMatch(
+  expect(await yard.refusal('settings.edit', tooMany)).toMatch(
     /^13 mm too tall for the page\. Use shorter labels.* Nothing was saved\.$/,
   );
 });

@@ -194,8 +194,8 @@ test('what was still to be judged anew when the app ended is judged when the yar
   const averages = async () => (await listed()).map((latest) => latest?.averagePct);
   expect(await averages()).toEqual(Array(MANY).fill(55));
 
-  const { placeId: _, ...stack } = yard.stack;
-  await yard.command('stacks.change', { ...stack, endUseId: 'interior-most-us' });
+  const { id, version } = yard.stack;
+  await yard.command('stacks.edit', { id, basedOn: version, changed: { endUseId: 'interior-most-us' } });
   await openAgain();
   await vi.waitFor(async () => expect(await averages()).not.toContain(55), 15_000);
 });

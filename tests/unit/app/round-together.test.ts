@@ -149,7 +149,11 @@ test('a board entered as another wood than its stack is asked about; a person wh
   const id = idOf.get('WAL-04') as number;
   const { board } = await yard.query('boards.get', { id });
   // Typed figures stand on the scale of Douglas-fir; walnut has no curve of its own, and elm reads some 3 % lower.
-  await yard.command('boards.change', { ...board, speciesId: 'elm-american' });
+  const elm = await yard.command('boards.edit', {
+    id,
+    basedOn: board.version,
+    changed: { speciesId: 'elm-american' },
+  });
   await walkAll([20, 20.3, 19.8, 20.1, 20.2, 19.9, 20, 20.1]);
   const rulesNow = async () =>
     (await yard.query('boards.get', { id })).readings.flatMap(({ suspicions }) =>
@@ -162,6 +166,10 @@ test('a board entered as another wood than its stack is asked about; a person wh
   expect((await yard.query('boards.get', { id })).isSpeciesConfirmed).toBe(true);
 
   // What was confirmed was elm: said to be another wood, it is open again.
-  await yard.command('boards.change', { ...board, speciesId: 'hickory-mockernut' });
+  await yard.command('boards.edit', {
+    id,
+    basedOn: elm.version,
+    changed: { speciesId: 'hickory-mockernut' },
+  });
   expect((await yard.query('boards.get', { id })).isSpeciesConfirmed).toBe(false);
 });

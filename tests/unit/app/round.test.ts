@@ -4,7 +4,8 @@ import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { say, withYardOfTwo, yard } from './yard-of-two.ts';
+import { openWindow, say } from './a-window.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
@@ -182,8 +183,7 @@ describe('a round with a live meter', () => {
   });
 
   test('keeps nothing by itself when it was told not to', async () => {
-    const settings = await yard.query('settings.get', {});
-    await yard.command('settings.save', { ...settings, saveWhenSettled: false });
+    await yard.command('settings.edit', { saveWhenSettled: false });
     const roundId = await begin();
     await withMeter();
     yard.meter.show(11.8, 5);
@@ -222,7 +222,7 @@ describe('a round with a live meter', () => {
     other.close();
     expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
     expect(yard.heard('round.notSaved').map(({ problem }) => say(problem))).toEqual([
-      expect.stringMatching(/The settled value was saved.*open the round again/),
+      expect.stringMatching(/It was saved.*open this page again/),
     ]);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
@@ -269,7 +269,7 @@ describe('a round with the simulated meter', () => {
 describe('what cannot be', () => {
   test('a wood or a meter on a resistance curve that nobody has', async () => {
     const [species] = await yard.query('species.list', {});
-    expect(await yard.refusal('species.save', { ...species, id: 'x', curveId: 'nowhere' })).toMatch(
+    expect(await yard.refusal('species.add', { ...species, id: 'x', curveId: 'nowhere' })).toMatch(
       /nowhere.*not saved/,
     );
     await withMeter();
@@ -316,8 +316,8 @@ describe('what cannot be', () => {
   });
 
   test('a call that is not in the contract', async () => {
-    expect(await yard.app.answer('constructor', {})).toMatchObject({ ok: false });
-    expect(await yard.app.answer('store.exec', { sql: 'DROP TABLE reading' })).toMatchObject({ ok: false });
+    expect(await yard.answer('constructor', {})).toMatchObject({ ok: false });
+    expect(await yard.answer('store.exec', { sql: 'DROP TABLE reading' })).toMatchObject({ ok: false });
   });
 
   test('a round on a stack without boards', async () => {
@@ -384,16 +384,16 @@ describe('a damaged yard file', () => {
         simulated: () => new SimulatedLink({ seed: 1 }),
       },
       threads: threadSources,
-      emit: () => undefined,
     });
-    expect(await app.answer('stacks.list', {})).toMatchObject({
+    const { answer } = openWindow(app);
+    expect(await answer('stacks.list', {})).toMatchObject({
       ok: false,
       problem: { code: 'refusal.yard-damaged' },
     });
-    expect(await app.answer('yard.info', {})).toMatchObject({ output: { canStartAfresh: true } });
-    expect(await app.answer('yard.openDemo', {})).toMatchObject({ output: { problem: null } });
-    await app.answer('yard.openOwn', {});
-    expect(await app.answer('yard.startAfresh', {})).toMatchObject({ output: { problem: null, boards: 0 } });
+    expect(await answer('yard.info', {})).toMatchObject({ output: { canStartAfresh: true } });
+    expect(await answer('yard.openDemo', {})).toMatchObject({ output: { problem: null } });
+    await answer('yard.openOwn', {});
+    expect(await answer('yard.startAfresh', {})).toMatchObject({ output: { problem: null, boards: 0 } });
     await app.close();
   });
 });

@@ -28,7 +28,7 @@ describe('a board given as 8/4', () => {
 
   test.each(['metric', 'imperial'] as const)('is 8/4 on its printed label in %s units', async (units) => {
     const { id } = await addOne('WAL-03', eightQuarter);
-    await yard.command('settings.save', { ...(await yard.query('settings.get', {})), units });
+    await yard.command('settings.edit', { units });
     expect(await yard.query('labels.contents', { boardIds: [id] })).toMatchObject([
       { thickness: { thicknessMm: 50.8, quarters: 8 } },
     ]);
@@ -61,8 +61,8 @@ describe('a board given as 8/4', () => {
 
   test('is in millimeters once it is changed to those', async () => {
     const board = await addOne('WAL-03', eightQuarter);
-    const changed = { ...board, thicknessMm: 54, thicknessQuarters: null };
-    expect(await yard.command('boards.change', changed)).toMatchObject({
+    const edit = { id: board.id, basedOn: 1, changed: { thicknessMm: 54, thicknessQuarters: null } };
+    expect(await yard.command('boards.edit', edit)).toMatchObject({
       thicknessMm: 54,
       thicknessQuarters: null,
     });

@@ -7,27 +7,9 @@ import { threadSources } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
-import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
-import type {
-  CommandName,
-  QueryName,
-  RequestInput,
-  RequestName,
-  RequestOutput,
-} from '../../../shared-core/contract/requests.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { createWords } from '../../../shared-core/words/words.ts';
-
-/** What a person in Chicago with a metric window reads. */
-export const { say } = createWords({
-  catalog: english,
-  locale: 'en-US',
-  timeZone: 'America/Chicago',
-  units: 'metric',
-  today: null,
-});
+import { openWindow } from './a-window.ts';
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -93,7 +75,6 @@ const description: MeterDescription = {
 export async function yardOfTwo() {
   const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
   const meter = new HandHeldMeter();
-  const events: { name: EventName; data: unknown }[] = [];
   const faults: unknown[] = [];
   let now = new Date('2026-06-01T08:00:00.000Z');
 
@@ -105,24 +86,12 @@ export async function yardOfTwo() {
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
     threads: threadSources,
-    emit: (name, data) => events.push({ name, data }),
     clock: () => now,
     reportFault: (error) => faults.push(error),
   });
 
-  async function request<N extends RequestName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>> {
-    const answer = await app.answer(name, input);
-    if (!answer.ok) throw new Error(say(answer.problem));
-    return answer.output as RequestOutput<N>;
-  }
-  /** The output of a query, or its refusal's sentence thrown. */
-  const query = <N extends QueryName>(name: N, input: RequestInput<N>) => request(name, input);
-  /** The output of a command, or its refusal's sentence thrown. */
-  const command = <N extends CommandName>(name: N, input: RequestInput<N>) => request(name, input);
-  const refusal = async (name: RequestName, input: unknown): Promise<string> => {
-    const answer = await app.answer(name, input);
-    return answer.ok ? 'it was allowed' : say(answer.problem);
-  };
+  const window = openWindow(app);
+  const { command } = window;
 
   const place = await command('places.add', {
     name: 'Shop',
@@ -164,15 +133,11 @@ export async function yardOfTwo() {
     stack,
     boards,
     board,
-    query,
-    command,
-    refusal,
+    ...window,
     now: () => now.toISOString(),
     later: (ms: number) => {
       now = new Date(now.getTime() + ms);
     },
-    heard: <N extends EventName>(name: N): EventData<N>[] =>
-      events.filter((event) => event.name === name).map((event) => event.data as EventData<N>),
   };
 }
 

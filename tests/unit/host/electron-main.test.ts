@@ -17,7 +17,9 @@ const seen = vi.hoisted(() => ({
   loaded: undefined as string | undefined,
   permissionAnswers: [] as boolean[],
   permissionCheck: undefined as (() => boolean) | undefined,
-  call: undefined as ((event: unknown, name: string, input: unknown) => Promise<unknown>) | undefined,
+  call: undefined as
+    | ((event: unknown, name: string, input: unknown, envelope: unknown) => Promise<unknown>)
+    | undefined,
   sent: [] as unknown[],
 }));
 
@@ -25,6 +27,7 @@ vi.mock('electron', async () => {
   const { EventEmitter } = await import('node:events');
   class BrowserWindow extends EventEmitter {
     webContents = Object.assign(new EventEmitter(), {
+      id: 1,
       setWindowOpenHandler: (handler: () => { action: string }) => {
         seen.openHandler = handler;
       },
@@ -122,10 +125,17 @@ describe('the Electron window', () => {
   test('is answered; a page that is not ours is not', async () => {
     const { pathToFileURL } = await import('node:url');
     const ours = { senderFrame: { url: `${pathToFileURL(seen.loaded as string).href}#/stacks` } };
-    expect(await seen.call?.(ours, 'yard.info', {})).toMatchObject({ ok: true, output: { kind: 'own' } });
+    expect(await seen.call?.(ours, 'yard.info', {}, { yard: null, act: null })).toMatchObject({
+      ok: true,
+      output: { kind: 'own' },
+    });
     for (const url of ['https://example.org/', 'file:///tmp/other.html']) {
-      expect(await seen.call?.({ senderFrame: { url } }, 'yard.info', {})).toMatchObject({ ok: false });
+      expect(
+        await seen.call?.({ senderFrame: { url } }, 'yard.info', {}, { yard: null, act: null }),
+      ).toMatchObject({ ok: false });
     }
-    expect(await seen.call?.({ senderFrame: null }, 'yard.info', {})).toMatchObject({ ok: false });
+    expect(
+      await seen.call?.({ senderFrame: null }, 'yard.info', {}, { yard: null, act: null }),
+    ).toMatchObject({ ok: false });
   });
 });

@@ -2,8 +2,9 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { WebSocket } from 'ws';
+import type { Emit } from '../../../electron/app/app.ts';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
 
 /**
@@ -14,16 +15,25 @@ type Reply = { status: number; body: string; headers: Record<string, unknown> };
 
 let host: Awaited<ReturnType<typeof startLoopbackHost>>;
 let heard: unknown[];
+/** The windows that are there, by their ids. */
+let emitTo: Map<string, Emit>;
 
 beforeEach(async () => {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
   writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title>');
   heard = [];
+  emitTo = new Map();
   host = await startLoopbackHost({
     rendererDir,
-    answer: async (name, input) => {
-      heard.push({ name, input });
-      return { ok: true, output: 'done' };
+    connect: (window, emit) => {
+      emitTo.set(window, emit);
+      return {
+        answer: async (name, input, envelope) => {
+          heard.push({ window, name, input, envelope });
+          return { ok: true, output: 'done' };
+        },
+        close: () => emitTo.delete(window),
+      };
     },
   });
 });
@@ -79,6 +89,7 @@ function knock(
 }
 
 const nothing = { status: 403, body: '' };
+const WINDOW = '0b5c1d4e-9d53-4c3b-8f55-7f1b0a3f8f10';
 
 describe('the door', () => {
   test('opens for the token and leads to the window', async () => {
@@ -136,10 +147,24 @@ describe('the socket', () => {
     const { socket, outcome } = await knock(`${session}ws`, { Origin: address().origin });
     expect(outcome).toBe('open');
     const reply = new Promise((resolve) => socket.on('message', (data) => resolve(JSON.parse(String(data)))));
-    socket.send(JSON.stringify({ id: 7, name: 'stacks.list', input: {} }));
+    socket.send(JSON.stringify({ window: WINDOW }));
+    const envelope = { yard: null, act: null };
+    socket.send(JSON.stringify({ id: 7, name: 'stacks.list', input: {}, envelope }));
     expect(await reply).toEqual({ id: 7, answer: { ok: true, output: 'done' } });
-    expect(heard).toEqual([{ name: 'stacks.list', input: {} }]);
+    expect(heard).toEqual([{ window: WINDOW, name: 'stacks.list', input: {}, envelope }]);
     socket.close();
+  });
+
+  test('brings each window its own events, until it is closed', async () => {
+    const session = await enter();
+    const { socket } = await knock(`${session}ws`, { Origin: address().origin });
+    const event = new Promise((resolve) => socket.on('message', (data) => resolve(JSON.parse(String(data)))));
+    socket.send(JSON.stringify({ window: WINDOW }));
+    await vi.waitFor(() => expect([...emitTo.keys()]).toEqual([WINDOW]));
+    emitTo.get(WINDOW)?.('changed', { yard: null, topics: ['boards'] });
+    expect(await event).toEqual({ event: 'changed', data: { yard: null, topics: ['boards'] } });
+    socket.close();
+    await vi.waitFor(() => expect(emitTo.size).toBe(0));
   });
 
   test.each([
@@ -159,11 +184,19 @@ describe('the socket', () => {
     expect(outcome).toBe('403');
   });
 
-  test.each(['not json', '[]', '{"id":"x","name":"stacks.list"}', 'null'])(
-    'a message that is no call (%s) ends the connection and reaches nothing',
-    async (text) => {
+  test.each([
+    ['not json', 'before'],
+    ['[]', 'before'],
+    ['{"id":7,"name":"stacks.list"}', 'before'],
+    ['{"window":"any"}', 'before'],
+    ['{"id":"x","name":"stacks.list"}', 'after'],
+    ['null', 'after'],
+  ])(
+    'a message that is no request (%s, %s the hello) ends the connection and reaches nothing',
+    async (text, when) => {
       const session = await enter();
       const { socket } = await knock(`${session}ws`, { Origin: address().origin });
+      if (when === 'after') socket.send(JSON.stringify({ window: WINDOW }));
       const closed = new Promise<number>((resolve) => socket.on('close', (code) => resolve(code)));
       socket.send(text);
       expect(await closed).toBe(1008);

@@ -281,7 +281,7 @@ describe('a catalogue', () => {
   test("a newer Pintally's figures replace the built-in ones and leave the person's own alone", () => {
     const { opened } = yardWithBoard();
     const builtIn = opened.species.get('test-wood')!;
-    opened.species.save({ ...builtIn, id: 'my-wood', name: 'My wood' });
+    opened.species.add({ ...builtIn, id: 'my-wood', name: 'My wood' });
     opened.species.bringUpToDate([
       { ...builtIn, note: 'newer' },
       { ...builtIn, id: 'my-wood', name: 'Theirs' },
@@ -293,7 +293,7 @@ describe('a catalogue', () => {
   test('an entry saved before sources were apart from notes has an empty one', () => {
     const { opened } = yardWithBoard();
     const { source: _, ...older } = opened.species.get('test-wood')!;
-    opened.species.save({ ...older, id: 'older-wood' } as Species);
+    opened.species.add({ ...older, id: 'older-wood' } as Species);
     expect(opened.species.get('older-wood')?.source).toBe('');
   });
 });

@@ -11,8 +11,8 @@ import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machin
 
 function open(more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
-    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
-    'endUses.save': (endUse) => endUse,
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
+    'endUses.add': (endUse) => ({ ...endUse, version: 1, builtIn: false }),
     ...more,
   });
   render(
@@ -105,7 +105,7 @@ describe('My room', () => {
     await user.click(await room.findByRole('button', { name: 'Save as a use' }));
     await user.type(screen.getByLabelText('Name'), 'My living room');
     await user.click(screen.getByRole('button', { name: 'Add' }));
-    expect(machine.inputsOf('endUses.save')).toEqual([
+    expect(machine.inputsOf('endUses.add')).toEqual([
       {
         id: 'my-living-room',
         name: 'My living room',

@@ -81,8 +81,8 @@ function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}
       status: message('weights.no-sections'),
     }),
     'boards.forecast': () => ({ details: null, whyNot: message('forecast.none-to-begin-with') }),
-    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
-    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'readings.exclude': () => owner,
     'readings.include': () => owner,
     ...more,
@@ -237,16 +237,14 @@ describe('A board', () => {
 
   test('is edited: only what was typed is sent changed', async () => {
     const { machine, user } = open(found, {
-      'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'],
+      'boards.edit': () => found.board,
     });
     await user.click(await screen.findByRole('button', { name: 'Edit' }));
     await screen.findByRole('combobox', { name: 'Species' });
     await user.type(screen.getByLabelText('Log'), 'Ridge');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('boards.change')).toMatchObject([
-      { id: 1, code: 'OAK-01', thicknessMm: 27, lengthMm: 2400, log: 'Ridge' },
-    ]);
+    expect(machine.inputsOf('boards.edit')).toEqual([{ id: 1, basedOn: 1, changed: { log: 'Ridge' } }]);
   });
 
   // As on its label: tests/unit/labels/label-lines.test.ts.
@@ -261,7 +259,7 @@ describe('A board', () => {
     async (units) => {
       useSettings.setState({ settings: { units } as Settings });
       const board = aBoardRow(1, { latest, thicknessMm: 50.8, thicknessQuarters: 8 });
-      const { machine, user } = open({ ...found, board }, { 'boards.change': () => board });
+      const { machine, user } = open({ ...found, board }, { 'boards.edit': () => board });
       expect(await screen.findByText(/^Northern red oak, 8\/4 /)).toBeTruthy();
       expect((await region('About this board')).getByText('8/4')).toBeTruthy();
       const sizes = await region('Size, volume, and weight');
@@ -272,14 +270,16 @@ describe('A board', () => {
       await user.clear(field);
       await user.type(field, '54 mm');
       await user.click(screen.getByRole('button', { name: 'Save' }));
-      expect(machine.inputsOf('boards.change')).toMatchObject([{ thicknessMm: 54, thicknessQuarters: null }]);
+      expect(machine.inputsOf('boards.edit')).toMatchObject([
+        { changed: { thicknessMm: 54, thicknessQuarters: null } },
+      ]);
     },
   );
 
   test('whose bark came off asks for the day, today at first', async () => {
     const { machine, user } = open(
       { ...found, board: aBoardRow(1, { latest, sawing: 'flat', barkSide: 'up-bark-on' }) },
-      { 'boards.change': (board) => ({ ...found.board, ...board }) as Found['board'] },
+      { 'boards.edit': () => found.board },
     );
     await user.click(await screen.findByRole('button', { name: 'Edit' }));
     await screen.findByRole('combobox', { name: 'Species' });
@@ -290,7 +290,9 @@ describe('A board', () => {
     await expectNoBarriers();
     fireEvent.change(day, { target: { value: '2026-05-03' } });
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('boards.change')).toMatchObject([{ barkSide: 'up', barkOffOn: '2026-05-03' }]);
+    expect(machine.inputsOf('boards.edit')).toMatchObject([
+      { changed: { barkSide: 'up', barkOffOn: '2026-05-03' } },
+    ]);
   });
 
   test('of a questionable species asks which it is, with both ways to settle it', async () => {

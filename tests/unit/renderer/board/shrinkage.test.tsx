@@ -26,7 +26,13 @@ function open(
   playMachine({
     'species.list': () => {
       if (refused) throw fileInUse();
-      return builtInSpecies.map((species) => ({ ...species, ...change, id: species.id, builtIn: true }));
+      return builtInSpecies.map((species) => ({
+        ...species,
+        ...change,
+        id: species.id,
+        version: 1,
+        builtIn: true,
+      }));
     },
   });
   useSettings.setState({ settings: { units } as Settings });

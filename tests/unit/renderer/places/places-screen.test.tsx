@@ -112,13 +112,15 @@ describe('Places', () => {
 
   test('a refusal of the machine is shown in the form, which stays open', async () => {
     const { user } = open([aPlace('Pole shed', 60)], {
-      'places.change': () => {
+      'places.edit': () => {
         throw new Refusal(message('refusal.place-name-taken', { placeName: 'Loft' }));
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Edit Pole shed' }));
+    await user.clear(screen.getByLabelText('Name'));
+    await user.type(screen.getByLabelText('Name'), 'Loft');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('There is already a place called Loft.');
-    expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Pole shed');
+    expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Loft');
   });
 });

@@ -346,13 +346,15 @@ describe('a board that was read before', () => {
     const chip = () => screen.getByRole('button', { name: /^WAL-02/ }).textContent;
     expect(chip()).toBe('WAL-02being judged');
     isJudged = true;
-    await act(async () => machine.tell('changed', { topics: ['boards', 'round:12'] }));
+    await act(async () => machine.tell('changed', { yard: null, topics: ['boards', 'round:12'] }));
     expect(chip()).toMatch(/Ready/);
   });
 
   test('is not asked for again when a board of it was read', async () => {
     const { machine } = await open(twoRead());
-    await act(async () => machine.tell('changed', { topics: ['boards', 'board:101', 'round:12'] }));
+    await act(async () =>
+      machine.tell('changed', { yard: null, topics: ['boards', 'board:101', 'round:12'] }),
+    );
     expect(machine.inputsOf('rounds.get')).toEqual([]);
   });
 });
@@ -659,7 +661,7 @@ describe('a finished round', () => {
       'rounds.get': () => finished(boards),
     });
     boards[0] = read(aBoard(1), [aReading(1)], 'probe-again');
-    await act(async () => machine.tell('changed', { topics: ['boards', 'round:12'] }));
+    await act(async () => machine.tell('changed', { yard: null, topics: ['boards', 'round:12'] }));
     expect(screen.getAllByRole('row')[1]?.textContent).toMatch(/WAL-01.*Probe again/);
   });
 

@@ -15,6 +15,7 @@ afterEach(cleanup);
 
 test('the settings in force are those of the yard that is open', async () => {
   const own: YardInfo = {
+    uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
     kind: 'own',
     file: '/own.sqlite',
     problem: null,
@@ -33,7 +34,7 @@ test('the settings in force are those of the yard that is open', async () => {
     'yard.info': () => own,
     'yard.openDemo': () => {
       demoIsOpen = true;
-      return { ...own, kind: 'demo', file: '/demo.sqlite' };
+      return { ...own, uuid: '0a3f7f1b-9d53-4c3b-8f55-0b5c1d4e8f10', kind: 'demo', file: '/demo.sqlite' };
     },
     'settings.get': () => ({ ...settings, units: demoIsOpen ? 'imperial' : 'metric' }),
     'meter.state': () => aMeter(),

@@ -19,6 +19,7 @@ const settings: Settings = {
 };
 
 const info: YardInfo = {
+  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
   kind: 'own',
   file: '/home/ann/.local/share/pintally/yard.sqlite',
   problem: null,
@@ -27,10 +28,12 @@ const info: YardInfo = {
   version: '0.1.0',
 };
 
+const inForce = (): Settings => useSettings.getState().settings ?? settings;
+
 function open(more: Parameters<typeof playMachine>[0] = {}, yard: YardInfo = info) {
   useSettings.setState({ settings });
   useYard.setState({ info: yard });
-  const machine = playMachine({ 'settings.save': (saved) => saved, ...more });
+  const machine = playMachine({ 'settings.edit': (changed) => ({ ...inForce(), ...changed }), ...more });
   render(
     <main>
       <SettingsScreen />
@@ -49,17 +52,16 @@ describe('Settings', () => {
     await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
     await user.click(screen.getByLabelText('Sound when a reading is saved'));
     await user.click(screen.getByLabelText('Save a reading as soon as it settles'));
-    expect(machine.inputsOf('settings.save').at(-1)).toEqual({
-      ...settings,
-      units: 'imperial',
-      sound: false,
-      saveWhenSettled: false,
-    });
+    expect(machine.inputsOf('settings.edit')).toEqual([
+      { units: 'imperial' },
+      { sound: false },
+      { saveWhenSettled: false },
+    ]);
   });
 
   test('that cannot be saved go back to those in force, with a notice', async () => {
     const { user } = open({
-      'settings.save': () => {
+      'settings.edit': () => {
         throw fileInUse();
       },
     });
@@ -73,7 +75,7 @@ describe('Settings', () => {
   test('a known sheet of labels is one press away', async () => {
     const { machine, user } = open();
     await user.click(screen.getByRole('button', { name: 'Use A4, 3 × 10' }));
-    expect(machine.inputsOf('settings.save')).toMatchObject([{ labelLayouts: { sheet: a4SheetLayout } }]);
+    expect(machine.inputsOf('settings.edit')).toMatchObject([{ labelLayouts: { sheet: a4SheetLayout } }]);
   });
 
   test('other sizes are saved when they fit, and say why when they do not', async () => {
@@ -87,7 +89,7 @@ describe('Settings', () => {
     await user.clear(width);
     await user.type(width, '60');
     await user.click(sheet.getByRole('button', { name: 'Save sizes' }));
-    expect(machine.inputsOf('settings.save')).toMatchObject([
+    expect(machine.inputsOf('settings.edit')).toMatchObject([
       { labelLayouts: { sheet: { labelWidthMm: 60 } } },
     ]);
   });

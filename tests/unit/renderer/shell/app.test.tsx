@@ -14,6 +14,7 @@ import { aLiveMeter, aLiveValue, aMeter } from './a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
+  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
   kind: 'own',
   file: '/home/sawyer/yard.sqlite',
   problem: null,

@@ -2,21 +2,28 @@ import { once } from 'node:events';
 import type { AddressInfo } from 'node:net';
 import { afterEach, expect, test, vi } from 'vitest';
 import { type WebSocket as ServerSocket, WebSocketServer } from 'ws';
-import { type LinkState, socketBridge, wireBridge } from '../../../../renderer/bridge.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { type LinkState, nameYard, socketBridge, wireBridge } from '../../../../renderer/bridge.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { Envelope } from '../../../../shared-core/contract/envelope.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
 /** The machine's end of the socket: a real server on a port of its own. */
 async function startMachine(port = 0) {
   const server = new WebSocketServer({ host: '127.0.0.1', port });
   await once(server, 'listening');
-  const heard: { id: number; name: string; input: unknown }[] = [];
+  const heard: { id: number; name: string; input: unknown; envelope: Envelope }[] = [];
+  /** What each socket said first. */
+  const windows: string[] = [];
   const sockets = new Set<ServerSocket>();
   let answer: ((name: string) => unknown) | null = null;
   server.on('connection', (socket) => {
     sockets.add(socket);
     socket.on('message', (data) => {
       const message = JSON.parse(String(data));
+      if ('window' in message) {
+        windows.push(message.window);
+        return;
+      }
       heard.push(message);
       if (answer) socket.send(JSON.stringify({ id: message.id, answer: answer(message.name) }));
     });
@@ -24,6 +31,7 @@ async function startMachine(port = 0) {
   return {
     port: (server.address() as AddressInfo).port,
     heard,
+    windows,
     answers: (by: (name: string) => unknown) => {
       answer = by;
     },
@@ -54,12 +62,14 @@ function connect(port: number) {
   return { bridge, states };
 }
 
-test('a call that was made before the socket opened is sent when it does, and answered', async () => {
+test('a request that was made before the socket opened is sent when it does, and answered', async () => {
   const host = await machine();
   host.answers(() => ({ ok: true, output: { code: 'OAK-08' } }));
   const { bridge } = connect(host.port);
   await expect(bridge.query('boards.nextCode', { stackId: 3 })).resolves.toEqual({ code: 'OAK-08' });
-  expect(host.heard).toEqual([{ id: 1, name: 'boards.nextCode', input: { stackId: 3 } }]);
+  expect(host.heard).toEqual([
+    { id: 1, name: 'boards.nextCode', input: { stackId: 3 }, envelope: { yard: null, act: null } },
+  ]);
 });
 
 test('a refusal arrives as its message', async () => {
@@ -78,12 +88,12 @@ test('events reach who listens, until they stop', async () => {
   await vi.waitFor(() => expect(states).toContain('open'));
   const heard: unknown[] = [];
   const stop = bridge.on('changed', (data) => heard.push(data));
-  host.tell('changed', { topics: ['boards'] });
+  host.tell('changed', { yard: null, topics: ['boards'] });
   await vi.waitFor(() => expect(heard).toHaveLength(1));
   stop();
   let other = 0;
   bridge.on('changed', () => other++);
-  host.tell('changed', { topics: ['boards'] });
+  host.tell('changed', { yard: null, topics: ['boards'] });
   await vi.waitFor(() => expect(other).toBe(1));
   expect(heard).toHaveLength(1);
 });
@@ -110,6 +120,51 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   await expect(bridge.query('stacks.list', {})).resolves.toEqual([]);
   // The reading that was refused while it was away is not taken later.
   expect(again.heard.map((each) => each.name)).toEqual(['stacks.list']);
+  // It is the same window that came back.
+  expect(again.windows).toEqual(host.windows);
+});
+
+test('every command is an act of its own, of the yard on screen', async () => {
+  const host = await machine();
+  host.answers(() => ({ ok: true, output: {} }));
+  const { bridge } = connect(host.port);
+  const yard = '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10';
+  nameYard(yard);
+  await bridge.command('boards.confirmSpecies', { id: 1 });
+  await bridge.command('boards.confirmSpecies', { id: 1 });
+  nameYard(null);
+  const [first, second] = host.heard.map(({ envelope }) => envelope);
+  expect([first?.yard, second?.yard]).toEqual([yard, yard]);
+  expect(first?.act).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+  expect(second?.act).not.toBe(first?.act);
+});
+
+test('what is done again while nobody knows what came of it is the same act', async () => {
+  const host = await machine();
+  const { bridge, states } = connect(host.port);
+  const confirm = () => bridge.command('boards.confirmSpecies', { id: 1 });
+  const lost = expect(Promise.all([confirm(), confirm()])).rejects.toBeInstanceOf(Refusal);
+  await vi.waitFor(() => expect(host.heard).toHaveLength(2));
+  await host.stop();
+  await lost;
+
+  const again = await machine(host.port);
+  again.answers(() => ({ ok: true, output: {} }));
+  await vi.waitFor(() => expect(states.at(-1)).toBe('open'), 5000);
+  await confirm();
+  await bridge.command('boards.confirmSpecies', { id: 2 });
+  const acts = [...host.heard, ...again.heard].map(({ envelope }) => envelope.act);
+  expect(new Set(acts.slice(0, 3)).size).toBe(1);
+  expect(acts[3]).not.toBe(acts[0]);
+});
+
+test('an edit that another one came before brings the record as it is now', async () => {
+  const host = await machine();
+  host.answers(() => ({ ok: false, problem: message('conflict.edited-meanwhile'), current: { version: 2 } }));
+  const { bridge } = connect(host.port);
+  const edit = bridge.command('stacks.edit', { id: 1, basedOn: 1, changed: { note: 'x' } });
+  await expect(edit).rejects.toBeInstanceOf(Conflict);
+  await expect(edit).rejects.toMatchObject({ current: { version: 2 } });
 });
 
 test('over Electron the same: output, refusal and events', async () => {
@@ -130,7 +185,7 @@ test('over Electron the same: output, refusal and events', async () => {
   });
   const heard: unknown[] = [];
   bridge.on('changed', (data) => heard.push(data));
-  hear('changed', { topics: ['boards'] });
+  hear('changed', { yard: null, topics: ['boards'] });
   hear('meter.state', {});
-  expect(heard).toEqual([{ topics: ['boards'] }]);
+  expect(heard).toEqual([{ yard: null, topics: ['boards'] }]);
 });

@@ -11,10 +11,10 @@ import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../s
 function open(more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
     'species.list': () =>
-      builtInSpecies.map((species) => ({ ...species, builtIn: species.id !== 'alder-red' })),
-    'species.save': (species) => ({ ...species }) as never,
-    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
-    'endUses.save': (endUse) => endUse,
+      builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: species.id !== 'alder-red' })),
+    'species.add': (species) => ({ ...species, version: 1, builtIn: false }),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
+    'endUses.edit': () => ({ ...builtInEndUses[0]!, version: 2, builtIn: false }),
     ...more,
   });
   const { unmount } = render(
@@ -61,7 +61,7 @@ describe('The species', () => {
     expect(screen.getByText(/Type a group/)).toBeTruthy();
     await user.type(screen.getByLabelText('Group'), 'Exotics');
     await user.click(screen.getByRole('button', { name: 'Add' }));
-    expect(machine.inputsOf('species.save')).toEqual([
+    expect(machine.inputsOf('species.add')).toEqual([
       expect.objectContaining({ id: 'purple-heartwood', group: 'Exotics', curveId: null }),
     ]);
   });
@@ -86,8 +86,8 @@ describe('The uses', () => {
     await user.clear(most);
     await user.type(most, '18');
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('endUses.save')).toEqual([
-      expect.objectContaining({ id: 'firewood', maxPct: 18 }),
+    expect(machine.inputsOf('endUses.edit')).toEqual([
+      { id: 'firewood', basedOn: 1, changed: { maxPct: 18 } },
     ]);
   });
 
@@ -110,7 +110,7 @@ describe('The uses', () => {
     await user.type(least, '30');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(screen.getByText('Type more than the lowest average.')).toBeTruthy();
-    expect(machine.inputsOf('endUses.save')).toEqual([]);
+    expect(machine.inputsOf('endUses.edit')).toEqual([]);
     await expectNoBarriers();
   });
 });

@@ -17,14 +17,14 @@ import { aCheck, aFit } from './a-species.ts';
 
 function open(id: string, fits: OwnFit[] = [], more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
-    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'ovenChecks.ofSpecies': () => fits,
     'ovenChecks.add': () => fits,
     'ovenChecks.weigh': () => fits,
     'ovenChecks.exclude': () => fits,
     'ovenChecks.include': () => fits,
     'ovenChecks.useFit': () => fits,
-    'species.save': (species) => ({ ...species }) as never,
+    'species.add': (species) => ({ ...species, version: 1, builtIn: false }),
     ...more,
   });
   render(
@@ -70,7 +70,7 @@ describe('A species', () => {
     await user.click(await screen.findByRole('button', { name: 'Add a similar species' }));
     await user.type(screen.getByLabelText('Name'), 'Yard walnut');
     await user.click(screen.getByRole('button', { name: 'Add' }));
-    expect(machine.inputsOf('species.save')).toEqual([
+    expect(machine.inputsOf('species.add')).toEqual([
       expect.objectContaining({
         id: 'yard-walnut',
         radialPct: 5.5,

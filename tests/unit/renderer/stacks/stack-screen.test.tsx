@@ -41,7 +41,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
     'stacks.nextLayer': () => ({ layer: 4 }),
-    'species.list': () => builtInSpecies.map((species) => ({ ...species, builtIn: true })),
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [
       {
         id: 5,
@@ -223,7 +223,7 @@ describe('A yard of 100,000 boards', () => {
     );
     await screen.findByText('OAK-01');
     machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { speciesName: 'White oak' }));
-    machine.tell('changed', { topics: ['species'] });
+    machine.tell('changed', { yard: null, topics: ['species'] });
     expect(screen.getAllByText('Northern red oak').length).toBeGreaterThan(0);
     await waitFor(() => expect(screen.queryByText('Northern red oak')).toBeNull());
     expect(screen.getAllByText('White oak').length).toBeGreaterThan(0);

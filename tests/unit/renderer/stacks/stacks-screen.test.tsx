@@ -24,7 +24,7 @@ function open(stacks: StackRow[], more: Parameters<typeof playMachine>[0] = {}) 
   const machine = playMachine({
     'stacks.list': () => stacks,
     'places.list': () => [aPlace],
-    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, builtIn: true })),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     ...more,
   });
   render(
@@ -89,6 +89,7 @@ describe('The first start', () => {
   test('shows in three steps what happens here and offers the demo yard', async () => {
     const { machine, user } = open([], {
       'yard.openDemo': () => ({
+        uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
         kind: 'demo',
         file: '/demo.sqlite',
         problem: null,

@@ -1,0 +1,32 @@
+/** What follows from an act and is no part of it, as judging: it comes once the act is on disk. */
+export function createAfterwards() {
+  let waiting: (() => void)[] | null = null;
+  return {
+    /** Does it when the act under way is on disk; at once where none is. */
+    add: (work: () => void): void => {
+      if (waiting) waiting.push(work);
+      else work();
+    },
+    /**
+     * Runs an act and then what follows from it; nothing follows from one that throws.
+     * @returns what the act came to, and why something that follows from it failed
+     */
+    run: <T>(act: () => T): { output: T; failure: { cause: unknown } | null } => {
+      const follows: (() => void)[] = [];
+      waiting = follows;
+      let output: T;
+      try {
+        output = act();
+      } finally {
+        waiting = null;
+      }
+      try {
+        for (const work of follows) work();
+        return { output, failure: null };
+      } catch (cause) {
+        return { output, failure: { cause } };
+      }
+    },
+  };
+}
+export type Afterwards = ReturnType<typeof createAfterwards>;

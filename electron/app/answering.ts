@@ -1,0 +1,134 @@
+import { createHash } from 'node:crypto';
+import { type Answer, Conflict, Refusal } from '../../shared-core/contract/answer.ts';
+import { type Envelope, envelopeSchema } from '../../shared-core/contract/envelope.ts';
+import {
+  type ActName,
+  type CheckedInput,
+  isAct,
+  isOfYard,
+  type RequestName,
+  type RequestOutput,
+  requests,
+  topicsOf,
+} from '../../shared-core/contract/requests.ts';
+import { problemOf } from '../../shared-core/contract/validation.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
+import type { Afterwards } from './afterwards.ts';
+import type { AppContext } from './context.ts';
+import { faultMessage } from './fault-message.ts';
+import type { Act, Commands, Handler, Queries } from './handlers.ts';
+import type { Yards } from './yard/yards.ts';
+
+const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.try-again') };
+const NOT_UPDATED = { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') };
+
+/** Something failed that follows from an act; what the act saved is saved. */
+export class UpdateFailed extends Error {
+  override name = 'UpdateFailed';
+  constructor(cause: unknown) {
+    super(String(cause), { cause });
+  }
+}
+
+/**
+ * Answers requests: checks what was sent, lets the handler do it, and tells what changed.
+ *
+ * An act and everything that it writes are one transaction. What follows from it and is no part of it, as judging,
+ * comes after the commit (`afterwards.ts`). The same act sent again is answered with what it came to, and not done again.
+ */
+export function createAnswering(
+  context: AppContext,
+  yards: Yards,
+  handlers: Queries & Commands,
+  afterwards: Afterwards,
+) {
+  /** @throws Refusal; UpdateFailed where the act itself is done */
+  function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
+    const { acts, transaction } = context.yard();
+    const inputHash = createHash('sha256').update(JSON.stringify(input)).digest('hex');
+    const done = acts.find(id);
+    if (done) {
+      if (done.request !== name || done.inputHash !== inputHash) {
+        throw new Refusal(message('refusal.act-reused'));
+      }
+      return done.outcome as RequestOutput<N>;
+    }
+    const act = handlers[name] as Act<N>;
+    const { output, failure } = afterwards.run(() =>
+      transaction(() => {
+        acts.begin({ id, request: name, inputHash, at: context.now(), who: window });
+        const outcome = act(input, window);
+        acts.finish(outcome);
+        return outcome;
+      }),
+    );
+    context.changed(topicsOf(name, input, output));
+    if (failure) throw new UpdateFailed(failure.cause);
+    return output;
+  }
+
+  /** What must write to a file that is still being checked, or came upon damage in it, waits for that. */
+  async function whenChecked<T>(work: () => T): Promise<Awaited<T>> {
+    try {
+      return await work();
+    } catch (error) {
+      const checking = yards.checking();
+      if (checking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
+      await checking;
+      return await work();
+    }
+  }
+
+  async function outputOf<N extends RequestName>(
+    name: N,
+    input: unknown,
+    { yard, act }: Envelope,
+    window: string,
+  ): Promise<RequestOutput<N>> {
+    const { kind, input: schema } = requests[name];
+    const checked = schema.safeParse(input);
+    if (!checked.success) {
+      throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
+    }
+    const data = checked.data as CheckedInput<N>;
+    const checkYard = (): void => {
+      if (isOfYard(name) && yard !== yards.current().uuid) {
+        throw new Refusal(message('refusal.other-yard', { kind: yards.kind() }));
+      }
+    };
+    return whenChecked(async () => {
+      checkYard();
+      if (isAct(name)) {
+        if (act === null) throw new Refusal(message('refusal.request-unknown'));
+        return perform(name, data as never, act, window) as RequestOutput<N>;
+      }
+      const output = await (handlers[name] as Handler<N>)(data, window);
+      // What took a moment is an answer about the yard that was open then.
+      if (kind === 'query') checkYard();
+      else context.changed(topicsOf(name, data, output));
+      return output;
+    });
+  }
+
+  return {
+    perform,
+    /** Answers one request of a window. Never throws: what went wrong is in the answer. */
+    answer: async (window: string, name: string, input: unknown, envelope: unknown): Promise<Answer> => {
+      try {
+        const sent = envelopeSchema.safeParse(envelope);
+        if (!Object.hasOwn(requests, name) || !sent.success) {
+          throw new Refusal(message('refusal.request-unknown'));
+        }
+        return { ok: true, output: await outputOf(name as RequestName, input, sent.data, window) };
+      } catch (error) {
+        if (error instanceof Conflict) return { ok: false, problem: error.problem, current: error.current };
+        const problem =
+          error instanceof UpdateFailed
+            ? faultMessage(error.cause, NOT_UPDATED, context.reportFault)
+            : faultMessage(error, NOT_DONE, context.reportFault);
+        return { ok: false, problem };
+      }
+    },
+  };
+}

@@ -1,0 +1,12 @@
+/** Two edits of one record. */
+export const conflicts = {
+  'conflict.edited-meanwhile':
+    'This was edited in another window meanwhile. Nothing was saved. Choose what to keep.',
+  'conflict.table': 'Both versions',
+  'conflict.field': 'Field',
+  'conflict.mine': 'Yours',
+  'conflict.saved-meanwhile': 'Saved meanwhile',
+  'conflict.blank': '(blank)',
+  'conflict.keep-mine': 'Keep mine',
+  'conflict.use-theirs': 'Use theirs',
+} as const;

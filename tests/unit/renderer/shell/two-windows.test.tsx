@@ -1,0 +1,133 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { App } from '../../../../renderer/App.tsx';
+import { Conflict } from '../../../../shared-core/contract/answer.ts';
+import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
+import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
+import '../parts/drawing-room.ts';
+import { aStack } from '../stacks/a-yard.ts';
+import { aMeter } from './a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
+
+const own: YardInfo = {
+  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
+  kind: 'own',
+  file: '/own.sqlite',
+  problem: null,
+  canStartAfresh: false,
+  boards: 6,
+  version: '0.1.0',
+};
+const demo: YardInfo = { ...own, uuid: '0a3f7f1b-9d53-4c3b-8f55-0b5c1d4e8f10', kind: 'demo' };
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+async function open(hash: string, answers: Parameters<typeof playMachine>[0] = {}) {
+  location.hash = hash;
+  let info = own;
+  const machine = playMachine({
+    'yard.info': () => info,
+    'meter.state': () => aMeter(),
+    'settings.get': () => ({
+      units: 'metric',
+      sound: true,
+      saveWhenSettled: true,
+      labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+    }),
+    'stacks.list': () => [aStack({ name: info === own ? 'Ridge oak' : 'Demo maple' })],
+    'places.list': () => [],
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
+    ...answers,
+  });
+  await act(async () => {
+    render(<App />);
+  });
+  return {
+    machine,
+    user: userEvent.setup(),
+    openElsewhere: (opened: YardInfo) =>
+      act(async () => {
+        info = opened;
+        machine.tell('changed', { yard: opened.uuid, topics: ['yard'] });
+      }),
+  };
+}
+
+test('when another window opens another yard, the screen stays, and a banner leads there', async () => {
+  const { machine, user, openElsewhere } = await open('#/stacks');
+  expect(await screen.findByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+  const asked = machine.inputsOf('stacks.list').length;
+  await openElsewhere(demo);
+  expect(screen.getByText('Another window opened the demo yard.')).toBeTruthy();
+  expect(screen.getByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+  expect(machine.inputsOf('stacks.list')).toHaveLength(asked);
+  await expectNoBarriers();
+
+  await user.click(screen.getByRole('button', { name: 'Go to the demo yard' }));
+  expect(await screen.findByRole('article', { name: 'Demo maple' })).toBeTruthy();
+  expect(screen.queryByText('Another window opened the demo yard.')).toBeNull();
+});
+
+test('when the other window comes back to this yard, the banner goes', async () => {
+  const { openElsewhere } = await open('#/stacks');
+  await openElsewhere(demo);
+  await openElsewhere(own);
+  expect(screen.queryByText('Another window opened the demo yard.')).toBeNull();
+  expect(screen.getByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+});
+
+async function editNote() {
+  const current = { ...aStack(), version: 2, note: 'Stickers every 40 cm' };
+  let conflicts = true;
+  const { machine, user } = await open('#/stacks/1', {
+    'stacks.edit': () => {
+      if (conflicts) throw new Conflict(current);
+      return current;
+    },
+    'boards.list': () => ({ total: 0, rows: [] }),
+    'stacks.plan': () => null,
+    'stacks.volume': () => new Promise(() => undefined),
+  });
+  await user.click(await screen.findByRole('button', { name: 'Edit stack' }));
+  const dialog = within(await screen.findByRole('dialog'));
+  await user.type(dialog.getByLabelText('Note'), 'Weighted on top');
+  await user.click(dialog.getByRole('button', { name: 'Save' }));
+  conflicts = false;
+  return { machine, user, dialog };
+}
+
+test('an edit that another window came before shows both versions; mine is saved over it', async () => {
+  const { machine, user, dialog } = await editNote();
+  expect((await dialog.findByRole('alert')).textContent).toContain('edited in another window meanwhile');
+  const note = dialog.getByRole('row', { name: /^Note/ });
+  expect(
+    within(note)
+      .getAllByRole('cell')
+      .map((cell) => cell.textContent),
+  ).toEqual(['Weighted on top', 'Stickers every 40 cm']);
+  await expectNoBarriers();
+  await user.click(dialog.getByRole('button', { name: 'Keep mine' }));
+  expect(machine.inputsOf('stacks.edit')).toEqual([
+    { id: 1, basedOn: 1, changed: { note: 'Weighted on top' } },
+    { id: 1, basedOn: 2, changed: { note: 'Weighted on top' } },
+  ]);
+  expect(screen.queryByRole('dialog')).toBeNull();
+});
+
+test('or theirs is taken, and the form goes on from it', async () => {
+  const { machine, user, dialog } = await editNote();
+  await user.click(await dialog.findByRole('button', { name: 'Use theirs' }));
+  expect(dialog.queryByRole('alert')).toBeNull();
+  expect(dialog.getByLabelText('Note')).toHaveProperty('value', 'Stickers every 40 cm');
+  await user.type(dialog.getByLabelText('Note'), '; weighted');
+  await user.click(dialog.getByRole('button', { name: 'Save' }));
+  expect(machine.inputsOf('stacks.edit').at(-1)).toEqual({
+    id: 1,
+    basedOn: 2,
+    changed: { note: 'Stickers every 40 cm; weighted' },
+  });
+});
