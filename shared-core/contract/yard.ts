@@ -133,6 +133,7 @@ export const latestFindingSchema = z.object({
   roundId: rowIdSchema,
   at: z.iso.datetime(),
   averagePct: z.number().nullable(),
+  /** The average likely lies in here: 8 chances in 10. */
   lowPct: z.number().nullable(),
   highPct: z.number().nullable(),
   shellPct: z.number().nullable(),

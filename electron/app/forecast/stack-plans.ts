@@ -16,8 +16,6 @@ const MOST_ROWS = 500;
 const SHORTEST_DAYS = 7;
 /** From the 10 to the 90 % point of a normal distribution, in standard deviations. */
 const TEN_TO_NINETY = 2 * 1.2816;
-/** From end to end of an interval of 90 % probability, in standard deviations. */
-const NINETY_PERCENT = 2 * 1.6449;
 
 export function stackPlanQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function boardsOf(stackId: number): BoardRow[] {
@@ -77,7 +75,7 @@ function standingOf({ id, code, latest }: BoardRow, now: Forecast['now'] | undef
   const isKnown = averagePct !== null && lowPct !== null && highPct !== null && highPct > lowPct;
   return {
     ...board,
-    today: isKnown ? { averagePct, standardUncertaintyPct: (highPct - lowPct) / NINETY_PERCENT } : null,
+    today: isKnown ? { averagePct, standardUncertaintyPct: (highPct - lowPct) / TEN_TO_NINETY } : null,
     probabilityReady: null,
   };
 }

@@ -147,10 +147,7 @@ function decide(board: BoardEstimate, evidence: BoardEvidence): ReasonedCall {
   return shellAndCore(board, endUse, place) ?? ready(board, endUse);
 }
 
-const likely = ({ estimate: { lowPct, highPct } }: BoardEstimate): PctRange => ({
-  minPct: lowPct,
-  maxPct: highPct,
-});
+const likely = ({ estimate }: BoardEstimate): PctRange => estimate.likelyInterval;
 const targetOf = ({ minPct, maxPct }: EndUse): PctRange => ({ minPct, maxPct });
 
 function tooFew({ estimate }: BoardEstimate, { board }: BoardEvidence): Message | null {

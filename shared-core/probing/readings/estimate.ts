@@ -14,9 +14,11 @@ export const estimateSchema = z.object({
   differencePct: z.number().nullable(),
   /** Standard uncertainty of `averagePct`: meter, species correction and scatter between spots. */
   standardUncertaintyPct: z.number(),
-  /** The average lies in here with a probability of 90 %. */
+  /** The average lies in here with a probability of 90 %: what the call goes by. */
   lowPct: z.number(),
   highPct: z.number(),
+  /** It likely lies in here, 8 chances in 10: what a person is shown. */
+  likelyInterval: z.object({ minPct: z.number(), maxPct: z.number() }),
   countedShell: z.number().int(),
   countedCore: z.number().int(),
 });
@@ -52,6 +54,8 @@ const UNKNOWN_GRADIENT = 0.15;
 const PROFILE_SHARE = 0.1;
 
 const COVERAGE = 0.9;
+/** "Likely" means 8 chances in 10 wherever a person reads it. */
+const LIKELY_COVERAGE = 0.8;
 
 /**
  * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
@@ -112,22 +116,27 @@ export function extraReadingsFor(
   return null;
 }
 
-/** The estimate with its interval: Student's t with Welch-Satterthwaite degrees of freedom, 90 %. */
+/** The estimate with its intervals: Student's t with Welch-Satterthwaite degrees of freedom. */
 function withInterval(
-  estimate: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct'>,
+  estimate: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct' | 'likelyInterval'>,
   parts: Omit<BoardEstimate, 'estimate'>,
 ): BoardEstimate {
   const standardUncertaintyPct = Math.hypot(parts.sharedPct, parts.spotsPct);
   const effective = parts.degrees * (standardUncertaintyPct / parts.spotsPct) ** 4;
-  const half = coverageFactor(COVERAGE, effective) * standardUncertaintyPct;
   const { averagePct } = estimate;
+  const intervalOf = (coverage: number) => {
+    const half = coverageFactor(coverage, effective) * standardUncertaintyPct;
+    return { minPct: Math.max(0, averagePct - half), maxPct: averagePct + half };
+  };
+  const { minPct, maxPct } = intervalOf(COVERAGE);
   return {
     ...parts,
     estimate: {
       ...estimate,
       standardUncertaintyPct,
-      lowPct: Math.max(0, averagePct - half),
-      highPct: averagePct + half,
+      lowPct: minPct,
+      highPct: maxPct,
+      likelyInterval: intervalOf(LIKELY_COVERAGE),
     },
   };
 }

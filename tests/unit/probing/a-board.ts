@@ -93,6 +93,7 @@ export const lastRound = (shellPct: number, corePct: number, takenAt: string) =>
     standardUncertaintyPct: 0.6,
     lowPct: (shellPct + corePct) / 2 - 1,
     highPct: (shellPct + corePct) / 2 + 1,
+    likelyInterval: { minPct: (shellPct + corePct) / 2 - 0.8, maxPct: (shellPct + corePct) / 2 + 0.8 },
     countedShell: 2,
     countedCore: 2,
   },

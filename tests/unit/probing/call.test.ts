@@ -18,13 +18,13 @@ const averagePct = expect.any(Number);
 describe('ready', () => {
   test('because the whole interval lies within the target, and shell and core are close', () => {
     const { call, reasons, estimate } = judge(readings([7.8, 8], [8.2, 8.4]));
-    const { lowPct, highPct } = estimate!;
+    const { lowPct, highPct, likelyInterval } = estimate!;
     expect(call).toBe('ready');
     expect(reasons).toEqual([
       message('call.within-target', {
         averagePct: expect.closeTo(8.1, 1),
         targetRange,
-        likelyInterval: { minPct: lowPct, maxPct: highPct },
+        likelyInterval,
       }),
       message('call.difference-allowed', { differencePoints: expect.closeTo(0.4, 6), allowedPoints: 2 }),
     ]);

@@ -105,7 +105,7 @@ describe('the interval', () => {
 
   // Coverage, by simulation: boards drawn from the model's own assumptions, 4000 of them; a proportion of 0.9 has a
   // standard error of 0.005, and the prior on the scatter is right here, so coverage must not be far from 0.9.
-  test('holds the true average nine times in ten', () => {
+  test('holds the true average nine times in ten, and what is shown as likely eight times in ten', () => {
     let seed = 42;
     const uniform = () => {
       seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
@@ -113,6 +113,7 @@ describe('the interval', () => {
     };
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
     let held = 0;
+    let heldLikely = 0;
     for (let board = 0; board < 4000; board += 1) {
       const shared = 0.5 * normal();
       const spot = () => 10 + shared + 0.5 * normal();
@@ -121,9 +122,13 @@ describe('the interval', () => {
         27,
       )!;
       if (estimate.lowPct <= 10 && estimate.highPct >= 10) held += 1;
+      const { minPct, maxPct } = estimate.likelyInterval;
+      if (minPct <= 10 && maxPct >= 10) heldLikely += 1;
     }
     expect(held / 4000).toBeGreaterThan(0.885);
     expect(held / 4000).toBeLessThan(0.93);
+    expect(heldLikely / 4000).toBeGreaterThan(0.785);
+    expect(heldLikely / 4000).toBeLessThan(0.83);
   });
 });
 

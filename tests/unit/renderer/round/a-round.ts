@@ -87,6 +87,7 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
         ...found,
         differencePct: 1.3,
         standardUncertaintyPct: 0.7,
+        likelyInterval: { minPct: 11.4, maxPct: 13.8 },
         countedShell: 1,
         countedCore: 1,
       },
