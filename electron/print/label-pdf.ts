@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import type { LabelPage, Operation } from '../../shared-core/labels/drawing.ts';
-import { pointMm } from '../../shared-core/labels/fitted-text.ts';
+import { MM_PER_POINT } from '../../shared-core/measures.ts';
 
 const packages = createRequire(import.meta.url);
 const fontFiles = {
@@ -65,7 +65,7 @@ export function labelPdf(pages: readonly LabelPage[], meta: LabelPdfMeta): Promi
     document.on('error', reject);
   });
   for (const page of pages) {
-    document.addPage({ size: [page.widthMm / pointMm, page.heightMm / pointMm], margin: 0 });
+    document.addPage({ size: [page.widthMm / MM_PER_POINT, page.heightMm / MM_PER_POINT], margin: 0 });
     for (const operation of page.operations) draw(document, operation);
   }
   document.end();
@@ -84,7 +84,7 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
       .font(operation.face)
       .fontSize(operation.sizePt)
       .fillColor(operation.ink)
-      .text(operation.text, operation.xMm / pointMm, operation.baselineMm / pointMm, {
+      .text(operation.text, operation.xMm / MM_PER_POINT, operation.baselineMm / MM_PER_POINT, {
         lineBreak: false,
         baseline: 'alphabetic',
         features: plainGlyphs,
@@ -93,7 +93,7 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
   }
   document
     .save()
-    .scale(1 / pointMm)
+    .scale(1 / MM_PER_POINT)
     .path(operation.d);
   if (operation.strokeMm !== null) document.lineWidth(operation.strokeMm).lineJoin('round');
   if (operation.fill !== null && operation.strokeMm !== null) document.fillAndStroke(operation.fill, 'black');

@@ -1,6 +1,7 @@
+import { MM_PER_POINT } from '../measures.ts';
 import type { Words } from '../words/words.ts';
 import { callShapePath } from './call-mark.ts';
-import { type Face, type FittedText, fittedText, pointMm } from './fitted-text.ts';
+import { type Face, type FittedText, fittedText } from './fitted-text.ts';
 import type { LabelContent } from './label.ts';
 import { type LabelLines, labelLines } from './label-lines.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
@@ -195,7 +196,7 @@ function callOperations(call: LabelLines['call'], row: Box): Operation[] {
   const strokeMm = 0.08 * sideMm;
   const outlineMm = sideMm - strokeMm;
   const d = callShapePath(call.shape, row.xMm + strokeMm / 2, topMm + strokeMm / 2, outlineMm);
-  const letterPt = (0.58 * sideMm) / pointMm;
+  const letterPt = (0.58 * sideMm) / MM_PER_POINT;
   const letter = fittedText(call.letter, 'bold', letterOfSide * sideMm, letterPt, 0, 'end');
   const word = {
     xMm: row.xMm + 1.3 * sideMm,
@@ -230,14 +231,14 @@ interface Line extends FittedText {
 
 /** As large as the box is high, or smaller to fit its width. */
 function fitted(text: string, face: Face, box: Box, minPt: number, cut: 'end' | 'middle' = 'end'): Line {
-  const sizePt = box.heightMm / (ascentEm + descentEm) / pointMm;
+  const sizePt = box.heightMm / (ascentEm + descentEm) / MM_PER_POINT;
   const fit = fittedText(text, face, Math.max(0, box.widthMm), sizePt, Math.min(sizePt, minPt), cut);
   return { ...fit, face, box };
 }
 
 function line({ box, text, sizePt, widthMm, face }: Line): Operation[] {
   if (text === '') return [];
-  const emMm = sizePt * pointMm;
+  const emMm = sizePt * MM_PER_POINT;
   const airMm = box.heightMm - (ascentEm + descentEm) * emMm;
   const baselineMm = box.yMm + airMm / 2 + ascentEm * emMm;
   return [{ kind: 'text', text, xMm: box.xMm, baselineMm, sizePt, widthMm, face, ink: 'black' }];

@@ -1,9 +1,7 @@
+import { MM_PER_POINT } from '../measures.ts';
 import { advanceWidths } from './advance-widths.ts';
 
 export type Face = 'regular' | 'bold';
-
-/** One typographic point, mm. */
-export const pointMm = 25.4 / 72;
 
 /** In place of a character that the label fonts do not have, so that the gap is seen. */
 const missing = '□';
@@ -44,7 +42,7 @@ export function textWidthMm(text: string, face: Face, sizePt: number): number {
     if (width === undefined) throw new RangeError(`The label fonts have no “${character}”.`);
     units += width[face];
   }
-  return (units / 2048) * sizePt * pointMm;
+  return (units / 2048) * sizePt * MM_PER_POINT;
 }
 
 export interface FittedText {

@@ -1,3 +1,5 @@
+import { LEAST_METER_PCT } from '../wood/moisture/correction.ts';
+import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { Words } from '../words/words.ts';
 import { type CallMark, callMarks } from './call-mark.ts';
 import type { LabelContent, LabelFinding } from './label.ts';
@@ -6,7 +8,7 @@ import type { LabelContent, LabelFinding } from './label.ts';
  * Pin meters are reliable from about 6 to 30 % MC and only qualitative above (Wood Handbook, chapter 13), which a
  * label must not hide behind a decimal.
  */
-const RELIABLE = { minPct: 6, maxPct: 30 };
+const RELIABLE = { minPct: LEAST_METER_PCT, maxPct: FIBER_SATURATION_PCT };
 
 /** The lines of one label as one person reads them; empty where there is nothing to say. */
 export interface LabelLines {

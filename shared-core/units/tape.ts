@@ -1,5 +1,5 @@
-/** Exact by definition (international inch, 1959). */
-export const MM_PER_INCH = 25.4;
+import { MM_PER_INCH } from '../measures.ts';
+
 /** A tape measure's finest usual mark (common practice, no source). */
 const PARTS = 16;
 export const LEAST_TAPE_MM = MM_PER_INCH / PARTS;

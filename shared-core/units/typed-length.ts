@@ -1,5 +1,6 @@
+import { MM_PER_INCH } from '../measures.ts';
 import { type DisplayUnits, shortLengthFromMm } from './length.ts';
-import { LEAST_TAPE_MM, MM_PER_INCH, tapeInches } from './tape.ts';
+import { LEAST_TAPE_MM, tapeInches } from './tape.ts';
 
 /**
  * A thickness or width as a person types it, in mm: "27" in their own units, "27 mm", "2.7 cm", "1.25 in", "1 1/16".

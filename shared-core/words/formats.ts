@@ -1,5 +1,13 @@
+import {
+  FAHRENHEIT_AT_ZERO_CELSIUS,
+  FAHRENHEIT_PER_CELSIUS,
+  KG_PER_POUND,
+  M3_PER_BOARD_FOOT,
+  MM_PER_INCH,
+} from '../measures.ts';
+import { DAY_MS, MONTH_DAYS, YEAR_DAYS } from '../time.ts';
 import type { DisplayUnits } from '../units/length.ts';
-import { LEAST_TAPE_MM, MM_PER_INCH, tapeInches } from '../units/tape.ts';
+import { LEAST_TAPE_MM, tapeInches } from '../units/tape.ts';
 import type { DayRange, PctRange, Thickness, When } from './message.ts';
 import type { Say } from './words.ts';
 
@@ -14,13 +22,6 @@ export interface Display {
   today: string | null;
 }
 
-/** Exact by definition (international avoirdupois pound, 1959). */
-const KG_PER_LB = 0.45359237;
-/** A board foot is 144 cubic inches. */
-const M3_PER_BOARD_FOOT = 144 * (MM_PER_INCH / 1000) ** 3;
-const DAYS_PER_MONTH = 30.44;
-const DAYS_PER_YEAR = 365.25;
-const DAY_MS = 86_400_000;
 /** Days promise more than is known where a date is less certain than this; months do. */
 const MOST_DAYS_BY_DAY = 120;
 
@@ -186,16 +187,18 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     temperature: (tempC: number): string =>
       metric
         ? inUnit(tempC, 'celsius', { maximumFractionDigits: 0 })
-        : inUnit((tempC * 9) / 5 + 32, 'fahrenheit', { maximumFractionDigits: 0 }),
+        : inUnit(tempC * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS, 'fahrenheit', {
+            maximumFractionDigits: 0,
+          }),
     /** A difference between two temperatures: "10°C", "18°F". */
     temperatureStep: (kelvin: number): string =>
       metric
         ? inUnit(kelvin, 'celsius', { maximumFractionDigits: 0 })
-        : inUnit((kelvin * 9) / 5, 'fahrenheit', { maximumFractionDigits: 0 }),
+        : inUnit(kelvin * FAHRENHEIT_PER_CELSIUS, 'fahrenheit', { maximumFractionDigits: 0 }),
 
     /** To three figures, or to the gram where it was weighed as finely: "12.4 kg", "0.835 kg", "27.3 lb". */
     weight(kg: number): string {
-      const value = metric ? kg : kg / KG_PER_LB;
+      const value = metric ? kg : kg / KG_PER_POUND;
       const size = Math.abs(value);
       const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
       const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
@@ -259,9 +262,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       const [count, unit] =
         days < 60
           ? ([days, 'day'] as const)
-          : days / DAYS_PER_MONTH < 24
-            ? ([Math.round(days / DAYS_PER_MONTH), 'month'] as const)
-            : ([Math.round(days / DAYS_PER_YEAR), 'year'] as const);
+          : days / MONTH_DAYS < 24
+            ? ([Math.round(days / MONTH_DAYS), 'month'] as const)
+            : ([Math.round(days / YEAR_DAYS), 'year'] as const);
       return new Intl.RelativeTimeFormat(locale, { numeric: unit === 'day' ? 'auto' : 'always' }).format(
         -count,
         unit,

@@ -13,6 +13,8 @@
  * Error: greatest difference of the average, shell and core, over 20 instants, % MC, from a run of ODEX (npm odex) at
  * 1e-9. That code is for problems that are not stiff and takes a second for it.
  */
+
+import { DAY_MS, DAY_S } from '../../shared-core/time.ts';
 import { airSegments } from '../../shared-core/wood/drying/board-history.ts';
 import {
   atDepthOf,
@@ -28,7 +30,6 @@ import { type ForecastInput, forecastBoard } from '../../shared-core/wood/drying
 import { odex } from '../reference/odex.ts';
 import { type CvodeClass, loadCvode } from './stiff-library.ts';
 
-const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);
 const shed = [0, 1, 5, 10, 15, 19, 21, 20, 16, 11, 5, 1].map((tempC) => ({ tempC, rh: 0.68 }));
 const room = shed.map(() => ({ tempC: 20, rh: 0.42 }));
@@ -36,10 +37,10 @@ const room = shed.map(() => ({ tempC: 20, rh: 0.42 }));
 const segments = airSegments(
   [
     { fromMs: sawn, air: shed },
-    { fromMs: sawn + 180 * dayMs, air: room },
+    { fromMs: sawn + 180 * DAY_MS, air: room },
   ],
   sawn,
-  sawn + 300 * dayMs,
+  sawn + 300 * DAY_MS,
 );
 const tables = new LawTables(woodDryingLaw(0.56));
 
@@ -80,7 +81,7 @@ function compare(what: string, cells: number, half: boolean, Cvode: CvodeClass |
     segments,
     diffusivityFactor: 0.4,
     faceFactors: half ? [0.2, 0.2] : [0.2, 0.05],
-    observeS: Array.from({ length: 20 }, (_, i) => (i + 1) * 15 * 86_400),
+    observeS: Array.from({ length: 20 }, (_, i) => (i + 1) * 15 * DAY_S),
     depthFractions: [0.1, 0.5],
   };
   const ratesOf = dryingRates({ ...run, tolerancePct: 1 });
@@ -255,7 +256,7 @@ compare('Like faces, 40 cells in half the board', 40, true, Cvode);
 
 // What a person waits for: a board with four rounds of readings, its own place and two others, a year ahead.
 const input: ForecastInput = {
-  nowMs: sawn + 120 * dayMs,
+  nowMs: sawn + 120 * DAY_MS,
   board: {
     thicknessMm: 28,
     basicSpecificGravity: 0.56,
@@ -264,7 +265,7 @@ const input: ForecastInput = {
   },
   readings: [30, 60, 90, 119].flatMap((day, i) =>
     [0.1, 0.5].map((depthFraction, row) => ({
-      atMs: sawn + day * dayMs,
+      atMs: sawn + day * DAY_MS,
       depthFraction,
       mcPct: [
         [22, 48],

@@ -25,6 +25,7 @@
  */
 
 import { plannedDepthMm } from '../../shared-core/probing/readings/spots.ts';
+import { DAY_MS, DAY_S } from '../../shared-core/time.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { airSegments, type Stay } from '../../shared-core/wood/drying/board-history.ts';
 import {
@@ -44,7 +45,7 @@ import {
   type FitReading,
   fitHistory,
 } from '../../shared-core/wood/drying/history-fit.ts';
-import { type Information, normalCdf } from '../../shared-core/wood/maths/gaussian.ts';
+import { type Information, normalCdf, Z_90 } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 import { worked } from '../unit/worked.ts';
@@ -54,7 +55,6 @@ const boards = Number(process.argv[2] ?? 200);
 const seed = Number(process.argv[3] ?? 1);
 const only = process.argv[4] ?? null;
 
-const DAY_MS = 86_400_000;
 const HORIZON_DAYS = 500;
 const ROUNDS = [0, 1, 2, 4] as const;
 
@@ -184,7 +184,7 @@ function drawBoard(
     faceFactors: [Math.exp(logS), Math.exp(logS)],
     emcOffsetPct,
     tolerancePct: 0.02,
-    observeS: Array.from({ length: nowDays + HORIZON_DAYS + 1 }, (_, day) => day * 86_400),
+    observeS: Array.from({ length: nowDays + HORIZON_DAYS + 1 }, (_, day) => day * DAY_S),
     depthFractions: [judged, shell, 0.5],
   });
   const [judgedPct, shellPct, corePct] = solved.depthPct as [Float64Array, Float64Array, Float64Array];
@@ -334,7 +334,7 @@ function tally(into: Tally, one: Case, forecast: Forecast): void {
     [into.diffusivity, forecast.diffusivityFactor, one.theta[0]!],
     [into.surface, forecast.surfaceFactor, one.theta[1]!],
   ] as const) {
-    const z = (truth - Math.log(median)) / (Math.log(high / median) / 1.2816);
+    const z = (truth - Math.log(median)) / (Math.log(high / median) / Z_90);
     const bin = Math.min(9, Math.floor(10 * normalCdf(z)));
     counts[bin] = counts[bin]! + 1;
   }

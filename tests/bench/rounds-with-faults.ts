@@ -19,6 +19,7 @@ import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/readings/evidence.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { DAY_S } from '../../shared-core/time.ts';
 import {
   type AirSegment,
   dryingGrid,
@@ -32,7 +33,6 @@ import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 
-const DAY_S = 86_400;
 const BOARDS = 10;
 const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
 export const METER_RANGE_PCT = { min: 4, max: 80 };

@@ -20,9 +20,9 @@
  * board that was sawn later has such a level too.
  */
 
-import { judgeRound } from '../../shared-core/probing/calls/judge-round.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { median, robustSpread } from '../../shared-core/wood/maths/robust.ts';
+import { judgeRound } from '../unit/probing/a-round.ts';
 import { FAULTS, type Fault, METER_RANGE_PCT, makeRound, randomFrom } from './rounds-with-faults.ts';
 
 const GROSS_PCT = 3;

@@ -3,6 +3,7 @@
  * (1973), against the handbook's EMC, steam tables and measured diffusivities.
  */
 import { describe, expect, test } from 'vitest';
+import { DAY_S } from '../../shared-core/time.ts';
 import { emcPct } from '../../shared-core/wood/climate/emc.ts';
 import {
   saturationPressurePa,
@@ -89,7 +90,7 @@ describe('diffusivity across the grain', () => {
 test('a wet face in room air loses some kilograms a day and square metre', () => {
   const gravity = 0.5;
   const rate = surfaceEmission(20, gravity) * (surfaceHumidity(80, 20) - 0.5);
-  const kgPerDay = (rate / 100) * (1000 * gravity) * 86_400;
+  const kgPerDay = (rate / 100) * (1000 * gravity) * DAY_S;
   expect(kgPerDay).toBeGreaterThan(1);
   expect(kgPerDay).toBeLessThan(6);
 });

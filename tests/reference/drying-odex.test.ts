@@ -4,6 +4,7 @@
  * diffusivity, unlike faces and three airs, which no series solves.
  */
 import { expect, test } from 'vitest';
+import { DAY_S } from '../../shared-core/time.ts';
 import {
   type AirSegment,
   atDepthOf,
@@ -17,7 +18,7 @@ import {
 import { odex } from './odex.ts';
 
 test('agrees with ODEX to 0.001 % MC at the end of every air', () => {
-  const dayS = 86_400;
+  const dayS = DAY_S;
   const cells = 16;
   const grid = dryingGrid(40, false, cells);
   const segments: AirSegment[] = [

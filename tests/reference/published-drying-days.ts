@@ -3,12 +3,11 @@
  * prior's medians on them, and the reference tests check those. Each source is described in its test.
  */
 
+import { DAY_MS } from '../../shared-core/time.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/drying/history-fit.ts';
 import { worked } from '../unit/worked.ts';
-
-export const dayMs = 86_400_000;
 
 const yearOf = (tempC: readonly number[], rh: readonly number[]): MonthlyAir =>
   tempC.map((t, month) => ({ tempC: t, rh: rh[month]! }));
@@ -52,7 +51,7 @@ export function daysUntil(
 ): number {
   const { atMs, mcPct } = board.start;
   const theta = [Math.log(diffusivityFactor), Math.log(surfaceFactor), Math.log(mcPct!), 0];
-  const daily = Array.from({ length: 1000 }, (_, i) => atMs + i * dayMs);
+  const daily = Array.from({ length: 1000 }, (_, i) => atMs + i * DAY_MS);
   const { averagePct } = runBoard(
     boardModel(board),
     theta,
@@ -87,7 +86,7 @@ export function daysForecast(
       horizonDays: 1500,
     }),
   ).places[0]!;
-  const days = (ms: number | null): number => (ms! - atMs) / dayMs;
+  const days = (ms: number | null): number => (ms! - atMs) / DAY_MS;
   return { early: days(reach.earlyMs), likely: days(reach.likelyMs), late: days(reach.lateMs) };
 }
 

@@ -55,12 +55,12 @@ test('the store knows nothing of use cases, and the meter nothing of either', ()
 });
 
 test("the core's physics knows only itself, and codes of sentences", () => {
-  const allowed = /^(shared-core\/(wood\/|words\/message|outcome)|seeds\/|zod$)/;
+  const allowed = /^(shared-core\/(wood\/|words\/message|outcome|time|measures)|seeds\/|zod$)/;
   expect(outside('shared-core/wood', allowed)).toEqual([]);
 });
 
 test('probing knows only the physics, and codes of sentences', () => {
-  const allowed = /^(shared-core\/(probing\/|wood\/|words\/message|outcome)|zod$)/;
+  const allowed = /^(shared-core\/(probing\/|wood\/|words\/message|outcome|time|measures)|zod$)/;
   expect(outside('shared-core/probing', allowed)).toEqual([]);
 });
 
@@ -68,7 +68,7 @@ test('no folder of the core knows one that knows it, by whatever way round', () 
   const known = new Map<string, Set<string>>();
   /** Wood and probing by their subfolders; any other folder is one. */
   const folderOf = (file: string): string =>
-    /^shared-core\/((wood|probing)\/[^/]+|[^/]+)/.exec(dirname(file))?.[0] ?? dirname(file);
+    /^shared-core\/((wood|probing)\/[^/]+|[^/]+)/.exec(file)?.[0] ?? file;
   for (const { file, target } of importsUnder('shared-core')) {
     const [from, to] = [folderOf(file), folderOf(target)];
     if (to.startsWith('shared-core') && from !== to) known.set(from, (known.get(from) ?? new Set()).add(to));
@@ -86,6 +86,6 @@ test('no folder of the core knows one that knows it, by whatever way round', () 
 
 test('what makes sentences knows nothing of what they are about', () => {
   const allowed =
-    /^(shared-core\/(words|units)\/|zod$|intl-messageformat$|@formatjs\/icu-messageformat-parser)/;
+    /^(shared-core\/((words|units)\/|time|measures)|zod$|intl-messageformat$|@formatjs\/icu-messageformat-parser)/;
   expect(outside('shared-core/words', allowed)).toEqual([]);
 });

@@ -5,6 +5,7 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
 import {
   assumptionsOfFaces,
@@ -20,7 +21,6 @@ import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { BoardToForecast } from './forecast-messages.ts';
 
-const DAY_MS = 86_400_000;
 /** A board that was entered within so many days of sawing was there from the first. */
 const ENTERED_AT_ONCE_DAYS = 14;
 /** How far ahead a forecast looks. */

@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type BoardStanding, planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
+import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -15,7 +16,7 @@ const MOST_ROWS = 500;
 /** Only today is needed; the forecast looks a week ahead at least. */
 const SHORTEST_DAYS = 7;
 /** From the 10 to the 90 % point of a normal distribution, in standard deviations. */
-const TEN_TO_NINETY = 2 * 1.2816;
+const TEN_TO_NINETY = 2 * Z_90;
 
 export function stackPlanQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function boardsOf(stackId: number): BoardRow[] {

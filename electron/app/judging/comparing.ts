@@ -1,7 +1,7 @@
 import { boardTopics, type Topic } from '../../../shared-core/contract/topics.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
-import type { BoardOfRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
+import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import type { RoundSuspicion } from '../../../shared-core/probing/suspicions/round-suspicions.ts';
 import type { AppContext } from '../context.ts';
 import type { OwnThread } from '../own-thread.ts';

@@ -1,5 +1,7 @@
 import type { JudgedOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
+import { HOUR_MS } from '../../../shared-core/time.ts';
+import { mean } from '../../../shared-core/wood/maths/mean.ts';
 import {
   type Calibration,
   fitCalibration,
@@ -22,7 +24,6 @@ import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 
-const HOUR_MS = 3_600_000;
 /** Of the published correction, to draw it. */
 const DRAWN_POINTS = 25;
 
@@ -93,9 +94,6 @@ export function createOwnFits(context: QueryContext) {
   return { ofSpecies, calibration };
 }
 export type OwnFits = ReturnType<typeof createOwnFits>;
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The mean of what each reading comes to; null where one of them is refused. */
 function meanOf(values: readonly (number | null)[]): number | null {

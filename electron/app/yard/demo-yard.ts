@@ -2,9 +2,9 @@ import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { Yard } from '../../store/yard.ts';
 
-const DAY_MS = 86_400_000;
 /** How much two spots of one board differ in the scenario, % as the meter shows it. */
 const BETWEEN_SPOTS_PCT = 0.3;
 

@@ -1,3 +1,5 @@
+import { DAY_MS, MONTH_DAYS } from '../../../shared-core/time.ts';
+
 /** Maps values onto a length of the drawing. */
 export interface Scale {
   from: number;
@@ -27,7 +29,6 @@ export function niceTicks(low: number, high: number, most: number): number[] {
   return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step);
 }
 
-const DAY_MS = 86_400_000;
 const DAY_STEPS = [1, 2, 7, 14];
 const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60, 120];
 
@@ -46,7 +47,7 @@ export function timeTicks(fromMs: number, toMs: number, most: number): number[] 
       if (!keep(new Date(start.getFullYear(), start.getMonth(), start.getDate() + day))) return ticks;
     }
   }
-  const monthStep = MONTH_STEPS.find((step) => days / 30.44 / step <= most) ?? MONTH_STEPS.at(-1)!;
+  const monthStep = MONTH_STEPS.find((step) => days / MONTH_DAYS / step <= most) ?? MONTH_STEPS.at(-1)!;
   const firstMonth = monthStep >= 12 ? 0 : Math.floor(start.getMonth() / monthStep) * monthStep;
   for (let month = firstMonth; ; month += monthStep) {
     if (!keep(new Date(start.getFullYear(), month, 1))) return ticks;

@@ -1,8 +1,8 @@
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { Formats } from '../../../shared-core/words/formats.ts';
 import { plotMargin, type Tick } from './Axes.tsx';
 import { linearScale, type Scale, timeTicks } from './scale.ts';
 
-const DAY_MS = 86_400_000;
 /** Beyond this span a day's name says less than its month. */
 const LONG_DAYS = 400;
 /** The room that one label takes, px. */

@@ -5,8 +5,8 @@ import { useWords } from '../../words.ts';
 import { isoOf } from './iso-of.ts';
 import { readyWords } from './ready-words.ts';
 import './forecast.css';
+import { DAY_MS } from '../../../shared-core/time.ts';
 
-const DAY_MS = 86_400_000;
 const BAR_WIDTH = 200;
 const BAR_HEIGHT = 20;
 

@@ -15,8 +15,8 @@ import { likelyInterval } from './reading-interval.ts';
 import { readyWords } from './ready-words.ts';
 import './findings-chart.css';
 import './forecast.css';
+import { DAY_MS } from '../../../shared-core/time.ts';
 
-const DAY_MS = 86_400_000;
 /** More places than this are compared in the table alone. */
 const MOST_SHOWN = 6;
 /** The table of a forecast has about so many lines for the time ahead. */

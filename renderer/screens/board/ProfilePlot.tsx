@@ -10,13 +10,13 @@ import { isoOf } from './iso-of.ts';
 import { likelyInterval } from './reading-interval.ts';
 import './findings-chart.css';
 import './forecast.css';
+import { DAY_MS } from '../../../shared-core/time.ts';
 
 const HEIGHT = 300;
 /** The room for depths in inches, and for the labels above. */
 const LEFT = 62;
 const TOP = plotMargin.top + 18;
 const BOTTOM = HEIGHT - plotMargin.bottom;
-const DAY_MS = 86_400_000;
 
 /** Moisture through the thickness today, the board lying as it is probed: the latest readings and the likely profile. */
 export function ProfilePlot({ code, details }: { code: string; details: ForecastDetails }) {

@@ -2,7 +2,6 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
-  BOARD_FOOT_M3,
   boardFeetTallied,
   boardMassKg,
   cubicMetersTallied,
@@ -19,6 +18,7 @@ import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 import './shrinkage.css';
+import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
 
 /** What a board loses until it is dry enough for its use, in size by both published routes and in weight; its volume. */
 export function ShrinkageSection({
@@ -143,7 +143,7 @@ function VolumeAndWeight({ board, species, endUse }: Facts) {
     [
       say('movement.board-feet'),
       formats.boardFeet(boardFeetTallied(size)),
-      exact(formats.boardFeet(volumeM3(size) / BOARD_FOOT_M3)),
+      exact(formats.boardFeet(volumeM3(size) / M3_PER_BOARD_FOOT)),
     ],
   ];
   if (units === 'metric') {

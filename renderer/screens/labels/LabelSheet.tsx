@@ -1,7 +1,7 @@
 import { memo, type ReactNode } from 'react';
 import type { LabelPage, Operation } from '../../../shared-core/labels/drawing.ts';
-import { pointMm } from '../../../shared-core/labels/fitted-text.ts';
 import './label-sheet.css';
+import { MM_PER_POINT } from '../../../shared-core/measures.ts';
 
 /** One page of labels as it will be printed, from the same drawing as the PDF. */
 export const LabelSheet = memo(function LabelSheet({
@@ -48,7 +48,7 @@ function Mark({ operation }: { operation: Operation }) {
     <text
       x={operation.xMm}
       y={operation.baselineMm}
-      fontSize={operation.sizePt * pointMm}
+      fontSize={operation.sizePt * MM_PER_POINT}
       fontWeight={operation.face === 'bold' ? 700 : 400}
       textLength={operation.widthMm}
       lengthAdjust="spacingAndGlyphs"

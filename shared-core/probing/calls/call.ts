@@ -14,12 +14,12 @@ import { meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, ReasonedCall } from './assessment.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
 
 /** So many readings of either depth must not be questionable before a board is called ready; 1 on a short board. */
 const FEWEST_PER_DEPTH = 2;
 /** The air of a place brings wood this near to its EMC in a time worth waiting for, % MC (common practice, no source). */
 const NOT_WORTH_WAITING_PCT = 1.5;
-const NEVER_QUITE_PCT = 0.5;
 /** Part of the use's range, either side, that is kept clear where the meter cannot tell finer. */
 const GUARD_SHARE = 0.25;
 /** An interval wider than this to either side, as a part of the range, says nothing about it. */
@@ -34,7 +34,7 @@ const MOST_EXTRA = 6;
  * The call uses only readings that are not questionable. The others count in the estimate that is shown; where they
  * would overturn a good call, the board is to be probed again.
  *
- * @param ofRound suspicions that come from the round as a whole (`judge-round.ts`)
+ * @param ofRound suspicions that come from the round as a whole (`suspicions-of-round.ts`)
  */
 export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspicion[] = []): Assessment {
   const corrected = evidence.readings.map((reading) => {

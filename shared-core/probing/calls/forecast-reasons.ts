@@ -1,11 +1,11 @@
 /** What a forecast means for a board. */
+
+import { DAY_MS } from '../../time.ts';
 import type { Forecast, PlaceForecast } from '../../wood/drying/forecast.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange, type When } from '../../words/message.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
 
-const DAY_MS = 86_400_000;
-/** So near to the lowest that a place brings it to, waiting gains nothing more, % MC (common practice, no source). */
-const NEVER_QUITE_PCT = 0.5;
 /** Another place is worth naming where it gains more than this. */
 const WORTH_MOVING_DAYS = 7;
 /** Nothing of wood is surer than this, %. */

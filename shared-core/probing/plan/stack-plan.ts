@@ -1,5 +1,6 @@
 /** What to do with a stack: its call from its boards, how many to probe, and which ones next. */
 import { z } from 'zod';
+import { mean } from '../../wood/maths/mean.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema, type ReasonedCall, reasonedCallSchema } from '../calls/assessment.ts';
@@ -84,8 +85,8 @@ export function planStack(boards: readonly BoardStanding[], endUse: EndUse, cert
 function spreadOf(probed: readonly BoardStanding[]): number {
   const averages = probed.flatMap(({ today }) => (today === null ? [] : [today.averagePct]));
   if (averages.length < 3) return USUAL_SPREAD_PCT;
-  const mean = averages.reduce((sum, value) => sum + value, 0) / averages.length;
-  const squares = averages.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const center = mean(averages);
+  const squares = averages.reduce((sum, value) => sum + (value - center) ** 2, 0);
   return Math.max(LEAST_SPREAD_PCT, Math.sqrt(squares / (averages.length - 1)));
 }
 
@@ -139,8 +140,7 @@ function averageOf(boards: readonly BoardStanding[], { minPct, maxPct }: EndUse)
   const targetRange = { minPct, maxPct };
   const averages = boards.flatMap(({ today }) => (today === null ? [] : [today.averagePct]));
   if (averages.length === 0) return message('stack-plan.target', { targetRange });
-  const averagePct = averages.reduce((sum, value) => sum + value, 0) / averages.length;
-  return message('stack-plan.average', { averagePct, targetRange });
+  return message('stack-plan.average', { averagePct: mean(averages), targetRange });
 }
 
 /** Boards of which something is known today. */

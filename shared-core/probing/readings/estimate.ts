@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { fitProfile } from '../../wood/moisture/profile.ts';
-import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import type { Reading } from './reading.ts';
 import { plannedDepthMm } from './spots.ts';
 
@@ -43,8 +44,6 @@ export type BoardEstimate = {
   degrees: number;
 };
 
-/** What is known of scatter beforehand weighs as much as so many degrees of freedom from the board itself. */
-const PRIOR_DEGREES = 4;
 /**
  * With one depth only, the average is taken to lie this far from it, one standard deviation, as a share of the MC
  * read: the gradient is not known. Common practice, no source.
@@ -75,9 +74,9 @@ export function estimateBoard(counted: readonly CountedReading[], thicknessMm: n
   const core = counted.filter((each) => each.reading.spot.depth === 'core');
   const shellPct = shell.length > 0 ? mean(shell.map((each) => each.mcPct)) : null;
   const corePct = core.length > 0 ? mean(core.map((each) => each.mcPct)) : null;
-  const degrees = PRIOR_DEGREES + Math.max(0, shell.length - 1) + Math.max(0, core.length - 1);
+  const degrees = SCATTER_DEGREES + Math.max(0, shell.length - 1) + Math.max(0, core.length - 1);
   const prior = spotScatterPct(mean(counted.map((each) => each.mcPct)));
-  const squares = PRIOR_DEGREES * prior ** 2 + squaresAbout(shell, shellPct) + squaresAbout(core, corePct);
+  const squares = SCATTER_DEGREES * prior ** 2 + squaresAbout(shell, shellPct) + squaresAbout(core, corePct);
   const profile = fitProfile(
     counted.map(({ reading, mcPct }) => ({ depthMm: depthOf(reading, thicknessMm), mcPct })),
     thicknessMm,
@@ -147,9 +146,6 @@ export function depthOf({ spot }: Pick<Reading, 'spot'>, thicknessMm: number): n
     ? spot.depthMm
     : plannedDepthMm(spot.depth, thicknessMm);
 }
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function squaresAbout(readings: readonly CountedReading[], centre: number | null): number {
   return readings.reduce((sum, { mcPct }) => sum + (mcPct - (centre ?? mcPct)) ** 2, 0);

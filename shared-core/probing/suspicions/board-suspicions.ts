@@ -1,9 +1,11 @@
+import { DAY_MS } from '../../time.ts';
+import { mean } from '../../wood/maths/mean.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
-import { type Expected, expectationNow } from './expectation.ts';
+import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 
 /** A reading that can be held against the board's others; `index` is its place in the caller's list. */
@@ -33,12 +35,6 @@ export function boardSuspicions(
   for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
   return byIndex;
 }
-
-/** What two rounds differ by beside the spots: temperatures taken, the meter's own day, % MC. Common practice, no source. */
-const BETWEEN_ROUNDS_PCT = 0.35;
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 const atDepth = (readings: readonly ComparedReading[], depth: Depth): ComparedReading[] =>
   readings.filter((each) => each.reading.spot.depth === depth);
@@ -147,7 +143,7 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
     const change: Change = {
       depth,
       before,
-      days: Math.max(0, (Date.parse(last.reading.takenAt) - Date.parse(previous.takenAt)) / 86_400_000),
+      days: Math.max(0, (Date.parse(last.reading.takenAt) - Date.parse(previous.takenAt)) / DAY_MS),
       countedBefore: Math.max(
         1,
         depth === 'shell' ? previous.estimate.countedShell : previous.estimate.countedCore,

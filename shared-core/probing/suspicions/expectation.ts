@@ -1,3 +1,4 @@
+import { DAY_S } from '../../time.ts';
 import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
 import { priorPace } from '../../wood/drying/history-fit.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
@@ -26,9 +27,11 @@ const AIRS: Record<PlaceFacts['kind'], { tempC: number; emcSdPct: number }> = {
   'heated-room': { tempC: 20, emcSdPct: 0.6 },
 };
 
-/** Longest stretch foreseen from one round to the next; beyond it the air has changed too much, days. */
+/** What two rounds differ by besides the spots: temperatures taken, the meter's own day, % MC. Common practice, no source. */
+export const BETWEEN_ROUNDS_PCT = 0.35;
+
+/** Longest stretch expected from one round to the next; beyond it the air has changed too much, days. */
 const LONGEST_DAYS = 60;
-const DAY_S = 86_400;
 const CELLS = 10;
 /** The model’s tables end here, % MC. */
 const MODEL_TOP_PCT = 58;

@@ -1,3 +1,4 @@
+import { DAY_S } from '../../time.ts';
 import { transverseDiffusivityM2S } from '../../wood/drying/diffusivity.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { Depth } from '../readings/reading.ts';
@@ -42,7 +43,7 @@ export function largestResponse(
   if (depth === 'shell') return 1;
   const half = thicknessMm / 2000;
   const diffusivity = largestDiffusivityM2S(basicSpecificGravity ?? LIGHTEST);
-  const fourier = (diffusivity * days * 86_400) / (half * half);
+  const fourier = (diffusivity * days * DAY_S) / (half * half);
   if (fourier <= 0) return 0;
   return Math.min(1, 2 * Math.exp(-1 / (4 * fourier)));
 }

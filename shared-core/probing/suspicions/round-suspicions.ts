@@ -4,6 +4,7 @@ import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Depth, JudgedReading, Suspicion } from '../readings/reading.ts';
 import type { Expectation, Expected } from './expectation.ts';
+import { BETWEEN_ROUNDS_PCT } from './expectation.ts';
 
 /** One board of a round, in the order the boards were walked, with what judging it alone has found. */
 export type WalkedBoard = {
@@ -27,8 +28,6 @@ const BOTH_SCORE = 1.5;
 const SWAP_GAIN = 10;
 /** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/history-fit.ts`: 0.25 of 0.6). */
 export const OWN_PACE = 0.45;
-/** What two rounds differ by through the temperatures taken and the meter's own day, % MC. Common practice, no source. */
-const BETWEEN_ROUNDS_PCT = 0.35;
 /** Boards of which all pairs are still soon looked at. */
 const MOST_FOR_ALL_PAIRS = 200;
 /** A drift smaller than this over a round is not worth a word, % MC. */

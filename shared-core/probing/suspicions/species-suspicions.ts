@@ -1,3 +1,4 @@
+import { DAY_MS } from '../../time.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import type { MeterBasis } from '../../wood/moisture/corrected.ts';
 import { UNKNOWN_BASIS } from '../../wood/moisture/correction.ts';
@@ -110,7 +111,7 @@ function matesOf(each: Held, all: readonly Held[]): Held[] {
 function matesBefore(each: Held, mates: readonly Held[]): Held[] {
   const takenAt = ({ board }: Held) => Date.parse(board.evidence.previous?.takenAt ?? '');
   return mates.filter(
-    (mate) => mate.before !== null && Math.abs(takenAt(mate) - takenAt(each)) <= ONE_ROUND_DAYS * 86_400_000,
+    (mate) => mate.before !== null && Math.abs(takenAt(mate) - takenAt(each)) <= ONE_ROUND_DAYS * DAY_MS,
   );
 }
 

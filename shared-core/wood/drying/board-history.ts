@@ -3,6 +3,7 @@
  * stretches that the drying model can run.
  */
 import { z } from 'zod';
+import { DAY_MS } from '../../time.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import { monthlyAirSchema } from '../climate/monthly-air.ts';
 import type { AirSegment } from './drying-model.ts';
@@ -41,7 +42,6 @@ export function faceFactorsOf({ faces = ['open', 'open'] }: Pick<Stay, 'faces'>)
 /** A stretch in one air, with what the faces meet in it. */
 export type StaySegment = AirSegment & { faceFactors: [number, number] };
 
-const dayMs = 86_400_000;
 /** 100 years. */
 export const LONGEST_HISTORY_DAYS = 36_525;
 
@@ -67,7 +67,7 @@ const inYear = (month: number): number => ((month % 12) + 12) % 12;
  * @throws        RangeError when a stay is missing or out of order, or months of its air are (`historyProblem` tells)
  */
 export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number): StaySegment[] {
-  if (!(toMs >= fromMs && toMs - fromMs <= LONGEST_HISTORY_DAYS * dayMs)) {
+  if (!(toMs >= fromMs && toMs - fromMs <= LONGEST_HISTORY_DAYS * DAY_MS)) {
     throw new RangeError('The history must run forward, and for 100 years at most.');
   }
   const first = stays[0];

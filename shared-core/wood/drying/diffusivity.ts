@@ -10,11 +10,10 @@
  * slower. That is what the fitted diffusivity factor is for (`history-fit.ts`).
  */
 
-/** Above this moisture content water is free and bound-water diffusion no longer rises, % MC. */
-export const fibreSaturationPct = 30;
+import { ZERO_CELSIUS_K } from '../../measures.ts';
+import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 
 const gasConstantCal = 1.9872;
-const zeroCelsiusK = 273.15;
 
 const checkTemp = (tempC: number): void => {
   if (!(tempC >= -60 && tempC <= 60))
@@ -53,7 +52,7 @@ function bradley(tempC: number): { k1: number; k2: number; k3: number } {
  * Relative humidity of air in balance with wood, fraction: the closed form that gives its slope as well.
  * (`emc.ts` holds the handbook's formula for people's numbers; the two agree to about 1 % MC.)
  *
- * @param mcPct  moisture content, %, 0 or more; far above fibre saturation it tends to 0.98
+ * @param mcPct  moisture content, %, 0 or more; far above fiber saturation it tends to 0.98
  * @param tempC  °C, -60 to 60
  */
 export function surfaceHumidity(mcPct: number, tempC: number): number {
@@ -82,10 +81,10 @@ export function transverseDiffusivityM2S(mcPct: number, tempC: number, basicSpec
   checkTemp(tempC);
   checkGravity(basicSpecificGravity);
   if (!(mcPct >= 0)) throw new RangeError(`Moisture content ${mcPct} % is below 0.`);
-  const bound = Math.min(mcPct, fibreSaturationPct);
-  const kelvin = tempC + zeroCelsiusK;
+  const bound = Math.min(mcPct, FIBER_SATURATION_PCT);
+  const kelvin = tempC + ZERO_CELSIUS_K;
   const gravity =
-    basicSpecificGravity / (1 - 0.265 * basicSpecificGravity * (1 - bound / fibreSaturationPct));
+    basicSpecificGravity / (1 - 0.265 * basicSpecificGravity * (1 - bound / FIBER_SATURATION_PCT));
   // Denser than this the model has no cell cavities left; its own limit is kept.
   const porosity = Math.max(0.02, 1 - gravity * (0.667 + 0.01 * bound));
   const a = Math.sqrt(porosity);
@@ -110,6 +109,6 @@ export function transverseDiffusivityM2S(mcPct: number, tempC: number, basicSpec
  */
 export function surfaceEmission(tempC: number, basicSpecificGravity: number): number {
   checkGravity(basicSpecificGravity);
-  const vapourKgM3 = (0.018 * saturationPressurePa(tempC)) / (8.314 * (tempC + zeroCelsiusK));
+  const vapourKgM3 = (0.018 * saturationPressurePa(tempC)) / (8.314 * (tempC + ZERO_CELSIUS_K));
   return (100 * 0.005 * vapourKgM3) / (1000 * basicSpecificGravity);
 }

@@ -10,10 +10,11 @@
  */
 import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
+import { DAY_MS } from '../../time.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import type { MonthlyAir } from '../climate/monthly-air.ts';
-import { cholesky, normalCdf, times } from '../maths/gaussian.ts';
+import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
 import { staySchema } from './board-history.ts';
@@ -30,8 +31,6 @@ import {
   runBoard,
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
-
-const dayMs = 86_400_000;
 
 export const informationSchema = z.object({
   matrix: z.array(z.array(z.number()).length(4)).length(4),
@@ -125,9 +124,6 @@ export const forecastSchema = z.object({
   surfaceFactor: quantilesSchema,
 });
 export type Forecast = z.infer<typeof forecastSchema>;
-
-/** 90 % point of the standard normal. */
-const z90 = 1.2816;
 
 /** Enough that a 10 % point rests on a handful of runs. */
 const pointCount = 48;
@@ -245,7 +241,7 @@ const shortfall = (
   );
 
 const days = (fromMs: number, count: number, stepDays: number): number[] =>
-  Array.from({ length: Math.floor(count / stepDays) + 1 }, (_, i) => fromMs + i * stepDays * dayMs);
+  Array.from({ length: Math.floor(count / stepDays) + 1 }, (_, i) => fromMs + i * stepDays * DAY_MS);
 
 /**
  * The forecast of one board: a pure function of what is known today.
@@ -268,7 +264,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const shell = shellFraction(board.thicknessMm);
   const depths = [shell, 1 - shell, 0.5];
 
-  const pastDays = (nowMs - begun) / dayMs;
+  const pastDays = (nowMs - begun) / DAY_MS;
   const pastStep = Math.max(1, pastDays / bandPoints);
   const pastMs = [...days(begun, pastDays, pastStep).filter((ms) => ms < nowMs), nowMs];
   const { observed } = fit;
@@ -304,9 +300,9 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   });
 
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
-  const untilMs = nowMs + input.horizonDays * dayMs;
+  const untilMs = nowMs + input.horizonDays * DAY_MS;
   const aheadMs = days(nowMs, input.horizonDays, 1);
-  const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= dayMs);
+  const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= DAY_MS);
   const places = [{ placeId: input.placeId, air: here.air, faces: here.faces }, ...input.elsewhere].map(
     (place, index) => {
       // Another place's air is not off by what this one's was, and no year is the mean year.
@@ -353,9 +349,9 @@ function logMoments(possible: readonly Possibility[], parameter: number): Moment
 }
 
 const logQuantiles = ({ mean, sd }: Moments): Quantiles => ({
-  low: Math.exp(mean - z90 * sd),
+  low: Math.exp(mean - Z_90 * sd),
   median: Math.exp(mean),
-  high: Math.exp(mean + z90 * sd),
+  high: Math.exp(mean + Z_90 * sd),
 });
 
 function placeForecast(
@@ -378,7 +374,7 @@ function placeForecast(
   const reached = quantilesOf(possible, firstFit);
   // Whole days, as they are shown.
   const dayOf = (ms: number): number | null =>
-    Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / dayMs) * dayMs : null;
+    Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / DAY_MS) * DAY_MS : null;
   const reach = {
     earlyMs: dayOf(reached.low),
     likelyMs: dayOf(reached.median),
@@ -449,12 +445,12 @@ function nextProbe(
   if (input.readings.length === 0) return probe(nowMs, message('forecast.probe.first'));
   const lastMs = Math.max(...input.readings.map((reading) => reading.atMs));
   if (probabilityReady >= 0.9) {
-    return nowMs - lastMs < dayMs
+    return nowMs - lastMs < DAY_MS
       ? probe(null, message('forecast.probe.known-ready'))
       : probe(nowMs, message('forecast.probe.check-ready'));
   }
   if (probabilityReady >= 0.1) {
-    const againMs = lastMs + undecidedDays * dayMs;
+    const againMs = lastMs + undecidedDays * DAY_MS;
     return againMs > nowMs
       ? probe(againMs, message('forecast.probe.undecided'))
       : probe(nowMs, message('forecast.probe.decides'));
@@ -467,7 +463,7 @@ function nextProbe(
     const untilOn = new Date(here.band.atMs.at(-1)!).toISOString();
     return probe(null, message('forecast.probe.after-moving', { untilOn }));
   }
-  const learnMs = Math.max(nowMs, lastMs + learningDays * dayMs);
+  const learnMs = Math.max(nowMs, lastMs + learningDays * DAY_MS);
   if (rateSd > knownRateSd && learnMs < earlyMs) return probe(learnMs, message('forecast.probe.learns-rate'));
   return probe(Math.max(earlyMs, nowMs), message('forecast.probe.not-sooner'));
 }

@@ -8,6 +8,7 @@
  */
 import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
+import { HOUR_MS } from '../../time.ts';
 import { message } from '../../words/message.ts';
 import {
   type Gaussian,
@@ -17,8 +18,9 @@ import {
   solvePositive,
   times,
 } from '../maths/gaussian.ts';
+import { mean } from '../maths/mean.ts';
 import { mostWaterPct } from '../moisture/most-water.ts';
-import { spotScatterPct } from '../moisture/spot-scatter.ts';
+import { SCATTER_DEGREES, spotScatterPct } from '../moisture/spot-scatter.ts';
 import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
 import {
   type DryingGrid,
@@ -296,9 +298,7 @@ type Observation = {
   sharedSdPct: number;
 };
 
-const sameRoundMs = 12 * 3_600_000;
-/** What is known of scatter beforehand weighs as much as so many degrees of freedom, as in `probing/estimate.ts`. */
-const priorDegrees = 4;
+const sameRoundMs = 12 * HOUR_MS;
 
 function observationsOf(readings: readonly FitReading[]): Observation[] {
   const sorted = [...readings].sort((a, b) => a.depthFraction - b.depthFraction || a.atMs - b.atMs);
@@ -317,15 +317,14 @@ function observationsOf(readings: readonly FitReading[]): Observation[] {
       groups.push([reading]);
     }
   }
-  const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   return groups
     .map((group) => {
       const mcPct = mean(group.map((reading) => reading.mcPct));
       // A single spot tells nothing of its scatter, and two that happen to agree do not promise that there is none.
       const squares =
-        priorDegrees * spotScatterPct(mcPct) ** 2 +
+        SCATTER_DEGREES * spotScatterPct(mcPct) ** 2 +
         group.reduce((sum, reading) => sum + (reading.mcPct - mcPct) ** 2, 0);
-      const scatter = squares / (priorDegrees + group.length - 1);
+      const scatter = squares / (SCATTER_DEGREES + group.length - 1);
       return {
         atMs: group[0]!.atMs,
         depthFraction: mean(group.map((reading) => reading.depthFraction)),

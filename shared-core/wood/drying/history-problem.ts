@@ -1,8 +1,7 @@
+import { DAY_MS } from '../../time.ts';
 import { type Message, message } from '../../words/message.ts';
 import { LONGEST_HISTORY_DAYS } from './board-history.ts';
 import type { DryingBoard, FitReading } from './history-fit.ts';
-
-const DAY_MS = 86_400_000;
 
 /**
  * What is wrong with a board's history as a person entered it, so that nothing can be worked out from it.

@@ -1,6 +1,7 @@
 import { resistanceCurves } from '../moisture/resistance-curves.ts';
 import type { Species } from '../species/species.ts';
 import type { Corrected, CorrectionStep, CorrectionWarning, MeterBasis, ReadingUnit } from './corrected.ts';
+import { FIBER_SATURATION_PCT } from './fiber-saturation.ts';
 import { mostWaterPct } from './most-water.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
 import {
@@ -39,8 +40,6 @@ export const UNKNOWN_BASIS: MeterBasis = { curveId: 'douglas-fir-coast', tempC: 
 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
 export const LEAST_METER_PCT = 6;
-/** Above this a reading is qualitative only, % MC (Wood Handbook, chapter 13). */
-export const FIBER_SATURATION_PCT = 30;
 
 /** Where no specific gravity is known: no wood that is sawn holds more water, % MC. */
 const MOST_WATER_OF_ANY_PCT = 400;

@@ -10,3 +10,6 @@
 export function spotScatterPct(mcPct: number): number {
   return Math.max(0.5, 0.04 * mcPct);
 }
+
+/** What is known of that scatter beforehand weighs as much as so many degrees of freedom. Common practice, no source. */
+export const SCATTER_DEGREES = 4;

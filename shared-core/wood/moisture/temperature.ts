@@ -1,3 +1,5 @@
+import { ZERO_CELSIUS_K } from '../../measures.ts';
+
 /** Wood temperatures that both corrections are meant for, °C (range from memory). */
 export const WOOD_TEMP_RANGE_C = { min: -20, max: 60 } as const;
 /** Beyond these the corrections are refused, °C: outside, resistance may no longer tell one MC from another. */
@@ -96,6 +98,6 @@ function activationEnergy(mcPct: number): number {
 export function log10OhmsShift(mcPct: number, woodTempC: number, atTempC: number): number {
   requireWoodTemp(woodTempC);
   requireWoodTemp(atTempC);
-  const inverseKelvin = 1 / (woodTempC + 273.15) - 1 / (atTempC + 273.15);
+  const inverseKelvin = 1 / (woodTempC + ZERO_CELSIUS_K) - 1 / (atTempC + ZERO_CELSIUS_K);
   return (activationEnergy(mcPct) / (GAS_CONSTANT * Math.LN10)) * inverseKelvin;
 }

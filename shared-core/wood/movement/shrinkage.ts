@@ -1,5 +1,4 @@
-/** Fibre saturation for shrinkage, % MC: above it wood does not move (Wood Handbook, chapter 4). */
-const GREEN_PCT = 30;
+import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 
 function requireShrinkage(greenToDryPct: number): void {
   if (!(greenToDryPct > 0 && greenToDryPct < 50)) {
@@ -28,7 +27,7 @@ function requireMc(...mcs: number[]): void {
 export function shrunkPct(greenToDryPct: number, mcPct: number): number {
   requireShrinkage(greenToDryPct);
   requireMc(mcPct);
-  return greenToDryPct * (1 - Math.min(mcPct, GREEN_PCT) / GREEN_PCT);
+  return greenToDryPct * (1 - Math.min(mcPct, FIBER_SATURATION_PCT) / FIBER_SATURATION_PCT);
 }
 
 /**
@@ -45,8 +44,10 @@ export function sizeChangeMm(sizeMm: number, fromPct: number, toPct: number, gre
   if (!(sizeMm > 0)) throw new RangeError(`A size must be above 0 mm, not ${sizeMm}.`);
   requireShrinkage(greenToDryPct);
   requireMc(fromPct, toPct);
-  const [from, to] = [Math.min(fromPct, GREEN_PCT), Math.min(toPct, GREEN_PCT)];
-  return (sizeMm * (to - from)) / ((100 * GREEN_PCT) / greenToDryPct - GREEN_PCT + from);
+  const [from, to] = [Math.min(fromPct, FIBER_SATURATION_PCT), Math.min(toPct, FIBER_SATURATION_PCT)];
+  return (
+    (sizeMm * (to - from)) / ((100 * FIBER_SATURATION_PCT) / greenToDryPct - FIBER_SATURATION_PCT + from)
+  );
 }
 
 /**

@@ -1,3 +1,4 @@
+import { MM_PER_FOOT, MM_PER_INCH } from '../../measures.ts';
 import { mostWaterPct } from '../moisture/most-water.ts';
 import type { Species } from '../species/species.ts';
 import { shrunkPct } from './shrinkage.ts';
@@ -8,11 +9,6 @@ export interface BoardSize {
   widthMm: number;
   lengthMm: number;
 }
-
-const INCH_MM = 25.4;
-const FOOT_MM = 304.8;
-/** 144 cubic inches, exactly, m³. */
-export const BOARD_FOOT_M3 = (144 * INCH_MM ** 3) / 1e9;
 
 /** A size cut to the inch or the foot in mm is still that inch or foot. */
 const ROUNDING = 1e-6;
@@ -40,7 +36,7 @@ export function volumeM3(size: BoardSize): number {
  */
 export function surfaceMeasureFt2(size: BoardSize): number {
   requireSize(size);
-  const exact = ((size.widthMm / INCH_MM) * Math.floor(size.lengthMm / FOOT_MM + ROUNDING)) / 12;
+  const exact = ((size.widthMm / MM_PER_INCH) * Math.floor(size.lengthMm / MM_PER_FOOT + ROUNDING)) / 12;
   const down = Math.floor(exact);
   const over = exact - down;
   if (Math.abs(over - 0.5) < ROUNDING) return down % 2 === 0 ? down : down + 1;
@@ -56,7 +52,7 @@ export function surfaceMeasureFt2(size: BoardSize): number {
  * @example boardFeetTallied({ thicknessMm: 50.8, widthMm: 203.2, lengthMm: 3048 }) // 8/4, 8 in, 10 ft: 14
  */
 export function boardFeetTallied(size: BoardSize): number {
-  const quarters = Math.floor((4 * size.thicknessMm) / INCH_MM + ROUNDING);
+  const quarters = Math.floor((4 * size.thicknessMm) / MM_PER_INCH + ROUNDING);
   return surfaceMeasureFt2(size) * (Math.max(4, quarters) / 4);
 }
 
@@ -73,18 +69,6 @@ export function cubicMetersTallied(size: BoardSize): number {
   const widthM = Math.floor(size.widthMm / 10 + ROUNDING) / 100;
   const lengthM = Math.floor(size.lengthMm / 100 + ROUNDING) / 10;
   return Math.round(1000 * (size.thicknessMm / 1000) * widthM * lengthM) / 1000;
-}
-
-/** What a measure of lumber costs, in whatever money. */
-export interface Price {
-  per: 'board-foot' | 'cubic-metre';
-  amount: number;
-}
-
-/** Value of a board at a price, by the trade's rounding of its volume. */
-export function boardValue(size: BoardSize, price: Price): number {
-  if (!(price.amount >= 0)) throw new RangeError(`A price must not be below 0, not ${price.amount}.`);
-  return price.amount * (price.per === 'board-foot' ? boardFeetTallied(size) : cubicMetersTallied(size));
 }
 
 /**

@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { type Message, message, messageSchema } from '../../words/message.ts';
+import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 import { acrossBoard, cupMm, RING_ANGLE_DEG, shrunkPct } from './shrinkage.ts';
 
 /** Radius of the rings where it was not measured, mm: half way out in an average log. Common practice, no source. */
@@ -65,7 +66,7 @@ function ringCupMm(input: WarpInput, mcPct: number): number {
     pithDistanceMm: Math.max(1, radius * Math.cos(angle)),
     offCentreMm: radius * Math.sin(angle),
   };
-  return cupMm(position, input, 30, mcPct);
+  return cupMm(position, input, FIBER_SATURATION_PCT, mcPct);
 }
 
 /**
@@ -131,8 +132,6 @@ const flatEnough = 0.01;
 /** Faces that differ by more than this are worth turning a board for, % MC. Common practice, no source. */
 const unlikeFacesPct = 3;
 
-/** The core is still green above this, % MC. */
-const greenPct = 30;
 /** Below this the shell of a drying board has shrunk enough to strain against its core, % MC. Common practice, no source. */
 const shrunkShellPct = 25;
 
@@ -157,7 +156,7 @@ function adviceFor(
   const faceA = profilePct[inside]!;
   const faceB = profilePct[profilePct.length - 1 - inside]!;
   const [drier, wetter] = faceA < faceB ? (['a', 'b'] as const) : (['b', 'a'] as const);
-  const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < greenPct;
+  const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < FIBER_SATURATION_PCT;
   const differencePoints = Math.abs(faceA - faceB);
   const underBark = input.isBarkOn ? barkFace : null;
   if (underBark !== null) {
@@ -191,7 +190,9 @@ function adviceFor(
   if (core - shell > input.maxShellCorePct && shell < shrunkShellPct) {
     advise(
       'uneven',
-      message(core > greenPct ? 'cup.uneven-green' : 'cup.uneven', { differencePoints: core - shell }),
+      message(core > FIBER_SATURATION_PCT ? 'cup.uneven-green' : 'cup.uneven', {
+        differencePoints: core - shell,
+      }),
     );
   }
   return advice;

@@ -3,10 +3,10 @@ import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts'
 import { boardForecastSchema } from '../../../shared-core/contract/forecast.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-const DAY_MS = 86_400_000;
 /** The test's clock starts at 1 June 2026. */
 const startMs = Date.parse('2026-06-01T08:00:00.000Z');
 const dayAfter = (days: number) => new Date(startMs + days * DAY_MS).toISOString().slice(0, 10);

@@ -5,11 +5,11 @@ import { expect, test } from 'vitest';
 import type { BoardToForecast, Forecaster } from '../../../electron/app/forecast/forecast-messages.ts';
 import { createOwnThread } from '../../../electron/app/own-thread.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
 const forecasterOf = (script: string): Forecaster => createOwnThread(script);
 
-const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
 const air = Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 }));
 

@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { HOUR_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -10,7 +11,6 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo();
 
 const SPECIES = 'walnut-black';
-const HOUR_MS = 3_600_000;
 
 const check = (more: Partial<RequestInput<'ovenChecks.add'>> = {}): RequestInput<'ovenChecks.add'> => ({
   speciesId: SPECIES,

@@ -1,13 +1,13 @@
 /**
  * A finished or half-walked round is held together in the background: what only shows there reaches the boards' pages,
- * the lists and the open round. The doubts themselves are the core's (`tests/unit/probing/judge-round.test.ts`).
+ * the lists and the open round. The suspicions themselves are the core's (`tests/unit/probing/suspicions-of-round.test.ts`).
  */
 import { beforeEach, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-const DAY_MS = 86_400_000;
 const CODES = ['WAL-01', 'WAL-02', 'WAL-03', 'WAL-04', 'WAL-05', 'WAL-06', 'WAL-07', 'WAL-08'];
 /** Two of the boards were sawn later than the rest, and read so at first. */
 const FIRST = [14, 14, 14, 24, 14, 14, 14, 14];

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -11,7 +12,6 @@ beforeEach(() => {
   boardId = yard.boards[0]!.id;
 });
 
-const DAY_MS = 86_400_000;
 const cut = (boardKg = 4.46, wetGrams = [98.55, 86.92]) =>
   yard.command('samples.cut', { boardId, boardKg, wetGrams, at: yard.now() });
 async function dry(state: SampleBoardState, cutIndex: number, grams: number[]): Promise<SampleBoardState> {

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
-
-const DAY_MS = 86_400_000;
 
 withYardOfTwo();
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { airSegments } from '../../../shared-core/wood/drying/board-history.ts';
 
-const dayMs = 86_400_000;
 const room: MonthlyAir = Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 }));
 const shed: MonthlyAir = [-2, 0, 5, 10, 15, 20, 22, 21, 16, 11, 5, 0].map((tempC, month) => ({
   tempC,
@@ -14,17 +14,17 @@ describe('the air that a board stood in', () => {
   test('covers every second between the two instants, without gap or overlap', () => {
     const from = Date.UTC(2024, 1, 3, 5);
     const to = Date.UTC(2026, 8, 27, 17);
-    const segments = airSegments([{ fromMs: from - 9 * dayMs, air: shed }], from, to);
+    const segments = airSegments([{ fromMs: from - 9 * DAY_MS, air: shed }], from, to);
     const total = segments.reduce((sum, segment) => sum + segment.durationS, 0);
     expect(total).toBeCloseTo((to - from) / 1000, 3);
   });
 
   test('has in the middle of a month the EMC of that month, and runs straight to the next', () => {
     const middleOfJuly = Date.UTC(2025, 6, 16, 12);
-    const [first] = airSegments([{ fromMs: 0, air: shed }], middleOfJuly, middleOfJuly + 20 * dayMs);
+    const [first] = airSegments([{ fromMs: 0, air: shed }], middleOfJuly, middleOfJuly + 20 * DAY_MS);
     expect(first!.emcStartPct).toBeCloseTo(emcPct(22, 0.6), 9);
     const half = (emcPct(22, 0.6) + emcPct(21, 0.62)) / 2;
-    const segment = airSegments([{ fromMs: 0, air: shed }], middleOfJuly, middleOfJuly + 15.5 * dayMs);
+    const segment = airSegments([{ fromMs: 0, air: shed }], middleOfJuly, middleOfJuly + 15.5 * DAY_MS);
     expect(segment[0]!.emcEndPct).toBeCloseTo(half, 9);
   });
 
@@ -44,10 +44,10 @@ describe('the air that a board stood in', () => {
         { fromMs: moved, air: room },
       ],
       sawn,
-      moved + 7 * dayMs,
+      moved + 7 * DAY_MS,
     );
     const atRoom = segments.filter((segment) => Math.abs(segment.emcEndPct - emcPct(20, 0.4)) < 1e-9);
-    expect(atRoom.reduce((sum, segment) => sum + segment.durationS, 0)).toBeCloseTo((7 * dayMs) / 1000, 3);
+    expect(atRoom.reduce((sum, segment) => sum + segment.durationS, 0)).toBeCloseTo((7 * DAY_MS) / 1000, 3);
     expect(atRoom.every((segment) => segment.tempC === 20)).toBe(true);
   });
 
@@ -58,25 +58,25 @@ describe('the air that a board stood in', () => {
       Date.UTC(1961, 5, 1),
       Date.UTC(1961, 6, 1),
     );
-    expect(segments.reduce((sum, segment) => sum + segment.durationS, 0)).toBe((30 * dayMs) / 1000);
+    expect(segments.reduce((sum, segment) => sum + segment.durationS, 0)).toBe((30 * DAY_MS) / 1000);
     expect(segments[0]!.emcStartPct).toBeGreaterThan(10);
   });
 
   test.each([
-    ['no place', () => airSegments([], 0, dayMs)],
-    ['a first place that began later', () => airSegments([{ fromMs: 2, air: room }], 0, dayMs)],
-    ['time running backward', () => airSegments([{ fromMs: 0, air: room }], dayMs, 0)],
+    ['no place', () => airSegments([], 0, DAY_MS)],
+    ['a first place that began later', () => airSegments([{ fromMs: 2, air: room }], 0, DAY_MS)],
+    ['time running backward', () => airSegments([{ fromMs: 0, air: room }], DAY_MS, 0)],
     [
       'moves out of order',
       () =>
         airSegments(
           [
             { fromMs: 0, air: room },
-            { fromMs: 5 * dayMs, air: shed },
-            { fromMs: dayMs, air: room },
+            { fromMs: 5 * DAY_MS, air: shed },
+            { fromMs: DAY_MS, air: room },
           ],
           0,
-          9 * dayMs,
+          9 * DAY_MS,
         ),
     ],
   ])('is refused for %s', (_, history) => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { DAY_S } from '../../../shared-core/time.ts';
 import {
   type AirSegment,
   atDepthOf,
@@ -12,7 +13,6 @@ import {
   woodDryingLaw,
 } from '../../../shared-core/wood/drying/drying-model.ts';
 
-const dayS = 86_400;
 /** One set of tables for all: they depend on the wood alone. */
 const oak = new LawTables(woodDryingLaw(0.56));
 
@@ -30,7 +30,7 @@ function runOf(changes: Partial<DryingRun> & { cells?: number; half?: boolean })
     grid,
     tables: oak,
     startPct: new Float64Array(cells).fill(60),
-    segments: [steady(12, 20, 60 * dayS)],
+    segments: [steady(12, 20, 60 * DAY_S)],
     diffusivityFactor: 0.5,
     faceFactors: [0.3, 0.3],
     tolerancePct: 1e-3,
@@ -50,7 +50,7 @@ describe('accuracy', () => {
           cells,
           startPct: parabolicStart(grid, 22, 0.7),
           tolerancePct: 1e-6,
-          observeS: [2 * dayS, 10 * dayS, 30 * dayS],
+          observeS: [2 * DAY_S, 10 * DAY_S, 30 * DAY_S],
           depthFractions: [0.5],
         }),
       );
@@ -75,10 +75,10 @@ describe('accuracy', () => {
       const result = simulateDrying(
         runOf({
           startPct: parabolicStart(grid, 22, 0.7),
-          segments: [{ durationS: 60 * dayS, emcStartPct: 14, emcEndPct: 8, tempC: 20 }],
+          segments: [{ durationS: 60 * DAY_S, emcStartPct: 14, emcEndPct: 8, tempC: 20 }],
           tolerancePct,
           // Within steps, and at the end of the last.
-          observeS: [7.3 * dayS, 31.7 * dayS, 60 * dayS],
+          observeS: [7.3 * DAY_S, 31.7 * DAY_S, 60 * DAY_S],
           depthFractions: [0.1, 0.5],
         }),
       );
@@ -98,10 +98,10 @@ describe('accuracy', () => {
 
   test('on the coarse grid that fits and forecasts use, is about 0.1 % MC', () => {
     const segments: AirSegment[] = [
-      { durationS: 90 * dayS, emcStartPct: 14, emcEndPct: 12, tempC: 18 },
-      steady(7, 20, 60 * dayS),
+      { durationS: 90 * DAY_S, emcStartPct: 14, emcEndPct: 12, tempC: 18 },
+      steady(7, 20, 60 * DAY_S),
     ];
-    const observeS = Array.from({ length: 15 }, (_, i) => (i + 1) * 10 * dayS);
+    const observeS = Array.from({ length: 15 }, (_, i) => (i + 1) * 10 * DAY_S);
     const look = { segments, observeS, depthFractions: [0.1, 0.5] };
     const coarse = simulateDrying(runOf({ ...look, cells: 12, tolerancePct: 0.05 }));
     const fine = simulateDrying(runOf({ ...look, cells: 160, tolerancePct: 1e-4 }));
@@ -137,7 +137,7 @@ describe('mass', () => {
             faceFactors: [a, half ? a : b],
             tolerancePct,
             segments: emcs.slice(1).map((emcEndPct, i) => ({
-              durationS: 20 * dayS,
+              durationS: 20 * DAY_S,
               emcStartPct: emcs[i]!,
               emcEndPct,
               tempC: 5 * i,
@@ -157,7 +157,7 @@ describe('a board', () => {
   test('comes to the EMC of its air from above and from below', () => {
     for (const start of [40, 4]) {
       const { finalPct } = simulateDrying(
-        runOf({ startPct: new Float64Array(40).fill(start), segments: [steady(9, 25, 2000 * dayS)] }),
+        runOf({ startPct: new Float64Array(40).fill(start), segments: [steady(9, 25, 2000 * DAY_S)] }),
       );
       for (const mc of finalPct) expect(mc).toBeCloseTo(9, 2);
     }
@@ -170,7 +170,7 @@ describe('a board', () => {
   });
 
   test('whose faces are alike is the same computed whole or as a half', () => {
-    const look = { observeS: [10 * dayS, 40 * dayS], depthFractions: [0.1, 0.5, 0.9], tolerancePct: 1e-5 };
+    const look = { observeS: [10 * DAY_S, 40 * DAY_S], depthFractions: [0.1, 0.5, 0.9], tolerancePct: 1e-5 };
     const half = simulateDrying(runOf({ ...look, cells: 60 }));
     const whole = simulateDrying(runOf({ ...look, cells: 120, half: false }));
     for (const at of [0, 1]) {
@@ -181,15 +181,15 @@ describe('a board', () => {
 
   test('with one sealed face dries like one of twice the thickness with both open', () => {
     const sealed = simulateDrying(
-      runOf({ half: false, cells: 200, faceFactors: [0.3, 0], observeS: [50 * dayS], tolerancePct: 1e-4 }),
+      runOf({ half: false, cells: 200, faceFactors: [0.3, 0], observeS: [50 * DAY_S], tolerancePct: 1e-4 }),
     );
-    const run = runOf({ observeS: [50 * dayS], cells: 200, tolerancePct: 1e-4 });
+    const run = runOf({ observeS: [50 * DAY_S], cells: 200, tolerancePct: 1e-4 });
     const thick = simulateDrying({ ...run, grid: dryingGrid(56, true, 200) });
     expect(sealed.averagePct[0]).toBeCloseTo(thick.averagePct[0]!, 2);
   });
 
   test('with bark on face B is wetter there, and dries more slowly', () => {
-    const look = { half: false, observeS: [30 * dayS], depthFractions: [0.1, 0.9] };
+    const look = { half: false, observeS: [30 * DAY_S], depthFractions: [0.1, 0.9] };
     const open = simulateDrying(runOf({ ...look, faceFactors: [0.3, 0.3] }));
     const bark = simulateDrying(runOf({ ...look, faceFactors: [0.3, 0.01] }));
     expect(bark.depthPct[1]![0]!).toBeGreaterThan(bark.depthPct[0]![0]! + 5);
@@ -199,7 +199,7 @@ describe('a board', () => {
   test('dries faster when it is warmer, thinner, or of lighter wood', () => {
     const left = (run: DryingRun): number => simulateDrying(run).lostPct;
     const usual = left(runOf({}));
-    expect(left(runOf({ segments: [steady(12, 35, 60 * dayS)] }))).toBeGreaterThan(usual);
+    expect(left(runOf({ segments: [steady(12, 35, 60 * DAY_S)] }))).toBeGreaterThan(usual);
     expect(left({ ...runOf({}), grid: dryingGrid(20, true, 40) })).toBeGreaterThan(usual);
     expect(left(runOf({ tables: new LawTables(woodDryingLaw(0.35)) }))).toBeGreaterThan(usual);
   });
@@ -208,8 +208,8 @@ describe('a board', () => {
     const { averagePct, depthPct } = simulateDrying(
       runOf({
         tolerancePct: 0.05,
-        segments: [steady(16, 10, 30 * dayS), steady(6, 22, 30 * dayS)],
-        observeS: Array.from({ length: 241 }, (_, i) => (i * dayS) / 4),
+        segments: [steady(16, 10, 30 * DAY_S), steady(6, 22, 30 * DAY_S)],
+        observeS: Array.from({ length: 241 }, (_, i) => (i * DAY_S) / 4),
         depthFractions: [0, 0.05, 0.5],
       }),
     );
@@ -249,7 +249,7 @@ test('no cell dries to less than nothing, however dry, warm and sudden the air a
             diffusivityFactor: factor,
             faceFactors: [face, face],
             tolerancePct,
-            segments: airs.map(({ days, ...air }) => ({ ...air, durationS: days * dayS })),
+            segments: airs.map(({ days, ...air }) => ({ ...air, durationS: days * DAY_S })),
           }),
         );
         for (const mc of finalPct) expect(mc).toBeGreaterThanOrEqual(-1e-9);
@@ -279,10 +279,10 @@ describe('what no board is', () => {
     ['factor', () => simulateDrying(runOf({ diffusivityFactor: 0 }))],
     ['face', () => simulateDrying(runOf({ half: false, faceFactors: [1, -1] }))],
     ['unlike faces of half a board', () => simulateDrying(runOf({ faceFactors: [1, 0.5] }))],
-    ['EMC', () => simulateDrying(runOf({ segments: [steady(-1, 20, dayS)] }))],
+    ['EMC', () => simulateDrying(runOf({ segments: [steady(-1, 20, DAY_S)] }))],
     ['duration', () => simulateDrying(runOf({ segments: [steady(10, 20, Number.NaN)] }))],
     ['time beyond the end', () => simulateDrying(runOf({ observeS: [1e9] }))],
-    ['times out of order', () => simulateDrying(runOf({ observeS: [dayS, 0] }))],
+    ['times out of order', () => simulateDrying(runOf({ observeS: [DAY_S, 0] }))],
     ['depth', () => simulateDrying(runOf({ depthFractions: [1.2] }))],
     ['tolerance', () => simulateDrying(runOf({ tolerancePct: 0 }))],
   ])('is refused: %s', (_, run) => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import type { Faces } from '../../../shared-core/wood/drying/board-history.ts';
 import {
@@ -22,7 +23,6 @@ import { worked } from '../worked.ts';
 
 const forecastOf = (input: ForecastInput): Forecast => worked(forecastBoard(input));
 
-const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);
 const shed: MonthlyAir = [0, 1, 5, 10, 15, 19, 21, 20, 16, 11, 5, 1].map((tempC) => ({ tempC, rh: 0.68 }));
 const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.36 }));
@@ -36,7 +36,7 @@ const oak: DryingBoard = {
 
 function inputOf(changes: Partial<ForecastInput> = {}): ForecastInput {
   return {
-    nowMs: sawn + 120 * dayMs,
+    nowMs: sawn + 120 * DAY_MS,
     board: oak,
     readings: [],
     siblings: [],
@@ -50,7 +50,7 @@ function inputOf(changes: Partial<ForecastInput> = {}): ForecastInput {
 
 /** Shell and core readings, as a board with these unknowns would give them. */
 function readingsOf(theta: readonly number[], daysAfter: readonly number[]): FitReading[] {
-  const instants = daysAfter.map((day) => sawn + day * dayMs);
+  const instants = daysAfter.map((day) => sawn + day * DAY_MS);
   const depths = [0.1, 0.5];
   const run = runBoard(boardModel(oak), theta, oak.stays, sawn, instants.at(-1)!, null, instants, depths);
   return instants.flatMap((atMs, at) =>
@@ -137,7 +137,7 @@ describe('a forecast', () => {
           const theta = prior.mean.map(
             (mean, i) => mean + [d, s, m, 0][i]! * Math.sqrt(prior.covariance[i]![i]!),
           );
-          const nowMs = sawn + 40 * dayMs;
+          const nowMs = sawn + 40 * DAY_MS;
           const forecast = forecastOf(
             inputOf({
               nowMs,
@@ -147,7 +147,7 @@ describe('a forecast', () => {
               horizonDays: 700,
             }),
           );
-          const daily = Array.from({ length: 600 }, (_, i) => nowMs + i * dayMs);
+          const daily = Array.from({ length: 600 }, (_, i) => nowMs + i * DAY_MS);
           const run = runBoard(boardModel(oak), theta, oak.stays, sawn, daily.at(-1)!, null, daily, [
             3 / 28,
             1 - 3 / 28,
@@ -193,7 +193,7 @@ describe('today', () => {
 
   test('is ready with high probability when it has stood long in air that suits its use', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
-    const long = inputOf({ nowMs: sawn + 700 * dayMs, board, elsewhere: [] });
+    const long = inputOf({ nowMs: sawn + 700 * DAY_MS, board, elsewhere: [] });
     const endUse = { minPct: 4, maxPct: 11, maxShellCorePct: 2 };
     const { now, places } = forecastOf({ ...long, endUse });
     expect(now.probabilityReady).toBeGreaterThan(0.9);
@@ -223,13 +223,13 @@ describe('the next readings', () => {
   });
 
   test('are a month after the first, while the rate is unsure', () => {
-    const nowMs = sawn + 20 * dayMs;
+    const nowMs = sawn + 20 * DAY_MS;
     const { nextProbe } = forecastOf(inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [20]) }));
-    expect(nextProbe.atMs).toBe(nowMs + 30 * dayMs);
+    expect(nextProbe.atMs).toBe(nowMs + 30 * DAY_MS);
   });
 
   test('are now when it may be ready or not', () => {
-    const nowMs = sawn + 103 * dayMs;
+    const nowMs = sawn + 103 * DAY_MS;
     const forecast = forecastOf(
       inputOf({ nowMs, endUse: shop, readings: readingsOf(middle, [30, 60]), elsewhere: [] }),
     );
@@ -240,7 +240,7 @@ describe('the next readings', () => {
 
   test('are never again for a board found ready today', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
-    const nowMs = sawn + 700 * dayMs;
+    const nowMs = sawn + 700 * DAY_MS;
     const readings: FitReading[] = [0.1, 0.5].map((depthFraction) => ({
       atMs: nowMs,
       depthFraction,
@@ -260,7 +260,7 @@ describe('the next readings, from sawing on', () => {
   test.each([20, 30, 50, 60, 80, 83, 90, 100, 120, 140, 200, 300])(
     'asked for on day %i, are never in the past nor after the board is surely ready, and says why',
     (day) => {
-      const nowMs = sawn + day * dayMs;
+      const nowMs = sawn + day * DAY_MS;
       const past = readings.filter(({ atMs }) => atMs <= nowMs);
       const { nextProbe, places } = forecastOf(
         inputOf({ nowMs, endUse, readings: past, elsewhere: [], horizonDays: 730 }),
@@ -269,25 +269,25 @@ describe('the next readings, from sawing on', () => {
       expectWhole([nextProbe.why]);
       if (nextProbe.atMs === null) return;
       expect(nextProbe.atMs).toBeGreaterThanOrEqual(nowMs);
-      expect(nextProbe.atMs).toBeLessThanOrEqual(Math.max(lateMs, past.at(-1)!.atMs + 7 * dayMs));
+      expect(nextProbe.atMs).toBeLessThanOrEqual(Math.max(lateMs, past.at(-1)!.atMs + 7 * DAY_MS));
     },
   );
 
   test('three days after a round that left it open, they are a week after that round', () => {
-    const nowMs = sawn + 106 * dayMs;
+    const nowMs = sawn + 106 * DAY_MS;
     const { nextProbe, now } = forecastOf(
       inputOf({ nowMs, endUse, readings: readingsOf(middle, [30, 60, 103]), elsewhere: [] }),
     );
     expect(now.probabilityReady).toBeGreaterThan(0.1);
     expect(now.probabilityReady).toBeLessThan(0.9);
-    expect(nextProbe.atMs).toBe(sawn + 110 * dayMs);
+    expect(nextProbe.atMs).toBe(sawn + 110 * DAY_MS);
   });
 
   test('are not here for a board too dry for its use in air that keeps it so, however unsure its rate', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
-    const nowMs = sawn + 400 * dayMs;
+    const nowMs = sawn + 400 * DAY_MS;
     const dry = [0.1, 0.5].map((depthFraction) => ({
-      atMs: nowMs - dayMs,
+      atMs: nowMs - DAY_MS,
       depthFraction,
       mcPct: 7,
       standardUncertaintyPct: 0.7,
@@ -309,7 +309,7 @@ test('every reason to probe, or not, is a whole sentence', () => {
   const after = (day: number, readings: FitReading[], more: Partial<ForecastInput> = {}) =>
     forecastOf(
       inputOf({
-        nowMs: sawn + day * dayMs,
+        nowMs: sawn + day * DAY_MS,
         endUse: shop,
         readings,
         elsewhere: [],
@@ -318,7 +318,7 @@ test('every reason to probe, or not, is a whole sentence', () => {
     ).nextProbe;
   const dry = (day: number) =>
     [0.1, 0.5].map((depthFraction) => ({
-      atMs: sawn + day * dayMs,
+      atMs: sawn + day * DAY_MS,
       depthFraction,
       mcPct: 7.5,
       standardUncertaintyPct: 0.5,
@@ -375,10 +375,10 @@ describe('at the edges', () => {
   });
 
   test('a board moved since its last round: what was learned of the old place says nothing of the new', () => {
-    const nowMs = sawn + 120 * dayMs;
+    const nowMs = sawn + 120 * DAY_MS;
     // Readings that speak of much damper air than the shed's.
     const damp = two.map((reading) => ({ ...reading, mcPct: reading.mcPct + 3 }));
-    const moved = { ...oak, stays: [...oak.stays, { fromMs: nowMs - dayMs, air: room }] };
+    const moved = { ...oak, stays: [...oak.stays, { fromMs: nowMs - DAY_MS, air: room }] };
     const stayed = finite(inputOf({ readings: damp })).places;
     const [here] = finite(inputOf({ readings: damp, board: moved })).places;
     expect(stayed[0]!.floorPct.median).toBeGreaterThan(12.4);
@@ -391,7 +391,7 @@ describe('at the edges', () => {
     const { places } = finite(inputOf({ nowMs: sawn, board, endUse, horizonDays: 3650 }));
     const { earlyMs, likelyMs } = places[0]!.reach;
     expect(likelyMs!).toBeGreaterThan(earlyMs!);
-    const days = (likelyMs! - sawn) / dayMs;
+    const days = (likelyMs! - sawn) / DAY_MS;
     // Under a linear and a quadratic law of thickness: 12 mm within days to weeks, 100 mm within one to several years.
     if (thicknessMm === 12) expect(days).toBeLessThan(90);
     else expect(days).toBeGreaterThan(365);
@@ -399,7 +399,7 @@ describe('at the edges', () => {
 
   test('a board far above fiber saturation, and one with twenty rounds', () => {
     const wet = { ...oak, basicSpecificGravity: 0.32, start: { ...oak.start, mcPct: 200 } };
-    expect(finite(inputOf({ nowMs: sawn + 3 * dayMs, board: wet })).now.average.median).toBeGreaterThan(100);
+    expect(finite(inputOf({ nowMs: sawn + 3 * DAY_MS, board: wet })).now.average.median).toBeGreaterThan(100);
     const rounds = Array.from({ length: 20 }, (_, i) => 5 + 6 * i);
     const { now } = finite(inputOf({ readings: readingsOf(middle, rounds) }));
     expect(now.average.high - now.average.low).toBeLessThan(2.6);
@@ -414,21 +414,21 @@ describe('at the edges', () => {
 describe('there is none for', () => {
   const reading = { depthFraction: 0.5, mcPct: 12, standardUncertaintyPct: 1 };
   const cases: [string, string, Partial<ForecastInput>][] = [
-    ['a board that starts after today', 'forecast.none.starts-later', { nowMs: sawn - dayMs }],
+    ['a board that starts after today', 'forecast.none.starts-later', { nowMs: sawn - DAY_MS }],
     [
       'a reading from the future',
       'forecast.none.reading-to-come',
-      { readings: [{ ...reading, atMs: sawn + 500 * dayMs }] },
+      { readings: [{ ...reading, atMs: sawn + 500 * DAY_MS }] },
     ],
     [
       'a reading from before it was sawn',
       'forecast.none.reading-before-start',
-      { readings: [{ ...reading, atMs: sawn - dayMs }] },
+      { readings: [{ ...reading, atMs: sawn - DAY_MS }] },
     ],
     [
       'a history without its first place',
       'forecast.none.no-first-place',
-      { board: { ...oak, stays: [{ fromMs: sawn + dayMs, air: shed }] } },
+      { board: { ...oak, stays: [{ fromMs: sawn + DAY_MS, air: shed }] } },
     ],
     [
       'moves out of order',
@@ -436,11 +436,11 @@ describe('there is none for', () => {
       {
         board: {
           ...oak,
-          stays: [sawn, sawn + 9 * dayMs, sawn + dayMs].map((fromMs) => ({ fromMs, air: shed })),
+          stays: [sawn, sawn + 9 * DAY_MS, sawn + DAY_MS].map((fromMs) => ({ fromMs, air: shed })),
         },
       },
     ],
-    ['a board sawn over a hundred years ago', 'forecast.none.too-long', { nowMs: sawn + 40_000 * dayMs }],
+    ['a board sawn over a hundred years ago', 'forecast.none.too-long', { nowMs: sawn + 40_000 * DAY_MS }],
   ];
 
   test.each(cases)('%s, and it says so', (_, code, changes) => {
@@ -457,7 +457,7 @@ describe('there is none for', () => {
     };
     // A sibling that teaches nothing is passed over.
     expect(forecastBoard(inputOf({ siblings: [information] })).ok).toBe(true);
-    const readings = [{ ...reading, atMs: sawn + dayMs, standardUncertaintyPct: Number.NaN }];
+    const readings = [{ ...reading, atMs: sawn + DAY_MS, standardUncertaintyPct: Number.NaN }];
     expect(forecastBoard(inputOf({ readings }))).toEqual({
       ok: false,
       problem: message('forecast.none.no-fit'),
@@ -505,19 +505,19 @@ describe('odd but valid data', () => {
     })
     .map(
       (given): ForecastInput => ({
-        nowMs: sawn + given.days * dayMs,
+        nowMs: sawn + given.days * DAY_MS,
         board: {
           thicknessMm: given.thicknessMm,
           basicSpecificGravity: given.basicSpecificGravity,
           start: { atMs: sawn, mcPct: given.mcPct, logSd: given.logSd, shellRatio: given.shellRatio },
           stays: [
             { fromMs: sawn, air: given.air, faces: given.faces },
-            { fromMs: sawn + (given.days * dayMs) / 2, air: given.airThere },
+            { fromMs: sawn + (given.days * DAY_MS) / 2, air: given.airThere },
           ],
         },
         readings: given.readings.map(({ at, ...reading }) => ({
           ...reading,
-          atMs: sawn + at * given.days * dayMs,
+          atMs: sawn + at * given.days * DAY_MS,
         })),
         siblings: [],
         endUse: { minPct: given.minPct, maxPct: given.minPct + given.width, maxShellCorePct: 2 },

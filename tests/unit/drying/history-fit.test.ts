@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import {
   boardModel,
@@ -14,7 +15,6 @@ import { worked } from '../worked.ts';
 
 const fitOf = (...given: Parameters<typeof fitHistory>) => worked(fitHistory(...given));
 
-const dayMs = 86_400_000;
 const sawn = Date.UTC(2025, 3, 10);
 const shed: MonthlyAir = [0, 1, 5, 10, 15, 19, 21, 20, 16, 11, 5, 1].map((tempC) => ({ tempC, rh: 0.68 }));
 const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.42 }));
@@ -25,7 +25,7 @@ const oak: DryingBoard = {
   start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
   stays: [
     { fromMs: sawn, air: shed },
-    { fromMs: sawn + 160 * dayMs, air: room },
+    { fromMs: sawn + 160 * DAY_MS, air: room },
   ],
 };
 const model = boardModel(oak);
@@ -40,7 +40,7 @@ function readingsOf(
   uncertaintyPct = 0.7,
 ): FitReading[] {
   const depths = [0.1, 0.5];
-  const instants = daysAfter.map((day) => sawn + day * dayMs);
+  const instants = daysAfter.map((day) => sawn + day * DAY_MS);
   const run = runBoard(model, truth, oak.stays, sawn, instants.at(-1)!, null, instants, depths);
   return instants.flatMap((atMs, at) =>
     depths.map((depthFraction, row) => ({
@@ -126,7 +126,7 @@ describe('a fit', () => {
     const years = Array.from({ length: 20 }, (_, i) => 500 + 20 * i);
     const readings = years.flatMap((day) =>
       [0.1, 0.5].map((depthFraction) => ({
-        atMs: sawn + day * dayMs,
+        atMs: sawn + day * DAY_MS,
         depthFraction,
         mcPct: 8.2,
         standardUncertaintyPct: 0.7,
@@ -140,7 +140,7 @@ describe('a fit', () => {
 
   test('a single spot is not taken as free of scatter, and spots that agree by chance not either', () => {
     const spot: FitReading = {
-      atMs: sawn + 200 * dayMs,
+      atMs: sawn + 200 * DAY_MS,
       depthFraction: 0.5,
       mcPct: 12,
       standardUncertaintyPct: 0.7,
@@ -182,7 +182,7 @@ describe('a fit', () => {
     expect(() =>
       fitHistory(
         model,
-        [{ atMs: sawn - dayMs, depthFraction: 0.5, mcPct: 20, standardUncertaintyPct: 1 }],
+        [{ atMs: sawn - DAY_MS, depthFraction: 0.5, mcPct: 20, standardUncertaintyPct: 1 }],
         prior,
       ),
     ).toThrow(RangeError);
@@ -239,16 +239,16 @@ describe('a board whose faces meet something else in each place', () => {
     ...oak,
     stays: [
       { fromMs: sawn, air: shed, faces: ['open', 'bottom'] },
-      { fromMs: sawn + 100 * dayMs, air: shed },
-      { fromMs: sawn + 160 * dayMs, air: room },
+      { fromMs: sawn + 100 * DAY_MS, air: shed },
+      { fromMs: sawn + 160 * DAY_MS, air: room },
     ],
   };
   const unlike = boardModel(board);
   const theta = prior.mean;
-  const moved = sawn + 100 * dayMs;
+  const moved = sawn + 100 * DAY_MS;
   const depths = [0.1, 0.9];
   /** Both sides of the move, and the instant of it. */
-  const instants = [10, 100, 101, 159, 200].map((day) => sawn + day * dayMs);
+  const instants = [10, 100, 101, 159, 200].map((day) => sawn + day * DAY_MS);
   const whole = runBoard(unlike, theta, board.stays, sawn, instants.at(-1)!, null, instants, depths);
 
   test('is run stay by stay, the one going on from where the other ended', () => {

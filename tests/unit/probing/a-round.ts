@@ -1,3 +1,9 @@
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import {
+  type BoardOfRound,
+  suspicionsOfRound,
+} from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
 
@@ -31,3 +37,9 @@ export function round(offOf: (board: number) => { shell: number; core: number })
   });
 }
 export const sound = { shell: 0, core: 0 };
+
+/** All boards of a round judged together: each by itself, and with the suspicions that the round raises. */
+export function judgeRound(boards: readonly BoardOfRound[]): Assessment[] {
+  const suspicions = suspicionsOfRound(boards);
+  return boards.map(({ evidence }, index) => judgeBoard(evidence, suspicions[index]));
+}

@@ -1,4 +1,4 @@
-import type { BoardOfRound } from '../../../shared-core/probing/calls/judge-round.ts';
+import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { evidence, lastRound, plainSpecies, readings, TAKEN_AT } from './a-board.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { type ForecastFacts, forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { areas } from '../../../shared-core/words/en/index.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { codesOf, expectWhole } from '../words/in-english.ts';
 
-const DAY_MS = 86_400_000;
 const nowMs = Date.UTC(2026, 5, 1);
 const inDays = (days: number) => nowMs + days * DAY_MS;
 const onDay = (days: number) => new Date(inDays(days)).toISOString();

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { largestResponse, possibleRange } from '../../../shared-core/probing/suspicions/possible-change.ts';
+import { DAY_S } from '../../../shared-core/time.ts';
 import { transverseDiffusivityM2S } from '../../../shared-core/wood/drying/diffusivity.ts';
 import { plainSpecies } from './a-board.ts';
 
 // J. Crank, The Mathematics of Diffusion (1975), eq. 4.17 (from memory): the long-time series for the centre of a
 // sheet, 1 - (4/π) Σ (-1)^n/(2n+1) exp(-(2n+1)² π² Fo / 4), here with 4000 terms.
 function centreResponse(thicknessMm: number, days: number, diffusivity: number): number {
-  const fourier = (diffusivity * days * 86_400) / (thicknessMm / 2000) ** 2;
+  const fourier = (diffusivity * days * DAY_S) / (thicknessMm / 2000) ** 2;
   let sum = 0;
   for (let n = 0; n < 4000; n += 1)
     sum +=

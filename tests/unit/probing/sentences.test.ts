@@ -2,12 +2,11 @@
 import { expect, test } from 'vitest';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
-import { judgeRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { BASIS, evidence, interior, lastRound, reading, readings } from './a-board.ts';
-import { round, sound } from './a-round.ts';
+import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import {
   type BoardOfRound,
-  judgeRound,
   suspicionsOfRound,
-} from '../../../shared-core/probing/calls/judge-round.ts';
+} from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { plainSpecies } from './a-board.ts';
+import { judgeRound } from './a-round.ts';
 import { board, coded, ELM, elm, enteredAsElm, stack } from './a-stack.ts';
 
 const speciesSuspicions = (boards: BoardOfRound['evidence'][]) =>

@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
 import {
-  BOARD_FOOT_M3,
   boardFeetTallied,
   boardMassKg,
-  boardValue,
   cubicMetersTallied,
   densityKgM3,
   surfaceMeasureFt2,
@@ -19,8 +18,8 @@ const inches = (thickness: number, width: number, lengthFt: number) => ({
 
 describe('board feet', () => {
   test('one is 144 cubic inches: 0.002359737 m³ (NIST Handbook 44, from memory)', () => {
-    expect(BOARD_FOOT_M3).toBeCloseTo(0.002359737, 9);
-    expect(volumeM3(inches(1, 12, 1))).toBeCloseTo(BOARD_FOOT_M3, 12);
+    expect(M3_PER_BOARD_FOOT).toBeCloseTo(0.002359737, 9);
+    expect(volumeM3(inches(1, 12, 1))).toBeCloseTo(M3_PER_BOARD_FOOT, 12);
   });
 
   // By hand from the rules: width x whole feet / 12 to the nearest foot, times the thickness.
@@ -49,26 +48,14 @@ describe('board feet', () => {
   });
 });
 
-describe('cubic metres', () => {
-  // By hand: whole centimetres of width, tenths of a metre of length, to 0.001 m³ (common practice, no source).
+describe('cubic meters', () => {
+  // By hand: whole centimeters of width, tenths of a meter of length, to 0.001 m³ (common practice, no source).
   test.each([
     [52, 318, 3070, 0.048], // 0.052 · 0.31 · 3.0
     [27, 200, 2500, 0.014], // 0.0135
     [80, 400, 4000, 0.128],
   ])('%f x %f x %f mm: %f', (thicknessMm, widthMm, lengthMm, m3) => {
     expect(cubicMetersTallied({ thicknessMm, widthMm, lengthMm })).toBe(m3);
-  });
-});
-
-describe('value', () => {
-  test('is the price times the tally', () => {
-    expect(boardValue(inches(2, 8, 10), { per: 'board-foot', amount: 6.5 })).toBeCloseTo(91, 10);
-    expect(
-      boardValue({ thicknessMm: 80, widthMm: 400, lengthMm: 4000 }, { per: 'cubic-metre', amount: 1500 }),
-    ).toBeCloseTo(192, 10);
-  });
-  test('has no price below nothing', () => {
-    expect(() => boardValue(inches(1, 8, 8), { per: 'board-foot', amount: -1 })).toThrow(RangeError);
   });
 });
 

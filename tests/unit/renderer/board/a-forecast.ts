@@ -1,10 +1,10 @@
 import type { ForecastDetails } from '../../../../shared-core/contract/forecast.ts';
 import { forecastReasons } from '../../../../shared-core/probing/calls/forecast-reasons.ts';
+import { DAY_MS } from '../../../../shared-core/time.ts';
 import { forecastBoard } from '../../../../shared-core/wood/drying/forecast.ts';
 import { warpOf } from '../../../../shared-core/wood/movement/warp.ts';
 import { worked } from '../../worked.ts';
 
-const DAY_MS = 86_400_000;
 const sawnMs = Date.UTC(2026, 2, 10, 12);
 export const nowMs = Date.UTC(2026, 8, 20, 12);
 const steady = (tempC: number, rh: number) => Array.from({ length: 12 }, () => ({ tempC, rh }));

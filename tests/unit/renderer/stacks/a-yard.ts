@@ -1,4 +1,5 @@
 import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
 /** Pieces of an invented yard, for tests of the screens. */
@@ -16,7 +17,7 @@ export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
   boards: 6,
   probed: 4,
   calls: { ready: 1, 'bring-in': 0, 'keep-drying': 3, 'probe-again': 0 },
-  lastProbedAt: new Date(Date.now() - 3 * 86_400_000).toISOString(),
+  lastProbedAt: new Date(Date.now() - 3 * DAY_MS).toISOString(),
   openRoundId: null,
   ...more,
 });

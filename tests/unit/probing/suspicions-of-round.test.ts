@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
-import { judgeRound } from '../../../shared-core/probing/calls/judge-round.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { rules } from './a-board.ts';
-import { round, sound } from './a-round.ts';
+import { judgeRound, round, sound } from './a-round.ts';
 
 const rulesOf = (boards: ReturnType<typeof round>) => judgeRound(boards).map((each) => rules(each.readings));
 

@@ -3,7 +3,6 @@ import type { Suspicion } from '../readings/reading.ts';
 import { expectationNow } from '../suspicions/expectation.ts';
 import { type RoundSuspicion, roundSuspicions, type WalkedBoard } from '../suspicions/round-suspicions.ts';
 import { speciesSuspicionsOf } from '../suspicions/species-suspicions.ts';
-import type { Assessment } from './assessment.ts';
 import { judgeBoard } from './call.ts';
 
 /** One board of a round, `code` as a person calls it. */
@@ -29,16 +28,6 @@ export function suspicionsOfRound(boards: readonly BoardOfRound[]): RoundSuspici
   const suspicions = roundSuspicions(walked);
   const ofSpecies = speciesSuspicionsOf(walked);
   return boards.map((_, index) => withSpecies(suspicions.get(index) ?? [], ofSpecies.get(index)));
-}
-
-/**
- * Judges all boards of a round together: each as `judgeBoard` does, and with the doubts of the round.
- *
- * @param boards in the order they were walked
- */
-export function judgeRound(boards: readonly BoardOfRound[]): Assessment[] {
-  const suspicions = suspicionsOfRound(boards);
-  return boards.map(({ evidence }, index) => judgeBoard(evidence, suspicions[index]));
 }
 
 /** A board that was changed for another keeps that doubt; one whose depths stand apart is told of its wood instead. */

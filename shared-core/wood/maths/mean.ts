@@ -1,0 +1,3 @@
+/** Arithmetic mean; not a number where there are no values. */
+export const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
