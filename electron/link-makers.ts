@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { LinkMakers } from './app/meter/meter-desk.ts';
+import type { LinkMakers } from './app/meter/chosen-link.ts';
 import { BluetoothLink } from './meter/bluetooth-link.ts';
 import { NoLink } from './meter/no-link.ts';
 import { SimulatedLink } from './meter/simulated-link.ts';

@@ -5,7 +5,8 @@ import type { AddressInfo } from 'node:net';
 import { extname, join, normalize, sep } from 'node:path';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { z } from 'zod';
-import type { Connection, Emit } from './app/app.ts';
+import type { Connection } from './app/app.ts';
+import type { Emit } from './app/windows.ts';
 
 const CONTENT_TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',

@@ -1,5 +1,4 @@
 import type { Answer } from '../../shared-core/contract/answer.ts';
-import type { EventData, EventName } from '../../shared-core/contract/events.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { createAfterwards } from './afterwards.ts';
@@ -15,10 +14,14 @@ import { createJudging } from './judging/judging.ts';
 import { ovenCheckCommands, ovenCheckQueries } from './judging/oven-checks.ts';
 import { createOwnFits } from './judging/own-fits.ts';
 import { sampleBoardCommands, sampleBoardQueries } from './judging/sample-boards.ts';
-import { createMeterDesk, type LinkMakers } from './meter/meter-desk.ts';
+import type { LinkMakers } from './meter/chosen-link.ts';
+import { createLiveTelling } from './meter/live-telling.ts';
+import { createMeterDesk } from './meter/meter-desk.ts';
+import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { createOwnThread } from './own-thread.ts';
 import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
+import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
 import { catalogueCommands, catalogueQueries } from './stock/catalogue.ts';
 import { labelQueries } from './stock/labels.ts';
@@ -26,10 +29,9 @@ import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
 import { stackCommands, stackQueries } from './stock/stacks.ts';
 import type { ThreadFiles } from './thread-files.ts';
+import { createWindows, type Emit } from './windows.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
-
-export type Emit = <N extends EventName>(name: N, data: EventData<N>) => void;
 
 /** What a window has of the app. */
 export interface Connection {
@@ -59,14 +61,8 @@ export function createApp({
   reportFault = console.error,
 }: AppOptions) {
   const now = () => clock().toISOString();
-  const listeners = new Set<Emit>();
-  const emit: Emit = (name, data) => {
-    for (const each of listeners) each(name, data);
-  };
-  function listen(to: Emit): () => void {
-    listeners.add(to);
-    return () => listeners.delete(to);
-  }
+  const windows = createWindows();
+  const changes = createSignal<readonly Topic[]>();
   const checkThread: CheckThread = createOwnThread(threads.check);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
@@ -80,7 +76,7 @@ export function createApp({
     reportFault,
     changed,
     afterwards: afterwards.add,
-    emit,
+    emitTo: windows.emitTo,
   };
 
   const queryOwnFits = createOwnFits(queryContext);
@@ -89,13 +85,17 @@ export function createApp({
   const assessing = createAssessing(context, ownFits);
   const judging = createJudging(context, assessing);
   const comparing = createComparing(context, assessing, judging, roundThread);
-  const meter = createMeterDesk(context, judging, links);
+  const meter = createMeterDesk(context, judging, links, windows);
   const rounds = createRounds(
     context,
     { assessing, judging, comparing },
     meter,
+    windows,
+    changes,
     createRoundView(queryContext, queryAssessing),
   );
+  const liveTelling = createLiveTelling(context, meter, rounds.correct);
+  createSimulatedAim(context, meter, rounds.aims);
 
   const queries: Queries = {
     'yard.info': yards.info,
@@ -132,7 +132,9 @@ export function createApp({
   /** The one place that tells what changed, whoever changed it. */
   function changed(topics: Iterable<Topic>): void {
     const all = [...new Set(topics)];
-    if (all.length > 0) emit('changed', { yard: yards.uuid(), topics: all });
+    if (all.length === 0) return;
+    windows.emit('changed', { yard: yards.uuid(), topics: all });
+    changes.give(all);
   }
 
   function change(open: () => void): YardInfo {
@@ -168,14 +170,12 @@ export function createApp({
      * A window is there. Its id stays the same as long as it is open, also where it connects again.
      * @param emit  how it is sent events
      */
-    connect: (window: string, emit: Emit): Connection => {
-      const stopListening = listen(emit);
-      return {
-        answer: (name, input, envelope) => answering.answer(window, name, input, envelope),
-        close: stopListening,
-      };
-    },
+    connect: (window: string, emit: Emit): Connection => ({
+      answer: (name, input, envelope) => answering.answer(window, name, input, envelope),
+      close: windows.connect(window, emit),
+    }),
     close: async (): Promise<void> => {
+      liveTelling.close();
       await meter.close();
       leave();
       await roundThread.close();

@@ -23,7 +23,8 @@ export interface AppContext extends QueryContext {
   changed(topics: Iterable<Topic>): void;
   /** Does what follows from the act under way once that is on disk; at once where none is. */
   afterwards(work: () => void): void;
-  emit<N extends EventName>(name: N, data: EventData<N>): void;
+  /** Tells one window. */
+  emitTo<N extends EventName>(window: string, name: N, data: EventData<N>): void;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
-import type { Live } from '../../shared-core/contract/round.ts';
+import type { InsertionReading, Live } from '../../shared-core/contract/round.ts';
 import { bridge } from '../bridge.ts';
 
 /** How much of the live value the trace shows: some ten seconds of a lively meter. */
@@ -13,13 +13,25 @@ interface MeterStore {
   live: Live | null;
   /** Newest last; null where the pins were out. */
   trace: (number | null)[];
+  /** The reading that the pins which are in were saved as. */
+  insertion: InsertionReading | null;
 }
 
-export const useMeter = create<MeterStore>()(() => ({ state: null, live: null, trace: [] }));
+const nothing = { live: null, trace: [], insertion: null };
+
+export const useMeter = create<MeterStore>()(() => ({ state: null, ...nothing }));
+
+/** Whether a meter is live, and its values come to this window. */
+export const isLiveHere = ({ state }: MeterStore): boolean =>
+  state?.phase === 'live' && state.heldBy === 'this-window';
 
 export function showMeter(state: MeterState): void {
-  if (state.phase === 'live') useMeter.setState({ state });
-  else useMeter.setState({ state, live: null, trace: [] });
+  useMeter.setState((store) => (isLiveHere({ ...store, state }) ? { state } : { state, ...nothing }));
+}
+
+/** From now on the meter's values come to this window. */
+export async function holdMeter(): Promise<void> {
+  showMeter(await bridge().command('meter.hold', {}));
 }
 
 export async function loadMeter(): Promise<void> {
@@ -30,6 +42,7 @@ export async function loadMeter(): Promise<void> {
 export function followMeter(): () => void {
   const stops = [
     bridge().on('meter.state', showMeter),
+    bridge().on('meter.insertion', ({ reading }) => useMeter.setState({ insertion: reading })),
     bridge().on('meter.live', (live) =>
       useMeter.setState(({ trace }) => ({ live, trace: [...trace, ...live.trace].slice(-TRACE_LENGTH) })),
     ),

@@ -1,19 +1,26 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { RequestInput } from '../../shared-core/contract/requests.ts';
 import {
   type Aim,
   firstOpenSpot,
+  type InsertionReading,
   type ProbedBoard,
   type RoundBoard,
   type RoundChange,
+  type RoundOutdated,
   type RoundState,
   type RoundSummary,
   type ValueNotSaved,
 } from '../../shared-core/contract/round.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
+import { openSpot } from '../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../bridge.ts';
+import { useMeter } from './meter.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
 import { isShown } from './yard.ts';
@@ -31,16 +38,25 @@ interface RoundStore {
   error: string | null;
   /** Why the last thing that was tried in the round did not happen; null once something did. */
   trouble: string | null;
+  /** The pins that are in were saved, and the person asked to save them again: the new value may replace that reading. */
+  offersReplacing: boolean;
   saved: Saved | null;
 }
 
-const nothing: RoundStore = { round: null, error: null, trouble: null, saved: null };
+const nothing: RoundStore = { round: null, error: null, trouble: null, offersReplacing: false, saved: null };
 
 export const useRound = create<RoundStore>()(() => nothing);
 
 /** The board aimed at with its readings; null while they are on their way. */
-export const probedOf = ({ boards, aim, probed }: RoundState): ProbedBoard | null =>
-  boards[aim.boardIndex]?.boardId === probed?.boardId ? probed : null;
+export const probedOf = ({ aim, probed }: RoundState): ProbedBoard | null =>
+  aim?.boardId === probed?.boardId ? probed : null;
+
+/** The newest reading at a spot of a board that is not excluded. */
+export const newestAt = (board: ProbedBoard, spotIndex: number | null): JudgedReading | undefined =>
+  board.assessment?.readings
+    .filter((reading) => reading.spotIndex === spotIndex && reading.excluded === null)
+    .toSorted((a, b) => a.id - b.id)
+    .at(-1);
 
 /** The reading saved last, as long as it is not excluded. */
 function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
@@ -49,25 +65,36 @@ function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
   return reading && reading.excluded === null ? { reading, board: changed } : null;
 }
 
-/** Requests on their way that aim elsewhere; until the last is answered, the window knows the aim better. */
-let aiming = 0;
+/** Requests on their way that move the aim; until the last is answered, the window knows the aim better. */
+const moving = new Set<Promise<unknown>>();
+
+async function move(request: Promise<unknown>): Promise<void> {
+  moving.add(request);
+  try {
+    await request;
+  } finally {
+    moving.delete(request);
+  }
+}
 
 /** Whether the change was sent before the machine knew the newest aim. */
 const isBehind = (change: RoundChange, aim: Aim): boolean =>
-  aiming > 1 || (aiming === 1 && change.aim.boardIndex !== aim.boardIndex);
+  moving.size > 1 || (moving.size === 1 && change.aim.boardId !== aim.boardId);
 
 /** Merges what happened into the round on screen; news of another round changes nothing. */
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
     if (store.round?.id !== change.roundId) return store;
     const { board, summary, savedReadingId } = change;
-    const aim = isBehind(change, store.round.aim) ? store.round.aim : change.aim;
+    const known = store.round.aim;
+    const aim = known !== null && isBehind(change, known) ? known : change.aim;
     const reading = board.assessment?.readings.find((each) => each.id === savedReadingId);
     const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
-    const isAimedAt = boards[aim.boardIndex] === board;
+    const isAimedAt = board.boardId === aim.boardId;
     return {
       round: { ...store.round, aim, boards, summary, probed: isAimedAt ? board : store.round.probed },
       trouble: reading ? null : store.trouble,
+      offersReplacing: reading ? false : store.offersReplacing,
       saved: reading ? { reading, board } : stillSaved(store.saved, board),
     };
   });
@@ -84,10 +111,18 @@ function askAgain(topics: readonly Topic[]): void {
   if (isTouched(watched, changed)) void refreshRound(round.id);
 }
 
+/** More changed than one board, as where boards left the stack. */
+function takeIn({ roundId, why }: RoundOutdated): void {
+  if (useRound.getState().round?.id !== roundId) return;
+  if (why !== null) useRound.setState({ trouble: sentenceOf(new Refusal(why)) });
+  void refreshRound(roundId);
+}
+
 /** Listens to the round from now on. */
 export function followRound(): () => void {
   const unfollow = [
     bridge().on('round.changed', mergeChange),
+    bridge().on('round.outdated', takeIn),
     bridge().on('changed', ({ yard, topics }) => isShown(yard) && askAgain(topics)),
   ];
   return () => {
@@ -119,9 +154,16 @@ function refreshRound(roundId: number): Promise<void> {
   return show(bridge().query('rounds.get', { roundId }));
 }
 
+/** The machine was asked before it knew the newest aim where one is still on its way. */
+function withNewestAim(fresh: RoundState, { id, aim, probed }: RoundState): RoundState {
+  if (moving.size === 0 || fresh.id !== id || fresh.aim === null) return fresh;
+  return { ...fresh, aim, probed: fresh.probed?.boardId === aim?.boardId ? fresh.probed : probed };
+}
+
 async function show(asked: Promise<RoundState>): Promise<void> {
   try {
-    useRound.setState({ round: await asked, error: null });
+    const fresh = await asked;
+    useRound.setState(({ round }) => ({ round: round ? withNewestAim(fresh, round) : fresh, error: null }));
   } catch (error) {
     useRound.setState({ error: sentenceOf(error) });
   }
@@ -131,7 +173,7 @@ async function show(asked: Promise<RoundState>): Promise<void> {
 async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<void> {
   const { round } = useRound.getState();
   if (!round) return;
-  useRound.setState({ trouble: null });
+  useRound.setState({ trouble: null, offersReplacing: false });
   try {
     await work(round);
   } catch (error) {
@@ -140,27 +182,109 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
 }
 
 /** Aims at a spot of a board; with null, at its first open spot. On screen at once, so that two quick Enters are two. */
-export function aimAt(boardIndex: number, spotIndex: number | null): Promise<void> {
+export function aimAt(boardId: number, spotIndex: number | null): Promise<void> {
   return inRound(async (round) => {
-    const board = round.boards[boardIndex];
+    const board = round.boards.find((each) => each.boardId === boardId);
     if (board) {
-      const aim = { boardIndex, spotIndex: spotIndex ?? firstOpenSpot(board) };
+      const aim = { boardId, spotIndex: spotIndex ?? firstOpenSpot(board) };
       const probed = board.isRead ? round.probed : { ...board, assessment: null };
       useRound.setState({ round: { ...round, aim, probed } });
     }
-    aiming++;
-    try {
-      await bridge().command('rounds.aim', { roundId: round.id, boardIndex, spotIndex });
-    } finally {
-      aiming--;
-    }
+    await move(bridge().command('rounds.aim', { roundId: round.id, boardId, spotIndex }));
   });
 }
 
-export const takeNow = () => inRound((round) => bridge().command('rounds.take', { roundId: round.id }));
-export const saveTyped = (raw: number) =>
-  inRound((round) => bridge().command('rounds.type', { roundId: round.id, raw }));
-export const excludeLast = () => inRound((round) => bridge().command('rounds.undo', { roundId: round.id }));
+/** What a command that saves names beside the value. */
+type SpotToSave = Omit<RequestInput<'rounds.saveLive'>, 'roundId'>;
+
+/** The round on screen once nothing is on its way that moves the aim. */
+async function settledRound(): Promise<RoundState | null> {
+  await Promise.allSettled([...moving]);
+  return useRound.getState().round;
+}
+
+/**
+ * Saves at a spot, and goes on to the next one on screen at once, so that the next value is not saved at this one too.
+ * @throws Refusal; the aim is back at the spot then, unless the person went on
+ */
+async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Promise<void> {
+  const { boardId, spotIndex } = at;
+  let { round } = useRound.getState();
+  if (round && probedOf(round) === null) round = await settledRound();
+  const board = round?.boards.find((each) => each.boardId === boardId);
+  if (!round || !board) return;
+  if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
+  const probed = round.probed?.boardId === boardId ? round.probed : { ...board, assessment: null };
+  const readings = probed.assessment?.readings ?? [];
+  const newestReadingId = newestAt(probed, spotIndex)?.id ?? null;
+  const here = [...readings, { spotIndex, counts: true }];
+  const next = { boardId, spotIndex: openSpot(planSpots(board).plan.length, here, spotIndex + 1) };
+  moveOn(at, next);
+  try {
+    await move(send({ boardId, spotIndex, newestReadingId }));
+  } catch (error) {
+    moveOn(next, at);
+    throw error;
+  }
+}
+
+/** Aims on screen at the one spot where it is at the other. */
+function moveOn(from: Aim, to: Aim): void {
+  useRound.setState(({ round }) => {
+    const isThere = round?.aim?.boardId === from.boardId && round.aim.spotIndex === from.spotIndex;
+    return round && isThere ? { round: { ...round, aim: to } } : {};
+  });
+}
+
+/** Saves the live value where the window aims, or offers to replace the reading that these pins were saved as. */
+export const saveLive = () =>
+  inRound(async (round) => {
+    const { insertion } = useMeter.getState();
+    if (insertion?.roundId === round.id) {
+      useRound.setState({ offersReplacing: true });
+      return;
+    }
+    if (round.aim === null) return;
+    await saveAt(round.aim, (at) => bridge().command('rounds.saveLive', { roundId: round.id, ...at }));
+  });
+
+/** Saves the live value in place of the reading that these pins were saved as. */
+export const replaceByLive = ({ roundId, boardId, spotIndex, readingId }: InsertionReading) =>
+  inRound(() => {
+    const at = { roundId, boardId, spotIndex, newestReadingId: readingId, replaces: readingId };
+    return bridge().command('rounds.saveLive', at);
+  });
+
+/** Saves a typed value at the spot it was typed for. */
+export const saveTyped = (raw: number, aim: Aim) =>
+  inRound((round) =>
+    saveAt(aim, (at) => bridge().command('rounds.saveTyped', { roundId: round.id, raw, ...at })),
+  );
+
+/** Saves a typed value in place of a reading at the spot it was typed for. */
+export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedReading) =>
+  inRound(async (round) => {
+    if (spotIndex === null) return;
+    const at = { roundId: round.id, boardId, spotIndex, newestReadingId: id, replaces: id };
+    await bridge().command('rounds.saveTyped', { ...at, raw });
+  });
+
+/** Excludes the newest reading of the board aimed at, what is being saved included. */
+export const undoLast = () =>
+  inRound(async ({ aim, boards }) => {
+    const round = await settledRound();
+    const probed = round?.probed?.boardId === aim?.boardId ? round?.probed : null;
+    const last = probed?.assessment?.readings
+      .filter((reading) => reading.excluded === null)
+      .toSorted((a, b) => a.id - b.id)
+      .at(-1);
+    if (!last) {
+      const boardCode = boards.find((each) => each.boardId === aim?.boardId)?.code ?? '';
+      throw new Refusal(message('refusal.nothing-to-undo', { boardCode }));
+    }
+    await move(bridge().command('rounds.undo', { readingId: last.id }));
+  });
+
 /** @throws Refusal, for the dialog that asked why */
 export async function exclude(readingId: number, why: Exclusion): Promise<void> {
   await bridge().command('readings.exclude', { readingId, why });

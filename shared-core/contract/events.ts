@@ -1,13 +1,23 @@
 import { z } from 'zod';
 import { meterStateSchema } from './meter.ts';
-import { liveSchema, roundChangeSchema, valueNotSavedSchema } from './round.ts';
+import {
+  insertionReadingSchema,
+  liveSchema,
+  roundChangeSchema,
+  roundOutdatedSchema,
+  valueNotSavedSchema,
+} from './round.ts';
 import { topicsSchema } from './topics.ts';
 
 /** Everything that the machine sends to windows unasked. */
 export const events = {
   'meter.state': meterStateSchema,
+  /** Only to the window that holds the meter. */
   'meter.live': liveSchema,
+  /** Likewise; null once the pins go in again, or the reading is undone. */
+  'meter.insertion': z.object({ reading: insertionReadingSchema.nullable() }),
   'round.changed': roundChangeSchema,
+  'round.outdated': roundOutdatedSchema,
   'round.notSaved': valueNotSavedSchema,
   /** What is shown of these topics may be another now: ask again. */
   changed: z.object({

@@ -37,6 +37,8 @@ export const meterStateSchema = z.object({
   ]),
   /** What is going on, for a person. */
   message: messageSchema,
+  /** The window that its values go to. */
+  heldBy: z.enum(['this-window', 'another-window', 'nobody']),
   devices: z.array(foundDeviceSchema),
   deviceId: z.string().nullable(),
   deviceName: z.string().nullable(),

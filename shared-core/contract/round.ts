@@ -44,7 +44,7 @@ export type ProbedBoard = z.infer<typeof probedBoardSchema>;
 
 /** The spot that the next reading will belong to; `spotIndex` null when the board's plan is filled. */
 export const aimSchema = z.object({
-  boardIndex: z.number().int().min(0),
+  boardId: rowIdSchema,
   spotIndex: z.number().int().min(0).nullable(),
 });
 export type Aim = z.infer<typeof aimSchema>;
@@ -68,7 +68,8 @@ export const roundStateSchema = z.object({
   finishedAt: z.iso.datetime().nullable(),
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),
-  aim: aimSchema,
+  /** Where the window that asks aims; null once the round is finished. */
+  aim: aimSchema.nullable(),
   /** The board aimed at; null once the round is finished. */
   probed: probedBoardSchema.nullable(),
   summary: roundSummarySchema,
@@ -78,6 +79,7 @@ export type RoundState = z.infer<typeof roundStateSchema>;
 /** What the window needs to redraw after something happened in a round. */
 export const roundChangeSchema = z.object({
   roundId: rowIdSchema,
+  /** Where this window aims. */
   aim: aimSchema,
   /** The one board that changed; where only the aim did, the board aimed at. */
   board: probedBoardSchema,
@@ -86,6 +88,23 @@ export const roundChangeSchema = z.object({
   savedReadingId: rowIdSchema.nullable(),
 });
 export type RoundChange = z.infer<typeof roundChangeSchema>;
+
+/** More than one board of a round changed, so that it must be asked for again. */
+export const roundOutdatedSchema = z.object({
+  roundId: rowIdSchema,
+  /** What a person must know about it; null for nothing. */
+  why: messageSchema.nullable(),
+});
+export type RoundOutdated = z.infer<typeof roundOutdatedSchema>;
+
+/** The reading that the pins which are in were saved as. */
+export const insertionReadingSchema = z.object({
+  readingId: rowIdSchema,
+  roundId: rowIdSchema,
+  boardId: rowIdSchema,
+  spotIndex: z.number().int().min(0),
+});
+export type InsertionReading = z.infer<typeof insertionReadingSchema>;
 
 /** A value that settled could not save itself. */
 export const valueNotSavedSchema = z.object({ roundId: rowIdSchema, problem: messageSchema });

@@ -55,10 +55,15 @@ await measure('boards.list, search', 'boards.list', page(null, '7777', 0));
 await measure('boards.get', 'boards.get', { id: 5000 });
 const round = await answer('rounds.start', { stackId: 7, woodTempC: 15 });
 if (!round.ok) throw new Error(round.problem.code);
-const roundId = (round.output as { id: number }).id;
+const { id: roundId, aim } = round.output as { id: number; aim: { boardId: number; spotIndex: number } };
 await measure('rounds.get, 1,000 boards, just begun', 'rounds.get', { roundId }, 5);
 await measure('rounds.get, 1,000 boards, all read', 'rounds.get', { roundId: 14 }, 3);
-await measure('rounds.type, in that round', 'rounds.type', { roundId, raw: 12.4 }, 4);
+await measure(
+  'rounds.saveTyped, in that round',
+  'rounds.saveTyped',
+  { roundId, ...aim, newestReadingId: null, raw: 12.4 },
+  1,
+);
 
 await app.close();
 rmSync(dataDir, { recursive: true });

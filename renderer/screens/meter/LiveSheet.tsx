@@ -1,5 +1,6 @@
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { rawText } from '../../parts/McValue.tsx';
+import { MeterElsewhere } from '../../parts/MeterElsewhere.tsx';
 import { PhaseMark } from '../../parts/PhaseMark.tsx';
 import { Sheet } from '../../parts/Screen.tsx';
 import { Trace } from '../../parts/Trace.tsx';
@@ -13,7 +14,7 @@ export function LiveSheet({ state }: { state: MeterState }) {
   const { counts, batteryPct } = state;
   return (
     <Sheet title={say('meter.live.title')}>
-      <LiveValue />
+      {state.heldBy === 'this-window' ? <LiveValue /> : <MeterElsewhere />}
       <dl className="meter-facts">
         <Fact name={say('meter.live.received')}>{formats.number(counts.received)}</Fact>
         <Fact name={say('meter.live.decoded')}>{formats.number(counts.decoded)}</Fact>

@@ -1,13 +1,24 @@
-import { useEffect, useRef, useState } from 'react';
-import type { RoundState } from '../../../shared-core/contract/round.ts';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { firstOpenSpot, type RoundState } from '../../../shared-core/contract/round.ts';
+import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { parseDecimal } from '../../parts/decimal.ts';
+import { rawText } from '../../parts/McValue.tsx';
 import { ScreenHeading } from '../../parts/Screen.tsx';
-import { useMeter } from '../../stores/meter.ts';
-import { aimAt, excludeLast, probedOf, saveTyped, takeNow, useRound } from '../../stores/round.ts';
+import { isLiveHere, useMeter } from '../../stores/meter.ts';
+import {
+  aimAt,
+  probedOf,
+  replaceByLive,
+  replaceByTyped,
+  saveLive,
+  saveTyped,
+  undoLast,
+  useRound,
+} from '../../stores/round.ts';
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
@@ -16,11 +27,13 @@ import { GoToBoardDialog } from './GoToBoardDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { nextStep } from './next-step.ts';
+import { ReplaceBanner } from './ReplaceBanner.tsx';
 import { actionOf, type RoundAction } from './round-keys.ts';
 import { SavedNote } from './SavedNote.tsx';
 import { SpotList } from './SpotList.tsx';
 import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
+import { useDraft } from './useDraft.ts';
 import { useSavedSound } from './useSavedSound.ts';
 
 type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
@@ -29,18 +42,23 @@ type Open = 'go-to-board' | 'temperature' | 'keys' | 'finish' | null;
 export function Probe({ round }: { round: RoundState }) {
   const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
-  const meterIsLive = useMeter((meter) => meter.state?.phase === 'live');
-  /** The reading typed so far; null while the meter's are saved. */
-  const [typed, setTyped] = useState<string | null>(null);
+  const offersReplacing = useRound((store) => store.offersReplacing);
+  const meterIsLive = useMeter(isLiveHere);
+  const insertion = useMeter((meter) => meter.insertion);
   const [open, setOpen] = useState<Open>(null);
   const region = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
   useSavedSound();
 
-  const typing = typed ?? (meterIsLive ? null : '');
-  const { boardIndex, spotIndex } = round.aim;
-  const board = round.boards[boardIndex];
   const probed = probedOf(round);
+  const { draft, filledBy, ...drafting } = useDraft(round.aim, probed);
+  /** The reading typed so far; null while the meter's are saved. */
+  const typing = draft?.text ?? (meterIsLive ? null : '');
+  const spotIndex = round.aim?.spotIndex ?? null;
+  const boardIndex = round.boards.findIndex(({ boardId }) => boardId === round.aim?.boardId);
+  const board = round.boards[boardIndex];
+  /** The board of the reading that these pins were saved as, where the person asked to save them again. */
+  const savedBoard = offersReplacing && round.boards.find(({ boardId }) => boardId === insertion?.boardId);
   const lastIndex = round.boards.length - 1;
   const fieldIsEmpty = typing === null || typing.trim() === '';
   const isBoardDone = spotIndex === null && fieldIsEmpty;
@@ -48,26 +66,32 @@ export function Probe({ round }: { round: RoundState }) {
   function act(action: Exclude<RoundAction, 'start-typing'>): void {
     switch (action) {
       case 'take':
-        void takeNow();
+        void saveLive();
         break;
       case 'save-typed':
         saveTypedValue();
         break;
       case 'exclude-last':
-        void excludeLast();
+        void undoLast();
         break;
       case 'next-board':
-        if (boardIndex < lastIndex) void aimAt(boardIndex + 1, null);
+        if (boardIndex < lastIndex) goTo(boardIndex + 1, null);
         else setOpen('finish');
         break;
       case 'previous-board':
-        if (boardIndex > 0) void aimAt(boardIndex - 1, null);
+        if (boardIndex > 0) goTo(boardIndex - 1, null);
         break;
       case 'first-board':
-        void aimAt(0, null);
+        goTo(0, null);
         break;
       case 'last-board':
-        void aimAt(lastIndex, null);
+        goTo(lastIndex, null);
+        break;
+      case 'replace':
+        replace();
+        break;
+      case 'save-at-next':
+        saveAtNext();
         break;
       case 'go-to-board':
         setOpen('go-to-board');
@@ -77,7 +101,7 @@ export function Probe({ round }: { round: RoundState }) {
         chooseSpot(action === 'spot-up' ? -1 : 1);
         break;
       case 'stop-typing':
-        setTyped(null);
+        drafting.stop();
         break;
       case 'temperature':
         setOpen('temperature');
@@ -88,23 +112,62 @@ export function Probe({ round }: { round: RoundState }) {
     }
   }
 
-  function saveTypedValue(): void {
+  function goTo(index: number, spot: number | null): void {
+    const to = round.boards[index];
+    if (!to) return;
+    drafting.moveTo({ boardId: to.boardId, spotIndex: spot ?? firstOpenSpot(to) });
+    void aimAt(to.boardId, spot);
+  }
+
+  /** The number typed; what is none is said to be none. */
+  function typedNumber(): number | null {
     const raw = parseDecimal(typing ?? '');
-    if (raw === null || Number.isNaN(raw)) {
-      useRound.setState({
-        trouble: say('round.not-a-number', { typedText: typing?.trim() ?? '' }),
-      });
-      return;
-    }
-    setTyped(null);
-    void saveTyped(raw);
+    if (raw !== null && !Number.isNaN(raw)) return raw;
+    useRound.setState({ trouble: say('round.not-a-number', { typedText: typing?.trim() ?? '' }) });
+    return null;
+  }
+
+  function saveTypedValue(): void {
+    const raw = typedNumber();
+    // Where the spot was filled meanwhile, the person says what is meant.
+    if (raw === null || draft === null || filledBy !== null) return;
+    drafting.stop();
+    void saveTyped(raw, draft);
+  }
+
+  function replace(): void {
+    if (filledBy !== null) {
+      const raw = typedNumber();
+      if (raw === null) return;
+      drafting.stop();
+      void replaceByTyped(raw, filledBy);
+    } else if (savedBoard && insertion) void replaceByLive(insertion);
+    giveKeysBack();
+  }
+
+  /** The next spot of the board that has no reading; null where all have one. */
+  const nextSpot =
+    filledBy !== null && board && probed
+      ? openSpot(
+          planSpots(board).plan.length,
+          probed.assessment?.readings ?? [],
+          (filledBy.spotIndex ?? 0) + 1,
+        )
+      : null;
+
+  function saveAtNext(): void {
+    const raw = nextSpot === null || !board ? null : typedNumber();
+    if (raw === null || !board) return;
+    drafting.stop();
+    void saveTyped(raw, { boardId: board.boardId, spotIndex: nextSpot });
+    giveKeysBack();
   }
 
   function chooseSpot(by: -1 | 1): void {
     if (!board) return;
     const spots = planSpots(board).plan.length;
     const from = spotIndex ?? (by === 1 ? -1 : spots);
-    void aimAt(boardIndex, Math.min(Math.max(from + by, 0), spots - 1));
+    goTo(boardIndex, Math.min(Math.max(from + by, 0), spots - 1));
   }
 
   // Keys work wherever the focus is, so that a glove on the table does not stop the round.
@@ -115,10 +178,8 @@ export function Probe({ round }: { round: RoundState }) {
       const onControl = target.closest('button, a, select, textarea, input') && target !== field.current;
       if (onControl && (event.key === 'Enter' || event.key === ' ')) return;
       const action = actionOf(event, typing);
-      // A digit belongs in the field, also when a button was the last thing pressed.
-      if (action === null && typing !== null && /^[0-9]$/.test(event.key)) field.current?.focus();
       if (action === null) return;
-      if (action === 'start-typing') setTyped(event.key);
+      if (action === 'start-typing') drafting.type(event.key);
       else act(action);
       event.preventDefault();
     };
@@ -126,10 +187,11 @@ export function Probe({ round }: { round: RoundState }) {
     return () => removeEventListener('keydown', onKey);
   });
 
+  const giveKeysBack = useCallback(() => (field.current ?? region.current)?.focus(), []);
+
   // A press by mouse or finger, or a closed dialog, gives the keys back to the round.
   useEffect(() => {
     if (open !== null) return;
-    const giveKeysBack = () => (field.current ?? region.current)?.focus();
     const onClick = (event: MouseEvent) => {
       const isPress = event.detail > 0 && !(event.target as HTMLElement).closest('dialog');
       if (isPress) queueMicrotask(giveKeysBack);
@@ -138,7 +200,7 @@ export function Probe({ round }: { round: RoundState }) {
     giveKeysBack();
     element?.addEventListener('click', onClick);
     return () => element?.removeEventListener('click', onClick);
-  }, [open]);
+  }, [open, giveKeysBack]);
 
   if (!board) return null;
   const thickness = thicknessOf(board);
@@ -178,9 +240,19 @@ export function Probe({ round }: { round: RoundState }) {
           <TypedPanel
             value={typing}
             fieldRef={field}
-            onValue={setTyped}
-            onUseMeter={meterIsLive ? () => setTyped(null) : null}
+            onValue={drafting.type}
+            onUseMeter={meterIsLive ? drafting.stop : null}
           />
+        )}
+        {filledBy !== null && (
+          <ReplaceBanner onReplace={replace} onSaveAtNext={nextSpot === null ? null : saveAtNext}>
+            {say('round.filled-meanwhile', { shownValue: rawText(filledBy.raw, filledBy.unit, formats) })}
+          </ReplaceBanner>
+        )}
+        {savedBoard && (
+          <ReplaceBanner onReplace={replace}>
+            {say('round.pins-saved', { boardCode: savedBoard.code })}
+          </ReplaceBanner>
         )}
         {trouble ? <Banner kind="problem">{trouble}</Banner> : <SavedNote />}
       </section>
@@ -238,7 +310,7 @@ export function Probe({ round }: { round: RoundState }) {
               kind="quiet"
               className="type-button"
               shortcut={say('key.digits')}
-              onClick={() => setTyped('')}
+              onClick={() => drafting.type('')}
             >
               {say('round.type')}
             </Button>
@@ -255,21 +327,17 @@ export function Probe({ round }: { round: RoundState }) {
           board={board}
           readings={probed && (probed.assessment?.readings ?? [])}
           spotIndex={spotIndex}
-          onAim={(index) => void aimAt(boardIndex, index)}
+          onAim={(index) => goTo(boardIndex, index)}
         />
       </div>
 
-      <BoardStrip
-        boards={round.boards}
-        boardIndex={boardIndex}
-        onChoose={(index) => void aimAt(index, null)}
-      />
+      <BoardStrip boards={round.boards} boardIndex={boardIndex} onChoose={(index) => goTo(index, null)} />
 
       {open === 'go-to-board' && (
         <GoToBoardDialog
           boards={round.boards}
           stackName={round.stackName}
-          onChoose={(index) => void aimAt(index, null)}
+          onChoose={(index) => goTo(index, null)}
           onClose={() => setOpen(null)}
         />
       )}

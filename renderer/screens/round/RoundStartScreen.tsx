@@ -9,7 +9,7 @@ import { Select } from '../../parts/Field.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { TemperatureField } from '../../parts/TemperatureField.tsx';
 import { readTemperature } from '../../parts/wood-temp.ts';
-import { useMeter } from '../../stores/meter.ts';
+import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -41,7 +41,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     unknown: false,
   });
   const [problem, setProblem] = useState<Message | null>(null);
-  const isLive = useMeter((meter) => meter.state?.phase === 'live');
+  const isLive = useMeter(isLiveHere);
   const [starting, setStarting] = useState(false);
   const stack = withBoards.find((each) => each.id === chosen);
 

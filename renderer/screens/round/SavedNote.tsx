@@ -9,8 +9,7 @@ export function SavedNote() {
   const { say, formats } = useWords();
   const saved = useRound((store) => store.saved);
   const round = useRound((store) => store.round);
-  const current = round?.boards[round.aim.boardIndex];
-  if (!saved || !current) return <p className="saved-note" aria-live="polite" />;
+  if (!saved || !round?.aim) return <p className="saved-note" aria-live="polite" />;
 
   const { reading, board } = saved;
   const { depth } = reading.spot;
@@ -28,7 +27,7 @@ export function SavedNote() {
       key={reading.id}
     >
       <strong>
-        {board.boardId === current.boardId
+        {board.boardId === round.aim.boardId
           ? say(what)
           : say('saved.on-board', { boardCode: board.code, what })}
       </strong>{' '}

@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useId } from 'react';
 import { Button, ButtonLink } from '../../parts/Button.tsx';
+import { MeterElsewhere } from '../../parts/MeterElsewhere.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
@@ -14,7 +15,7 @@ export function TypedPanel({
   value: string;
   fieldRef: RefObject<HTMLInputElement | null>;
   onValue: (value: string) => void;
-  /** Null where no meter is live. */
+  /** Null where no meter is live in this window. */
   onUseMeter: (() => void) | null;
 }) {
   const id = useId();
@@ -24,6 +25,7 @@ export function TypedPanel({
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
     <div className="typed-panel">
+      <MeterElsewhere />
       <div className="typed-label">
         <label htmlFor={id}>{say('typed.label')}</label>
         {onUseMeter ? (
@@ -31,9 +33,11 @@ export function TypedPanel({
             {say('typed.use-meter')}
           </Button>
         ) : (
-          <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
-            {say('typed.connect-meter')}
-          </ButtonLink>
+          meter?.phase !== 'live' && (
+            <ButtonLink kind="quiet" href={hrefOf({ name: 'meter' })}>
+              {say('typed.connect-meter')}
+            </ButtonLink>
+          )
         )}
       </div>
       <input

@@ -2,6 +2,8 @@
 export type RoundAction =
   | 'take'
   | 'save-typed'
+  | 'replace'
+  | 'save-at-next'
   | 'exclude-last'
   | 'next-board'
   | 'previous-board'
@@ -27,6 +29,8 @@ export const roundKeys = [
   { key: 'G', does: 'round-keys.go-to' },
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
+  { key: 'R', does: 'round-keys.replace' },
+  { key: 'N', does: 'round-keys.save-at-next' },
 ] as const;
 
 /**
@@ -71,6 +75,12 @@ export function actionOf(
     case 'g':
     case 'G':
       return 'go-to-board';
+    case 'r':
+    case 'R':
+      return 'replace';
+    case 'n':
+    case 'N':
+      return 'save-at-next';
     case 't':
     case 'T':
       return 'temperature';

@@ -13,6 +13,8 @@ export const meterRequests = {
   'meter.connect': ofMachine(command({ input: z.object({ deviceId: z.string().max(200) }), output, topics })),
   'meter.simulate': ofMachine(command({ input: nothingSchema, output, topics })),
   'meter.disconnect': ofMachine(command({ input: nothingSchema, output, topics })),
+  /** From now on its values go to the window that asks. */
+  'meter.hold': ofMachine(command({ input: nothingSchema, output, topics })),
   /** How to read the connected meter; saved for the next time. */
   'meter.describe': ofMachine(command({ input: meterDescriptionSchema, output, topics })),
 };

@@ -7,6 +7,14 @@ import { rowIdSchema } from '../yard.ts';
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
+const atSpot = inRound.extend({
+  boardId: rowIdSchema,
+  spotIndex: z.number().int().min(0),
+  /** The newest reading at that spot which the window shows and which is not excluded; another one there refuses this. */
+  newestReadingId: rowIdSchema.nullable(),
+  /** A reading at that spot that is excluded for the new one. */
+  replaces: rowIdSchema.optional(),
+});
 
 /** Where a reading was saved, excluded or included. */
 const readingOwnerSchema = z.object({ roundId: rowIdSchema, boardId: rowIdSchema, stackId: rowIdSchema });
@@ -38,7 +46,7 @@ export const roundRequests = {
   'rounds.aim': ofWindow(
     command({
       input: inRound.extend({
-        boardIndex: z.number().int().min(0),
+        boardId: rowIdSchema,
         spotIndex: z.number().int().min(0).nullable(),
       }),
       output: nothingSchema,
@@ -46,15 +54,15 @@ export const roundRequests = {
     }),
   ),
   /** Saves the live value at once. */
-  'rounds.take': command({ input: inRound, output: readingOwnerSchema, topics: ofChangedReading }),
+  'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
   /** Saves a typed value, in % as the meter shows it. */
-  'rounds.type': command({
-    input: inRound.extend({ raw: z.number() }),
+  'rounds.saveTyped': command({
+    input: atSpot.extend({ raw: z.number() }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),
-  /** Excludes the newest reading of the board aimed at and aims at its spot again. */
-  'rounds.undo': command({ input: inRound, output: readingOwnerSchema, topics: ofChangedReading }),
+  /** Excludes a reading that was just saved; the window aims at its spot again. */
+  'rounds.undo': command({ input: ofReading, output: readingOwnerSchema, topics: ofChangedReading }),
   'rounds.setTemperature': command({
     input: inRound.extend({ boardId: rowIdSchema.nullable(), woodTempC: woodTempSchema }),
     output: nothingSchema,

@@ -5,6 +5,8 @@ const byCode = z.object({
   code: z.enum([
     /** The program's own: the person undid the reading during the round. */
     'undone-in-round',
+    /** Likewise: another reading took its place. */
+    'replaced',
     // Offered for a reading of the meter.
     'pins-shallow',
     'defect',

@@ -32,6 +32,7 @@ export const common = {
   'exclusion.resin-lost': 'Resin ran out',
   'exclusion.typing-slip': 'Typing slip',
   'exclusion.undone-in-round': 'Undone during the round',
+  'exclusion.replaced': 'Replaced by a new reading',
   'exclusion.wet-face': 'Wet face',
   'exclusion.wet-with-rain': 'Wet with rain',
   'exclusion.wrong-board': 'Wrong board',

@@ -207,4 +207,8 @@ export const meter = {
   'meter.form.wrong.order': 'The highest value must be above the lowest.',
   'meter.form.wrong.basis-temp': 'Enter the wood temperature that the meter’s scale was made for.',
   'meter.form.wrong.basis-temp-range': 'Enter a temperature from {lowTempC} to {highTempC}.',
+
+  'meter.held-elsewhere': 'Another window is using the meter.',
+  'meter.held-nowhere': 'No window is using the meter.',
+  'meter.use-here': 'Use it here',
 } as const;

@@ -75,6 +75,14 @@ export const refusals = {
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
+  'refusal.spot-changed':
+    'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
+  'refusal.insertion-saved':
+    'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Lift the pins, or press R to replace that reading.',
+  'refusal.meter-elsewhere':
+    'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
+  'refusal.board-left-stack':
+    '{boardCode} is no longer in this stack. Nothing was saved. Choose another board.',
   'refusal.nothing-to-undo': '{boardCode} has no reading in this round. Nothing was changed.',
   'refusal.meter-not-found': 'No meter of that name was found. Search for meters first.',
   'refusal.meter-not-connected': 'No meter is connected. Connect one first.',

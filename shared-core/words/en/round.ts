@@ -36,6 +36,12 @@ export const round = {
   'round.finish-round': 'Finish round',
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like 12.4.',
+  'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
+  'round.pins-saved':
+    'The pins are still in, and their reading of {boardCode} is saved. Lift the pins for the next spot.',
+  'round.filled-meanwhile': 'The meter saved {shownValue} at this spot while you typed.',
+  'round.replace': 'Replace',
+  'round.save-at-next': 'Save at the next spot',
   'round.boards': 'Boards of this round',
   'round.not-yet': 'not yet',
   'round.being-judged': 'being judged',
@@ -108,7 +114,7 @@ export const round = {
 
   'round-temp.title': 'Wood temperature of {boardCode}',
   'round-temp.for-round': 'For the whole round',
-  'round-temp.for-round-hint': 'Boards with their own temperature keep it.',
+  'round-temp.for-round-hint': 'Boards with their own temperature keep it',
 
   'key.space': 'Space',
   'key.digits': '0–9',
@@ -128,6 +134,8 @@ export const round = {
   'round-keys.ends': 'First board, last board',
   'round-keys.go-to': 'Go to a board by its ID, or scan its label',
   'round-keys.spot': 'Choose the spot',
+  'round-keys.replace': 'Replace the reading just saved, when asked',
+  'round-keys.save-at-next': 'Save what you typed at the next spot, when asked',
   'round-keys.wood-temp': 'Wood temperature of this board',
   'round-keys.help': 'All keys',
 

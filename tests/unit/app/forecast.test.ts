@@ -5,6 +5,7 @@ import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 /** The test's clock starts at 1 June 2026. */
@@ -25,8 +26,8 @@ async function probe(boardId: number, shell: number, core: number, woodTempC = 2
   const { id: roundId, boards } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC });
   const boardIndex = boards.findIndex((board) => board.boardId === boardId);
   for (const [spotIndex, { spot }] of planSpots(boards[boardIndex]!).plan.entries()) {
-    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
-    await yard.command('rounds.type', { roundId, raw: spot.depth === 'shell' ? shell : core });
+    await aimAt(roundId, boardIndex, spotIndex);
+    await type(roundId, spot.depth === 'shell' ? shell : core);
   }
   await yard.command('rounds.finish', { roundId });
 }

@@ -4,6 +4,7 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -19,8 +20,8 @@ const asked = (more: Partial<RequestInput<'labels.pdf'>> = {}): RequestInput<'la
 
 async function probe(): Promise<void> {
   const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-  await yard.command('rounds.aim', { roundId, boardIndex: 0, spotIndex: 0 });
-  for (let spot = 0; spot < 4; spot++) await yard.command('rounds.type', { roundId, raw: 15 });
+  await aimAt(roundId, 0, 0);
+  for (let spot = 0; spot < 4; spot++) await type(roundId, 15);
 }
 
 async function textsOf(pdfBase64: string): Promise<string[]> {

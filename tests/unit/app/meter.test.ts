@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -31,8 +32,8 @@ describe('another basis or range for the scale of a meter', () => {
     await yard.command('meter.connect', { deviceId: 'hand' });
     yard.meter.lift();
     yard.meter.show(11.8, 4);
-    await yard.command('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
-    await yard.command('rounds.type', { roundId, raw: 11.8 });
+    await aimAt(roundId, 1);
+    await type(roundId, 11.8);
     await yard.command('rounds.finish', { roundId });
     return averages();
   }

@@ -6,6 +6,7 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
+import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -210,7 +211,7 @@ describe('the fit to a species’ checks', () => {
 
   test('corrects the species’ boards once it is put to use, earlier rounds too, and stops when told', async () => {
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-    await yard.command('rounds.type', { roundId, raw: 10.6 });
+    await type(roundId, 10.6);
     const boardId = yard.boards[0]!.id;
     const reading = async () => (await yard.query('boards.get', { id: boardId })).readings[0]!.corrected;
     const listed = async () => (await yard.query('boards.get', { id: boardId })).findings[0]!.averagePct!;
@@ -264,7 +265,7 @@ describe('the fit to a species’ checks', () => {
     await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
     yard.meter.show(10.6, 3);
-    await yard.command('rounds.type', { roundId, raw: 10.6 });
+    await type(roundId, 10.6);
     const { readings } = (await yard.query('rounds.get', { roundId })).probed!.assessment!;
     expect(
       readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),

@@ -5,6 +5,7 @@ import type { AppContext } from '../../../electron/app/context.ts';
 import { placeCommands } from '../../../electron/app/stock/places.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import type { QueryName, RequestInput } from '../../../shared-core/contract/requests.ts';
+import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -41,7 +42,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
 let outside: Database.Database;
 beforeEach(async () => {
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
-  await yard.command('rounds.type', { roundId, raw: 12.4 });
+  await type(roundId, 12.4);
   outside = new Database(join(yard.dataDir, 'yard.sqlite'));
 });
 afterEach(() => {

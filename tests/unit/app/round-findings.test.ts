@@ -8,6 +8,7 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { latestFindingSchema } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { inEnglish } from '../words/in-english.ts';
+import { aimAt, aimOf, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
@@ -29,8 +30,8 @@ async function walk(): Promise<number> {
     woodTempC: 20,
   });
   for (const boardIndex of boards.keys()) {
-    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
-    await yard.command('rounds.type', { roundId, raw: 10 + (boardIndex % 7) });
+    await aimAt(roundId, boardIndex, 0);
+    await type(roundId, 10 + (boardIndex % 7));
   }
   return roundId;
 }
@@ -65,24 +66,25 @@ test('every board is shown as it was judged, and the board aimed at with its rea
   expect(found).toEqual(await listed());
   expect(found.map((finding) => finding?.roundId)).toEqual(Array(5).fill(roundId));
   const { probed, boards, aim } = await round(roundId);
-  expect(probed).toMatchObject(boards[aim.boardIndex]!);
-  expect(probed?.assessment?.estimate?.averagePct).toBe(boards[aim.boardIndex]?.finding?.averagePct);
+  const board = boards.find(({ boardId }) => boardId === aim?.boardId)!;
+  expect(probed).toMatchObject(board);
+  expect(probed?.assessment?.estimate?.averagePct).toBe(board.finding?.averagePct);
 });
 
 test('opening a round does not judge its boards anew, but for the one that is aimed at', async () => {
   const roundId = await walk();
   onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);
   const { boards, aim } = await round(roundId);
-  expect(aim.boardIndex).toBe(1);
+  expect(aim?.boardId).toBe(boards[1]?.boardId);
   expect(boards[0]?.finding?.averagePct).toBe(55);
   expect(boards[1]?.finding?.averagePct).toBeLessThan(20);
 });
 
 test('going to a board tells its readings', async () => {
   const roundId = await walk();
-  await yard.command('rounds.aim', { roundId, boardIndex: 0, spotIndex: null });
+  await aimAt(roundId, 0);
   const { aim, board } = yard.heard('round.changed').at(-1)!;
-  expect(aim).toEqual({ boardIndex: 0, spotIndex: 1 });
+  expect(aim).toEqual({ boardId: yard.boards[0]!.id, spotIndex: 1 });
   expect(board.code).toBe('WAL-01');
   expect(board.assessment?.readings.map(({ raw }) => raw)).toEqual([10]);
 });
@@ -98,8 +100,8 @@ test('a few boards that are not judged, or were before a finding said where to g
 describe('where a round goes on', () => {
   const fill = async (roundId: number, boardIndex: number, raws: number[]) => {
     for (const [spotIndex, raw] of raws.entries()) {
-      await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
-      await yard.command('rounds.type', { roundId, raw });
+      await aimAt(roundId, boardIndex, spotIndex);
+      await type(roundId, raw);
     }
   };
 
@@ -113,7 +115,7 @@ describe('where a round goes on', () => {
     await fill(roundId, 0, sound);
     await fill(roundId, 1, [12, 126, ...sound.slice(2)]);
     await openAgain();
-    expect((await round(roundId)).aim).toEqual({ boardIndex: 1, spotIndex: 1 });
+    expect(await aimOf(roundId)).toEqual({ board: 1, spotIndex: 1 });
   });
 
   test('is its beginning where every spot of every board is read', async () => {
@@ -128,7 +130,7 @@ describe('where a round goes on', () => {
         planSpots(boards[0]!).plan.map(() => 12),
       );
     await openAgain();
-    expect((await round(roundId)).aim).toEqual({ boardIndex: 0, spotIndex: null });
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: null });
   });
 });
 
@@ -150,7 +152,8 @@ describe('a round of which many boards are to be judged anew', () => {
     expect(summary).toMatchObject({ boards: MANY, probed: MANY });
     expect(inEnglish(summary.message)).toMatch(/\d\d being judged/);
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
-    expect(boards[aim.boardIndex]?.finding?.averagePct).toBeGreaterThan(before[aim.boardIndex]!);
+    const aimed = boards.findIndex(({ boardId }) => boardId === aim?.boardId);
+    expect(boards[aimed]?.finding?.averagePct).toBeGreaterThan(before[aimed]!);
     await vi.waitFor(() => expect(yard.heard('changed').length).toBeGreaterThan(told), 10_000);
     await allJudged();
     const after = await averagesIn(roundId);

@@ -6,6 +6,7 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const CODES = ['WAL-01', 'WAL-02', 'WAL-03', 'WAL-04', 'WAL-05', 'WAL-06', 'WAL-07', 'WAL-08'];
@@ -41,12 +42,9 @@ async function walk(pcts: readonly number[], boards = pcts.length): Promise<numb
     woodTempC: 20,
   });
   for (const [boardIndex, pct] of pcts.slice(0, boards).entries()) {
-    await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: null });
+    await aimAt(roundId, boardIndex);
     for (const [index, { spot }] of planSpots(inRound[boardIndex]!).plan.entries()) {
-      await yard.command('rounds.type', {
-        roundId,
-        raw: pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2),
-      });
+      await type(roundId, pct + (spot.depth === 'core' ? 1 : 0) + 0.1 * (index % 2));
       yard.later(5000);
     }
   }

@@ -5,13 +5,13 @@ import { describe, expect, test, vi } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow, say } from './a-window.ts';
+import { aimAt, aimedSpot, aimOf, saveLive, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
 const begin = async (woodTempC: number | null = 20) =>
   (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
-const aimNow = async (roundId: number) => (await yard.query('rounds.get', { roundId })).aim;
 /** Those of the board aimed at. */
 const readingsOf = async (roundId: number) =>
   (await yard.query('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
@@ -29,13 +29,13 @@ describe('a round with typed values', () => {
     expect(spots).toBeGreaterThanOrEqual(4);
     for (let board = 0; board < 2; board++) {
       for (let spot = 0; spot < spots; spot++) {
-        expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: spot });
+        expect(await aimOf(roundId)).toEqual({ board, spotIndex: spot });
         const depth = planSpots(boards[board]!).plan[spot]!.spot.depth;
         yard.later(5000);
-        await yard.command('rounds.type', { roundId, raw: depth === 'shell' ? 7 : 7.4 });
+        await type(roundId, depth === 'shell' ? 7 : 7.4);
       }
-      expect(await aimNow(roundId)).toEqual({ boardIndex: board, spotIndex: null });
-      if (board === 0) await yard.command('rounds.aim', { roundId, boardIndex: 1, spotIndex: null });
+      expect(await aimOf(roundId)).toEqual({ board, spotIndex: null });
+      if (board === 0) await aimAt(roundId, 1);
     }
     const summary = await yard.command('rounds.finish', { roundId });
     expect(summary).toMatchObject({ boards: 2, probed: 2 });
@@ -48,7 +48,7 @@ describe('a round with typed values', () => {
 
   test('shows a reading as kept only once it is on disk', async () => {
     const roundId = await begin();
-    await yard.command('rounds.type', { roundId, raw: 12.6 });
+    await type(roundId, 12.6);
     const saved = yard.heard('round.changed').find((change) => change.savedReadingId !== null)!;
     const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
     expect(disk.prepare('SELECT raw, how FROM reading WHERE id = ?').get(saved.savedReadingId)).toEqual({
@@ -62,11 +62,11 @@ describe('a round with typed values', () => {
     'an absurd value (%d) is kept on record, refused, and its spot is asked for again',
     async (raw) => {
       const roundId = await begin();
-      await yard.command('rounds.type', { roundId, raw });
+      await type(roundId, raw);
       const [reading] = await readingsOf(roundId);
       expect(reading).toMatchObject({ raw, counts: false });
       expect(reading?.suspicions[0]?.why).toBeTruthy();
-      expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 0 });
+      expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 0 });
     },
   );
 
@@ -74,14 +74,15 @@ describe('a round with typed values', () => {
     '%s is no number: a sentence, and nothing is kept',
     async (raw) => {
       const roundId = await begin();
-      expect(await yard.refusal('rounds.type', { roundId, raw })).toMatch(/Nothing was saved/);
+      const spot = await aimedSpot(roundId);
+      expect(await yard.refusal('rounds.saveTyped', { ...spot, raw })).toMatch(/Nothing was saved/);
       expect(await readingsOf(roundId)).toEqual([]);
     },
   );
 
   test('0 %, which no pin meter can tell, is kept and marked', async () => {
     const roundId = await begin();
-    await yard.command('rounds.type', { roundId, raw: 0 });
+    await type(roundId, 0);
     const [reading] = await readingsOf(roundId);
     expect(reading?.raw).toBe(0);
     expect(reading?.suspicions.map(({ rule }) => rule)).toContain('outside-curve-range');
@@ -89,10 +90,10 @@ describe('a round with typed values', () => {
 
   test('the last reading can be set aside and its spot is aimed at again; it stays on record', async () => {
     const roundId = await begin();
-    await yard.command('rounds.type', { roundId, raw: 12 });
-    await yard.command('rounds.type', { roundId, raw: 13 });
-    await yard.command('rounds.undo', { roundId });
-    expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
+    await type(roundId, 12);
+    await type(roundId, 13);
+    await yard.command('rounds.undo', { readingId: (await readingsOf(roundId))[1]!.id });
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 1 });
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, counts }) => ({ raw, counts }))).toEqual([
       { raw: 12, counts: true },
@@ -104,7 +105,7 @@ describe('a round with typed values', () => {
 
   test('a temperature given later corrects every reading of the round, a board keeps its own', async () => {
     const roundId = await begin(null);
-    await yard.command('rounds.type', { roundId, raw: 12 });
+    await type(roundId, 12);
     const unknown = (await readingsOf(roundId))[0]!;
     expect(unknown.corrected.warnings).toContain('temperature-unknown');
     await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
@@ -140,16 +141,19 @@ describe('a round with typed values', () => {
 
   test('is taken up where it was left after the app was closed', async () => {
     const roundId = await begin();
-    await yard.command('rounds.type', { roundId, raw: 12 });
+    await type(roundId, 12);
     const again = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
     expect(again.id).toBe(roundId);
-    expect(again.aim).toEqual({ boardIndex: 0, spotIndex: 1 });
+    expect(again.aim).toEqual({ boardId: yard.boards[0]!.id, spotIndex: 1 });
   });
 
   test('takes no reading once it is finished', async () => {
     const roundId = await begin();
+    const spot = await aimedSpot(roundId);
     await yard.command('rounds.finish', { roundId });
-    expect(await yard.refusal('rounds.type', { roundId, raw: 12 })).toMatch(/finished.*Start a new round/);
+    expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 12 })).toMatch(
+      /finished.*Start a new round/,
+    );
   });
 });
 
@@ -162,7 +166,7 @@ describe('a round with a live meter', () => {
     expect((await readingsOf(roundId)).map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
       { raw: 11.8, how: 'settled', settled: true },
     ]);
-    expect(await aimNow(roundId)).toEqual({ boardIndex: 0, spotIndex: 1 });
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 1 });
     yard.meter.lift();
     yard.meter.show(12.4, 4);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8, 12.4]);
@@ -173,7 +177,7 @@ describe('a round with a live meter', () => {
     await withMeter();
     yard.meter.lift();
     yard.meter.show(11.8, 0.3);
-    await yard.command('rounds.take', { roundId });
+    await saveLive(roundId);
     yard.meter.show(11.8, 5);
     const readings = await readingsOf(roundId);
     expect(readings.map(({ raw, how, settled }) => ({ raw, how, settled }))).toEqual([
@@ -208,7 +212,7 @@ describe('a round with a live meter', () => {
       },
     ]);
     expect(await readingsOf(roundId)).toEqual([]);
-    await yard.command('rounds.take', { roundId });
+    await saveLive(roundId);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
 
@@ -231,7 +235,9 @@ describe('a round with a live meter', () => {
     const roundId = await begin();
     await withMeter();
     yard.meter.lift();
-    expect(await yard.refusal('rounds.take', { roundId })).toMatch(/no value.*Nothing was saved.*type/s);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(
+      /no value.*Nothing was saved.*type/s,
+    );
   });
 
   test('rubbish from the meter is counted and said, and the next good value is read', async () => {
@@ -333,15 +339,16 @@ describe('what cannot be', () => {
 
   test('keeping a reading while another program holds the file: nothing is lost, and it says so', async () => {
     const roundId = await begin();
-    await yard.command('rounds.type', { roundId, raw: 12 });
+    await type(roundId, 12);
+    const spot = await aimedSpot(roundId);
     const other = new Database(join(yard.dataDir, 'yard.sqlite'));
     other.exec('BEGIN IMMEDIATE');
-    expect(await yard.refusal('rounds.type', { roundId, raw: 13 })).toMatch(
+    expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 13 })).toMatch(
       /Another program is using the yard file.*safe/s,
     );
     other.exec('COMMIT');
     other.close();
-    await yard.command('rounds.type', { roundId, raw: 13 });
+    await type(roundId, 13);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([12, 13]);
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -16,8 +17,8 @@ async function probe(raws: number[]): Promise<void> {
   });
   for (const [boardIndex, raw] of raws.entries()) {
     for (const spotIndex of planSpots(boards[boardIndex]!).plan.keys()) {
-      await yard.command('rounds.aim', { roundId, boardIndex, spotIndex });
-      await yard.command('rounds.type', { roundId, raw });
+      await aimAt(roundId, boardIndex, spotIndex);
+      await type(roundId, raw);
     }
   }
   await yard.command('rounds.finish', { roundId });
@@ -65,8 +66,8 @@ describe('a stack of which one board was probed', () => {
       woodTempC: 20,
     });
     for (const spotIndex of planSpots(boards[2]!).plan.keys()) {
-      await yard.command('rounds.aim', { roundId, boardIndex: 2, spotIndex });
-      await yard.command('rounds.type', { roundId, raw: 9 });
+      await aimAt(roundId, 2, spotIndex);
+      await type(roundId, 9);
     }
     await yard.command('rounds.finish', { roundId });
     const sibling = (await plan())!.next.find(({ code }) => code === 'LOG-02');

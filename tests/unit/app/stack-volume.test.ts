@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -6,8 +7,8 @@ withYardOfTwo();
 const volume = () => yard.query('stacks.volume', { id: yard.stack.id });
 async function probe(boardIndex: number, raw: number) {
   const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-  await yard.command('rounds.aim', { roundId, boardIndex, spotIndex: 0 });
-  for (let spot = 0; spot < 4; spot++) await yard.command('rounds.type', { roundId, raw });
+  await aimAt(roundId, boardIndex, 0);
+  for (let spot = 0; spot < 4; spot++) await type(roundId, raw);
 }
 
 test('two boards of 27 x 200 x 2400 mm are tallied one by one, as the trade does', async () => {

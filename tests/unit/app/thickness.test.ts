@@ -1,6 +1,7 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
 import { boardSchema } from '../../../shared-core/contract/yard.ts';
+import { aimAt } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -20,7 +21,7 @@ describe('a board given as 8/4', () => {
     const which = { stackId: yard.stack.id, search: 'WAL-03', offset: 0, limit: 10 };
     expect((await yard.query('boards.list', which)).rows).toMatchObject([eightQuarter]);
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-    await yard.command('rounds.aim', { roundId, boardIndex: 2, spotIndex: 0 });
+    await aimAt(roundId, 2, 0);
     const round = await yard.query('rounds.get', { roundId });
     expect(round.boards[2]).toMatchObject(eightQuarter);
     expect(round.probed).toMatchObject({ code: 'WAL-03', ...eightQuarter });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { WebSocket } from 'ws';
-import type { Emit } from '../../../electron/app/app.ts';
+import type { Emit } from '../../../electron/app/windows.ts';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
 
 /**

@@ -17,7 +17,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     finishedAt: null,
     woodTempC: 14,
     boards: boards.map(({ assessment: _, ...row }) => row),
-    aim: { boardIndex: 0, spotIndex: 0 },
+    aim: { boardId: boards[0]?.boardId ?? 0, spotIndex: 0 },
     probed: boards[0] ?? null,
     summary: {
       boards: boards.length,

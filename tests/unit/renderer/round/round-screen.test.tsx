@@ -21,10 +21,12 @@ const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main
 
 /** Whose reading was saved or excluded. */
 const owner = { roundId: 12, boardId: 101, stackId: 3 };
+/** The first spot of the first board, as a value names it while nothing was read there. */
+const firstSpot = { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: null };
 const nothing = {
   'rounds.aim': () => ({}),
-  'rounds.type': () => owner,
-  'rounds.take': () => owner,
+  'rounds.saveTyped': () => owner,
+  'rounds.saveLive': () => owner,
   'rounds.undo': () => owner,
 };
 
@@ -51,7 +53,7 @@ function save(machine: ReturnType<typeof playMachine>, reading: JudgedReading, s
   act(() =>
     machine.tell('round.changed', {
       roundId: round.id,
-      aim: { boardIndex: 0, spotIndex },
+      aim: { boardId: 101, spotIndex },
       board: read(aBoard(1), [reading]),
       summary: { ...round.summary, probed: 1 },
       savedReadingId: reading.id,
@@ -132,24 +134,15 @@ describe('with no meter, values are typed', () => {
   test('a value with a comma and Enter is sent, and the field is free again', async () => {
     const { machine, user } = await open();
     await user.keyboard('12,4{Enter}');
-    expect(machine.inputsOf('rounds.type')).toEqual([{ roundId: 12, raw: 12.4 }]);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 12.4 }]);
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('');
     expect(document.activeElement).toBe(screen.getByRole('textbox'));
-  });
-
-  test('a digit typed while a button has the focus goes into the field', async () => {
-    const { user } = await open();
-    act(() => screen.getByRole('button', { name: /Undo last/ }).focus());
-    await user.keyboard('14.5');
-    const field = screen.getByLabelText<HTMLInputElement>(/Reading as the meter shows it/);
-    expect(field.value).toBe('14.5');
-    expect(document.activeElement).toBe(field);
   });
 
   test('what is not a number is not saved, stays in the field, and is called so', async () => {
     const { machine, user } = await open();
     await user.keyboard('1.2.6{Enter}');
-    expect(machine.inputsOf('rounds.type')).toEqual([]);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
     expect(screen.getByRole('alert').textContent).toContain('“1.2.6” is not a number. Nothing was saved.');
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('1.2.6');
   });
@@ -158,9 +151,9 @@ describe('with no meter, values are typed', () => {
     const { machine, user } = await open();
     await user.keyboard('{Enter}{Enter}{Shift>}{Enter}{/Shift}');
     expect(machine.inputsOf('rounds.aim')).toEqual([
-      { roundId: 12, boardIndex: 1, spotIndex: null },
-      { roundId: 12, boardIndex: 2, spotIndex: null },
-      { roundId: 12, boardIndex: 1, spotIndex: null },
+      { roundId: 12, boardId: 102, spotIndex: null },
+      { roundId: 12, boardId: 103, spotIndex: null },
+      { roundId: 12, boardId: 102, spotIndex: null },
     ]);
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
   });
@@ -174,7 +167,7 @@ describe('with no meter, values are typed', () => {
       act(async () => {
         machine.tell('round.changed', {
           roundId: 12,
-          aim: { boardIndex, spotIndex: 0 },
+          aim: { boardId: 101 + boardIndex, spotIndex: 0 },
           board: aBoard(boardIndex + 1),
           summary: aRound().summary,
           savedReadingId: null,
@@ -192,6 +185,28 @@ describe('with no meter, values are typed', () => {
     expect(heading.textContent).toBe('Board WAL-01');
   });
 
+  test('an answer from before the newest aim does not lead back either', async () => {
+    const answers: (() => void)[] = [];
+    const { machine, user } = await open(aRound(), {
+      'rounds.get': () => aRound(),
+      'rounds.aim': () => new Promise((answer) => answers.push(() => answer({}))),
+    });
+    await user.keyboard('{Enter}');
+    await act(async () => machine.tell('changed', { yard: null, topics: ['stacks'] }));
+    expect(machine.inputsOf('rounds.get')).toHaveLength(1);
+    act(() =>
+      machine.tell('round.changed', {
+        roundId: 12,
+        aim: { boardId: 102, spotIndex: 0 },
+        board: aBoard(2),
+        summary: aRound().summary,
+        savedReadingId: null,
+      }),
+    );
+    await act(async () => answers[0]?.());
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  });
+
   test('the arrows choose the spot and stop at the ends', async () => {
     const { machine, user } = await open();
     await user.keyboard('{ArrowDown>4/}{ArrowUp}');
@@ -201,11 +216,11 @@ describe('with no meter, values are typed', () => {
   });
 
   test('Backspace on the empty field undoes the last reading; within a value it only deletes', async () => {
-    const { machine, user } = await open();
+    const { machine, user } = await open(aRound([read(aBoard(1), [aReading(7)]), aBoard(2)]));
     await user.keyboard('12{Backspace}');
     expect(machine.inputsOf('rounds.undo')).toEqual([]);
     await user.keyboard('{Backspace}{Backspace}');
-    expect(machine.inputsOf('rounds.undo')).toEqual([{ roundId: 12 }]);
+    expect(machine.inputsOf('rounds.undo')).toEqual([{ readingId: 7 }]);
   });
 
   test('a meter that went away says so beside the field', async () => {
@@ -239,8 +254,8 @@ describe('with the meter live', () => {
     meterIsLive(machine, aLiveValue({ phase: 'drifting' }));
     expect(screen.getByText('Drifting: hold still')).toBeTruthy();
     await user.keyboard(' {Enter}');
-    expect(machine.inputsOf('rounds.take')).toEqual([{ roundId: 12 }]);
-    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardIndex: 1, spotIndex: null }]);
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([firstSpot]);
+    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardId: 102, spotIndex: null }]);
   });
 
   test('a digit begins typing instead; once saved, or on Escape, the meter is back', async () => {
@@ -249,7 +264,7 @@ describe('with the meter live', () => {
     await user.keyboard('9');
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('9');
     await user.keyboard('.8{Enter}');
-    expect(machine.inputsOf('rounds.type')).toEqual([{ roundId: 12, raw: 9.8 }]);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 9.8 }]);
     expect(screen.queryByRole('textbox')).toBeNull();
     await user.keyboard('3{Escape}');
     expect(screen.queryByRole('textbox')).toBeNull();
@@ -257,7 +272,7 @@ describe('with the meter live', () => {
 
   test('why nothing was saved is shown until something is', async () => {
     const { machine, user } = await open(aRound(), {
-      'rounds.take': () => {
+      'rounds.saveLive': () => {
         throw new Refusal(message('refusal.no-value'));
       },
     });
@@ -298,7 +313,7 @@ describe('a round over a thousand boards', () => {
   test('End and Home lead to its ends, and the board there is in the strip', async () => {
     const { machine, user } = await open(many());
     await user.keyboard('{End}');
-    expect(machine.inputsOf('rounds.aim').at(-1)).toEqual({ roundId: 12, boardIndex: 999, spotIndex: null });
+    expect(machine.inputsOf('rounds.aim').at(-1)).toEqual({ roundId: 12, boardId: 1100, spotIndex: null });
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01000');
     expect(current().textContent).toContain('WAL-01000');
     await user.keyboard('{Home}');
@@ -336,7 +351,7 @@ describe('a board that was read before', () => {
     act(() =>
       machine.tell('round.changed', {
         roundId: round.id,
-        aim: { boardIndex: 1, spotIndex: 2 },
+        aim: { boardId: 102, spotIndex: 2 },
         board: read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })], 'bring-in'),
         summary: round.summary,
         savedReadingId: null,
@@ -466,7 +481,7 @@ describe('a reading that was saved', () => {
     act(() =>
       machine.tell('round.changed', {
         roundId: 99,
-        aim: { boardIndex: 2, spotIndex: 0 },
+        aim: { boardId: 103, spotIndex: 0 },
         board: aBoard(3),
         summary: other.summary,
         savedReadingId: null,
@@ -530,7 +545,7 @@ describe('the sound of saving', () => {
       act(() =>
         machine.tell('round.changed', {
           roundId: 12,
-          aim: { boardIndex: 0, spotIndex: 2 },
+          aim: { boardId: 101, spotIndex: 2 },
           board,
           summary: aRound().summary,
           savedReadingId: null,
@@ -577,7 +592,7 @@ describe('round and about', () => {
     expect(machine.inputsOf('rounds.aim')).toEqual([]);
     await user.clear(field);
     await user.type(field, ' wal-02 {Enter}');
-    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardIndex: 1, spotIndex: null }]);
+    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardId: 102, spotIndex: null }]);
     expect(screen.queryByRole('dialog')).toBeNull();
   });
 
@@ -599,7 +614,7 @@ describe('round and about', () => {
   test('Enter on the last board asks whether to finish; Enter again finishes and shows what came of it', async () => {
     const round = {
       ...aRound([read(aBoard(1), [aReading(1)], 'ready'), aBoard(2)]),
-      aim: { boardIndex: 1, spotIndex: 0 },
+      aim: { boardId: 102, spotIndex: 0 },
     };
     let finished = false;
     const { machine, user } = await open(round, {

@@ -8,6 +8,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     kind: 'none',
     phase: 'idle',
     message: message('meter.state.none'),
+    heldBy: 'this-window',
     devices: [],
     deviceId: null,
     deviceName: null,

@@ -98,7 +98,7 @@ describe('a settled value that could not save itself', () => {
   test('is shown in the round, where Space saves it', async () => {
     const { machine, user } = await open(aYard(), {
       'rounds.open': () => aRound(),
-      'rounds.take': () => ({ roundId: 12, boardId: 101, stackId: 3 }),
+      'rounds.saveLive': () => ({ roundId: 12, boardId: 101, stackId: 3 }),
     });
     await goTo({ name: 'round', id: 12 });
     act(() => {
@@ -110,7 +110,9 @@ describe('a settled value that could not save itself', () => {
     expect(alerts.map((alert) => alert.textContent)).toEqual([expect.stringContaining(sentence)]);
     expect(screen.getByRole('region', { name: 'Reading' }).contains(alerts[0]!)).toBe(true);
     await user.keyboard(' ');
-    expect(machine.inputsOf('rounds.take')).toEqual([{ roundId: 12 }]);
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: null },
+    ]);
     expect(screen.queryByRole('alert')).toBeNull();
   });
 

@@ -103,14 +103,14 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   const { bridge, states } = connect(host.port);
   await vi.waitFor(() => expect(states).toContain('open'));
 
-  const unanswered = expect(bridge.command('rounds.take', { roundId: 1 })).rejects.toMatchObject({
+  const unanswered = expect(bridge.command('rounds.finish', { roundId: 1 })).rejects.toMatchObject({
     problem: message('refusal.machine-stopped'),
   });
   await vi.waitFor(() => expect(host.heard).toHaveLength(1));
   await host.stop();
   await unanswered;
   expect(states.at(-1)).toBe('away');
-  await expect(bridge.command('rounds.take', { roundId: 1 })).rejects.toMatchObject({
+  await expect(bridge.command('rounds.finish', { roundId: 1 })).rejects.toMatchObject({
     problem: message('refusal.machine-away'),
   });
 

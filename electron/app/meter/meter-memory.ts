@@ -1,0 +1,63 @@
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import type { AppContext } from '../context.ts';
+import type { Judging } from '../judging/judging.ts';
+import { createSignal } from '../signal.ts';
+import type { ChosenLink } from './chosen-link.ts';
+
+/** Whether what was read under the one description is judged the same under the other. */
+function judgesAlike(a: MeterDescription, b: MeterDescription): boolean {
+  return (
+    a.range.min === b.range.min &&
+    a.range.max === b.range.max &&
+    a.basis?.curveId === b.basis?.curveId &&
+    a.basis?.tempC === b.basis?.tempC
+  );
+}
+
+/** Gives the connected meter its row in the open yard, with how it is read. */
+export function createMeterMemory(
+  context: AppContext,
+  judging: Pick<Judging, 'judgeAgain'>,
+  link: ChosenLink,
+) {
+  let meterId: number | null = null;
+  const remembered = createSignal<MeterDescription>();
+
+  function remember(): void {
+    const { kind, described, state } = link.current();
+    const description = described?.description ?? null;
+    const { deviceId, deviceName } = state;
+    if (kind === 'none' || deviceId === null || description === null) return;
+    // Remembered when it can be: `rememberAgain`.
+    if (!context.mayWrite()) return;
+    const { meters } = context.yard();
+    const before = meters.find(kind, deviceId)?.description ?? null;
+    const found = link.devices().find((each) => each.deviceId === deviceId);
+    const name = deviceName || found?.name || deviceId;
+    meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
+    remembered.give(description);
+    if (before !== null && !judgesAlike(before, description))
+      judging.judgeAgain(meters.boardsReadWith(meterId));
+  }
+
+  link.left.follow(() => {
+    meterId = null;
+  });
+  link.described.follow(remember);
+  // Links differ in what comes first, the description or the name of the device.
+  link.phaseChanged.follow((phase) => {
+    if (phase === 'live' && meterId === null) remember();
+  });
+
+  return {
+    remembered,
+    /** Null until the meter has its row. */
+    meterId: (): number | null => meterId,
+    /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
+    rememberAgain: (): void => {
+      meterId = null;
+      if (link.current().described !== null) remember();
+    },
+  };
+}
+export type MeterMemory = ReturnType<typeof createMeterMemory>;

@@ -1,0 +1,52 @@
+import type { Aim } from '../../../shared-core/contract/round.ts';
+import { createSignal } from '../signal.ts';
+import type { Windows } from '../windows.ts';
+
+/** The spot of a round that a window's next reading belongs to. */
+export interface WindowAim extends Aim {
+  roundId: number;
+}
+
+/** Where each window aims. */
+export function createAims({ closed }: Pick<Windows, 'closed'>) {
+  const aims = new Map<string, WindowAim>();
+  /** Where windows left a round when they closed: the next one takes it up there, as after a reload. */
+  const left = new Map<number, Aim>();
+  const changed = createSignal<string>();
+
+  function forget(window: string): void {
+    if (aims.delete(window)) changed.give(window);
+  }
+  const inRound = (roundId: number): [window: string, aim: WindowAim][] =>
+    [...aims].filter(([, aim]) => aim.roundId === roundId);
+
+  closed.follow((window) => {
+    const aim = aims.get(window);
+    if (aim) left.set(aim.roundId, aim);
+    forget(window);
+  });
+
+  return {
+    /** A window aims elsewhere, or again at the same spot; what is said of it is its id. */
+    changed,
+    of: (window: string): WindowAim | null => aims.get(window) ?? null,
+    inRound,
+    /** Null where no window that is closed now had the round open. */
+    leftIn: (roundId: number): Aim | null => left.get(roundId) ?? null,
+    set: (window: string, aim: WindowAim): void => {
+      aims.set(window, aim);
+      left.delete(aim.roundId);
+      changed.give(window);
+    },
+    /** No window aims at the round any more. */
+    leaveRound: (roundId: number): void => {
+      left.delete(roundId);
+      for (const [window] of inRound(roundId)) forget(window);
+    },
+    leave: (): void => {
+      left.clear();
+      for (const window of [...aims.keys()]) forget(window);
+    },
+  };
+}
+export type Aims = ReturnType<typeof createAims>;

@@ -1,0 +1,64 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ProbedBoard, RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { RoundView } from './round-view.ts';
+
+interface OpenRound {
+  id: number;
+  stackId: number;
+  /** Every board of the stack, as it is walked. */
+  boards: RoundBoard[];
+  /** What the stack's boards were when this was made, as JSON. */
+  madeOf: string;
+}
+
+/** The rounds that windows have open, with their boards, so that a reading need not ask for a thousand of them. */
+export function createOpenRounds(context: AppContext, view: RoundView) {
+  const rounds = new Map<number, OpenRound>();
+
+  const stackAsIs = (stackId: number): string => JSON.stringify(context.yard().boards.toProbe(stackId));
+
+  function load(roundId: number): OpenRound {
+    const { stackId, finishedAt, boards } = view.state(roundId);
+    // A finished one takes no more readings.
+    if (finishedAt !== null) throw new Refusal(message('refusal.round-finished'));
+    const round = { id: roundId, stackId, boards, madeOf: stackAsIs(stackId) };
+    rounds.set(roundId, round);
+    return round;
+  }
+
+  /** @throws Refusal where the round is finished */
+  const get = (roundId: number): OpenRound => rounds.get(roundId) ?? load(roundId);
+
+  return {
+    get,
+    load,
+    /** Undefined where no window has it open. */
+    find: (roundId: number): OpenRound | undefined => rounds.get(roundId),
+    /** @throws Refusal where the board is not in the round's stack, or not any more */
+    board: (roundId: number, boardId: number): RoundBoard => {
+      const board = get(roundId).boards.find((each) => each.boardId === boardId);
+      if (board) return board;
+      const { code } = orRefuse(context.yard().boards.get(boardId), 'board');
+      throw new Refusal(message('refusal.board-left-stack', { boardCode: code }));
+    },
+    /** The board as it is now, with its readings; the list has it from then on. */
+    show: (roundId: number, boardId: number, assessment?: Assessment): ProbedBoard => {
+      const board = view.board(roundId, boardId, assessment);
+      const { assessment: _, ...row } = board;
+      const round = rounds.get(roundId);
+      if (round) round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
+      return board;
+    },
+    /** Rounds whose stack has other boards now, or boards of other sizes. */
+    outdated: (): OpenRound[] =>
+      [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
+    forget: (roundId: number): void => {
+      rounds.delete(roundId);
+    },
+    leave: (): void => rounds.clear(),
+  };
+}
+export type OpenRounds = ReturnType<typeof createOpenRounds>;

@@ -1,0 +1,41 @@
+import { readingTopics } from '../../../shared-core/contract/requests/rounds.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { AppContext } from '../context.ts';
+import { faultMessage } from '../fault-message.ts';
+import type { MeterDesk } from '../meter/meter-desk.ts';
+import { settingsOf } from '../yard/settings.ts';
+import type { Aims, WindowAim } from './aims.ts';
+import type { Insertion } from './insertion.ts';
+import { liveReading, type Saving } from './saving.ts';
+
+/** Saves what settles where the window aims that holds the meter, and nowhere else. */
+export function createSavingSettled(
+  context: AppContext,
+  { values, holder }: MeterDesk,
+  aims: Aims,
+  insertion: Insertion,
+  saving: Saving,
+): void {
+  /** Nobody asked for a value that saves itself, so nobody can be answered: an event says that it failed. */
+  function tellNotSaved(window: string, { roundId }: WindowAim, error: unknown): void {
+    const undone = insertion.isTaken()
+      ? { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') }
+      : { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
+    const problem = faultMessage(error, undone, context.reportFault);
+    context.emitTo(window, 'round.notSaved', { roundId, problem });
+  }
+
+  values.values.follow((live) => {
+    if (!live.settledNow || insertion.isTaken()) return;
+    const window = holder.window();
+    const aim = window === null ? null : aims.of(window);
+    if (window === null || aim === null || aim.spotIndex === null) return;
+    if (!settingsOf(context.yard()).saveWhenSettled) return;
+    try {
+      const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
+      context.changed(readingTopics(saving.save(window, at, liveReading(live, 'settled'))));
+    } catch (error) {
+      tellNotSaved(window, aim, error);
+    }
+  });
+}

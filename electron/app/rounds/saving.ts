@@ -1,0 +1,133 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { Comparing } from '../judging/comparing.ts';
+import type { Judging } from '../judging/judging.ts';
+import type { LiveValue } from '../meter/live-values.ts';
+import type { MeterHolder } from '../meter/meter-holder.ts';
+import type { Aims } from './aims.ts';
+import type { Insertion } from './insertion.ts';
+import type { OpenRounds } from './open-rounds.ts';
+import type { RoundTelling } from './round-telling.ts';
+
+/** Where a reading goes: nothing of it is guessed from where a window aims. */
+export interface ReadingSpot {
+  roundId: number;
+  boardId: number;
+  spotIndex: number;
+  /** The reading of that spot that it takes the place of. */
+  replaces?: number | undefined;
+}
+export type ReadingValue = Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>;
+
+/** What the meter shows, as a reading. @throws Refusal with the pins out */
+export function liveReading(live: LiveValue | null, how: 'settled' | 'at-once'): ReadingValue {
+  if (live === null || live.value === null) throw new Refusal(message('refusal.no-value'));
+  const { value: raw, unit, phase, meterId } = live;
+  return { raw, unit, how, settled: phase === 'settled', meterId };
+}
+
+/** Saves readings, and excludes them. What a reading amounts to, and what windows hear of it, comes once it is on disk. */
+export function createSaving(
+  context: AppContext,
+  judging: Judging,
+  comparing: Comparing,
+  holder: MeterHolder,
+  aims: Aims,
+  openRounds: OpenRounds,
+  telling: RoundTelling,
+  insertion: Insertion,
+) {
+  function ownerOf(roundId: number, boardId: number): ReadingOwner {
+    const { stackId } = orRefuse(context.yard().rounds.get(roundId), 'round');
+    return { roundId, boardId, stackId };
+  }
+
+  const readingsAt = ({ roundId, boardId, spotIndex }: ReadingSpot): Reading[] =>
+    context
+      .yard()
+      .readings.ofBoard(boardId, roundId)
+      .filter((reading) => reading.spotIndex === spotIndex && reading.excluded === null);
+
+  /**
+   * Saves a reading if the spot is as the window shows it, so that two windows, or a person and the meter, never fill
+   * one spot twice.
+   * @throws Refusal
+   */
+  function saveAsShown(
+    window: string,
+    { newestReadingId, ...at }: ReadingSpot & { newestReadingId: number | null },
+    value: ReadingValue,
+  ): ReadingOwner {
+    const { code } = openRounds.board(at.roundId, at.boardId);
+    const here = readingsAt(at);
+    const isAsShown =
+      at.replaces === undefined
+        ? (here.at(-1)?.id ?? null) === newestReadingId
+        : here.some(({ id }) => id === at.replaces);
+    if (!isAsShown) throw new Refusal(message('refusal.spot-changed', { boardCode: code }));
+    return save(window, at, value);
+  }
+
+  function save(window: string, at: ReadingSpot, value: ReadingValue): ReadingOwner {
+    const { roundId, boardId, spotIndex, replaces } = at;
+    const board = openRounds.board(roundId, boardId);
+    const { plan } = planSpots(board);
+    const { spot } = orRefuse(plan[spotIndex], 'spot');
+    const { readings, amendments } = context.yard();
+    const takenAt = context.now();
+    if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, takenAt);
+    const { woodTempC } = board;
+    const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
+    context.afterwards(() => {
+      if (replaces !== undefined) insertion.free(replaces);
+      // What another window types is no reading of these pins.
+      if (value.how !== 'typed' || holder.window() === window) {
+        insertion.take({ readingId, roundId, boardId, spotIndex });
+      }
+      showSaved(window, at, readingId, plan.length);
+    });
+    return ownerOf(roundId, boardId);
+  }
+
+  /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */
+  function showSaved(
+    window: string,
+    { roundId, boardId, spotIndex }: ReadingSpot,
+    readingId: number,
+    spots: number,
+  ): void {
+    const after = openRounds.show(roundId, boardId, judging.judge(boardId, roundId));
+    const readings = after.assessment?.readings ?? [];
+    const isRefused = readings.some((reading) => reading.id === readingId && !reading.counts);
+    // A refused reading leaves its spot to be read again.
+    const next = isRefused ? spotIndex : openSpot(spots, readings, spotIndex + 1);
+    const aim = aims.of(window);
+    const isStillThere = aim?.roundId === roundId && aim.boardId === boardId && aim.spotIndex === spotIndex;
+    if (aim?.roundId !== roundId || isStillThere) aims.set(window, { roundId, boardId, spotIndex: next });
+    telling.tell(roundId, after, { window, readingId });
+    // A board half read says little of the round; one that is done may say that another is not what it seems.
+    if (next === null) comparing.compare([roundId]);
+  }
+
+  /** Excludes a reading, or includes it again where `why` is null. */
+  function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
+    const { roundId, boardId } = orRefuse(context.yard().readings.get(readingId), 'reading');
+    context.yard().amendments.exclude('reading', readingId, why, context.now());
+    context.afterwards(() => {
+      if (why !== null) insertion.free(readingId);
+      comparing.compare([roundId]);
+      const assessment = judging.judge(boardId, roundId);
+      if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
+    });
+    return ownerOf(roundId, boardId);
+  }
+
+  return { save, saveAsShown, exclude };
+}
+export type Saving = ReturnType<typeof createSaving>;

@@ -1,0 +1,114 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { aimedSpot, aimOf, saveLive, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+let roundId: number;
+
+beforeEach(async () => {
+  roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
+});
+
+const readings = async () => (await yard.query('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
+const rawBySpot = async () =>
+  (await readings())
+    .filter(({ excluded }) => excluded === null)
+    .map(({ spotIndex, raw }) => [spotIndex, raw]);
+const insertion = () => yard.heard('meter.insertion').at(-1)?.reading ?? null;
+
+describe('one insertion is one reading', () => {
+  test('Space with the pins still in after the value saved itself is refused, and says so', async () => {
+    yard.meter.show(11.8, 4);
+    yard.meter.show(11.9, 1);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(
+      /pins are still in.*WAL-01.*Nothing more was saved.*Lift the pins/s,
+    );
+    expect(await rawBySpot()).toEqual([[0, 11.8]]);
+  });
+
+  test('Space twice is one reading', async () => {
+    yard.meter.show(11.8, 0.3);
+    await saveLive(roundId);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/pins are still in/);
+    expect(await rawBySpot()).toEqual([[0, 11.8]]);
+  });
+
+  test('the window hears which reading the pins were saved as, until they go in again', async () => {
+    yard.meter.show(11.8, 4);
+    const [saved] = await readings();
+    expect(insertion()).toEqual({ readingId: saved?.id, roundId, boardId: yard.boards[0]?.id, spotIndex: 0 });
+    yard.meter.lift();
+    expect(insertion()).toBeNull();
+    yard.meter.show(12.4, 0.3);
+    await saveLive(roundId);
+    expect(await rawBySpot()).toEqual([
+      [0, 11.8],
+      [1, 12.4],
+    ]);
+  });
+
+  test('the new value replaces the reading at its spot; that one stays on record with the reason', async () => {
+    yard.meter.show(11.8, 4);
+    yard.meter.show(12.3, 3);
+    const { readingId, boardId, spotIndex } = insertion()!;
+    await yard.command('rounds.saveLive', {
+      roundId,
+      boardId,
+      spotIndex,
+      newestReadingId: readingId,
+      replaces: readingId,
+    });
+    expect((await readings()).map(({ spotIndex, raw, excluded }) => ({ spotIndex, raw, excluded }))).toEqual([
+      { spotIndex: 0, raw: 11.8, excluded: { code: 'replaced' } },
+      { spotIndex: 0, raw: expect.closeTo(12.3, 1), excluded: null },
+    ]);
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 1 });
+    expect(insertion()?.readingId).toBeGreaterThan(readingId);
+  });
+
+  test('a reading replaces only one that is at its spot and not excluded', async () => {
+    yard.meter.show(11.8, 4);
+    const { readingId, boardId } = insertion()!;
+    const at = { roundId, boardId, newestReadingId: readingId, replaces: readingId };
+    expect(await yard.refusal('rounds.saveLive', { ...at, spotIndex: 2 })).toMatch(/Nothing was saved/);
+    await yard.command('readings.exclude', { readingId, why: { code: 'knot' } });
+    expect(await yard.refusal('rounds.saveTyped', { ...at, spotIndex: 0, raw: 12 })).toMatch(
+      /Nothing was saved/,
+    );
+    expect((await readings()).map(({ excluded }) => excluded)).toEqual([{ code: 'knot' }]);
+  });
+
+  test('once the reading is undone, the same insertion can be saved again', async () => {
+    yard.meter.show(11.8, 4);
+    await yard.command('rounds.undo', { readingId: insertion()!.readingId });
+    expect(insertion()).toBeNull();
+    await saveLive(roundId);
+    expect(await rawBySpot()).toEqual([[0, 11.8]]);
+  });
+});
+
+describe('a value typed while the meter saves its own', () => {
+  test('does not land one spot on: the spot it was typed for has another reading now', async () => {
+    const typedFor = await aimedSpot(roundId);
+    yard.meter.show(11.8, 4);
+    expect(await yard.refusal('rounds.saveTyped', { ...typedFor, raw: 12.4 })).toMatch(
+      /WAL-01 has another reading.*Nothing was saved/,
+    );
+    expect(await rawBySpot()).toEqual([[0, 11.8]]);
+  });
+
+  test('replaces it, or goes to the next spot, as the person says', async () => {
+    yard.meter.show(11.8, 4);
+    const { readingId, boardId } = insertion()!;
+    const at = { roundId, boardId, spotIndex: 0, newestReadingId: readingId, replaces: readingId };
+    await yard.command('rounds.saveTyped', { ...at, raw: 12.4 });
+    await type(roundId, 12.6);
+    expect(await rawBySpot()).toEqual([
+      [0, 12.4],
+      [1, 12.6],
+    ]);
+  });
+});

@@ -1,0 +1,189 @@
+// @vitest-environment jsdom
+import '../parts/drawing-room.ts';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { RoundScreen } from '../../../../renderer/screens/round/RoundScreen.tsx';
+import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoard, aReading, aRound, read } from './a-round.ts';
+
+const owner = { roundId: 12, boardId: 101, stackId: 3 };
+
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+/** A round on screen with a live meter. */
+async function open(heldBy: MeterState['heldBy'] = 'this-window') {
+  const machine = playMachine({
+    'rounds.open': () => aRound(),
+    'rounds.get': () => aRound(),
+    'rounds.aim': () => ({}),
+    'rounds.saveLive': () => owner,
+    'rounds.saveTyped': () => owner,
+    'meter.hold': () => aLiveMeter(),
+  });
+  render(<RoundScreen id={12} />, { wrapper: InMain });
+  await screen.findByRole('heading', { level: 1 });
+  act(() => {
+    followMeter();
+    showMeter(aLiveMeter({ heldBy }));
+    if (heldBy === 'this-window') machine.tell('meter.live', aLiveValue());
+  });
+  return { machine, user: userEvent.setup() };
+}
+
+/** The meter saved 11.4% by itself at the first spot of the first board, and the pins are still in. */
+function meterSaves(machine: ReturnType<typeof playMachine>) {
+  act(() => {
+    machine.tell('meter.insertion', { reading: { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 } });
+    machine.tell('round.changed', {
+      roundId: 12,
+      aim: { boardId: 101, spotIndex: 1 },
+      board: read(aBoard(1), [aReading(7, { how: 'settled', settled: true, meterId: 1 })]),
+      summary: aRound().summary,
+      savedReadingId: 7,
+    });
+  });
+}
+const inReading = () => within(screen.getByRole('region', { name: 'Reading' }));
+const PINS_STILL_IN =
+  'The pins are still in, and their reading of WAL-01 is saved. Lift the pins for the next spot.';
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('Space with the pins still in', () => {
+  test('saves nothing at the next spot, says so, and R replaces the reading at its own', async () => {
+    const { machine, user } = await open();
+    meterSaves(machine);
+    await user.keyboard(' ');
+    expect(inReading().getByText(PINS_STILL_IN)).toBeTruthy();
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([]);
+    await expectNoBarriers();
+    await user.keyboard('r');
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7 },
+    ]);
+    expect(inReading().queryByText(PINS_STILL_IN)).toBeNull();
+  });
+
+  test('the button does the same, and the keys are the round’s again', async () => {
+    const { machine, user } = await open();
+    meterSaves(machine);
+    await user.keyboard(' ');
+    await user.click(screen.getByRole('button', { name: 'Replace' }));
+    expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
+    expect(document.activeElement?.className).toBe('probe');
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardId: 102, spotIndex: null }]);
+  });
+
+  test('once they go in again, Space saves at the next spot', async () => {
+    const { machine, user } = await open();
+    meterSaves(machine);
+    await user.keyboard(' ');
+    act(() => machine.tell('meter.insertion', { reading: null }));
+    expect(inReading().queryByText(PINS_STILL_IN)).toBeNull();
+    await user.keyboard('r ');
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null },
+    ]);
+  });
+});
+
+describe('digits typed while the meter saves its own value', () => {
+  const FILLED = 'The meter saved 11.4% at this spot while you typed.';
+  const typed = () => (screen.getByRole('textbox') as HTMLInputElement).value;
+
+  async function typeMeanwhile() {
+    const opened = await open();
+    await opened.user.keyboard('12');
+    meterSaves(opened.machine);
+    await opened.user.keyboard('.6');
+    return opened;
+  }
+
+  test('do not land one spot on: the window says so, and Enter saves nothing', async () => {
+    const { machine, user } = await typeMeanwhile();
+    expect(inReading().getByText(FILLED)).toBeTruthy();
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    expect(typed()).toBe('12.6');
+    expect(document.activeElement).toBe(screen.getByRole('textbox'));
+    await expectNoBarriers();
+  });
+
+  test('replace it with R', async () => {
+    const { machine, user } = await typeMeanwhile();
+    await user.keyboard('r');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7, raw: 12.6 },
+    ]);
+    expect(screen.queryByRole('textbox')).toBeNull();
+  });
+
+  test('are saved at the next spot with N', async () => {
+    const { machine, user } = await typeMeanwhile();
+    await user.keyboard('n');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12.6 },
+    ]);
+  });
+
+  test('go along where the person goes', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12{ArrowDown}{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12 },
+    ]);
+  });
+});
+
+describe('two values typed one right after the other', () => {
+  test('go to two spots, faster than the machine answers', async () => {
+    const { machine, user } = await open();
+    const answers: (() => void)[] = [];
+    machine.answers['rounds.saveTyped'] = () => new Promise((answer) => answers.push(() => answer(owner)));
+    await user.keyboard('12{Enter}12{Enter}');
+    expect(
+      machine.inputsOf('rounds.saveTyped').map((input) => (input as { spotIndex: number }).spotIndex),
+    ).toEqual([0, 1]);
+    await act(async () => {
+      for (const answer of answers) answer();
+    });
+  });
+});
+
+describe('a window that does not have the meter', () => {
+  test('says who has it, lets values be typed, and takes it by a press', async () => {
+    const { machine, user } = await open('another-window');
+    expect(screen.getByText('Another window is using the meter.')).toBeTruthy();
+    await expectNoBarriers();
+    await user.keyboard('12.4{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toHaveLength(1);
+    await user.click(screen.getByRole('button', { name: 'Use it here' }));
+    expect(machine.inputsOf('meter.hold')).toEqual([{}]);
+    expect(screen.queryByText('Another window is using the meter.')).toBeNull();
+    expect(screen.getByRole('button', { name: /^Save now/ })).toBeTruthy();
+  });
+
+  test('says where no window has it', async () => {
+    await open('nobody');
+    expect(screen.getByText('No window is using the meter.')).toBeTruthy();
+  });
+
+  test('shows why its aim moved on, and the round as it is now', async () => {
+    const { machine } = await open();
+    const why = message('round.board-left', { boardCode: 'WAL-01', nextCode: 'WAL-02' });
+    machine.answers['rounds.get'] = () => aRound([aBoard(2), aBoard(3)]);
+    await act(async () => machine.tell('round.outdated', { roundId: 12, why }));
+    expect(screen.getByRole('alert').textContent).toContain(
+      'WAL-01 is no longer in this stack. Next is WAL-02.',
+    );
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  });
+});
