@@ -14,7 +14,8 @@ export const air = {
 
   'air.for-target': 'Humidity for a target',
   'air.target': 'Target MC',
-  'air.target-outside': 'Type a target from {driestPct} to {wettestPct}. This air can give no other.',
+  'air.target-outside':
+    'Type a target from {driestPct} to {wettestPct}. Air at this temperature gives no other.',
   'air.humidity-to-hold': 'Humidity to hold',
   'air.humidity-note': 'In drier air the wood dries past its target. In damper air it never gets there.',
 

@@ -14,7 +14,7 @@ export const calls = {
 
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
   'call.middle-of-target':
-    '{averagePct} is in the middle half of the target, {targetRange}. The meter cannot tell it closer than {likelyInterval}.',
+    '{averagePct} is in the middle half of the target, {targetRange}. Likely {likelyInterval}. The meter cannot tell more exactly.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
@@ -43,7 +43,7 @@ export const calls = {
     'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. The air in {placeName} that month dries it further, to about {emcPct}.',
   'call.too-close.bring-in':
     'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. The air in {placeName} that month gets it no drier than {emcPct}.',
-  'call.more-will-not-help': "More readings won't help; an oven-dry check will.",
+  'call.more-will-not-help': 'More readings won’t help. An oven-dry check will.',
 
   'call.too-few': 'Need {missing}, at {spots, plural, one {another spot} other {# different spots}}.',
   'call.too-few.short-board': 'Need {missing}.',
@@ -63,7 +63,7 @@ export const calls = {
 
   'round-summary.no-boards': 'No boards in this stack.',
   'round-summary.none-probed':
-    '{boards, plural, one {The board is not probed yet.} other {None of # boards probed yet.}}',
+    '{boards, plural, one {The board is not probed yet.} other {None of # boards are probed yet.}}',
   'round-summary.calls': '{counts}.',
   'round-summary.ready': '{ready} of {boards} ready',
   'round-summary.bring-in': '{boards} to bring in',

@@ -1,7 +1,7 @@
 /** Two edits of one record. */
 export const conflicts = {
   'conflict.edited-meanwhile':
-    'This was edited in another window meanwhile. Nothing was saved. Choose what to keep.',
+    'This was edited in another window in the meantime. Nothing was saved. Choose what to keep.',
   'conflict.table': 'Both versions',
   'conflict.field': 'Field',
   'conflict.mine': 'Yours',

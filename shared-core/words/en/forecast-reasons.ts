@@ -12,7 +12,7 @@ export const forecastReasons = {
   'forecast.none.no-first-place':
     'No forecast: where this board was at first is missing. Enter the place and the day it came there.',
   'forecast.none.moves-out-of-order':
-    'No forecast: the moves of this board are out of order. Check their days.',
+    'No forecast: the moves of this board are out of order. Check their dates.',
   'forecast.none.too-long':
     'No forecast: the history of this board is over 100 years long. Check its sawing date.',
   'forecast.none.no-fit':
@@ -20,37 +20,38 @@ export const forecastReasons = {
 
   // What is to be expected.
   'forecast.ready-now': 'Should be ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',
-  'forecast.reach': 'In {placeName} it should reach {targetRange} about {likelyWhen}.',
+  'forecast.reach': 'In {placeName} it should reach {targetRange}, likely {likelyWhen}.',
   'forecast.reach-now':
-    'In {placeName} it is about at its target now, {targetRange}, and likely by {lateOn}.',
+    'In {placeName} it is about at its target now, {targetRange}. It should be there by {lateOn}.',
   'forecast.reach-now-open':
-    'In {placeName} it is about at its target now, {targetRange}, but it may take until after {untilOn}.',
-  'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but likely will not.',
-  'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but likely is not.',
+    'In {placeName} it is about at its target now, {targetRange}. It may still take until after {untilOn}.',
+  'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
+  'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
   'forecast.too-damp':
     'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing after {gainsUntilOn}.',
   'forecast.too-damp-now':
     'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing more.',
   'forecast.too-dry':
-    'Drier than its target of {targetRange}: {averagePct}. The air in {placeName} does not bring it up by {untilOn}.',
-  'forecast.not-by': 'In {placeName} it does not reach {targetRange} by {untilOn}.',
-  'forecast.moved': 'Moved to {placeName} today, it should get there about {likelyWhen}.',
-  'forecast.moved-now': 'Moved to {placeName} today, it should be there at once.',
-  'forecast.nowhere': 'In no other place of this yard does it get there by {untilOn} either.',
+    'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
+  'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
+  'forecast.moved': 'If moved to {placeName} today, it should get there, likely {likelyWhen}.',
+  'forecast.moved-now': 'If moved to {placeName} today, it should be there at once.',
+  'forecast.nowhere': 'No other place in this yard gets it there by {untilOn}.',
 
   // When to probe next.
   'forecast.probe-now': 'Probe it now. {why}',
   'forecast.probe-on': 'Probe it next on {probeOn}. {why}',
-  'forecast.probe.first': 'Not probed yet: until then this is how such boards dry on average.',
-  'forecast.probe.known-ready': 'It is ready as far as is known. More readings would hardly change that.',
+  'forecast.probe.first': 'Not probed yet. Until then, the forecast shows how such boards dry on average.',
+  'forecast.probe.known-ready':
+    'As far as the readings show, it is ready. More of them would hardly change that.',
   'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
-  'forecast.probe.undecided': 'It is near its target, and the last readings left it open.',
+  'forecast.probe.undecided': 'It is near its target. The last readings were too close to call.',
   'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',
-  'forecast.probe.never': "It won't reach its target here. Bring it in.",
+  'forecast.probe.never': 'It won’t reach its target here. Bring it in.',
   'forecast.probe.after-moving':
-    'It does not come near its target here by {untilOn}. Probe it after it is moved.',
+    'It will not come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
-    'How fast this board dries is still unsure. Readings a month after the last ones help most.',
+    'How fast this board dries is not clear yet. Readings a month after the last ones help most.',
   'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
 
   // Assumptions.
@@ -63,13 +64,13 @@ export const forecastReasons = {
   'forecast.assumed.average-density':
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
   'forecast.assumed.other-air':
-    'By its readings, the air in {placeName} keeps wood about {offPoints} {direction, select, damper {damper} other {drier}} than its months say. Check them, and the airflow through the stack.',
+    'Its readings are about {offPoints} {direction, select, damper {damper} other {drier}} than the air entered for {placeName} gives. Check that air, and the airflow through the stack.',
   'forecast.assumed.sun':
-    'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is left out.',
+    'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is ignored.',
   'forecast.assumed.lowest':
     'Layer 1, over the ground in {placeNames}: its lower face is assumed to dry at {rateSharePct} of the usual rate.',
   'forecast.assumed.bark-on':
-    'Bark on its {face, select, upper {upper} other {lower}} face: that face is assumed to dry at {rateSharePct} of the usual rate, and the pins to go into the other face.',
+    'Bark on its {face, select, upper {upper} other {lower}} face: that face is assumed to dry at {rateSharePct} of the usual rate. The pins are assumed to go into the other face.',
   'forecast.assumed.bark-until':
-    'Bark on its {face, select, upper {upper} other {lower}} face until {barkOffOn}: until then that face is assumed to have dried at {rateSharePct} of the usual rate, and the pins to have gone into the other face.',
+    'Bark on its {face, select, upper {upper} other {lower}} face until {barkOffOn}. Until then, that face is assumed to have dried at {rateSharePct} of the usual rate. The pins are assumed to have gone into the other face.',
 } as const;

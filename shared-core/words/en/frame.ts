@@ -25,7 +25,7 @@ export const frame = {
 
   'demo.name': 'Demo yard',
   'demo.invented': 'Demo yard: invented data.',
-  'demo.try': 'Try anything; your own yard is untouched.',
+  'demo.try': 'Try anything. Your own yard is untouched.',
   'demo.leave': 'Go to my own yard',
   'demo.remove': 'Remove demo',
   'demo.remove-question': 'Remove the demo yard?',
@@ -35,7 +35,7 @@ export const frame = {
   'problem-page.title': 'This yard cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',
   'problem-page.open-own': 'Open my own yard',
-  'problem-page.start-new': 'Move this file aside and start a new yard',
+  'problem-page.start-new': 'Rename this file and start a new yard',
   'problem-page.start-new-title': 'Start a new, empty yard?',
   'problem-page.start-new-effect':
     'The damaged file is not deleted. It stays in the same folder under another name, so it can still be repaired. A new, empty yard takes its place.',

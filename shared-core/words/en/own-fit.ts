@@ -3,18 +3,18 @@ export const ownFit = {
   'oven-check.not-weighed':
     'Not weighed since it went into the oven. Weigh it when it looks dry, and again {hours} h later.',
   'oven-check.weigh-again':
-    'At least {ovenDryPct} so far. Weigh it again {hours} h after the last time, to see whether it still loses.',
+    'At least {ovenDryPct} so far. Weigh it again {hours} h after the last time, to see whether it still loses weight.',
   'oven-check.not-dry':
     'Not dry yet: {ovenDryPct} so far. Its weight still changes by {changeGrams} in {hours} h; {allowedGrams} allowed ({ruleName}). Leave it in and weigh it again.',
   'oven-check.dry':
-    'Dry: it held {ovenDryPct}. Its weight changed by {changeGrams} in {hours} h; {allowedGrams} allowed ({ruleName}).',
+    'Dry: its MC was {ovenDryPct}. Its weight changed by {changeGrams} in {hours} h; {allowedGrams} allowed ({ruleName}).',
 
   'own-fit.too-few-dry':
-    '{dry} of at least {least} pieces for a line {dry, plural, one {is} other {are}} dry.',
+    '{dry, plural, one {# piece is} other {# pieces are}} dry. A line needs at least {least}.',
   'own-fit.too-few-dry-yet':
-    '{dry} of at least {least} pieces for a line {dry, plural, one {is} other {are}} dry. {drying} still drying.',
+    '{dry, plural, one {# piece is} other {# pieces are}} dry, {drying} still drying. A line needs at least {least}.',
   'own-fit.impossible':
-    'A piece read or held {mcPct}, which no meter can tell. Check its weights and readings, or exclude it.',
+    'A piece is at {mcPct}, which no meter can tell. Check its weights and readings, or exclude it.',
   'own-fit.too-few':
     '{pieces, plural, one {# piece tells} other {# pieces tell}} too little about the next one. Check at least {least}.',
   'own-fit.nothing-published':

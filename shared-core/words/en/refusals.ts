@@ -11,8 +11,9 @@ export const refusals = {
   'refusal.nothing-changed': '{why} Nothing was changed.',
   'refusal.request-unknown':
     'This window is of another version of Pintally. Nothing was done. Restart Pintally.',
-  'refusal.foreign-page': 'This page cannot use Pintally.',
-  'refusal.closing': 'Pintally is closing. Ask again when it is open.',
+  'refusal.foreign-page':
+    'This page cannot use Pintally. Nothing was changed. Use the window that Pintally opened.',
+  'refusal.closing': 'Pintally is closing. Nothing was changed. Open it again, then try again.',
   'refusal.machine-stopped':
     'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',
   'refusal.machine-away':
@@ -24,7 +25,7 @@ export const refusals = {
   'refusal.unexpected': 'Something went wrong. {undone} Restart Pintally. {again}',
   'refusal.undone': 'Nothing was saved. Earlier readings are safe.',
   'refusal.try-again': 'Then try again.',
-  'refusal.value-not-saved': 'The settled value was not saved. Earlier readings are safe.',
+  'refusal.value-not-saved': 'The settled reading was not saved. Earlier readings are safe.',
   'refusal.press-space': 'Then press Space with the pins still in.',
   'refusal.saved-not-updated': 'It was saved, but calls are not up to date.',
   'refusal.open-again': 'Then open this page again.',
@@ -84,6 +85,6 @@ export const refusals = {
   'refusal.board-left-stack':
     '{boardCode} is no longer in this stack. Nothing was saved. Choose another board.',
   'refusal.nothing-to-undo': '{boardCode} has no reading in this round. Nothing was changed.',
-  'refusal.meter-not-found': 'No meter of that name was found. Search for meters first.',
-  'refusal.meter-not-connected': 'No meter is connected. Connect one first.',
+  'refusal.meter-not-found': 'No meter of that name was found. Nothing was changed. Look for meters first.',
+  'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

@@ -14,7 +14,7 @@ export const round = {
   'round-start.meter-live':
     'The meter is live. Push the pins in and hold still. The reading is saved when it settles.',
   'round-start.no-meter': 'No meter is live. Type the readings, or connect a meter at any time.',
-  'round-start.keys': 'Keys in the round',
+  'round-start.keys': 'Keys in a round',
 
   'round.title': 'Round',
   'round.window-title': '{boardCode}, round on {stackName}',

@@ -126,7 +126,7 @@ export const species = {
   'oven.oven-dry': 'Oven-dry MC',
   'oven.by-line': 'By your line',
   'oven.without-checks': 'Without your checks',
-  'oven.left-out': 'Error when left out',
+  'oven.left-out': 'Error when not in the line',
   'oven.axis-reading': 'Reading, on the meter’s own scale',
   'oven.your-line': 'Your line',
 
@@ -158,7 +158,7 @@ export const species = {
   'oven.in-oven': 'in the oven',
   'oven.at-least': 'at least {ovenDryPct}',
   'oven.read': 'Read {readings} on {readOn}. Wood at {woodTempC}.',
-  'oven.read-untempered': 'Read {readings} on {readOn}. Wood temperature not known.',
+  'oven.read-untempered': 'Read {readings} on {readOn}. Wood temperature unknown.',
   'oven.weigh': 'Weigh',
   'oven.weigh-piece': 'Weigh {piece}',
   'oven.weights': 'Weights',

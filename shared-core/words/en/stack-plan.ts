@@ -15,18 +15,19 @@ export const stackPlan = {
   'stack-plan.probe-so-many':
     'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-plan.may-not-be-ready':
-    '{boards, plural, one {# board} other {# boards}} found ready may not be ready now, by the forecast. Probe {boards, plural, one {it} other {them}}.',
+    'By the forecast, {boards, plural, one {# board} other {# boards}} called ready may not be ready now. Probe {boards, plural, one {it} other {them}}.',
   'stack-plan.all-ready':
     '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. You can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-plan.ready-so-far':
     '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. Probe {more} more to be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-plan.should-be-ready':
-    '{boards, plural, one {# board} other {# boards}} not ready last time should be ready now, by the forecast. Probe {boards, plural, one {it} other {them}}.',
+    'By the forecast, {boards, plural, one {# board} other {# boards}} not ready last time should be ready now. Probe {boards, plural, one {it} other {them}}.',
 
   'stack-plan.all.keep-drying': '{boards, plural, one {The probed board needs} other {All # need}} drying.',
   'stack-plan.all.bring-in': 'Bring in {boards, plural, one {the probed board} other {all #}}.',
   'stack-plan.all.probe-again': 'Probe {boards, plural, one {the board} other {all #}} again.',
-  'stack-plan.some.keep-drying': '{boards} of {probed} need drying.',
+  'stack-plan.some.keep-drying':
+    '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
   'stack-plan.some.bring-in': 'Bring in {boards} of {probed}.',
   'stack-plan.some.probe-again': 'Probe {boards} of {probed} again.',
   'stack-plan.average': 'Average of those not ready: {averagePct} today. Target {targetRange}.',

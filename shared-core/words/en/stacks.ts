@@ -151,11 +151,11 @@ export const stacks = {
 
   // What it amounts to.
   'stacks.volume': 'Volume and weight',
-  'stacks.board-feet-tallied': 'Board feet, tallied',
-  'stacks.cubic-meters-tallied': 'Cubic meters, tallied',
+  'stacks.board-feet-tallied': 'Tally in board feet',
+  'stacks.cubic-meters-tallied': 'Tally in cubic meters',
   'stacks.weight-now': 'Weight now',
   'stacks.weight-now-of': 'Weight now, of {boards, plural, one {# board} other {# boards}}',
-  'stacks.weight-at': 'Weight at {targetPct}, {endUseName}',
+  'stacks.weight-at': 'Weight at target, {targetPct} ({endUseName})',
   'stacks.size-missing':
     '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
   'stacks.weight-not-probed':

@@ -17,9 +17,9 @@ export const suspicions = {
   'suspicion.not-settled.do': 'Push the pins in again and wait until the value is steady.',
 
   'suspicion.outside-meter-range.low':
-    "{reading} is at the low end of the meter's scale, {end}. The true value may be lower.",
+    '{reading} is at the low end of the meter’s scale, {end}. The true value may be lower.',
   'suspicion.outside-meter-range.high':
-    "{reading} is at the high end of the meter's scale, {end}. The true value may be higher.",
+    '{reading} is at the high end of the meter’s scale, {end}. The true value may be higher.',
   'suspicion.outside-meter-range.do':
     'Check that both pins are firmly in sound wood. If it repeats, this meter cannot measure this board.',
 
@@ -33,7 +33,7 @@ export const suspicions = {
   'suspicion.outside-curve-range.beyond.do': 'Use it as a rough figure only.',
 
   'suspicion.temperature-unknown':
-    'Wood temperature unknown, so not corrected for it: about 1 point for each {perStepK}.',
+    'Wood temperature unknown, so the reading is not corrected for it. Each {perStepK} shifts a reading by about 1 point.',
   'suspicion.temperature-unknown.do': 'Measure the wood temperature and enter it for the round.',
 
   'suspicion.temperature-out-of-range':
@@ -43,7 +43,7 @@ export const suspicions = {
 
   'suspicion.temperature-unlikely':
     'The wood temperature entered is {woodTempC}. The air in {placeName} is about {airTempC} this time of year. Each {perStepK} shifts a reading by about 1 point.',
-  'suspicion.temperature-unlikely.do': 'Measure the wood again and correct the entry. Check its units too.',
+  'suspicion.temperature-unlikely.do': 'Measure the wood again and correct the entry. Check the unit too.',
 
   'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',
   'suspicion.near-end.do': 'Probe at least {clearDistanceMm} from both ends.',
@@ -57,13 +57,13 @@ export const suspicions = {
     'Drive longer, insulated pins to mid-thickness. Or probe the middle of a fresh crosscut.',
 
   'suspicion.outlier-on-board':
-    "{mcPct} is far from the board's other {depth, select, shell {shell} other {core}} readings, about {othersPct}.",
+    '{mcPct} is far from the board’s other {depth, select, shell {shell} other {core}} readings, about {othersPct}.',
   'suspicion.outlier-on-board.low.do':
     'Were the pins fully in, clear of knots and cracks? Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.high.do':
     'Look for a knot, pitch, bark or a wet patch. Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.pair':
-    "The board's two {depth, select, shell {shell} other {core}} readings are {onePct} and {otherPct}. Spots on one board differ by {allowedPoints} at most.",
+    'The board’s two {depth, select, shell {shell} other {core}} readings are {onePct} and {otherPct}. Spots on one board should differ by {allowedPoints} at most.',
   'suspicion.outlier-on-board.pair.do':
     'Take 1 or 2 more {depth, select, shell {shell} other {core}} readings elsewhere on the board. They will show which one is off.',
 
@@ -82,7 +82,7 @@ export const suspicions = {
   'suspicion.jump.drier':
     'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. Moisture cannot leave a board this thick ({boardThickness}) that fast.',
   'suspicion.jump.do':
-    "Check the board ID, the species and the temperature. Check that the pins are fully in and the face is dry. Run the meter's own check. Then probe again.",
+    'Check the board ID, the species and the temperature. Check that the pins are fully in and the face is dry. Run the meter’s own check. Then probe again.',
 
   'suspicion.apart-from-stack':
     'This board reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
@@ -102,7 +102,7 @@ export const suspicions = {
   'suspicion.meter-drift':
     'The readings drifted {direction, select, higher {up} other {down}} by {driftPoints} from the first board to the last.',
   'suspicion.meter-drift.do':
-    "Check the battery, clean the pins and run the meter's own check. Probe the first board again. If it has changed, probe the round again.",
+    'Check the battery, clean the pins and run the meter’s own check. Probe the first board again. If it has changed, probe the round again.',
 
   'suspicion.round-off':
     'The whole round reads about {offPoints} {direction, select, higher {higher} other {lower}} than expected from the last one.',
@@ -110,7 +110,7 @@ export const suspicions = {
     'Check the wood temperature entered, the species and the meter. Correct the entry, or probe a few boards again.',
 
   'suspicion.species-unlike-stack':
-    "As {ownSpecies}, this board's core is at {corePct}. As {otherSpecies}, like the boards around it, it would be at {otherCorePct} and fit better.",
+    'As {ownSpecies}, this board’s core is at {corePct}. As {otherSpecies}, like the boards around it, it would be at {otherCorePct} and fit better.',
   'suspicion.species-unlike-stack.do':
-    'Look at the board. If it is {otherSpecies}, change its species: all its readings are then corrected again. If it is {ownSpecies}, confirm that on its page.',
+    'Look at the board. If it is {otherSpecies}, change its species. All its readings are then corrected again. If it is {ownSpecies}, confirm that on its page.',
 } as const;

@@ -92,7 +92,7 @@ describe('one piece in the oven', () => {
     expect(piece.dry).toBe(true);
     // (110 - 100.03) / 100.03, by definition (ASTM D4442).
     expect(piece.ovenDryMcPct).toBeCloseTo(9.967, 3);
-    expect(inEnglish(piece.status)).toMatch(/^Dry: it held 10\.0%/);
+    expect(inEnglish(piece.status)).toMatch(/^Dry: its MC was 10\.0%/);
   });
 
   test('keeps a mistyped weight on record when it is excluded, and includes it again', async () => {

@@ -33,7 +33,7 @@ test('boards still being judged were probed, and have no call yet', () => {
 
 test('before the first board, and with no boards', () => {
   expect(sentence(null)).toBe('The board is not probed yet.');
-  expect(sentence(null, null)).toBe('None of 2 boards probed yet.');
+  expect(sentence(null, null)).toBe('None of 2 boards are probed yet.');
   expect(sentence()).toBe('No boards in this stack.');
 });
 

@@ -310,7 +310,7 @@ describe('A board', () => {
     const readings = [aReading(11, { roundId: 7, suspicions: [suspicion] })];
     const { machine, user } = open({ ...found, readings });
     const call = await region('Latest call');
-    expect(call.getByText(/As Elm, this board's core is at 17\.0%/)).toBeTruthy();
+    expect(call.getByText(/As Elm, this board’s core is at 17\.0%/)).toBeTruthy();
     await user.click(call.getByRole('button', { name: 'Confirm Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
     await user.click(call.getByRole('button', { name: 'Change species' }));

@@ -95,7 +95,7 @@ describe('looking for meters', () => {
     });
     await user.click(screen.getByRole('button', { name: 'Look for Bluetooth meters' }));
     expect(useNotices.getState().notices.map((notice) => notice.sentence)).toEqual([
-      'No meter of that name was found. Search for meters first.',
+      'No meter of that name was found. Nothing was changed. Look for meters first.',
     ]);
   });
 });

@@ -93,7 +93,7 @@ describe('a settled value that could not save itself', () => {
     again: message('refusal.press-space'),
   });
   const sentence =
-    'Another program is using the yard file. The settled value was not saved. Earlier readings are safe. Close that program. Then press Space with the pins still in.';
+    'Another program is using the yard file. The settled reading was not saved. Earlier readings are safe. Close that program. Then press Space with the pins still in.';
 
   test('is shown in the round, where Space saves it', async () => {
     const { machine, user } = await open(aYard(), {
@@ -199,7 +199,7 @@ describe('a yard that cannot be opened', () => {
 
   test('is moved aside only after the person read that nothing is deleted', async () => {
     const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
-    await user.click(screen.getByRole('button', { name: 'Move this file aside and start a new yard' }));
+    await user.click(screen.getByRole('button', { name: 'Rename this file and start a new yard' }));
     expect(machine.inputsOf('yard.startAfresh')).toEqual([]);
     expect(screen.getByRole('dialog').textContent).toContain('The damaged file is not deleted');
     await user.click(screen.getByRole('button', { name: 'Start a new yard' }));

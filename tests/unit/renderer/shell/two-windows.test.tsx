@@ -102,7 +102,9 @@ async function editNote() {
 
 test('an edit that another window came before shows both versions; mine is saved over it', async () => {
   const { machine, user, dialog } = await editNote();
-  expect((await dialog.findByRole('alert')).textContent).toContain('edited in another window meanwhile');
+  expect((await dialog.findByRole('alert')).textContent).toContain(
+    'edited in another window in the meantime',
+  );
   const note = dialog.getByRole('row', { name: /^Note/ });
   expect(
     within(note)

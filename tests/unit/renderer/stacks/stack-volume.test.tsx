@@ -40,10 +40,10 @@ describe('The volume and weight of a stack', () => {
   test('is its board feet, cubic meters, and weight now and at its target', async () => {
     open(() => volume);
     expect(await facts()).toEqual([
-      ['Board feet, tallied', '1,033'],
-      ['Cubic meters, tallied', '2.43 m³'],
+      ['Tally in board feet', '1,033'],
+      ['Tally in cubic meters', '2.43 m³'],
       ['Weight now', '1,655 kg'],
-      ['Weight at 7.0%, Furniture', '1,541 kg'],
+      ['Weight at target, 7.0% (Furniture)', '1,541 kg'],
     ]);
     await expectNoBarriers();
   });
@@ -71,10 +71,10 @@ describe('The volume and weight of a stack', () => {
     useSettings.setState({ settings: { units: 'imperial' } as Settings });
     open(() => volume);
     expect(await facts()).toEqual([
-      ['Board feet, tallied', '1,033'],
+      ['Tally in board feet', '1,033'],
       // 1 lb is 0.45359237 kg, exact by definition (international avoirdupois pound, 1959).
       ['Weight now', '3,649 lb'],
-      ['Weight at 7.0%, Furniture', '3,397 lb'],
+      ['Weight at target, 7.0% (Furniture)', '3,397 lb'],
     ]);
   });
 
