@@ -18,8 +18,13 @@ export function Dialog({
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
+    const before = document.activeElement;
     element?.showModal();
-    return () => element?.close();
+    return () => {
+      element?.close();
+      // The browser gives the focus back only while the dialog is on the page, which React has taken it off by now.
+      if (before instanceof HTMLElement) before.focus({ preventScroll: true });
+    };
   }, []);
   return (
     <dialog

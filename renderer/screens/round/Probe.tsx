@@ -178,6 +178,8 @@ export function Probe({ round }: { round: RoundState }) {
       const onControl = target.closest('button, a, select, textarea, input') && target !== field.current;
       if (onControl && (event.key === 'Enter' || event.key === ' ')) return;
       const action = actionOf(event, typing);
+      // A digit belongs in the field, also when a button was the last thing pressed.
+      if (action === null && typing !== null && /^[0-9]$/.test(event.key)) field.current?.focus();
       if (action === null) return;
       if (action === 'start-typing') drafting.type(event.key);
       else act(action);

@@ -94,7 +94,7 @@ export const board = {
   'board.pith-distance': 'Distance from pith',
 
   'board.edit': 'Edit {boardCode}',
-  'board.thickness-hint': 'In {unit}, or like 5/4 or 1 1/16.',
+  'board.thickness-hint': 'In {unit, select, in {inches} other {mm}}, or like 5/4 or 1 1/16.',
   'board.thickness-typed': 'That is {typedMm}.',
   'board.width-in': 'Width, {unit}',
   'board.log-hint': 'Your name for the log it came from.',

@@ -114,7 +114,7 @@ export const round = {
 
   'round-temp.title': 'Wood temperature of {boardCode}',
   'round-temp.for-round': 'For the whole round',
-  'round-temp.for-round-hint': 'Boards with their own temperature keep it',
+  'round-temp.for-round-hint': 'Boards with their own temperature keep it.',
 
   'key.space': 'Space',
   'key.digits': '0–9',

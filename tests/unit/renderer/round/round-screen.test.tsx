@@ -139,6 +139,15 @@ describe('with no meter, values are typed', () => {
     expect(document.activeElement).toBe(screen.getByRole('textbox'));
   });
 
+  test('a digit typed while a button has the focus goes into the field', async () => {
+    const { user } = await open();
+    act(() => screen.getByRole('button', { name: /Undo last/ }).focus());
+    await user.keyboard('14.5');
+    const field = screen.getByLabelText<HTMLInputElement>(/Reading as the meter shows it/);
+    expect(field.value).toBe('14.5');
+    expect(document.activeElement).toBe(field);
+  });
+
   test('what is not a number is not saved, stays in the field, and is called so', async () => {
     const { machine, user } = await open();
     await user.keyboard('1.2.6{Enter}');
