@@ -38,7 +38,7 @@ export const movement = {
   'cup.hollow-down': '{cupMm} across {widthMm}, lower face hollow',
   'cup.cause-rings': 'From the rings',
   'cup.causes-together': '{ringsMm} from the rings, {facesMm} from uneven drying',
-  'cup.causes-against': '{ringsMm} from the rings, less {facesMm} from uneven drying',
+  'cup.causes-against': '{ringsMm} from the rings, {facesMm} the other way from uneven drying',
   'cup.free': 'If nothing holds the board flat.',
   'cup.why': 'The rings make the bark side hollow. Uneven drying makes the drier face hollow.',
   'cup.exaggerated': 'Cup exaggerated in the drawing.',

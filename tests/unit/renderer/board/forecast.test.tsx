@@ -171,7 +171,7 @@ describe('Cup', () => {
     open({ details: aForecast({ warp }), whyNot: null }, { ringRadiusMm: 90, barkSide: 'up' });
     const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
     expect(sheet.getByText('1 mm across 210 mm, upper face hollow')).toBeTruthy();
-    expect(sheet.getByText('1.5 mm from the rings, less 0.5 mm from uneven drying')).toBeTruthy();
+    expect(sheet.getByText('1.5 mm from the rings, 0.5 mm the other way from uneven drying')).toBeTruthy();
     expect(sheet.getByText('2 mm across 210 mm, lower face hollow')).toBeTruthy();
     expect(sheet.queryByRole('list', { name: 'Assumptions' })).toBeNull();
   });
