@@ -152,7 +152,7 @@ export const species = {
   'oven.mark-missing': 'Give the piece a mark, like A1.',
   'oven.readings-missing': 'Type at least one reading.',
   'oven.readings-not-numbers': 'Type numbers separated by spaces, like {rawFirst} {rawSecond}.',
-  'oven.wet-missing': 'Type a weight above zero.',
+  'oven.wet-missing': 'Type a weight above 0.',
   'oven.balance-missing': 'Type the last digit that the balance shows, like {stepGrams}.',
 
   'oven.in-oven': 'in the oven',

@@ -151,7 +151,7 @@ describe('one piece in the oven', () => {
     expect(await weigh({ grams: 120, at: yard.now() })).toMatch(/120 g is more than 110 g/);
     expect(await weigh({ at: '2027-01-01T00:00:00.000Z' })).toMatch(/in the future/);
     expect(await weigh({})).toMatch(/already has a weight for that time/);
-    expect(await weigh({ grams: -1 })).toMatch(/more than 0/);
+    expect(await weigh({ grams: -1 })).toMatch(/above 0/);
     expect(await weigh({ checkId: 999 })).toMatch(/not in this yard/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [-3] }))).toMatch(/cannot be a reading/);
     expect(await yard.refusal('ovenChecks.add', check({ readings: [] }))).toMatch(/at least one reading/);

@@ -111,7 +111,7 @@ test('what cannot be is refused with the reason, and nothing is saved', async ()
   expect(await yard.refusal('samples.drySection', { sectionId: 99, grams: 50, at })).toMatch(
     /not in this yard/,
   );
-  expect(await yard.refusal('samples.weigh', { boardId, kg: 0, at })).toMatch(/more than 0/);
+  expect(await yard.refusal('samples.weigh', { boardId, kg: 0, at })).toMatch(/above 0/);
   expect(await yard.refusal('samples.weigh', { boardId: 99, kg: 2, at })).toMatch(
     /board is not in this yard/,
   );
