@@ -67,9 +67,9 @@ const threeSigma = (values: number[]) => {
 };
 
 const madRule = (values: number[]) => {
-  const centre = median(values);
+  const center = median(values);
   const spread = robustSpread(values);
-  return (value: number) => Math.abs(value - centre) > 3.5 * spread;
+  return (value: number) => Math.abs(value - center) > 3.5 * spread;
 };
 
 function measure(fault: Fault | null, rounds: number, seed: number): Record<Method, Tally> {

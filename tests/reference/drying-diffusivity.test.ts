@@ -19,7 +19,7 @@ test.each([
   [20, 2339],
   [30, 4247],
   [40, 7385],
-])('water vapour at %f °C saturates at %f Pa', (tempC, tablePa) => {
+])('water vapor at %f °C saturates at %f Pa', (tempC, tablePa) => {
   expect(Math.abs(saturationPressurePa(tempC) / tablePa - 1)).toBeLessThan(0.00384);
 });
 
@@ -72,7 +72,7 @@ describe('diffusivity across the grain', () => {
     expect(Math.abs(rise / published - 1)).toBeLessThan(0.25);
   });
 
-  test('is that at fibre saturation for wetter wood', () => {
+  test('is that at fiber saturation for wetter wood', () => {
     expect(transverseDiffusivityM2S(80, 20, 0.5)).toBe(transverseDiffusivityM2S(30, 20, 0.5));
   });
 
@@ -87,7 +87,7 @@ describe('diffusivity across the grain', () => {
 
 // Evaporation from still water at 20 °C into air of 50 %: some 1 to 6 kg a day and m² in rooms and mild air (pool and
 // drying practice, from memory). A wet face without its stack's drawback must lie there.
-test('a wet face in room air loses some kilograms a day and square metre', () => {
+test('a wet face in room air loses some kilograms a day and square meter', () => {
   const gravity = 0.5;
   const rate = surfaceEmission(20, gravity) * (surfaceHumidity(80, 20) - 0.5);
   const kgPerDay = (rate / 100) * (1000 * gravity) * DAY_S;

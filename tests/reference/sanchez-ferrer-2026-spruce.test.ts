@@ -1,7 +1,7 @@
 /**
  * A. Sánchez-Ferrer and M. Engelhardt, Estimation of the apparent anisotropic water diffusivity on spruce evaluated with
  * a simplified derivative approach, Scientific Reports (2026), doi 10.1038/s41598-026-38932-7; abstract looked up:
- * 0.94e-10 m²/s in radial and 1.00e-10 m²/s in tangential direction by dynamic vapour sorption. It does not give the
+ * 0.94e-10 m²/s in radial and 1.00e-10 m²/s in tangential direction by dynamic vapor sorption. It does not give the
  * temperature and humidities; 25 °C and the middle of the hygroscopic range are assumed. None of it was used to
  * choose the model.
  */

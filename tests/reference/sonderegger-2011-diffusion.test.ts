@@ -1,5 +1,5 @@
 /**
- * W. Sonderegger, M. Vecellio, P. Zwicker and P. Niemz, Combined bound water and water vapour diffusion of Norway
+ * W. Sonderegger, M. Vecellio, P. Zwicker and P. Niemz, Combined bound water and water vapor diffusion of Norway
  * spruce and European beech in and between the principal anatomical directions, Holzforschung 65 (2011), 819-828;
  * abstract looked up. None of it was used to choose the model or the medians of its prior.
  */

@@ -56,7 +56,7 @@ export function Axes({
   );
 }
 
-/** Centred, but for a figure near an edge that would be cut off there. */
+/** Centerd, but for a figure near an edge that would be cut off there. */
 function anchorAt(left: number, width: number): 'start' | 'middle' | 'end' {
   if (left > width - 30) return 'end';
   return left < 30 ? 'start' : 'middle';

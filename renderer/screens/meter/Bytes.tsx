@@ -1,6 +1,6 @@
 import { bytesOfHex } from './hex.ts';
 
-/** Bytes in hex; those that hold the value are marked by a frame as well as by colour. `count` null: to the end. */
+/** Bytes in hex; those that hold the value are marked by a frame as well as by color. `count` null: to the end. */
 export function Bytes({ hex, from, count }: { hex: string; from: number; count: number | null }) {
   const bytes = [...bytesOfHex(hex)];
   const to = count === null ? bytes.length : from + count;

@@ -147,6 +147,6 @@ export function depthOf({ spot }: Pick<Reading, 'spot'>, thicknessMm: number): n
     : plannedDepthMm(spot.depth, thicknessMm);
 }
 
-function squaresAbout(readings: readonly CountedReading[], centre: number | null): number {
-  return readings.reduce((sum, { mcPct }) => sum + (mcPct - (centre ?? mcPct)) ** 2, 0);
+function squaresAbout(readings: readonly CountedReading[], center: number | null): number {
+  return readings.reduce((sum, { mcPct }) => sum + (mcPct - (center ?? mcPct)) ** 2, 0);
 }

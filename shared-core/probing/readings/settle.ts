@@ -141,8 +141,8 @@ function withValue(state: SettlingState, point: Point): SettlingState {
 }
 
 function isStray({ window, unit }: SettlingState, point: Point): boolean {
-  const centre = median(window.map((each) => each.y));
-  return Math.abs(point.y - centre) > SCALES[unit].jump(centre);
+  const center = median(window.map((each) => each.y));
+  return Math.abs(point.y - center) > SCALES[unit].jump(center);
 }
 
 function recent(points: Point[]): Point[] {
@@ -158,12 +158,12 @@ function isSteady({ window, unit }: SettlingState): boolean {
   const half = Math.floor(window.length / 2);
   const older = window.slice(0, half);
   const newer = window.slice(window.length - half);
-  const centre = median(newer.map((each) => each.y));
+  const center = median(newer.map((each) => each.y));
   const seconds = (median(newer.map((each) => each.atMs)) - median(older.map((each) => each.atMs))) / 1000;
-  const perSecond = Math.abs(centre - median(older.map((each) => each.y))) / seconds;
+  const perSecond = Math.abs(center - median(older.map((each) => each.y))) / seconds;
   const { low, high } = middle(window);
   const scale = SCALES[unit];
-  return perSecond <= scale.steadyPerSecond(centre) && high - low <= scale.widest(centre);
+  return perSecond <= scale.steadyPerSecond(center) && high - low <= scale.widest(center);
 }
 
 function resultOf(state: SettlingState, settledNow: boolean): SettlingResult {

@@ -57,7 +57,7 @@ export function expectationNow(
   const grid = dryingGrid(board.thicknessMm, true, CELLS);
   const shellDepth = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
   const drop = (corePct - shellPct) / (1 - 2 * shellDepth) ** 2;
-  const startPct = Float64Array.from(grid.centreM, (x) =>
+  const startPct = Float64Array.from(grid.centerM, (x) =>
     Math.min(MODEL_TOP_PCT, Math.max(1, corePct - drop * (1 - (2 * x) / grid.thicknessM) ** 2)),
   );
   const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity));

@@ -25,7 +25,7 @@ function largestDiffusivityM2S(basicSpecificGravity: number): number {
  * The largest part of the way to a new boundary value that wood can have gone since the surface last changed, as a
  * fraction 0 to 1, by Fourier number Fo = D t / l² with l half the thickness and both faces held at the new value.
  *
- * Core: the centre of the sheet has gone at most 2 erfc(1 / (2 √Fo)) of the way, the leading term of Crank's series
+ * Core: the center of the sheet has gone at most 2 erfc(1 / (2 √Fo)) of the way, the leading term of Crank's series
  * for small times, whose next term takes away; erfc(x) is at most exp(-x²), which is used for it. Shell: 1, the
  * surface follows at once.
  *
@@ -51,7 +51,7 @@ export function largestResponse(
 /**
  * Lowest and highest MC that a sound board can show now at one depth, given what it showed last time, % MC.
  *
- * Upwards it can go to fibre saturation in the rain (30 %, outdoors), to what damp spells allow under a roof (6 %
+ * Upwards it can go to fiber saturation in the rain (30 %, outdoors), to what damp spells allow under a roof (6 %
  * over the place's EMC) and to little above the place's EMC indoors (3 %); those margins are common practice, no
  * source. Without a known EMC a roof is taken for 24 % at most, a shop for 16 %, a heated room for 12 %.
  *

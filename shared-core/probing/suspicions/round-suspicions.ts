@@ -73,9 +73,9 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
     if (Math.abs(drift * each.walked) > LEAST_DRIFT_PCT / 2) add(each, meterDrift(drift));
 
   const steady = all.map((each) => withoutDrift(each, drift));
-  const centre = median(steady.map((each) => each.mean.pct));
-  if (drift === 0 && Math.abs(centre) > ROUND_SCORE * roundSpread(steady))
-    for (const each of steady) add(each, roundOff(centre));
+  const center = median(steady.map((each) => each.mean.pct));
+  if (drift === 0 && Math.abs(center) > ROUND_SCORE * roundSpread(steady))
+    for (const each of steady) add(each, roundOff(center));
 
   const level = {
     shell: median(steady.map((each) => each.shell.pct)),
@@ -84,7 +84,7 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
   // No exchange can gain more on a board than what is odd about it.
   const odd = steady.filter((each) => oddness(each, level) > SWAP_GAIN / 4);
   for (const each of steady) {
-    const off = each.mean.pct - centre;
+    const off = each.mean.pct - center;
     const shell = each.shell.pct - level.shell;
     const core = each.core.pct - level.core;
     const partner = swappedWith(each, odd, level);

@@ -198,9 +198,9 @@ function readOn(curveId: string, mcPct: number, { curveId: ownId, basis: { tempC
 
 /** By how many of their standard deviations a value lies above the others' median. */
 function score(value: number, others: readonly number[]): number {
-  const centre = median(others);
-  const square = others.reduce((sum, other) => sum + (other - centre) ** 2, 0) / others.length;
-  return (value - centre) / Math.max(robustSpread(others), Math.sqrt(square), 0.8 * spotScatterPct(centre));
+  const center = median(others);
+  const square = others.reduce((sum, other) => sum + (other - center) ** 2, 0) / others.length;
+  return (value - center) / Math.max(robustSpread(others), Math.sqrt(square), 0.8 * spotScatterPct(center));
 }
 
 /** Squared distance from the others, shell and core together, in standard deviations (Mahalanobis). */

@@ -26,7 +26,7 @@ const checkGravity = (basicSpecificGravity: number): void => {
 };
 
 /**
- * Saturation pressure of water vapour over water, Pa. The Magnus form of `dew-point.ts` (O. A. Alduchov and R. E.
+ * Saturation pressure of water vapor over water, Pa. The Magnus form of `dew-point.ts` (O. A. Alduchov and R. E.
  * Eskridge, J. Applied Meteorology 35, 1996, eq. 21, from memory) rather than Siau's eq. 1.2, which is 12 % above
  * the steam tables from 0 to 40 °C.
  *
@@ -89,16 +89,16 @@ export function transverseDiffusivityM2S(mcPct: number, tempC: number, basicSpec
   const porosity = Math.max(0.02, 1 - gravity * (0.667 + 0.01 * bound));
   const a = Math.sqrt(porosity);
   const boundWater = 7e-6 * Math.exp(-(9200 - 70 * bound) / (gasConstantCal * kelvin));
-  const vapourInAir = 2.2e-5 * (kelvin / 273) ** 1.75;
+  const vaporInAir = 2.2e-5 * (kelvin / 273) ** 1.75;
   const cellWallKgM3 = (1000 * 1.5) / (1 + 0.015 * bound);
-  const vapour =
-    (0.018 * vapourInAir * saturationPressurePa(tempC) * humiditySlope(bound, tempC)) /
+  const vapor =
+    (0.018 * vaporInAir * saturationPressurePa(tempC) * humiditySlope(bound, tempC)) /
     (cellWallKgM3 * 8.314 * kelvin);
-  return (boundWater * vapour) / ((1 - porosity) * (boundWater + vapour * (1 - a)));
+  return (boundWater * vapor) / ((1 - porosity) * (boundWater + vapor * (1 - a)));
 }
 
 /**
- * Drying rate of a freely exposed face, as % MC times m/s per unit of relative humidity difference: the vapour
+ * Drying rate of a freely exposed face, as % MC times m/s per unit of relative humidity difference: the vapor
  * density of saturated air times a film coefficient, over the wood's basic density.
  *
  * The film coefficient is 0.005 m/s, from 6 W/(m² K) for air that hardly moves by the Lewis relation (heat
@@ -109,6 +109,6 @@ export function transverseDiffusivityM2S(mcPct: number, tempC: number, basicSpec
  */
 export function surfaceEmission(tempC: number, basicSpecificGravity: number): number {
   checkGravity(basicSpecificGravity);
-  const vapourKgM3 = (0.018 * saturationPressurePa(tempC)) / (8.314 * (tempC + ZERO_CELSIUS_K));
-  return (100 * 0.005 * vapourKgM3) / (1000 * basicSpecificGravity);
+  const vaporKgM3 = (0.018 * saturationPressurePa(tempC)) / (8.314 * (tempC + ZERO_CELSIUS_K));
+  return (100 * 0.005 * vaporKgM3) / (1000 * basicSpecificGravity);
 }

@@ -3,7 +3,7 @@
  *
  *     dM/dt = d/dx ( D(M, T) dM/dx ),   at a face   outflow = E (g(M at the face) - g(EMC))
  *
- * Finite volumes on a grid that is finer towards the faces, second order. The flux between two cells is the difference
+ * Finite volumes on a grid that is finer toward the faces, second order. The flux between two cells is the difference
  * of the integral of D (Kirchhoff), so a D that varies twentyfold over the thickness costs no accuracy. In time ROS3PL
  * (`rosenbrock.ts`), third order and L-stable, whose four linear systems a step share one tridiagonal matrix. The flux at
  * the faces is taken from the same linear systems as the new state, so mass balances to rounding.
@@ -146,8 +146,8 @@ export type DryingGrid = {
   /** Only the half next to face A is computed; the other is its mirror image. */
   half: boolean;
   widthM: Float64Array;
-  /** Depth of each cell's centre below face A, m. */
-  centreM: Float64Array;
+  /** Depth of each cell's center below face A, m. */
+  centerM: Float64Array;
 };
 
 /**
@@ -171,8 +171,8 @@ export function dryingGrid(thicknessMm: number, half: boolean, cells: number): D
     return thicknessM * (whole - (grading / (2 * Math.PI)) * Math.sin(2 * Math.PI * whole));
   };
   const widthM = Float64Array.from({ length: cells }, (_, i) => edge(i + 1) - edge(i));
-  const centreM = Float64Array.from({ length: cells }, (_, i) => (edge(i + 1) + edge(i)) / 2);
-  return { thicknessM, half, widthM, centreM };
+  const centerM = Float64Array.from({ length: cells }, (_, i) => (edge(i + 1) + edge(i)) / 2);
+  return { thicknessM, half, widthM, centerM };
 }
 
 /** The average over the thickness, % MC. */
@@ -195,10 +195,10 @@ function depthWeights(grid: DryingGrid, depthFraction: number): DepthWeights {
   }
   const fraction = grid.half ? Math.min(depthFraction, 1 - depthFraction) : depthFraction;
   const x = fraction * grid.thicknessM;
-  const centre = grid.centreM;
+  const center = grid.centerM;
   let first = 0;
-  while (first < centre.length - 3 && (centre[first + 1]! + centre[first + 2]!) / 2 < x) first++;
-  const [x0, x1, x2] = [centre[first]!, centre[first + 1]!, centre[first + 2]!];
+  while (first < center.length - 3 && (center[first + 1]! + center[first + 2]!) / 2 < x) first++;
+  const [x0, x1, x2] = [center[first]!, center[first + 1]!, center[first + 2]!];
   return {
     first,
     w0: ((x - x1) * (x - x2)) / ((x0 - x1) * (x0 - x2)),
@@ -246,7 +246,7 @@ export type DryingResult = {
 
 /** A face of the board, and how its outflow answered the first cell and the air when it was last worked out. */
 type Face = {
-  /** From the first cell's centre to the face, m/s over the law's diffusivity. */
+  /** From the first cell's center to the face, m/s over the law's diffusivity. */
   conductance: number;
   emission: number;
   cellPct: number;
@@ -311,7 +311,7 @@ class Equations {
   private rateBPerS = 0;
 
   constructor(run: DryingRun, tempC: number) {
-    const { widthM, centreM } = run.grid;
+    const { widthM, centerM } = run.grid;
     const n = widthM.length;
     this.run = run;
     const column = columns(7, n);
@@ -324,7 +324,7 @@ class Equations {
     this.upper = column();
     for (let i = 0; i < n; i++) this.perWidth[i] = 1 / widthM[i]!;
     for (let i = 0; i < n - 1; i++) {
-      this.conductance[i] = run.diffusivityFactor / (centreM[i + 1]! - centreM[i]!);
+      this.conductance[i] = run.diffusivityFactor / (centerM[i + 1]! - centerM[i]!);
     }
     this.faceA = newFace(run.diffusivityFactor / (widthM[0]! / 2));
     this.faceB = newFace(run.diffusivityFactor / (widthM[n - 1]! / 2));
@@ -739,7 +739,7 @@ function checkRun(run: DryingRun): void {
 /** A parabola through the thickness with this average, its faces at `shellRatio` times the average. */
 export function parabolicStart(grid: DryingGrid, averagePct: number, shellRatio: number): Float64Array {
   // Mean over the thickness of 4 u (1 - u) is 2/3, so the middle stands half as far above as the faces lie below.
-  const profile = Float64Array.from(grid.centreM, (x) => {
+  const profile = Float64Array.from(grid.centerM, (x) => {
     const u = x / grid.thicknessM;
     return averagePct * (shellRatio + (1 - shellRatio) * 6 * u * (1 - u));
   });

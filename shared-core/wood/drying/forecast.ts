@@ -203,7 +203,7 @@ const untriedAirSdPct = 1;
 
 type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
 
-/** Shell for a judgement is the drier of the two faces: it is that which strains against the core. */
+/** Shell for a judgment is the drier of the two faces: it is that which strains against the core. */
 const shellOf = (series: Series, at: number): number => Math.min(series.shellA[at]!, series.shellB[at]!);
 
 /** Points in a band: enough for a plot, and no more than the window needs. */

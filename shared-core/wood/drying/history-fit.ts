@@ -3,7 +3,7 @@
  *
  * The drying model runs through the board's history with four unknowns: how fast moisture moves inside, how freely
  * the faces dry, how wet the board was at the start, and how far the air where it was is from what its place
- * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalised
+ * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalized
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
@@ -445,7 +445,7 @@ export function fitHistory(
     return penaltyOf(theta) + product(misfit, misfit);
   };
   /** Information of the readings with the model taken as straight around theta. */
-  const linearised = (
+  const linearized = (
     theta: readonly number[],
     predicted: readonly number[],
     product: Weighing,
@@ -467,7 +467,7 @@ export function fitHistory(
   let predicted = predict(theta);
   let product = weighing(observations, predicted);
   let cost = costOf(theta, predicted, product);
-  let information = linearised(theta, predicted, product);
+  let information = linearized(theta, predicted, product);
   let damping = 0;
   for (let iteration = 0; iteration < 12; iteration++) {
     const matrix = precision.map((row, i) =>
@@ -491,7 +491,7 @@ export function fitHistory(
       product = weighing(observations, predicted);
       cost = costOf(theta, predicted, product);
       damping = damping < 0.02 ? 0 : damping / 4;
-      information = linearised(theta, predicted, product);
+      information = linearized(theta, predicted, product);
       if (gained < 0.01) break;
     } else {
       // A gain too small to matter is as good as arrival.

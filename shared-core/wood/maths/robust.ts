@@ -19,6 +19,6 @@ export function median(values: readonly number[]): number {
  * @throws RangeError when there are no values
  */
 export function robustSpread(values: readonly number[]): number {
-  const centre = median(values);
-  return 1.4826 * median(values.map((value) => Math.abs(value - centre)));
+  const center = median(values);
+  return 1.4826 * median(values.map((value) => Math.abs(value - center)));
 }

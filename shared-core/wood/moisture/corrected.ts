@@ -37,7 +37,7 @@ export const correctionWarningSchema = z.enum([
   'frozen',
   /** Below about 6 %: less than a pin meter can tell. */
   'below-meter-range',
-  /** Above fibre saturation: qualitative only. */
+  /** Above fiber saturation: qualitative only. */
   'above-fiber-saturation',
   /** Outside the ends of the resistance curve: extended along its end slope. */
   'outside-curve',

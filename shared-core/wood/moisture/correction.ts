@@ -48,8 +48,8 @@ const WOOD_OHMS = { min: 100, max: 1e15 } as const;
 
 /**
  * Standard uncertainties, % MC. The Wood Handbook (chapter 13) says that corrected readings average within 1 % MC
- * of the truth between 6 and 30 %, less precisely near the ends; read as two sigma, that is 0.5. The growth towards
- * the ends is our judgement.
+ * of the truth between 6 and 30 %, less precisely near the ends; read as two sigma, that is 0.5. The growth toward
+ * the ends is our judgment.
  */
 function boardToBoardPct(mcPct: number): number {
   const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
@@ -59,7 +59,7 @@ function boardToBoardPct(mcPct: number): number {
 const SPECIES_SPREAD = 0.07;
 /** A meter whose basis is not known. */
 const BASIS_UNKNOWN_PCT = 0.4;
-/** Of the temperature's shift: the two published routes differ by less (tested); the rest is our judgement. */
+/** Of the temperature's shift: the two published routes differ by less (tested); the rest is our judgment. */
 const TEMPERATURE_SHARE = 0.15;
 /** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
 const UNKNOWN_TEMP_SIGMA_C = 30 / Math.sqrt(12);

@@ -82,7 +82,7 @@ function activationEnergy(mcPct: number): number {
  * chapter 7, from memory), with an activation energy that falls as water is taken up. Two published points fix it:
  * dry wood's conductance doubles for each 10 °C (Wood Handbook, chapter 4, from memory), taken at 10 % MC, 51 kJ/mol;
  * that of green sapwood of radiata pine grows threefold from 23 to 90 °C along the grain (Wood Science and
- * Technology 51, 2017, 795-809, abstract looked at), taken from fibre saturation on, 15 kJ/mol. The straight line
+ * Technology 51, 2017, 795-809, abstract looked at), taken from fiber saturation on, 15 kJ/mol. The straight line
  * between them is ours.
  *
  * Against the formula of Pfaff and Garrahan on the Douglas-fir curve, wood at 0 to 45 °C and 8 to 22 % MC: the two

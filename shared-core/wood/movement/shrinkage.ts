@@ -113,7 +113,7 @@ export interface BoardInLog {
   /** From the pith to the face nearer to it: the radius of the rings at the middle of a flat-sawn board. */
   pithDistanceMm: number;
   /** Sideways from over the pith to the board's middle; 0 for a board sawn straight over it. */
-  offCentreMm: number;
+  offCenterMm: number;
 }
 
 /**
@@ -125,7 +125,7 @@ export interface BoardInLog {
  * bow is measured from the chord between its edges. For a board over the pith it is near
  * (t - r) width² / (4 pithDistance).
  *
- * What weight, stickers and neighbours hold flat is not counted, nor what one-sided drying adds.
+ * What weight, stickers and neighbors hold flat is not counted, nor what one-sided drying adds.
  *
  * @param fromPct, toPct   0 to 400; above 30 nothing moves
  * @throws                 RangeError for sizes not above 0, or shrinkage and MC outside the ranges of `shrunkPct`
@@ -137,15 +137,15 @@ export function cupMm(
   fromPct: number,
   toPct: number,
 ): number {
-  const { widthMm, pithDistanceMm, offCentreMm } = board;
-  if (!(widthMm > 0 && pithDistanceMm > 0 && Number.isFinite(offCentreMm))) {
+  const { widthMm, pithDistanceMm, offCenterMm } = board;
+  if (!(widthMm > 0 && pithDistanceMm > 0 && Number.isFinite(offCenterMm))) {
     throw new RangeError('The width and the distance from the pith must be above 0 mm.');
   }
   const stretch = (greenToDryPct: number) => 1 + sizeChangeMm(1, fromPct, toPct, greenToDryPct);
   const radial = stretch(shrinkage.radialPct);
   const around = stretch(shrinkage.tangentialPct) / radial;
   const moved = (fromMiddleMm: number) => {
-    const across = offCentreMm + fromMiddleMm;
+    const across = offCenterMm + fromMiddleMm;
     const radius = radial * Math.hypot(across, pithDistanceMm);
     const angle = around * Math.atan2(across, pithDistanceMm);
     return { across: radius * Math.sin(angle), up: radius * Math.cos(angle) };

@@ -57,7 +57,7 @@ export function boardFeetTallied(size: BoardSize): number {
 }
 
 /**
- * Cubic metres by the trade's rounding: width dropped to the whole centimetre, length to 0.1 m, the product rounded to
+ * Cubic meters by the trade's rounding: width dropped to the whole centimeter, length to 0.1 m, the product rounded to
  * 0.001 m³.
  *
  * @throws RangeError where a size is not above 0

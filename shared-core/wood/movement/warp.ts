@@ -60,11 +60,11 @@ export type Warp = z.infer<typeof warpSchema>;
 function ringCupMm(input: WarpInput, mcPct: number): number {
   const radius = input.ringRadiusMm ?? usualRingRadiusMm;
   const angle = (RING_ANGLE_DEG[input.sawing] * Math.PI) / 180;
-  // A quarter-sawn board lies in a plane through the pith; a millimetre beside it keeps the geometry defined.
+  // A quarter-sawn board lies in a plane through the pith; a millimeter beside it keeps the geometry defined.
   const position = {
     widthMm: input.widthMm,
     pithDistanceMm: Math.max(1, radius * Math.cos(angle)),
-    offCentreMm: radius * Math.sin(angle),
+    offCenterMm: radius * Math.sin(angle),
   };
   return cupMm(position, input, FIBER_SATURATION_PCT, mcPct);
 }

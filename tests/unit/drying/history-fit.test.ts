@@ -192,7 +192,7 @@ describe('a fit', () => {
 describe('boards of one stack and log', () => {
   const sibling = fitOf(model, readingsOf(truth, [60, 110, 160]), prior).information;
 
-  test('share what they learnt: the prior leans to the siblings and is narrower', () => {
+  test('share what they learned: the prior leans to the siblings and is narrower', () => {
     const pooled = pooledPrior(prior, [sibling]);
     expect(pooled.mean[0]!).toBeLessThan(prior.mean[0]!);
     expect(sdOf(pooled, 0)).toBeLessThan(sdOf(prior, 0));

@@ -43,7 +43,7 @@ describe('a meter that describes itself', () => {
     expect(() => meterDescriptionSchema.parse(describeMeter(found).description)).not.toThrow();
   });
 
-  test('ohms are recognised by the unit 0x272A; the exponent multiplies', () => {
+  test('ohms are recognized by the unit 0x272A; the exponent multiplies', () => {
     const { description } = describeMeter([characteristic({ presentationFormat: ohmUint32 })]);
     expect(description).toMatchObject({ unit: 'ohm', layout: { format: 8, exponent: 3 }, range: { min: 0 } });
   });

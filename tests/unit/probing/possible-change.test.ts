@@ -5,9 +5,9 @@ import { DAY_S } from '../../../shared-core/time.ts';
 import { transverseDiffusivityM2S } from '../../../shared-core/wood/drying/diffusivity.ts';
 import { plainSpecies } from './a-board.ts';
 
-// J. Crank, The Mathematics of Diffusion (1975), eq. 4.17 (from memory): the long-time series for the centre of a
+// J. Crank, The Mathematics of Diffusion (1975), eq. 4.17 (from memory): the long-time series for the center of a
 // sheet, 1 - (4/π) Σ (-1)^n/(2n+1) exp(-(2n+1)² π² Fo / 4), here with 4000 terms.
-function centreResponse(thicknessMm: number, days: number, diffusivity: number): number {
+function centerResponse(thicknessMm: number, days: number, diffusivity: number): number {
   const fourier = (diffusivity * days * DAY_S) / (thicknessMm / 2000) ** 2;
   let sum = 0;
   for (let n = 0; n < 4000; n += 1)
@@ -26,7 +26,7 @@ test('the core never goes further than the bound, whatever the thickness, the ti
       fc.double({ min: 4, max: 30, noNaN: true }),
       (thicknessMm, days, gravity, tempC, mcPct) => {
         expect(largestResponse('core', thicknessMm, days, gravity)).toBeGreaterThanOrEqual(
-          centreResponse(thicknessMm, days, transverseDiffusivityM2S(mcPct, tempC, gravity)) - 1e-4,
+          centerResponse(thicknessMm, days, transverseDiffusivityM2S(mcPct, tempC, gravity)) - 1e-4,
         );
       },
     ),
@@ -48,7 +48,7 @@ describe('what a board can show now', () => {
     expect(possibleRange('shell', 8, 27, 30, { place: shop, species }).highPct).toBeCloseTo(11, 6);
   });
 
-  test('outdoors the rain can bring the shell to fibre saturation', () => {
+  test('outdoors the rain can bring the shell to fiber saturation', () => {
     expect(possibleRange('shell', 14, 27, 30, { place: yard, species }).highPct).toBeCloseTo(30, 6);
   });
 

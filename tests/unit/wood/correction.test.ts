@@ -83,7 +83,7 @@ describe('marked, never clamped', () => {
     expect(warnings).toContain('below-meter-range');
   });
 
-  test('above fibre saturation', () => {
+  test('above fiber saturation', () => {
     const { mcPct, warnings, standardUncertaintyPct } = correct({ value: 60, species: cherry });
     expect(mcPct).toBeCloseTo(60, 10);
     expect(warnings).toContain('above-fiber-saturation');

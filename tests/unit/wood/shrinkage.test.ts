@@ -41,7 +41,7 @@ describe('the size of a board', () => {
     );
   });
 
-  test('does not change above fibre saturation, and shrinks below it', () => {
+  test('does not change above fiber saturation, and shrinks below it', () => {
     expect(sizeChangeMm(200, 90, 30, 8)).toBeCloseTo(0, 12);
     expect(sizeChangeMm(200, 90, 29, 8)).toBeLessThan(0);
   });
@@ -93,7 +93,7 @@ describe('how the board is sawn', () => {
 
 describe('cup', () => {
   const oak = { radialPct: 4.0, tangentialPct: 8.6 };
-  const board = { widthMm: 250, pithDistanceMm: 100, offCentreMm: 0 };
+  const board = { widthMm: 250, pithDistanceMm: 100, offCenterMm: 0 };
 
   test('of a flat-sawn board is hollow on the bark side when it dries, on the pith side when it swells', () => {
     expect(cupMm(board, oak, 30, 8)).toBeGreaterThan(0);
@@ -102,7 +102,7 @@ describe('cup', () => {
 
   test('of a shallow arc is near (t - r) width² / (4 distance)', () => {
     // 30 to 8 %: t - r = (8.6 - 4.0) · 22 / 30 % = 3.37 %; 0.0337 · 100² / (4 · 400) = 0.211 mm.
-    const shallow = { widthMm: 100, pithDistanceMm: 400, offCentreMm: 0 };
+    const shallow = { widthMm: 100, pithDistanceMm: 400, offCenterMm: 0 };
     expect(Math.abs(cupMm(shallow, oak, 30, 8) - 0.211)).toBeLessThan(0.01);
   });
 
@@ -118,7 +118,7 @@ describe('cup', () => {
         fc.double({ min: 100, max: 400, noNaN: true }),
         (w, d) => {
           const at = (widthMm: number, pithDistanceMm: number) =>
-            cupMm({ widthMm, pithDistanceMm, offCentreMm: 0 }, oak, 30, 8);
+            cupMm({ widthMm, pithDistanceMm, offCenterMm: 0 }, oak, 30, 8);
           expect(at(w, d * 1.2)).toBeLessThan(at(w, d));
           expect(at(w * 0.8, d)).toBeLessThan(at(w, d));
         },
@@ -127,8 +127,8 @@ describe('cup', () => {
   });
 
   test('is far less in a quarter-sawn board of the same log, and the same to the left as to the right', () => {
-    const quarter = (offCentreMm: number) =>
-      cupMm({ widthMm: 150, pithDistanceMm: 5, offCentreMm }, oak, 30, 8);
+    const quarter = (offCenterMm: number) =>
+      cupMm({ widthMm: 150, pithDistanceMm: 5, offCenterMm }, oak, 30, 8);
     expect(Math.abs(quarter(200))).toBeLessThan(0.2 * cupMm({ ...board, widthMm: 150 }, oak, 30, 8));
     expect(quarter(-200)).toBeCloseTo(quarter(200), 10);
   });

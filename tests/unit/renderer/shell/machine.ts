@@ -75,7 +75,7 @@ export function forgetEverything(): void {
   location.hash = '';
 }
 
-/** Whether what is on screen can be used by everyone, as far as axe-core can tell without colours and sizes. */
+/** Whether what is on screen can be used by everyone, as far as axe-core can tell without colors and sizes. */
 export async function expectNoBarriers(): Promise<void> {
   // What needs real drawing (contrast) is looked at in the browser tests.
   const { violations } = await axe.run(document.body, { rules: { 'color-contrast': { enabled: false } } });
