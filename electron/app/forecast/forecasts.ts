@@ -7,6 +7,7 @@ import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
+import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -91,7 +92,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     ];
     if (widthMm === null || sawing === 'unknown')
       return { warp: null, whyNoWarp: message('cup.missing', { missing }) };
-    if (!radialPct || !tangentialPct)
+    if (!isShrinkage(radialPct) || !isShrinkage(tangentialPct))
       return { warp: null, whyNoWarp: message('cup.shrinkage-unknown', { speciesName: name }) };
     return {
       warp: warpOf({

@@ -1,6 +1,7 @@
 import type { Board } from '../../../shared-core/contract/yard.ts';
 import {
   acrossBoard,
+  isShrinkage,
   RING_ANGLE_DEG,
   type Sawing,
   sizeChangeByCoefficientMm,
@@ -53,9 +54,9 @@ export function sizeChanges(
             sawing,
             sizeMm,
             byShrinkageMm:
-              radialPct === null || tangentialPct === null
-                ? null
-                : sizeChangeMm(sizeMm, fromPct, toPct, acrossBoard(radialPct, tangentialPct, angle)[side]),
+              isShrinkage(radialPct) && isShrinkage(tangentialPct)
+                ? sizeChangeMm(sizeMm, fromPct, toPct, acrossBoard(radialPct, tangentialPct, angle)[side])
+                : null,
             byCoefficientMm:
               changeCoefficient === null || !coefficientsHold
                 ? null

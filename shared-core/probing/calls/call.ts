@@ -20,7 +20,7 @@ import { NEVER_QUITE_PCT } from './never-quite.ts';
 const FEWEST_PER_DEPTH = 2;
 /** The air of a place brings wood this near to its EMC in a time worth waiting for, % MC (common practice, no source). */
 const NOT_WORTH_WAITING_PCT = 1.5;
-/** Part of the use's range, either side, that is kept clear where the meter cannot tell finer. */
+/** Part of the use's range, either side, that stays clear where the meter cannot tell finer. */
 const GUARD_SHARE = 0.25;
 /** An interval wider than this to either side, as a part of the range, says nothing about it. */
 const TOO_VAGUE_SHARE = 0.6;
@@ -110,7 +110,7 @@ function callOf(
   };
 }
 
-/** A temperature that nobody measured is the cheapest uncertainty to be rid of. */
+/** A temperature not measured is the cheapest uncertainty to remove. */
 function withRemedy(decided: ReasonedCall, suspicions: readonly Suspicion[]): ReasonedCall {
   const unknown = suspicions.find((each) => each.rule === 'temperature-unknown');
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;

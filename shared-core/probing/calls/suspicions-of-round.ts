@@ -9,7 +9,7 @@ import { judgeBoard } from './call.ts';
 export type BoardOfRound = { code: string; evidence: BoardEvidence };
 
 /**
- * The doubts that show only when a round's boards are held against each other; what `judgeBoard` is to be given with
+ * The suspicions that show only when a round's boards are compared with each other; what `judgeBoard` is to be given with
  * each board's evidence.
  *
  * @param boards in the order they were walked
@@ -30,7 +30,7 @@ export function suspicionsOfRound(boards: readonly BoardOfRound[]): RoundSuspici
   return boards.map((_, index) => withSpecies(suspicions.get(index) ?? [], ofSpecies.get(index)));
 }
 
-/** A board that was changed for another keeps that doubt; one whose depths stand apart is told of its wood instead. */
+/** A board mixed up with another keeps that suspicion; of one with a depth apart, only its species is questioned. */
 function withSpecies(suspicions: RoundSuspicion[], ofSpecies: Suspicion | undefined): RoundSuspicion[] {
   const apart = suspicions.filter(({ suspicion }) => suspicion.rule === 'apart-from-stack');
   if (ofSpecies === undefined || apart.some(({ depth }) => depth === null)) return suspicions;

@@ -118,7 +118,7 @@ export type ProbeNext = {
 };
 
 /**
- * Boards in the order in which a probing would tell most: the most unsure nearest to a limit of the use's range
+ * Boards in the order in which readings would tell most: the least sure and nearest to a limit of the use's range
  * come first. A board that is surely ready, or surely wet, comes last however roughly its MC is known.
  *
  * Worth is the expected value of perfect information where a wrong call costs in proportion to how far the board is

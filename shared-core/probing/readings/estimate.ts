@@ -29,7 +29,7 @@ export type Estimate = z.infer<typeof estimateSchema>;
 export type CountedReading = {
   reading: Reading;
   mcPct: number;
-  /** Standard uncertainty of `mcPct`, shared by all readings of the meter on this wood. */
+  /** Standard uncertainty of `mcPct`, shared by all readings of the meter on this species. */
   standardUncertaintyPct: number;
 };
 
@@ -58,7 +58,7 @@ const LIKELY_COVERAGE = 0.8;
 
 /**
  * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
- * shell and core (`wood/profile.ts`), and the interval in which it lies 9 times in 10.
+ * shell and core (`wood/moisture/profile.ts`), and the interval in which it lies 9 times in 10.
  *
  * Uncertainty (GUM, JCGM 100:2008, clauses 5.1 and G.4): what all readings share (meter, species, temperature) does
  * not shrink with their number, the scatter between spots does. The scatter is pooled over both depths from the
@@ -140,7 +140,7 @@ function withInterval(
   };
 }
 
-/** Depth of the pin tips; the planned one where it was not said or lies outside the board. */
+/** Depth of the pin tips; the planned one where it is not known or outside the board. */
 export function depthOf({ spot }: Pick<Reading, 'spot'>, thicknessMm: number): number {
   return spot.depthMm !== null && spot.depthMm <= thicknessMm
     ? spot.depthMm

@@ -5,17 +5,17 @@ import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from './estimate.ts';
 import type { Reading } from './reading.ts';
 
-/** What must be known of a meter to judge its readings; null where nobody knows. */
+/** What must be known of a meter to judge its readings; null where not known. */
 export type MeterFacts = {
-  /** The wood and temperature that its % scale was made for. */
+  /** The species and temperature that its % scale was made for. */
   basis: MeterBasis | null;
   /** Smallest and largest value that its scale shows, in its unit. */
   range: { min: number; max: number } | null;
-  /** The user's own oven-dry checks of the board's wood with this meter; left out where they are not to be used. */
+  /** The person's own oven-dry checks of the board's species with this meter; left out where they are not to be used. */
   ownCalibration?: OwnCalibration | null;
 };
 
-/** Where the board stands now. */
+/** Where the board is now. */
 export type PlaceFacts = {
   name: string;
   kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
@@ -32,13 +32,13 @@ export type BoardEvidence = {
     /** 8 where it was given as 8/4; left out or null where it was not given in quarters. */
     thicknessQuarters?: number | null;
     lengthMm: number | null;
-    /** A person looked and says that it is of this wood; left out where nobody did. */
+    /** A person confirmed its species; left out where nobody did. */
     isSpeciesConfirmed?: boolean;
   };
   species: Species;
   endUse: EndUse;
   place: PlaceFacts;
-  /** All readings of this board in this round, set-aside ones too. */
+  /** All readings of this board in this round, excluded ones too. */
   readings: Reading[];
   /** By the reading's `meterId`. */
   meters: Readonly<Record<number, MeterFacts>>;
@@ -48,7 +48,7 @@ export type BoardEvidence = {
   previous: {
     estimate: Estimate;
     takenAt: string;
-    /** Whether it stood elsewhere since; left out where that is not known, which is taken as yes. */
+    /** Whether it was elsewhere since; left out where that is not known, which counts as yes. */
     moved?: boolean;
   } | null;
 };

@@ -3,7 +3,7 @@ import type { ReadingUnit } from '../../wood/moisture/corrected.ts';
 
 /**
  * Turns the live stream of a pin meter into at most one reading per insertion. Pins drift for a second or two after
- * they go in; the value is kept when it has stopped drifting, and no other is kept until the pins have been out or
+ * they go in; the value is saved when it has stopped drifting, and no other is saved until the pins have been out or
  * the value has jumped, as it does when the pins move faster than the meter sends.
  *
  * The thresholds are common practice, no source: a hand-held meter shows 0.1 %, and 0.2 % of MC per second is where
@@ -49,13 +49,13 @@ export type SettlingResult = {
 
 /** Length of the window, ms; the pins are watched for at least four fifths of it. */
 const WINDOW_MS = 1500;
-/** However slow the meter, so many values are wanted before one is kept. */
+/** However slow the meter, so many values are needed before one is saved. */
 const FEWEST = 4;
 /** Values nearer together than this in time are passed over: 250 a second is more than enough. */
 const SHORTEST_GAP_MS = 4;
 /** No value for so long, and at least one open circuit in it, means that the pins are out. A bounce is shorter. */
 const OUT_MS = 250;
-/** A stray value must last this long, and be more than one, before it is taken for a new insertion. */
+/** A stray value must last this long, and be more than one, before it counts as a new insertion. */
 const STRAY_MS = 150;
 
 /**

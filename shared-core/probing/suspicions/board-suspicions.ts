@@ -8,7 +8,7 @@ import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 
-/** A reading that can be held against the board's others; `index` is its place in the caller's list. */
+/** A reading that can be compared with the board's others; `index` is its place in the caller's list. */
 export type ComparedReading = { index: number; reading: Reading; mcPct: number };
 
 type Found = { index: number; suspicion: Suspicion };
@@ -129,7 +129,7 @@ function surfaceWet(shellPct: number, corePct: number): Suspicion {
 
 /**
  * Changes since the last round that moisture cannot have made in that time, in that air: past the bounds that hold
- * for any board, or, where it stood in one known air, far from what the drying model expects of it.
+ * for any board, or, where it stayed in one known air, far from what the drying model expects of it.
  */
 function impossibleChanges(readings: readonly ComparedReading[], evidence: BoardEvidence): Found[] {
   const { previous } = evidence;

@@ -5,15 +5,15 @@ import type { Depth } from '../readings/reading.ts';
 
 /** Nowhere does lumber stand in air warmer than this, so nowhere does moisture move faster than at it, °C. */
 const WARMEST_C = 40;
-/** Taken where the specific gravity is not known: as light a wood as is commonly sawn. */
+/** Assumed where the specific gravity is not known: as light a species as is commonly sawn. */
 const LIGHTEST = 0.3;
 
-/** Wood does not get drier than this in any air that lumber stands in (10 % relative humidity), % MC. */
+/** Wood does not get drier than this in any air that lumber dries in (10 % relative humidity), % MC. */
 const DRIEST_PCT = 2.5;
 
 /**
  * Siau's diffusivity at its largest over moisture content, in the warmest air. Real boards dry several times slower
- * (`wood/diffusivity.ts`), which makes the bound below one that no sound board passes.
+ * (`wood/drying/diffusivity.ts`), which makes the bound below one that no sound board passes.
  */
 function largestDiffusivityM2S(basicSpecificGravity: number): number {
   return Math.max(
@@ -31,7 +31,7 @@ function largestDiffusivityM2S(basicSpecificGravity: number): number {
  *
  * @param thicknessMm board thickness, mm, above 0
  * @param days        time passed, days, 0 or more
- * @param basicSpecificGravity of the wood; null where not known
+ * @param basicSpecificGravity of the species; null where not known
  * Source: J. Crank, The Mathematics of Diffusion (1975), eq. 4.18 (from memory).
  */
 export function largestResponse(
@@ -53,7 +53,7 @@ export function largestResponse(
  *
  * Upwards it can go to fiber saturation in the rain (30 %, outdoors), to what damp spells allow under a roof (6 %
  * over the place's EMC) and to little above the place's EMC indoors (3 %); those margins are common practice, no
- * source. Without a known EMC a roof is taken for 24 % at most, a shop for 16 %, a heated room for 12 %.
+ * source. Without a known EMC under a roof 24 % at most is assumed, a shop for 16 %, a heated room for 12 %.
  *
  * @param beforePct   MC at that depth in the last round, %
  * @param thicknessMm board thickness, mm, above 0

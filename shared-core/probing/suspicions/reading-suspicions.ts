@@ -12,7 +12,7 @@ const CORE_FROM = 0.35;
 
 type Rule = (each: CorrectedReading, evidence: BoardEvidence) => Suspicion | null;
 
-/** What one reading alone tells against it; only for a typing slip others are looked at. */
+/** What speaks against one reading by itself; only a typing slip is found by comparing. */
 export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidence): Suspicion[] {
   const found = RULES.map((rule) => rule(each, evidence)).filter((one) => one !== null);
   // A slip explains whatever else is odd about the value.
@@ -85,7 +85,7 @@ const outsideMeterRange: Rule = ({ reading }, evidence) => {
   };
   return {
     rule: 'outside-meter-range',
-    // Past the wet end the wood is wet all the same; past the dry end nobody knows.
+    // Past the wet end the wood is wet all the same; past the dry end the true value is open.
     severity: isLow === (reading.unit === 'pct') ? 'questionable' : 'note',
     why: isLow
       ? message('suspicion.outside-meter-range.low', facts)

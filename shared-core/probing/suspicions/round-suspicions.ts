@@ -22,18 +22,18 @@ const FEWEST_BOARDS = 5;
 /** Standard deviations that a sound board, or a sound round, does not pass. */
 const BOARD_SCORE = 3;
 const ROUND_SCORE = 3;
-/** Both depths must be off by this much before the whole board is said to be. */
+/** Both depths must be off by this much before the whole board is called off. */
 const BOTH_SCORE = 1.5;
 /** Fall of the sum of squared scores that makes a swap the better story. */
 const SWAP_GAIN = 10;
-/** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/history-fit.ts`: 0.25 of 0.6). */
+/** Part of the uncertainty of a board's pace that it does not share with its stack (`wood/drying/history-fit.ts`: 0.25 of 0.6). */
 export const OWN_PACE = 0.45;
-/** Boards of which all pairs are still soon looked at. */
+/** Up to so many boards, all pairs are soon compared. */
 const MOST_FOR_ALL_PAIRS = 200;
 /** A drift smaller than this over a round is not worth a word, % MC. */
 const LEAST_DRIFT_PCT = 1.5;
 
-/** A doubt about all of a board's readings, or about those of one depth. */
+/** A suspicion of all of a board's readings, or of those of one depth. */
 export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };
 
 /** What a board reads over what it should, % MC, with its standard deviations: spots, and what the model does not know. */
@@ -52,13 +52,13 @@ type Walked = Record<Depth, Offset> & {
 };
 
 /**
- * Doubts that only show when a round's boards are held against each other: a board that changed otherwise than its
- * stack, readings that run away along the walk, a round that is off as a whole.
+ * Suspicions that only show when a round's boards are compared with each other: a board that changed otherwise than its
+ * stack, readings that drift along the walk, a round that is off as a whole.
  *
  * What each board should read is the drying model's expectation from its last round; boards that have none are left
  * out, and fewer than five say nothing.
  *
- * @returns doubts by the board's place in the list
+ * @returns suspicions by the board's index in the list
  */
 export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, RoundSuspicion[]> {
   const found = new Map<number, RoundSuspicion[]>();
@@ -162,10 +162,10 @@ function roundSpread(all: readonly Walked[]): number {
 }
 
 /**
- * What the residuals run away by from the first board to the last, % MC, by the median of all slopes between two
+ * How far the residuals drift from the first board to the last, % MC, by the median of all slopes between two
  * boards (Theil 1950, Sen 1968, from memory); 0 where it is not more than chance brings about.
  *
- * In a long round each board of the first half is held against its counterpart in the second only, as in Theil's
+ * In a long round each board of the first half is compared with its counterpart in the second only, as in Theil's
  * incomplete method (from memory): all pairs of 1,000 boards are half a million slopes.
  */
 function driftOf(all: readonly Walked[]): number {
@@ -185,7 +185,7 @@ function driftOf(all: readonly Walked[]): number {
 }
 
 /**
- * The board that this one was taken for, if exchanging the two explains what is odd about each: by so much that the
+ * The board that this one was mixed up with, if exchanging the two explains what is odd about each: by so much that the
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
 function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {

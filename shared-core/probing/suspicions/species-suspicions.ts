@@ -13,16 +13,16 @@ import { type Expectation, expectationNow } from './expectation.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 
-/** Fewer boards of one wood than this cannot say how that wood reads in this stack. */
+/** Fewer boards of one species than this cannot tell how that species reads in this stack. */
 const FEWEST_MATES = 4;
 /** Boards this much thicker or thinner dry otherwise, as a part of the thickness. */
 const THICKNESS_SHARE = 0.1;
 /** Rounds further apart than this are not one and the same, days. */
 const ONE_ROUND_DAYS = 3;
-/** Woods that would read closer to each other than this are not worth a word, % MC. */
+/** Species that would read closer to each other than this are not worth a word, % MC. */
 const LEAST_SHIFT_PCT = 2;
 /**
- * Fall of the sum of squared scores from which the stack's wood is the better story where there is one round only; two
+ * Fall of the sum of squared scores from which the stack's species is the better story where there is one round only; two
  * rounds tell of the board's change as well, and any fall will do.
  */
 const ONE_ROUND_GAIN = 2;
@@ -31,7 +31,7 @@ const SHELL_WITH_CORE = 0.5;
 
 type Level = Record<Depth, number>;
 /** A board with what it reads and read, % MC, the resistance curve that this was read on, and the meter's scale. */
-type Held = {
+type Compared = {
   index: number;
   board: WalkedBoard;
   curveId: string;
@@ -41,20 +41,20 @@ type Held = {
 };
 
 /**
- * Doubts about the wood that a board is entered as: it is entered as another than the boards around it, and read as
+ * Suspicions of the species that a board is entered as: it is another than that of the boards around it, and read as
  * theirs it would fit in with them better.
  *
- * A wrong wood is wrong in every round at once, so what shows is not a change but a level: boards of one stack dry
- * together, and a wrong curve shifts one of them away, the more the wetter it is. A board of another wood that is
+ * A wrong species is wrong in every round at once, so what shows is not a change but a level: boards of one stack dry
+ * together, and a wrong curve shifts one of them away, the more the wetter it is. A board of another species that is
  * entered like the rest is not looked for: it differs from them as a board does that was sawn later.
  *
- * Only boards of one thickness in one place are held against each other, and at least four others of one wood are
- * needed. Boards corrected by the user's own oven-dry checks are left out, and those whose wood a person confirmed.
+ * Only boards of one thickness in one place are compared with each other, and at least four others of one species are
+ * needed. Boards corrected by the person's own oven-dry checks are left out, and those whose species a person confirmed.
  *
- * @returns doubts about all of a board's readings, by the board's place in the list
+ * @returns suspicions of all of a board's readings, by the board's index in the list
  */
 export function speciesSuspicionsOf(boards: readonly WalkedBoard[]): Map<number, Suspicion> {
-  const all = boards.flatMap((board, index) => heldOf(board, index));
+  const all = boards.flatMap((board, index) => comparedOf(board, index));
   return new Map(
     all.flatMap((each): [number, Suspicion][] => {
       if (each.board.evidence.board.isSpeciesConfirmed === true) return [];
@@ -66,9 +66,9 @@ export function speciesSuspicionsOf(boards: readonly WalkedBoard[]): Map<number,
   );
 }
 
-function heldOf(board: WalkedBoard, index: number): Held[] {
+function comparedOf(board: WalkedBoard, index: number): Compared[] {
   const [shell, core] = [firmValues(board, 'shell'), firmValues(board, 'core')];
-  // A line, and not a curve, that turned a reading into moisture content says nothing of other woods.
+  // A line, and not a curve, that turned a reading into moisture content tells nothing of other species.
   const byLine = board.readings.some(({ corrected: { applied } }) =>
     applied.some((step) => step === 'own-calibration' || step === 'species-linear'),
   );
@@ -79,7 +79,7 @@ function heldOf(board: WalkedBoard, index: number): Held[] {
     {
       index,
       board,
-      // A wood without a curve is read on the meter's own.
+      // A species without a curve is read on the meter's own.
       curveId: board.evidence.species.curveId ?? basis.curveId,
       basis,
       now: { shell: median(shell), core: median(core) },
@@ -92,7 +92,7 @@ function heldOf(board: WalkedBoard, index: number): Held[] {
 }
 
 /** The boards beside it that are read on one curve, if those are more than half; it is no mate of its own. */
-function matesOf(each: Held, all: readonly Held[]): Held[] {
+function matesOf(each: Compared, all: readonly Compared[]): Compared[] {
   const { board, place } = each.board.evidence;
   const beside = all.filter(({ index, board: { evidence } }) => {
     const apart = Math.abs(evidence.board.thicknessMm - board.thicknessMm);
@@ -108,14 +108,14 @@ function matesOf(each: Held, all: readonly Held[]): Held[] {
 }
 
 /** Those whose last round was this board's last round. */
-function matesBefore(each: Held, mates: readonly Held[]): Held[] {
-  const takenAt = ({ board }: Held) => Date.parse(board.evidence.previous?.takenAt ?? '');
+function matesBefore(each: Compared, mates: readonly Compared[]): Compared[] {
+  const takenAt = ({ board }: Compared) => Date.parse(board.evidence.previous?.takenAt ?? '');
   return mates.filter(
     (mate) => mate.before !== null && Math.abs(takenAt(mate) - takenAt(each)) <= ONE_ROUND_DAYS * DAY_MS,
   );
 }
 
-function betterAsTheStack(each: Held, mates: readonly Held[]): Suspicion | null {
+function betterAsTheStack(each: Compared, mates: readonly Compared[]): Suspicion | null {
   const as = (level: Level): Level => ({
     shell: readOn(mates[0]!.curveId, level.shell, each),
     core: readOn(mates[0]!.curveId, level.core, each),
@@ -132,7 +132,11 @@ function betterAsTheStack(each: Held, mates: readonly Held[]): Suspicion | null 
 }
 
 /** By the levels of the last round, and by what has become of them since; null where there is no last round to go by. */
-function gainOverTwoRounds(each: Held, as: (level: Level) => Level, mates: readonly Held[]): number | null {
+function gainOverTwoRounds(
+  each: Compared,
+  as: (level: Level) => Level,
+  mates: readonly Compared[],
+): number | null {
   const { evidence } = each.board;
   const { before, now } = each;
   const others = matesBefore(each, mates);
@@ -173,7 +177,7 @@ function changeOf(now: Level, expectation: Expectation | null): Change | null {
   return { shell: at('shell'), core: at('core') };
 }
 
-function enteredAsAnother(each: Held, mate: Held, as: Level): Suspicion {
+function enteredAsAnother(each: Compared, mate: Compared, as: Level): Suspicion {
   const ownSpecies = each.board.evidence.species.name;
   const otherSpecies = mate.board.evidence.species.name;
   return {
@@ -189,8 +193,8 @@ function enteredAsAnother(each: Held, mate: Held, as: Level): Suspicion {
   };
 }
 
-/** What a moisture content that was read on the board's own curve is on another wood's, % MC. */
-function readOn(curveId: string, mcPct: number, { curveId: ownId, basis: { tempC } }: Held): number {
+/** What a moisture content that was read on the board's own curve is on another species', % MC. */
+function readOn(curveId: string, mcPct: number, { curveId: ownId, basis: { tempC } }: Compared): number {
   const [curve, own] = [resistanceCurves.get(curveId)!, resistanceCurves.get(ownId)!];
   const log10Ohms = log10OhmsAt(own, mcPct).log10Ohms + log10OhmsShift(mcPct, tempC, own.tempC);
   return mcAtLog10Ohms(curve, log10Ohms, (mc) => log10OhmsShift(mc, tempC, curve.tempC)).mcPct;

@@ -4,7 +4,7 @@ import type { Reading, Suspicion } from '../readings/reading.ts';
 import { boardSuspicions } from './board-suspicions.ts';
 import { readingSuspicions } from './reading-suspicions.ts';
 
-/** A reading with its moisture content, before anyone has doubted it. */
+/** A reading with its moisture content, before any suspicion. */
 export type CorrectedReading = { reading: Reading; corrected: Corrected };
 
 /** Whether one of these rules the reading out by itself. */
@@ -12,14 +12,14 @@ export function isRefused(suspicions: readonly Suspicion[]): boolean {
   return suspicions.some((each) => each.severity === 'refused');
 }
 
-/** Whether a call may lean on a reading with these. */
+/** Whether a reading with these is not used for the call. */
 export function isQuestionable(suspicions: readonly Suspicion[]): boolean {
   return suspicions.some((each) => each.severity !== 'note');
 }
 
 /**
- * The doubts about each of one board's readings in one round, in the order of the readings. First each reading by
- * itself; then those that nobody refused or set aside against each other and against the last round.
+ * The suspicions of each of one board's readings in one round, in the order of the readings. First each reading by
+ * itself; then those neither refused nor excluded are compared with each other and with the last round.
  */
 export function suspicionsOf(readings: readonly CorrectedReading[], evidence: BoardEvidence): Suspicion[][] {
   const alone = readings.map((each) => readingSuspicions(each, evidence));

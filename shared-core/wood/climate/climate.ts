@@ -1,7 +1,7 @@
 import { emcPct } from './emc.ts';
 import type { MonthlyAir } from './monthly-air.ts';
 
-/** What a year's air at a place does to wood that stands in it. */
+/** What a year's air at a place does to wood there. */
 export interface YearOfEmc {
   /** Equilibrium moisture content of each month's mean air, %, January first. */
   monthlyEmcPct: number[];
@@ -11,7 +11,7 @@ export interface YearOfEmc {
   driestMonth: number;
 }
 
-/** Colder air than this is taken as this cold, °C: the formula ends there, and frozen wood hardly dries. */
+/** Colder air than this counts as this cold, °C: the formula ends there, and frozen wood hardly dries. */
 const COLDEST_C = -20;
 
 /**
@@ -19,7 +19,7 @@ const COLDEST_C = -20;
  * the floor that air drying cannot pass at that place.
  *
  * The same sum that W. T. Simpson made for 384 outdoor places (Equilibrium Moisture Content of Wood in Outdoor
- * Locations, FPL-RN-268, 1998, abstract looked at), with eq. 4-5 of the Wood Handbook.
+ * Locations, FPL-RN-268, 1998, from its abstract), with eq. 4-5 of the Wood Handbook.
  */
 export function emcOfYear(air: MonthlyAir): YearOfEmc {
   const monthlyEmcPct = air.map(({ tempC, rh }) => emcPct(Math.max(COLDEST_C, tempC), rh));

@@ -10,7 +10,7 @@ function requireAirTemp(airTempC: number): void {
 }
 
 /**
- * Equilibrium moisture content of wood in air: what wood comes to if it stands in that air long enough.
+ * Equilibrium moisture content of wood in air: where wood settles if it stays in that air long enough.
  *
  * @param airTempC   air temperature, °C, -20 to 60 (the handbook's table begins at -1.1 °C; below it is an
  *                   extension of the formula)
@@ -18,7 +18,7 @@ function requireAirTemp(airTempC: number): void {
  * @returns          moisture content, % of oven-dry mass
  * @throws           RangeError outside the ranges above
  * Source: Wood Handbook (FPL-GTR-282, 2021), p. 4-3, eq. 4-5 (Simpson 1973), the one that Table 4-2 was made
- * from. Equation 4-6 (Glass and others 2014) is the newer fit; it is kept to the tests, because what people
+ * from. Equation 4-6 (Glass and others 2014) is the newer fit; only the tests use it, because what people
  * compare with is the table.
  * @example emcPct(21.1, 0.5) // 9.2
  */
@@ -37,10 +37,10 @@ export function emcPct(airTempC: number, rh: number): number {
 }
 
 /**
- * Relative humidity of air in which wood comes to a wanted moisture content: the inverse of `emcPct`.
+ * Relative humidity of air with a given EMC: the inverse of `emcPct`.
  *
  * @param airTempC   air temperature, °C, -20 to 60
- * @param mcPct      wanted equilibrium moisture content, %, from 0 to that of air at 99 % humidity (about 25)
+ * @param mcPct      equilibrium moisture content, %, from 0 to that of air at 99 % humidity (about 25)
  * @returns          relative humidity, fraction, exact to 1e-9
  * @throws           RangeError outside the ranges above
  * Source: eq. 4-5 as in `emcPct`, solved for humidity; it rises strictly, so there is one answer.

@@ -2,7 +2,7 @@
  * How fast moisture moves inside wood across the grain, and from its face into the air.
  *
  * Formulas: J. F. Siau, Transport Processes in Wood (1984), eqs. 6.14, 6.15, 6.18, 6.19, 6.22, and
- * W. T. Simpson, Wood and Fiber 5 (1973), eqs. 10 and 22 to 24 (Bradley isotherm); both looked at in a public
+ * W. T. Simpson, Wood and Fiber 5 (1973), eqs. 10 and 22 to 24 (Bradley isotherm); both checked in a public
  * model's transcription, not on the page. Porosity: Siau (1984), and specific gravity at a moisture content:
  * Wood Handbook, 0.265 rule; both from memory.
  *

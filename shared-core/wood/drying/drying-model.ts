@@ -29,7 +29,7 @@ export type DryingLaw = {
   emission: (tempC: number) => number;
 };
 
-/** The law of a wood of this basic specific gravity, from `diffusivity.ts`. */
+/** The law of wood of this basic specific gravity, from `diffusivity.ts`. */
 export function woodDryingLaw(basicSpecificGravity: number): DryingLaw {
   return {
     diffusivityM2S: (mcPct, tempC) => transverseDiffusivityM2S(mcPct, tempC, basicSpecificGravity),
@@ -121,7 +121,7 @@ function lookAll(cubic: Float64Array, mcPct: Float64Array, values: Float64Array,
   }
 }
 
-/** Keeps one table a temperature; share it between runs of the same wood, whatever their factors. */
+/** Keeps one table a temperature; share it between runs of the same species, whatever their factors. */
 export class LawTables {
   private readonly law: DryingLaw;
   private readonly byTemp = new Map<number, LawTable>();
@@ -738,7 +738,7 @@ function checkRun(run: DryingRun): void {
 
 /** A parabola through the thickness with this average, its faces at `shellRatio` times the average. */
 export function parabolicStart(grid: DryingGrid, averagePct: number, shellRatio: number): Float64Array {
-  // Mean over the thickness of 4 u (1 - u) is 2/3, so the middle stands half as far above as the faces lie below.
+  // Mean over the thickness of 4 u (1 - u) is 2/3, so the middle is half as far above as the faces are below.
   const profile = Float64Array.from(grid.centerM, (x) => {
     const u = x / grid.thicknessM;
     return averagePct * (shellRatio + (1 - shellRatio) * 6 * u * (1 - u));

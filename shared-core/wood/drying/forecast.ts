@@ -78,7 +78,7 @@ export const placeForecastSchema = z.object({
     likelyMs: z.number().nullable(),
     lateMs: z.number().nullable(),
   }),
-  /** EMC of the place's driest month, % MC: no board's average passes below it there, however long it stands. */
+  /** EMC of the place's driest month, % MC: no board's average passes below it there, however long it stays. */
   floorPct: quantilesSchema,
   /** 1 to 12. */
   floorMonth: z.number().int(),
@@ -193,7 +193,7 @@ function quantilesOf(possible: readonly Possibility[], values: readonly number[]
   return { low: at(0.1), median: at(0.5), high: at(0.9) };
 }
 
-/** Depth that stands for the shell: 3 mm as pins go in, but within the outer sixth of a thin board. */
+/** Depth of the shell in a forecast: 3 mm as pins go in, but within the outer sixth of a thin board. */
 const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
 
 /** How far the air to come may be from a place's monthly means, % MC of EMC, season by season. Common practice, no source. */

@@ -3,7 +3,7 @@
  *
  * The drying model runs through the board's history with four unknowns: how fast moisture moves inside, how freely
  * the faces dry, how wet the board was at the start, and how far the air where it was is from what its place
- * says. Before any reading they have the spread of woods and stacks (the prior); readings narrow it. Penalized
+ * says. Before any reading they have the spread of species and stacks (the prior); readings narrow it. Penalized
  * least squares by Gauss-Newton with Levenberg's damping; the spread afterwards is Laplace's approximation.
  */
 import { z } from 'zod';
@@ -198,11 +198,11 @@ type PriorFactor = { median: number; logSd: number };
 /**
  * How fast real boards dry, as factors on the published diffusivity and on a free face.
  *
- * Medians: from days published by three sources that weigh the same, Rietz and Page (eight woods in the yard), Peck (sugar
- * maple in the yard) and Miceli (three woods in the house); `tests/bench/drying-prior.bench.ts`. Days of drying over days
+ * Medians: from days published by three sources that weigh the same, Rietz and Page (eight species in the yard), Peck (sugar
+ * maple in the yard) and Miceli (three species in the house); `tests/bench/drying-prior.bench.ts`. Days of drying over days
  * published are 0.73, 1.22 and 1.03 on average. Chosen without a source, medians forecast it with 0.58, 1.62 and 0.94.
  * The diffusivity is then 0.62 each time, and near the half of steady flow that drying wood was measured to have
- * (`sonderegger-2011-diffusion.test.ts`). The surface is not told: 0.04 to 0.2, for it counts only while wood is wet. A
+ * (`sonderegger-2011-diffusion.test.ts`). The surface is left open: 0.04 to 0.2, for it counts only while wood is wet. A
  * round figure from its middle is taken, and the diffusivity that then is best.
  *
  * Spreads: common practice, no source; a factor of about two either way for the wood, a little more for the stack. They
@@ -215,7 +215,7 @@ export const priorPace: { diffusivity: PriorFactor; surface: PriorFactor } = {
 };
 
 /**
- * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the wood is not known.
+ * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the species is not known.
  * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
  * memory).
  */
@@ -348,7 +348,7 @@ type Weighing = (x: readonly number[], y: readonly number[]) => number;
 
 /**
  * The observations' covariance: own variances on its diagonal and, on top, the product of the shared errors of every two,
- * so that ten rounds with one meter do not average away what the meter and the wood's curve are wrong by. Inverse by
+ * so that ten rounds with one meter do not average away what the meter and the species' curve are wrong by. Inverse by
  * Sherman and Morrison's formula.
  *
  * How wrong a reading of wet wood may be goes by what the wood holds by the model, not by what was read: else those that
@@ -381,7 +381,7 @@ export type HistoryFit = {
   observed: { atMs: number[]; depthFractions: number[] };
   /**
    * How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability.
-   * It is told what the model then holds at an instant and a depth of `observed`, by their places in it, % MC.
+   * It takes what the model then holds at an instant and a depth of `observed`, by their places in it, % MC.
    */
   costOf: (theta: readonly number[], modelPct: (instant: number, depth: number) => number) => number;
 };
@@ -444,7 +444,7 @@ export function fitHistory(
     const misfit = misfitOf(predicted);
     return penaltyOf(theta) + product(misfit, misfit);
   };
-  /** Information of the readings with the model taken as straight around theta. */
+  /** Information of the readings with the model linearized around theta. */
   const linearized = (
     theta: readonly number[],
     predicted: readonly number[],

@@ -6,7 +6,7 @@
  *     y at t + h = y + sum of m_i u_i,   error = sum of e_i u_i,   J = dF/dy and dF/dt at y and t
  *
  * J. Lang and D. Teleaga, IEEE Transactions on Magnetics 44 (2008), p. 1238 (from memory); the numbers as public solvers
- * have them, looked at there. `rosenbrock.test.ts` holds them against the conditions of E. Hairer and G. Wanner, Solving
+ * have them. `rosenbrock.test.ts` checks them against the conditions of E. Hairer and G. Wanner, Solving
  * Ordinary Differential Equations II (1996), section IV.7.
  */
 const gamma = 0.435866521508459;

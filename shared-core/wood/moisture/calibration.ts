@@ -37,7 +37,7 @@ const LEAST_CHECKS = 5;
 const LEAST_SPREAD_PCT = 3;
 
 /**
- * The reading as the calibration wants it: % on the meter's basis scale at the basis temperature, before anything
+ * The reading as the calibration needs it: % on the meter's basis scale at the basis temperature, before anything
  * is done for the species. Ohms are read on the basis curve.
  *
  * @returns null where the reading is refused
@@ -49,7 +49,7 @@ export function onBasisScalePct(reading: Omit<ReadingToCorrect, 'ownCalibration'
 type Line = Pick<OwnCalibration, 'a' | 'b'>;
 const mcOnLine = ({ a, b }: Line, readingPct: number) => (readingPct - b) / a;
 
-/** Weighted least squares of reading on oven-dry MC: the oven is taken as true, the scatter is the meter's. */
+/** Weighted least squares of reading on oven-dry MC: the oven is assumed true, the scatter is the meter's. */
 function weightedLine(checks: readonly OvenDryCheck[], model: 'line' | 'offset'): Line {
   const total = checks.reduce((sum, { readings }) => sum + readings, 0);
   const mean = (of: (check: OvenDryCheck) => number) =>

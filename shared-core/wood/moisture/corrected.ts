@@ -4,7 +4,7 @@ import { z } from 'zod';
 export const readingUnitSchema = z.enum(['pct', 'ohm']);
 export type ReadingUnit = z.infer<typeof readingUnitSchema>;
 
-/** The wood and temperature that a meter's % scale was made for. `curveId` is a key of the resistance curves. */
+/** The species and temperature that a meter's % scale was made for. `curveId` is a key of the resistance curves. */
 export const meterBasisSchema = z.object({
   curveId: z.string().max(60),
   tempC: z.number().min(-20).max(60),
@@ -13,7 +13,7 @@ export type MeterBasis = z.infer<typeof meterBasisSchema>;
 
 /** One step that turned the raw value into MC, in the order it was applied. */
 export const correctionStepSchema = z.enum([
-  /** The meter's own % scale was turned back into resistance on its basis curve; or, for a wood without a curve, ohms into %. */
+  /** The meter's own % scale was turned back into resistance on its basis curve; or, for a species without a curve, ohms into %. */
   'basis-curve',
   /** Resistance was brought to the curve's temperature. */
   'temperature',

@@ -41,7 +41,7 @@ export const UNKNOWN_BASIS: MeterBasis = { curveId: 'douglas-fir-coast', tempC: 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
 export const LEAST_METER_PCT = 6;
 
-/** Where no specific gravity is known: no wood that is sawn holds more water, % MC. */
+/** Where no specific gravity is known: no species that is sawn holds more water, % MC. */
 const MOST_WATER_OF_ANY_PCT = 400;
 /** Between these a resistance can come from wood: below, the pins touch metal or each other, Ω. */
 const WOOD_OHMS = { min: 100, max: 1e15 } as const;
@@ -111,7 +111,7 @@ function estimate(input: ReadingToCorrect, basis: MeterBasis, woodTempC: number 
   } else {
     mcPct = woodTempC === null ? input.value : shownAtBasisTempPct(input.value, woodTempC, basis.tempC);
     if (speciesCurve) {
-      // The scale is right at the basis temperature: there both woods show this resistance.
+      // The scale is right at the basis temperature: there both species show this resistance.
       const log10Ohms =
         log10OhmsAt(basisCurve, mcPct).log10Ohms + log10OhmsShift(mcPct, basis.tempC, basisCurve.tempC);
       beyondCurvePct = beyond(basisCurve, mcPct);
@@ -142,7 +142,7 @@ const REFUSED: Corrected = {
  * Turns one reading into moisture content.
  *
  * The method follows from what is known, best first:
- * 1. the user's own oven-dry checks of this wood with this meter, on the temperature-corrected basis scale;
+ * 1. the person's own oven-dry checks of this species with this meter, on the temperature-corrected basis scale;
  * 2. ohms: temperature by the resistance route, then the species' curve;
  * 3. %: temperature by the published formula, back to resistance on the basis curve, then the species' curve;
  * 4. no curve: temperature, then the species' linear coefficients a and b: MC = (M - b) / a (ohms are first read
@@ -150,14 +150,14 @@ const REFUSED: Corrected = {
  * 5. nothing known of the species: temperature only, with a warning.
  *
  * Nothing is clamped: a value outside a range is given with a warning. Only what cannot be a moisture content (not
- * a number, negative, more than this wood can hold, a resistance that wood cannot have) is refused, with null.
+ * a number, negative, more than this species can hold, a resistance that wood cannot have) is refused, with null.
  * Frozen wood is computed and marked.
  *
  * `standardUncertaintyPct` is the root sum of squares of: board to board (or the user's own standard error);
  * species spread where none is corrected for; unknown basis; a share of the temperature's shift, or for an unknown
  * temperature the spread of 30 °C; the extension beyond a curve.
  *
- * @throws RangeError if the basis or the wood names a curve that does not exist
+ * @throws RangeError if the basis or the species names a curve that does not exist
  */
 export function correctReading(input: ReadingToCorrect): Corrected {
   const { value, unit, species } = input;

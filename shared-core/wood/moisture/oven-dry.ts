@@ -16,7 +16,7 @@ export type ConstantMassRule = keyof typeof constantMassRules;
 /**
  * Moisture content by the oven-dry method.
  *
- * Caution: the oven stands at 103 ± 2 °C. Wood in it is never left alone, and resinous wood gives off flammable
+ * Caution: the oven is at 103 ± 2 °C. Never leave wood in it alone, and resinous wood gives off flammable
  * vapor, which also weighs as if it had been water.
  *
  * @param wetGrams   mass when the meter read it, g, at least the dry mass (any unit, if both have the same)

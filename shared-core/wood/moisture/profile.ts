@@ -27,7 +27,7 @@ const LEAST_SPREAD = 0.05;
 /**
  * Average, shell and core of a board from readings at any depths.
  *
- * - All at one depth: the average is their mean, which is right at `depthOfAverageMm` and else leans to shell or core.
+ * - All at one depth: the average is their mean, which is right at `depthOfAverageMm` and else too near shell or core.
  * - Two depths: the parabola through the mean at each.
  * - More: least squares.
  * The average over the thickness is core - difference / 3, that is shell + 2/3 (core - shell).
@@ -83,7 +83,7 @@ export function fitProfile(
  * How deep to push the pins so that they read the average of a board with a parabolic gradient: 0.2113 of the thickness
  * from a face, (1 - 1/√3) / 2.
  *
- * Pins at one fifth to one quarter is the rule of the Dry Kiln Operator's Manual (from memory). EN 13183-2 wants 0.3
+ * Pins at one fifth to one quarter is the rule of the Dry Kiln Operator's Manual (from memory). EN 13183-2 asks for 0.3
  * of the thickness (from memory), which reads a little above the average of a drying board.
  *
  * Caution: pins are sharp and come out with a jerk. Push them with the meter's own hammer or handle, away from the

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { solveMonotone } from '../maths/root.ts';
 
-/** How a wood's electrical resistance along the grain falls as its moisture content rises. */
+/** How a species' electrical resistance along the grain falls as its moisture content rises. */
 export const resistanceCurveSchema = z.object({
   name: z.string().trim().min(1).max(80),
   source: z.string().max(400),
@@ -95,7 +95,7 @@ function evaluate(knots: readonly Knot[], mcPct: number): number {
 }
 
 /**
- * Resistance of a wood at a moisture content, at the curve's own temperature.
+ * Resistance of a species at a moisture content, at the curve's own temperature.
  *
  * Cubic through the published points in log10 of resistance over MC, monotone and without overshoot
  * (F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984), the same scheme as SciPy's
@@ -116,7 +116,7 @@ export function log10OhmsAt(
 }
 
 /**
- * Moisture content of a wood from its resistance at the curve's own temperature: the inverse of `log10OhmsAt`,
+ * Moisture content of a species from its resistance at the curve's own temperature: the inverse of `log10OhmsAt`,
  * exact to 1e-6 % MC.
  *
  * @param ohms   resistance between the pins, Ω, above 0

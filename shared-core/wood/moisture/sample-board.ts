@@ -44,7 +44,7 @@ export function sampleBoard(boardKg: number, sections: readonly EndSection[]): S
  * Moisture content of a sample board from its mass now.
  *
  * An error of the sections carries over in proportion: with oven-dry mass 2 % too high, every MC is 2 % of
- * (100 + MC) too low. So the board is cut again near the end, and its oven-dry mass found anew.
+ * (100 + MC) too low. So the board is cut again near the end, and its oven-dry mass found again.
  *
  * @param boardKg     mass now, kg, above 0
  * @param ovenDryKg   from `sampleBoard`, kg, above 0

@@ -24,19 +24,19 @@ function line(woodTempC: number): { offset: number; gain: number } {
 
 /**
  * Wood temperature at which the published formula leaves a reading as it is, °C: the temperature that the meters
- * behind it were made for, close to the 70 °F (21 °C) that meters are commonly said to be calibrated at.
+ * behind it were made for, close to the 70 °F (21 °C) that meters are commonly calibrated at.
  */
 export const NEUTRAL_TEMP_C = 22.7;
 
 /**
  * Temperature correction of a resistance meter that shows %.
  *
- * @param shownPct    what the meter shows, % MC on its basis wood
+ * @param shownPct    what the meter shows, % MC on its basis species
  * @param woodTempC   wood temperature, °C, -20 to 60; extended to -40 and 80
- * @returns           % MC on the meter's basis wood
+ * @returns           % MC on the meter's basis species
  * @throws            RangeError outside the extended range
  * Source: F. Pfaff and P. Garrahan, Forest Products Journal 36(3), 1986, with a = 1, b = 0; as used in public
- * field-monitoring code that was looked at.
+ * field-monitoring code, checked there.
  * @example pfaffGarrahanPct(15, 5) // 17.0
  */
 export function pfaffGarrahanPct(shownPct: number, woodTempC: number): number {
@@ -50,12 +50,12 @@ export function pfaffGarrahanPct(shownPct: number, woodTempC: number): number {
  *
  * The formula has its neutral temperature built in (`NEUTRAL_TEMP_C`). A meter made for another temperature is
  * wrong by the same physics and right elsewhere: two readings of one piece correct to one MC, so the reading
- * wanted is the one that corrects to the same MC at `basisTempC`.
+ * searched for is the one that corrects to the same MC at `basisTempC`.
  *
  * @param shownPct     what the meter shows, %
  * @param woodTempC    wood temperature, °C, as in `pfaffGarrahanPct`
  * @param basisTempC   temperature that the meter's scale was made for, °C
- * @returns            % on the meter's basis wood; equals `shownPct` where both temperatures are equal
+ * @returns            % on the meter's basis species; equals `shownPct` where both temperatures are equal
  * @throws             RangeError outside the extended range
  */
 export function shownAtBasisTempPct(shownPct: number, woodTempC: number, basisTempC: number): number {
@@ -76,13 +76,13 @@ function activationEnergy(mcPct: number): number {
 }
 
 /**
- * How much more resistance a wood has at one temperature than at another, at the same moisture content.
+ * How much more resistance wood has at one temperature than at another, at the same moisture content.
  *
  * The logarithm of conductance is linear in 1/T (thermally activated ions; C. Skaar, Wood-Water Relations, 1988,
  * chapter 7, from memory), with an activation energy that falls as water is taken up. Two published points fix it:
  * dry wood's conductance doubles for each 10 °C (Wood Handbook, chapter 4, from memory), taken at 10 % MC, 51 kJ/mol;
  * that of green sapwood of radiata pine grows threefold from 23 to 90 °C along the grain (Wood Science and
- * Technology 51, 2017, 795-809, abstract looked at), taken from fiber saturation on, 15 kJ/mol. The straight line
+ * Technology 51, 2017, 795-809, from its abstract), taken from fiber saturation on, 15 kJ/mol. The straight line
  * between them is ours.
  *
  * Against the formula of Pfaff and Garrahan on the Douglas-fir curve, wood at 0 to 45 °C and 8 to 22 % MC: the two

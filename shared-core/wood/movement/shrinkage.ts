@@ -1,7 +1,11 @@
 import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 
+/** Whether a shrinkage from green to oven-dry is known, and one that these formulas hold for: above 0 and below 50 %. */
+export const isShrinkage = (greenToDryPct: number | null): greenToDryPct is number =>
+  greenToDryPct !== null && greenToDryPct > 0 && greenToDryPct < 50;
+
 function requireShrinkage(greenToDryPct: number): void {
-  if (!(greenToDryPct > 0 && greenToDryPct < 50)) {
+  if (!isShrinkage(greenToDryPct)) {
     throw new RangeError(
       `Shrinkage from green to oven-dry must be above 0 and below 50 %, not ${greenToDryPct}.`,
     );
@@ -55,7 +59,7 @@ export function sizeChangeMm(sizeMm: number, fromPct: number, toPct: number, gre
  *
  * @param sizeMm          size at `fromPct`, above 0
  * @param fromPct, toPct  6 to 14, the range that the coefficients hold for
- * @param coefficient     change per % MC as a fraction of the size (Table 13-5), above 0 to 0.02
+ * @param coefficient     change per % MC as a fraction of the size (Table 13-5), 0 to 0.02
  * @throws                RangeError outside the ranges above
  * Source: Wood Handbook, chapter 13: D C (M2 - M1), 6 to 14 %.
  * @example sizeChangeByCoefficientMm(232, 8, 11, 0.00126) // 0.88, black cherry, quartersawn
@@ -67,8 +71,8 @@ export function sizeChangeByCoefficientMm(
   coefficient: number,
 ): number {
   if (!(sizeMm > 0)) throw new RangeError(`A size must be above 0 mm, not ${sizeMm}.`);
-  if (!(coefficient > 0 && coefficient <= 0.02)) {
-    throw new RangeError(`The change coefficient must be above 0 to 0.02, not ${coefficient}.`);
+  if (!(coefficient >= 0 && coefficient <= 0.02)) {
+    throw new RangeError(`The change coefficient must be 0 to 0.02, not ${coefficient}.`);
   }
   for (const mcPct of [fromPct, toPct]) {
     if (!(mcPct >= 6 && mcPct <= 14)) {

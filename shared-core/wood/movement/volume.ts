@@ -1,7 +1,7 @@
 import { MM_PER_FOOT, MM_PER_INCH } from '../../measures.ts';
 import { mostWaterPct } from '../moisture/most-water.ts';
 import type { Species } from '../species/species.ts';
-import { shrunkPct } from './shrinkage.ts';
+import { isShrinkage, shrunkPct } from './shrinkage.ts';
 
 /** A board's size, mm. */
 export interface BoardSize {
@@ -78,15 +78,15 @@ export function cubicMetersTallied(size: BoardSize): number {
  * Source: Wood Handbook, chapter 4: Gx = Gb / (1 - 0.265 a Gb) with a = (30 - x) / 30 (from memory).
  */
 function volumeShrunkPct(basicSpecificGravity: number, volumetricPct: number | null, mcPct: number): number {
-  return shrunkPct(volumetricPct ?? 26.5 * basicSpecificGravity, mcPct);
+  return shrunkPct(isShrinkage(volumetricPct) ? volumetricPct : 26.5 * basicSpecificGravity, mcPct);
 }
 
 /**
  * Density of wood with its water, kg/m³, of the volume that it has at that moisture content.
  *
- * @param wood    needs its basic specific gravity; its volumetric shrinkage is used where known
- * @param mcPct   0 to the most that this wood can hold
- * @returns       null where the wood's specific gravity is not known
+ * @param species  needs its basic specific gravity; its volumetric shrinkage is used where known
+ * @param mcPct    0 to the most that this species can hold
+ * @returns        null where the specific gravity of the species is not known
  * @throws        RangeError for a moisture content outside the range above
  * Source: Wood Handbook, chapter 4: density = 1000 Gx (1 + x / 100), Gx = Gb / (1 - Sx / 100).
  */
@@ -97,7 +97,9 @@ export function densityKgM3(
   const gravity = species.basicSpecificGravity;
   if (gravity === null) return null;
   if (!(mcPct >= 0 && mcPct <= mostWaterPct(gravity))) {
-    throw new RangeError(`This wood holds 0 to ${mostWaterPct(gravity).toFixed(0)} % water, not ${mcPct} %.`);
+    throw new RangeError(
+      `This species holds 0 to ${mostWaterPct(gravity).toFixed(0)} % water, not ${mcPct} %.`,
+    );
   }
   const shrunk = volumeShrunkPct(gravity, species.volumetricPct, mcPct);
   return (1000 * gravity * (1 + mcPct / 100)) / (1 - shrunk / 100);
@@ -107,8 +109,8 @@ export function densityKgM3(
  * Mass of a board now, and of the same board when it has come to a target.
  *
  * @param size       as measured at `nowPct`
- * @returns          kg; null where the wood's specific gravity is not known
- * @throws           RangeError for sizes not above 0 or moisture contents that this wood cannot have
+ * @returns          kg; null where the specific gravity of the species is not known
+ * @throws           RangeError for sizes not above 0 or moisture contents that this species cannot have
  * Source: as `densityKgM3`; the oven-dry mass stays, the water goes.
  */
 export function boardMassKg(
@@ -118,7 +120,7 @@ export function boardMassKg(
   targetPct: number,
 ): { nowKg: number; targetKg: number } | null {
   const density = densityKgM3(species, nowPct);
-  // Asked for its range check: a target that the wood cannot hold is refused as well.
+  // Asked for its range check: a target that the species cannot hold is refused as well.
   if (density === null || densityKgM3(species, targetPct) === null) return null;
   const nowKg = density * volumeM3(size);
   return { nowKg, targetKg: (nowKg * (100 + targetPct)) / (100 + nowPct) };

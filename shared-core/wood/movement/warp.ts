@@ -42,7 +42,7 @@ export type WarpAdvice = z.infer<typeof warpAdviceSchema>;
 
 /** Depth of the hollow over the width, mm; above 0 where face A, the upper one, is the hollow one. */
 const cupSchema = z.object({
-  /** From the rings; its sign is open, and taken as above 0, where the bark face is not known. */
+  /** From the rings; its sign is open, and assumed above 0, where the bark face is not known. */
   ringsMm: z.number(),
   /** From unlike faces. */
   facesMm: z.number(),
@@ -104,7 +104,7 @@ export function faceCupMm(
 /**
  * Cup now and at the target, and what to do about it.
  *
- * @throws RangeError for numbers outside `warpInputSchema`
+ * @throws RangeError for a size not above 0, a shrinkage that is none (`isShrinkage`), or fewer than three values of MC
  */
 export function warpOf(input: WarpInput): Warp {
   const { profilePct, widthMm, thicknessMm } = input;

@@ -5,7 +5,7 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
-import { evidence, interior, reading, readings } from './a-board.ts';
+import { evidence, interior, lastRound, plainSpecies, reading, readings } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>): Assessment => judgeBoard(evidence(...args));
 const shed = { name: 'the open shed', kind: 'open-shed', emcPct: 13 } as const;
@@ -252,6 +252,8 @@ describe('whatever the evidence', () => {
     lengthMm: fc.option(fc.integer({ min: 50, max: 6000 })),
     minPct: fc.integer({ min: 0, max: 12 }),
     width: fc.integer({ min: 1, max: 20 }),
+    basicSpecificGravity: fc.option(fc.double({ min: 0.05, max: 1.4, noNaN: true })),
+    before: fc.option(fc.double({ min: 0, max: 150, noNaN: true })),
   });
   const build = ({
     shell,
@@ -262,11 +264,16 @@ describe('whatever the evidence', () => {
     lengthMm,
     minPct,
     width,
+    basicSpecificGravity,
+    before,
   }: typeof anyEvidence extends fc.Arbitrary<infer T> ? T : never): BoardEvidence =>
     evidence(readings(shell, core, { woodTempC }), {
       place: { name: 'there', kind: kind as 'shop', emcPct },
       board: { thicknessMm: 27, lengthMm },
       endUse: { ...interior, minPct, maxPct: minPct + width },
+      species: { ...plainSpecies, basicSpecificGravity },
+      previous:
+        before === null ? null : { ...lastRound(before, before + 3, '2026-05-01T10:00:00Z'), moved: false },
     });
 
   test('there is a call, its first reason has a number, and every sentence is whole', () => {

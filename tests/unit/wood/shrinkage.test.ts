@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   acrossBoard,
   cupMm,
+  isShrinkage,
   RING_ANGLE_DEG,
   shrunkPct,
   sizeChangeByCoefficientMm,
@@ -51,6 +52,20 @@ describe('the size of a board', () => {
     [10, 14.1],
   ])('by coefficient is refused from %f to %f %%', (from, to) => {
     expect(() => sizeChangeByCoefficientMm(200, from, to, 0.003)).toThrow('6 to 14 %');
+  });
+
+  test.each([
+    [null, false],
+    [0, false],
+    [4, true],
+    [50, false],
+    [Number.NaN, false],
+  ])('a shrinkage of %s %%: whether the formulas hold is %s', (pct, holds) => {
+    expect(isShrinkage(pct)).toBe(holds);
+  });
+
+  test('by a coefficient of 0 is none', () => {
+    expect(sizeChangeByCoefficientMm(200, 8, 12, 0)).toBe(0);
   });
 
   test('of nothing, with no shrinkage or an impossible one, is refused', () => {

@@ -63,6 +63,11 @@ describe('mass', () => {
   const oak = { basicSpecificGravity: 0.56, volumetricPct: 13.7 };
   const size = { thicknessMm: 52, widthMm: 300, lengthMm: 3000 };
 
+  test('of a species whose volumetric shrinkage is none: as where it is not known', () => {
+    const mass = (volumetricPct: number | null) => boardMassKg(size, { ...oak, volumetricPct }, 12, 8);
+    expect(mass(0)).toEqual(mass(null));
+  });
+
   test('of a green board and of the same board at its target', () => {
     // By hand: green volume 0.0468 m³ holds 0.56 · 46.8 = 26.208 kg of wood; with 70 % water 44.55, with 8 % 28.30.
     const mass = boardMassKg(size, oak, 70, 8)!;
