@@ -6,11 +6,11 @@
  * Calibration by simulation (S. Talts and others, Validating Bayesian Inference Algorithms with Simulation-Based
  * Calibration, 2018; from memory): where the truth is drawn from the prior and read with the noise that the fit
  * assumes, it must fall below the forecast's 10 % point in 10 of 100 boards, below its median in 50, below its 90 %
- * point in 90, whatever the rounds. It tests the inference, not the wood: no drying record is in it.
+ * point in 90, whatever the rounds. It tests the inference, not how wood dries: no drying record is in it.
  *
  * A true board has its factors, start and place drawn from `dryingPrior`, dries on a grid three times as fine, in weather
  * that varies about its place's monthly means: a month's EMC 0.7 % and 1.5 °C off, its days another 1.2 %. It is read at
- * shell and core, twice each, with an error of meter and wood that stays with the board (one third of its variance with
+ * shell and core, twice each, with an error of meter and species that stays with the board (one third of its variance with
  * the meter), and a scatter of the spots as `spot-scatter.ts` has it. All one standard deviation; ours, no source.
  *
  * The forecast is asked at the same day with 0, 1, 2 and 4 rounds behind it.

@@ -10,7 +10,7 @@ const shed: MonthlyAir = [-2, 0, 5, 10, 15, 20, 22, 21, 16, 11, 5, 0].map((tempC
   rh: 0.6 + 0.02 * Math.abs(6 - month),
 }));
 
-describe('the air that a board stood in', () => {
+describe('the air that a board was in', () => {
   test('covers every second between the two instants, without gap or overlap', () => {
     const from = Date.UTC(2024, 1, 3, 5);
     const to = Date.UTC(2026, 8, 27, 17);

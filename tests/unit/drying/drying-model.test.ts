@@ -13,7 +13,7 @@ import {
   woodDryingLaw,
 } from '../../../shared-core/wood/drying/drying-model.ts';
 
-/** One set of tables for all: they depend on the wood alone. */
+/** One set of tables for all: they depend on the species alone. */
 const oak = new LawTables(woodDryingLaw(0.56));
 
 const steady = (emcPct: number, tempC: number, durationS: number): AirSegment => ({
@@ -196,7 +196,7 @@ describe('a board', () => {
     expect(bark.averagePct[0]!).toBeGreaterThan(open.averagePct[0]! + 5);
   });
 
-  test('dries faster when it is warmer, thinner, or of lighter wood', () => {
+  test('dries faster when it is warmer, thinner, or of a lighter species', () => {
     const left = (run: DryingRun): number => simulateDrying(run).lostPct;
     const usual = left(runOf({}));
     expect(left(runOf({ segments: [steady(12, 35, 60 * DAY_S)] }))).toBeGreaterThan(usual);
@@ -260,7 +260,7 @@ test('no cell dries to less than nothing, however dry, warm and sudden the air a
 });
 
 describe('a parabolic start', () => {
-  test('has the wanted average and faces, and its middle by the parabola rule', () => {
+  test('has the given average and faces, and its middle by the parabola rule', () => {
     const grid = dryingGrid(28, true, 60);
     const profile = parabolicStart(grid, 20, 0.7);
     expect(averageOf(grid, profile)).toBeCloseTo(20, 10);

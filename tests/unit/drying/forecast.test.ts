@@ -191,7 +191,7 @@ describe('today', () => {
     expect(soonPct(['open', 'open'])).toBeLessThan(soonPct(['open', 'bottom']));
   });
 
-  test('is ready with high probability when it has stood long in air that suits its use', () => {
+  test('is ready with high probability when it was long in air that suits its use', () => {
     const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: room }] };
     const long = inputOf({ nowMs: sawn + 700 * DAY_MS, board, elsewhere: [] });
     const endUse = { minPct: 4, maxPct: 11, maxShellCorePct: 2 };

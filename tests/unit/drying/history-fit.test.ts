@@ -52,7 +52,7 @@ function readingsOf(
   );
 }
 
-/** Slower wood, freer faces, wetter at first and in damper air than the prior's middle. */
+/** A slower board, freer faces, wetter at first and in damper air than the prior's middle. */
 const truth = [Math.log(0.33), Math.log(0.12), Math.log(80), 0.8];
 
 describe('a fit', () => {
@@ -62,11 +62,11 @@ describe('a fit', () => {
     expect(fit.information.matrix.flat().every((value) => value === 0)).toBe(true);
   });
 
-  test('is narrower in what the wood does after one reading', () => {
+  test('is narrower in what the board does after one reading', () => {
     const [, core] = readingsOf(truth, [90]);
     const fit = fitOf(model, [core!], prior);
     expect(sdOf(fit.posterior, 0)).toBeLessThan(0.8 * sdOf(prior, 0));
-    // It also leans the right way.
+    // It also moves the right way.
     expect(fit.posterior.mean[0]!).toBeLessThan(prior.mean[0]!);
   });
 
@@ -138,7 +138,7 @@ describe('a fit', () => {
     expect(sdOf(fit.posterior, 3)).toBeLessThan(1.05 * least);
   });
 
-  test('a single spot is not taken as free of scatter, and spots that agree by chance not either', () => {
+  test('a single spot does not count as free of scatter, and spots that agree by chance not either', () => {
     const spot: FitReading = {
       atMs: sawn + 200 * DAY_MS,
       depthFraction: 0.5,
@@ -192,7 +192,7 @@ describe('a fit', () => {
 describe('boards of one stack and log', () => {
   const sibling = fitOf(model, readingsOf(truth, [60, 110, 160]), prior).information;
 
-  test('share what they learned: the prior leans to the siblings and is narrower', () => {
+  test('share what they learned: the prior moves to the siblings and is narrower', () => {
     const pooled = pooledPrior(prior, [sibling]);
     expect(pooled.mean[0]!).toBeLessThan(prior.mean[0]!);
     expect(sdOf(pooled, 0)).toBeLessThan(sdOf(prior, 0));

@@ -53,8 +53,8 @@ const conditions = (inU: readonly number[]): number[] => {
   ];
 };
 
-const expectClose = (found: readonly number[], wanted: readonly number[]): void => {
-  for (const [i, value] of wanted.entries()) expect(found[i]).toBeCloseTo(value, 12);
+const expectClose = (found: readonly number[], expected: readonly number[]): void => {
+  for (const [i, value] of expected.entries()) expect(found[i]).toBeCloseTo(value, 12);
 };
 
 test('where a stage is taken, and how far its time is ahead, are the row sums', () => {

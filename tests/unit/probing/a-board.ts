@@ -9,14 +9,14 @@ import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 /**
- * Boards for the tests: of a wood with the curve of the meter's basis and at the basis temperature, so that the
+ * Boards for the tests: of a species with the curve of the meter's basis and at the basis temperature, so that the
  * corrected value is the typed one and the numbers in a test can be read off.
  */
 export const plainSpecies: Species = {
   id: 'plain-wood',
   name: 'Plain wood',
   botanicalName: null,
-  group: 'Test woods',
+  group: 'Test species',
   aliases: [],
   basicSpecificGravity: 0.45,
   radialPct: null,

@@ -27,7 +27,7 @@ describe('what a board should read now', () => {
     expect(month.core.sdLowPct).toBeGreaterThan(week.core.sdLowPct);
   });
 
-  test('a dense wood lags behind a light one', () => {
+  test('a dense species lags behind a light one', () => {
     const of = (basicSpecificGravity: number) => {
       const board = dryingBoard('2026-04-20T10:00:00Z');
       return expectationNow({ ...board, species: { ...board.species, basicSpecificGravity } }, TAKEN_AT)!.core
@@ -45,7 +45,7 @@ describe('nothing is expected', () => {
     ['of a board that may have been moved', { previous: lastRound(18, 24, '2026-05-06T10:00:00Z') }],
     ['where the air is not known', { place: { ...shed, emcPct: null } }],
     [
-      'where the wood’s specific gravity is not known',
+      'where the species’ specific gravity is not known',
       { species: { ...board.species, basicSpecificGravity: null } },
     ],
     ['after more than two months', { previous: { ...board.previous!, takenAt: '2026-01-06T10:00:00Z' } }],

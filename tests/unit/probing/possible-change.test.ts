@@ -16,7 +16,7 @@ function centerResponse(thicknessMm: number, days: number, diffusivity: number):
   return 1 - (4 / Math.PI) * sum;
 }
 
-test('the core never goes further than the bound, whatever the thickness, the time, the wood and its warmth', () => {
+test('the core never goes further than the bound, whatever the thickness, the time, the species and its warmth', () => {
   fc.assert(
     fc.property(
       fc.double({ min: 10, max: 150, noNaN: true }),

@@ -43,34 +43,34 @@ function stream(
   return samples;
 }
 
-function keep(samples: Sample[], unit: 'pct' | 'ohm' = 'pct'): { atMs: number; value: number }[] {
+function save(samples: Sample[], unit: 'pct' | 'ohm' = 'pct'): { atMs: number; value: number }[] {
   let state = startSettling(unit);
-  const kept: { atMs: number; value: number }[] = [];
+  const saved: { atMs: number; value: number }[] = [];
   for (const sample of samples) {
     const result = step(state, sample);
     state = result.state;
-    if (result.settledNow) kept.push({ atMs: sample.atMs, value: result.value! });
+    if (result.settledNow) saved.push({ atMs: sample.atMs, value: result.value! });
   }
-  return kept;
+  return saved;
 }
 
 describe('one insertion yields one reading', () => {
   test.each([1, 2, 5, 10, 25, 50, 100])('at %d values a second', (hz) => {
-    const kept = keep(
+    const saved = save(
       stream([{ start: 9, end: 12.6, tauMs: 400, seconds: 12 }], { hz, noise: 0.05, outSeconds: 1 }),
     );
-    expect(kept).toHaveLength(1);
-    expect(Math.abs(kept[0]!.value - 12.6)).toBeLessThan(0.3);
+    expect(saved).toHaveLength(1);
+    expect(Math.abs(saved[0]!.value - 12.6)).toBeLessThan(0.3);
   });
 
   test('whose value is one that the meter sent, not between two of them', () => {
     const tenths = stream([{ start: 9, end: 12.65, tauMs: 400, seconds: 6 }], { hz: 10, noise: 0.1 }).map(
       ({ atMs, value }) => ({ atMs, value: value === null ? null : Math.round(value * 10) / 10 }),
     );
-    const kept = keep(tenths);
-    expect(kept).toHaveLength(1);
-    expect(tenths.map(({ value }) => value)).toContain(kept[0]!.value);
-    const ohms = keep(
+    const saved = save(tenths);
+    expect(saved).toHaveLength(1);
+    expect(tenths.map(({ value }) => value)).toContain(saved[0]!.value);
+    const ohms = save(
       Array.from({ length: 60 }, (_, i) => ({ atMs: i * 100, value: i < 10 ? null : 470_000 + (i % 2) })),
       'ohm',
     );
@@ -79,13 +79,13 @@ describe('one insertion yields one reading', () => {
 
   test('and three insertions with the pins out between them yield three, also where all read the same', () => {
     const same = { start: 9, end: 12.6, tauMs: 400, seconds: 6 };
-    expect(keep(stream([same, same, same], { hz: 10, noise: 0.05 }))).toHaveLength(3);
+    expect(save(stream([same, same, same], { hz: 10, noise: 0.05 }))).toHaveLength(3);
   });
 
-  test('pins moved between two values of a slow meter are told by the jump', () => {
+  test('pins moved between two values of a slow meter are found by the jump', () => {
     const values = [12.5, 12.6, 12.6, 12.6, 12.6, 16.1, 16.2, 16.2, 16.2, 16.2, 16.2];
-    const kept = keep(values.map((value, index) => ({ atMs: index * 1000, value })));
-    expect(kept.map((each) => each.value)).toEqual([12.6, 16.2]);
+    const saved = save(values.map((value, index) => ({ atMs: index * 1000, value })));
+    expect(saved.map((each) => each.value)).toEqual([12.6, 16.2]);
   });
 
   test('a lone spike in a settled stream is not a new insertion', () => {
@@ -93,7 +93,7 @@ describe('one insertion yields one reading', () => {
       atMs: index * 100,
       value: index % 40 === 30 ? 25 : 12.6,
     }));
-    expect(keep(samples)).toHaveLength(1);
+    expect(save(samples)).toHaveLength(1);
   });
 
   test('a bounce of the contacts shorter than a quarter of a second is not a new insertion', () => {
@@ -101,7 +101,7 @@ describe('one insertion yields one reading', () => {
       atMs: index * 20,
       value: index % 100 > 92 ? null : 12.6,
     }));
-    expect(keep(samples)).toHaveLength(1);
+    expect(save(samples)).toHaveLength(1);
   });
 
   test('creeping on after it has settled, as pins in damp wood do, is not a new insertion', () => {
@@ -109,36 +109,36 @@ describe('one insertion yields one reading', () => {
       atMs: index * 100,
       value: 12 + index * 0.01,
     }));
-    expect(keep(samples)).toHaveLength(1);
+    expect(save(samples)).toHaveLength(1);
   });
 });
 
 describe('drifting is not settled', () => {
-  test('nothing is kept while the value still moves by a point a second', () => {
+  test('nothing is saved while the value still moves by a point a second', () => {
     const samples = Array.from({ length: 100 }, (_, index) => ({
       atMs: index * 100,
       value: 8 + index * 0.1,
     }));
-    expect(keep(samples)).toEqual([]);
+    expect(save(samples)).toEqual([]);
   });
 
-  test('nothing is kept of a value that jumps about by more than noise explains', () => {
+  test('nothing is saved of a value that jumps about by more than noise explains', () => {
     const samples = Array.from({ length: 100 }, (_, index) => ({
       atMs: index * 100,
       value: 12 + (index % 3),
     }));
-    expect(keep(samples)).toEqual([]);
+    expect(save(samples)).toEqual([]);
   });
 
   test('the slower the drift, the later the reading', () => {
     const at = (tauMs: number) =>
-      keep(stream([{ start: 8, end: 13, tauMs, seconds: 30 }], { hz: 20 }))[0]!.atMs;
+      save(stream([{ start: 8, end: 13, tauMs, seconds: 30 }], { hz: 20 }))[0]!.atMs;
     expect(at(300)).toBeLessThan(at(1000));
     expect(at(1000)).toBeLessThan(at(3000));
   });
 });
 
-describe('what the screen is told', () => {
+describe('what the screen shows', () => {
   test('pins out, then drifting, then settled, then pins out again', () => {
     let state = startSettling('pct');
     const phases: string[] = [];
@@ -158,12 +158,12 @@ describe('what the screen is told', () => {
 });
 
 test('a meter in ohms settles too: 125 MΩ reached from 900 MΩ, within a tenth of a decade', () => {
-  const kept = keep(
+  const saved = save(
     stream([{ start: 900e6, end: 125e6, tauMs: 400, seconds: 8 }], { hz: 10, noise: 2e6 }),
     'ohm',
   );
-  expect(kept).toHaveLength(1);
-  expect(Math.abs(Math.log10(kept[0]!.value / 125e6))).toBeLessThan(0.1);
+  expect(saved).toHaveLength(1);
+  expect(Math.abs(Math.log10(saved[0]!.value / 125e6))).toBeLessThan(0.1);
 });
 
 test('values that cannot come from wood are an open circuit: out of the meter’s range, not a number, negative', () => {
@@ -197,12 +197,12 @@ test('for any drift, rate and modest noise: exactly one reading per insertion, c
       fc.double({ min: 0, max: 0.08, noNaN: true }),
       fc.integer(),
       (insertions, hz, noise, seed) => {
-        const kept = keep(stream(insertions, { hz, noise, seed }));
-        expect(kept).toHaveLength(insertions.length);
+        const saved = save(stream(insertions, { hz, noise, seed }));
+        expect(saved).toHaveLength(insertions.length);
         for (const [index, { end, tauMs }] of insertions.entries()) {
           // Steady is 0.2 points or 1.5 % a second over half a window: the rest of the drift is that rate times τ.
           const rest = Math.max(0.2, 0.015 * end) * (0.75 + tauMs / 1000);
-          expect(Math.abs(kept[index]!.value - end)).toBeLessThan(rest + 4 * noise + 0.05);
+          expect(Math.abs(saved[index]!.value - end)).toBeLessThan(rest + 4 * noise + 0.05);
         }
       },
     ),

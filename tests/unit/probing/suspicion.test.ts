@@ -19,7 +19,7 @@ test('nothing speaks against sound readings', () => {
 });
 
 describe('a reading by itself', () => {
-  test('not a number of wood: refused, and left out of the average', () => {
+  test('not a moisture content: refused, and left out of the average', () => {
     const judged = judge([
       reading(9, 'shell', -4, { how: 'settled', settled: true }),
       ...readings([8, 8], [8, 8]),
@@ -251,7 +251,7 @@ describe('against the last round', () => {
 
   test('a board that stayed in one known air is compared with the drying model', () => {
     const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13 } as const;
-    const stood = (moved: boolean) =>
+    const stayed = (moved: boolean) =>
       rules(
         judge(readings([14.2, 14.4], [14.3, 14.5]), {
           place: shed,
@@ -259,9 +259,9 @@ describe('against the last round', () => {
           previous: { ...lastRound(16, 22, '2026-05-09T10:00:00Z'), moved },
         }),
       );
-    expect(stood(false)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
-    // Where it was moved it may have been in air that nobody knows: only the bounds for any board hold.
-    expect(stood(true)).toEqual([[], [], [], []]);
+    expect(stayed(false)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
+    // Where it was moved it may have been in unknown air: only the bounds for any board hold.
+    expect(stayed(true)).toEqual([[], [], [], []]);
   });
 
   test('of two cores that disagree, only the one that the last round speaks against is questionable', () => {

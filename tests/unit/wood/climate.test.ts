@@ -24,7 +24,7 @@ describe('a year of air at a place', () => {
     expect(driestMonth).toBe(1);
   });
 
-  test('colder than the formula goes is taken as -20 °C', () => {
+  test('colder than the formula goes counts as -20 °C', () => {
     const { monthlyEmcPct } = emcOfYear(Array(12).fill({ tempC: -45, rh: 0.7 }));
     expect(monthlyEmcPct[0]).toBe(emcPct(-20, 0.7));
   });

@@ -17,7 +17,7 @@ const correct = (changes: Partial<ReadingToCorrect>) =>
   correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, species: oak, basis, ...changes });
 
 describe('the method follows from what is known', () => {
-  test('ohms of a wood with a curve: temperature, then the curve', () => {
+  test('ohms of a species with a curve: temperature, then the curve', () => {
     // 125 megohm is red oak of 12 % at 80 °F (James 1988, Table 1, from memory).
     const { mcPct, applied, warnings } = correct({ value: 125e6, unit: 'ohm', basis: null });
     expect(mcPct).toBeCloseTo(12, 6);
@@ -25,11 +25,11 @@ describe('the method follows from what is known', () => {
     expect(warnings).toEqual([]);
   });
 
-  test('% of a wood with a curve: temperature, back to ohms on the basis, then the curve', () => {
+  test('% of a species with a curve: temperature, back to ohms on the basis, then the curve', () => {
     expect(correct({}).applied).toEqual(['temperature', 'basis-curve', 'species-curve']);
   });
 
-  test('% of a wood with linear coefficients only: temperature, then MC = (M - b) / a', () => {
+  test('% of a species with linear coefficients only: temperature, then MC = (M - b) / a', () => {
     const linear = { ...cherry, linear: { a: 0.9, b: 0.6 } };
     const { mcPct, applied, warnings } = correct({ species: linear });
     expect(mcPct).toBeCloseTo((12 - 0.6) / 0.9, 10);
@@ -37,7 +37,7 @@ describe('the method follows from what is known', () => {
     expect(warnings).toEqual([]);
   });
 
-  test('% of a wood of which nothing is published: temperature only, and it says so', () => {
+  test('% of a species of which nothing is published: temperature only, and it says so', () => {
     const { mcPct, applied, warnings } = correct({ species: cherry, woodTempC: 5 });
     expect(mcPct).toBeGreaterThan(12);
     expect(applied).toEqual(['temperature']);
@@ -50,7 +50,7 @@ describe('the method follows from what is known', () => {
     expect(mcPct).toBeCloseTo(pfaffGarrahanPct(12, 5), 2);
   });
 
-  test('ohms of a wood without a curve: read on the basis curve, and it says so', () => {
+  test('ohms of a species without a curve: read on the basis curve, and it says so', () => {
     const { mcPct, applied, warnings } = correct({ value: 120e6, unit: 'ohm', species: cherry });
     // 120 megohm is Douglas-fir of 12 % (James 1988, Table 1, from memory).
     expect(mcPct).toBeCloseTo(12, 6);
@@ -131,7 +131,7 @@ describe('refused, with no value', () => {
   });
 });
 
-describe('for every wood, meter and temperature', () => {
+describe('for every species, meter and temperature', () => {
   const species = fc.constantFrom(...builtInSpecies);
   const woodTempC = fc.double({ min: 1, max: 50, noNaN: true });
   const shown = fc.double({ min: 7, max: 24, noNaN: true });
@@ -188,7 +188,7 @@ describe('for every wood, meter and temperature', () => {
     );
   });
 
-  test('a meter made for this very wood at this very temperature is right as it stands', () => {
+  test('a meter made for this very species at this very temperature is right as it is', () => {
     fc.assert(
       fc.property(anyBasis, shown, (aBasis, value) => {
         const own = builtInSpecies.find(({ curveId }) => curveId === aBasis.curveId)!;

@@ -66,7 +66,7 @@ describe('dry is when the mass no longer changes', () => {
     expect(constantMass(often, 'ASTM D4442', 0.01)).toMatchObject({ dry: false, changeGrams: 1 });
   });
 
-  test('a loss over a long night is taken for the interval only', () => {
+  test('a loss over a long night counts for the interval only', () => {
     const night = [
       { hours: 10, grams: 100.08 },
       { hours: 22, grams: 100 },

@@ -39,7 +39,7 @@ describe('a profile from readings at depths', () => {
     expect(profile.averageStandardErrorPct!).toBeCloseTo(0.14907915875013844, 10);
   });
 
-  test('of one depth is their mean, and says nothing of shell and core', () => {
+  test('of one depth is their mean, and tells nothing of shell and core', () => {
     const profile = fitProfile(
       [
         { depthMm: 6, mcPct: 11 },

@@ -26,7 +26,7 @@ describe('a board tracked by its mass', () => {
     );
   });
 
-  test('with one section says nothing of its error', () => {
+  test('with one section tells nothing of its error', () => {
     expect(sampleBoard(10, [{ wetGrams: 150, dryGrams: 100 }])).toMatchObject({
       mcWhenCutPct: 50,
       standardErrorPct: null,

@@ -104,7 +104,7 @@ describe('mass', () => {
     expect(boardMassKg(size, { basicSpecificGravity: null, volumetricPct: null }, 20, 8)).toBeNull();
   });
 
-  test('with more water than the wood can hold is refused', () => {
+  test('with more water than the species can hold is refused', () => {
     expect(() => boardMassKg(size, oak, 20, 150)).toThrow(/holds 0 to 114 %/);
     expect(() => volumeM3({ ...size, widthMm: 0 })).toThrow(RangeError);
   });
