@@ -2,8 +2,9 @@ import type { Region } from '../shared-core/contract/region.ts';
 import type { DisplayUnits } from '../shared-core/units/length.ts';
 import { type Catalog, english } from '../shared-core/words/en/index.ts';
 import { pseudoOf } from '../shared-core/words/pseudo.ts';
-import { createWords, type Words } from '../shared-core/words/words.ts';
+import { createWords, type Say, type Words } from '../shared-core/words/words.ts';
 import { useSettings, useUnits } from './stores/settings.ts';
+import { unbroken } from './unbroken.ts';
 
 /** `?words=pseudo` shows the language that nobody speaks, for the browser tests. */
 const isPseudo = new URLSearchParams(location.search).get('words') === 'pseudo';
@@ -26,6 +27,16 @@ export const region = (): Region => ({
   timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
 });
 
+/** Texts in a window wrap to its width; those of a label are drawn line by line. */
+const inWindow = ({ say, formats }: Words): Words => ({
+  say: ((...asked: Parameters<Say>) => unbroken(say(...asked))) as Say,
+  formats: {
+    ...formats,
+    mcRange: (range) => unbroken(formats.mcRange(range)),
+    mcInterval: (interval) => unbroken(formats.mcInterval(interval)),
+  },
+});
+
 let made: { key: string; words: Words } | null = null;
 
 /** Made once for as long as it is the same person on the same day. */
@@ -39,7 +50,7 @@ function wordsFor(units: DisplayUnits): Words {
     today,
   };
   const key = Object.values(display).join(' ');
-  if (made?.key !== key) made = { key, words: createWords({ catalog, ...display }) };
+  if (made?.key !== key) made = { key, words: inWindow(createWords({ catalog, ...display })) };
   return made.words;
 }
 

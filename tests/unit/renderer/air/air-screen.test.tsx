@@ -5,6 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { AirScreen } from '../../../../renderer/screens/air/AirScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -101,7 +102,7 @@ describe('My room', () => {
     const room = region('Target for your room');
     await type(room, 'Room temperature', '21.1');
     // Table 4-2 at 70 °F (from memory): 6.2 % at 30 % RH, 9.2 % at 50 % RH.
-    expect(room.getByText('6.2–9.2%')).toBeTruthy();
+    expect(room.getByText(unbroken('6.2–9.2%'))).toBeTruthy();
     await user.click(await room.findByRole('button', { name: 'Save as a use' }));
     await user.type(screen.getByLabelText('Name'), 'My living room');
     await user.click(screen.getByRole('button', { name: 'Add' }));

@@ -5,6 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { ForecastOfBoard } from '../../../../renderer/screens/board/ForecastOfBoard.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
@@ -49,7 +50,7 @@ describe('The forecast of a board', () => {
     const sheet = within(screen.getByRole('region', { name: 'Forecast' }));
     const items = sheet.getAllByRole('listitem').map((item) => item.textContent);
     expect(items[0]).toMatch(
-      /^Even in January the air in Pole shed dries wood only to [\d.]+%\. Target 6–8%\. Waiting there gains nothing/,
+      /^Even in January the air in Pole shed dries wood only to [\d.]+%\. Target 6–\u20608%\. Waiting there gains nothing/,
     );
     expect(items[1]).toMatch(/^If moved to Bench room today, it should get there, likely Mar 2027/);
     expect(
@@ -73,7 +74,7 @@ describe('The forecast of a board', () => {
     // Sawn on March 10, and read 150 days later.
     expect(read.map((row) => row[0])).toEqual(['Shell reading, Aug 7', 'Core reading, Aug 7']);
     for (const [, middle, likely] of read) {
-      const [low, high] = likely!.split('–').map(Number.parseFloat) as [number, number];
+      const [low, high] = likely!.split('–\u2060').map(Number.parseFloat) as [number, number];
       expect(low).toBeLessThan(Number.parseFloat(middle!));
       expect(high).toBeGreaterThan(Number.parseFloat(middle!));
     }
@@ -89,7 +90,7 @@ describe('The forecast of a board', () => {
     // "Likely" is 8 chances in 10, like the interval around it.
     expect(
       screen.getByText(
-        /^Now about [\d.]+%, likely [\d.]+–[\d.]+%\. Target 6–8%\. In Bench room: likely Mar 2027 \(Dec 2026 or later\)\.$/,
+        /^Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Target 6–\u20608%\. In Bench room: likely Mar 2027 \(Dec 2026 or later\)\.$/,
       ),
     ).toBeTruthy();
   });
@@ -98,7 +99,7 @@ describe('The forecast of a board', () => {
     openForecast();
     const table = within(
       await screen.findByRole('table', {
-        name: 'Ready means 6–8% on average and a shell–core difference of 2.0 points at most.',
+        name: unbroken('Ready means 6–8% on average and a shell–core difference of 2.0 points at most.'),
       }),
     );
     const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { MeterScreen } from '../../../../renderer/screens/meter/MeterScreen.tsx';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -118,7 +119,9 @@ test('a live meter: value, what the pins do, every notification accounted for, t
   expect(live.textContent).toContain('Last unreadable: The meter sent 1 byte; its value needs 2.');
   const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
   expect(bytes.textContent).toContain(
-    'The meter describes its own value.Format16 bits, unsignedPower of ten−1Unit% moisture contentCan show5–60%',
+    unbroken(
+      'The meter describes its own value.Format16 bits, unsignedPower of ten−1Unit% moisture contentCan show5–60%',
+    ),
   );
   expect(within(bytes).getByRole('row', { name: /2a6f/ }).textContent).toContain('7e00');
   await expectNoBarriers();

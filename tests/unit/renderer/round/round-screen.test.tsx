@@ -352,7 +352,9 @@ describe('a board that was read before', () => {
     const { machine, user } = await open(round);
     await user.keyboard('{Enter}');
     const call = screen.getByRole('region', { name: 'Call so far' });
-    expect(call.textContent).toMatch(/Bring in.*12.6%.*11.4–13.8%.*Too wet: 12\.6%\. Target 6–8%\./);
+    expect(call.textContent).toMatch(
+      /Bring in.*12.6%.*11.4–\u206013.8%.*Too wet: 12\.6%\. Target 6–\u20608%\./,
+    );
     expect(screen.getByText(/^Shell, 60 cm from the right end: pins to 5 mm/)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.getAttribute('aria-busy')).toBe('true');

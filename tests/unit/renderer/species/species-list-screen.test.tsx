@@ -5,6 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SpeciesListScreen } from '../../../../renderer/screens/species/SpeciesListScreen.tsx';
 import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -95,7 +96,7 @@ describe('The uses', () => {
     const { user } = open();
     await user.click(screen.getByLabelText('Uses'));
     const row = within(await screen.findByRole('row', { name: /^Furniture/ }));
-    expect(row.getByText('6–8%')).toBeTruthy();
+    expect(row.getByText(unbroken('6–8%'))).toBeTruthy();
     expect(row.getByText('2.0 points')).toBeTruthy();
     expect(screen.getByText('Outdoor furniture: Common practice, no source.')).toBeTruthy();
     expect(screen.getByText(/^Exterior joinery, Europe: EN 942, external joinery\./)).toBeTruthy();

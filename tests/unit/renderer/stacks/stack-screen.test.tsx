@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardsScreen } from '../../../../renderer/screens/stacks/BoardsScreen.tsx';
 import { StackScreen } from '../../../../renderer/screens/stacks/StackScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
@@ -92,7 +93,7 @@ describe('The boards of a stack', () => {
       'OAK-01log Ridge',
       'Northern red oak27 mm',
       'Pole shedsince Mar 3, 2024',
-      '14.9%likely 13.7–16.1%',
+      unbroken('14.9%likely 13.7–16.1%'),
       'shell 14.1%core 15.8%',
       'Keep dryingAug 22, 2024',
     ]);
