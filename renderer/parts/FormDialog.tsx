@@ -19,7 +19,7 @@ export interface FormConflict {
 
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
- * stays, and the focus goes to the first field that is marked wrong.
+ * stays, and the focus goes to the first field that is marked wrong. Where none is, the sentence is scrolled into sight.
  */
 export function FormDialog({
   title,
@@ -40,9 +40,13 @@ export function FormDialog({
 }) {
   const { say } = useWords();
   const form = useRef<HTMLFormElement>(null);
+  const answer = useRef<HTMLDivElement>(null);
   const { busy, problem, save, forgetProblem } = useSaving(onClose);
   useEffect(() => {
-    if (problem) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+    if (!problem) return;
+    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (wrong) wrong.focus();
+    else answer.current?.scrollIntoView?.({ block: 'nearest' });
   }, [problem]);
 
   return (
@@ -57,8 +61,12 @@ export function FormDialog({
         }}
       >
         {children}
-        {problem && <Banner kind="problem">{problem.sentence}</Banner>}
-        {conflict?.table}
+        {(problem || conflict) && (
+          <div ref={answer} className="form-dialog-answer">
+            {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+            {conflict?.table}
+          </div>
+        )}
         <Actions>
           {conflict ? (
             <>

@@ -35,7 +35,7 @@ export function VersionTable<N extends EditName>({
   );
   return (
     <TableFrame name={say('conflict.table')}>
-      <table>
+      <table className="table">
         <thead>
           <tr>
             <th scope="col">{say('conflict.field')}</th>
