@@ -6,6 +6,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Banner } from '../../parts/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../parts/Button.tsx';
 import { Select } from '../../parts/Field.tsx';
+import { MeterElsewhere } from '../../parts/MeterElsewhere.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../parts/Screen.tsx';
 import { TemperatureField } from '../../parts/TemperatureField.tsx';
 import { readTemperature } from '../../parts/wood-temp.ts';
@@ -41,7 +42,8 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     unknown: false,
   });
   const [problem, setProblem] = useState<Message | null>(null);
-  const isLive = useMeter(isLiveHere);
+  const isHere = useMeter(isLiveHere);
+  const isElsewhere = useMeter(({ state }) => state?.phase === 'live') && !isHere;
   const [starting, setStarting] = useState(false);
   const stack = withBoards.find((each) => each.id === chosen);
 
@@ -120,7 +122,11 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         </div>
         <div className="round-start-part">
           <Banner kind="caution">{say('round-start.caution')}</Banner>
-          <p>{say(isLive ? 'round-start.meter-live' : 'round-start.no-meter')}</p>
+          {isElsewhere ? (
+            <MeterElsewhere />
+          ) : (
+            <p>{say(isHere ? 'round-start.meter-live' : 'round-start.no-meter')}</p>
+          )}
           <h2>{say('round-start.keys')}</h2>
           <KeyList keys={roundKeys.slice(0, 4)} />
         </div>

@@ -4,8 +4,10 @@ import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { RoundStartScreen } from '../../../../renderer/screens/round/RoundStartScreen.tsx';
+import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
+import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aRound } from './a-round.ts';
 
@@ -69,6 +71,15 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5 }]);
   expect(location.hash).toBe('#/round/12');
+});
+
+test('a live meter that another window uses is said, and can be used here', async () => {
+  const { machine, user } = await open([aStack(1)]);
+  machine.answers['meter.hold'] = () => aLiveMeter();
+  act(() => showMeter(aLiveMeter({ heldBy: 'another-window' })));
+  expect(screen.queryByText(/No meter is live/)).toBeNull();
+  await user.click(screen.getByRole('button', { name: 'Use it here' }));
+  expect(screen.getByText(/The meter is live/)).toBeTruthy();
 });
 
 test('in Fahrenheit for whom that is the unit', async () => {
