@@ -193,7 +193,7 @@ describe('Getting them on paper', () => {
     expect(page.querySelector('.label-edges')).toBeNull();
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('.print-pages')).toBeNull());
-    expect(document.adoptedStyleSheets).toEqual([]);
+    await vi.waitFor(() => expect(document.adoptedStyleSheets).toEqual([]));
     vi.unstubAllGlobals();
   });
 });
