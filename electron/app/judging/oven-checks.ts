@@ -15,7 +15,7 @@ export const ovenCheckQueries = (ownFits: OwnFits) =>
 
 /** The person's own oven-dry checks of a species, and whether they correct its readings. */
 export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits: OwnFits) {
-  const get = (id: number): OvenCheck => orRefuse(context.yard().ovenChecks.get(id), 'oven-dry check');
+  const get = (id: number): OvenCheck => orRefuse(context.yard().ovenChecks.get(id), 'check');
 
   /** Judges the species' boards again where its checks correct readings, and gives the checks as they now are. */
   function changed(speciesId: string, corrects: boolean): OwnFit[] {
@@ -89,7 +89,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
     'ovenChecks.useFit': ({ speciesId, meterId, inUse }) => {
       const own = orRefuse(
         ownFits.ofSpecies(speciesId).find((each) => each.meterId === meterId),
-        'oven-dry check',
+        'check',
       );
       if (inUse && own.fit?.worthUsing !== true) {
         throw new Refusal(message('refusal.checks-not-used', { why: own.status }));
