@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { type Answer, Conflict, Refusal } from '../../shared-core/contract/answer.ts';
 import { type Envelope, envelopeSchema } from '../../shared-core/contract/envelope.ts';
 import {
@@ -14,7 +13,7 @@ import {
 import { problemOf } from '../../shared-core/contract/validation.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
-import type { Afterwards } from './afterwards.ts';
+import { hashOf } from './acting.ts';
 import type { AppContext } from './context.ts';
 import { faultMessage } from './fault-message.ts';
 import type { Act, Commands, Handler, Queries } from './handlers.ts';
@@ -37,17 +36,11 @@ export class UpdateFailed extends Error {
  * An act and everything that it writes are one transaction. What follows from it and is no part of it, as judging,
  * comes after the commit (`afterwards.ts`). The same act sent again is answered with what it came to, and not done again.
  */
-export function createAnswering(
-  context: AppContext,
-  yards: Yards,
-  handlers: Queries & Commands,
-  afterwards: Afterwards,
-) {
+export function createAnswering(context: AppContext, yards: Yards, handlers: Queries & Commands) {
   /** @throws Refusal; UpdateFailed where the act itself is done */
   function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
-    const { acts, transaction } = context.yard();
-    const inputHash = createHash('sha256').update(JSON.stringify(input)).digest('hex');
-    const done = acts.find(id);
+    const inputHash = hashOf(input);
+    const done = context.yard().acts.find(id);
     if (done) {
       if (done.request !== name || done.inputHash !== inputHash) {
         throw new Refusal(message('refusal.act-reused'));
@@ -55,13 +48,8 @@ export function createAnswering(
       return done.outcome as RequestOutput<N>;
     }
     const act = handlers[name] as Act<N>;
-    const { output, failure } = afterwards.run(() =>
-      transaction(() => {
-        acts.begin({ id, request: name, inputHash, at: context.now(), who: window });
-        const outcome = act(input, window);
-        acts.finish(outcome);
-        return outcome;
-      }),
+    const { output, failure } = context.act({ id, request: name, inputHash, who: window }, () =>
+      act(input, window),
     );
     context.changed(topicsOf(name, input, output));
     if (failure) throw new UpdateFailed(failure.cause);

@@ -1,6 +1,7 @@
 import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { createActing } from './acting.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
 import type { AppContext, QueryContext } from './context.ts';
@@ -75,6 +76,7 @@ export function createApp({
     now,
     reportFault,
     changed,
+    act: createActing({ yard: yards.current, now }, afterwards),
     afterwards: afterwards.add,
     emitTo: windows.emitTo,
   };
@@ -163,7 +165,7 @@ export function createApp({
   });
   change(() => undefined);
 
-  const answering = createAnswering(context, yards, { ...queries, ...commands }, afterwards);
+  const answering = createAnswering(context, yards, { ...queries, ...commands });
 
   return {
     /**

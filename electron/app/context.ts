@@ -3,6 +3,7 @@ import type { EventData, EventName } from '../../shared-core/contract/events.ts'
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import type { Yard, YardReader } from '../store/yard.ts';
+import type { DoAct } from './acting.ts';
 
 /** What a query is answered with: the open yard over a connection that cannot write, and the clock. */
 export interface QueryContext {
@@ -21,6 +22,8 @@ export interface AppContext extends QueryContext {
   reportFault(error: unknown): void;
   /** Says what background work changed. What a command changed follows from the contract. */
   changed(topics: Iterable<Topic>): void;
+  /** Does an act, whether a window asked for it or nobody. */
+  act: DoAct;
   /** Does what follows from the act under way once that is on disk; at once where none is. */
   afterwards(work: () => void): void;
   /** Tells one window. */

@@ -1,5 +1,7 @@
+import { randomUUID } from 'node:crypto';
 import { readingTopics } from '../../../shared-core/contract/requests/rounds.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { hashOf } from '../acting.ts';
 import type { AppContext } from '../context.ts';
 import { faultMessage } from '../fault-message.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
@@ -33,7 +35,16 @@ export function createSavingSettled(
     if (!settingsOf(context.yard()).saveWhenSettled) return;
     try {
       const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
-      context.changed(readingTopics(saving.save(window, at, liveReading(live, 'settled'))));
+      const value = liveReading(live, 'settled');
+      const act = {
+        id: randomUUID(),
+        request: 'rounds.saveSettled',
+        inputHash: hashOf([at, value]),
+        who: window,
+      };
+      const { output, failure } = context.act(act, () => saving.save(window, at, value));
+      context.changed(readingTopics(output));
+      if (failure) throw failure.cause;
     } catch (error) {
       tellNotSaved(window, aim, error);
     }

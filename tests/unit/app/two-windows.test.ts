@@ -1,4 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { type AWindow, openWindow } from './a-window.ts';
 import { aimAt, aimedSpot, aimOf, type } from './in-round.ts';
@@ -60,12 +62,16 @@ describe('each window has its own aim', () => {
     });
   });
 
-  test('what settles is saved where the window with the meter aims, and nowhere else', async () => {
+  test('what settles is saved, as an act, where the window with the meter aims, and nowhere else', async () => {
     await aimAt(roundId, 2);
     await withMeter();
     await aimAt(roundId, 6, null, second);
     yard.meter.show(11.8, 4);
     expect(await onRecord()).toEqual(['board 3 spot 0: 11.8']);
+    const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+    const act = disk.prepare('SELECT a.request, a.who FROM reading g JOIN act a ON a.id = g.act_id').get();
+    disk.close();
+    expect(act).toEqual({ request: 'rounds.saveSettled', who: 'window-1' });
   });
 
   test('both at one spot: the second value for it is refused, as that window does not show the first', async () => {
