@@ -38,6 +38,8 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
       left.delete(aim.roundId);
       changed.give(window);
     },
+    /** The window aims at nothing. */
+    forget,
     /** No window aims at the round any more. */
     leaveRound: (roundId: number): void => {
       left.delete(roundId);

@@ -8,7 +8,7 @@ import {
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -18,7 +18,7 @@ import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
 import type { Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
-import { createAims } from './aims.ts';
+import { createAims, type WindowAim } from './aims.ts';
 import { createInsertion } from './insertion.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
@@ -66,15 +66,22 @@ export function createRounds(
     for (const { id: roundId } of openRounds.outdated()) {
       const { boards } = openRounds.load(roundId);
       for (const [window, aim] of aims.inRound(roundId)) {
-        const next = boards.some(({ boardId }) => boardId === aim.boardId)
-          ? undefined
-          : nextBoard(boards, aim.boardId);
-        if (next) aims.set(window, { roundId, boardId: next.boardId, spotIndex: firstOpenSpot(next) });
-        const left = next && context.yard().boards.get(aim.boardId);
-        const why = left ? message('round.board-left', { boardCode: left.code, nextCode: next.code }) : null;
-        telling.tellOutdated(window, roundId, why);
+        const isThere = boards.some(({ boardId }) => boardId === aim.boardId);
+        telling.tellOutdated(window, roundId, isThere ? null : moveOn(window, aim, boards));
       }
     }
+  }
+
+  /** @returns what the person must know: the board left, and which one is next, if any is */
+  function moveOn(window: string, aim: WindowAim, boards: readonly RoundBoard[]): Message {
+    const { code: boardCode } = orRefuse(context.yard().boards.get(aim.boardId), 'board');
+    const next = nextBoard(boards, aim.boardId);
+    if (next === undefined) {
+      aims.forget(window);
+      return message('round.stack-emptied', { boardCode });
+    }
+    aims.set(window, { roundId: aim.roundId, boardId: next.boardId, spotIndex: firstOpenSpot(next) });
+    return message('round.board-left', { boardCode, nextCode: next.code });
   }
 
   /** A round with where the window aims in it, or would if it opened it. */

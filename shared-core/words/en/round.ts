@@ -40,6 +40,7 @@ export const round = {
   'round.pins-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Lift the pins for the next spot.',
   'round.filled-meanwhile': 'The meter saved {shownValue} at this spot while you typed.',
+  'round.stack-emptied': '{boardCode} is no longer in this stack. No board is left in it.',
   'round.replace': 'Replace',
   'round.save-at-next': 'Save at the next spot',
   'round.boards': 'Boards of this round',

@@ -151,6 +151,20 @@ describe('a board that leaves the stack while a round is open', () => {
   });
 });
 
+test('a stack that is emptied while the meter is live is said to be, and nothing is saved', async () => {
+  await withMeter();
+  yard.meter.show(11.8, 0.3);
+  const place = { placeId: yard.place.id, endUseId: 'furniture', topCover: 'covered' as const, note: '' };
+  const other = await second.command('stacks.add', { name: 'Elsewhere', ...place });
+  for (const id of boardIds) {
+    await second.command('boards.edit', { id, basedOn: 1, changed: { stackId: other.id } });
+  }
+  expect(yard.heard('round.outdated').at(-1)?.why?.code).toBe('round.stack-emptied');
+  yard.meter.show(11.8, 4);
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  expect(await onRecord()).toEqual([]);
+});
+
 describe('one window holds the meter', () => {
   test('the first that opened a round does; the other one takes it by a press', async () => {
     await withMeter();
