@@ -24,7 +24,7 @@ import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
-import { catalogueCommands, catalogueQueries } from './stock/catalogue.ts';
+import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { labelQueries } from './stock/labels.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
@@ -107,7 +107,7 @@ export function createApp({
     ...boardQueries(queryContext, queryAssessing),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
     ...placeQueries(queryContext),
-    ...catalogueQueries(queryContext),
+    ...catalogQueries(queryContext),
     ...ovenCheckQueries(queryOwnFits),
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
@@ -123,7 +123,7 @@ export function createApp({
     ...stackCommands(context, judging),
     ...boardCommands(context, judging),
     ...placeCommands(context, judging),
-    ...catalogueCommands(context, judging),
+    ...catalogCommands(context, judging),
     ...ovenCheckCommands(context, judging, ownFits),
     ...sampleBoardCommands(context),
     ...meter.commands,

@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { actReads, actWrites } from './act-table.ts';
 import { amendmentWrites } from './amendment-table.ts';
 import { boardReads, boardWrites } from './board-table.ts';
-import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalogue-tables.ts';
+import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
 import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
 import { findingReads, findingWrites } from './finding-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';

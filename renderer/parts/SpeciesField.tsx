@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useId, useState } from 'react';
-import { findSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { findSpecies } from '../../shared-core/wood/species/find-species.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 import { useWords } from '../words.ts';
 import { Field } from './Field.tsx';

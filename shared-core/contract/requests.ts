@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { boardRequests } from './requests/boards.ts';
-import { catalogueRequests } from './requests/catalogue.ts';
+import { catalogRequests } from './requests/catalog.ts';
 import { labelRequests } from './requests/labels.ts';
 import { meterRequests } from './requests/meter.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
@@ -21,7 +21,7 @@ export const requests = {
   ...stackRequests,
   ...boardRequests,
   ...placeRequests,
-  ...catalogueRequests,
+  ...catalogRequests,
   ...ovenCheckRequests,
   ...sampleRequests,
   ...meterRequests,

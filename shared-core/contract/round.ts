@@ -14,7 +14,7 @@ export const roundFindingSchema = latestFindingSchema.extend({
 });
 export type RoundFinding = z.infer<typeof roundFindingSchema>;
 
-/** One board of a round as its lists show it. Its plan of spots follows from its sizes (`probing/spots.ts`). */
+/** One board of a round as its lists show it. Its plan of spots follows from its sizes (`probing/readings/spots.ts`). */
 export const roundBoardSchema = z.object({
   boardId: rowIdSchema,
   code: z.string(),

@@ -126,7 +126,6 @@ export const boardEditSchema = editOf(boardSchema.omit({ id: true }));
 export const sharedBoardFieldsSchema = boardSchema
   .pick({ sawing: true, ringRadiusMm: true, barkSide: true, barkOffOn: true })
   .partial();
-export type SharedBoardFields = z.infer<typeof sharedBoardFieldsSchema>;
 
 /** The latest finding on a board, as lists and labels show it. */
 export const latestFindingSchema = z.object({

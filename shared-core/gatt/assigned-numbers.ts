@@ -1,15 +1,11 @@
 /**
  * The Bluetooth SIG's assigned numbers that a pin meter can use, as noble writes UUIDs (lower case, no hyphens).
  *
- * Sources: Bluetooth SIG, Assigned Numbers. Looked at: the units 0x272A, 0x272F and 0x27AD in public transcriptions of
+ * Sources: Bluetooth SIG, Assigned Numbers. Checked: the units 0x272A, 0x272F and 0x27AD in public transcriptions of
  * the SIG's list (trouble-host's generated constants, an open GATT unit table and its unit tests); the descriptors
- * 0x2904 and 0x2906 in the SIG's own GATT viewer text and a rendering of its XML. Services and characteristics are
- * those of the SIG's 16-bit UUID list (0x181A, 0x2A6F looked at; the others from memory).
+ * 0x2904 and 0x2906 in the SIG's own GATT viewer text and a rendering of its XML. Characteristics are those
+ * of the SIG's 16-bit UUID list (0x2A6F checked; the others from memory).
  */
-export const batteryServiceUuid = '180f';
-export const environmentalSensingServiceUuid = '181a';
-
-export const deviceNameUuid = '2a00';
 export const serviceChangedUuid = '2a05';
 export const batteryLevelUuid = '2a19';
 /** Humidity of air, uint16, 0.01 %. */

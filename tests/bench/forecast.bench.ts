@@ -47,7 +47,7 @@ import {
 } from '../../shared-core/wood/drying/history-fit.ts';
 import { type Information, normalCdf, Z_90 } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
-import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { worked } from '../unit/worked.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 

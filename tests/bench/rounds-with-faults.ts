@@ -30,7 +30,7 @@ import {
 } from '../../shared-core/wood/drying/drying-model.ts';
 import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
-import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 
 const BOARDS = 10;

@@ -13,7 +13,7 @@ import { openYard } from '../../electron/store/yard.ts';
 import { newBoardSchema } from '../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
-import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { openWindow } from '../unit/app/a-window.ts';
 

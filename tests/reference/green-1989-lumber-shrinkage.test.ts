@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { acrossBoard, RING_ANGLE_DEG, shrunkPct } from '../../shared-core/wood/movement/shrinkage.ts';
-import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 
 // D. W. Green, Moisture Content and the Shrinkage of Lumber, FPL-RP-489 (1989), abstract looked up: shrinkage from
 // green of softwood lumber in width, Sw = 6.031 - 0.215 M, and thickness, St = 5.062 - 0.181 M, for 8 to 19 % MC.

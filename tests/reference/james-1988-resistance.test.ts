@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { curveRangePct, log10OhmsAt, mcAtOhms } from '../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../shared-core/wood/moisture/resistance-curves.ts';
-import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 
 // W. L. James, Electric Moisture Meters for Wood, FPL-GTR-6 (1988), Table 1 (from memory): megohms along the grain
 // at 80 °F, MC 7 to 25 %.

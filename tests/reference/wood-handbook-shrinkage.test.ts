@@ -4,7 +4,7 @@ import {
   sizeChangeByCoefficientMm,
   sizeChangeMm,
 } from '../../shared-core/wood/movement/shrinkage.ts';
-import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 
 const speciesOf = (id: string) => builtInSpecies.find((species) => species.id === id)!;
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mostWaterPct } from '../../shared-core/wood/moisture/most-water.ts';
 import { densityKgM3 } from '../../shared-core/wood/movement/volume.ts';
-import { builtInSpecies } from '../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 
 describe('Wood Handbook, eq. 4-3: the most water that wood holds', () => {
   // By hand: 100 (1.54 - G) / (1.54 G).

@@ -108,4 +108,3 @@ export function createLiveValues(context: AppContext, link: ChosenLink, memory: 
     },
   };
 }
-export type LiveValues = ReturnType<typeof createLiveValues>;

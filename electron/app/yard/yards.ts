@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
-import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {

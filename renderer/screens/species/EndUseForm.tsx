@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../bridge.ts';

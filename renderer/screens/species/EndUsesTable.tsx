@@ -1,4 +1,4 @@
-import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Sources } from '../../parts/Sources.tsx';
 import { TableFrame } from '../../parts/TableFrame.tsx';

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { SpeciesRow } from '../../../shared-core/contract/requests/catalogue.ts';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';

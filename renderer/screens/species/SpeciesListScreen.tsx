@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import type { EndUseRow } from '../../../shared-core/contract/requests/catalogue.ts';
-import { findSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
+import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';

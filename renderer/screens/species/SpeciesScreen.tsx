@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { SpeciesRow } from '../../../shared-core/contract/requests/catalogue.ts';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button, ButtonLink } from '../../parts/Button.tsx';

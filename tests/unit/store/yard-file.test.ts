@@ -277,7 +277,7 @@ describe('due for judging', () => {
   });
 });
 
-describe('a catalogue', () => {
+describe('a catalog', () => {
   test("a newer Pintally's figures replace the built-in ones and leave the person's own alone", () => {
     const { opened } = yardWithBoard();
     const builtIn = opened.species.get('test-wood')!;

@@ -6,7 +6,7 @@ import {
   onBasisScalePct,
 } from '../../../shared-core/wood/moisture/calibration.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
-import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { worked } from '../worked.ts';

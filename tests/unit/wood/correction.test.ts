@@ -4,7 +4,7 @@ import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood
 import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { pfaffGarrahanPct } from '../../../shared-core/wood/moisture/temperature.ts';
-import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 const speciesOf = (id: string): Species => builtInSpecies.find((species) => species.id === id)!;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { deriveSpecies, newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 
 const taken = new Set(builtInSpecies.map(({ id }) => id));

@@ -8,7 +8,7 @@ import {
   pfaffGarrahanPct,
   shownAtBasisTempPct,
 } from '../../../shared-core/wood/moisture/temperature.ts';
-import { builtInSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
 const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;

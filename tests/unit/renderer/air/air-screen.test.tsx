@@ -7,7 +7,7 @@ import { AirScreen } from '../../../../renderer/screens/air/AirScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
-import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function open(more: Parameters<typeof playMachine>[0] = {}) {

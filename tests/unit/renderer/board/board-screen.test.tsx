@@ -10,7 +10,7 @@ import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
-import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';

@@ -7,7 +7,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
-import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';

@@ -4,7 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { afterEach, describe, expect, test } from 'vitest';
 import { SpeciesField } from '../../../../renderer/parts/SpeciesField.tsx';
-import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers } from '../shell/machine.ts';
 
 afterEach(cleanup);

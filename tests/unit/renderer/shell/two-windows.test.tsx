@@ -6,7 +6,7 @@ import { App } from '../../../../renderer/App.tsx';
 import { Conflict } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
-import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import '../parts/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aMeter } from './a-meter.ts';

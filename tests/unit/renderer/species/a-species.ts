@@ -1,5 +1,5 @@
 import type { JudgedOvenCheck, OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
-import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 

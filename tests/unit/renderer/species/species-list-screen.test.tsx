@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SpeciesListScreen } from '../../../../renderer/screens/species/SpeciesListScreen.tsx';
 import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
-import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function open(more: Parameters<typeof playMachine>[0] = {}) {

@@ -9,7 +9,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
-import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';

@@ -11,7 +11,7 @@ import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
-import { builtInSpecies } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';

@@ -5,7 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/screens/stacks/StacksScreen.tsx';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
-import { builtInEndUses } from '../../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 

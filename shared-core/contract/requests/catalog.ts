@@ -15,7 +15,7 @@ const editOfNamed = <Shape extends z.ZodRawShape>(fields: z.ZodObject<Shape>) =>
   z.object({ id: z.string(), basedOn: versionSchema, changed: fields.partial() });
 
 /** Species and end uses: the built-in ones and the person's own. A built-in one that is edited becomes the person's. */
-export const catalogueRequests = {
+export const catalogRequests = {
   'species.list': query({
     input: nothingSchema,
     output: z.array(speciesRowSchema),

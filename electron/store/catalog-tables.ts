@@ -4,7 +4,7 @@ import { parsedOnce } from './parsed-once.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
-interface CatalogueRow {
+interface CatalogRow {
   record: string;
   version: number;
   built_in: number;
@@ -13,12 +13,12 @@ interface CatalogueRow {
 /** An entry with how often it was edited, and whether it is as it came with the program. */
 type Row<T> = T & { version: number; builtIn: boolean };
 
-function catalogueReads<T>(db: Db, table: string, parseRecord: (record: unknown) => T) {
+function catalogReads<T>(db: Db, table: string, parseRecord: (record: unknown) => T) {
   const parse = parsedOnce((text: string) => parseRecord(JSON.parse(text)));
   const select = `SELECT record, version, built_in FROM ${table}`;
-  const list = db.prepare<[], CatalogueRow>(`${select} ORDER BY record ->> 'name'`);
-  const one = db.prepare<[string], CatalogueRow>(`${select} WHERE id = ?`);
-  const toRow = ({ record, version, built_in }: CatalogueRow): Row<T> => ({
+  const list = db.prepare<[], CatalogRow>(`${select} ORDER BY record ->> 'name'`);
+  const one = db.prepare<[string], CatalogRow>(`${select} WHERE id = ?`);
+  const toRow = ({ record, version, built_in }: CatalogRow): Row<T> => ({
     ...parse(record),
     version,
     builtIn: built_in === 1,
@@ -37,15 +37,15 @@ function catalogueReads<T>(db: Db, table: string, parseRecord: (record: unknown)
 }
 
 /**
- * One catalogue (species or end uses): what is built in, brought up to date each time a yard is opened, and what the
+ * One catalog (species or end uses): what is built in, brought up to date each time a yard is opened, and what the
  * user saved, which is never touched by that and wins over a built-in entry of the same id. An entry of one id is the
  * same record in every yard.
  */
-function catalogueWrites<T extends { id: string }>(
+function catalogWrites<T extends { id: string }>(
   db: Db,
   table: string,
   kind: 'species' | 'end-use',
-  { get, row }: ReturnType<typeof catalogueReads<T>>,
+  { get, row }: ReturnType<typeof catalogReads<T>>,
 ) {
   const putBuiltIn = db.prepare(
     `INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 1)
@@ -84,11 +84,11 @@ function catalogueWrites<T extends { id: string }>(
 const withSource = (record: unknown) => ({ source: '', ...(record as object) });
 
 export const speciesReads = (db: Db) =>
-  catalogueReads<Species>(db, 'species', (record) => speciesSchema.parse(withSource(record)));
+  catalogReads<Species>(db, 'species', (record) => speciesSchema.parse(withSource(record)));
 export const speciesWrites = (db: Db, reads: ReturnType<typeof speciesReads>) =>
-  catalogueWrites<Species>(db, 'species', 'species', reads);
+  catalogWrites<Species>(db, 'species', 'species', reads);
 
 export const endUseReads = (db: Db) =>
-  catalogueReads<EndUse>(db, 'end_use', (record) => endUseSchema.parse(withSource(record)));
+  catalogReads<EndUse>(db, 'end_use', (record) => endUseSchema.parse(withSource(record)));
 export const endUseWrites = (db: Db, reads: ReturnType<typeof endUseReads>) =>
-  catalogueWrites<EndUse>(db, 'end_use', 'end-use', reads);
+  catalogWrites<EndUse>(db, 'end_use', 'end-use', reads);

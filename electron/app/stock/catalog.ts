@@ -5,13 +5,13 @@ import type { Judging } from '../judging/judging.ts';
 import { checkCurve } from './known-curve.ts';
 
 /** Species and end uses: the built-in ones and the person's own. */
-export const catalogueQueries = (context: QueryContext) =>
+export const catalogQueries = (context: QueryContext) =>
   ({
     'species.list': () => context.yard().species.list(),
     'endUses.list': () => context.yard().endUses.list(),
   }) satisfies Partial<Queries>;
 
-export function catalogueCommands(context: AppContext, judging: Judging) {
+export function catalogCommands(context: AppContext, judging: Judging) {
   const speciesOf = (id: string) => orRefuse(context.yard().species.row(id), 'species');
   const endUseOf = (id: string) => orRefuse(context.yard().endUses.row(id), 'use');
 

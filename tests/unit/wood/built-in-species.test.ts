@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
-import { builtInEndUses, builtInSpecies, findSpecies } from '../../../shared-core/wood/species/catalogue.ts';
+import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
 
 describe('the species that come with the app', () => {
   test('are at least 70, each id and each name once', () => {
