@@ -13,9 +13,9 @@ export const cupAdvice = {
   'cup.flip':
     'Its {drierFace, select, upper {upper} other {lower}} face is {differencePoints} drier and pulls hollow. Turn the board over, so that the wetter face meets the open air. Take any cover off that face.',
   'cup.weight':
-    'With nothing to hold it flat, it would cup about {cupMm}. Keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off and hurt somebody.',
+    'Left loose, it would cup about {cupMm}. Keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off and hurt somebody.',
   'cup.weight-hollow':
-    'With nothing to hold it flat, it would cup about {cupMm}, hollow on its {hollowFace, select, upper {upper} other {lower}} face. Keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off and hurt somebody.',
+    'Left loose, it would cup about {cupMm}, hollow on its {hollowFace, select, upper {upper} other {lower}} face. Keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off and hurt somebody.',
   'cup.stickers':
     'Use stickers of one thickness, every {spacingDistanceMm} and at each end. Line them up, one above the other.',
   'cup.end-seal': 'Seal the ends now. They dry many times faster than the faces, and check first.',
