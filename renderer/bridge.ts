@@ -1,6 +1,7 @@
 import { type Answer, Conflict, Refusal } from '../shared-core/contract/answer.ts';
 import type { Bridge, WireBridge } from '../shared-core/contract/bridge.ts';
 import type { Envelope } from '../shared-core/contract/envelope.ts';
+import { isAct } from '../shared-core/contract/requests.ts';
 import { message } from '../shared-core/words/message.ts';
 import { newUuid } from './uuid.ts';
 
@@ -76,18 +77,27 @@ type Send = (name: string, input: unknown, envelope: Envelope) => Promise<Answer
 /**
  * Gives every command an act of its own. What is asked again with the same content while nobody knows what came of it
  * is the same act, so that it takes effect once: a second press, or the same form saved again after the link was lost.
+ * Once another act was done since, the person has seen what came of it, and the same content is meant to be done again.
  */
 function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
-  const unsettled = new Map<string, string>();
+  /** By content: acts on their way, and acts whose answer was lost. */
+  const underWay = new Map<string, string>();
+  const lost = new Map<string, string>();
   return {
     query: async (name, input) => outputOf(await send(name, input, { yard: shownYard, act: null })) as never,
     command: async (name, input) => {
       const yard = shownYard;
       const content = JSON.stringify([yard, name, input]);
-      const act = unsettled.get(content) ?? newUuid();
-      unsettled.set(content, act);
-      const answer = await send(name, input, { yard, act });
-      unsettled.delete(content);
+      const act = underWay.get(content) ?? lost.get(content) ?? newUuid();
+      underWay.set(content, act);
+      const answer = await send(name, input, { yard, act })
+        .catch((why: unknown) => {
+          lost.set(content, act);
+          throw why;
+        })
+        .finally(() => underWay.delete(content));
+      if (answer.ok && isAct(name)) lost.clear();
+      else lost.delete(content);
       return outputOf(answer) as never;
     },
   };

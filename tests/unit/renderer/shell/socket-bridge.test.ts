@@ -158,6 +158,26 @@ test('what is done again while nobody knows what came of it is the same act', as
   expect(acts[3]).not.toBe(acts[0]);
 });
 
+test('what is done again once the person has seen what came of it is another act', async () => {
+  const host = await machine();
+  const { bridge, states } = connect(host.port);
+  const typed = { roundId: 1, boardId: 1, spotIndex: 0, newestReadingId: null, raw: 12.4 };
+  const save = () => bridge.command('rounds.saveTyped', typed);
+  const lost = expect(save()).rejects.toBeInstanceOf(Refusal);
+  await vi.waitFor(() => expect(host.heard).toHaveLength(1));
+  await host.stop();
+  await lost;
+
+  const again = await machine(host.port);
+  again.answers(() => ({ ok: true, output: {} }));
+  await vi.waitFor(() => expect(states.at(-1)).toBe('open'), 5000);
+  // It had been saved. The window moves its aim, which is no act, and the person undoes it and types it again.
+  await bridge.command('rounds.aim', { roundId: 1, boardId: 1, spotIndex: 0 });
+  await bridge.command('rounds.undo', { readingId: 7 });
+  await save();
+  expect(again.heard.at(-1)?.envelope.act).not.toBe(host.heard[0]?.envelope.act);
+});
+
 test('an edit that another one came before brings the record as it is now', async () => {
   const host = await machine();
   host.answers(() => ({ ok: false, problem: message('conflict.edited-meanwhile'), current: { version: 2 } }));
