@@ -12,6 +12,8 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
   const aims = new Map<string, WindowAim>();
   /** Where windows left a round when they closed: the next one takes it up there, as after a reload. */
   const left = new Map<number, Aim>();
+  /** Where each window was that closed: one that connects again goes on there, whoever else closed. */
+  const lastOf = new Map<string, WindowAim>();
   const changed = createSignal<string>();
 
   function forget(window: string): void {
@@ -22,7 +24,10 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
 
   closed.follow((window) => {
     const aim = aims.get(window);
-    if (aim) left.set(aim.roundId, aim);
+    if (aim) {
+      left.set(aim.roundId, aim);
+      lastOf.set(window, aim);
+    }
     forget(window);
   });
 
@@ -31,10 +36,14 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
     changed,
     of: (window: string): WindowAim | null => aims.get(window) ?? null,
     inRound,
-    /** Null where no window that is closed now had the round open. */
-    leftIn: (roundId: number): Aim | null => left.get(roundId) ?? null,
+    /** Where the window goes on in the round; null where neither it nor another that is closed now had it open. */
+    leftIn: (roundId: number, window: string): Aim | null => {
+      const own = lastOf.get(window);
+      return (own?.roundId === roundId ? own : left.get(roundId)) ?? null;
+    },
     set: (window: string, aim: WindowAim): void => {
       aims.set(window, aim);
+      lastOf.delete(window);
       left.delete(aim.roundId);
       changed.give(window);
     },
@@ -43,10 +52,12 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
     /** No window aims at the round any more. */
     leaveRound: (roundId: number): void => {
       left.delete(roundId);
+      for (const [window, aim] of lastOf) if (aim.roundId === roundId) lastOf.delete(window);
       for (const [window] of inRound(roundId)) forget(window);
     },
     leave: (): void => {
       left.clear();
+      lastOf.clear();
       for (const window of [...aims.keys()]) forget(window);
     },
   };

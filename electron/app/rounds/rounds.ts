@@ -89,7 +89,7 @@ export function createRounds(
     const state = of.state(roundId);
     if (state.finishedAt !== null) return { ...state, aim: null, probed: null };
     const own = aims.of(window);
-    const saved: Aim | null = own?.roundId === roundId ? own : aims.leftIn(roundId);
+    const saved: Aim | null = own?.roundId === roundId ? own : aims.leftIn(roundId, window);
     const isThere = (board: RoundBoard) => board.boardId === saved?.boardId;
     const { boardId } = orRefuse(
       state.boards.find(isThere) ?? nextBoard(state.boards, saved?.boardId ?? 0),

@@ -103,6 +103,19 @@ describe('each window has its own aim', () => {
     expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 0 });
   });
 
+  test('two windows that lose the link and come back each go on at their own board', async () => {
+    await aimAt(roundId, 2);
+    await aimAt(roundId, 6, null, second);
+    yard.close();
+    second.close();
+    const firstAgain = openWindow(yard.app, 'window-1');
+    await firstAgain.command('rounds.open', { roundId });
+    const secondAgain = openWindow(yard.app, 'window-2');
+    await secondAgain.command('rounds.open', { roundId });
+    expect(await aimOf(roundId, firstAgain)).toEqual({ board: 2, spotIndex: 0 });
+    expect(await aimOf(roundId, secondAgain)).toEqual({ board: 6, spotIndex: 0 });
+  });
+
   test('a round that the other window finished is asked for again', async () => {
     await yard.command('rounds.finish', { roundId });
     expect(second.heard('round.outdated')).toEqual([{ roundId, why: null }]);
