@@ -56,3 +56,18 @@ for (const theme of ['light', 'dark'] as const) {
     expect(await barriers(page), `go to a board, ${theme}`).toEqual([]);
   });
 }
+
+test('no screen is wider than a window of 320 px', async ({ pintally: { page } }) => {
+  await page.setViewportSize({ width: 320, height: 640 });
+  await openDemoYard(page);
+  const base = page.url().replace(/#.*/, '');
+  const tooWide = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  for (const [path, heading] of screens) {
+    await page.goto(`${base}#/${path}`);
+    await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
+    await expect(page.getByText('Loading …')).toHaveCount(0);
+    expect(await tooWide(), path).toBe(0);
+  }
+  await startRound(page, 'Maple for the kitchen', 9);
+  expect(await tooWide(), 'round').toBe(0);
+});

@@ -73,3 +73,15 @@ test('a round goes on where it was left after the window was closed', async ({ p
   await page.getByRole('link', { name: /Resume: Pine/ }).click();
   await expect(page.locator('.probe-next')).toContainText('right end');
 });
+
+test('in a low window a banner leaves the field where it can be typed in', async ({ pintally: { page } }) => {
+  await page.setViewportSize({ width: 720, height: 560 });
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await page.keyboard.type('12..4');
+  await page.keyboard.press('Enter');
+  const banner = await page.getByRole('alert').boundingBox();
+  const field = await page.getByRole('textbox').boundingBox();
+  expect(field?.height).toBeGreaterThan(40);
+  expect((field?.y ?? 0) + (field?.height ?? 0)).toBeLessThan(banner?.y ?? 0);
+});
