@@ -93,7 +93,7 @@ export const boardSchema = z.object({
   id: rowIdSchema,
   code: boardCodeSchema,
   stackId: rowIdSchema,
-  speciesId: z.string(),
+  speciesId: z.string().max(60),
   thicknessMm: z.number().min(3).max(400),
   /** Where it was given by its name in the trade: 8 for 8/4. It is then shown by that name. */
   thicknessQuarters: z.number().int().min(LEAST_QUARTERS).max(62).nullable(),

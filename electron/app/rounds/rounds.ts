@@ -187,6 +187,7 @@ export function createRounds(
 
       'rounds.setTemperature': ({ roundId, boardId, woodTempC }, window) => {
         openRounds.get(roundId);
+        if (boardId !== null) openRounds.board(roundId, boardId);
         context.yard().woodTemperatures.give({ roundId, boardId, tempC: woodTempC, givenAt: context.now() });
         context.afterwards(() => {
           comparing.compare([roundId]);

@@ -70,7 +70,8 @@ export function boardCommands(context: AppContext, judging: Judging) {
     },
 
     'boards.edit': (edit) => {
-      const { stackId, speciesId, code = get(edit.id).code } = edit.changed;
+      const before = get(edit.id);
+      const { stackId, speciesId, code = before.code } = edit.changed;
       if (stackId !== undefined) orRefuse(context.yard().stacks.get(stackId), 'stack');
       if (speciesId !== undefined) checkSpecies({ speciesId, code });
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));

@@ -16,7 +16,12 @@ import {
 } from '../yard.ts';
 
 const byId = z.object({ id: rowIdSchema });
-const someBoards = z.array(rowIdSchema).min(1).max(100_000);
+/** Each once, in the order in which it was first named. */
+const someBoards = z
+  .array(rowIdSchema)
+  .min(1)
+  .max(100_000)
+  .transform((ids) => [...new Set(ids)]);
 
 export const boardRequests = {
   'boards.list': query({

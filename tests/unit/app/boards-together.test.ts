@@ -72,3 +72,27 @@ test('a pile that cannot be, or a board that is not there, changes nothing at al
   ).toMatch(/board is not in this yard/);
   expect(await rows()).toEqual(before);
 });
+
+test('a board that is named several times is moved once', async () => {
+  const [id] = ids();
+  const boardIds = Array.from({ length: 1000 }, () => id!);
+  const since = '2026-05-20T08:00:00.000Z';
+  expect(await yard.command('boards.move', { boardIds, placeId: yard.place.id, since })).toEqual({
+    moved: 1,
+  });
+  const { moves } = await yard.query('boards.get', { id: id! });
+  expect(moves.filter((move) => move.since === since)).toHaveLength(1);
+});
+
+test('an edit of a board that is not there is refused', async () => {
+  const edit = { id: 999, basedOn: 1, changed: { note: 'x' } };
+  expect(await yard.answer('boards.edit', edit)).toEqual({
+    ok: false,
+    problem: { code: 'refusal.not-found', facts: { what: 'board' } },
+  });
+});
+
+test('a refusal does not say a whole page back', async () => {
+  const board = { ...yard.board('WAL-09'), speciesId: 'x'.repeat(10_000) };
+  expect((await yard.refusal('boards.add', [board])).length).toBeLessThan(200);
+});

@@ -21,6 +21,24 @@ async function withMeter() {
   await yard.command('meter.connect', { deviceId: 'hand' });
 }
 
+test('a temperature of a board that is not in the stack, or not at all, is refused', async () => {
+  const roundId = await begin();
+  const other = await yard.command('stacks.add', {
+    name: 'Elsewhere',
+    placeId: yard.place.id,
+    endUseId: 'furniture',
+    topCover: 'covered',
+    note: '',
+  });
+  const [stray] = await yard.command('boards.add', [{ ...yard.board('OAK-01'), stackId: other.id }]);
+  const given = { roundId, woodTempC: 8 };
+  expect(await yard.refusal('rounds.setTemperature', { ...given, boardId: stray!.id })).toMatch(/OAK-01/);
+  expect(await yard.answer('rounds.setTemperature', { ...given, boardId: 999 })).toEqual({
+    ok: false,
+    problem: { code: 'refusal.not-found', facts: { what: 'board' } },
+  });
+});
+
 describe('a round with typed values', () => {
   test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
     const roundId = await begin();
