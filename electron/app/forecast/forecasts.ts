@@ -4,7 +4,6 @@ import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
-import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
@@ -57,7 +56,6 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     });
     const month = new Date(board.nowMs).getMonth();
     const place = orRefuse(yard.places.get(row.placeId), 'place');
-    const air = orRefuse(place.air[month], 'month');
     const { information: _, ...shown } = forecast;
     return {
       forecast: shown,
@@ -66,7 +64,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       thicknessMm: row.thicknessMm,
       stays,
       places,
-      emcNowPct: emcPct(air.tempC, air.rh),
+      emcNowPct: orRefuse(emcOfYear(place.air).monthlyEmcPct[month], 'month'),
       readings,
       learnedFrom,
       assumptions: [...assumptions, ...otherAir(forecast, place)],

@@ -40,7 +40,7 @@ export function boardsForMean(
 ): number {
   checkBoards(boards);
   const z = deviate(certainty);
-  if (!(standardDeviationPct > 0 && standardDeviationPct <= 100 && marginPct > 0)) {
+  if (!(standardDeviationPct > 0 && Number.isFinite(standardDeviationPct) && marginPct > 0)) {
     throw new RangeError('The spread between boards and the margin must be above 0 % MC.');
   }
   return finite(((z * standardDeviationPct) / marginPct) ** 2, boards);

@@ -5,6 +5,7 @@ import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { expectWhole } from '../words/in-english.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -36,6 +37,8 @@ async function details(id: number): Promise<ForecastDetails> {
   const answer = await yard.query('boards.forecast', { id });
   expect(boardForecastSchema.parse(JSON.parse(JSON.stringify(answer)))).toBeTruthy();
   if (answer.details === null) throw new Error(answer.whyNot?.code);
+  const { assumptions, reasons, whyNoWarp } = answer.details;
+  expectWhole([...assumptions, ...reasons, ...(whyNoWarp ? [whyNoWarp] : [])]);
   return answer.details;
 }
 const spread = ({ forecast }: ForecastDetails) => forecast.now.average.high - forecast.now.average.low;
@@ -310,6 +313,18 @@ describe('where it is, and elsewhere', () => {
     );
     expect(warp!.advice.map(({ about }) => about)).not.toContain('bark');
   });
+});
+
+test('a place colder than EMC is published for has a forecast', async () => {
+  const air = dampAir.map(({ rh }) => ({ tempC: -45, rh }));
+  const cold = await yard.command('places.add', { name: 'Far north', kind: 'outdoors', air });
+  const id = await addBoard({ sawnOn: dayAfter(0) });
+  await yard.command('boards.move', {
+    boardIds: [id],
+    placeId: cold.id,
+    since: new Date(startMs).toISOString(),
+  });
+  expect((await details(id)).emcNowPct).toBeGreaterThan(10);
 });
 
 describe('warp', () => {

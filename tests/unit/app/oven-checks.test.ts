@@ -5,7 +5,7 @@ import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { inEnglish } from '../words/in-english.ts';
+import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -29,8 +29,11 @@ const check = (more: Partial<RequestInput<'ovenChecks.add'>> = {}): RequestInput
 
 const idOfPiece = (fits: OwnFit[], piece: string): number =>
   fits.flatMap((fit) => fit.checks).find((each) => each.piece === piece)!.id;
-const pieceOf = (fits: OwnFit[], piece: string) =>
-  fits.flatMap((fit) => fit.checks).find((each) => each.piece === piece)!;
+const pieceOf = (fits: OwnFit[], piece: string) => {
+  const checks = fits.flatMap((fit) => fit.checks);
+  expectWhole([...fits, ...checks].map(({ status }) => status));
+  return checks.find((each) => each.piece === piece)!;
+};
 
 /** Puts the piece on the balance so many hours from now. */
 async function weighAfter(hours: number, checkId: number, grams: number): Promise<OwnFit[]> {

@@ -133,6 +133,11 @@ describe('at the edges', () => {
     expect(plan.next).toEqual([]);
   });
 
+  test('boards as unlike as wood can be: its average takes all of them', () => {
+    const boards = [2, 390, 3, 400].map((pct) => board('keep-drying', pct));
+    expect(planStack(boards, endUse, 0.9).toKnowMean.boards).toBe(4);
+  });
+
   test('fewer than three probed tell no spread: the usual one is taken', () => {
     expect(
       planStack([board('ready', 7), board('ready', 7), ...many(8, null, null)], endUse, 0.9).toKnowMean
