@@ -5,36 +5,19 @@ import { parseSync } from 'oxc-parser';
 
 const root = resolve(import.meta.dirname, '../../..');
 
-/** How many a file has; files with none are not in it. */
-export type Counts = Record<string, number>;
-
-const listFile = (name: string): string => join(import.meta.dirname, name);
-/** Files still to be converted, with what each still has. It only shrinks; `relist.ts` writes it. */
-export const sentenceList = listFile('not-converted.json');
-export const phraseList = listFile('left-column.json');
-export const listed = (file: string): Counts => JSON.parse(readFileSync(file, 'utf8')) as Counts;
-
 export const code = ['renderer/**/*.{ts,tsx}', 'electron/**/*.{ts,tsx}', 'shared-core/**/*.{ts,tsx}'];
 export const searched = [...code, 'renderer/**/*.css', 'seeds/*.json', 'tests/**/*.{ts,tsx}', '*.md'];
 
-export function countsOf(
+/** What is found in the files, each with the file's name. */
+export function findings(
   patterns: readonly string[],
   find: (source: string, file: string) => string[],
-): Counts {
-  const files = globSync(patterns, { cwd: root });
-  const counts = files.map(
-    (file) => [file, find(readFileSync(join(root, file), 'utf8'), file).length] as const,
-  );
-  return Object.fromEntries(counts.filter(([, count]) => count > 0).sort(([a], [b]) => (a < b ? -1 : 1)));
-}
-
-/** What is wrong with a file's count against its list, as the test shows it. */
-export function complaints(found: Counts, list: Counts): string[] {
-  return [...new Set([...Object.keys(found), ...Object.keys(list)])].sort().flatMap((file) => {
-    const [now, before] = [found[file] ?? 0, list[file] ?? 0];
-    if (now > before) return [`${file}: ${now} found, ${before} allowed`];
-    return now === 0 ? [`${file}: none left, take it off the list`] : [];
-  });
+): string[] {
+  return globSync(patterns, { cwd: root })
+    .sort()
+    .flatMap((file) =>
+      find(readFileSync(join(root, file), 'utf8'), file).map((found) => `${file}: ${found}`),
+    );
 }
 
 /** Phrases that our English has outgrown, each beside the better one in the words guide. */
