@@ -23,7 +23,7 @@ const MAX_MESSAGE_BYTES = 4 * 1024 * 1024;
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
-  /** A window is there, under an id of its own that it keeps when it connects again. */
+  /** A window is there, with an id that it keeps when it connects again. */
   connect(window: string, emit: Emit): Connection;
 }
 

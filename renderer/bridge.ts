@@ -75,7 +75,7 @@ export function nameYard(uuid: string | null): void {
 type Send = (name: string, input: unknown, envelope: Envelope) => Promise<Answer>;
 
 /**
- * Gives every command an act of its own. What is asked again with the same content while nobody knows what came of it
+ * Gives every command its own act. What is asked again with the same content while nobody knows what came of it
  * is the same act, so that it takes effect once: a second press, or the same form saved again after the link was lost.
  * Once another act was done since, the person has seen what came of it, and the same content is meant to be done again.
  */

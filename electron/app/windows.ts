@@ -8,7 +8,7 @@ export function createWindows() {
   const open = new Map<string, Emit>();
   const closed = createSignal<string>();
   return {
-    /** A window was closed; what is said of it is its id. */
+    /** A window was closed, given by its id. */
     closed,
     ids: (): string[] => [...open.keys()],
     /** @returns a function that closes it, unless it has connected again meanwhile */

@@ -26,7 +26,7 @@ const LARGE_BYTES = 16 * 1024 * 1024;
  *
  * WAL with synchronous=FULL: a reading that was committed survives a power cut. Nothing is written to a file that was
  * not looked through for damage. A large one that needs nothing written is opened before that: `db` then refuses to
- * write (`SQLITE_READONLY`) until it is told that `damageIn` found none, by `allowWriting`.
+ * write (`SQLITE_READONLY`) until `allowWriting` is called, once `damageIn` found none.
  * @throws YardFileProblem with a sentence for a person; the file is then left as it was
  */
 export function openYardFile(file: string): { db: Db; integrityChecked: boolean } {

@@ -15,7 +15,7 @@ interface YardStore {
 
 export const useYard = create<YardStore>()(() => ({ info: null, other: null, error: null }));
 
-/** Openings by this window that are under way: what is told meanwhile is no other window's doing. */
+/** Openings by this window that are under way: a change meanwhile is no other window's doing. */
 let opening = 0;
 
 function show(info: YardInfo): void {

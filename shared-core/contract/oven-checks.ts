@@ -38,7 +38,7 @@ export const ovenWeightSchema = z.object({
   id: rowIdSchema,
   grams: gramsSchema,
   at: z.iso.datetime(),
-  /** Why it was set aside; null where it counts. */
+  /** Why it was excluded; null where it counts. */
   excluded: exclusionSchema.nullable(),
 });
 export type OvenWeight = z.infer<typeof ovenWeightSchema>;

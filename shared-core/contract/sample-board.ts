@@ -53,7 +53,7 @@ export const sampleBoardStateSchema = z.object({
   /** Oldest first. */
   cuts: z.array(
     sampleCutSchema.extend({
-      /** Null while a section is drying, or where it is set aside. */
+      /** Null while a section is drying, or where it is excluded. */
       estimate: z
         .object({
           ovenDryKg: z.number(),

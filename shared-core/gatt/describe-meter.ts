@@ -40,7 +40,7 @@ export interface SelfDescription {
 }
 
 /**
- * Where a self-described value sets no limit of its own. 200% is about the most that wood of basic specific gravity
+ * Where a self-described value sets no limit. 200% is about the most that wood of basic specific gravity
  * 0.38 can hold (Wood Handbook, eq. 4-3), far above what pins can tell; a resistance over 10^15 ohm is beyond any pin
  * meter (common practice, no source).
  */

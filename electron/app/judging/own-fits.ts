@@ -29,7 +29,7 @@ const DRAWN_POINTS = 25;
 
 /**
  * What the user's oven-dry checks say: each check's moisture content, and for each wood with each meter the line
- * through them. Nothing here is kept: it is made anew from what was measured.
+ * through them. Nothing here is saved: it is made from what was measured.
  */
 export function createOwnFits(context: QueryContext) {
   const basisOf = (meterId: number | null): MeterBasis | null =>

@@ -3,7 +3,7 @@ import type { AppContext } from '../context.ts';
 import type { LiveValue } from './live-values.ts';
 import type { MeterDesk } from './meter-desk.ts';
 
-/** The window is told of live values at most this often, whatever the meter's rate. */
+/** Live values reach the window at most this often, whatever the meter's rate. */
 const LIVE_EVERY_MS = 50;
 
 /**

@@ -11,7 +11,7 @@ import { createLiveValues } from './live-values.ts';
 import { createMeterHolder } from './meter-holder.ts';
 import { createMeterMemory } from './meter-memory.ts';
 
-/** Windows are told of bytes and of meters heard at most this often. */
+/** Bytes and meters found reach the windows at most this often. */
 const STATE_EVERY_MS = 250;
 const SIMULATED_ID = 'simulated';
 

@@ -32,7 +32,7 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
   });
 
   return {
-    /** A window aims elsewhere, or again at the same spot; what is said of it is its id. */
+    /** A window aims elsewhere, or again at the same spot; given by its id. */
     changed,
     of: (window: string): WindowAim | null => aims.get(window) ?? null,
     inRound,

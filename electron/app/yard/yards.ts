@@ -22,7 +22,7 @@ import { fillDemoYard } from './demo-yard.ts';
 export type CheckThread = OwnThread<string, string | null>;
 
 /**
- * Which yard file is open. The demo yard is a file of its own, so that deleting it can never touch a reading of
+ * Which yard file is open. The demo yard has its own file, so that deleting it can never touch a reading of
  * the person's.
  */
 export function createYards(

@@ -377,7 +377,7 @@ export const sql = `
     air_temp_c REAL,
     air_rh REAL CHECK (air_rh BETWEEN 0 AND 1),
     note TEXT NOT NULL DEFAULT '',
-    -- The version of the rules by which the round's boards were last held against each other; 0 while they are, null
+    -- The version of the rules that last compared the round's boards; 0 while they are, null
     -- since a reading, an amendment or a temperature came.
     compared_by_rules INTEGER
   ) STRICT;
@@ -559,7 +559,7 @@ export const sql = `
     FROM old_sample_mark k LEFT JOIN sample_cut c ON c.id = k.cut_id LEFT JOIN sample_weight w ON w.id = k.mass_id
     ORDER BY k.id;
 
-  -- A person looked at the board and says that it is of this species; holds as long as it is entered as that.
+  -- A person checked that the board is of this species; holds as long as the board is entered as that.
   CREATE TABLE confirmed_species (
     board_id INTEGER PRIMARY KEY REFERENCES board (id),
     uuid TEXT NOT NULL UNIQUE,

@@ -5,7 +5,7 @@ const pct = z.number().min(0).max(100);
 
 /** What is known of one species. Every figure may be missing: a missing figure is shown as such and never guessed. */
 export const speciesSchema = z.object({
-  /** Lower-case words joined by hyphens, stable for ever: `oak-northern-red`. */
+  /** Lower-case words joined by hyphens, never changed: `oak-northern-red`. */
   id: z
     .string()
     .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/)
