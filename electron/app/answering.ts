@@ -100,7 +100,6 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
   }
 
   return {
-    perform,
     /** Answers one request of a window. Never throws: what went wrong is in the answer. */
     answer: async (window: string, name: string, input: unknown, envelope: unknown): Promise<Answer> => {
       try {
