@@ -146,7 +146,7 @@ export function createApp({
   }
 
   function leave(): void {
-    rounds.leave();
+    rounds.leave(yards.uuid());
     judging.leave();
     comparing.leave();
   }
@@ -154,6 +154,7 @@ export function createApp({
   /** A yard was opened, or a large one was checked. */
   function begin(): YardInfo {
     const info = yards.info();
+    if (info.uuid !== null) rounds.comeBack(info.uuid);
     if (info.problem !== null) leave();
     else if (yards.mayWrite()) judging.takeUp();
     meter.rememberAgain();

@@ -105,6 +105,11 @@ function askAgain(topics: readonly Topic[]): void {
   const { round } = useRound.getState();
   if (round === null) return;
   const changed = new Set(topics);
+  if (changed.has('yard')) {
+    // Where another window opened another yard meanwhile, nothing aims here any more.
+    void openRound(round.id);
+    return;
+  }
   const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
   const watched: Topic[] = ['stacks', 'places', 'species', 'endUses'];
   if (isBeingJudged || round.finishedAt !== null) watched.push(`round:${round.id}`);

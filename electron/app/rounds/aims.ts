@@ -14,6 +14,8 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
   const left = new Map<number, Aim>();
   /** Where each window was that closed: one that connects again goes on there, whoever else closed. */
   const lastOf = new Map<string, WindowAim>();
+  /** The same in yards that are not open, by yard: a window may show one until it is opened again. */
+  const inOtherYards = new Map<string, ReadonlyMap<string, WindowAim>>();
   const changed = createSignal<string>();
 
   function forget(window: string): void {
@@ -55,10 +57,17 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
       for (const [window, aim] of lastOf) if (aim.roundId === roundId) lastOf.delete(window);
       for (const [window] of inRound(roundId)) forget(window);
     },
-    leave: (): void => {
+    /** Another yard is opened. */
+    leave: (yard: string | null): void => {
+      if (yard !== null) inOtherYards.set(yard, new Map([...lastOf, ...aims]));
       left.clear();
       lastOf.clear();
       for (const window of [...aims.keys()]) forget(window);
+    },
+    /** The yard was opened: each window goes on where it was in it, once it opens its round. */
+    comeBack: (yard: string): void => {
+      for (const [window, aim] of inOtherYards.get(yard) ?? []) lastOf.set(window, aim);
+      inOtherYards.delete(yard);
     },
   };
 }

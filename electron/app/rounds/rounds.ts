@@ -132,12 +132,13 @@ export function createRounds(
       const { boardId, woodTempC } = openRounds.board(aim.roundId, aim.boardId);
       return assessing.correct({ ...live, value: live.value, boardId, woodTempC });
     },
-    /** Forgets every aim, when another yard is opened. */
-    leave: (): void => {
-      aims.leave();
+    /** Leaves every aim, when another yard is opened. */
+    leave: (yard: string | null): void => {
+      aims.leave(yard);
       openRounds.leave();
       insertion.end();
     },
+    comeBack: aims.comeBack,
     queries: {
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,

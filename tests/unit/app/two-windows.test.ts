@@ -116,6 +116,19 @@ describe('each window has its own aim', () => {
     expect(await aimOf(roundId, secondAgain)).toEqual({ board: 6, spotIndex: 0 });
   });
 
+  test('a yard that the other window left and opened again is gone on with at the same board', async () => {
+    await aimAt(roundId, 4);
+    await withMeter();
+    await second.command('yard.openDemo', {});
+    yard.meter.show(9.1, 4);
+    yard.meter.lift();
+    await second.command('yard.openOwn', {});
+    expect(await aimOf(roundId)).toEqual({ board: 4, spotIndex: 0 });
+    await yard.command('rounds.open', { roundId });
+    yard.meter.show(11.8, 4);
+    expect(await onRecord()).toEqual(['board 5 spot 0: 11.8']);
+  });
+
   test('a round that the other window finished is asked for again', async () => {
     await yard.command('rounds.finish', { roundId });
     expect(second.heard('round.outdated')).toEqual([{ roundId, why: null }]);

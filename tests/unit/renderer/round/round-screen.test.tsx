@@ -385,6 +385,13 @@ describe('a board that was read before', () => {
     expect(chip()).toMatch(/Ready/);
   });
 
+  test('is opened again when its yard is, so that values go where the window shows', async () => {
+    const { machine } = await open(twoRead());
+    const before = machine.inputsOf('rounds.open').length;
+    await act(async () => machine.tell('changed', { yard: null, topics: ['yard'] }));
+    expect(machine.inputsOf('rounds.open')).toHaveLength(before + 1);
+  });
+
   test('is not asked for again when a board of it was read', async () => {
     const { machine } = await open(twoRead());
     await act(async () =>
