@@ -17,7 +17,9 @@ export function ProblemPage({ info }: { info: YardInfo }) {
     <main className="problem-page">
       <ScreenHeading title={say('problem-page.title')} />
       <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
-      <p className="file-name">{info.file}</p>
+      <p className="file-name" translate="no">
+        {info.file}
+      </p>
       <Actions>
         <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>
           {say('common.try-again')}

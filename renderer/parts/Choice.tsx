@@ -10,7 +10,8 @@ export function Choice<V extends string>({
 }: {
   label: ReactNode;
   value: V;
-  options: readonly { value: V; label: ReactNode }[];
+  /** `isName`: the label is a name that a person gave. */
+  options: readonly { value: V; label: ReactNode; isName?: boolean }[];
   onValue: (value: V) => void;
 }) {
   const name = useId();
@@ -27,7 +28,7 @@ export function Choice<V extends string>({
               checked={option.value === value}
               onChange={() => onValue(option.value)}
             />
-            <span>{option.label}</span>
+            <span translate={option.isName ? 'no' : undefined}>{option.label}</span>
           </label>
         ))}
       </div>

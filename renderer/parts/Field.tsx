@@ -163,7 +163,8 @@ export function Select<V extends string>({
 }: FieldWords &
   ControlProps<'select'> & {
     value: V;
-    options: readonly { value: V; label: string }[];
+    /** `isName`: the label is a name that a person gave. */
+    options: readonly { value: V; label: string; isName?: boolean }[];
     onValue: (value: V) => void;
   }) {
   return (
@@ -171,7 +172,7 @@ export function Select<V extends string>({
       {(wiring) => (
         <select {...rest} {...wiring} value={value} onChange={(event) => onValue(event.target.value as V)}>
           {options.map((option) => (
-            <option key={option.value} value={option.value}>
+            <option key={option.value} value={option.value} translate={option.isName ? 'no' : undefined}>
               {option.label}
             </option>
           ))}

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { useNavigation } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
 import { Banner } from './Banner.tsx';
@@ -6,7 +6,16 @@ import { Actions, Button } from './Button.tsx';
 import './screen.css';
 
 /** Gives the window its title and, after a change of place, the focus to the new screen's heading. */
-export function ScreenHeading({ title, children }: { title: string; children?: ReactNode }) {
+export function ScreenHeading({
+  title,
+  isName = false,
+  children,
+}: {
+  title: string;
+  /** Whether the heading is a name that a person gave, which no browser should translate. */
+  isName?: boolean;
+  children?: ReactNode;
+}) {
   const { say } = useWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -16,7 +25,7 @@ export function ScreenHeading({ title, children }: { title: string; children?: R
     if (useNavigation.getState().visits > 0) heading.current?.focus();
   }, []);
   return (
-    <h1 ref={heading} tabIndex={-1}>
+    <h1 ref={heading} tabIndex={-1} translate={isName ? 'no' : undefined}>
       {children ?? title}
     </h1>
   );
@@ -25,11 +34,14 @@ export function ScreenHeading({ title, children }: { title: string; children?: R
 /** A screen: its heading, what can be done with all of it, and its parts in reading order. */
 export function Screen({
   title,
+  isName,
   lead,
   actions,
   children,
 }: {
   title: string;
+  /** Whether the title is a name that a person gave. */
+  isName?: boolean;
   /** One sentence under the heading. */
   lead?: ReactNode;
   actions?: ReactNode;
@@ -39,7 +51,7 @@ export function Screen({
     <div className="screen">
       <header className="screen-head">
         <div>
-          <ScreenHeading title={title} />
+          <ScreenHeading title={title} isName={isName} />
           {lead && <p className="screen-lead">{lead}</p>}
         </div>
         {actions && <Actions>{actions}</Actions>}
@@ -52,18 +64,24 @@ export function Screen({
 /** A group of things that belong together, on a sheet of its own. */
 export function Sheet({
   title,
+  isName = false,
   actions,
   children,
 }: {
   title?: string;
+  /** Whether the title is a name that a person gave. */
+  isName?: boolean;
   actions?: ReactNode;
   children: ReactNode;
 }) {
+  const id = useId();
   return (
-    <section className="sheet" aria-label={title}>
+    <section className="sheet" aria-labelledby={title && id}>
       {title && (
         <header className="sheet-head">
-          <h2>{title}</h2>
+          <h2 id={id} translate={isName ? 'no' : undefined}>
+            {title}
+          </h2>
           {actions && <Actions>{actions}</Actions>}
         </header>
       )}

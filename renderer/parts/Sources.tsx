@@ -8,7 +8,7 @@ export function Sources({ sources }: { sources: readonly string[] }) {
   return (
     <Unfold words={say('common.sources')}>
       {sources.map((source) => (
-        <p key={source} className="sources">
+        <p key={source} className="sources" translate="no">
           {sourceShown(source)}
         </p>
       ))}

@@ -89,6 +89,7 @@ export function SpeciesField({
                 key={species.id}
                 id={`${listId}-${index}`}
                 role="option"
+                translate="no"
                 aria-selected={index === active}
                 // Keeps the focus in the field, so that the list does not close before the click arrives.
                 onMouseDown={(event) => event.preventDefault()}

@@ -6,12 +6,12 @@ import { useWords } from '../../words.ts';
 /** What a person entered about the board; what is blank is not shown. */
 export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
   const { say, formats } = useWords();
+  // What is a name or the person's own words is marked, so that no browser translates it.
   const { speciesName, widthMm, lengthMm, sawnOn, sawing, barkSide, barkOffOn, ringRadiusMm } = board;
-  const facts: [string, string | null][] = [
-    [
-      say('board.species'),
-      isSpeciesConfirmed ? say('board.species-confirmed', { speciesName }) : speciesName,
-    ],
+  const facts: [label: string, value: string | null, isTheirs?: 'theirs'][] = [
+    isSpeciesConfirmed
+      ? [say('board.species'), say('board.species-confirmed', { speciesName })]
+      : [say('board.species'), speciesName, 'theirs'],
     [say('board.thickness'), formats.thickness(thicknessOf(board))],
     [say('board.width'), widthMm === null ? null : formats.shortLength(widthMm)],
     [say('board.length'), lengthMm === null ? null : formats.longLength(lengthMm)],
@@ -20,18 +20,18 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
     [say('board.bark-side'), barkSide === 'unknown' ? null : say(`board.bark-side.${barkSide}`)],
     [say('board.bark-off-on'), barkOffOn === null ? null : formats.day(barkOffOn)],
     [say('board.pith-distance'), ringRadiusMm === null ? null : formats.shortLength(ringRadiusMm)],
-    [say('board.log'), board.log || null],
+    [say('board.log'), board.log || null, 'theirs'],
     [say('board.in-stack'), placeInStack(board, say)],
-    [say('board.note'), board.note || null],
+    [say('board.note'), board.note || null, 'theirs'],
   ];
   return (
     <dl className="about-board">
       {facts.map(
-        ([label, value]) =>
+        ([label, value, isTheirs]) =>
           value !== null && (
             <div key={label}>
               <dt>{label}</dt>
-              <dd>{value}</dd>
+              <dd translate={isTheirs && 'no'}>{value}</dd>
             </div>
           ),
       )}

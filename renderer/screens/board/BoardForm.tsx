@@ -62,7 +62,11 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
           <Select
             label={say('board.stack')}
             value={stackId}
-            options={stacks.output.map((stack) => ({ value: String(stack.id), label: stack.name }))}
+            options={stacks.output.map((stack) => ({
+              value: String(stack.id),
+              label: stack.name,
+              isName: true,
+            }))}
             onValue={setStackId}
           />
         )}

@@ -52,6 +52,7 @@ function Found({
   return (
     <Screen
       title={board.code}
+      isName
       lead={
         <>
           {say('board.species-thickness', {
@@ -59,7 +60,9 @@ function Found({
             thickness: thicknessOf(board),
           })}
           {' · '}
-          <a href={hrefOf({ name: 'stack', id: stackId })}>{stackName}</a>
+          <a translate="no" href={hrefOf({ name: 'stack', id: stackId })}>
+            {stackName}
+          </a>
           {' · '}
           {say('board.at-place', { placeName, sinceOn: placeSince })}
         </>

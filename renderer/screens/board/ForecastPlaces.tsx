@@ -72,7 +72,7 @@ function PlaceRow({
   return (
     <tr>
       <th scope="row">
-        {name}
+        <span translate="no">{name}</span>
         <small>{say(stays ? 'forecast.here-now' : 'forecast.if-moved-today')}</small>
       </th>
       {reach.earlyMs === null ? (

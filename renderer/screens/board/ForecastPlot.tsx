@@ -45,6 +45,7 @@ export function ForecastPlot({ code, details }: { code: string; details: Forecas
           options={places.slice(0, MOST_SHOWN).map((each, at) => ({
             value: String(each.placeId),
             label: at === 0 ? say('forecast.stays', { placeName: each.name }) : each.name,
+            isName: at > 0,
           }))}
           onValue={(value) => setPlaceId(Number(value))}
         />

@@ -31,7 +31,12 @@ export function StayMarks({
       // biome-ignore lint/suspicious/noArrayIndexKey: stays are in order of time and two may begin at once.
       <g key={index}>
         <line className="finding-move" x1={left} x2={left} y1={textY + 4} y2={bottom} />
-        <text x={isLate ? left - 4 : left + 4} y={textY} textAnchor={isLate ? 'end' : 'start'}>
+        <text
+          x={isLate ? left - 4 : left + 4}
+          y={textY}
+          textAnchor={isLate ? 'end' : 'start'}
+          className="notranslate"
+        >
           {shortened(placeName)}
         </text>
       </g>

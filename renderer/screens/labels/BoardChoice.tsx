@@ -20,7 +20,7 @@ export function StackChoice({
       value={stackId === null ? 'all' : String(stackId)}
       options={[
         { value: 'all', label: say('labels.all-stacks') },
-        ...stacks.map((stack) => ({ value: String(stack.id), label: stack.name })),
+        ...stacks.map((stack) => ({ value: String(stack.id), label: stack.name, isName: true })),
       ]}
       onValue={(value) => onStack(value === 'all' ? null : Number(value))}
     />
@@ -79,7 +79,7 @@ export function BoardsOneByOne({
                 checked={!excluded.has(board.id)}
                 onChange={(event) => onExcluded(changed(excluded, board.id, !event.target.checked))}
               />
-              <strong>{board.code}</strong>
+              <strong translate="no">{board.code}</strong>
               <span className="label-board-words">
                 {say('labels.species-and-call', {
                   speciesName: board.speciesName,

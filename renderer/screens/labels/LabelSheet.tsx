@@ -24,10 +24,13 @@ export const LabelSheet = memo(function LabelSheet({
       aria-label={title}
     >
       {underlay}
-      {page.operations.map((operation, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a page is always drawn as a whole; its marks have no other name.
-        <Mark key={index} operation={operation} />
-      ))}
+      {/* A browser that translated it would break the drawing. SVG has no `translate`; browsers go by this class. */}
+      <g className="notranslate">
+        {page.operations.map((operation, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a page is always drawn as a whole; its marks have no other name.
+          <Mark key={index} operation={operation} />
+        ))}
+      </g>
     </svg>
   );
 });

@@ -5,7 +5,7 @@ export function Bytes({ hex, from, count }: { hex: string; from: number; count: 
   const bytes = [...bytesOfHex(hex)];
   const to = count === null ? bytes.length : from + count;
   return (
-    <code className="bytes">
+    <code className="bytes" translate="no">
       {bytes.map((byte, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a byte is its place.
         <span key={index} className={index >= from && index < to ? 'byte byte-value' : 'byte'}>

@@ -24,12 +24,11 @@ const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caut
 export function ConnectSheet({ state }: { state: MeterState }) {
   const { say } = useWords();
   const isConnected = state.deviceId !== null;
-  const title =
-    isConnected && state.kind === 'simulated'
-      ? say('meter.simulated')
-      : (state.deviceName ?? say('meter.connect.title'));
+  const isSimulated = isConnected && state.kind === 'simulated';
+  const name = isSimulated ? null : state.deviceName;
+  const title = name ?? say(isSimulated ? 'meter.simulated' : 'meter.connect.title');
   return (
-    <Sheet title={title}>
+    <Sheet title={title} isName={name !== null}>
       <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
       <Actions>
         {isConnected || state.kind !== 'none' ? (
@@ -67,7 +66,7 @@ function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
     <ul className="device-list" aria-label={say('meter.connect.devices')}>
       {devices.map((device) => (
         <li key={device.deviceId}>
-          <span className="device-name">
+          <span className="device-name" translate="no">
             {nameOf(device)}
             <small>{device.deviceId}</small>
           </span>

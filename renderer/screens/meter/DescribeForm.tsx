@@ -74,6 +74,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
               .map((each) => ({
                 value: keyOf(each),
                 label: [each.userDescription, each.characteristicUuid].filter(Boolean).join(' · '),
+                isName: true,
               })),
           ]}
           onValue={set('characteristic')}
@@ -143,7 +144,11 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
               value={form.basisCurveId}
               options={[
                 { value: '', label: say('meter.form.basis-unknown') },
-                ...[...resistanceCurves].map(([id, curve]) => ({ value: id, label: curve.name })),
+                ...[...resistanceCurves].map(([id, curve]) => ({
+                  value: id,
+                  label: curve.name,
+                  isName: true,
+                })),
               ]}
               onValue={set('basisCurveId')}
             />

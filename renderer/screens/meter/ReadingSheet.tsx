@@ -107,13 +107,13 @@ function CharacteristicRow({
   return (
     <tr className={isRead ? 'bytes-read' : ''}>
       <th scope="row">
-        <code>{offered.characteristicUuid}</code>
+        <code translate="no">{offered.characteristicUuid}</code>
         <small>
-          {say('meter.offered.service')} <code>{offered.serviceUuid}</code>
+          {say('meter.offered.service')} <code translate="no">{offered.serviceUuid}</code>
         </small>
         {isRead && <strong className="bytes-mark">{say('meter.offered.read')}</strong>}
       </th>
-      <td>{offered.userDescription ?? '–'}</td>
+      <td translate="no">{offered.userDescription ?? '–'}</td>
       <td>{say(offered.canNotify ? 'meter.offered.sends-yes' : 'meter.offered.sends-no')}</td>
       <td>
         {offered.lastBytesHex === null ? (

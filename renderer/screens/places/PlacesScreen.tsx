@@ -59,6 +59,7 @@ function PlaceCard({ place, thisMonth, onEdit }: { place: PlaceRow; thisMonth: n
   return (
     <Sheet
       title={place.name}
+      isName
       actions={
         <Button onClick={onEdit} aria-label={say('places.edit', { placeName: place.name })}>
           {say('common.edit')}

@@ -97,7 +97,9 @@ const BoardChip = memo(function BoardChip({
       tabIndex={isCurrent ? 0 : -1}
       onClick={() => choose.current(index)}
     >
-      <span className="board-chip-code">{board.code}</span>
+      <span className="board-chip-code" translate="no">
+        {board.code}
+      </span>
       <span className={call ? `board-chip-call call-${call}` : 'board-chip-call'}>
         {call ? (
           <>

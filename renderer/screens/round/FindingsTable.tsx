@@ -86,9 +86,13 @@ function FindingCells({ board: { boardId, code, speciesName, isRead, finding } }
   return (
     <>
       <th scope="row">
-        <a href={hrefOf({ name: 'board', id: boardId })}>{code}</a>
+        <a translate="no" href={hrefOf({ name: 'board', id: boardId })}>
+          {code}
+        </a>
       </th>
-      <td className="findings-species">{speciesName}</td>
+      <td className="findings-species" translate="no">
+        {speciesName}
+      </td>
       <td className="number">
         {isEstimated ? (
           <>

@@ -222,10 +222,12 @@ export function Probe({ round }: { round: RoundState }) {
             title={say('round.window-title', { boardCode: board.code, stackName: round.stackName })}
           >
             <span className="spoken-only">{say('round.board')} </span>
-            <span className="probe-code">{board.code}</span>
+            <span className="probe-code" translate="no">
+              {board.code}
+            </span>
           </ScreenHeading>
           <p>
-            {board.speciesName}
+            <span translate="no">{board.speciesName}</span>
             <br />
             {board.lengthMm === null
               ? formats.thickness(thickness)

@@ -119,7 +119,7 @@ function Yard({ info }: { info: YardInfo }) {
       <p>
         {say('settings.where-saved')} {say('settings.back-up')}
       </p>
-      <p className="data-file">
+      <p className="data-file" translate="no">
         <span className="spoken-only">{say('settings.file')} </span>
         {info.file}
       </p>

@@ -149,7 +149,7 @@ function Plot({
       {points.map((point) => (
         <g key={point.checkId}>
           <circle className="check-point" cx={x.at(point.readingPct)} cy={y.at(point.ovenDryMcPct)} r={5} />
-          <text x={x.at(point.readingPct) + 8} y={y.at(point.ovenDryMcPct) + 14}>
+          <text x={x.at(point.readingPct) + 8} y={y.at(point.ovenDryMcPct) + 14} className="notranslate">
             {point.piece}
           </text>
         </g>

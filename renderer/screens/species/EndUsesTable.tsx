@@ -36,8 +36,13 @@ export function EndUsesTable({
             {endUses.map((endUse) => (
               <tr key={endUse.id}>
                 <th scope="row">
-                  {endUse.name} {!endUse.builtIn && <span className="species-own">{say('species.own')}</span>}
-                  {endUse.note && <p className="species-note">{endUse.note}</p>}
+                  <span translate="no">{endUse.name}</span>{' '}
+                  {!endUse.builtIn && <span className="species-own">{say('species.own')}</span>}
+                  {endUse.note && (
+                    <p className="species-note" translate="no">
+                      {endUse.note}
+                    </p>
+                  )}
                 </th>
                 <td className="number">{formats.mcRange(endUse)}</td>
                 <td className="number">{formats.points(endUse.maxShellCorePct)}</td>

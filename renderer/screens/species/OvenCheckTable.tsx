@@ -51,7 +51,7 @@ function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void
   return (
     <>
       <div className="oven-piece-head">
-        <h4>{piece}</h4>
+        <h4 translate="no">{piece}</h4>
         <span className="oven-mc">
           {ovenDryMcPct === null
             ? say('oven.in-oven')
@@ -80,7 +80,11 @@ function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void
           ? say(check.status)
           : say('exclude.excluded', { reason: exclusionText(check.excluded, say) })}
       </p>
-      {check.note && <p className="oven-read">{check.note}</p>}
+      {check.note && (
+        <p className="oven-read" translate="no">
+          {check.note}
+        </p>
+      )}
       <Unfold words={say('oven.weights')}>
         <ul className="oven-weights">
           <li>

@@ -11,9 +11,11 @@ import { conflictOf, type FieldTexts } from '../../parts/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { draftOfSpecies, type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
 
-const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({ value, label: curve.name })).sort(
-  (a, b) => a.label.localeCompare(b.label, 'en'),
-);
+const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({
+  value,
+  label: curve.name,
+  isName: true,
+})).sort((a, b) => a.label.localeCompare(b.label, 'en'));
 
 /** Edits a species' names and figures; what is not known stays empty. A new one, begun with `start`, where `species` is null. */
 export function SpeciesForm({
@@ -92,7 +94,7 @@ export function SpeciesForm({
       </div>
       <datalist id={groups}>
         {Array.from(new Set(allSpecies.map((each) => each.group)), (group) => (
-          <option key={group} value={group} />
+          <option key={group} value={group} translate="no" />
         ))}
       </datalist>
       <TextField

@@ -10,9 +10,15 @@ export function SpeciesList({ allSpecies }: { allSpecies: readonly (Species & { 
       {allSpecies.map((species) => (
         <li key={species.id}>
           <a className="species" href={hrefOf({ name: 'species', id: species.id })}>
-            <span className="species-name">{species.name}</span>
-            <span className="species-botanical">{species.botanicalName}</span>
-            <span className="species-group">{species.group}</span>
+            <span className="species-name" translate="no">
+              {species.name}
+            </span>
+            <span className="species-botanical" translate="no">
+              {species.botanicalName}
+            </span>
+            <span className="species-group" translate="no">
+              {species.group}
+            </span>
             <span className="species-correction">
               {species.linear || species.curveId
                 ? `● ${say('species.corrected')}`

@@ -42,14 +42,15 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
   return (
     <Screen
       title={species.name}
+      isName
       lead={
         <>
           {species.botanicalName && (
             <>
-              <i>{species.botanicalName}</i> ·{' '}
+              <i translate="no">{species.botanicalName}</i> ·{' '}
             </>
           )}
-          {species.group}
+          <span translate="no">{species.group}</span>
           {!species.builtIn && ` · ${say('species.own-figures')}`}
         </>
       }
@@ -65,7 +66,11 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
         {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
         <p>{say(correctionMessage(species))}</p>
         <SpeciesFigures species={species} />
-        {species.note && <p className="species-note">{species.note}</p>}
+        {species.note && (
+          <p className="species-note" translate="no">
+            {species.note}
+          </p>
+        )}
         {species.source && <Sources sources={[species.source]} />}
       </Sheet>
       <OvenChecksSection species={species} />

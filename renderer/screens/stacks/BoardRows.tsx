@@ -106,17 +106,17 @@ function BoardCells({ board, showStack, selected, onSelected }: Cells) {
         </label>
       </td>
       <td>
-        <a className="board-code" title={code} href={hrefOf({ name: 'board', id: board.id })}>
+        <a className="board-code" translate="no" title={code} href={hrefOf({ name: 'board', id: board.id })}>
           {code}
         </a>
         {board.log && <small>{say('stacks.log', { logName: board.log })}</small>}
       </td>
       <td>
-        {board.speciesName}
+        <span translate="no">{board.speciesName}</span>
         <small>{formats.thickness(thicknessOf(board))}</small>
       </td>
       <td className="board-col-place">
-        {showStack ? board.stackName : placeName}
+        <span translate="no">{showStack ? board.stackName : placeName}</span>
         <small>
           {showStack
             ? say('board.at-place', { placeName, sinceOn: placeSince })

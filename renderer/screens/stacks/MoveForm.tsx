@@ -56,7 +56,11 @@ export function MoveForm({ target, onClose }: { target: Target; onClose: () => v
         value={placeId}
         options={[
           { value: '', label: say('stacks.choose-place') },
-          ...(places.output ?? []).map((place) => ({ value: String(place.id), label: place.name })),
+          ...(places.output ?? []).map((place) => ({
+            value: String(place.id),
+            label: place.name,
+            isName: true,
+          })),
         ]}
         onValue={setPlaceId}
       />

@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { Actions, ButtonLink } from '../../parts/Button.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -7,11 +8,12 @@ import { CallCounts } from './CallCounts.tsx';
 /** One stack: what it is, the calls on its boards, and what to do with it. */
 export function StackCard({ stack }: { stack: StackRow }) {
   const { say, formats } = useWords();
+  const id = useId();
   const { boards, lastProbedAt, placeName, endUseName } = stack;
   return (
-    <article className="stack-card" aria-label={stack.name}>
+    <article className="stack-card" aria-labelledby={id}>
       <header>
-        <h2>
+        <h2 id={id} translate="no">
           <a href={hrefOf({ name: 'stack', id: stack.id })}>{stack.name}</a>
         </h2>
         <p>{say('stacks.place-and-use', { placeName, endUseName })}</p>
@@ -27,7 +29,11 @@ export function StackCard({ stack }: { stack: StackRow }) {
       {lastProbedAt === null && boards > 0 && (
         <p className="stack-facts">{say('stacks.never-probed', { boards })}</p>
       )}
-      {stack.note && <p className="stack-note">{stack.note}</p>}
+      {stack.note && (
+        <p className="stack-note" translate="no">
+          {stack.note}
+        </p>
+      )}
       <StackActions stack={stack} />
     </article>
   );

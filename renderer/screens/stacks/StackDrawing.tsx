@@ -162,7 +162,9 @@ function BoardEnd({
       tabIndex={isEntry ? 0 : -1}
       {...rest}
     >
-      <span className="stack-code">{code}</span>{' '}
+      <span className="stack-code" translate="no">
+        {code}
+      </span>{' '}
       {call === null ? (
         <span className="stack-call">{say('stacks.not-probed')}</span>
       ) : (

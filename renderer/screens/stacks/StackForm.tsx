@@ -108,7 +108,7 @@ function Form({
               label={say('stacks.place')}
               value={placeId}
               error={shown && placeId === '' ? say('stacks.place-missing') : null}
-              options={places.map((place) => ({ value: String(place.id), label: place.name }))}
+              options={places.map((place) => ({ value: String(place.id), label: place.name, isName: true }))}
               onValue={setPlaceId}
             />
             <Button kind="quiet" onClick={() => setAddingPlace(true)}>

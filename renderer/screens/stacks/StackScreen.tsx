@@ -46,6 +46,7 @@ function Stack({ stack }: { stack: StackRow }) {
   return (
     <Screen
       title={stack.name}
+      isName
       lead={say('stacks.place-and-use', { placeName, endUseName })}
       actions={
         <>
@@ -64,7 +65,11 @@ function Stack({ stack }: { stack: StackRow }) {
       {hasBoards && (
         <div className="stack-summary">
           <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
-          {stack.note && <p className="stack-note">{stack.note}</p>}
+          {stack.note && (
+            <p className="stack-note" translate="no">
+              {stack.note}
+            </p>
+          )}
         </div>
       )}
       {hasBoards && <StackOverview stack={stack} />}

@@ -127,7 +127,7 @@ describe('with no meter, values are typed', () => {
         lengthMm: null,
       });
       await open(aRound([board]));
-      expect(screen.getByText(/^Black walnut/).textContent).toBe(`Black walnut${text}`);
+      expect(screen.getByText('Black walnut').closest('p')?.textContent).toBe(`Black walnut${text}`);
     },
   );
 

@@ -1,0 +1,74 @@
+import { expect, type Page } from '@playwright/test';
+
+/** The address of every screen in the demo yard, but for those of a round. */
+export const screens = [
+  'stacks',
+  'stacks/1',
+  'boards',
+  'boards/8',
+  'round?stack=1',
+  'meter',
+  'labels',
+  'labels?boards=1,2',
+  'places',
+  'air',
+  'species',
+  'species/oak-northern-red',
+  'settings',
+  'nowhere',
+];
+
+export interface Read {
+  text: string;
+  /** Whether it is a person's own, a meter's, or a citation: nothing that a browser should translate. */
+  isOwn: boolean;
+  /** Which element it is in, to find it again. */
+  where: string;
+}
+
+/** Every text of the page that a person reads or hears, those out of sight too. */
+export const textsOf = (page: Page): Promise<Read[]> =>
+  page.evaluate(() => {
+    const read: { text: string; isOwn: boolean; where: string }[] = [];
+    const take = (element: Element | null, text: string | null, attribute = '') => {
+      if (!element || !text || element.closest('script, style')) return;
+      // SVG has no `translate`; there, browsers go by the class.
+      const isOwn = element.closest('[translate="no"], .notranslate, textarea') !== null;
+      const names = [element.parentElement, element].map((each) =>
+        each ? [each.localName, ...each.classList].join('.') : '',
+      );
+      read.push({ text, isOwn, where: `${names.join(' > ')}${attribute && ` ${attribute}`}` });
+    };
+    const nodes = document.createTreeWalker(document.documentElement, NodeFilter.SHOW_TEXT);
+    while (nodes.nextNode()) take(nodes.currentNode.parentElement, nodes.currentNode.textContent);
+    for (const element of document.querySelectorAll('*')) {
+      for (const name of [
+        'aria-label',
+        'aria-description',
+        'aria-valuetext',
+        'title',
+        'placeholder',
+        'alt',
+      ]) {
+        take(element, element.getAttribute(name), name);
+      }
+    }
+    return read;
+  });
+
+/** The texts once the page stays as it is: what it asked for has come. */
+export async function settledTextsOf(page: Page): Promise<Read[]> {
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect(page.locator('.loading')).toHaveCount(0);
+  let [before, now] = [[] as Read[], await textsOf(page)];
+  await expect
+    .poll(
+      async () => {
+        [before, now] = [now, await textsOf(page)];
+        return JSON.stringify(before) === JSON.stringify(now);
+      },
+      { intervals: [100] },
+    )
+    .toBe(true);
+  return now;
+}
