@@ -119,7 +119,7 @@ export function Probe({ round }: { round: RoundState }) {
     void aimAt(to.boardId, spot);
   }
 
-  /** The number typed; what is none is said to be none. */
+  /** The number typed; null for what is none, which the round then says. */
   function typedNumber(): number | null {
     const raw = parseDecimal(typing ?? '');
     if (raw !== null && !Number.isNaN(raw)) return raw;

@@ -3,7 +3,6 @@ export const common = {
   'common.add': 'Add',
   'common.cancel': 'Cancel',
   'common.close': 'Close',
-  'common.delete': 'Delete',
   'common.edit': 'Edit',
   'common.exclude': 'Exclude',
   'common.include': 'Include',
@@ -15,7 +14,6 @@ export const common = {
   'common.sources': 'Sources',
   'common.show-as-table': 'Show as table',
   'common.try-again': 'Try again',
-  'common.undo': 'Undo',
 
   'exclude.button': 'Exclude {recordName}',
   'exclude.question': 'Exclude {recordName}?',

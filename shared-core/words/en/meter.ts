@@ -1,6 +1,5 @@
 /** Meters, connected or typed. */
 export const meter = {
-  'meter.typed': 'Typed readings',
   'meter.simulated': 'Simulated meter',
   /** A device that gives itself no name, in a list. */
   'meter.nameless': 'Unnamed device',

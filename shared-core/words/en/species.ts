@@ -1,7 +1,5 @@
 /** Species, uses, and a person's own oven-dry checks. */
 export const species = {
-  'species.beyond-curve': 'Beyond the published data for this species; rough.',
-
   'species.list-title': 'Species and uses',
   'species.list-lead': 'What is known about each species, and the target for each use.',
   'species.show': 'Show',

@@ -27,7 +27,7 @@ function Alone({ start = '' }: { start?: string }) {
 const chosen = () => screen.getByTestId('chosen').textContent;
 
 describe('Choosing a species by any of its names', () => {
-  test('a sawyer’s word finds it, Enter takes it, and its proper name stands in the field', async () => {
+  test('a sawyer’s word finds it, Enter takes it, and the field shows its proper name', async () => {
     const user = userEvent.setup();
     render(<Alone />);
     const field = screen.getByRole('combobox', { name: 'Species' });

@@ -22,7 +22,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
   };
 }
 
-/** A meter of nobody's that sends % as an unsigned 16-bit number of tenths. */
+/** A meter of our own invention that sends % as an unsigned 16-bit number of tenths. */
 export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
   return aMeter({
     kind: 'bluetooth',

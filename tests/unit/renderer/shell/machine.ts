@@ -33,7 +33,7 @@ type Answers = {
 };
 
 /**
- * The machine's end of the contract, played by the test: it says what is asked of it and answers as it is told to.
+ * The machine's end of the contract, played by the test: it lists what is asked of it and gives the test's answers.
  * Inputs are checked against the contract, so the window cannot ask for what the machine would refuse to read.
  */
 export function playMachine(answers: Answers) {
@@ -77,14 +77,14 @@ export function forgetEverything(): void {
 
 /** Whether what is on screen can be used by everyone, as far as axe-core can tell without colors and sizes. */
 export async function expectNoBarriers(): Promise<void> {
-  // What needs real drawing (contrast) is looked at in the browser tests.
+  // What needs real drawing (contrast) is checked in the browser tests.
   const { violations } = await axe.run(document.body, { rules: { 'color-contrast': { enabled: false } } });
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`)).toEqual(
     [],
   );
 }
 
-// jsdom draws no dialogs: this much of them is enough to find and use what stands in one.
+// jsdom draws no dialogs: this much of them is enough to find and use what is in one.
 HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
   this.open = true;
   this.querySelector<HTMLElement>('button, input, select, textarea')?.focus();

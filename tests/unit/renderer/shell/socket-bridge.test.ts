@@ -12,7 +12,7 @@ async function startMachine(port = 0) {
   const server = new WebSocketServer({ host: '127.0.0.1', port });
   await once(server, 'listening');
   const heard: { id: number; name: string; input: unknown; envelope: Envelope }[] = [];
-  /** What each socket said first. */
+  /** What each socket sent first. */
   const windows: string[] = [];
   const sockets = new Set<ServerSocket>();
   let answer: ((name: string) => unknown) | null = null;
