@@ -8,6 +8,7 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { latestFindingSchema } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { inEnglish } from '../words/in-english.ts';
+import { openWindow } from './a-window.ts';
 import { aimAt, aimOf, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -97,7 +98,8 @@ test('a few boards that are not judged, or were before a finding said where to g
   expect(await round(roundId)).toEqual(judged);
 });
 
-describe('where a round goes on', () => {
+describe('where a round goes on in a window that was not in it', () => {
+  const newWindow = () => openWindow(yard.app, 'window-2');
   const fill = async (roundId: number, boardIndex: number, raws: number[]) => {
     for (const [spotIndex, raw] of raws.entries()) {
       await aimAt(roundId, boardIndex, spotIndex);
@@ -115,7 +117,7 @@ describe('where a round goes on', () => {
     await fill(roundId, 0, sound);
     await fill(roundId, 1, [12, 126, ...sound.slice(2)]);
     await openAgain();
-    expect(await aimOf(roundId)).toEqual({ board: 1, spotIndex: 1 });
+    expect(await aimOf(roundId, newWindow())).toEqual({ board: 1, spotIndex: 1 });
   });
 
   test('is its beginning where every spot of every board is read', async () => {
@@ -130,7 +132,7 @@ describe('where a round goes on', () => {
         planSpots(boards[0]!).plan.map(() => 12),
       );
     await openAgain();
-    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: null });
+    expect(await aimOf(roundId, newWindow())).toEqual({ board: 0, spotIndex: null });
   });
 });
 
