@@ -17,7 +17,7 @@ export interface EndOfBoard {
 }
 
 /** Whether enough is known of the board's end to draw it: how its rings lie, or on which face the bark is. */
-export function isEndSaid({ sawing, barkSide }: EndOfBoard): boolean {
+export function isEndKnown({ sawing, barkSide }: EndOfBoard): boolean {
   return sawing === 'quarter' || hasBarkOn(barkSide) || (sawing !== 'unknown' && barkSide !== 'unknown');
 }
 

@@ -2,7 +2,7 @@ import { type DisplayUnits, longLengthUnit, shortLengthUnit } from '../../../sha
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
-import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
+import { EndGrain, isEndKnown } from '../../parts/EndGrain.tsx';
 import { NumberField, TextArea, TextField } from '../../parts/Field.tsx';
 import { SpeciesField } from '../../parts/SpeciesField.tsx';
 import { useWords } from '../../words.ts';
@@ -88,7 +88,7 @@ export function MoreAboutBoard(props: BoardFieldsProps) {
         lead={say('board.end-grain-use')}
         onDraft={(changed) => onDraft({ ...draft, ...changed })}
       >
-        {end && isEndSaid(end) && <EndGrain board={end} />}
+        {end && isEndKnown(end) && <EndGrain board={end} />}
       </EndFields>
       <TextArea label={say('board.note')} {...field('note')} />
     </>

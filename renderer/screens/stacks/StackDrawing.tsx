@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { CallShape, callsInOrder } from '../../parts/CallBadge.tsx';
-import { EndGrain, isEndSaid } from '../../parts/EndGrain.tsx';
+import { EndGrain, isEndKnown } from '../../parts/EndGrain.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
 import { endWords } from '../board/end-words.ts';
@@ -47,7 +47,7 @@ export function StackDrawing({
           </ul>
         </section>
       )}
-      <Legend hasNext={probeNext.size > 0} hasEnds={boards.some(isEndSaid)} />
+      <Legend hasNext={probeNext.size > 0} hasEnds={boards.some(isEndKnown)} />
     </div>
   );
 }
@@ -153,7 +153,7 @@ function BoardEnd({
   const { latest, code } = board;
   const call = latest?.call ?? null;
   const pct = latest?.averagePct ?? null;
-  const hasEnd = isEndSaid(board);
+  const hasEnd = isEndKnown(board);
   return (
     <a
       href={hrefOf({ name: 'board', id: board.id })}
