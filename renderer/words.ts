@@ -17,8 +17,16 @@ const language = 'en';
  * sentences.
  */
 function locale(): string {
-  const { region } = new Intl.Locale(navigator.language || 'en-US').maximize();
-  return `${language}-${region ?? 'US'}`;
+  return `${language}-${regionOf(navigator.language) ?? 'US'}`;
+}
+
+/** Undefined for what is no BCP 47 tag: some systems give "en-US@posix". */
+function regionOf(tag: string): string | undefined {
+  try {
+    return new Intl.Locale(tag).maximize().region;
+  } catch {
+    return undefined;
+  }
 }
 
 /** Where the person at this window is. */

@@ -40,6 +40,9 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
     },
   }) satisfies Partial<Queries>;
 
+/** A refusal names no more boards than a person reads. */
+const MOST_NAMED = 5;
+
 export function boardCommands(context: AppContext, judging: Judging) {
   const get = (id: number): BoardRow => orRefuse(context.yard().boards.get(id), 'board');
   const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
@@ -79,17 +82,28 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return get(edit.id);
     },
 
-    'boards.changeTogether': ({ boardIds, said, stackOrder }) => {
-      const whyNot = stackOrder && whyNotLaid(stackOrder, boardIds.length);
+    'boards.editTogether': ({ boards: given, changed, stackOrder }) => {
+      const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { boards } = context.yard();
-      const { barkSide, barkOffOn = null, ...others } = said;
-      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
-      for (const [index, id] of boardIds.entries()) {
-        const position = stackOrder ? positionInStack(stackOrder, index) : {};
-        boards.edit({ id, basedOn: get(id).version, changed: { ...shared, ...position } });
+      const outdated = given
+        .map(({ id, basedOn }) => ({ ...get(id), basedOn }))
+        .filter(({ version, basedOn }) => version !== basedOn);
+      if (outdated.length > 0) {
+        throw new Refusal(
+          message('refusal.boards-edited-meanwhile', {
+            boards: outdated.length,
+            someCodes: outdated.slice(0, MOST_NAMED).map(({ code }) => code),
+          }),
+        );
       }
-      return { changed: boardIds.length };
+      const { barkSide, barkOffOn = null, ...others } = changed;
+      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
+      return given.map(({ id, basedOn }, index) => {
+        const position = stackOrder ? positionInStack(stackOrder, index) : {};
+        boards.edit({ id, basedOn, changed: { ...shared, ...position } });
+        return { id, version: get(id).version };
+      });
     },
 
     'boards.confirmSpecies': ({ id }) => {

@@ -40,6 +40,16 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
     if (all) setSelected(new Map(all.rows.map((board) => [board.id, board])));
   }
 
+  /** What was selected is edited from its new version the next time. */
+  function renew(versions: readonly Pick<BoardRow, 'id' | 'version'>[]): void {
+    const changed = new Map(selected);
+    for (const { id, version } of versions) {
+      const board = changed.get(id);
+      if (board) changed.set(id, { ...board, version });
+    }
+    setSelected(changed);
+  }
+
   return (
     <>
       <div className="board-list-head">
@@ -84,7 +94,8 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
       )}
       {open === 'edit' && (
         <EditBoardsForm
-          boardIds={[...selected.keys()].sort((a, b) => a - b)}
+          boards={[...selected.values()].sort((a, b) => a.id - b.id)}
+          onSaved={renew}
           onClose={() => setOpen('nothing')}
         />
       )}

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { Sawing } from '../../../shared-core/contract/yard.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { BoardRow, Sawing } from '../../../shared-core/contract/yard.ts';
 import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -19,7 +20,17 @@ const UNCHANGED = 'unchanged';
 type Unchanged = typeof UNCHANGED;
 
 /** Edits several boards at once: how their rings lie, and how they are laid in the stack. */
-export function EditBoardsForm({ boardIds, onClose }: { boardIds: number[]; onClose: () => void }) {
+export function EditBoardsForm({
+  boards: edited,
+  onSaved,
+  onClose,
+}: {
+  /** In the order in which they are laid. */
+  boards: readonly BoardRow[];
+  /** With the boards' new versions. */
+  onSaved: (versions: RequestOutput<'boards.editTogether'>) => void;
+  onClose: () => void;
+}) {
   const units = useUnits();
   const { say } = useWords();
   const [end, setEnd] = useState<{
@@ -30,25 +41,31 @@ export function EditBoardsForm({ boardIds, onClose }: { boardIds: number[]; onCl
   }>({ sawing: UNCHANGED, barkSide: UNCHANGED, barkOffOn: '', ringRadius: '' });
   const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
-  const laid = stackOrderOf(stackOrderDraft, boardIds.length, 1);
+  const laid = stackOrderOf(stackOrderDraft, edited.length, 1);
   const stackOrderProblem = 'problem' in laid ? say(laid.problem) : null;
   const radiusProblem = ringRadiusProblem(end.ringRadius, units);
-  const boards = boardIds.length;
+  const boards = edited.length;
   const unchanged = { value: UNCHANGED, label: say('stacks.unchanged') } as const;
 
   async function save(): Promise<void> {
     setShown(true);
     if ('problem' in laid || radiusProblem !== null) throw fieldsMarked();
     const ringRadiusMm = typedLengthMm(end.ringRadius, units);
-    const said = {
+    const changed = {
       ...(end.sawing === UNCHANGED ? {} : { sawing: end.sawing }),
       ...(end.barkSide === UNCHANGED ? {} : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
       ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
     };
-    if (laid.stackOrder === null && Object.keys(said).length === 0) {
+    if (laid.stackOrder === null && Object.keys(changed).length === 0) {
       throw new Refusal(message('validation.nothing-to-change'));
     }
-    await bridge().command('boards.changeTogether', { boardIds, said, stackOrder: laid.stackOrder });
+    onSaved(
+      await bridge().command('boards.editTogether', {
+        boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
+        changed,
+        stackOrder: laid.stackOrder,
+      }),
+    );
     tellDone(say('stacks.boards-saved', { boards }));
   }
 

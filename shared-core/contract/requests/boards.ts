@@ -13,6 +13,7 @@ import {
   newBoardSchema,
   rowIdSchema,
   sharedBoardFieldsSchema,
+  versionSchema,
 } from '../yard.ts';
 
 const byId = z.object({ id: rowIdSchema });
@@ -80,14 +81,20 @@ export const boardRequests = {
     ],
   }),
   /** Edits the same fields of several boards, and lays them layer by layer in the order given where `stackOrder` is not null. */
-  'boards.changeTogether': command({
+  'boards.editTogether': command({
     input: z.object({
-      boardIds: someBoards,
-      said: sharedBoardFieldsSchema,
+      /** Each once, in the order in which they are laid. */
+      boards: z
+        .array(z.object({ id: rowIdSchema, basedOn: versionSchema }))
+        .min(1)
+        .max(100_000)
+        .transform((boards) => [...new Map(boards.map((board) => [board.id, board])).values()]),
+      changed: sharedBoardFieldsSchema,
       stackOrder: stackOrderSchema.nullable(),
     }),
-    output: z.object({ changed: z.number().int() }),
-    topics: ({ boardIds }) => ['stacks', ...boardTopics(boardIds)],
+    /** Their versions now. */
+    output: z.array(z.object({ id: rowIdSchema, version: versionSchema })),
+    topics: ({ boards }) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
   }),
   'boards.move': command({
     input: z.object({ boardIds: someBoards, placeId: rowIdSchema, since: z.iso.datetime() }),

@@ -5,13 +5,13 @@ withYardOfTwo();
 
 const rows = async () =>
   (await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;
-const ids = () => yard.boards.map(({ id }) => id);
+/** The boards as a window shows them now. */
+const shown = async () => (await rows()).map(({ id, version }) => ({ id, basedOn: version }));
 
 test('what is said of several boards is kept, what is not said stays', async () => {
-  const boardIds = ids();
-  await yard.command('boards.changeTogether', {
-    boardIds,
-    said: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
+  await yard.command('boards.editTogether', {
+    boards: await shown(),
+    changed: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
     stackOrder: null,
   });
   for (const row of await rows()) {
@@ -23,9 +23,9 @@ test('what is said of several boards is kept, what is not said stays', async () 
       layer: null,
     });
   }
-  await yard.command('boards.changeTogether', {
-    boardIds,
-    said: { sawing: 'rift', ringRadiusMm: null },
+  await yard.command('boards.editTogether', {
+    boards: await shown(),
+    changed: { sawing: 'rift', ringRadiusMm: null },
     stackOrder: null,
   });
   for (const row of await rows()) {
@@ -38,16 +38,20 @@ test('what is said of several boards is kept, what is not said stays', async () 
     });
   }
   // The day goes with the side: said anew, the side brings its own.
-  await yard.command('boards.changeTogether', { boardIds, said: { barkSide: 'down' }, stackOrder: null });
+  await yard.command('boards.editTogether', {
+    boards: await shown(),
+    changed: { barkSide: 'down' },
+    stackOrder: null,
+  });
   for (const row of await rows()) expect(row).toMatchObject({ barkSide: 'down', barkOffOn: null });
   expect(yard.heard('changed').length).toBeGreaterThan(1);
 });
 
 test('boards are laid in the order given, and the next course is the one above', async () => {
   expect(await yard.query('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 1 });
-  await yard.command('boards.changeTogether', {
-    boardIds: ids().toReversed(),
-    said: {},
+  await yard.command('boards.editTogether', {
+    boards: (await shown()).toReversed(),
+    changed: {},
     stackOrder: { perLayer: 1, firstLayer: 2, firstColumn: 1 },
   });
   expect((await rows()).map(({ code, layer, column }) => [code, layer, column])).toEqual([
@@ -60,13 +64,13 @@ test('boards are laid in the order given, and the next course is the one above',
 test('a pile that cannot be, or a board that is not there, changes nothing at all', async () => {
   const before = await rows();
   const stackOrder = { perLayer: 1, firstLayer: 500, firstColumn: 1 };
-  expect(await yard.refusal('boards.changeTogether', { boardIds: ids(), said: {}, stackOrder })).toMatch(
-    /makes 501 layers\. .* Nothing was changed/,
-  );
   expect(
-    await yard.refusal('boards.changeTogether', {
-      boardIds: [...ids(), 999],
-      said: { barkSide: 'down' },
+    await yard.refusal('boards.editTogether', { boards: await shown(), changed: {}, stackOrder }),
+  ).toMatch(/makes 501 layers\. .* Nothing was changed/);
+  expect(
+    await yard.refusal('boards.editTogether', {
+      boards: [...(await shown()), { id: 999, basedOn: 1 }],
+      changed: { barkSide: 'down' },
       stackOrder: null,
     }),
   ).toMatch(/board is not in this yard/);
@@ -74,8 +78,8 @@ test('a pile that cannot be, or a board that is not there, changes nothing at al
 });
 
 test('a board that is named several times is moved once', async () => {
-  const [id] = ids();
-  const boardIds = Array.from({ length: 1000 }, () => id!);
+  const id = yard.boards[0]!.id;
+  const boardIds = Array.from({ length: 1000 }, () => id);
   const since = '2026-05-20T08:00:00.000Z';
   expect(await yard.command('boards.move', { boardIds, placeId: yard.place.id, since })).toEqual({
     moved: 1,
@@ -95,4 +99,34 @@ test('an edit of a board that is not there is refused', async () => {
 test('a refusal does not say a whole page back', async () => {
   const board = { ...yard.board('WAL-09'), speciesId: 'x'.repeat(10_000) };
   expect((await yard.refusal('boards.add', [board])).length).toBeLessThan(200);
+});
+
+test('a board that was edited meanwhile is named, and nothing is saved', async () => {
+  const boards = await shown();
+  const [first] = await rows();
+  await yard.command('boards.edit', {
+    id: first!.id,
+    basedOn: first!.version,
+    changed: { sawing: 'quarter' },
+  });
+  const before = await rows();
+  const edit = { boards, changed: { sawing: 'rift' as const }, stackOrder: null };
+  expect(await yard.refusal('boards.editTogether', edit)).toBe(
+    `1 board was edited meanwhile: ${first!.code}. Nothing was saved. Check the list, then select the boards again.`,
+  );
+  expect(await rows()).toEqual(before);
+});
+
+test('what was edited together can be edited together again from the versions answered', async () => {
+  const versions = await yard.command('boards.editTogether', {
+    boards: await shown(),
+    changed: { sawing: 'rift' },
+    stackOrder: null,
+  });
+  await yard.command('boards.editTogether', {
+    boards: versions.map(({ id, version }) => ({ id, basedOn: version })),
+    changed: { sawing: 'quarter' },
+    stackOrder: null,
+  });
+  for (const row of await rows()) expect(row.sawing).toBe('quarter');
 });

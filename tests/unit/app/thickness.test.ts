@@ -47,9 +47,10 @@ describe('a board given as 8/4', () => {
 
   test('stays 8/4 when something else of it is edited', async () => {
     const { id } = await addOne('WAL-03', eightQuarter);
-    await yard.command('boards.changeTogether', {
-      boardIds: [id],
-      said: { sawing: 'quarter' },
+    const { version } = (await yard.query('boards.get', { id })).board;
+    await yard.command('boards.editTogether', {
+      boards: [{ id, basedOn: version }],
+      changed: { sawing: 'quarter' },
       stackOrder: null,
     });
     expect((await yard.query('boards.get', { id })).board).toMatchObject({

@@ -48,6 +48,11 @@ describe('the sentences of the window', () => {
     expect(wordsNow().formats.day('2001-05-12')).toBe('May 12, 2001');
   });
 
+  test('are American where the browser names no language that there is', async () => {
+    const { wordsNow } = await opened('/', 'en-US@posix');
+    expect(wordsNow().formats.day('2001-05-12')).toBe('May 12, 2001');
+  });
+
   test('are in the pseudo-locale where the address asks for it', async () => {
     const { useWords } = await opened('/?words=pseudo', 'en-US');
     render(<Sample useWords={useWords} />);

@@ -151,7 +151,12 @@ describe('The boards of a stack', () => {
 });
 
 describe('Editing several boards', () => {
-  const edit = { 'boards.changeTogether': () => ({ changed: 2 }) };
+  const edit = {
+    'boards.editTogether': () => [
+      { id: 2, version: 2 },
+      { id: 5, version: 2 },
+    ],
+  };
   const select = async (user: ReturnType<typeof userEvent.setup>) => {
     await user.click(await screen.findByLabelText('Select OAK-05'));
     await user.click(screen.getByLabelText('Select OAK-02'));
@@ -169,10 +174,13 @@ describe('Editing several boards', () => {
     expect(screen.getByText('Layers 3 to 4, from the bottom up.')).toBeTruthy();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('boards.changeTogether')).toEqual([
+    expect(machine.inputsOf('boards.editTogether')).toEqual([
       {
-        boardIds: [2, 5],
-        said: { barkSide: 'down-bark-on', barkOffOn: null },
+        boards: [
+          { id: 2, basedOn: 1 },
+          { id: 5, basedOn: 1 },
+        ],
+        changed: { barkSide: 'down-bark-on', barkOffOn: null },
         stackOrder: { perLayer: 1, firstLayer: 3, firstColumn: 1 },
       },
     ]);
@@ -187,7 +195,7 @@ describe('Editing several boards', () => {
     await user.type(screen.getByLabelText('Distance from pith, mm'), 'far');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
-    expect(machine.inputsOf('boards.changeTogether')).toEqual([]);
+    expect(machine.inputsOf('boards.editTogether')).toEqual([]);
   });
 });
 
