@@ -4,7 +4,6 @@ export const calls = {
   'call.bring-in': 'Bring in',
   'call.keep-drying': 'Keep drying',
   'call.probe-again': 'Probe again',
-  'call.too-dry': 'Too dry',
 
   /** The letter of each, which differ: on labels and in the drawing of a stack. */
   'call.letter-ready': 'R',
