@@ -59,7 +59,10 @@ export function createRounds(
   comparing.judged.follow(({ roundId, boardId, assessment }) => {
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
   });
-  changes.follow(takeInStacks);
+  changes.follow((topics) => {
+    // What changes in a round leaves the boards of its stack as they are, and a reading must not wait for a look at them.
+    if (!topics.some((topic) => topic.startsWith('round:'))) takeInStacks();
+  });
 
   /** Boards came to the stack of an open round or left it. Nobody's aim shifts; one at a board that left moves on. */
   function takeInStacks(): void {
