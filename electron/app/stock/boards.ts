@@ -86,9 +86,17 @@ export function boardCommands(context: AppContext, judging: Judging) {
       const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { boards } = context.yard();
-      const outdated = given
-        .map(({ id, basedOn }) => ({ ...get(id), basedOn }))
-        .filter(({ version, basedOn }) => version !== basedOn);
+      const { barkSide, barkOffOn = null, ...others } = changed;
+      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
+      const outdated: BoardRow[] = [];
+      const versions = given.map(({ id, basedOn }, index) => {
+        get(id);
+        const position = stackOrder ? positionInStack(stackOrder, index) : {};
+        const current = boards.edit({ id, basedOn, changed: { ...shared, ...position } });
+        if (current) outdated.push(current);
+        return { id, version: basedOn + 1 };
+      });
+      // The act is one transaction: refused, it leaves the other boards as they were.
       if (outdated.length > 0) {
         throw new Refusal(
           message('refusal.boards-edited-meanwhile', {
@@ -97,13 +105,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
           }),
         );
       }
-      const { barkSide, barkOffOn = null, ...others } = changed;
-      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
-      return given.map(({ id, basedOn }, index) => {
-        const position = stackOrder ? positionInStack(stackOrder, index) : {};
-        boards.edit({ id, basedOn, changed: { ...shared, ...position } });
-        return { id, version: get(id).version };
-      });
+      return versions;
     },
 
     'boards.confirmSpecies': ({ id }) => {
