@@ -6,8 +6,8 @@ import {
   topicsOf,
 } from '../../shared-core/contract/requests.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
-import { bridge } from '../bridge.ts';
 import { isShown } from '../stores/yard.ts';
+import { bridge } from './bridge.ts';
 
 /** What came of a query: its output, or why there is none. */
 export type Asked<N extends QueryName> = { output: RequestOutput<N> } | { error: unknown };

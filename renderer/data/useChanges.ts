@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
-import { bridge } from '../bridge.ts';
 import { isShown } from '../stores/yard.ts';
+import { bridge } from './bridge.ts';
 
 /** How often something of these topics changed since it is watched: a reason to ask again. */
 export function useChanges(...watched: readonly Topic[]): number {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Conflict } from '../../shared-core/contract/answer.ts';
 import type { CommandName, RequestInput, RequestOutput } from '../../shared-core/contract/requests.ts';
-import { bridge } from '../bridge.ts';
+import { bridge } from './bridge.ts';
 import { changedFields } from './changed-fields.ts';
 
 /** A command that edits a record. */

@@ -1,5 +1,5 @@
 import type { BoardRow } from '../../shared-core/contract/yard.ts';
-import { bridge } from '../bridge.ts';
+import { bridge } from '../data/bridge.ts';
 
 /** The most rows that the machine hands over at once. */
 const ROWS_AT_ONCE = 500;

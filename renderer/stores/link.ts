@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { LinkState } from '../bridge.ts';
+import type { LinkState } from '../data/bridge.ts';
 
 /** Whether the machine can be reached, and how often it came back: what is on screen is asked for again then. */
 export const useLink = create<{ state: LinkState; returns: number }>()(() => ({

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { InsertionReading, Live } from '../../shared-core/contract/round.ts';
-import { bridge } from '../bridge.ts';
+import { bridge } from '../data/bridge.ts';
 
 /** How much of the live value the trace shows: some ten seconds of a lively meter. */
 export const TRACE_LENGTH = 240;

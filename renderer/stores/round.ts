@@ -19,7 +19,7 @@ import { openSpot } from '../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { message } from '../../shared-core/words/message.ts';
-import { bridge } from '../bridge.ts';
+import { bridge } from '../data/bridge.ts';
 import { useMeter } from './meter.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { Settings } from '../../shared-core/contract/settings.ts';
-import { bridge } from '../bridge.ts';
+import { bridge } from '../data/bridge.ts';
 import { changedFields } from '../data/changed-fields.ts';
 
 /** The settings in force; null until they were asked for. */

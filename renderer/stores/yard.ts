@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
-import { bridge, nameYard } from '../bridge.ts';
+import { bridge, nameYard } from '../data/bridge.ts';
 import { sentenceOf } from './notices.ts';
 
 interface YardStore {

@@ -1,9 +1,9 @@
-import { resistanceCurves } from '../moisture/resistance-curves.ts';
 import type { Species } from '../species/species.ts';
 import type { Corrected, CorrectionStep, CorrectionWarning, MeterBasis, ReadingUnit } from './corrected.ts';
 import { FIBER_SATURATION_PCT } from './fiber-saturation.ts';
 import { mostWaterPct } from './most-water.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
+import { resistanceCurves } from './resistance-curves.ts';
 import {
   log10OhmsShift,
   NEUTRAL_TEMP_C,

@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { AirScreen } from '../../../../renderer/screens/air/AirScreen.tsx';
+import { AirScreen } from '../../../../renderer/features/air/AirScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';

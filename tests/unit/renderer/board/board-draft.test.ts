@@ -7,7 +7,7 @@ import {
   changedBoard,
   draftOfBoard,
   emptyBoardDraft,
-} from '../../../../renderer/screens/board/board-draft.ts';
+} from '../../../../renderer/features/board/board-draft.ts';
 import type { Board } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { english } from '../../../../shared-core/words/en/index.ts';

@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { dayOf } from '../../../../renderer/parts/days.ts';
-import { BoardScreen } from '../../../../renderer/screens/board/BoardScreen.tsx';
+import { BoardScreen } from '../../../../renderer/features/board/BoardScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { dayOf } from '../../../../renderer/ui/days.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';

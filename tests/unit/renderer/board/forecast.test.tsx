@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { ForecastOfBoard } from '../../../../renderer/screens/board/ForecastOfBoard.tsx';
+import { ForecastOfBoard } from '../../../../renderer/features/board/ForecastOfBoard.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';

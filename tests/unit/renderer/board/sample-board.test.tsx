@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { SampleBoardSection } from '../../../../renderer/screens/board/SampleBoardSection.tsx';
+import { SampleBoardSection } from '../../../../renderer/features/board/SampleBoardSection.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { SampleBoardState } from '../../../../shared-core/contract/sample-board.ts';

@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { ShrinkageSection } from '../../../../renderer/screens/board/ShrinkageSection.tsx';
+import { ShrinkageSection } from '../../../../renderer/features/board/ShrinkageSection.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';

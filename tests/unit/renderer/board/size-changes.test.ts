@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { missingForChanges, sizeChanges } from '../../../../renderer/screens/board/size-changes.ts';
+import { missingForChanges, sizeChanges } from '../../../../renderer/features/board/size-changes.ts';
 import { oneBuiltInSpecies } from '../species/a-species.ts';
 
 const cherry = oneBuiltInSpecies('cherry-black');

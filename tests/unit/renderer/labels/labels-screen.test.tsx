@@ -2,7 +2,7 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { LabelsScreen } from '../../../../renderer/screens/labels/LabelsScreen.tsx';
+import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';

@@ -4,7 +4,7 @@ import {
   previewOf,
   readForm,
   startForm,
-} from '../../../../renderer/screens/meter/description-form.ts';
+} from '../../../../renderer/features/meter/description-form.ts';
 import { aLiveMeter } from '../shell/a-meter.ts';
 
 const { characteristics, description } = aLiveMeter();

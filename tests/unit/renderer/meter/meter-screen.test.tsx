@@ -3,7 +3,7 @@ import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { MeterScreen } from '../../../../renderer/screens/meter/MeterScreen.tsx';
+import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';

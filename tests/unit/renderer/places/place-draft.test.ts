@@ -5,7 +5,7 @@ import {
   monthsFromText,
   placeProblems,
   yearOf,
-} from '../../../../renderer/screens/places/place-draft.ts';
+} from '../../../../renderer/features/places/place-draft.ts';
 
 const twelve = <T>(make: (month: number) => T): T[] => Array.from({ length: 12 }, (_, month) => make(month));
 

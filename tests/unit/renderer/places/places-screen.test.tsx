@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { PlacesScreen } from '../../../../renderer/screens/places/PlacesScreen.tsx';
+import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nextStep } from '../../../../renderer/screens/round/next-step.ts';
+import { nextStep } from '../../../../renderer/features/round/next-step.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { english } from '../../../../shared-core/words/en/index.ts';
 import type { Message } from '../../../../shared-core/words/message.ts';

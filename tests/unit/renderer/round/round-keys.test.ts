@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { actionOf } from '../../../../renderer/screens/round/round-keys.ts';
+import { actionOf } from '../../../../renderer/features/round/round-keys.ts';
 
 const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
   key: name,

@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { RoundScreen } from '../../../../renderer/screens/round/RoundScreen.tsx';
+import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';

@@ -3,7 +3,7 @@ import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { RoundStartScreen } from '../../../../renderer/screens/round/RoundStartScreen.tsx';
+import { RoundStartScreen } from '../../../../renderer/features/round/RoundStartScreen.tsx';
 import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { draftOfLayout, layoutOf } from '../../../../renderer/screens/settings/layout-draft.ts';
+import { draftOfLayout, layoutOf } from '../../../../renderer/features/settings/layout-draft.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 
 describe('Sizes of a sheet of labels in a form', () => {

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { App } from '../../../../renderer/App.tsx';
+import { App } from '../../../../renderer/app/App.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { openDemoYard } from '../../../../renderer/stores/yard.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';

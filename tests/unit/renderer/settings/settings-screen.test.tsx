@@ -2,7 +2,7 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { SettingsScreen } from '../../../../renderer/screens/settings/SettingsScreen.tsx';
+import { SettingsScreen } from '../../../../renderer/features/settings/SettingsScreen.tsx';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';

@@ -2,7 +2,7 @@
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { App } from '../../../../renderer/App.tsx';
+import { App } from '../../../../renderer/app/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { go } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';

@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
-import { installBridge } from '../../../../renderer/bridge.ts';
+import { installBridge } from '../../../../renderer/data/bridge.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { useNavigation } from '../../../../renderer/stores/navigation.ts';

@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import type { AddressInfo } from 'node:net';
 import { afterEach, expect, test, vi } from 'vitest';
 import { type WebSocket as ServerSocket, WebSocketServer } from 'ws';
-import { type LinkState, nameYard, socketBridge, wireBridge } from '../../../../renderer/bridge.ts';
+import { type LinkState, nameYard, socketBridge, wireBridge } from '../../../../renderer/data/bridge.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Envelope } from '../../../../shared-core/contract/envelope.ts';
 import { message } from '../../../../shared-core/words/message.ts';

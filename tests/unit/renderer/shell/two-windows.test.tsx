@@ -2,12 +2,12 @@
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { App } from '../../../../renderer/App.tsx';
+import { App } from '../../../../renderer/app/App.tsx';
 import { Conflict } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aMeter } from './a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { newUuid } from '../../../../renderer/uuid.ts';
+import { newUuid } from '../../../../renderer/data/uuid.ts';
 
 // RFC 9562, section 5.4: version 4, variant 10.
 const V4 = /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;

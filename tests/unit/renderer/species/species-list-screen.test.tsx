@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { SpeciesListScreen } from '../../../../renderer/screens/species/SpeciesListScreen.tsx';
+import { SpeciesListScreen } from '../../../../renderer/features/species/SpeciesListScreen.tsx';
 import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';

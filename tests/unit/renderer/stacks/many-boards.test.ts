@@ -1,12 +1,12 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
-import { emptyBoardDraft } from '../../../../renderer/screens/board/board-draft.ts';
-import { codesFrom, manyBoards } from '../../../../renderer/screens/stacks/many-boards.ts';
+import { emptyBoardDraft } from '../../../../renderer/features/board/board-draft.ts';
+import { codesFrom, manyBoards } from '../../../../renderer/features/stacks/many-boards.ts';
 import {
   emptyStackOrderDraft,
   layersOf,
   stackOrderOf,
-} from '../../../../renderer/screens/stacks/stack-order-draft.ts';
+} from '../../../../renderer/features/stacks/stack-order-draft.ts';
 import type { StackOrder } from '../../../../shared-core/contract/stack-order.ts';
 
 describe('IDs of boards added together', () => {

@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { StackOverview } from '../../../../renderer/screens/stacks/StackOverview.tsx';
+import { StackOverview } from '../../../../renderer/features/stacks/StackOverview.tsx';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
 import type { StackPlan } from '../../../../shared-core/probing/plan/stack-plan.ts';

@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { BoardsScreen } from '../../../../renderer/screens/stacks/BoardsScreen.tsx';
-import { StackScreen } from '../../../../renderer/screens/stacks/StackScreen.tsx';
+import { BoardsScreen } from '../../../../renderer/features/stacks/BoardsScreen.tsx';
+import { StackScreen } from '../../../../renderer/features/stacks/StackScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';

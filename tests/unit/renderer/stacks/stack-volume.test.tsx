@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { StackVolume } from '../../../../renderer/screens/stacks/StackVolume.tsx';
+import { StackVolume } from '../../../../renderer/features/stacks/StackVolume.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';

@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
-import '../parts/drawing-room.ts';
+import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { StacksScreen } from '../../../../renderer/screens/stacks/StacksScreen.tsx';
+import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';

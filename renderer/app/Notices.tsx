@@ -1,0 +1,27 @@
+import { dismiss, useNotices } from '../stores/notices.ts';
+import { Banner } from '../ui/Banner.tsx';
+import { Button } from '../ui/Button.tsx';
+import { useWords } from '../words.ts';
+
+/** What was done or went wrong, in the corner of the window. */
+export function Notices() {
+  const { say } = useWords();
+  const notices = useNotices((store) => store.notices);
+  return (
+    <div className="notices">
+      {notices.map((notice) => (
+        <Banner
+          key={notice.id}
+          kind={notice.kind}
+          actions={
+            <Button kind="quiet" onClick={() => dismiss(notice.id)}>
+              {say('frame.dismiss')}
+            </Button>
+          }
+        >
+          {notice.sentence}
+        </Banner>
+      ))}
+    </div>
+  );
+}

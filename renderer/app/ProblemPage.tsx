@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { attempt } from '../stores/notices.ts';
+import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
+import { Banner } from '../ui/Banner.tsx';
+import { Actions, Button } from '../ui/Button.tsx';
+import { Dialog } from '../ui/Dialog.tsx';
+import { ScreenHeading } from '../ui/Screen.tsx';
+import { useWords } from '../words.ts';
+import { Notices } from './Notices.tsx';
+
+/** The yard's file cannot be used: what is wrong, what was saved, and the ways on. */
+export function ProblemPage({ info }: { info: YardInfo }) {
+  const { say } = useWords();
+  const [asking, setAsking] = useState(false);
+  return (
+    <main className="problem-page">
+      <ScreenHeading title={say('problem-page.title')} />
+      <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
+      <p className="file-name" translate="no">
+        {info.file}
+      </p>
+      <Actions>
+        <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>
+          {say('common.try-again')}
+        </Button>
+        {info.kind === 'own' ? (
+          <Button onClick={() => attempt(openDemoYard())}>{say('problem-page.open-demo')}</Button>
+        ) : (
+          <Button onClick={() => attempt(openOwnYard())}>{say('problem-page.open-own')}</Button>
+        )}
+        {info.canStartAfresh && (
+          <Button onClick={() => setAsking(true)}>{say('problem-page.start-new')}</Button>
+        )}
+      </Actions>
+      {asking && (
+        <Dialog title={say('problem-page.start-new-title')} onClose={() => setAsking(false)}>
+          <p>{say('problem-page.start-new-effect')}</p>
+          <Actions>
+            <Button
+              kind="main"
+              onClick={() => {
+                setAsking(false);
+                void attempt(startYardAfresh());
+              }}
+            >
+              {say('problem-page.start-new-yes')}
+            </Button>
+            <Button onClick={() => setAsking(false)}>{say('common.cancel')}</Button>
+          </Actions>
+        </Dialog>
+      )}
+      <Notices />
+    </main>
+  );
+}

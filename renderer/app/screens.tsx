@@ -1,0 +1,65 @@
+import type { ReactNode } from 'react';
+import { AirScreen } from '../features/air/AirScreen.tsx';
+import { BoardScreen } from '../features/board/BoardScreen.tsx';
+import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
+import { MeterScreen } from '../features/meter/MeterScreen.tsx';
+import { PlacesScreen } from '../features/places/PlacesScreen.tsx';
+import { RoundScreen } from '../features/round/RoundScreen.tsx';
+import { RoundStartScreen } from '../features/round/RoundStartScreen.tsx';
+import { SettingsScreen } from '../features/settings/SettingsScreen.tsx';
+import { SpeciesListScreen } from '../features/species/SpeciesListScreen.tsx';
+import { SpeciesScreen } from '../features/species/SpeciesScreen.tsx';
+import { BoardsScreen } from '../features/stacks/BoardsScreen.tsx';
+import { StackScreen } from '../features/stacks/StackScreen.tsx';
+import { StacksScreen } from '../features/stacks/StacksScreen.tsx';
+import { hrefOf, type Route } from '../stores/navigation.ts';
+import { ButtonLink } from '../ui/Button.tsx';
+import { EmptyState, Screen } from '../ui/Screen.tsx';
+import { useWords } from '../words.ts';
+
+/** The screen of each route. One line each; a new screen is a route in `navigation.ts` and a line here. */
+export function screenAt(route: Route): ReactNode {
+  switch (route.name) {
+    case 'stacks':
+      return <StacksScreen />;
+    case 'stack':
+      return <StackScreen id={route.id} />;
+    case 'boards':
+      return <BoardsScreen />;
+    case 'board':
+      return <BoardScreen id={route.id} />;
+    case 'labels':
+      return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
+    case 'places':
+      return <PlacesScreen />;
+    case 'air':
+      return <AirScreen />;
+    case 'species-list':
+      return <SpeciesListScreen />;
+    case 'species':
+      return <SpeciesScreen id={route.id} />;
+    case 'settings':
+      return <SettingsScreen />;
+    case 'meter':
+      return <MeterScreen />;
+    case 'round-start':
+      return <RoundStartScreen stackId={route.stackId} />;
+    case 'round':
+      return <RoundScreen id={route.id} />;
+    default:
+      return <NowhereScreen />;
+  }
+}
+
+function NowhereScreen() {
+  const { say } = useWords();
+  return (
+    <Screen title={say('frame.nowhere-title')}>
+      <EmptyState sentence={say('frame.nowhere')}>
+        <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
+          {say('nav.go-to-stacks')}
+        </ButtonLink>
+      </EmptyState>
+    </Screen>
+  );
+}

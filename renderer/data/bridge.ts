@@ -1,0 +1,185 @@
+import { type Answer, Conflict, Refusal } from '../../shared-core/contract/answer.ts';
+import type { Bridge, WireBridge } from '../../shared-core/contract/bridge.ts';
+import type { Envelope } from '../../shared-core/contract/envelope.ts';
+import { isAct } from '../../shared-core/contract/requests.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { newUuid } from './uuid.ts';
+
+declare global {
+  interface Window {
+    /** Set by Electron's preload script; absent in a plain browser. */
+    pintally?: WireBridge;
+  }
+}
+
+/** Whether the machine at the other end can be reached. Electron's always can. */
+export type LinkState = 'connecting' | 'open' | 'away';
+
+let installed: Bridge | null = null;
+
+/** Puts the bridge in place that every store and screen uses. Called once at the start, and by tests. */
+export function installBridge(bridge: Bridge): void {
+  installed = bridge;
+}
+
+/** The window's way to the machine. */
+export function bridge(): Bridge {
+  if (!installed) throw new Error('The bridge was used before it was installed.');
+  return installed;
+}
+
+/** The bridge that this window has: Electron's, or a socket to the host that served the page. */
+export function makeBridge(onLink: (state: LinkState) => void): Bridge {
+  if (window.pintally) {
+    onLink('open');
+    return wireBridge(window.pintally);
+  }
+  const address = new URL('ws', location.href);
+  address.protocol = 'ws:';
+  address.search = '';
+  address.hash = '';
+  return socketBridge(address.href, onLink);
+}
+
+/** Names and data come from our own machine code, which has validated them; the types are given back here. */
+type AnyListener = (data: never) => void;
+
+class Listeners {
+  #byName = new Map<string, Set<AnyListener>>();
+
+  add(name: string, listener: AnyListener): () => void {
+    const set = this.#byName.get(name) ?? new Set();
+    this.#byName.set(name, set);
+    set.add(listener);
+    return () => set.delete(listener);
+  }
+
+  tell(name: string, data: unknown): void {
+    for (const listener of this.#byName.get(name) ?? []) listener(data as never);
+  }
+}
+
+function outputOf(answer: Answer): unknown {
+  if (answer.ok) return answer.output;
+  throw 'current' in answer ? new Conflict(answer.current) : new Refusal(answer.problem);
+}
+
+let shownYard: string | null = null;
+
+/** From now on the window shows this yard: every request says so, and is refused where another one is open. */
+export function nameYard(uuid: string | null): void {
+  shownYard = uuid;
+}
+
+/** Sends one request; the answer comes, or it is never known what came of it. */
+type Send = (name: string, input: unknown, envelope: Envelope) => Promise<Answer>;
+
+/**
+ * Gives every command its own act. What is asked again with the same content while nobody knows what came of it
+ * is the same act, so that it takes effect once: a second press, or the same form saved again after the link was lost.
+ * Once another act was done since, the person has seen what came of it, and the same content is meant to be done again.
+ */
+function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
+  /** By content: acts on their way, and acts whose answer was lost. */
+  const underWay = new Map<string, string>();
+  const lost = new Map<string, string>();
+  return {
+    query: async (name, input) => outputOf(await send(name, input, { yard: shownYard, act: null })) as never,
+    command: async (name, input) => {
+      const yard = shownYard;
+      const content = JSON.stringify([yard, name, input]);
+      const act = underWay.get(content) ?? lost.get(content) ?? newUuid();
+      underWay.set(content, act);
+      const answer = await send(name, input, { yard, act })
+        .catch((why: unknown) => {
+          lost.set(content, act);
+          throw why;
+        })
+        .finally(() => underWay.delete(content));
+      if (answer.ok && isAct(name)) lost.clear();
+      else lost.delete(content);
+      return outputOf(answer) as never;
+    },
+  };
+}
+
+/** A typed bridge over Electron's preload script, which hands on answers as the main process gave them. */
+export function wireBridge(wire: WireBridge): Bridge {
+  const listeners = new Listeners();
+  wire.on((name, data) => listeners.tell(name, data));
+  return {
+    ...requestsBy(async (...request) => (await wire.request(...request)) as Answer),
+    on: (name, listener) => listeners.add(name, listener as AnyListener),
+  };
+}
+
+const FIRST_RETRY_MS = 250;
+const LONGEST_RETRY_MS = 4000;
+
+/**
+ * A typed bridge over a web socket. It reconnects by itself. Requests made before the first connection wait for it;
+ * later, a request made while the machine is away is refused at once, so that nothing is done twice or long after.
+ */
+export function socketBridge(address: string, onLink: (state: LinkState) => void): Bridge {
+  const listeners = new Listeners();
+  const waiting = new Map<number, { answered: (answer: Answer) => void; lost: (why: Refusal) => void }>();
+  /** The machine knows by it which window this is, also when it connects again. */
+  const hello = JSON.stringify({ window: newUuid() });
+  let unsent: string[] = [];
+  let everOpen = false;
+  let nextId = 1;
+  let retryMs = FIRST_RETRY_MS;
+  let socket: WebSocket;
+
+  function open(): void {
+    socket = new WebSocket(address);
+    socket.onopen = () => {
+      everOpen = true;
+      retryMs = FIRST_RETRY_MS;
+      for (const text of [hello, ...unsent]) socket.send(text);
+      unsent = [];
+      onLink('open');
+    };
+    socket.onmessage = (event) => {
+      const message = JSON.parse(String(event.data)) as
+        | { id: number; answer: Answer }
+        | { event: string; data: unknown };
+      if ('event' in message) {
+        listeners.tell(message.event, message.data);
+        return;
+      }
+      waiting.get(message.id)?.answered(message.answer);
+      waiting.delete(message.id);
+    };
+    socket.onclose = () => {
+      onLink(everOpen ? 'away' : 'connecting');
+      if (everOpen) {
+        for (const { lost } of waiting.values()) lost(new Refusal(message('refusal.machine-stopped')));
+        waiting.clear();
+      }
+      setTimeout(open, retryMs);
+      retryMs = Math.min(retryMs * 2, LONGEST_RETRY_MS);
+    };
+  }
+  onLink('connecting');
+  open();
+
+  function send(name: string, input: unknown, envelope: Envelope): Promise<Answer> {
+    const id = nextId++;
+    const text = JSON.stringify({ id, name, input, envelope });
+    return new Promise((resolve, reject) => {
+      if (socket.readyState !== WebSocket.OPEN && everOpen) {
+        reject(new Refusal(message('refusal.machine-away')));
+        return;
+      }
+      waiting.set(id, { answered: resolve, lost: reject });
+      if (socket.readyState === WebSocket.OPEN) socket.send(text);
+      else unsent.push(text);
+    });
+  }
+
+  return {
+    ...requestsBy(send),
+    on: (name, listener) => listeners.add(name, listener as AnyListener),
+  };
+}

@@ -1,0 +1,79 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Failed, Loading, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { CupSection } from './CupSection.tsx';
+import { ForecastPlaces } from './ForecastPlaces.tsx';
+import { ForecastPlot } from './ForecastPlot.tsx';
+import { ProfilePlot } from './ProfilePlot.tsx';
+import './forecast.css';
+
+/** When a board is likely ready, and where; its profile today; and its cup. */
+export function ForecastOfBoard({ board }: { board: BoardRow }) {
+  const { say } = useWords();
+  const asked = useQuery('boards.forecast', { id: board.id });
+  const { details, whyNot } = asked.output ?? { details: null, whyNot: null };
+  if (details) return <Expected board={board} details={details} />;
+  return (
+    <Sheet title={say('forecast.title')}>
+      {asked.error && <Failed sentence={asked.error} again={asked.again} />}
+      {asked.loading && <Loading />}
+      {whyNot && <p>{say(whyNot)}</p>}
+    </Sheet>
+  );
+}
+
+function Expected({ board, details }: { board: BoardRow; details: ForecastDetails }) {
+  const { say } = useWords();
+  const { endUse, warp, whyNoWarp } = details;
+  return (
+    <>
+      <Sheet title={say('forecast.title')}>
+        <ol className="forecast-reasons">
+          {details.reasons
+            .map((reason) => say(reason))
+            .map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+        </ol>
+        <ForecastPlot code={board.code} details={details} />
+        <ForecastPlaces details={details} />
+        <section className="forecast-basis" aria-label={say('forecast.based-on')}>
+          <h3>{say('forecast.based-on')}</h3>
+          <ul>
+            {[basisOf(details, say), ...details.assumptions.map((each) => say(each))].map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
+      </Sheet>
+      <div className="board-columns">
+        <Sheet title={say('cup.title')}>
+          {warp && board.widthMm !== null ? (
+            <CupSection
+              warp={warp}
+              board={board}
+              widthMm={board.widthMm}
+              targetPct={targetOfUsePct(endUse)}
+            />
+          ) : (
+            <p>{whyNoWarp && say(whyNoWarp)}</p>
+          )}
+        </Sheet>
+        <Sheet title={say('profile.title')}>
+          <ProfilePlot code={board.code} details={details} />
+        </Sheet>
+      </div>
+    </>
+  );
+}
+
+/** What the forecast was made from. */
+function basisOf({ readings: { length: readings }, learnedFrom: others }: ForecastDetails, say: Say): string {
+  return others === 0
+    ? say('forecast.based-on-readings', { readings })
+    : say('forecast.based-on-others', { readings, others });
+}

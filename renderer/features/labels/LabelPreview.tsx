@@ -1,0 +1,64 @@
+import { useState } from 'react';
+import type { LabelPage } from '../../../shared-core/labels/drawing.ts';
+import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import { LabelSheet } from './LabelSheet.tsx';
+
+/** The pages one at a time, as they will come out of the printer. */
+export function LabelPreview({
+  pages,
+  layout,
+  used,
+}: {
+  pages: readonly LabelPage[];
+  layout: LabelLayout;
+  used: number;
+}) {
+  const [asked, setAsked] = useState(0);
+  const { say } = useWords();
+  const index = Math.min(asked, pages.length - 1);
+  const page = pages[index];
+  if (!page) return null;
+  const position = { page: index + 1, pages: pages.length };
+  return (
+    <div className="label-preview">
+      {pages.length > 1 && (
+        <div className="label-pager">
+          <Button disabled={index === 0} onClick={() => setAsked(index - 1)}>
+            {say('labels.previous-page')}
+          </Button>
+          <span role="status">{say('labels.page', position)}</span>
+          <Button disabled={index === pages.length - 1} onClick={() => setAsked(index + 1)}>
+            {say('labels.next-page')}
+          </Button>
+        </div>
+      )}
+      <div className="label-paper">
+        <LabelSheet
+          page={page}
+          title={say('labels.preview-of-page', position)}
+          underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
+        />
+      </div>
+      <p className="label-preview-note">{say('labels.edges-not-printed')}</p>
+    </div>
+  );
+}
+
+/** Where the labels of a sheet are, with used ones crossed out. */
+function LabelEdges({ layout, used }: { layout: LabelLayout; used: number }) {
+  const { labelWidthMm: width, labelHeightMm: height } = layout;
+  return (
+    <g className="label-edges">
+      {labelPositions(layout.columns * layout.rows, layout, 0).map(({ xMm, yMm }, index) => (
+        <g key={`${xMm} ${yMm}`}>
+          <rect x={xMm} y={yMm} width={width} height={height} rx={1.5} />
+          {index < used && (
+            <path d={`M${xMm} ${yMm}l${width} ${height}M${xMm} ${yMm + height}l${width} ${-height}`} />
+          )}
+        </g>
+      ))}
+    </g>
+  );
+}

@@ -1,0 +1,84 @@
+import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
+import { bridge } from '../../data/bridge.ts';
+import { showMeter } from '../../stores/meter.ts';
+import { attempt } from '../../stores/notices.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { Signal } from './Signal.tsx';
+
+async function ask(work: Promise<MeterState>): Promise<void> {
+  const state = await attempt(work);
+  if (state) showMeter(state);
+}
+
+const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caution'>> = {
+  live: 'done',
+  failed: 'problem',
+  reconnecting: 'caution',
+  'needs-description': 'caution',
+};
+
+/** Which meter, if any, and the state of its connection. */
+export function ConnectSheet({ state }: { state: MeterState }) {
+  const { say } = useWords();
+  const isConnected = state.deviceId !== null;
+  const isSimulated = isConnected && state.kind === 'simulated';
+  const name = isSimulated ? null : state.deviceName;
+  const title = name ?? say(isSimulated ? 'meter.simulated' : 'meter.connect.title');
+  return (
+    <Sheet title={title} isName={name !== null}>
+      <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
+      <Actions>
+        {isConnected || state.kind !== 'none' ? (
+          <Button onClick={() => ask(bridge().command('meter.disconnect', {}))}>
+            {say(isConnected ? 'meter.connect.disconnect' : 'meter.connect.stop')}
+          </Button>
+        ) : null}
+        {!isConnected && (
+          <>
+            <Button
+              kind="main"
+              disabled={state.phase === 'scanning'}
+              onClick={() => ask(bridge().command('meter.scan', {}))}
+            >
+              {say(state.phase === 'scanning' ? 'meter.connect.looking' : 'meter.connect.look')}
+            </Button>
+            <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
+              {say('meter.connect.simulate')}
+            </Button>
+          </>
+        )}
+      </Actions>
+      {!isConnected && state.devices.length > 0 && <DeviceList devices={state.devices} />}
+      {!isConnected && state.phase === 'scanning' && state.devices.length === 0 && (
+        <p>{say('meter.connect.none-found')}</p>
+      )}
+    </Sheet>
+  );
+}
+
+function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
+  const { say } = useWords();
+  const nameOf = (device: FoundDevice) => device.name || say('meter.nameless');
+  return (
+    <ul className="device-list" aria-label={say('meter.connect.devices')}>
+      {devices.map((device) => (
+        <li key={device.deviceId}>
+          <span className="device-name" translate="no">
+            {nameOf(device)}
+            <small>{device.deviceId}</small>
+          </span>
+          <Signal rssiDbm={device.rssiDbm} />
+          <Button
+            aria-label={say('meter.connect.connect-to', { meterName: nameOf(device) })}
+            onClick={() => ask(bridge().command('meter.connect', { deviceId: device.deviceId }))}
+          >
+            {say('meter.connect.connect')}
+          </Button>
+        </li>
+      ))}
+    </ul>
+  );
+}

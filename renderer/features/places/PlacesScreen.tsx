@@ -1,0 +1,93 @@
+import { useState } from 'react';
+import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { placeKinds } from './kinds.ts';
+import { PlaceForm } from './PlaceForm.tsx';
+import { YearChart } from './YearChart.tsx';
+import './places.css';
+
+/** Where stacks are, with the air there and the EMC in it. */
+export function PlacesScreen() {
+  const places = useQuery('places.list', {});
+  const units = useUnits();
+  const { say } = useWords();
+  const [form, setForm] = useState<'closed' | 'new' | PlaceRow>('closed');
+  const thisMonth = new Date().getMonth() + 1;
+  return (
+    <Screen
+      title={say('places.title')}
+      lead={say('places.lead')}
+      actions={
+        <Button kind="main" onClick={() => setForm('new')}>
+          {say('places.add')}
+        </Button>
+      }
+    >
+      {places.error && <Failed sentence={places.error} again={places.again} />}
+      {places.loading && <Loading />}
+      {places.output?.length === 0 && (
+        <EmptyState sentence={say('places.none')}>
+          <Button kind="main" onClick={() => setForm('new')}>
+            {say('places.add-first')}
+          </Button>
+        </EmptyState>
+      )}
+      <div className="place-cards">
+        {places.output?.map((place) => (
+          <PlaceCard key={place.id} place={place} thisMonth={thisMonth} onEdit={() => setForm(place)} />
+        ))}
+      </div>
+      {form !== 'closed' && (
+        <PlaceForm
+          place={form === 'new' ? null : form}
+          units={units}
+          thisMonth={thisMonth}
+          onClose={() => setForm('closed')}
+        />
+      )}
+    </Screen>
+  );
+}
+
+function PlaceCard({ place, thisMonth, onEdit }: { place: PlaceRow; thisMonth: number; onEdit: () => void }) {
+  const { say, formats } = useWords();
+  return (
+    <Sheet
+      title={place.name}
+      isName
+      actions={
+        <Button onClick={onEdit} aria-label={say('places.edit', { placeName: place.name })}>
+          {say('common.edit')}
+        </Button>
+      }
+    >
+      <p className="place-kind">{say(placeKinds[place.kind])}</p>
+      <dl className="place-figures">
+        <div>
+          <dt>{say('places.emc-in-month', { monthName: formats.month(thisMonth) })}</dt>
+          <dd>{formats.mc(place.emcNowPct)}</dd>
+        </div>
+        <div>
+          <dt>{say('places.lowest')}</dt>
+          <dd>
+            {formats.mc(place.driestEmcPct)}{' '}
+            <span className="place-month">
+              {say('places.in-month', { monthName: formats.month(place.driestMonth) })}
+            </span>
+          </dd>
+        </div>
+      </dl>
+      <YearChart
+        placeName={place.name}
+        emcPct={emcOfYear(place.air).monthlyEmcPct}
+        driestMonth={place.driestMonth}
+        thisMonth={thisMonth}
+      />
+    </Sheet>
+  );
+}

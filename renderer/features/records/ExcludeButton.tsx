@@ -1,0 +1,98 @@
+import { type ReactNode, useState } from 'react';
+import type { Exclusion, ExclusionCode } from '../../../shared-core/probing/readings/exclusion.ts';
+import { TextField } from '../../form/Field.tsx';
+import { useSaving } from '../../form/useSaving.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { useWords } from '../../words.ts';
+
+interface Asking {
+  /** As the question names it: "P1", "4.1 kg". */
+  recordName: string;
+  /** The usual reasons to exclude such a record. */
+  reasons: readonly ExclusionCode[];
+  onExclude: (why: Exclusion) => Promise<unknown>;
+  /** The record itself, where its name does not show all of it. */
+  children?: ReactNode;
+}
+
+/** Excludes something that was measured, or includes it again. Either way it stays on record. */
+export function ExcludeButton({
+  excluded,
+  onInclude,
+  ...asking
+}: Asking & {
+  /** Why it is excluded; null where it is not. */
+  excluded: Exclusion | null;
+  onInclude: () => void;
+}) {
+  const { say } = useWords();
+  const [open, setOpen] = useState(false);
+  const { recordName } = asking;
+  if (excluded !== null) {
+    return (
+      <Button kind="quiet" aria-label={say('include.button', { recordName })} onClick={onInclude}>
+        {say('common.include')}
+      </Button>
+    );
+  }
+  return (
+    <>
+      <Button kind="quiet" aria-label={say('exclude.button', { recordName })} onClick={() => setOpen(true)}>
+        {say('common.exclude')}
+      </Button>
+      {open && <ExcludeDialog {...asking} onClose={() => setOpen(false)} />}
+    </>
+  );
+}
+
+/** Asks why: one press for a usual reason, or the person's own words. */
+function ExcludeDialog({
+  recordName,
+  reasons,
+  onExclude,
+  children,
+  onClose,
+}: Asking & { onClose: () => void }) {
+  const { say } = useWords();
+  const [typed, setTyped] = useState('');
+  const [isMissing, setIsMissing] = useState(false);
+  const { busy, problem, save } = useSaving(onClose);
+  const exclude = (why: Exclusion) => void save(() => onExclude(why));
+  return (
+    <Dialog title={say('exclude.question', { recordName })} onClose={onClose}>
+      {children}
+      <p>{say('exclude.effect')}</p>
+      <Actions>
+        {reasons.map((code) => (
+          <Button key={code} disabled={busy} onClick={() => exclude({ code })}>
+            {say(`exclusion.${code}`)}
+          </Button>
+        ))}
+      </Actions>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          setIsMissing(typed.trim() === '');
+          if (typed.trim() !== '') exclude({ text: typed.trim() });
+        }}
+      >
+        <TextField
+          label={say('exclude.other-reason')}
+          maxLength={200}
+          error={isMissing ? say('exclude.reason-missing') : null}
+          value={typed}
+          onValue={setTyped}
+        />
+        {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+        <Actions>
+          <Button kind="main" type="submit" disabled={busy}>
+            {say('common.exclude')}
+          </Button>
+          <Button onClick={onClose}>{say('common.cancel')}</Button>
+        </Actions>
+      </form>
+    </Dialog>
+  );
+}

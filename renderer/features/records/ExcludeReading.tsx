@@ -1,0 +1,30 @@
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { McValue, rawText } from '../../ui/McValue.tsx';
+import { useWords } from '../../words.ts';
+import { ExcludeButton } from './ExcludeButton.tsx';
+
+/** Excludes a reading of the meter, or includes it again. */
+export function ExcludeReading({
+  reading,
+  onExclude,
+  onInclude,
+}: {
+  reading: JudgedReading;
+  onExclude: (why: Exclusion) => Promise<unknown>;
+  onInclude: () => void;
+}) {
+  const { say, formats } = useWords();
+  const { raw, unit, spot, excluded } = reading;
+  return (
+    <ExcludeButton
+      recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}
+      excluded={excluded}
+      reasons={['pins-shallow', 'defect', 'wet-face', 'wrong-spot', 'typing-slip']}
+      onExclude={onExclude}
+      onInclude={onInclude}
+    >
+      <McValue mcPct={reading.corrected.mcPct} raw={raw} unit={unit} />
+    </ExcludeButton>
+  );
+}

@@ -1,0 +1,114 @@
+import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
+import { memo, useCallback, useEffect, useRef } from 'react';
+import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
+import { useWords } from '../../words.ts';
+
+/** All chips are as wide as the longest call and the longest ID need (their widest letters). */
+const LETTER_PX = { call: 8.5, code: 11 };
+const SHAPE_PX = 20;
+const PADDING_PX = 28;
+const CHIPS_BEYOND_SIGHT = 8;
+
+/**
+ * All boards of the stack in the order of the walk, each with its call so far. Only those in sight are drawn, and the
+ * current one, which stays in sight and is the strip's one stop for the Tab key.
+ */
+export function BoardStrip({
+  boards,
+  boardIndex,
+  onChoose,
+}: {
+  boards: readonly RoundBoard[];
+  boardIndex: number;
+  onChoose: (boardIndex: number) => void;
+}) {
+  const { say } = useWords();
+  const frame = useRef<HTMLDivElement>(null);
+  const longestCode = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
+  const longestCall = Math.max(...callsInOrder.map((call) => say(`call.${call}`).length));
+  const chipPx = PADDING_PX + Math.max(longestCode * LETTER_PX.code, SHAPE_PX + longestCall * LETTER_PX.call);
+  const strip = useVirtualizer({
+    horizontal: true,
+    count: boards.length,
+    getScrollElement: () => frame.current,
+    estimateSize: () => chipPx,
+    getItemKey: (index) => boards[index]?.boardId ?? index,
+    overscan: CHIPS_BEYOND_SIGHT,
+    rangeExtractor: useCallback(
+      (range: Range) => [...new Set([...defaultRangeExtractor(range), boardIndex])].toSorted((a, b) => a - b),
+      [boardIndex],
+    ),
+  });
+  useEffect(() => {
+    strip.scrollToIndex(boardIndex, { align: 'center' });
+    // Whoever walks along the strip by its keys stays on the current board.
+    if (!frame.current?.contains(document.activeElement)) return;
+    frame.current.querySelector<HTMLElement>('[aria-current]')?.focus({ preventScroll: true });
+  }, [strip, boardIndex]);
+  // The buttons are drawn again only where their board changed; the newest `onChoose` is reached through here.
+  const choose = useRef(onChoose);
+  useEffect(() => {
+    choose.current = onChoose;
+  });
+  return (
+    <nav className="board-strip" aria-label={say('round.boards')}>
+      <div ref={frame} className="board-strip-frame">
+        <ol style={{ width: strip.getTotalSize() }}>
+          {strip.getVirtualItems().map(({ key, index, start }) => (
+            <li
+              key={key}
+              aria-posinset={index + 1}
+              aria-setsize={boards.length}
+              style={{ width: chipPx, transform: `translateX(${start}px)` }}
+            >
+              <BoardChip
+                board={boards[index] as RoundBoard}
+                index={index}
+                isCurrent={index === boardIndex}
+                choose={choose}
+              />
+            </li>
+          ))}
+        </ol>
+      </div>
+    </nav>
+  );
+}
+
+const BoardChip = memo(function BoardChip({
+  board,
+  index,
+  isCurrent,
+  choose,
+}: {
+  board: RoundBoard;
+  index: number;
+  isCurrent: boolean;
+  choose: React.RefObject<(boardIndex: number) => void>;
+}) {
+  const { say } = useWords();
+  const call = board.finding?.call;
+  return (
+    <button
+      type="button"
+      className="board-chip"
+      aria-current={isCurrent ? 'step' : undefined}
+      tabIndex={isCurrent ? 0 : -1}
+      onClick={() => choose.current(index)}
+    >
+      <span className="board-chip-code" translate="no">
+        {board.code}
+      </span>
+      <span className={call ? `board-chip-call call-${call}` : 'board-chip-call'}>
+        {call ? (
+          <>
+            <CallShape call={call} /> {say(`call.${call}`)}
+          </>
+        ) : (
+          say(board.isRead ? 'round.being-judged' : 'round.not-yet')
+        )}
+      </span>
+    </button>
+  );
+});

@@ -1,0 +1,49 @@
+import { Trace } from '../../chart/Trace.tsx';
+import { useMeter } from '../../stores/meter.ts';
+import { useRound } from '../../stores/round.ts';
+import { McValue } from '../../ui/McValue.tsx';
+import { PhaseMark } from '../../ui/PhaseMark.tsx';
+import { useWords } from '../../words.ts';
+import { newestInsertion } from './insertion.ts';
+import { isQuestionable } from './questionable.ts';
+
+/** So many values fill the picture at least: a lively meter's first seconds. */
+const LEAST_SLOTS = 40;
+
+/**
+ * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
+ * last saved reading stays in sight, and says so.
+ */
+export function LivePanel({ boardId }: { boardId: number }) {
+  const { say } = useWords();
+  const live = useMeter((meter) => meter.live);
+  const trace = useMeter((meter) => meter.trace);
+  const saved = useRound((store) => store.saved);
+  const phase = live?.phase ?? 'pins-out';
+  const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
+  const unit = shown?.unit ?? live?.unit ?? 'pct';
+  // While the pins are still in, something can still be done about it.
+  const warning = live?.corrected?.warnings[0];
+  return (
+    <div className="live-panel">
+      <p className="live-phase">
+        <PhaseMark phase={phase} />
+        {shown && (
+          <span className={isQuestionable(shown) ? 'live-saved live-saved-questionable' : 'live-saved'}>
+            {say(shown.counts ? 'live.saved' : 'live.not-used', { depth: shown.spot.depth })}
+          </span>
+        )}
+        {warning && <span className="live-warning">{say(`live.warning.${warning}`)}</span>}
+      </p>
+      <div className={shown && !isQuestionable(shown) ? 'live-value live-value-saved' : 'live-value'}>
+        <McValue
+          mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
+          raw={shown ? shown.raw : (live?.raw ?? null)}
+          unit={unit}
+          size="huge"
+        />
+      </div>
+      <Trace values={newestInsertion(trace)} unit={unit} slots={LEAST_SLOTS} />
+    </div>
+  );
+}

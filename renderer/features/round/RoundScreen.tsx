@@ -1,0 +1,27 @@
+import { useEffect } from 'react';
+import { useLink } from '../../stores/link.ts';
+import { followRound, openRound, useRound } from '../../stores/round.ts';
+import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { Probe } from './Probe.tsx';
+import { RoundSummaryPage } from './RoundSummaryPage.tsx';
+import './round.css';
+
+/** One walk over a stack's boards: probing while it is open, what came of it once it is finished. */
+export function RoundScreen({ id }: { id: number }) {
+  const { say } = useWords();
+  const { round, error } = useRound();
+  const returns = useLink((link) => link.returns);
+  useEffect(followRound, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
+  useEffect(() => void openRound(id), [id, returns]);
+
+  if (round?.id !== id) {
+    return (
+      <Screen title={say('round.title')}>
+        {error ? <Failed sentence={error} again={() => void openRound(id)} /> : <Loading />}
+      </Screen>
+    );
+  }
+  return round.finishedAt === null ? <Probe round={round} /> : <RoundSummaryPage round={round} />;
+}

@@ -1,0 +1,68 @@
+import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { ButtonLink } from '../../ui/Button.tsx';
+import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { FindingsTable } from './FindingsTable.tsx';
+
+/** What a finished round found: how many of each call, then board by board with the reason that decides. */
+export function RoundSummaryPage({ round }: { round: RoundState }) {
+  const { say } = useWords();
+  const probed = round.boards.filter((board) => board.isRead);
+  const ready = probed.filter((board) => board.finding?.call === 'ready');
+  const labelsFor = (boards: RoundBoard[]) =>
+    hrefOf({ name: 'labels', boardIds: boards.map((board) => board.boardId) });
+  return (
+    <Screen
+      title={say('round-page.title', { stackName: round.stackName })}
+      lead={say('round-page.lead', {
+        summary: round.summary.message,
+        endUseName: round.endUseName,
+        placeName: round.placeName,
+      })}
+      actions={
+        <>
+          {probed.length > 0 && (
+            <ButtonLink kind="main" href={labelsFor(probed)}>
+              {say('round-page.labels-probed', { boards: probed.length })}
+            </ButtonLink>
+          )}
+          {ready.length > 0 && ready.length < probed.length && (
+            <ButtonLink href={labelsFor(ready)}>
+              {say('round-page.labels-ready', { boards: ready.length })}
+            </ButtonLink>
+          )}
+          <ButtonLink href={hrefOf({ name: 'stack', id: round.stackId })}>
+            {say('round-page.go-to-stack')}
+          </ButtonLink>
+        </>
+      }
+    >
+      <ul className="call-counts">
+        {callsInOrder.map((call) => (
+          <CallCount key={call} call={call} count={round.summary.calls[call]} />
+        ))}
+      </ul>
+      {probed.length === 0 ? (
+        <EmptyState sentence={say('round-page.nothing-probed')} />
+      ) : (
+        <Sheet title={say('round-page.boards')}>
+          <FindingsTable boards={round.boards} />
+        </Sheet>
+      )}
+    </Screen>
+  );
+}
+
+function CallCount({ call, count }: { call: Call; count: number }) {
+  const { say, formats } = useWords();
+  return (
+    <li className={`call-count call-soft-${call} call-${call}`}>
+      <CallShape call={call} />
+      <strong>{formats.number(count)}</strong>
+      <span>{say(`call.${call}`)}</span>
+    </li>
+  );
+}

@@ -1,0 +1,150 @@
+import { useState } from 'react';
+import type { Settings } from '../../../shared-core/contract/settings.ts';
+import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
+import { Choice } from '../../form/Choice.tsx';
+import { Checkbox } from '../../form/Field.tsx';
+import { go } from '../../stores/navigation.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { saveSettings, useSettings } from '../../stores/settings.ts';
+import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { LayoutForm } from './LayoutForm.tsx';
+import './settings.css';
+
+/** How Pintally shows and saves things. Every choice takes effect at once. */
+export function SettingsScreen() {
+  const { say } = useWords();
+  const settings = useSettings((store) => store.settings);
+  const info = useYard((yard) => yard.info);
+  const save = (changed: Settings) => attempt(saveSettings(changed));
+  return (
+    <Screen title={say('settings.title')}>
+      {settings ? (
+        <>
+          <Showing settings={settings} onSettings={save} />
+          <Probing settings={settings} onSettings={save} />
+          <Labels
+            settings={settings}
+            onSettings={async (changed) => {
+              await attempt(saveSettings(changed).then(() => tellDone(say('settings.sizes-saved'))));
+            }}
+          />
+        </>
+      ) : (
+        <Loading />
+      )}
+      {info && <Yard info={info} />}
+    </Screen>
+  );
+}
+
+interface SettingsPart {
+  settings: Settings;
+  onSettings: (settings: Settings) => void;
+}
+
+function Showing({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
+  return (
+    <Sheet title={say('settings.units')}>
+      <Choice
+        label={say('settings.units-of')}
+        value={settings.units}
+        options={[
+          { value: 'metric', label: say('settings.metric') },
+          { value: 'imperial', label: say('settings.imperial') },
+        ]}
+        onValue={(units) => onSettings({ ...settings, units })}
+      />
+    </Sheet>
+  );
+}
+
+function Probing({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
+  return (
+    <Sheet title={say('settings.probing')}>
+      <Checkbox
+        label={say('settings.save-when-settled')}
+        hint={say('settings.save-when-settled-hint')}
+        checked={settings.saveWhenSettled}
+        onChecked={(saveWhenSettled) => onSettings({ ...settings, saveWhenSettled })}
+      />
+      <Checkbox
+        label={say('settings.sound')}
+        checked={settings.sound}
+        onChecked={(sound) => onSettings({ ...settings, sound })}
+      />
+    </Sheet>
+  );
+}
+
+function Labels({ settings, onSettings }: SettingsPart) {
+  const { say } = useWords();
+  const { labelLayouts, units } = settings;
+  return (
+    <>
+      <Sheet title={say('settings.sheet')}>
+        <LayoutForm
+          key={`${units} ${JSON.stringify(labelLayouts.sheet)}`}
+          layout={labelLayouts.sheet}
+          units={units}
+          onSave={(sheet) => onSettings({ ...settings, labelLayouts: { ...labelLayouts, sheet } })}
+        />
+      </Sheet>
+      <Sheet title={say('settings.single')}>
+        <p>{say('settings.single-lead')}</p>
+        <LayoutForm
+          key={`${units} ${JSON.stringify(labelLayouts.single)}`}
+          layout={labelLayouts.single}
+          units={units}
+          onSave={(single) => onSettings({ ...settings, labelLayouts: { ...labelLayouts, single } })}
+        />
+      </Sheet>
+    </>
+  );
+}
+
+/** Which yard is open, where its file is, and the way to and from the demo. */
+function Yard({ info }: { info: YardInfo }) {
+  const { say } = useWords();
+  const [asking, setAsking] = useState(false);
+  const leaveBy = (way: () => Promise<void>) => attempt(way().then(() => go({ name: 'stacks' })));
+  return (
+    <Sheet title={say('settings.data')}>
+      <p>{say(info.kind === 'demo' ? 'settings.demo-open' : 'settings.own-open')}</p>
+      <p>
+        {say('settings.where-saved')} {say('settings.back-up')}
+      </p>
+      <p className="data-file" translate="no">
+        <span className="spoken-only">{say('settings.file')} </span>
+        {info.file}
+      </p>
+      <Actions>
+        {info.kind === 'own' ? (
+          <Button onClick={() => leaveBy(openDemoYard)}>{say('settings.open-demo')}</Button>
+        ) : (
+          <>
+            <Button onClick={() => leaveBy(openOwnYard)}>{say('settings.open-own')}</Button>
+            <Button kind="danger" onClick={() => setAsking(true)}>
+              {say('settings.remove-demo')}
+            </Button>
+          </>
+        )}
+      </Actions>
+      <p className="data-version">{say('settings.version', { version: info.version })}</p>
+      {asking && (
+        <RemoveDemoDialog
+          onRemove={() => {
+            setAsking(false);
+            void leaveBy(() => removeDemoYard().then(() => tellDone(say('settings.demo-removed'))));
+          }}
+          onClose={() => setAsking(false)}
+        />
+      )}
+    </Sheet>
+  );
+}

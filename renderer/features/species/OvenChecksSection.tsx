@@ -1,0 +1,47 @@
+import { useState } from 'react';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState, Failed, Loading, Sheet } from '../../ui/Screen.tsx';
+import { Sources } from '../../ui/Sources.tsx';
+import { useWords } from '../../words.ts';
+import { OvenCheckForm } from './OvenCheckForm.tsx';
+import { OwnFitPart } from './OwnFitPart.tsx';
+import './oven-checks.css';
+
+/** The oven's temperature, and what it may be off by (ASTM D4442 and EN 13183-1). */
+const OVEN_C = 103;
+const TOLERANCE_K = 2;
+
+/** The person's own oven-dry checks of a species, what they show of the meter, and whether they correct its readings. */
+export function OvenChecksSection({ species }: { species: Species }) {
+  const { say } = useWords();
+  const fits = useQuery('ovenChecks.ofSpecies', { speciesId: species.id });
+  const [adding, setAdding] = useState(false);
+  const add = () => setAdding(true);
+  const pieces = fits.output?.flatMap((fit) => fit.checks.map((check) => check.piece)) ?? [];
+  return (
+    <Sheet title={say('oven.title')} actions={<Button onClick={add}>{say('oven.add')}</Button>}>
+      <p className="oven-lead">
+        {say('oven.lead-read')} {say('oven.lead-dry', { ovenTempC: OVEN_C, toleranceStepK: TOLERANCE_K })}{' '}
+        {say('oven.lead-result')}
+      </p>
+      <Banner kind="caution">{say('oven.caution', { limitTempC: OVEN_C + TOLERANCE_K })}</Banner>
+      <Sources sources={[say('oven.sources')]} />
+      {fits.error && <Failed sentence={fits.error} again={fits.again} />}
+      {fits.loading && <Loading />}
+      {fits.output?.length === 0 && (
+        <EmptyState sentence={say('oven.none', { speciesName: species.name })}>
+          <Button kind="main" onClick={add}>
+            {say('oven.add-first')}
+          </Button>
+        </EmptyState>
+      )}
+      {fits.output?.map((fit) => (
+        <OwnFitPart key={fit.meterId ?? 'typed'} own={fit} species={species} />
+      ))}
+      {adding && <OvenCheckForm species={species} pieces={pieces} onClose={() => setAdding(false)} />}
+    </Sheet>
+  );
+}

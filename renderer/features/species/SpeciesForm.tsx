@@ -1,0 +1,141 @@
+import { useId, useState } from 'react';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
+import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useEdit } from '../../data/useEdit.ts';
+import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
+import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
+import { useWords } from '../../words.ts';
+import { draftOfSpecies, type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
+
+const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({
+  value,
+  label: curve.name,
+  isName: true,
+})).sort((a, b) => a.label.localeCompare(b.label, 'en'));
+
+/** Edits a species' names and figures; what is not known stays empty. A new one, begun with `start`, where `species` is null. */
+export function SpeciesForm({
+  title,
+  species,
+  start,
+  allSpecies,
+  onClose,
+}: {
+  title: string;
+  species: SpeciesRow | null;
+  start: SpeciesDraft;
+  allSpecies: readonly Species[];
+  onClose: () => void;
+}) {
+  const { say, formats } = useWords();
+  const [draft, setDraft] = useState(start);
+  const [shown, setShown] = useState(false);
+  const groups = useId();
+  const problems = speciesProblems(draft);
+  const field = <K extends keyof SpeciesDraft>(key: K) => ({
+    value: draft[key],
+    error: shown && problems[key] ? say(problems[key]) : undefined,
+    onValue: (value: SpeciesDraft[K]) => setDraft({ ...draft, [key]: value }),
+  });
+
+  const edit = useEdit('species.edit', species);
+  const fields: FieldTexts<'species.edit'> = {
+    name: { label: say('species.name'), text: (name) => name },
+    botanicalName: { label: say('species.botanical-name'), text: (name) => name },
+    group: { label: say('species.group'), text: (group) => group },
+    aliases: { label: say('species.other-names'), text: formats.list },
+    basicSpecificGravity: { label: say('species.specific-gravity'), text: formats.raw },
+    radialPct: { label: say('species.radial'), text: formats.rawPercent },
+    tangentialPct: { label: say('species.tangential'), text: formats.rawPercent },
+    volumetricPct: { label: say('species.volumetric'), text: formats.rawPercent },
+    changeCoefficient: {
+      label: say('species.change-both'),
+      text: ({ radial, tangential }) => formats.list([radial, tangential].map(formats.raw)),
+    },
+    curveId: {
+      label: say('species.curve'),
+      text: (curveId) => resistanceCurves.get(curveId)?.name ?? curveId,
+    },
+    linear: { label: say('species.linear-both'), text: ({ a, b }) => formats.list([a, b].map(formats.raw)) },
+    note: { label: say('species.note'), text: (note) => note },
+    source: { label: say('species.source'), text: (source) => source },
+  };
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if (Object.keys(problems).length > 0) throw fieldsMarked();
+    const taken = new Set(allSpecies.map((each) => each.id));
+    const made = speciesOf(draft, species?.id ?? newSpeciesId(draft.name, taken));
+    if (edit.base) await edit.save(made, speciesOf(draftOfSpecies(edit.base), made.id));
+    else await bridge().command('species.add', made);
+  }
+
+  return (
+    <FormDialog
+      title={title}
+      saveWords={say(species ? 'common.save' : 'common.add')}
+      onSave={save}
+      onClose={onClose}
+      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfSpecies(saved)))}
+    >
+      <TextField label={say('species.name')} {...field('name')} />
+      <div className="form-grid">
+        <TextField label={say('species.botanical-name')} {...field('botanicalName')} />
+        <TextField
+          label={say('species.group')}
+          hint={say('species.group-hint')}
+          list={groups}
+          {...field('group')}
+        />
+      </div>
+      <datalist id={groups}>
+        {Array.from(new Set(allSpecies.map((each) => each.group)), (group) => (
+          <option key={group} value={group} translate="no" />
+        ))}
+      </datalist>
+      <TextField
+        label={say('species.other-names')}
+        hint={say('species.other-names-hint')}
+        {...field('aliases')}
+      />
+      <NumberField
+        label={say('species.specific-gravity')}
+        hint={say('species.specific-gravity-hint')}
+        {...field('basicSpecificGravity')}
+      />
+      <div className="form-grid">
+        <NumberField label={say('species.radial')} unit="%" {...field('radialPct')} />
+        <NumberField label={say('species.tangential')} unit="%" {...field('tangentialPct')} />
+        <NumberField label={say('species.volumetric')} unit="%" {...field('volumetricPct')} />
+      </div>
+      <div className="form-grid">
+        <NumberField
+          label={say('species.change-radial')}
+          hint={say('species.change-hint')}
+          {...field('changeRadial')}
+        />
+        <NumberField
+          label={say('species.change-tangential')}
+          hint={say('species.change-hint')}
+          {...field('changeTangential')}
+        />
+      </div>
+      <Select
+        label={say('species.curve')}
+        hint={say('species.curve-hint')}
+        options={[{ value: '', label: say('species.curve-none') }, ...curveOptions]}
+        {...field('curveId')}
+      />
+      <div className="form-grid">
+        <NumberField label={say('species.linear-a')} {...field('linearA')} />
+        <NumberField label={say('species.linear-b')} {...field('linearB')} />
+      </div>
+      <TextArea label={say('species.note')} {...field('note')} />
+      <TextArea label={say('species.source')} hint={say('species.source-hint')} {...field('source')} />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,107 @@
+import { useState } from 'react';
+import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
+import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Choice } from '../../form/Choice.tsx';
+import { TextField } from '../../form/Field.tsx';
+import { useSpeciesSearch } from '../../stores/species-search.ts';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { EndUseForm } from './EndUseForm.tsx';
+import { EndUsesTable } from './EndUsesTable.tsx';
+import { SpeciesForm } from './SpeciesForm.tsx';
+import { SpeciesList } from './SpeciesList.tsx';
+import { emptySpeciesDraft } from './species-draft.ts';
+import './species.css';
+
+/** What is known about each species, and the target of each use. */
+export function SpeciesListScreen() {
+  const { say } = useWords();
+  const [shown, setShown] = useState<'species' | 'uses'>('species');
+  return (
+    <Screen title={say('species.list-title')} lead={say('species.list-lead')}>
+      <Choice
+        label={say('species.show')}
+        value={shown}
+        options={[
+          { value: 'species', label: say('species.species') },
+          { value: 'uses', label: say('species.uses') },
+        ]}
+        onValue={setShown}
+      />
+      {shown === 'species' ? <AllSpecies /> : <EndUses />}
+    </Screen>
+  );
+}
+
+function AllSpecies() {
+  const { say } = useWords();
+  const allSpecies = useQuery('species.list', {});
+  const query = useSpeciesSearch((search) => search.query);
+  const [adding, setAdding] = useState(false);
+  const all = allSpecies.output ?? [];
+  const byId = new Map(all.map((species) => [species.id, species]));
+  const found = findSpecies(query, all).flatMap((species) => byId.get(species.id) ?? []);
+  const add = () => setAdding(true);
+  return (
+    <Sheet title={say('species.species')} actions={<Button onClick={add}>{say('species.add')}</Button>}>
+      <TextField
+        label={say('species.search')}
+        type="search"
+        hint={say('species.search-hint')}
+        value={query}
+        onValue={(typed) => useSpeciesSearch.setState({ query: typed })}
+      />
+      {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
+      {allSpecies.loading && <Loading />}
+      {allSpecies.output && (
+        <p role="status" className="species-count">
+          {query.trim() === ''
+            ? say('species.count', { all: all.length })
+            : say('species.found', { found: found.length, all: all.length })}
+        </p>
+      )}
+      {allSpecies.output && found.length === 0 && (
+        <EmptyState sentence={say('species.none-found', { typedName: query.trim() })}>
+          <Button kind="main" onClick={add}>
+            {say('species.add-it')}
+          </Button>
+        </EmptyState>
+      )}
+      <SpeciesList allSpecies={found} />
+      {adding && (
+        <SpeciesForm
+          title={say('species.add')}
+          species={null}
+          start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
+          allSpecies={all}
+          onClose={() => setAdding(false)}
+        />
+      )}
+    </Sheet>
+  );
+}
+
+function EndUses() {
+  const { say } = useWords();
+  const endUses = useQuery('endUses.list', {});
+  const [form, setForm] = useState<'closed' | 'new' | EndUseRow>('closed');
+  return (
+    <Sheet
+      title={say('species.uses')}
+      actions={<Button onClick={() => setForm('new')}>{say('use.add')}</Button>}
+    >
+      {endUses.error && <Failed sentence={endUses.error} again={endUses.again} />}
+      {endUses.loading && <Loading />}
+      {endUses.output && <EndUsesTable endUses={endUses.output} onEdit={setForm} />}
+      {form !== 'closed' && (
+        <EndUseForm
+          endUse={form === 'new' ? null : form}
+          endUses={endUses.output ?? []}
+          onClose={() => setForm('closed')}
+        />
+      )}
+    </Sheet>
+  );
+}

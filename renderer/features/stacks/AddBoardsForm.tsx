@@ -1,0 +1,138 @@
+import { useState } from 'react';
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { NumberField, TextField } from '../../form/Field.tsx';
+import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { tellDone } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { Failed, Loading } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
+import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
+import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
+import { StackOrderFields } from './StackOrderFields.tsx';
+import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
+
+/** Asks for one board, or for many alike whose IDs are numbered on. */
+export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
+  const allSpecies = useQuery('species.list', {});
+  const next = useQuery('boards.nextCode', { stackId: stack.id });
+  // What was added last is the likeliest to be added again.
+  const newest = useQuery('boards.list', {
+    stackId: stack.id,
+    search: '',
+    offset: Math.max(0, stack.boards - 1),
+    limit: 1,
+  });
+  const nextLayer = useQuery('stacks.nextLayer', { id: stack.id });
+  const error = allSpecies.error ?? next.error ?? nextLayer.error;
+  if (error) return <Failed sentence={error} />;
+  if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading) return <Loading />;
+  const last = newest.output?.rows[0];
+  return (
+    <Form
+      stack={stack}
+      allSpecies={allSpecies.output}
+      nextLayer={nextLayer.output.layer}
+      start={{
+        ...emptyBoardDraft,
+        code: next.output.code,
+        speciesId: last?.speciesId ?? '',
+        log: last?.log ?? '',
+        sawnOn: last?.sawnOn ?? '',
+      }}
+      onClose={onClose}
+    />
+  );
+}
+
+function Form({
+  stack,
+  allSpecies,
+  nextLayer,
+  start,
+  onClose,
+}: {
+  stack: StackRow;
+  allSpecies: readonly Species[];
+  /** The layer above what is there. */
+  nextLayer: number;
+  start: BoardDraft;
+  onClose: () => void;
+}) {
+  const units = useUnits();
+  const { say } = useWords();
+  const [draft, setDraft] = useState(start);
+  const [count, setCount] = useState<number | null>(1);
+  const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
+  const [shown, setShown] = useState(false);
+  const problems = boardProblems(draft, units);
+  const codes = codesFrom(draft.code, count);
+  const isMany = codes !== null && codes.length > 1;
+  const laid = isMany ? stackOrderOf(stackOrderDraft, codes.length, nextLayer) : { stackOrder: null };
+  const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
+
+  async function save(): Promise<void> {
+    setShown(true);
+    if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) throw fieldsMarked();
+    const made = await bridge().command(
+      'boards.add',
+      manyBoards(draft, codes, stack.id, units, laid.stackOrder),
+    );
+    tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
+  }
+
+  return (
+    <FormDialog
+      title={say('stacks.add-boards-to', { stackName: stack.name })}
+      saveWords={say('stacks.add-so-many', { boards: isMany ? codes.length : 1 })}
+      onSave={save}
+      onClose={onClose}
+    >
+      <div className="form-grid">
+        <TextField
+          label={say(isMany ? 'stacks.first-id' : 'board.id')}
+          hint={
+            isMany
+              ? say('stacks.id-range', { firstCode: codes[0]!, lastCode: codes.at(-1)! })
+              : say('stacks.id-hint')
+          }
+          maxLength={16}
+          value={draft.code}
+          error={shown && problems.code ? say(problems.code) : null}
+          onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
+        />
+        <NumberField
+          label={say('stacks.how-many')}
+          hint={say('stacks.how-many-hint')}
+          value={count}
+          error={shown && codes === null ? say('board.number-outside', { most: MOST_AT_ONCE }) : null}
+          onValue={setCount}
+        />
+      </div>
+      <SpeciesAndThickness {...fields} allSpecies={allSpecies} />
+      {isMany && (
+        <StackOrderFields
+          draft={stackOrderDraft}
+          firstLayer={nextLayer}
+          hint={
+            'stackOrder' in laid && laid.stackOrder
+              ? say(layersOf(laid.stackOrder, codes.length))
+              : say('stacks.per-layer-optional')
+          }
+          error={shown && 'problem' in laid ? say(laid.problem) : null}
+          onDraft={setStackOrderDraft}
+        />
+      )}
+      <details>
+        <summary>{say('stacks.more-fields')}</summary>
+        <div className="form-dialog">
+          <MoreAboutBoard {...fields} />
+          {codes?.length === 1 && <PlaceInStack {...fields} />}
+        </div>
+      </details>
+    </FormDialog>
+  );
+}

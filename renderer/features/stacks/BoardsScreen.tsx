@@ -1,0 +1,25 @@
+import { hrefOf } from '../../stores/navigation.ts';
+import { ButtonLink } from '../../ui/Button.tsx';
+import { EmptyState, Screen } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { BoardList } from './BoardList.tsx';
+import './stacks.css';
+
+/** All boards of the yard, whatever stack they are in. */
+export function BoardsScreen() {
+  const { say } = useWords();
+  return (
+    <Screen title={say('stacks.all-boards')} lead={say('stacks.all-boards-lead')}>
+      <BoardList
+        stackId={null}
+        whenEmpty={
+          <EmptyState sentence={say('stacks.boards-in-stacks-only')}>
+            <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
+              {say('stacks.go-to-stacks')}
+            </ButtonLink>
+          </EmptyState>
+        }
+      />
+    </Screen>
+  );
+}

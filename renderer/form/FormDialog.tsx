@@ -1,0 +1,96 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { Banner } from '../ui/Banner.tsx';
+import { Actions, Button } from '../ui/Button.tsx';
+import { Dialog } from '../ui/Dialog.tsx';
+import { useWords } from '../words.ts';
+import { useSaving } from './useSaving.ts';
+import './form-dialog.css';
+
+/** What `onSave` throws where fields are marked wrong. */
+export const fieldsMarked = (): Refusal => new Refusal(message('validation.fix-fields'));
+
+export interface FormConflict {
+  table: ReactNode;
+  keepMine: () => Promise<unknown>;
+  takeTheirs: () => void;
+}
+
+/**
+ * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
+ * stays, and the focus goes to the first field that is marked wrong. Where none is, the sentence is scrolled into sight.
+ */
+export function FormDialog({
+  title,
+  saveWords,
+  onSave,
+  onClose,
+  conflict,
+  children,
+}: {
+  title: string;
+  /** What the button does: "Add the stack". */
+  saveWords: string;
+  onSave: () => Promise<void>;
+  onClose: () => void;
+  /** Where another edit came between: both versions, and the two ways on. */
+  conflict?: FormConflict | null;
+  children: ReactNode;
+}) {
+  const { say } = useWords();
+  const form = useRef<HTMLFormElement>(null);
+  const answer = useRef<HTMLDivElement>(null);
+  const { busy, problem, save, forgetProblem } = useSaving(onClose);
+  useEffect(() => {
+    if (!problem) return;
+    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (wrong) wrong.focus();
+    else answer.current?.scrollIntoView?.({ block: 'nearest' });
+  }, [problem]);
+
+  return (
+    <Dialog title={title} onClose={onClose}>
+      <form
+        ref={form}
+        className="form-dialog"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void save(onSave);
+        }}
+      >
+        {children}
+        {(problem || conflict) && (
+          <div ref={answer} className="form-dialog-answer">
+            {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+            {conflict?.table}
+          </div>
+        )}
+        <Actions>
+          {conflict ? (
+            <>
+              <Button kind="main" disabled={busy} onClick={() => void save(conflict.keepMine)}>
+                {say('conflict.keep-mine')}
+              </Button>
+              <Button
+                disabled={busy}
+                onClick={() => {
+                  conflict.takeTheirs();
+                  forgetProblem();
+                }}
+              >
+                {say('conflict.use-theirs')}
+              </Button>
+            </>
+          ) : (
+            <Button kind="main" type="submit" disabled={busy}>
+              {busy ? say('common.saving') : saveWords}
+            </Button>
+          )}
+          <Button onClick={onClose}>{say('common.cancel')}</Button>
+        </Actions>
+      </form>
+    </Dialog>
+  );
+}
