@@ -1,8 +1,8 @@
-import { useEffect, useState } from 'react';
+import { useQueries, useQuery as useRemembered } from '@tanstack/react-query';
+import { useMemo } from 'react';
 import type { QueryName, RequestInput, RequestOutput } from '../../shared-core/contract/requests.ts';
-import { useLink } from '../stores/link.ts';
 import { sentenceOf } from '../stores/notices.ts';
-import { keepAsking } from './keep-asking.ts';
+import { client, queryOf } from './asking.ts';
 
 /** What a screen knows of something it asked for. `output` stays on screen while a newer one is on its way. */
 export interface Asked<T> {
@@ -15,33 +15,21 @@ export interface Asked<T> {
 
 /** Asks the machine for something to show, and again whenever it changes or the machine comes back. */
 export function useQuery<N extends QueryName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> {
-  const [answered, setAnswered] = useState<{
-    key: string;
-    output: RequestOutput<N> | null;
-    error: string | null;
-  }>();
-  const [asked, setAsked] = useState(0);
-  const returns = useLink((link) => link.returns);
-  const key = JSON.stringify([name, input]);
+  const { data, error, isPending, refetch } = useRemembered(queryOf(name, input), client);
+  const sentence = useMemo(() => error && sentenceOf(error), [error]);
+  return { output: data ?? null, error: sentence, loading: isPending, again: refetch };
+}
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `returns` and `asked` are reasons to ask again; `input` is in `key`.
-  useEffect(() => {
-    const [askedName, askedInput] = JSON.parse(key) as [N, RequestInput<N>];
-    return keepAsking(askedName, askedInput, (answer) => {
-      if ('output' in answer) return setAnswered({ key, output: answer.output, error: null });
-      setAnswered((before) => ({
-        key,
-        output: before?.key === key ? before.output : null,
-        error: sentenceOf(answer.error),
-      }));
-    });
-  }, [key, returns, asked]);
-
-  const current = answered?.key === key ? answered : undefined;
-  return {
-    output: current?.output ?? null,
-    error: current?.error ?? null,
-    loading: current === undefined,
-    again: () => setAsked((count) => count + 1),
-  };
+/** The same query with several inputs, as the pages of a list; in the order of the inputs. */
+export function useEach<N extends QueryName>(
+  name: N,
+  inputs: readonly RequestInput<N>[],
+): Asked<RequestOutput<N>>[] {
+  const answers = useQueries({ queries: inputs.map((input) => queryOf(name, input)) }, client);
+  return answers.map(({ data, error, isPending, refetch }) => ({
+    output: data ?? null,
+    error: error && sentenceOf(error),
+    loading: isPending,
+    again: refetch,
+  }));
 }

@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
+import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge } from '../../../../renderer/data/bridge.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
@@ -55,6 +56,7 @@ export function playMachine(answers: Answers) {
       return () => set.delete(listener);
     },
   });
+  followChanges();
   return {
     asked,
     /** What was asked under one name, oldest first. */
@@ -70,6 +72,7 @@ export function playMachine(answers: Answers) {
 
 /** Every store as it is when the window opens. */
 export function forgetEverything(): void {
+  client.clear();
   const stores: unknown[] = [useLink, useMeter, useNavigation, useNotices, useRound, useSettings, useYard];
   for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);
   location.hash = '';
