@@ -1,43 +1,12 @@
+import { type Face, type FittedText, fittedText } from '../drawing/fitted-text.ts';
+import type { DrawnPage, Operation } from '../drawing/page.ts';
 import { MM_PER_POINT } from '../measures.ts';
 import type { Words } from '../words/words.ts';
 import { callShapePath } from './call-mark.ts';
-import { type Face, type FittedText, fittedText } from './fitted-text.ts';
 import type { LabelContent } from './label.ts';
 import { type LabelLines, labelLines } from './label-lines.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
 import { type LabelLayout, labelPositions, printableArea } from './sheet.ts';
-
-export type Ink = 'black' | 'white';
-
-/** A line of text from its left end; `widthMm` is its measured width, to hold another font to. */
-export interface TextOperation {
-  kind: 'text';
-  text: string;
-  xMm: number;
-  baselineMm: number;
-  sizePt: number;
-  widthMm: number;
-  face: Face;
-  ink: Ink;
-}
-
-/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled or drawn with a line. */
-export interface PathOperation {
-  kind: 'path';
-  d: string;
-  fill: Ink | null;
-  /** Width of a black line along the outline, its corners round; null for none. */
-  strokeMm: number | null;
-}
-
-export type Operation = TextOperation | PathOperation;
-
-/** One page of labels, ready for any surface: y goes down from the upper left corner, all in mm. */
-export interface LabelPage {
-  widthMm: number;
-  heightMm: number;
-  operations: Operation[];
-}
 
 interface Box {
   xMm: number;
@@ -81,9 +50,9 @@ export function drawLabels(
   layout: LabelLayout,
   words: Words,
   used = 0,
-): LabelPage[] {
+): DrawnPage[] {
   const area = printableArea(layout);
-  const pages: LabelPage[] = [];
+  const pages: DrawnPage[] = [];
   for (const [index, position] of labelPositions(contents.length, layout, used).entries()) {
     const content = contents[index];
     if (content === undefined) break;

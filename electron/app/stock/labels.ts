@@ -5,7 +5,7 @@ import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
-import { labelPdf } from '../../print/label-pdf.ts';
+import { pdfOf } from '../../print/pdf.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import { settingsOf } from '../yard/settings.ts';
@@ -25,7 +25,7 @@ export function labelQueries(context: QueryContext) {
       const words = createWords({ catalog: english, ...region, units, today: null });
       const problem = problemOfUsed(used, layout);
       if (problem) throw new Refusal(problem);
-      const pdf = await labelPdf(drawLabels(contents(boardIds), layout, words, used), {
+      const pdf = await pdfOf(drawLabels(contents(boardIds), layout, words, used), {
         title: words.say('labels.pdf-title'),
         locale: region.locale,
         createdAt: new Date(context.now()),

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { LabelPage } from '../../../shared-core/labels/drawing.ts';
+import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -11,7 +11,7 @@ export function LabelPreview({
   layout,
   used,
 }: {
-  pages: readonly LabelPage[];
+  pages: readonly DrawnPage[];
   layout: LabelLayout;
   used: number;
 }) {

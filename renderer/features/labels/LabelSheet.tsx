@@ -1,5 +1,5 @@
 import { memo, type ReactNode } from 'react';
-import type { LabelPage, Operation } from '../../../shared-core/labels/drawing.ts';
+import type { DrawnPage, Operation } from '../../../shared-core/drawing/page.ts';
 import './label-sheet.css';
 import { MM_PER_POINT } from '../../../shared-core/measures.ts';
 
@@ -9,7 +9,7 @@ export const LabelSheet = memo(function LabelSheet({
   title,
   underlay,
 }: {
-  page: LabelPage;
+  page: DrawnPage;
   title: string;
   /** Drawn under the labels on screen; what is printed has none. */
   underlay?: ReactNode;

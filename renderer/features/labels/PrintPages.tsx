@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { createPortal } from 'react-dom';
-import type { LabelPage } from '../../../shared-core/labels/drawing.ts';
+import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { useWords } from '../../words.ts';
 import { LabelSheet } from './LabelSheet.tsx';
 import './print-pages.css';
@@ -9,7 +9,7 @@ import './print-pages.css';
  * Hands pages to the system's print dialog, each on a page of exactly its size, and nothing else of the window.
  * Drawn only while printing.
  */
-export function PrintPages({ pages, onDone }: { pages: readonly LabelPage[]; onDone: () => void }) {
+export function PrintPages({ pages, onDone }: { pages: readonly DrawnPage[]; onDone: () => void }) {
   const [first] = pages;
   const { say } = useWords();
   useEffect(() => {

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
+import type { Operation, TextOperation } from '../../../shared-core/drawing/page.ts';
 import { callMarks } from '../../../shared-core/labels/call-mark.ts';
-import { drawLabels, type Operation, type TextOperation } from '../../../shared-core/labels/drawing.ts';
-import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import {
   a4SheetLayout,

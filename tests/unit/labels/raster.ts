@@ -1,4 +1,4 @@
-import type { LabelPage, Operation } from '../../../shared-core/labels/drawing.ts';
+import type { DrawnPage, Operation } from '../../../shared-core/drawing/page.ts';
 
 export interface Raster {
   width: number;
@@ -9,7 +9,7 @@ export interface Raster {
 type Point = [xMm: number, yMm: number];
 
 /** A page of straight outlines as pixels, black on white. Text becomes the black box that its letters lie in. */
-export function rasterise(page: LabelPage, pixelsPerMm: number): Raster {
+export function rasterise(page: DrawnPage, pixelsPerMm: number): Raster {
   const width = Math.ceil(page.widthMm * pixelsPerMm);
   const height = Math.ceil(page.heightMm * pixelsPerMm);
   const rgba = new Uint8ClampedArray(width * height * 4).fill(255);

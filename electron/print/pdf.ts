@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
-import type { LabelPage, Operation } from '../../shared-core/labels/drawing.ts';
+import type { DrawnPage, Operation } from '../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../shared-core/measures.ts';
 
 const packages = createRequire(import.meta.url);
@@ -11,7 +11,7 @@ const fontFiles = {
 };
 
 /**
- * The label fonts place every glyph by its advance width alone, which is what the labels were fitted with. The
+ * The fonts place every glyph by its advance width alone, which is what the texts were fitted with. The
  * fonts' own kerning, ligatures and fractions are off. (A map, as the font engine takes it; pdfkit's types know lists.)
  */
 const plainGlyphs = Object.fromEntries(
@@ -32,7 +32,7 @@ const plainGlyphs = Object.fromEntries(
   ].map((feature) => [feature, false]),
 ) as unknown as PDFKit.Mixins.OpenTypeFeatures[];
 
-export interface LabelPdfMeta {
+export interface PdfMeta {
   title: string;
   /** BCP 47: in what language it is read aloud. */
   locale: string;
@@ -41,10 +41,10 @@ export interface LabelPdfMeta {
 }
 
 /**
- * Pages of labels as a PDF: text that can be searched and copied, QR codes as vectors, fonts embedded. It asks viewers
+ * Pages as a PDF: text that can be searched and copied, outlines as vectors, fonts embedded. It asks viewers
  * to print at actual size, because a sheet scaled to fit misses its labels.
  */
-export function labelPdf(pages: readonly LabelPage[], meta: LabelPdfMeta): Promise<Uint8Array> {
+export function pdfOf(pages: readonly DrawnPage[], meta: PdfMeta): Promise<Uint8Array> {
   const document = new PDFDocument({
     autoFirstPage: false,
     margin: 0,

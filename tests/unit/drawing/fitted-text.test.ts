@@ -2,8 +2,8 @@ import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
-import { advanceWidths } from '../../../shared-core/labels/advance-widths.ts';
-import { fittedText, printableText, textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
+import { advanceWidths } from '../../../shared-core/drawing/advance-widths.ts';
+import { fittedText, printableText, textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
 
 // The font files themselves, read by pdfkit's font engine: the same advance width for every character listed.
 test.each([

@@ -3,7 +3,7 @@ import { advanceWidths } from './advance-widths.ts';
 
 export type Face = 'regular' | 'bold';
 
-/** In place of a character that the label fonts do not have, so that the gap is seen. */
+/** In place of a character that the fonts do not have, so that the gap is seen. */
 const missing = '□';
 const ellipsis = '…';
 
@@ -15,8 +15,8 @@ for (const [first, regular, bold] of advanceWidths) {
 }
 
 /**
- * The text as a label can show it, on one line: composed letters, control characters and runs of white space turned
- * into one space, marks of text direction left out, and a box for each character that the label fonts do not have.
+ * The text as a drawing can show it, on one line: composed letters, control characters and runs of white space turned
+ * into one space, marks of text direction left out, and a box for each character that the fonts do not have.
  */
 export function printableText(text: string): string {
   const line = text
@@ -33,13 +33,13 @@ export function printableText(text: string): string {
  * @param text    as `printableText` gives it
  * @param sizePt  size of the em, points
  * @returns       mm
- * @throws        RangeError for a character that the label fonts do not have
+ * @throws        RangeError for a character that the fonts do not have
  */
 export function textWidthMm(text: string, face: Face, sizePt: number): number {
   let units = 0;
   for (const character of text) {
     const width = widthOf.get(character);
-    if (width === undefined) throw new RangeError(`The label fonts have no “${character}”.`);
+    if (width === undefined) throw new RangeError(`The fonts have no “${character}”.`);
     units += width[face];
   }
   return (units / 2048) * sizePt * MM_PER_POINT;

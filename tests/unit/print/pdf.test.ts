@@ -1,8 +1,9 @@
 import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { expect, test } from 'vitest';
-import { labelPdf } from '../../../electron/print/label-pdf.ts';
-import { drawLabels, type LabelPage } from '../../../shared-core/labels/drawing.ts';
-import { textWidthMm } from '../../../shared-core/labels/fitted-text.ts';
+import { pdfOf } from '../../../electron/print/pdf.ts';
+import { textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
+import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import {
   a4SheetLayout,
@@ -50,8 +51,8 @@ function boards(count: number): LabelContent[] {
   }));
 }
 
-async function opened(pages: readonly LabelPage[]): Promise<PDFDocumentProxy> {
-  return getDocument({ data: await labelPdf(pages, meta), verbosity: 0 }).promise;
+async function opened(pages: readonly DrawnPage[]): Promise<PDFDocumentProxy> {
+  return getDocument({ data: await pdfOf(pages, meta), verbosity: 0 }).promise;
 }
 
 async function lines(page: PDFPageProxy) {
@@ -175,7 +176,5 @@ test('the file has its title and language, asks for actual size, and is the same
       ['PrintScaling', 'None'],
     ]),
   );
-  expect(Buffer.from(await labelPdf(pages, meta)).equals(Buffer.from(await labelPdf(pages, meta)))).toBe(
-    true,
-  );
+  expect(Buffer.from(await pdfOf(pages, meta)).equals(Buffer.from(await pdfOf(pages, meta)))).toBe(true);
 });

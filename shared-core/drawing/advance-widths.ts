@@ -1,7 +1,7 @@
 /**
- * Advance widths of the label fonts, in units of 1/2048 em, so that text can be fitted without a font engine:
+ * Advance widths of the fonts of drawings, in units of 1/2048 em, so that text can be fitted without a font engine:
  * DejaVu Sans Condensed and DejaVu Sans Condensed Bold 2.37, copied from their `hmtx` tables.
- * The characters listed are the ones that a label can show: Latin, Greek, Cyrillic, fractions, signs and arrows.
+ * The characters listed are the ones that a drawing can show: Latin, Greek, Cyrillic, fractions, signs and arrows.
  *
  * Each run: code point of its first character, widths in the regular face, widths in the bold face.
  */
