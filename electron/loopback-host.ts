@@ -1,21 +1,11 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { extname, join, normalize, sep } from 'node:path';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { z } from 'zod';
 import type { Connection } from './app/app.ts';
 import type { Emit } from './app/windows.ts';
-
-const CONTENT_TYPES: Record<string, string> = {
-  '.html': 'text/html; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.css': 'text/css; charset=utf-8',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.woff2': 'font/woff2',
-};
+import { windowFile } from './window-files.ts';
 
 /** The largest message that a window may send: a page of 500 new boards is well under it. */
 const MAX_MESSAGE_BYTES = 4 * 1024 * 1024;
@@ -54,35 +44,18 @@ export async function startLoopbackHost({ rendererDir, connect }: LoopbackOption
     const path = new URL(request.url ?? '/', `http://${host}`).pathname;
     if (request.headers.host !== host || request.method !== 'GET') return refuse(response);
 
-    const offered = /^\/open\/([0-9a-f]+)$/.exec(path)?.[1];
-    if (offered !== undefined) {
-      if (token === null || !same(offered, token)) return refuse(response);
+    const ticket = /^\/open\/([0-9a-f]+)$/.exec(path)?.[1];
+    if (ticket !== undefined) {
+      if (token === null || !same(ticket, token)) return refuse(response);
       token = null;
       response.writeHead(303, { Location: `/s/${session}/`, 'Referrer-Policy': 'no-referrer' }).end();
       return;
     }
-    const file = fileOf(path);
-    if (file === null) return refuse(response);
-    const bytes = await readFile(file);
-    response
-      .writeHead(200, {
-        'Content-Type': CONTENT_TYPES[extname(file)] ?? 'application/octet-stream',
-        'Content-Security-Policy': contentSecurityPolicy(host),
-        'X-Content-Type-Options': 'nosniff',
-        'Referrer-Policy': 'no-referrer',
-        'Cross-Origin-Resource-Policy': 'same-origin',
-        'Cross-Origin-Opener-Policy': 'same-origin',
-        'Cache-Control': 'no-store',
-      })
-      .end(bytes);
-  }
-
-  /** The file that a path within the session names, or null for any other path. */
-  function fileOf(path: string): string | null {
     const [, offered, rest] = /^\/s\/([0-9a-f]+)\/(.*)$/.exec(path) ?? [];
-    if (offered === undefined || rest === undefined || !same(offered, session)) return null;
-    const file = normalize(join(rendererDir, rest === '' ? 'index.html' : decodeURIComponent(rest)));
-    return file.startsWith(normalize(rendererDir) + sep) ? file : null;
+    if (offered === undefined || rest === undefined || !same(offered, session)) return refuse(response);
+    const file = await windowFile(rendererDir, rest, `ws://${host}`);
+    if (file === null) return refuse(response);
+    response.writeHead(200, file.headers).end(file.bytes);
   }
 
   server.on('upgrade', (request, socket, head) => {
@@ -153,17 +126,3 @@ function parsed<T>(schema: z.ZodType<T>, text: string): T | null {
     return null;
   }
 }
-
-const contentSecurityPolicy = (host: string): string =>
-  [
-    "default-src 'none'",
-    "script-src 'self'",
-    "style-src 'self'",
-    "img-src 'self' data: blob:",
-    "font-src 'self'",
-    `connect-src 'self' ws://${host}`,
-    'frame-src blob:',
-    "base-uri 'none'",
-    "form-action 'none'",
-    "frame-ancestors 'none'",
-  ].join('; ');

@@ -1,14 +1,16 @@
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { app, BrowserWindow, ipcMain, Menu, session } from 'electron';
+import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron';
 import { message } from '../shared-core/words/message.ts';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
+import { windowFile } from './window-files.ts';
 
-const page = join(import.meta.dirname, '../renderer/index.html');
-const pageUrl = pathToFileURL(page).href;
+/** A protocol of our own: a page from a file could read other files. */
+const SCHEME = 'pintally';
+const pageUrl = `${SCHEME}://window/`;
+protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
 
 if (!app.requestSingleInstanceLock()) app.quit();
 else app.whenReady().then(start);
@@ -17,6 +19,13 @@ function start(): void {
   // Nothing in the window needs a permission; printing and sound do not ask for one.
   session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
   session.defaultSession.setPermissionCheckHandler(() => false);
+  protocol.handle(SCHEME, async ({ url }) => {
+    const path = new URL(url).pathname.slice(1);
+    const file = await windowFile(join(import.meta.dirname, '../renderer'), path, '').catch(() => null);
+    return file
+      ? new Response(new Uint8Array(file.bytes), { headers: file.headers })
+      : new Response(null, { status: 404 });
+  });
   Menu.setApplicationMenu(
     Menu.buildFromTemplate([
       { role: 'appMenu' },
@@ -58,7 +67,7 @@ function start(): void {
       : { ok: false, problem: message('refusal.foreign-page') },
   );
 
-  window.loadFile(page);
+  window.loadURL(pageUrl);
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore();
     window.focus();

@@ -5,11 +5,14 @@ import { App } from './app/App.tsx';
 import { followChanges } from './data/asking.ts';
 import { installBridge, makeBridge } from './data/bridge.ts';
 import { setLink } from './stores/link.ts';
+import { followTheme } from './theme.ts';
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './tokens.css';
 import './base.css';
 
 installBridge(makeBridge(setLink));
 followChanges();
+followTheme();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <App />

@@ -1,9 +1,14 @@
 import { z } from 'zod';
-import { labelLayoutSchema } from '../labels/sheet.ts';
+import { labelLayoutSchema, letterSheetLayout, singleLabelLayout } from '../labels/sheet.ts';
+
+/** `system`: as the computer is set, high contrast included. */
+export const themeSchema = z.enum(['system', 'light', 'dark', 'high-contrast']);
+export type Theme = z.infer<typeof themeSchema>;
 
 export const settingsSchema = z.object({
   /** How lengths, thicknesses and temperatures are shown and typed. Inside, everything is SI. */
   units: z.enum(['metric', 'imperial']),
+  theme: themeSchema,
   /** A sound when a reading is kept. */
   sound: z.boolean(),
   /** Keep a reading by itself when it settles; otherwise only Space takes it. */
@@ -12,3 +17,12 @@ export const settingsSchema = z.object({
   labelLayouts: z.object({ sheet: labelLayoutSchema, single: labelLayoutSchema }),
 });
 export type Settings = z.infer<typeof settingsSchema>;
+
+/** Those of a yard in which nothing was chosen yet. */
+export const usualSettings: Settings = {
+  units: 'metric',
+  theme: 'system',
+  sound: true,
+  saveWhenSettled: true,
+  labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+};

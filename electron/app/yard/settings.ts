@@ -1,22 +1,15 @@
-import { type Settings, settingsSchema } from '../../../shared-core/contract/settings.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../shared-core/labels/sheet.ts';
+import { type Settings, settingsSchema, usualSettings } from '../../../shared-core/contract/settings.ts';
 import type { YardReader } from '../../store/yard.ts';
 import type { AppContext, QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 
 const KEY = 'settings';
 
-const defaults: Settings = {
-  units: 'metric',
-  sound: true,
-  saveWhenSettled: true,
-  labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-};
-
 /** The settings of a yard; the usual ones where none were saved. */
 export function settingsOf(yard: YardReader): Settings {
-  const saved = settingsSchema.safeParse(yard.settings.get(KEY));
-  return saved.success ? saved.data : defaults;
+  // A yard that an earlier Pintally saved lacks what came since.
+  const saved = settingsSchema.safeParse({ ...usualSettings, ...(yard.settings.get(KEY) ?? {}) });
+  return saved.success ? saved.data : usualSettings;
 }
 
 export const settingQueries = (context: QueryContext) =>

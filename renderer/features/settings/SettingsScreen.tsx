@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Settings } from '../../../shared-core/contract/settings.ts';
+import { type Settings, themeSchema } from '../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
@@ -49,7 +49,7 @@ interface SettingsPart {
 function Showing({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
   return (
-    <Sheet title={say('settings.units')}>
+    <Sheet title={say('settings.showing')}>
       <Choice
         label={say('settings.units-of')}
         value={settings.units}
@@ -58,6 +58,12 @@ function Showing({ settings, onSettings }: SettingsPart) {
           { value: 'imperial', label: say('settings.imperial') },
         ]}
         onValue={(units) => onSettings({ ...settings, units })}
+      />
+      <Choice
+        label={say('settings.theme')}
+        value={settings.theme}
+        options={themeSchema.options.map((value) => ({ value, label: say(`settings.theme.${value}`) }))}
+        onValue={(theme) => onSettings({ ...settings, theme })}
       />
     </Sheet>
   );

@@ -2,10 +2,15 @@
 export const settings = {
   'settings.title': 'Settings',
 
-  'settings.units': 'Units',
+  'settings.showing': 'Units and theme',
   'settings.units-of': 'Lengths, weights, and temperatures',
   'settings.metric': 'Metric (mm, kg, °C)',
   'settings.imperial': 'US (in, lb, °F)',
+  'settings.theme': 'Theme',
+  'settings.theme.system': 'Like the computer',
+  'settings.theme.light': 'Light',
+  'settings.theme.dark': 'Dark',
+  'settings.theme.high-contrast': 'High contrast, for sunlight',
 
   'settings.probing': 'Probing',
   'settings.save-when-settled': 'Save a reading as soon as it settles',

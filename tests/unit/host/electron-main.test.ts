@@ -21,6 +21,8 @@ const seen = vi.hoisted(() => ({
     | ((event: unknown, name: string, input: unknown, envelope: unknown) => Promise<unknown>)
     | undefined,
   sent: [] as unknown[],
+  scheme: undefined as string | undefined,
+  serve: undefined as ((request: { url: string }) => Promise<Response>) | undefined,
 }));
 
 vi.mock('electron', async () => {
@@ -40,8 +42,8 @@ vi.mock('electron', async () => {
       seen.window = this;
     }
     isDestroyed = () => false;
-    loadFile(file: string) {
-      seen.loaded = file;
+    loadURL(url: string) {
+      seen.loaded = url;
     }
   }
   return {
@@ -54,6 +56,13 @@ vi.mock('electron', async () => {
     ipcMain: {
       handle: (_: string, handler: typeof seen.call) => {
         seen.call = handler;
+      },
+    },
+    protocol: {
+      registerSchemesAsPrivileged: () => undefined,
+      handle: (scheme: string, handler: typeof seen.serve) => {
+        seen.scheme = scheme;
+        seen.serve = handler;
       },
     },
     Menu: { setApplicationMenu: () => undefined, buildFromTemplate: () => ({}) },
@@ -101,8 +110,8 @@ describe('the Electron window', () => {
     expect(seen.windowOptions?.webPreferences).not.toHaveProperty('webSecurity');
   });
 
-  test('shows a file of ours and goes nowhere else', () => {
-    expect(seen.loaded).toMatch(/renderer[/\\]index\.html$/);
+  test('shows a page of our own protocol and goes nowhere else', () => {
+    expect(seen.loaded).toBe(`${seen.scheme}://window/`);
     for (const url of [
       'https://example.org/',
       'file:///etc/passwd',
@@ -110,6 +119,12 @@ describe('the Electron window', () => {
       'data:text/html,x',
     ]) {
       expect(navigatesTo(url)).toBe(false);
+    }
+  });
+
+  test('serves only files of the window', async () => {
+    for (const path of ['no-such-file.js', '../../package.json', '..%2f..%2fpackage.json']) {
+      expect((await seen.serve?.({ url: `${seen.loaded}${path}` }))?.status).toBe(404);
     }
   });
 
@@ -123,8 +138,7 @@ describe('the Electron window', () => {
   });
 
   test('is answered; a page that is not ours is not', async () => {
-    const { pathToFileURL } = await import('node:url');
-    const ours = { senderFrame: { url: `${pathToFileURL(seen.loaded as string).href}#/stacks` } };
+    const ours = { senderFrame: { url: `${seen.loaded}#/stacks` } };
     expect(await seen.call?.(ours, 'yard.info', {}, { yard: null, act: null })).toMatchObject({
       ok: true,
       output: { kind: 'own' },

@@ -20,7 +20,7 @@ let emitTo: Map<string, Emit>;
 
 beforeEach(async () => {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
-  writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title>');
+  writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
   heard = [];
   emitTo = new Map();
   host = await startLoopbackHost({
@@ -98,6 +98,16 @@ describe('the door', () => {
     expect(page.status).toBe(200);
     expect(page.body).toContain('the window');
     expect(page.headers['content-security-policy']).toContain("default-src 'none'");
+  });
+
+  test('lets in only the styles that carry the nonce of this page, another each time', async () => {
+    const session = await enter();
+    const nonces = [await get(session), await get(session)].map(({ body, headers }) => {
+      const nonce = /nonce="([^"]{22,})"/.exec(body)?.[1];
+      expect(headers['content-security-policy']).toContain(`style-src 'self' 'nonce-${nonce}';`);
+      return nonce;
+    });
+    expect(nonces[0]).not.toBe(nonces[1]);
   });
 
   test('opens once: the same token again gets nothing', async () => {

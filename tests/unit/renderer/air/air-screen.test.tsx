@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
@@ -6,7 +7,6 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { AirScreen } from '../../../../renderer/features/air/AirScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -130,12 +130,7 @@ describe('My room', () => {
 
 test('in inch mode every temperature is in °F', async () => {
   useSettings.setState({
-    settings: {
-      units: 'imperial',
-      sound: true,
-      saveWhenSettled: true,
-      labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-    },
+    settings: { ...usualSettings, units: 'imperial' },
   });
   const { user } = open();
   expect(screen.getByRole('img', { name: 'EMC at 68°F' })).toBeTruthy();

@@ -1,13 +1,14 @@
 // @vitest-environment jsdom
+
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
@@ -45,12 +46,7 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
 beforeEach(() => {
   forgetEverything();
   useSettings.setState({
-    settings: {
-      units: 'metric',
-      sound: true,
-      saveWhenSettled: true,
-      labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-    },
+    settings: usualSettings,
   });
 });
 afterEach(() => {

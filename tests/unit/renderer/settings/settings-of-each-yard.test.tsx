@@ -4,9 +4,8 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { openDemoYard } from '../../../../renderer/stores/yard.ts';
-import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { aMeter } from '../shell/a-meter.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -23,12 +22,7 @@ test('the settings in force are those of the yard that is open', async () => {
     boards: 0,
     version: '0.1.0',
   };
-  const settings: Settings = {
-    units: 'metric',
-    sound: true,
-    saveWhenSettled: true,
-    labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-  };
+  const settings: Settings = usualSettings;
   let demoIsOpen = false;
   playMachine({
     'yard.info': () => own,

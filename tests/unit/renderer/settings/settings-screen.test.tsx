@@ -6,17 +6,12 @@ import { SettingsScreen } from '../../../../renderer/features/settings/SettingsS
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
-import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
-import { a4SheetLayout, letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
+import { a4SheetLayout } from '../../../../shared-core/labels/sheet.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
-const settings: Settings = {
-  units: 'metric',
-  sound: true,
-  saveWhenSettled: true,
-  labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-};
+const settings: Settings = usualSettings;
 
 const info: YardInfo = {
   uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',

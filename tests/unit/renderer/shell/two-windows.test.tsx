@@ -1,11 +1,12 @@
 // @vitest-environment jsdom
+
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
 import { Conflict } from '../../../../shared-core/contract/answer.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import '../ui/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
@@ -32,12 +33,7 @@ async function open(hash: string, answers: Parameters<typeof playMachine>[0] = {
   const machine = playMachine({
     'yard.info': () => info,
     'meter.state': () => aMeter(),
-    'settings.get': () => ({
-      units: 'metric',
-      sound: true,
-      saveWhenSettled: true,
-      labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-    }),
+    'settings.get': () => usualSettings,
     'stacks.list': () => [aStack({ name: info === own ? 'Ridge oak' : 'Demo maple' })],
     'places.list': () => [],
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),

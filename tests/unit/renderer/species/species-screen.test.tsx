@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
@@ -8,7 +9,6 @@ import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
-import { letterSheetLayout, singleLabelLayout } from '../../../../shared-core/labels/sheet.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
@@ -98,12 +98,7 @@ describe('Oven-dry checks', () => {
 
   test('in inch mode the oven is in °F, and the weights are in the grams of the balance', async () => {
     useSettings.setState({
-      settings: {
-        units: 'imperial',
-        sound: true,
-        saveWhenSettled: true,
-        labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
-      },
+      settings: { ...usualSettings, units: 'imperial' },
     });
     open('walnut-black', [aFit({ fit: null, status: message('own-fit.too-few-dry', { dry: 1, least: 3 }) })]);
     const section = await checks();
