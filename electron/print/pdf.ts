@@ -83,7 +83,7 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
     document
       .font(operation.face)
       .fontSize(operation.sizePt)
-      .fillColor(operation.ink)
+      .fillColor('black')
       .text(operation.text, operation.xMm / MM_PER_POINT, operation.baselineMm / MM_PER_POINT, {
         lineBreak: false,
         baseline: 'alphabetic',
@@ -96,8 +96,8 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
     .scale(1 / MM_PER_POINT)
     .path(operation.d);
   if (operation.strokeMm !== null) document.lineWidth(operation.strokeMm).lineJoin('round');
-  if (operation.fill !== null && operation.strokeMm !== null) document.fillAndStroke(operation.fill, 'black');
-  else if (operation.fill !== null) document.fill(operation.fill);
+  if (operation.isFilled && operation.strokeMm !== null) document.fillAndStroke('black', 'black');
+  else if (operation.isFilled) document.fill('black');
   else document.stroke('black');
   document.restore();
 }

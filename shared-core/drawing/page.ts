@@ -1,8 +1,6 @@
 import type { Face } from './fitted-text.ts';
 
-export type Ink = 'black' | 'white';
-
-/** A line of text from its left end; `widthMm` is its measured width, to hold another font to. */
+/** A line of black text from its left end; `widthMm` is its measured width, to hold another font to. */
 export interface TextOperation {
   kind: 'text';
   text: string;
@@ -11,14 +9,13 @@ export interface TextOperation {
   sizePt: number;
   widthMm: number;
   face: Face;
-  ink: Ink;
 }
 
-/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled or drawn with a line. */
+/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled black or drawn with a line. */
 export interface PathOperation {
   kind: 'path';
   d: string;
-  fill: Ink | null;
+  isFilled: boolean;
   /** Width of a black line along the outline, its corners round; null for none. */
   strokeMm: number | null;
 }

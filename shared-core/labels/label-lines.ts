@@ -10,41 +10,57 @@ import type { LabelContent, LabelFinding } from './label.ts';
  */
 const RELIABLE = { minPct: LEAST_METER_PCT, maxPct: FIBER_SATURATION_PCT };
 
-/** The lines of one label as one person reads them; empty where there is nothing to say. */
+/**
+ * A line of a label in its whole form, then shorter ones for where that one is too wide. The last is cut where even it
+ * is; an empty one leaves the line out instead.
+ */
+export type Detail = readonly [whole: string, ...shorter: string[]];
+
+/** The lines of one label as one person reads them, in order of importance. */
 export interface LabelLines {
   code: string;
-  speciesName: string;
-  thickness: string;
-  mc: string;
-  /** The day of the MC. */
-  day: string;
-  /** How exact the MC is. */
-  interval: string;
-  shellCore: string;
   /** Null before the first round. */
-  call: (CallMark & { letter: string; word: string }) | null;
+  call: (CallMark & { word: string }) | null;
+  /** The day of the call and the MC; empty before the first round. */
+  day: string;
+  mc: string;
+  details: Detail[];
 }
 
 /** The lines of a label, the same on the preview, on paper and in the PDF. */
-export function labelLines({ code, speciesName, thickness, latest }: LabelContent, words: Words): LabelLines {
+export function labelLines(content: LabelContent, words: Words): LabelLines {
   const { say, formats } = words;
-  const board = { code, speciesName, thickness: formats.thickness(thickness) };
-  if (latest === null) {
-    return { ...board, mc: say('labels.no-readings'), day: '', interval: '', shellCore: '', call: null };
-  }
+  const { code, speciesName, endUseName, latest } = content;
+  const details: Detail[] = [
+    [speciesName],
+    sizeLine(content, words),
+    // "Furniture and cabinets, heated rooms" is still told from other uses by its beginning.
+    [endUseName, endUseName.split(',')[0] as string],
+  ];
+  if (latest === null) return { code, call: null, day: '', mc: say('labels.no-readings'), details };
   return {
-    ...board,
-    mc: latest.averagePct === null ? say('labels.no-average') : formats.mc(latest.averagePct),
+    code,
+    call: { ...callMarks[latest.call], word: say(`call.${latest.call}`) },
     // A label is read years later, so its day always has its year.
     day: formats.day(latest.at, 'year'),
-    interval: intervalLine(latest, words),
-    shellCore: shellCoreLine(latest, words),
-    call: {
-      ...callMarks[latest.call],
-      letter: say(`call.letter-${latest.call}`),
-      word: say(`call.${latest.call}`),
-    },
+    mc: latest.averagePct === null ? say('labels.no-average') : formats.mc(latest.averagePct),
+    details: [...details, [intervalLine(latest, words), ''], [shellCoreLine(latest, words), '']],
   };
+}
+
+/** Thickness, width and length; the thickness is the last to go. */
+function sizeLine({ thickness, widthMm, lengthMm }: LabelContent, { formats }: Words): Detail {
+  const sizes = [
+    formats.thickness(thickness),
+    widthMm === null ? '' : formats.shortLength(widthMm),
+    lengthMm === null ? '' : formats.longLength(lengthMm),
+  ];
+  const first = (count: number) =>
+    sizes
+      .slice(0, count)
+      .filter((size) => size !== '')
+      .join(' × ');
+  return [first(3), first(2), first(1)];
 }
 
 function intervalLine({ averagePct, lowPct, highPct }: LabelFinding, { say }: Words): string {

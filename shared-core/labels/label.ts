@@ -11,6 +11,10 @@ export const labelContentSchema = z.object({
     /** 8 for 8/4, where the person names it so. */
     quarters: z.number().int().nullable(),
   }),
+  widthMm: z.number().nullable(),
+  lengthMm: z.number().nullable(),
+  /** What the wood is for. */
+  endUseName: z.string().max(200),
   /** The finding of its latest round; null before the first. */
   latest: z
     .object({

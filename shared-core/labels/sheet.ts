@@ -121,15 +121,15 @@ export const a4SheetLayout: LabelLayout = {
   rowGapMm: 0,
 };
 
-/** One label of 62 by 29 mm to a page. */
+/** One label of 60 by 30 mm to a page. */
 export const singleLabelLayout: LabelLayout = {
   kind: 'single',
-  pageWidthMm: 62,
-  pageHeightMm: 29,
+  pageWidthMm: 60,
+  pageHeightMm: 30,
   columns: 1,
   rows: 1,
-  labelWidthMm: 62,
-  labelHeightMm: 29,
+  labelWidthMm: 60,
+  labelHeightMm: 30,
   leftMm: 0,
   topMm: 0,
   columnGapMm: 0,

@@ -13,8 +13,11 @@ import { settingsOf } from '../yard/settings.ts';
 export function labelQueries(context: QueryContext) {
   const contents = (boardIds: readonly number[]): LabelContent[] =>
     boardIds.map((id) => {
-      const board = orRefuse(context.yard().boards.get(id), 'board');
-      return labelContentSchema.parse({ ...board, thickness: thicknessOf(board) });
+      const { boards, endUses } = context.yard();
+      const board = orRefuse(boards.get(id), 'board');
+      const { endUseId } = orRefuse(boards.judgedBy(id), 'board');
+      const endUseName = orRefuse(endUses.get(endUseId), 'use').name;
+      return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName });
     });
 
   return {

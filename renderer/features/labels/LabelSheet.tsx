@@ -40,7 +40,7 @@ function Mark({ operation }: { operation: Operation }) {
     return (
       <path
         d={operation.d}
-        fill={operation.fill ?? 'none'}
+        fill={operation.isFilled ? 'black' : 'none'}
         stroke={operation.strokeMm === null ? 'none' : 'black'}
         strokeWidth={operation.strokeMm ?? undefined}
         strokeLinejoin="round"
@@ -55,7 +55,6 @@ function Mark({ operation }: { operation: Operation }) {
       fontWeight={operation.face === 'bold' ? 700 : 400}
       textLength={operation.widthMm}
       lengthAdjust="spacingAndGlyphs"
-      fill={operation.ink}
     >
       {operation.text}
     </text>

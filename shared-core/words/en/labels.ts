@@ -52,8 +52,7 @@ export const labels = {
   'labels.shell-core': 'Shell {shellPct}, core {corePct}',
   'labels.shell-only': 'Shell {shellPct}, core not probed',
   'labels.core-only': 'Shell not probed, core {corePct}',
-  'labels.no-qr-code': 'No QR code:',
-  'labels.id-too-long': 'ID too long',
+  'labels.no-qr-code': 'No room for a QR code',
 
   // Sizes that do not work.
   'labels.too-wide': '{overMm} too wide for the page. Use narrower labels, fewer columns or a wider page.',

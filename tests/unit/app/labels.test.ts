@@ -32,10 +32,10 @@ async function textsOf(pdfBase64: string): Promise<string[]> {
 }
 
 test.each([
-  ['metric', 'en-US', 'America/Chicago', ['27 mm', 'Jun 1, 2026']],
-  ['imperial', 'en-US', 'America/Chicago', ['1 1/16 in', 'Jun 1, 2026']],
+  ['metric', 'en-US', 'America/Chicago', ['27 mm × 200 mm × 2.4 m', 'Jun 1, 2026']],
+  ['imperial', 'en-US', 'America/Chicago', ['1 1/16 in × 7 7/8 in × 7 ft 10 in', 'Jun 1, 2026']],
   // The round is at 08:00 UTC, which in Samoa is still the day before.
-  ['metric', 'en-DE', 'Pacific/Pago_Pago', ['27 mm', '31 May 2026']],
+  ['metric', 'en-DE', 'Pacific/Pago_Pago', ['27 mm × 200 mm × 2,4 m', '31 May 2026']],
 ] as const)('the PDF reads as the preview does: %s, %s, %s', async (units, locale, timeZone, parts) => {
   await yard.command('settings.edit', { units });
   await probe();
@@ -49,7 +49,9 @@ test.each([
     operations.flatMap((operation) => (operation.kind === 'text' ? [operation.text] : [])),
   );
   expect(read).toEqual(previewed);
-  expect(read).toEqual(expect.arrayContaining([...parts, 'WAL-01', 'WAL-02', 'No readings yet']));
+  expect(read).toEqual(
+    expect.arrayContaining([...parts, 'WAL-01', 'WAL-02', 'No readings yet', 'Furniture and cabinets']),
+  );
 });
 
 test('its file is named by the day it was made on', async () => {

@@ -19,5 +19,8 @@ export const aLabel: LabelContent = {
   code: 'OAK-07',
   speciesName: 'Northern red oak',
   thickness: { thicknessMm: 27, quarters: null },
+  widthMm: 180,
+  lengthMm: 2400,
+  endUseName: 'Furniture and cabinets, heated rooms',
   latest: aFinding,
 };

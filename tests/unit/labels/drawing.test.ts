@@ -45,68 +45,151 @@ function pageOf(content: LabelContent, layout: LabelLayout) {
   return page;
 }
 
+const textsOn = (measures: ReturnType<typeof size>, content = aLabel): string[] =>
+  texts(pageOf(content, { ...singleLabelLayout, ...measures }).operations).map(({ text }) => text);
+
 /** The dark modules' rectangles of the only QR code on a page. */
 function qrRectangles(operations: readonly Operation[]) {
   const codes = operations.filter(
-    (operation) => operation.kind === 'path' && operation.fill === 'black' && operation.strokeMm === null,
+    (operation) => operation.kind === 'path' && operation.isFilled && operation.strokeMm === null,
   );
   expect(codes).toHaveLength(1);
   return codes.flatMap(polygons);
 }
 
 describe('a label', () => {
-  test('shows everything of its board', () => {
-    const shown = texts(pageOf(aLabel, letterSheetLayout).operations).map(({ text }) => text);
-    expect(shown).toEqual([
+  test('shows everything of its board where there is room', () => {
+    expect(textsOn(size(105, 74))).toEqual([
       'OAK-07',
+      'Bring in',
       '12.4%',
       'Mar 12, 2026',
-      'Likely 11.6–13.2%',
-      '27 mm',
       'Northern red oak',
+      '27 mm × 180 mm × 2.4 m',
+      'Furniture and cabinets, heated rooms',
+      'Likely 11.6–13.2%',
       'Shell 11.2%, core 13.1%',
-      'B',
-      'Bring in',
     ]);
   });
 
-  test('its ID and its MC are the largest of all', () => {
-    const drawn = texts(pageOf(aLabel, letterSheetLayout).operations);
-    const sizeOf = (text: string) => drawn.find((operation) => operation.text === text)?.sizePt ?? 0;
-    const others = drawn.filter(({ text }) => text !== 'OAK-07' && text !== '12.4%');
-    expect(Math.min(sizeOf('OAK-07'), sizeOf('12.4%'))).toBeGreaterThan(
-      1.4 * Math.max(...others.map(({ sizePt }) => sizePt)),
-    );
+  test('its ID, call and MC with its day are larger than all else', () => {
+    const drawn = texts(pageOf(aLabel, singleLabelLayout).operations);
+    const heads = ['OAK-07', 'Bring in', '12.4%', 'Mar 12, 2026'];
+    const sizesOf = (isHead: boolean) =>
+      drawn.filter(({ text }) => heads.includes(text) === isHead).map(({ sizePt }) => sizePt);
+    expect(sizesOf(true)).toHaveLength(4);
+    expect(Math.min(...sizesOf(true))).toBeGreaterThan(1.15 * Math.max(...sizesOf(false)));
   });
 
-  test('has a word, a letter and a shape for each call', () => {
-    const { say } = words;
+  test('a single label of 60 × 30 mm uses its width and height', () => {
+    const corners = pageOf(aLabel, singleLabelLayout).operations.flatMap(polygons).flat();
+    const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+    expect([singleLabelLayout.labelWidthMm, singleLabelLayout.labelHeightMm]).toEqual([60, 30]);
+    // The QR code's own white ends it on the right.
+    expect(Math.max(...xs) - Math.min(...xs)).toBeGreaterThan(52);
+    expect(Math.max(...ys) - Math.min(...ys)).toBeGreaterThan(24);
+  });
+
+  test('has a shape and a word for each call, and only "ready" is filled', () => {
     const marks = calls.map((call) => [
       callMarks[call].shape,
-      say(`call.${call}`),
-      say(`call.letter-${call}`),
+      callMarks[call].filled,
+      words.say(`call.${call}`),
     ]);
     expect(marks).toEqual([
-      ['disc', 'Ready', 'R'],
-      ['house', 'Bring in', 'B'],
-      ['square', 'Keep drying', 'K'],
-      ['triangle', 'Probe again', 'P'],
+      ['disc', true, 'Ready'],
+      ['house', false, 'Bring in'],
+      ['square', false, 'Keep drying'],
+      ['triangle', false, 'Probe again'],
     ]);
   });
 
   test('of a board without a call shows none', () => {
     const { operations } = pageOf({ ...aLabel, latest: null }, letterSheetLayout);
     const shown = texts(operations).map(({ text }) => text);
-    expect(shown).toEqual(['OAK-07', 'No readings yet', '27 mm', 'Northern red oak']);
+    expect(shown).toEqual([
+      'OAK-07',
+      'No readings yet',
+      'Northern red oak',
+      '27 mm × 180 mm × 2.4 m',
+      'Furniture and cabinets',
+    ]);
     expect(operations.filter(({ kind }) => kind === 'path')).toHaveLength(1);
   });
 
-  test('of a board whose ID is too long for a code has words in its place, not a code that cannot be read', () => {
-    const long = 'ł'.repeat(80);
-    const { operations } = pageOf({ ...aLabel, code: long }, smallestLabel);
-    expect(texts(operations).map(({ text }) => text)).toEqual(
-      expect.arrayContaining(['No QR code:', 'ID too long']),
+  test('of a board whose ID is too long for a code says so, instead of a code that cannot be read', () => {
+    const { operations } = pageOf(
+      { ...aLabel, code: 'ł'.repeat(80) },
+      { ...singleLabelLayout, ...size(60, 22) },
     );
+    expect(texts(operations).map(({ text }) => text)).toContain('No room for a QR code');
+    expect(
+      operations.filter((operation) => operation.kind === 'path' && operation.strokeMm === null),
+    ).toEqual([]);
+  });
+});
+
+describe('as a label shrinks', () => {
+  const anySize = fc.record({
+    widthMm: fc.double({ min: 30, max: 105, noNaN: true }),
+    heightMm: fc.double({ min: 15, max: 74, noNaN: true }),
+  });
+
+  // 8 pt at arm's length: common practice, no source.
+  test('no text is ever under 8 pt, from 30 × 15 to 105 × 74 mm', () => {
+    fc.assert(
+      fc.property(
+        anySize,
+        fc.constantFrom(null, ...calls.map((call) => ({ ...aFinding, call }))),
+        fc.stringMatching(/^[A-Z0-9][A-Za-z0-9-]{0,30}$/),
+        ({ widthMm, heightMm }, latest, code) => {
+          const { operations } = pageOf(
+            { ...aLabel, code, latest },
+            { ...singleLabelLayout, ...size(widthMm, heightMm) },
+          );
+          const sizes = texts(operations).map(({ sizePt }) => sizePt);
+          expect(Math.min(...sizes)).toBeGreaterThanOrEqual(8);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  test('the ID, the call and its day stay whole on every size', () => {
+    fc.assert(
+      fc.property(anySize, fc.constantFrom(...calls), ({ widthMm, heightMm }, call) => {
+        const shown = textsOn(size(widthMm, heightMm), { ...aLabel, latest: { ...aFinding, call } });
+        expect(shown).toEqual(expect.arrayContaining(['OAK-07', words.say(`call.${call}`), 'Mar 12, 2026']));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test('lines go in order: shell and core first, then the interval, the use, the size, the species, the MC', () => {
+    const lines = [/^12\.4%$/, /^Northern/, /^27 mm/, /^Furniture/, /^Likely/, /^Shell/];
+    const counts = new Set<number>();
+    for (let heightMm = 74; heightMm >= 14; heightMm -= 0.5) {
+      const shown = textsOn(size(60, heightMm));
+      const areThere = lines.map((line) => shown.some((text) => line.test(text)));
+      const count = areThere.filter((isThere) => isThere).length;
+      expect(areThere).toEqual(lines.map((_, index) => index < count));
+      counts.add(count);
+    }
+    expect([...counts]).toEqual([6, 5, 4, 3, 2, 1]);
+  });
+
+  test('two short lines share a row before one is left out', () => {
+    const short = { ...aLabel, speciesName: 'Ash', endUseName: 'Firewood', widthMm: null, lengthMm: null };
+    const { operations } = pageOf(short, { ...singleLabelLayout, ...size(60, 22) });
+    const baselines = texts(operations)
+      .filter(({ text }) => ['Ash', '27 mm', 'Firewood'].includes(text))
+      .map(({ baselineMm }) => baselineMm);
+    expect(baselines).toHaveLength(3);
+    expect(new Set(baselines).size).toBe(1);
+  });
+
+  test('the length goes before the thickness and width do', () => {
+    expect(textsOn(size(44, 30), aLabel)).toContain('27 mm × 180 mm');
   });
 });
 
@@ -183,6 +266,9 @@ describe('whatever the texts are', () => {
           code: hostile,
           speciesName: hostile,
           thickness: fc.constant(aLabel.thickness),
+          widthMm: fc.constantFrom(null, 180),
+          lengthMm: fc.constantFrom(null, 2400),
+          endUseName: hostile,
           latest: fc.constantFrom(null, ...calls.map((call) => ({ ...aFinding, call }))),
         }),
         fc.oneof(fc.constant(words), hostile.map(saying)),
@@ -228,9 +314,9 @@ describe('whatever the texts are', () => {
   );
 
   test.each([
-    ['metric', 'en-US', ['112.4%', 'Sep 22, 2026', '27 mm']],
-    ['imperial', 'en-US', ['112.4%', 'Sep 22, 2026', '1 1/16 in']],
-    ['metric', 'en-DE', ['112,4 %', '22 Sept 2026', '27 mm']],
+    ['metric', 'en-US', ['112.4%', 'Sep 22, 2026']],
+    ['imperial', 'en-US', ['112.4%', 'Sep 22, 2026']],
+    ['metric', 'en-DE', ['112,4 %', '22 Sept 2026']],
   ] as const)(
     'the ID, the MC with its day and the call are whole on every accepted layout, %s in %s',
     (units, locale, parts) => {
@@ -238,7 +324,7 @@ describe('whatever the texts are', () => {
       fc.assert(
         fc.property(
           anyLayout,
-          fc.oneof(fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,15}$/), fc.constant('WWWWWWWWWWWWWWWW')),
+          fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,7}$/),
           fc.constantFrom(...calls),
           (layout, code, call) => {
             const latest = { ...aFinding, at: '2026-09-22T17:30:00Z', averagePct: 112.4, call };

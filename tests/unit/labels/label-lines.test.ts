@@ -6,17 +6,24 @@ import { aFinding, aLabel, wordsIn } from './a-label.ts';
 const linesOf = (finding: Partial<LabelFinding>) =>
   labelLines({ ...aLabel, latest: { ...aFinding, ...finding } }, wordsIn('metric'));
 
+/** How exact the MC of a label is, and its shell and core: the details that come last. */
+const exactnessOf = (finding: Partial<LabelFinding>) => linesOf(finding).details[3]?.[0];
+const shellCoreOf = (finding: Partial<LabelFinding>) => linesOf(finding).details[4]?.[0];
+
 describe('what a label shows', () => {
-  test('of a probed board: ID, species, thickness, MC with its day and interval, shell and core, call', () => {
+  test('of a probed board: all that there is, the most important first', () => {
     expect(labelLines(aLabel, wordsIn('metric'))).toEqual({
       code: 'OAK-07',
-      speciesName: 'Northern red oak',
-      thickness: '27 mm',
-      mc: '12.4%',
+      call: { shape: 'house', filled: false, word: 'Bring in' },
       day: 'Mar 12, 2026',
-      interval: 'Likely 11.6–13.2%',
-      shellCore: 'Shell 11.2%, core 13.1%',
-      call: { shape: 'house', filled: false, letter: 'B', word: 'Bring in' },
+      mc: '12.4%',
+      details: [
+        ['Northern red oak'],
+        ['27 mm × 180 mm × 2.4 m', '27 mm × 180 mm', '27 mm'],
+        ['Furniture and cabinets, heated rooms', 'Furniture and cabinets'],
+        ['Likely 11.6–13.2%', ''],
+        ['Shell 11.2%, core 13.1%', ''],
+      ],
     });
   });
 
@@ -24,9 +31,8 @@ describe('what a label shows', () => {
     expect(labelLines({ ...aLabel, latest: null }, wordsIn('metric'))).toMatchObject({
       mc: 'No readings yet',
       day: '',
-      interval: '',
-      shellCore: '',
       call: null,
+      details: { length: 3 },
     });
   });
 
@@ -35,15 +41,20 @@ describe('what a label shows', () => {
     expect(linesOf({ ...none, call: 'probe-again' })).toMatchObject({
       mc: 'No usable reading',
       day: 'Mar 12, 2026',
-      interval: '',
-      shellCore: '',
       call: { word: 'Probe again' },
     });
+    expect([exactnessOf(none), shellCoreOf(none)]).toEqual(['', '']);
   });
 
   test('which depth was not probed', () => {
-    expect(linesOf({ corePct: null }).shellCore).toBe('Shell 11.2%, core not probed');
-    expect(linesOf({ shellPct: null }).shellCore).toBe('Shell not probed, core 13.1%');
+    expect(shellCoreOf({ corePct: null })).toBe('Shell 11.2%, core not probed');
+    expect(shellCoreOf({ shellPct: null })).toBe('Shell not probed, core 13.1%');
+  });
+
+  test('of a board whose width or length is not known: the sizes that are', () => {
+    const sizeOf = (more: object) => labelLines({ ...aLabel, ...more }, wordsIn('metric')).details[1]?.[0];
+    expect(sizeOf({ widthMm: null })).toBe('27 mm × 2.4 m');
+    expect(sizeOf({ widthMm: null, lengthMm: null })).toBe('27 mm');
   });
 
   // Wood Handbook, chapter 13: reliable from about 6 to 30 % MC, over 30 % only qualitative.
@@ -53,14 +64,14 @@ describe('what a label shows', () => {
     [6, 'Likely 11.6–13.2%'],
     [5.9, 'Under 6%: rough'],
   ])('at %f %% MC, where pin meters are or are not reliable: %s', (averagePct, interval) => {
-    expect(linesOf({ averagePct }).interval).toBe(interval);
+    expect(exactnessOf({ averagePct })).toBe(interval);
   });
 });
 
 describe('a label reads as its person reads everything else', () => {
   const thicknessIn = (thickness: { thicknessMm: number; quarters: number | null }) =>
-    (['metric', 'imperial'] as const).map(
-      (units) => labelLines({ ...aLabel, thickness }, wordsIn(units)).thickness,
+    (['metric', 'imperial'] as const).map((units) =>
+      labelLines({ ...aLabel, thickness }, wordsIn(units)).details[1]?.at(-1),
     );
 
   // 1 in = 25.4 mm exactly (international inch, 1959).
@@ -75,15 +86,19 @@ describe('a label reads as its person reads everything else', () => {
     expect(thicknessIn({ thicknessMm, quarters: null })).toEqual([metric, imperial]);
   });
 
+  test('every size is in inches and feet where those are chosen', () => {
+    expect(labelLines(aLabel, wordsIn('imperial')).details[1]?.[0]).toBe(
+      '1 1/16 in × 7 1/16 in × 7 ft 10 in',
+    );
+  });
+
   test('8/4 stays 8/4', () => {
     expect(thicknessIn({ thicknessMm: 50.8, quarters: 8 })).toEqual(['8/4', '8/4']);
   });
 
   test('day and decimal mark are those of the region', () => {
-    expect(labelLines(aLabel, wordsIn('metric', 'en-DE'))).toMatchObject({
-      day: '12 Mar 2026',
-      interval: 'Likely 11,6–13,2\u00a0%',
-    });
+    const { day, details } = labelLines(aLabel, wordsIn('metric', 'en-DE'));
+    expect([day, details[3]?.[0]]).toEqual(['12 Mar 2026', 'Likely 11,6–13,2\u00a0%']);
   });
 
   test('a reading late in the evening was taken on that day, not on the next one of UTC', () => {

@@ -18,7 +18,7 @@ function readBack(text: string, damaged: (row: number, column: number) => boolea
       {
         widthMm: sideMm,
         heightMm: sideMm,
-        operations: [{ kind: 'path', d, fill: 'black', strokeMm: null }],
+        operations: [{ kind: 'path', d, isFilled: true, strokeMm: null }],
       },
       4,
     ),

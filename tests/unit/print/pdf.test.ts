@@ -39,6 +39,9 @@ function boards(count: number): LabelContent[] {
     code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
     speciesName: allSpecies[index % allSpecies.length]!,
     thickness: { thicknessMm: 27 + index, quarters: index % 2 === 0 ? null : 8 },
+    widthMm: 150 + index,
+    lengthMm: index % 5 === 0 ? null : 2400,
+    endUseName: 'Furniture and cabinets, heated rooms',
     latest: {
       at: '2026-03-12T17:30:00Z',
       averagePct: 7 + index,
@@ -101,6 +104,19 @@ test('the text of a sheet can be read out of the PDF, every line of every label'
   }
 });
 
+// 8 pt at arm's length: common practice, no source.
+test.each([
+  ['a sheet', letterSheetLayout],
+  ['single labels', singleLabelLayout],
+])('no text of the PDF is under 8 pt, on %s', async (_, layout) => {
+  const pdf = await opened(drawLabels(boards(9), layout, words));
+  for (let number = 1; number <= pdf.numPages; number++) {
+    // The height of a text item is its font size in points.
+    const sizes = (await lines(await pdf.getPage(number))).map(({ height }) => height);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(8 - 1e-6);
+  }
+});
+
 test('every text of the PDF is as wide as it was fitted to be: no kerning, ligatures or built fractions', async () => {
   const texts = ['AVAT fi ffl 12/16 1⁄2', 'Frêne élevé', 'Jesion wyniosły', 'To. LT “Yo”', 'Ångström Ǿ Ẫ'];
   const operations = (['regular', 'bold'] as const).flatMap((face, column) =>
@@ -112,7 +128,6 @@ test('every text of the PDF is as wide as it was fitted to be: no kerning, ligat
       sizePt: 20,
       widthMm: textWidthMm(text, face, 20),
       face,
-      ink: 'black' as const,
     })),
   );
   const pdf = await opened([{ widthMm: 200, heightMm: 120, operations }]);
@@ -158,7 +173,7 @@ test('a single label has a page of its own size, and its code reads', async () =
   expect(pdf.numPages).toBe(2);
   const page = await pdf.getPage(2);
   const { width, height } = page.getViewport({ scale: 25.4 / 72 });
-  expect([width, height]).toEqual([expect.closeTo(62, 3), expect.closeTo(29, 3)]);
+  expect([width, height]).toEqual([expect.closeTo(60, 3), expect.closeTo(30, 3)]);
   expect(decoded(await painted(pdf, page))).toBe('OAK-2');
 });
 

@@ -20,10 +20,20 @@ const boards: BoardRow[] = [
   aBoardRow(4),
 ];
 
-const contentOf = ({ code, speciesName, thicknessMm, latest }: BoardRow): LabelContent => ({
+const contentOf = ({
+  code,
+  speciesName,
+  thicknessMm,
+  widthMm,
+  lengthMm,
+  latest,
+}: BoardRow): LabelContent => ({
   code,
   speciesName,
   thickness: { thicknessMm, quarters: null },
+  widthMm,
+  lengthMm,
+  endUseName: 'Furniture',
   latest,
 });
 
@@ -181,11 +191,11 @@ describe('Getting them on paper', () => {
     await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
     await user.click(await screen.findByRole('button', { name: 'Print' }));
     expect(pagesAtPrint).toEqual([4]);
-    expect(sheets).toEqual(['@page { size: 62mm 29mm; margin: 0 }']);
+    expect(sheets).toEqual(['@page { size: 60mm 30mm; margin: 0 }']);
     const page = within(document.querySelector<HTMLElement>('.print-pages')!).getByRole('img', {
       name: 'Page 1 of 4',
     });
-    expect([page.getAttribute('width'), page.getAttribute('height')]).toEqual(['62mm', '29mm']);
+    expect([page.getAttribute('width'), page.getAttribute('height')]).toEqual(['60mm', '30mm']);
     expect(page.querySelector('.label-edges')).toBeNull();
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('.print-pages')).toBeNull());

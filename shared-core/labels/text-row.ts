@@ -1,0 +1,81 @@
+import { type Face, fittedText, printableText, textWidthMm } from '../drawing/fitted-text.ts';
+import type { Operation } from '../drawing/page.ts';
+import { MM_PER_POINT } from '../measures.ts';
+import { type CallMark, callShapePath } from './call-mark.ts';
+
+export interface Box {
+  xMm: number;
+  yMm: number;
+  widthMm: number;
+  heightMm: number;
+}
+
+/** No text of a label is smaller, so that all of it is read at arm's length: common practice, no source. */
+export const SMALLEST_PT = 8;
+
+/** The fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */
+const ascentEm = 1901 / 2048;
+const lineEm = (1901 + 483) / 2048;
+export const lineMm = (sizePt: number): number => lineEm * sizePt * MM_PER_POINT;
+
+/** A call's shape: about as high as a capital letter. */
+const markEm = { side: 0.8, above: 0.76, stroke: 0.07, andGap: 1.15 };
+const gapEm = 0.6;
+
+/** What was made to fit must not fail to for the last bit. */
+export const NEARLY = 1 - 1e-9;
+
+export interface Part {
+  text: string;
+  face: Face;
+  /** Where it is cut if it is too wide; a board's ID differs from the next one at its end. */
+  cut: 'end' | 'middle';
+}
+
+/** Texts beside each other, all of one size. */
+export interface Row {
+  parts: readonly Part[];
+  mark: CallMark | null;
+  /** How large it is beside a detail. */
+  weight: number;
+}
+
+export const isBlank = ({ parts }: Row): boolean => parts.every(({ text }) => printableText(text) === '');
+
+export function rowWidthMm({ parts, mark }: Row, sizePt: number): number {
+  const textMm = parts.reduce((sum, { text, face }) => sum + textWidthMm(printableText(text), face, 1), 0);
+  return (textMm + ((mark ? markEm.andGap : 0) + (parts.length - 1) * gapEm) * MM_PER_POINT) * sizePt;
+}
+
+export const fits = (row: Row, { widthMm }: Box): boolean => rowWidthMm(row, SMALLEST_PT) <= widthMm * NEARLY;
+
+/** The size at which a row is as wide as its box; the smallest one for a row that has to be cut. */
+export const widestPt = (row: Row, { widthMm }: Box): number =>
+  Math.max(SMALLEST_PT, (widthMm / rowWidthMm(row, 1)) * NEARLY);
+
+/** @param topMm of the row's line */
+export function rowOperations({ parts, mark }: Row, sizePt: number, topMm: number, box: Box): Operation[] {
+  const emMm = sizePt * MM_PER_POINT;
+  const baselineMm = topMm + ascentEm * emMm;
+  const operations: Operation[] = [];
+  let xMm = box.xMm;
+  if (mark) {
+    const strokeMm = markEm.stroke * emMm;
+    const side = markEm.side * emMm - strokeMm;
+    const d = callShapePath(
+      mark.shape,
+      xMm + strokeMm / 2,
+      baselineMm - markEm.above * emMm + strokeMm / 2,
+      side,
+    );
+    operations.push({ kind: 'path', d, isFilled: mark.filled, strokeMm });
+    xMm += markEm.andGap * emMm;
+  }
+  for (const { text, face, cut } of parts) {
+    const fit = fittedText(text, face, Math.max(0, box.xMm + box.widthMm - xMm), sizePt, sizePt, cut);
+    if (fit.text === '') continue;
+    operations.push({ kind: 'text', ...fit, xMm, baselineMm, face });
+    xMm += fit.widthMm + gapEm * emMm;
+  }
+  return operations;
+}
