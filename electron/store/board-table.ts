@@ -100,10 +100,14 @@ export function boardReads(db: Db) {
   const idsOf = db.prepare<[number], { id: number }>(
     `SELECT b.id FROM board b WHERE ${inStack} ORDER BY b.id`,
   );
-  const toProbe = db.prepare<[number], BoardToProbe>(
-    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
-       b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName
-     FROM board b JOIN species w ON w.id = b.species_id WHERE ${inStack} ORDER BY b.id`,
+  const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
+    b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
+  const withStack = db.prepare<[number], BoardToProbe>(
+    `${toProbe} WHERE ${inStack} AND (SELECT place_id FROM stack WHERE id = b.stack_id) =
+       (SELECT place_id FROM move WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1) ORDER BY b.id`,
+  );
+  const readInRound = db.prepare<[number], BoardToProbe>(
+    `${toProbe} WHERE b.id IN (SELECT board_id FROM reading WHERE round_id = ?) ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE ${inStack} ORDER BY b.id DESC`,
@@ -151,8 +155,10 @@ export function boardReads(db: Db) {
     },
     total: (): number => total.get()?.n ?? 0,
     sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
-    /** In the order of their ids, as they are walked. */
-    toProbe: (stackId: number): BoardToProbe[] => toProbe.all(stackId),
+    /** Those that are where their stack is, in the order of their ids, as they are walked. */
+    toProbe: (stackId: number): BoardToProbe[] => withStack.all(stackId),
+    /** Wherever they are now. */
+    readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),

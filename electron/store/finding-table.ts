@@ -5,7 +5,8 @@ import type { Db } from './yard-file.ts';
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
 export function findingReads(db: Db) {
   const ofBoard = db.prepare<[number], { record: string }>(
-    'SELECT record FROM finding WHERE board_id = ? ORDER BY round_id',
+    `SELECT f.record FROM finding f JOIN round r ON r.id = f.round_id
+     WHERE f.board_id = ? ORDER BY r.started_at, r.id`,
   );
   const inRound = db.prepare<{ roundId: number; rules: number }, { boardId: number; record: string | null }>(
     `SELECT g.board_id AS boardId, f.record FROM (SELECT DISTINCT board_id FROM reading WHERE round_id = @roundId) g
@@ -44,7 +45,8 @@ export function findingWrites(db: Db) {
   );
   const markLatest = db.prepare(
     `UPDATE board SET (latest_round_id, latest_call) =
-       (SELECT max(round_id), call FROM finding WHERE board_id = board.id) WHERE id = ?`,
+       (SELECT f.round_id, f.call FROM finding f JOIN round r ON r.id = f.round_id
+        WHERE f.board_id = board.id ORDER BY r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
   const putDue = db.prepare<{ boardIds: string }>(

@@ -59,7 +59,13 @@ export function readingReads(db: Db) {
     `${select} WHERE g.board_id = ? AND g.round_id = ? ORDER BY g.id`,
   );
   const rounds = db.prepare<[number], { roundId: number }>(
-    'SELECT DISTINCT round_id AS roundId FROM reading WHERE board_id = ? ORDER BY round_id',
+    `SELECT r.id AS roundId FROM round r
+     WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = ?) ORDER BY r.started_at, r.id`,
+  );
+  const roundBefore = db.prepare<{ boardId: number; roundId: number }, { roundId: number }>(
+    `SELECT r.id AS roundId FROM round r WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = @boardId)
+       AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
+     ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const walked = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
@@ -73,6 +79,9 @@ export function readingReads(db: Db) {
     ofBoard: (boardId: number, roundId: number): Reading[] => ofBoard.all(boardId, roundId).map(toReading),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
+    /** The round in which the board was last read before this one. */
+    roundBefore: (boardId: number, roundId: number): number | undefined =>
+      roundBefore.get({ boardId, roundId })?.roundId,
     /** Rounds in which the board was read, oldest first. */
     roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
   };

@@ -6,11 +6,13 @@ export interface RoundRow {
   version: number;
   stackId: number;
   startedAt: string;
+  /** By the clock, or by a person who gave the day. */
+  datedBy: 'clock' | 'day';
   finishedAt: string | null;
 }
 
-type NewRound = Pick<RoundRow, 'stackId' | 'startedAt'>;
-const newColumns: Columns<NewRound> = { stackId: 'stack_id', startedAt: 'started_at' };
+type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy'>;
+const newColumns: Columns<NewRound> = { stackId: 'stack_id', startedAt: 'started_at', datedBy: 'dated_by' };
 const columns: Columns<RoundRow> = { id: 'id', version: 'version', ...newColumns, finishedAt: 'finished_at' };
 
 export function roundReads(db: Db) {
@@ -30,10 +32,14 @@ export function roundWrites(db: Db) {
   const finish = db.prepare(
     'UPDATE round SET finished_at = ?, version = version + 1 WHERE id = ? AND finished_at IS NULL',
   );
+  const reopen = db.prepare('UPDATE round SET finished_at = NULL, version = version + 1 WHERE id = ?');
   return {
-    add: (stackId: number, startedAt: string): number => add({ stackId, startedAt }),
+    add,
     finish: (id: number, at: string): void => {
       finish.run(at, id);
+    },
+    reopen: (id: number): void => {
+      reopen.run(id);
     },
   };
 }

@@ -186,13 +186,16 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
   }
 }
 
+/** A board without readings is known before the machine answers, but for its last round. */
+const unread = (board: RoundBoard): ProbedBoard => ({ ...board, assessment: null, lastRound: null });
+
 /** Aims at a spot of a board; with null, at its first open spot. On screen at once, so that two quick Enters are two. */
 export function aimAt(boardId: number, spotIndex: number | null): Promise<void> {
   return inRound(async (round) => {
     const board = round.boards.find((each) => each.boardId === boardId);
     if (board) {
       const aim = { boardId, spotIndex: spotIndex ?? firstOpenSpot(board) };
-      const probed = board.isRead ? round.probed : { ...board, assessment: null };
+      const probed = board.isRead ? round.probed : unread(board);
       useRound.setState({ round: { ...round, aim, probed } });
     }
     await move(bridge().command('rounds.aim', { roundId: round.id, boardId, spotIndex }));
@@ -219,7 +222,7 @@ async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Prom
   const board = round?.boards.find((each) => each.boardId === boardId);
   if (!round || !board) return;
   if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
-  const probed = round.probed?.boardId === boardId ? round.probed : { ...board, assessment: null };
+  const probed = round.probed?.boardId === boardId ? round.probed : unread(board);
   const readings = probed.assessment?.readings ?? [];
   const newestReadingId = newestAt(probed, spotIndex)?.id ?? null;
   const here = [...readings, { spotIndex, counts: true }];

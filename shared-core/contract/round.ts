@@ -11,6 +11,8 @@ export const woodTempSchema = z.number().min(-40).max(80).nullable();
 export const roundFindingSchema = latestFindingSchema.extend({
   /** The first spot of the board's plan without a reading that counts; null when all have one. */
   openSpot: z.number().int().min(0).nullable(),
+  /** How many spots of the plan have a reading that counts. */
+  filledSpots: z.number().int().min(0),
 });
 export type RoundFinding = z.infer<typeof roundFindingSchema>;
 
@@ -35,10 +37,21 @@ export type RoundBoard = z.infer<typeof roundBoardSchema>;
 export const firstOpenSpot = ({ isRead, finding }: RoundBoard): number | null =>
   isRead ? (finding?.openSpot ?? null) : 0;
 
+/** What the round before found at the spots of a board. */
+export const lastRoundSchema = z.object({
+  /** When its last reading was taken. */
+  at: z.iso.datetime(),
+  /** The newest reading that counts at each spot that has one. */
+  readings: z.array(z.object({ spotIndex: z.number().int().min(0), mcPct: z.number() })),
+});
+export type LastRound = z.infer<typeof lastRoundSchema>;
+
 /** The board that is being probed, with every reading of it in the round. */
 export const probedBoardSchema = roundBoardSchema.extend({
   /** Null until something was read. */
   assessment: assessmentSchema.nullable(),
+  /** Null where no earlier round read the board. */
+  lastRound: lastRoundSchema.nullable(),
 });
 export type ProbedBoard = z.infer<typeof probedBoardSchema>;
 
@@ -65,6 +78,8 @@ export const roundStateSchema = z.object({
   placeName: z.string(),
   endUseName: z.string(),
   startedAt: z.iso.datetime(),
+  /** Whether a person gave its day, as its readings were taken earlier than they were typed. */
+  isDated: z.boolean(),
   finishedAt: z.iso.datetime().nullable(),
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),

@@ -9,10 +9,12 @@ export const settingsSchema = z.object({
   /** How lengths, thicknesses and temperatures are shown and typed. Inside, everything is SI. */
   units: z.enum(['metric', 'imperial']),
   theme: themeSchema,
-  /** A sound when a reading is kept. */
+  /** A sound when a reading is saved. */
   sound: z.boolean(),
-  /** Keep a reading by itself when it settles; otherwise only Space takes it. */
+  /** Save a reading by itself when it settles; otherwise only Space saves it. */
   saveWhenSettled: z.boolean(),
+  /** So many seconds after its last spot was read, a round goes on to the next board; null: it waits for a key. */
+  nextBoardAfterS: z.union([z.literal(2), z.literal(5)]).nullable(),
   /** A sheet of many labels, and a page of one for a label printer. */
   labelLayouts: z.object({ sheet: labelLayoutSchema, single: labelLayoutSchema }),
 });
@@ -24,5 +26,6 @@ export const usualSettings: Settings = {
   theme: 'system',
   sound: true,
   saveWhenSettled: true,
+  nextBoardAfterS: null,
   labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
 };

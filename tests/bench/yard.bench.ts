@@ -106,7 +106,9 @@ function fill(file: string): void {
         topCover: 'covered',
         note: '',
       });
-      const roundIds = [1, 2].map((day) => yard.rounds.add(stackId, `2026-0${day}-01T08:00:00.000Z`));
+      const roundIds = [1, 2].map((day) =>
+        yard.rounds.add({ stackId, startedAt: `2026-0${day}-01T08:00:00.000Z`, datedBy: 'clock' }),
+      );
       for (let n = 0; n < BOARDS_A_STACK; n++) {
         const boardId = yard.boards.add(
           newBoardSchema.parse({
@@ -157,6 +159,7 @@ function fill(file: string): void {
             call: 'keep-drying' as const,
             reason: message('call.no-readings'),
             openSpot: null,
+            filledSpots: 4,
           };
           yard.findings.put(boardId, finding, RULES_VERSION);
           yard.rounds.finish(roundId, at);

@@ -117,11 +117,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   }
 
   function previousFinding(known: KnownBoard, roundId: number, at: string): BoardEvidence['previous'] {
-    const before = context
-      .yard()
-      .readings.roundsOfBoard(known.boardId)
-      .filter((id) => id < roundId)
-      .at(-1);
+    const before = context.yard().readings.roundBefore(known.boardId, roundId);
     if (before === undefined) return null;
     const { estimate, readings } = judgeBoard(evidenceOf(known, before, false));
     const takenAt = readings.at(-1)?.takenAt;

@@ -11,6 +11,7 @@ export function findingOf(
 ): RoundFinding | null {
   const at = readings.at(-1)?.takenAt;
   if (at === undefined) return null;
+  const { plan } = planSpots(board);
   return {
     roundId,
     at,
@@ -21,6 +22,8 @@ export function findingOf(
     corePct: estimate?.corePct ?? null,
     call,
     reason: reasons[0],
-    openSpot: openSpot(planSpots(board).plan.length, readings),
+    openSpot: openSpot(plan.length, readings),
+    filledSpots: plan.filter((_, spot) => readings.some((each) => each.counts && each.spotIndex === spot))
+      .length,
   };
 }

@@ -8,6 +8,8 @@ import type { RoundView } from './round-view.ts';
 interface OpenRound {
   id: number;
   stackId: number;
+  /** A person gave its day, so no live value is a reading of it. */
+  isDated: boolean;
   /** Every board of the stack, as it is walked. */
   boards: RoundBoard[];
   /** What the stack's boards were when this was made, as JSON. */
@@ -21,10 +23,10 @@ export function createOpenRounds(context: AppContext, view: RoundView) {
   const stackAsIs = (stackId: number): string => JSON.stringify(context.yard().boards.toProbe(stackId));
 
   function load(roundId: number): OpenRound {
-    const { stackId, finishedAt, boards } = view.state(roundId);
+    const { stackId, isDated, finishedAt, boards } = view.state(roundId);
     // A finished one takes no more readings.
     if (finishedAt !== null) throw new Refusal(message('refusal.round-finished'));
-    const round = { id: roundId, stackId, boards, madeOf: stackAsIs(stackId) };
+    const round = { id: roundId, stackId, isDated, boards, madeOf: stackAsIs(stackId) };
     rounds.set(roundId, round);
     return round;
   }

@@ -1,4 +1,5 @@
 import type {
+  LastRound,
   ProbedBoard,
   RoundBoard,
   RoundState,
@@ -7,6 +8,7 @@ import type {
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { summarizeRound } from '../../../shared-core/probing/calls/round-summary.ts';
 import type { BoardToProbe } from '../../store/board-table.ts';
+import type { RoundRow } from '../../store/round-table.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { findingOf } from '../judging/finding.ts';
@@ -28,17 +30,34 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
       isRead,
       finding: findingOf(roundId, row, assessment),
       assessment: isRead ? assessment : null,
+      lastRound: lastRound(roundId, boardId),
     };
   }
 
-  /** Every board of the stack, as it is walked. */
-  function boards(roundId: number, stackId: number): RoundBoard[] {
+  function lastRound(roundId: number, boardId: number): LastRound | null {
+    const before = context.yard().readings.roundBefore(boardId, roundId);
+    if (before === undefined) return null;
+    const { readings } = assessing.assess(boardId, before);
+    const at = readings.at(-1)?.takenAt;
+    if (at === undefined) return null;
+    const bySpot = new Map<number, number>();
+    for (const { spotIndex, counts, corrected } of readings) {
+      if (spotIndex !== null && counts && corrected.mcPct !== null) bySpot.set(spotIndex, corrected.mcPct);
+    }
+    return { at, readings: [...bySpot].map(([spotIndex, mcPct]) => ({ spotIndex, mcPct })) };
+  }
+
+  /** Every board of the stack, as it is walked; once the round is finished, also those that left after they were read. */
+  function boards({ id: roundId, stackId, finishedAt }: RoundRow): RoundBoard[] {
     const yard = context.yard();
     // A thousand boards in four questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = assessing.findings(roundId);
-    return yard.boards.toProbe(stackId).map((each) => ({
+    const here = yard.boards.toProbe(stackId);
+    const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
+    const all = new Map([...here, ...read].map((each) => [each.id, each]));
+    return [...all.values()].map((each) => ({
       ...shown(each, ownTemps.get(each.id), ofRound),
       isRead: findings.has(each.id),
       finding: findings.get(each.id) ?? null,
@@ -49,7 +68,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
     const yard = context.yard();
     const round = orRefuse(yard.rounds.get(roundId), 'round');
     const stack = orRefuse(yard.stacks.get(round.stackId), 'stack');
-    const all = boards(roundId, stack.id);
+    const all = boards(round);
     return {
       id: round.id,
       stackId: stack.id,
@@ -57,6 +76,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
       placeName: stack.placeName,
       endUseName: stack.endUseName,
       startedAt: round.startedAt,
+      isDated: round.datedBy === 'day',
       finishedAt: round.finishedAt,
       woodTempC: yard.woodTemperatures.ofRound(roundId),
       boards: all,

@@ -9,6 +9,7 @@ import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { RoundRow } from '../../store/round-table.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -54,7 +55,7 @@ export function createRounds(
     telling,
     insertion,
   );
-  createSavingSettled(context, meter, aims, insertion, saving);
+  createSavingSettled(context, meter, aims, openRounds, insertion, saving);
 
   comparing.judged.follow(({ roundId, boardId, assessment }) => {
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
@@ -94,10 +95,9 @@ export function createRounds(
     const own = aims.of(window);
     const saved: Aim | null = own?.roundId === roundId ? own : aims.leftIn(roundId, window);
     const isThere = (board: RoundBoard) => board.boardId === saved?.boardId;
-    const { boardId } = orRefuse(
-      state.boards.find(isThere) ?? nextBoard(state.boards, saved?.boardId ?? 0),
-      'board',
-    );
+    const board = state.boards.find(isThere) ?? nextBoard(state.boards, saved?.boardId ?? 0);
+    if (board === undefined) return { ...state, aim: null, probed: null };
+    const { boardId } = board;
     const probed = of.board(roundId, boardId);
     const spotIndex = saved?.boardId === boardId ? saved.spotIndex : firstOpenSpot(probed);
     const { assessment: _, ...row } = probed;
@@ -146,14 +146,16 @@ export function createRounds(
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
     commands: {
-      'rounds.start': ({ stackId, woodTempC }, window) => {
+      'rounds.start': ({ stackId, woodTempC, startedOn }, window) => {
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
-        if (stack.boards === 0) {
+        if (yard.boards.toProbe(stackId).length === 0) {
           throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
         const givenAt = context.now();
-        const roundId = yard.rounds.openOnStack(stackId)?.id ?? yard.rounds.add(stackId, givenAt);
+        const roundId =
+          yard.rounds.openOnStack(stackId)?.id ??
+          yard.rounds.add({ stackId, ...startOf(startedOn, givenAt) });
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
         context.afterwards(() => open(roundId, window));
         return aimed(view, roundId, window);
@@ -171,6 +173,7 @@ export function createRounds(
       },
 
       'rounds.saveLive': (at, window) => {
+        if (openRounds.get(at.roundId).isDated) throw new Refusal(message('refusal.round-dated'));
         const value = liveReading(meter.values.newest(), 'at-once');
         checkInsertion(window, at.replaces);
         return saving.saveAsShown(window, at, value);
@@ -223,8 +226,35 @@ export function createRounds(
         return summary;
       },
 
+      'rounds.reopen': ({ roundId }, window) => {
+        const { rounds, stacks } = context.yard();
+        const { stackId } = orRefuse(rounds.get(roundId), 'round');
+        const running = rounds.openOnStack(stackId);
+        if (running !== undefined && running.id !== roundId) {
+          const { name: stackName } = orRefuse(stacks.get(stackId), 'stack');
+          throw new Refusal(message('refusal.round-running', { stackName }));
+        }
+        rounds.reopen(roundId);
+        context.afterwards(() => open(roundId, window));
+        return {};
+      },
+
       'readings.exclude': ({ readingId, why }) => saving.exclude(readingId, why),
       'readings.include': ({ readingId }) => saving.exclude(readingId, null),
     } satisfies Partial<Commands>,
   };
+}
+
+/**
+ * When a round begins.
+ * @param startedOn its local day; null for now
+ * @throws Refusal for a day that is still to come
+ */
+function startOf(startedOn: string | null, now: string): Pick<RoundRow, 'startedAt' | 'datedBy'> {
+  const noon = startedOn === null ? null : new Date(`${startedOn}T12:00`);
+  const today = new Date(now);
+  if (noon === null || noon.toDateString() === today.toDateString())
+    return { startedAt: now, datedBy: 'clock' };
+  if (noon > today) throw new Refusal(message('refusal.round-to-come'));
+  return { startedAt: noon.toISOString(), datedBy: 'day' };
 }

@@ -8,6 +8,7 @@ import type { MeterDesk } from '../meter/meter-desk.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { Aims, WindowAim } from './aims.ts';
 import type { Insertion } from './insertion.ts';
+import type { OpenRounds } from './open-rounds.ts';
 import { liveReading, type Saving } from './saving.ts';
 
 /** Saves what settles where the window aims that holds the meter, and nowhere else. */
@@ -15,6 +16,7 @@ export function createSavingSettled(
   context: AppContext,
   { values, holder }: MeterDesk,
   aims: Aims,
+  openRounds: OpenRounds,
   insertion: Insertion,
   saving: Saving,
 ): void {
@@ -32,7 +34,7 @@ export function createSavingSettled(
     const window = holder.window();
     const aim = window === null ? null : aims.of(window);
     if (window === null || aim === null || aim.spotIndex === null) return;
-    if (!settingsOf(context.yard()).saveWhenSettled) return;
+    if (!settingsOf(context.yard()).saveWhenSettled || openRounds.get(aim.roundId).isDated) return;
     try {
       const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
       const value = liveReading(live, 'settled');

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
@@ -79,9 +80,11 @@ export function createSaving(
     const board = openRounds.board(roundId, boardId);
     const { plan } = planSpots(board);
     const { spot } = orRefuse(plan[spotIndex], 'spot');
-    const { readings, amendments } = context.yard();
-    const takenAt = context.now();
-    if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, takenAt);
+    const { readings, amendments, rounds } = context.yard();
+    const now = context.now();
+    if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, now);
+    const { datedBy, startedAt } = orRefuse(rounds.get(roundId), 'round');
+    const takenAt = datedBy === 'day' ? startedAt : now;
     const { woodTempC } = board;
     const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
     context.afterwards(() => {
@@ -95,6 +98,12 @@ export function createSaving(
     return ownerOf(roundId, boardId);
   }
 
+  /** Judges the board, and in the background its later rounds, which are compared with this one. */
+  function judge(boardId: number, roundId: number): Assessment {
+    if (context.yard().readings.roundsOfBoard(boardId).at(-1) !== roundId) judging.judgeAgain([boardId]);
+    return judging.judge(boardId, roundId);
+  }
+
   /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */
   function showSaved(
     window: string,
@@ -102,7 +111,7 @@ export function createSaving(
     readingId: number,
     spots: number,
   ): void {
-    const after = openRounds.show(roundId, boardId, judging.judge(boardId, roundId));
+    const after = openRounds.show(roundId, boardId, judge(boardId, roundId));
     const readings = after.assessment?.readings ?? [];
     const isRefused = readings.some((reading) => reading.id === readingId && !reading.counts);
     // A refused reading leaves its spot to be read again.
@@ -122,7 +131,7 @@ export function createSaving(
     context.afterwards(() => {
       if (why !== null) insertion.free(readingId);
       comparing.compare([roundId]);
-      const assessment = judging.judge(boardId, roundId);
+      const assessment = judge(boardId, roundId);
       if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
     });
     return ownerOf(roundId, boardId);

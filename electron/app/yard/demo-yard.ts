@@ -69,7 +69,7 @@ function addStack(
 
   for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
     const takenAt = daysAgo(days);
-    const roundId = yard.rounds.add(stackId, takenAt);
+    const roundId = yard.rounds.add({ stackId, startedAt: takenAt, datedBy: 'clock' });
     yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt: takenAt });
     for (const [index, board] of boards.entries()) {
       const [shell = 0, core = 0] = shellCore[index] ?? [];

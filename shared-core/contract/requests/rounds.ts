@@ -31,7 +31,12 @@ const ofChangedReading = (_: unknown, owner: ReadingOwner): Topic[] => readingTo
 export const roundRequests = {
   /** Resumes the unfinished round of a stack, or starts one, and opens it. */
   'rounds.start': command({
-    input: z.object({ stackId: rowIdSchema, woodTempC: woodTempSchema }),
+    input: z.object({
+      stackId: rowIdSchema,
+      woodTempC: woodTempSchema,
+      /** The local day its readings were taken on, where that is past: they are typed from paper then. */
+      startedOn: z.iso.date().nullable().default(null),
+    }),
     output: roundStateSchema,
     topics: (_, { id, stackId }) => ['stacks', `stack:${stackId}`, `round:${id}`],
   }),
@@ -71,6 +76,12 @@ export const roundRequests = {
   'rounds.finish': command({
     input: inRound,
     output: roundSummarySchema,
+    topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
+  }),
+  /** Lets a finished round take readings again. Refused while another round of its stack is running. */
+  'rounds.reopen': command({
+    input: inRound,
+    output: nothingSchema,
     topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
   }),
   'readings.exclude': command({

@@ -36,11 +36,11 @@ export const round = {
   'round.finish-round': 'Finish round',
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like 12.4.',
-  'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
+  'round.board-left': '{boardCode} is no longer with this stack. Next is {nextCode}.',
   'round.pins-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Lift the pins for the next spot.',
   'round.filled-meanwhile': 'The meter saved {shownValue} at this spot while you typed.',
-  'round.stack-emptied': '{boardCode} is no longer in this stack. No board is left in it.',
+  'round.stack-emptied': '{boardCode} is no longer with this stack. No board is left.',
   'round.replace': 'Replace',
   'round.save-at-next': 'Save at the next spot',
   'round.boards': 'Boards of this round',

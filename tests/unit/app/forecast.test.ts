@@ -172,8 +172,8 @@ describe('where it is, and elsewhere', () => {
   test('a damp place is said to gain nothing, with its floor, and the drier place with its date', async () => {
     const damp = await yard.command('places.add', { name: 'Fence row', kind: 'outdoors', air: dampAir });
     const id = await addBoard({ sawnOn: dayAfter(0) });
-    await yard.command('boards.move', {
-      boardIds: [id],
+    await yard.command('stacks.move', {
+      id: yard.stack.id,
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
     });

@@ -165,13 +165,137 @@ describe('a round with typed values', () => {
     expect(again.aim).toEqual({ boardId: yard.boards[0]!.id, spotIndex: 1 });
   });
 
-  test('takes no reading once it is finished', async () => {
+  test('takes no reading once it is finished, and takes them again once it is reopened', async () => {
     const roundId = await begin();
     const spot = await aimedSpot(roundId);
     await yard.command('rounds.finish', { roundId });
     expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 12 })).toMatch(
-      /finished.*Start a new round/,
+      /finished.*Reopen it, or start a new round/,
     );
+    await yard.command('rounds.reopen', { roundId });
+    expect(await yard.query('rounds.get', { roundId })).toMatchObject({
+      finishedAt: null,
+      aim: { boardId: spot.boardId, spotIndex: 0 },
+    });
+    await type(roundId, 12);
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([12]);
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 1 });
+  });
+
+  test('stays finished while another round of its stack is running', async () => {
+    const roundId = await begin();
+    await yard.command('rounds.finish', { roundId });
+    await begin();
+    expect(await yard.refusal('rounds.reopen', { roundId })).toBe(
+      'Another round of Walnut is running. Nothing was changed. Finish that round first.',
+    );
+    expect((await yard.query('rounds.get', { roundId })).finishedAt).not.toBeNull();
+  });
+
+  test('shows what the round before found at each spot, and when', async () => {
+    const first = await begin();
+    await type(first, 12);
+    await type(first, 13);
+    const { probed } = await yard.query('rounds.get', { roundId: first });
+    expect(probed?.lastRound).toBeNull();
+    const found = probed?.assessment?.readings.map(({ corrected }) => corrected.mcPct);
+    await yard.command('rounds.finish', { roundId: first });
+    yard.later(86_400_000);
+    const { lastRound } = (await yard.query('rounds.get', { roundId: await begin() })).probed!;
+    expect(lastRound).toEqual({
+      at: '2026-06-01T08:00:00.000Z',
+      readings: [
+        { spotIndex: 0, mcPct: found?.[0] },
+        { spotIndex: 1, mcPct: found?.[1] },
+      ],
+    });
+  });
+
+  test('walks past a board that is somewhere else than its stack, and says which is next', async () => {
+    const roundId = await begin();
+    const elsewhere = await yard.command('places.add', {
+      name: 'Attic',
+      kind: 'shop',
+      air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
+    });
+    await type(roundId, 12);
+    await yard.command('boards.move', {
+      boardIds: [yard.boards[0]!.id],
+      placeId: elsewhere.id,
+      since: '2026-06-01T08:00:00.000Z',
+    });
+    const { boards } = await yard.query('rounds.get', { roundId });
+    expect(boards.map(({ code }) => code)).toEqual(['WAL-02']);
+    expect(yard.heard('round.outdated').at(-1)?.why).toEqual(
+      message('round.board-left', { boardCode: 'WAL-01', nextCode: 'WAL-02' }),
+    );
+    // What it read of that board is still found in it.
+    await yard.command('rounds.finish', { roundId });
+    expect((await yard.query('rounds.get', { roundId })).boards.map(({ code }) => code)).toEqual([
+      'WAL-02',
+      'WAL-01',
+    ]);
+  });
+});
+
+describe('a round of an earlier day', () => {
+  const start = async (startedOn: string) =>
+    (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20, startedOn })).id;
+
+  test('has readings of that day, at noon there', async () => {
+    const roundId = await start('2026-05-04');
+    await type(roundId, 12);
+    const { isDated } = await yard.query('rounds.get', { roundId });
+    expect(isDated).toBe(true);
+    const noon = new Date('2026-05-04T12:00').toISOString();
+    expect((await readingsOf(roundId))[0]?.takenAt).toBe(noon);
+    const { rows } = await yard.query('boards.list', {
+      stackId: yard.stack.id,
+      search: '',
+      offset: 0,
+      limit: 10,
+    });
+    expect(rows[0]?.latest?.at).toBe(noon);
+  });
+
+  test('is the round before one of a later day, though it was typed after it', async () => {
+    const later = await begin();
+    await type(later, 9);
+    await yard.command('rounds.finish', { roundId: later });
+    const earlier = await start('2026-05-04');
+    await type(earlier, 14);
+    expect((await yard.query('rounds.get', { roundId: earlier })).probed?.lastRound).toBeNull();
+    await yard.command('rounds.finish', { roundId: earlier });
+    await yard.command('rounds.reopen', { roundId: later });
+    await aimAt(later, 0);
+    expect((await yard.query('rounds.get', { roundId: later })).probed?.lastRound?.readings).toHaveLength(1);
+    const { rows } = await yard.query('boards.list', {
+      stackId: yard.stack.id,
+      search: '',
+      offset: 0,
+      limit: 10,
+    });
+    expect(rows[0]?.latest?.roundId).toBe(later);
+  });
+
+  test('takes no live value: a meter shows what is so now', async () => {
+    const roundId = await start('2026-05-04');
+    await withMeter();
+    yard.meter.lift();
+    yard.meter.show(11.8, 4);
+    expect(await readingsOf(roundId)).toEqual([]);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toBe(
+      'This round has an earlier date. Nothing was saved. Type its readings.',
+    );
+  });
+
+  test('of today is a round of now; of a day that is still to come it is refused', async () => {
+    const input = { stackId: yard.stack.id, woodTempC: 20, startedOn: '2026-06-02' };
+    expect(await yard.refusal('rounds.start', input)).toMatch(/That day is in the future/);
+    expect(await yard.query('rounds.get', { roundId: await start('2026-06-01') })).toMatchObject({
+      isDated: false,
+      startedAt: '2026-06-01T08:00:00.000Z',
+    });
   });
 });
 

@@ -139,6 +139,7 @@ describe('an act', () => {
       call: 'keep-drying' as const,
       reason: message('call.none-left'),
       openSpot: null,
+      filledSpots: 4,
     };
     acting(() => {
       yard.findings.put(1, finding, 1);

@@ -84,7 +84,7 @@ function yardWithBoard() {
     placeId,
     '2026-01-01T00:00:00.000Z',
   );
-  const roundId = opened.rounds.add(stackId, '2026-02-01T10:00:00.000Z');
+  const roundId = opened.rounds.add({ stackId, startedAt: '2026-02-01T10:00:00.000Z', datedBy: 'clock' });
   const save = (raw: number) =>
     opened.readings.save({
       roundId,
@@ -220,6 +220,7 @@ describe('due for judging', () => {
     call: 'keep-drying' as const,
     reason: message('call.no-readings'),
     openSpot: null,
+    filledSpots: 4,
   });
 
   test('is a board with a new reading, until it has a finding', () => {

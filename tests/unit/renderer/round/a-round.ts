@@ -14,9 +14,10 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     placeName: 'Open shed',
     endUseName: 'Indoor furniture',
     startedAt: '2026-05-04T08:00:00.000Z',
+    isDated: false,
     finishedAt: null,
     woodTempC: 14,
-    boards: boards.map(({ assessment: _, ...row }) => row),
+    boards: boards.map(({ assessment: _, lastRound: __, ...row }) => row),
     aim: { boardId: boards[0]?.boardId ?? 0, spotIndex: 0 },
     probed: boards[0] ?? null,
     summary: {
@@ -41,6 +42,7 @@ export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): Prob
     isRead: false,
     finding: null,
     assessment: null,
+    lastRound: null,
     ...changes,
   };
 }
@@ -80,6 +82,7 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
       call,
       reason,
       openSpot: openSpot(planSpots(board).plan.length, readings),
+      filledSpots: new Set(readings.filter(({ counts }) => counts).map(({ spotIndex }) => spotIndex)).size,
     },
     assessment: {
       readings,
