@@ -48,6 +48,6 @@ async function namedBoards(ids: readonly number[]): Promise<LabelBoards> {
 }
 
 async function boardsOfStack(stackId: number | null): Promise<LabelBoards> {
-  const { rows, total } = await fetchBoards(stackId, '', MOST_LABELS);
+  const { rows, total } = await fetchBoards(stackId, '', 0, MOST_LABELS);
   return { boards: rows.map(ofRow), total };
 }

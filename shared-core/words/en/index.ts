@@ -19,6 +19,7 @@ import { species } from './species.ts';
 import { stackPlan } from './stack-plan.ts';
 import { stacks } from './stacks.ts';
 import { suspicions } from './suspicions.ts';
+import { table } from './table.ts';
 import { validation } from './validation.ts';
 import { weights } from './weights.ts';
 
@@ -45,6 +46,7 @@ export const areas = {
   stackPlan,
   stacks,
   suspicions,
+  table,
   validation,
   weights,
 };
@@ -72,6 +74,7 @@ export const english = {
   ...stackPlan,
   ...stacks,
   ...suspicions,
+  ...table,
   ...validation,
   ...weights,
 };

@@ -70,11 +70,12 @@ export function playMachine(answers: Answers) {
   };
 }
 
-/** Every store as it is when the window opens. */
+/** Every store as it is when the window is first opened. */
 export function forgetEverything(): void {
   client.clear();
   const stores: unknown[] = [useLink, useMeter, useNavigation, useNotices, useRound, useSettings, useYard];
   for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);
+  localStorage.clear();
   location.hash = '';
 }
 

@@ -1,0 +1,106 @@
+import { type ReactNode, type Ref, useLayoutEffect, useRef } from 'react';
+import { useWords } from '../words.ts';
+import type { Column } from './DataTable.tsx';
+import css from './data-table.module.css';
+import { focusInRow } from './row-keys.ts';
+
+interface Tick {
+  name: string;
+  isSelected: boolean;
+  /** @param isRange  whether all from the last one ticked are meant */
+  onTick: (isSelected: boolean, isRange: boolean) => void;
+}
+
+/** One row of a table; its first column is its head. */
+export function DataRow<Row>({
+  ref,
+  index,
+  row,
+  columns,
+  href,
+  tick,
+  isTabStop,
+  onFocus,
+}: {
+  ref: Ref<HTMLTableRowElement>;
+  index: number;
+  /** Undefined while it is on its way. */
+  row: Row | undefined;
+  columns: readonly Column<Row>[];
+  href: string | undefined;
+  tick: Tick | null;
+  /** Whether Tab stops here: at one row of the table only, and arrows lead to the others. */
+  isTabStop: boolean;
+  onFocus: () => void;
+}) {
+  const { say } = useWords();
+  const link = useRef<HTMLAnchorElement>(null);
+  const isHere = row !== undefined;
+  // Someone came here before the row did.
+  useLayoutEffect(() => {
+    const waiting = document.activeElement;
+    if (isHere && waiting instanceof HTMLTableRowElement && waiting.dataset.index === String(index)) {
+      focusInRow(waiting);
+    }
+  }, [isHere, index]);
+  const tabIndex = isTabStop ? 0 : -1;
+  const inRow = (column: Column<Row>, given: Row): ReactNode => (
+    <>
+      {column === columns[0] && href !== undefined ? (
+        <a ref={link} href={href} tabIndex={tabIndex}>
+          {column.cell(given)}
+        </a>
+      ) : (
+        column.cell(given)
+      )}
+      {column.below && <small>{column.below(given)}</small>}
+    </>
+  );
+  return (
+    <tr
+      ref={ref}
+      data-index={index}
+      aria-rowindex={index + 2}
+      tabIndex={-1}
+      className={[tick?.isSelected && css.selected, href && css.leads].filter(Boolean).join(' ') || undefined}
+      onFocus={onFocus}
+      onClick={({ target }) => {
+        const pressed = (target as Element).closest('a, button, label, input, summary');
+        if (!pressed && getSelection()?.isCollapsed !== false) link.current?.click();
+      }}
+    >
+      {tick && (
+        <td>
+          <label className={css.tick}>
+            <input
+              type="checkbox"
+              aria-label={tick.name}
+              checked={tick.isSelected}
+              tabIndex={tabIndex}
+              onChange={({ target, nativeEvent }) =>
+                tick.onTick(target.checked, (nativeEvent as MouseEvent).shiftKey)
+              }
+            />
+          </label>
+        </td>
+      )}
+      {!isHere && <td>{say('table.row-coming')}</td>}
+      {isHere &&
+        columns.map((column, place) =>
+          place === 0 ? (
+            <th key={column.id} scope="row" className={css.name}>
+              {inRow(column, row)}
+            </th>
+          ) : (
+            <td
+              key={column.id}
+              data-head={column.headSpokenOnly ? '' : column.head}
+              className={column.align && css.end}
+            >
+              {inRow(column, row)}
+            </td>
+          ),
+        )}
+    </tr>
+  );
+}
