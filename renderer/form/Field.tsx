@@ -101,54 +101,76 @@ export function TextArea({
   );
 }
 
+/** What a field that is typed as text and read as a number is given. */
+export type NumberFieldProps = FieldWords &
+  ControlProps<'input'> & {
+    /** Null for an empty field, NaN for what cannot be read. */
+    value: number | null;
+    unit?: string | undefined;
+    /** Takes the value, and the text that it was read from. */
+    onValue: (value: number | null, text: string) => void;
+  };
+
 /**
- * A number with a point or a comma. `onValue` gets null for an empty field and NaN for what is not a number;
- * the field says so itself.
+ * A number, typed as text in the person's own way. What was typed stays as it was ("12,") for as long as it means the
+ * value; a value set from outside is written by `write`.
+ *
+ * @param read       null for an empty text, NaN for what cannot be read
+ * @param unreadable what the field says then
  */
-export function NumberField({
+export function TypedNumberField({
   label,
   hint,
   error,
   value,
   unit,
   onValue,
+  read,
+  write,
+  unreadable,
   ...rest
-}: FieldWords &
-  ControlProps<'input'> & {
-    value: number | null;
-    unit?: string;
-    onValue: (value: number | null) => void;
-  }) {
-  const { say } = useWords();
-  const [text, setText] = useState(value === null ? '' : String(value));
-  const typed = parseDecimal(text);
-  // A value set from outside replaces the text; one that came from this text leaves it as it was typed ("12,").
-  const shown = Object.is(typed, value) ? text : value === null || Number.isNaN(value) ? '' : String(value);
-  const isNotNumber = shown === text && typed !== null && Number.isNaN(typed);
+}: NumberFieldProps & {
+  read: (text: string) => number | null;
+  write: (value: number) => string;
+  unreadable: (typedText: string) => string;
+}) {
+  const written = value === null || Number.isNaN(value) ? '' : write(value);
+  const [text, setText] = useState(written);
+  const shown = Object.is(read(text), value) ? text : written;
+  const isUnreadable = Number.isNaN(read(shown) ?? 0);
   return (
-    <Field
-      label={label}
-      hint={hint}
-      error={isNotNumber ? say('validation.not-a-number', { typedText: text.trim() }) : error}
-    >
+    <Field label={label} hint={hint} error={isUnreadable ? unreadable(shown.trim()) : error}>
       {(wiring) => (
         <span className="field-with-unit">
           <input
             type="text"
-            inputMode="decimal"
             autoComplete="off"
             {...rest}
             {...wiring}
             value={shown}
             onChange={(event) => {
               setText(event.target.value);
-              onValue(parseDecimal(event.target.value));
+              onValue(read(event.target.value), event.target.value);
             }}
           />
           {unit && <span className="field-unit">{unit}</span>}
         </span>
       )}
     </Field>
+  );
+}
+
+/** A number with a point or a comma. */
+export function NumberField(props: NumberFieldProps) {
+  const { say } = useWords();
+  return (
+    <TypedNumberField
+      inputMode="decimal"
+      {...props}
+      read={parseDecimal}
+      write={String}
+      unreadable={(typedText) => say('validation.not-a-number', { typedText })}
+    />
   );
 }
 

@@ -32,7 +32,7 @@ export function FormDialog({
   title: string;
   /** What the button does: "Add the stack". */
   saveWords: string;
-  onSave: () => Promise<void>;
+  onSave: () => Promise<unknown>;
   onClose: () => void;
   /** Where another edit came between: both versions, and the two ways on. */
   conflict?: FormConflict | null;

@@ -24,3 +24,37 @@ export function problemOf(error: z.ZodError): Message {
   const named = error.issues.map(messageOfIssue).find((problem) => problem !== null);
   return named ?? message('validation.not-understood');
 }
+
+/** The sentences that say a bound and their fact, by the end of a field's name. */
+const bounds = [
+  [/lengthMm$/i, 'validation.least-length', 'validation.most-length', 'boundLengthMm'],
+  [/mm$/i, 'validation.least-size', 'validation.most-size', 'boundMm'],
+  [/tempC$/i, 'validation.least-temperature', 'validation.most-temperature', 'boundTempC'],
+  [/kg$/i, 'validation.least-weight', 'validation.most-weight', 'boundKg'],
+  [/pct$/i, 'validation.least-percent', 'validation.most-percent', 'boundLimitPct'],
+  [/$/, 'validation.least', 'validation.most', 'rawBound'],
+] as const;
+
+/**
+ * What is wrong with one field of a form: the sentence that its schema names, or else one made of the schema's bounds.
+ *
+ * @param field  its name in the contract, which tells its unit
+ */
+export function problemOfField(field: string, issue: z.core.$ZodIssue): Message {
+  const named = messageOfIssue(issue);
+  if (named) return named;
+  const [, least, most, fact] = bounds.find(([ending]) => ending.test(field)) ?? bounds[5];
+  switch (issue.code) {
+    case 'too_small':
+      if (issue.origin === 'string') return message('validation.missing');
+      return { code: least, facts: { [fact]: Number(issue.minimum) } };
+    case 'too_big':
+      if (issue.origin === 'string')
+        return message('validation.text-too-long', { letters: Number(issue.maximum) });
+      return { code: most, facts: { [fact]: Number(issue.maximum) } };
+    case 'invalid_type':
+      return message(issue.expected === 'int' ? 'validation.not-whole' : 'validation.missing');
+    default:
+      return message('validation.not-understood');
+  }
+}

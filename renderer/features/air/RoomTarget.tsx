@@ -5,8 +5,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
-import { EndUseForm } from '../species/EndUseForm.tsx';
-import { emptyUseDraft } from '../species/end-use-draft.ts';
+import { EndUseForm, emptyUse } from '../species/EndUseForm.tsx';
 import { AirFigures } from './AirFigures.tsx';
 import { AirTempField } from './AirTempField.tsx';
 import { airRh, airTempC } from './air-fields.ts';
@@ -60,7 +59,7 @@ export function RoomTarget({ firstTemp, units }: { firstTemp: number; units: Dis
         <EndUseForm
           endUse={null}
           start={{
-            ...emptyUseDraft,
+            ...emptyUse,
             ...target,
             source: say('air.room-source', {
               roomTempC: room.tempC,

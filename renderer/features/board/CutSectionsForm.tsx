@@ -1,37 +1,35 @@
 import { useState } from 'react';
+import { z } from 'zod';
+import { gramsSchema } from '../../../shared-core/contract/oven-checks.ts';
+import { newSampleCutSchema } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { kgFromWeight, weightUnit } from '../../../shared-core/units/weight.ts';
 import { bridge } from '../../data/bridge.ts';
 import { NumberField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { WeightField } from '../../form/MeasureFields.tsx';
 import { TimeField } from '../../form/TimeField.tsx';
-import { isWeight, WeightField } from '../../form/WeightField.tsx';
-import { useUnits } from '../../stores/settings.ts';
+import { useDraft } from '../../form/useDraft.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { useWords } from '../../words.ts';
 
 /** Where sections are cut, mm: common practice, no source. */
 const SECTIONS = { sectionMm: 25, clearDistanceMm: 500 };
 
+const schema = newSampleCutSchema
+  .pick({ boardKg: true })
+  .extend({ firstGrams: gramsSchema, secondGrams: z.nullable(gramsSchema) });
+
 /** Asks for the weights of a board and of the sections that were just cut beside it. */
 export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
   const { say } = useWords();
-  const units = useUnits();
-  const [weight, setWeight] = useState<number | null>(null);
-  const [grams, setGrams] = useState<{ first: number | null; second: number | null }>({
-    first: null,
-    second: null,
-  });
+  const { field, read } = useDraft(schema, { boardKg: null, firstGrams: null, secondGrams: null });
   const [at, setAt] = useState<string | null>(null);
-  const [shown, setShown] = useState(false);
-  const isSecondWrong = grams.second !== null && !isWeight(grams.second);
   async function save(): Promise<void> {
-    setShown(true);
-    if (!isWeight(weight) || !isWeight(grams.first) || isSecondWrong) throw fieldsMarked();
+    const { boardKg, firstGrams, secondGrams } = read();
     await bridge().command('samples.cut', {
       boardId: board.id,
-      boardKg: kgFromWeight(weight, units),
-      wetGrams: [grams.first, grams.second].filter(isWeight),
+      boardKg,
+      wetGrams: secondGrams === null ? [firstGrams] : [firstGrams, secondGrams],
       at: at ?? new Date().toISOString(),
     });
   }
@@ -51,29 +49,15 @@ export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: 
       </ol>
       <Banner kind="caution">{say('weights.cut-caution')}</Banner>
       <div className="form-grid">
-        <WeightField
-          label={say('weights.first-section')}
-          unit="g"
-          weight={grams.first}
-          shown={shown}
-          onWeight={(first) => setGrams({ ...grams, first })}
-        />
+        <NumberField label={say('weights.first-section')} unit="g" {...field('firstGrams')} />
         <NumberField
           label={say('weights.second-section')}
           unit="g"
           hint={say('weights.second-hint')}
-          value={grams.second}
-          error={shown && isSecondWrong ? say('weights.second-wrong') : null}
-          onValue={(second) => setGrams({ ...grams, second })}
+          {...field('secondGrams')}
         />
       </div>
-      <WeightField
-        label={say('weights.board')}
-        unit={weightUnit(units)}
-        weight={weight}
-        shown={shown}
-        onWeight={setWeight}
-      />
+      <WeightField label={say('weights.board')} {...field('boardKg')} />
       <TimeField label={say('weights.cut-when')} instant={at} onInstant={setAt} />
     </FormDialog>
   );

@@ -1,36 +1,43 @@
-import { useState } from 'react';
 import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { type EndUse, newEndUseSchema } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
+import { sourceShown } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
-import { draftOfUse, type EndUseDraft, emptyUseDraft, problemsOfUse, savedUse } from './end-use-draft.ts';
+
+/** What a new use begins with. */
+export const emptyUse: Draft<EndUse> = {
+  id: 'new',
+  name: '',
+  minPct: null,
+  maxPct: null,
+  maxShellCorePct: 2,
+  note: '',
+  source: '',
+};
+
+/** Without the mark of what nobody looked up, which is for the methods page. */
+const draftOfUse = (endUse: EndUse): EndUse => ({ ...endUse, source: sourceShown(endUse.source) });
 
 /** Edits a use and its limits; adds a new one, begun with `start`, where `endUse` is null. */
 export function EndUseForm({
   endUse,
-  start = emptyUseDraft,
+  start = emptyUse,
   endUses,
   onClose,
 }: {
   endUse: EndUseRow | null;
-  start?: EndUseDraft;
+  start?: Draft<EndUse>;
   endUses: readonly EndUse[];
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
-  const [draft, setDraft] = useState<EndUseDraft>(endUse ? draftOfUse(endUse) : start);
-  const [shown, setShown] = useState(false);
-  const problems = problemsOfUse(draft);
-  const field = <K extends keyof EndUseDraft>(key: K) => ({
-    value: draft[key],
-    error: shown && problems[key] ? say(problems[key]) : undefined,
-    onValue: (value: EndUseDraft[K]) => setDraft({ ...draft, [key]: value }),
-  });
+  const { field, read, refill } = useDraft(newEndUseSchema, endUse ? draftOfUse(endUse) : start);
 
   const edit = useEdit('endUses.edit', endUse);
   const fields: FieldTexts<'endUses.edit'> = {
@@ -43,13 +50,13 @@ export function EndUseForm({
   };
 
   async function save(): Promise<void> {
-    setShown(true);
-    // Ids of uses are made as those of species are.
-    const id = endUse?.id ?? newSpeciesId(draft.name, new Set(endUses.map((other) => other.id)));
-    const made = savedUse(draft, id);
-    if (!made) throw fieldsMarked();
-    if (edit.base) await edit.save(made, savedUse(draftOfUse(edit.base), id));
-    else await bridge().command('endUses.add', made);
+    const made = read();
+    if (edit.base) await edit.save(made, draftOfUse(edit.base));
+    else {
+      // Ids of uses are made as those of species are.
+      const id = newSpeciesId(made.name, new Set(endUses.map((other) => other.id)));
+      await bridge().command('endUses.add', { ...made, id });
+    }
   }
 
   return (
@@ -58,7 +65,7 @@ export function EndUseForm({
       saveWords={say(endUse ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfUse(saved)))}
+      conflict={conflictOf(edit, fields, (saved) => refill(draftOfUse(saved)))}
     >
       {endUse && <p>{say('use.effect')}</p>}
       <TextField label={say('species.name')} {...field('name')} />

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { endUseSchema } from '../../wood/species/end-use.ts';
+import { endUseSchema, newEndUseSchema } from '../../wood/species/end-use.ts';
 import { speciesSchema } from '../../wood/species/species.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { versionSchema } from '../yard.ts';
@@ -32,7 +32,7 @@ export const catalogRequests = {
     output: z.array(endUseRowSchema),
     topics: () => ['endUses'],
   }),
-  'endUses.add': command({ input: endUseSchema, output: endUseRowSchema, topics: () => ['endUses'] }),
+  'endUses.add': command({ input: newEndUseSchema, output: endUseRowSchema, topics: () => ['endUses'] }),
   'endUses.edit': command({
     input: editOfNamed(endUseSchema.omit({ id: true })),
     output: endUseRowSchema,

@@ -17,4 +17,9 @@ export const endUseSchema = z.object({
   /** Where its limits come from; "(from memory)" follows what nobody looked up. */
   source: z.string().max(1000),
 });
+/** As a person gives it: with a range that is one. */
+export const newEndUseSchema = endUseSchema.refine(({ minPct, maxPct }) => maxPct > minPct, {
+  path: ['maxPct'],
+  error: 'use.turned',
+});
 export type EndUse = z.infer<typeof endUseSchema>;

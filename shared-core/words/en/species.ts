@@ -83,8 +83,6 @@ export const species = {
   'use.shell-core-hint': 'A board that is wetter inside moves when it is cut.',
   'use.points': 'points',
   'use.source-of': '{useName}: {source}',
-  'use.outside-pct': 'Type {rawLeastPct} to {rawMostPct}.',
-  'use.outside-points': 'Type {leastPoints} to {mostPoints}.',
   'use.turned': 'Type more than the lowest average.',
 
   'oven.title': 'Your oven-dry checks',

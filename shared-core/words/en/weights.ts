@@ -28,7 +28,6 @@ export const weights = {
   'weights.first-section': 'First section, wet',
   'weights.second-section': 'Second section, wet',
   'weights.second-hint': 'Optional. Two sections show how sure the estimate is.',
-  'weights.second-wrong': 'Type a weight above 0, or leave it blank.',
   'weights.board': 'Weight of the board',
   'weights.cut-when': 'When it was cut',
 

@@ -1,0 +1,118 @@
+import {
+  longLengthFromMm,
+  longLengthUnit,
+  mmFromLongLength,
+  shortLengthUnit,
+} from '../../shared-core/units/length.ts';
+import {
+  celsiusFromTemperature,
+  temperatureFromC,
+  temperatureUnit,
+} from '../../shared-core/units/temperature.ts';
+import { typedLengthMm, typedLengthText, typedQuarters } from '../../shared-core/units/typed-length.ts';
+import { kgFromWeight, weightFromKg, weightUnit } from '../../shared-core/units/weight.ts';
+import { useUnits } from '../stores/settings.ts';
+import { useWords } from '../words.ts';
+import { parseDecimal } from './decimal.ts';
+import { type NumberFieldProps, TypedNumberField } from './Field.tsx';
+
+/** A plain number in the person's units, of which the value is the same in SI. */
+function InUnits({
+  fromSi,
+  toSi,
+  ...props
+}: NumberFieldProps & { fromSi: (value: number) => number; toSi: (typed: number) => number }) {
+  const { say } = useWords();
+  return (
+    <TypedNumberField
+      inputMode="decimal"
+      {...props}
+      read={(text) => {
+        const typed = parseDecimal(text);
+        return typed === null ? null : toSi(typed);
+      }}
+      write={(value) => String(fromSi(value))}
+      unreadable={(typedText) => say('validation.not-a-number', { typedText })}
+    />
+  );
+}
+
+/** A weight; the value is in kg. */
+export function WeightField(props: NumberFieldProps) {
+  const units = useUnits();
+  return (
+    <InUnits
+      unit={weightUnit(units)}
+      {...props}
+      fromSi={(kg) => weightFromKg(kg, units)}
+      toSi={(typed) => kgFromWeight(typed, units)}
+    />
+  );
+}
+
+/** A temperature; the value is in °C. */
+export function TempField(props: NumberFieldProps) {
+  const units = useUnits();
+  return (
+    <InUnits
+      unit={temperatureUnit(units)}
+      {...props}
+      fromSi={(tempC) => temperatureFromC(tempC, units)}
+      toSi={(typed) => celsiusFromTemperature(typed, units)}
+    />
+  );
+}
+
+/** A length along a board; the value is in mm. */
+export function BoardLengthField(props: NumberFieldProps) {
+  const units = useUnits();
+  return (
+    <InUnits
+      unit={longLengthUnit(units)}
+      {...props}
+      fromSi={(mm) => longLengthFromMm(mm, units)}
+      toSi={(typed) => mmFromLongLength(typed, units)}
+    />
+  );
+}
+
+/** A thickness, width or depth, as a tape measure shows it; the value is in mm. */
+export function LengthField(props: NumberFieldProps) {
+  const units = useUnits();
+  const { say } = useWords();
+  return (
+    <TypedNumberField
+      unit={shortLengthUnit(units)}
+      {...props}
+      read={(text) => typedLengthMm(text, units)}
+      write={(mm) => typedLengthText(mm, units)}
+      unreadable={(typedText) => say('board.not-a-length', { typedText, exampleMm: 27 })}
+    />
+  );
+}
+
+/**
+ * A thickness, which may be typed by its name in the trade: "8/4" is 2 in and stays "8/4".
+ * @param quarters  8 for 8/4; null where it was given as a length
+ */
+export function ThicknessField({
+  quarters,
+  onThickness,
+  ...props
+}: Omit<NumberFieldProps, 'onValue'> & {
+  quarters: number | null;
+  onThickness: (mm: number | null, quarters: number | null) => void;
+}) {
+  const units = useUnits();
+  const { say } = useWords();
+  return (
+    <TypedNumberField
+      unit={quarters === null ? shortLengthUnit(units) : undefined}
+      {...props}
+      read={(text) => typedLengthMm(text, units)}
+      write={(mm) => (quarters === null ? typedLengthText(mm, units) : `${quarters}/4`)}
+      unreadable={(typedText) => say('board.not-a-length', { typedText, exampleMm: 27 })}
+      onValue={(mm, text) => onThickness(mm, typedQuarters(text))}
+    />
+  );
+}

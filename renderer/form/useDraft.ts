@@ -1,0 +1,54 @@
+import { useState } from 'react';
+import type { z } from 'zod';
+import { problemOfField } from '../../shared-core/contract/validation.ts';
+import { useWords } from '../words.ts';
+import { fieldsMarked } from './FormDialog.tsx';
+
+/** A record while it is typed, in SI: a blank text is empty, any other blank is null, and a number that cannot be read NaN. */
+export type Draft<T> = { [K in keyof T]: [T[K]] extends [string] ? T[K] : T[K] | null };
+
+/**
+ * A form's fields, checked by the contract's own schema. What is wrong with a field is shown at the field, once it was
+ * left or the form was to be saved.
+ *
+ * @param schema  of the record that the form makes
+ * @param start   what the fields show at first
+ */
+export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, start: Draft<T>) {
+  const { say } = useWords();
+  const [draft, setDraft] = useState(start);
+  const [left, setLeft] = useState<ReadonlySet<keyof T>>(new Set());
+  const [wasSaved, setWasSaved] = useState(false);
+  const checked = schema.safeParse(draft);
+  const issueOf = (key: keyof T) => checked.error?.issues.find(({ path }) => path[0] === key);
+
+  return {
+    draft,
+    set: (changed: Partial<Draft<T>>): void => setDraft((before) => ({ ...before, ...changed })),
+    /** What a field needs to show and change one part of the record. */
+    field<K extends keyof T & string>(key: K) {
+      const issue = wasSaved || left.has(key) ? issueOf(key) : undefined;
+      return {
+        value: draft[key],
+        error: issue ? say(problemOfField(key, issue)) : null,
+        onValue: (value: Draft<T>[K]): void => setDraft((before) => ({ ...before, [key]: value })),
+        onBlur: (): void => setLeft((before) => new Set(before).add(key)),
+      };
+    },
+    /**
+     * The record as it is to be saved.
+     * @throws Refusal where the schema finds something wrong, which the fields then show
+     */
+    read(): Made {
+      setWasSaved(true);
+      if (!checked.success) throw fieldsMarked();
+      return checked.data;
+    },
+    /** Starts again from another record. */
+    refill(record: Draft<T>): void {
+      setDraft(record);
+      setLeft(new Set());
+      setWasSaved(false);
+    },
+  };
+}

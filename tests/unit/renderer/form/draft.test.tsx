@@ -1,0 +1,107 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { z } from 'zod';
+import { NumberField } from '../../../../renderer/form/Field.tsx';
+import {
+  LengthField,
+  TempField,
+  ThicknessField,
+  WeightField,
+} from '../../../../renderer/form/MeasureFields.tsx';
+import { useDraft } from '../../../../renderer/form/useDraft.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import { forgetEverything } from '../shell/machine.ts';
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+const schema = z.object({
+  widthMm: z.number().min(10).max(3000).nullable(),
+  boardKg: z.number().positive(),
+  layer: z.number().int().max(500),
+});
+
+function Form({ onRead }: { onRead: (made: unknown) => void }) {
+  const { field, read } = useDraft(schema, { widthMm: null, boardKg: null, layer: null });
+  const save = () => {
+    try {
+      onRead(read());
+    } catch {
+      onRead('refused');
+    }
+  };
+  return (
+    <>
+      <LengthField label="Width" {...field('widthMm')} />
+      <WeightField label="Weight" {...field('boardKg')} />
+      <NumberField label="Layer" {...field('layer')} />
+      <button type="button" onClick={save}>
+        Save
+      </button>
+    </>
+  );
+}
+
+test('a field says what the contract would refuse once it was left, in the person’s units', async () => {
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+  const user = userEvent.setup();
+  render(<Form onRead={() => undefined} />);
+  await user.type(screen.getByLabelText('Width'), '200');
+  expect(screen.queryByRole('alert')).toBeNull();
+  await user.tab();
+  expect(screen.getByRole('alert').textContent).toBe('At most 118 1/8 in.');
+  expect(screen.getByLabelText('Width').getAttribute('aria-invalid')).toBe('true');
+});
+
+test('what was typed is saved in SI, what is blank and may be is null', async () => {
+  const made: unknown[] = [];
+  const user = userEvent.setup();
+  render(<Form onRead={(each) => made.push(each)} />);
+  await user.type(screen.getByLabelText('Weight'), '12,5');
+  await user.type(screen.getByLabelText('Layer'), '3');
+  await user.click(screen.getByRole('button', { name: 'Save' }));
+  expect(made).toEqual([{ widthMm: null, boardKg: 12.5, layer: 3 }]);
+});
+
+test('saving shows every problem, and gives no record', async () => {
+  const made: unknown[] = [];
+  const user = userEvent.setup();
+  render(<Form onRead={(each) => made.push(each)} />);
+  await user.type(screen.getByLabelText('Layer'), '2.5');
+  await user.click(screen.getByRole('button', { name: 'Save' }));
+  expect(made).toEqual(['refused']);
+  expect(screen.getAllByRole('alert').map((each) => each.textContent)).toEqual([
+    'Fill this in.',
+    'Type a whole number.',
+  ]);
+});
+
+test('a value that nobody typed over keeps what it was, whatever its field rounds to', async () => {
+  const values: (number | null)[] = [];
+  const user = userEvent.setup();
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+  render(<TempField label="Temperature" value={21.123} onValue={(value) => values.push(value)} />);
+  expect(screen.getByLabelText<HTMLInputElement>('Temperature').value).toBe('70');
+  await user.click(screen.getByLabelText('Temperature'));
+  await user.tab();
+  expect(values).toEqual([]);
+});
+
+test('a thickness typed by its name in the trade keeps that name', async () => {
+  const typed: unknown[] = [];
+  const user = userEvent.setup();
+  render(
+    <ThicknessField
+      label="Thickness"
+      value={null}
+      quarters={null}
+      onThickness={(mm, quarters) => typed.push([mm, quarters])}
+    />,
+  );
+  await user.click(screen.getByLabelText('Thickness'));
+  await user.paste('8/4');
+  expect(typed).toEqual([[50.8, 8]]);
+});
