@@ -29,6 +29,7 @@ import { labelQueries } from './stock/labels.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
 import { stackCommands, stackQueries } from './stock/stacks.ts';
+import { stationQueries } from './stock/stations.ts';
 import type { ThreadFiles } from './thread-files.ts';
 import { createWindows, type Emit } from './windows.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
@@ -107,6 +108,7 @@ export function createApp({
     ...boardQueries(queryContext, queryAssessing),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
     ...placeQueries(queryContext),
+    ...stationQueries,
     ...catalogQueries(queryContext),
     ...ovenCheckQueries(queryOwnFits),
     ...sampleBoardQueries(queryContext),

@@ -15,11 +15,11 @@ interface Coded<T> {
 /** The column of every field of a record: its name, or its name and how the value is written there. */
 export type Columns<R> = { readonly [F in keyof R & string]: string | Coded<R[F]> };
 
-/** Anything that JSON can hold. What `parse` gives back is shared, and never to be changed. */
+/** Anything that JSON can hold; null is null in the file too. What `parse` gives back is shared, and never to be changed. */
 export function json<T>(column: string, parse: (value: unknown) => T): Coded<T> {
   return {
     column,
-    encode: (value) => JSON.stringify(value),
+    encode: (value) => (value === null ? null : JSON.stringify(value)),
     decode: parsedOnce((text) => parse(JSON.parse(text as string))),
   };
 }

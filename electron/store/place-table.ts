@@ -8,6 +8,7 @@ const columns: Columns<NewPlace> = {
   name: 'name',
   kind: 'kind',
   air: json('air', (value) => placeSchema.shape.air.parse(value)),
+  airSource: json('air_source', (value) => placeSchema.shape.airSource.parse(value)),
 };
 const recordColumns: Columns<PlaceRecord> = { id: 'id', version: 'version', ...columns };
 

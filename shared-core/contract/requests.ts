@@ -9,6 +9,7 @@ import { roundRequests } from './requests/rounds.ts';
 import { sampleRequests } from './requests/samples.ts';
 import { settingRequests } from './requests/settings.ts';
 import { stackRequests } from './requests/stacks.ts';
+import { stationRequests } from './requests/stations.ts';
 import { yardRequests } from './requests/yard.ts';
 import type { Topic } from './topics.ts';
 
@@ -21,6 +22,7 @@ export const requests = {
   ...stackRequests,
   ...boardRequests,
   ...placeRequests,
+  ...stationRequests,
   ...catalogRequests,
   ...ovenCheckRequests,
   ...sampleRequests,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
+import { dayToDaySchema, stationSchema } from '../wood/climate/station.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
 import { messageSchema } from '../words/message.ts';
 import { columnSchema, layerSchema } from './stack-order.ts';
@@ -28,17 +29,32 @@ const noteSchema = z.string().max(2000);
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
 export type PlaceKind = z.infer<typeof placeKindSchema>;
 
+/** Where a place's months of air come from. */
+export const airSourceSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('station'), station: stationSchema }),
+  /** The average of so many stations, because the nearest is not known. */
+  z.object({ kind: z.literal('region'), stations: z.number().int() }),
+  /** A weather file, with the name of the site in it. */
+  z.object({ kind: z.literal('file'), siteName: z.string().max(80), days: dayToDaySchema }),
+]);
+export type AirSource = z.infer<typeof airSourceSchema>;
+
 /** Where a stack or board stands, with the air there, month by month. */
 export const placeSchema = z.object({
   id: rowIdSchema,
   name: nameSchema,
   kind: placeKindSchema,
   air: monthlyAirSchema,
+  /** Null where a person typed the months. */
+  airSource: airSourceSchema.nullable(),
 });
 export type Place = z.infer<typeof placeSchema>;
-export const newPlaceSchema = placeSchema.omit({ id: true });
+/** Defaults are here and not in `placeSchema`, as with `newBoardSchema`. */
+export const newPlaceSchema = placeSchema
+  .omit({ id: true })
+  .extend({ airSource: placeSchema.shape.airSource.default(null) });
 export type NewPlace = z.infer<typeof newPlaceSchema>;
-export const placeEditSchema = editOf(newPlaceSchema);
+export const placeEditSchema = editOf(placeSchema.omit({ id: true }));
 
 /** A place as a list shows it: the EMC of its air in this month and the driest of its year, % MC. */
 export const placeRowSchema = placeSchema.extend({

@@ -96,7 +96,7 @@ function fill(file: string): void {
   yard.endUses.bringUpToDate(builtInEndUses);
   yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
-    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air });
+    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air, airSource: null });
     const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
     for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
       const stackId = yard.stacks.add({

@@ -86,6 +86,9 @@ export function boardToForecast(
       ...begun.value.assumptions,
       ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
       ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
+      ...(orRefuse(stays.at(-1), 'move').place.airSource?.kind === 'region'
+        ? [message('forecast.assumed.regional-air', { placeName: placeOf(row.placeId).name })]
+        : []),
       ...(species.basicSpecificGravity === null
         ? [message('forecast.assumed.average-density', { speciesName: species.name })]
         : []),

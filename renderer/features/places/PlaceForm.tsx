@@ -9,6 +9,7 @@ import { Checkbox, Select, TextField } from '../../form/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
+import { airSourceText } from './air-source-text.ts';
 import { placeKinds } from './kinds.ts';
 import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
 import { draftOfPlace, emptyPlaceDraft, type PlaceDraft, placeProblems, yearOf } from './place-draft.ts';
@@ -45,6 +46,7 @@ export function PlaceForm({
   const fields: FieldTexts<'places.edit'> = {
     name: { label: say('places.name'), text: (name) => name },
     kind: { label: say('places.kind'), text: (kind) => say(placeKinds[kind]) },
+    airSource: { label: say('places.air-source'), text: (source) => say(airSourceText(source)) },
     air: {
       label: say('places.air'),
       text: (months) => {
@@ -62,7 +64,7 @@ export function PlaceForm({
   async function save(): Promise<void> {
     setShown(true);
     if (problems.name || !year) throw fieldsMarked();
-    const made: NewPlace = { name: draft.name, kind: draft.kind, air: year };
+    const made: NewPlace = { name: draft.name, kind: draft.kind, air: year, airSource: null };
     const saved = edit.base
       ? await edit.save(made, untouched(edit.base))
       : await bridge().command('places.add', made);

@@ -13,7 +13,7 @@ import type { Outcome } from '../../outcome.ts';
 import { DAY_MS } from '../../time.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
-import type { MonthlyAir } from '../climate/monthly-air.ts';
+import { type MonthlyAir, roughnessPct } from '../climate/monthly-air.ts';
 import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
@@ -307,8 +307,9 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
     (place, index) => {
       // Another place's air is not off by what this one's was, and no year is the mean year.
       const tried = index === 0 && triedHere;
+      const untriedSdPct = Math.hypot(untriedAirSdPct, roughnessPct(place.air));
       const offsets = possible.map(({ theta, air }) =>
-        tried ? theta[3]! + air * comingAirSdPct : air * untriedAirSdPct,
+        tried ? theta[3]! + air * comingAirSdPct : air * untriedSdPct,
       );
       const runs = possible.map(({ theta }, k) => {
         const ahead = [...theta.slice(0, 3), offsets[k]!];

@@ -10,6 +10,7 @@ import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
 import { HOUR_MS } from '../../time.ts';
 import { message } from '../../words/message.ts';
+import { roughnessPct } from '../climate/monthly-air.ts';
 import {
   type Gaussian,
   type Information,
@@ -214,8 +215,12 @@ export const priorPace: { diffusivity: PriorFactor; surface: PriorFactor } = {
   surface: { median: 0.1, logSd: 0.8 },
 };
 
+/** How far the air where a board is may be from its place's months, % MC of EMC. Common practice, no source. */
+const ownAirSdPct = 1;
+
 /**
- * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the species is not known.
+ * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the species is not known, and
+ * wider air where a place has the average of a region.
  * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
  * memory).
  */
@@ -224,7 +229,13 @@ export function dryingPrior(board: DryingBoard): Gaussian {
   const known = board.basicSpecificGravity !== null;
   const { mcPct, logSd } = board.start;
   const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
-  const sd = [known ? diffusivity.logSd : 0.8, surface.logSd, mcPct === null ? 0.35 : logSd, 1];
+  const roughPct = Math.max(...board.stays.map(({ air }) => roughnessPct(air)));
+  const sd = [
+    known ? diffusivity.logSd : 0.8,
+    surface.logSd,
+    mcPct === null ? 0.35 : logSd,
+    Math.hypot(ownAirSdPct, roughPct),
+  ];
   return {
     mean: [Math.log(diffusivity.median), Math.log(surface.median), Math.log(mcPct ?? green), 0],
     covariance: sd.map((value, i) => sd.map((_, j) => (i === j ? value * value : 0))),

@@ -63,6 +63,8 @@ export const forecastReasons = {
   'forecast.assumed.readings-unused': 'All readings of {readOn} are questionable and were not used.',
   'forecast.assumed.average-density':
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
+  'forecast.assumed.regional-air':
+    'The air of {placeName} is a rough average of its region. Dates are less certain until its weather station is named.',
   'forecast.assumed.other-air':
     'Its readings are about {offPoints} {direction, select, damper {damper} other {drier}} than the air entered for {placeName} gives. Check that air, and the airflow through the stack.',
   'forecast.assumed.sun':

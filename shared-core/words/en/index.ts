@@ -18,6 +18,7 @@ import { settings } from './settings.ts';
 import { species } from './species.ts';
 import { stackPlan } from './stack-plan.ts';
 import { stacks } from './stacks.ts';
+import { stations } from './stations.ts';
 import { suspicions } from './suspicions.ts';
 import { table } from './table.ts';
 import { validation } from './validation.ts';
@@ -45,6 +46,7 @@ export const areas = {
   species,
   stackPlan,
   stacks,
+  stations,
   suspicions,
   table,
   validation,
@@ -73,6 +75,7 @@ export const english = {
   ...species,
   ...stackPlan,
   ...stacks,
+  ...stations,
   ...suspicions,
   ...table,
   ...validation,

@@ -40,6 +40,10 @@ export const places = {
 
   'places.name-missing': 'Give the place a name.',
   'places.air': 'Air',
+  'places.air-source': 'Source of its air',
+  'places.air-of': 'Air of {siteName}, typical year',
+  'places.air-of-region': 'Rough air: the average of {stations} weather stations',
+  'places.own-months': 'Months typed by hand',
   'places.air-short': '{airTempC}, {rhPct} humidity',
   'places.air-missing': 'Type both the temperature and the humidity.',
   'places.temperature-outside': 'Type a temperature from {coldestTempC} to {warmestTempC}.',

@@ -22,6 +22,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
   'places.list': {},
+  'stations.find': { text: 'Asheville' },
+  'stations.ofRegion': { timeZone: 'America/New_York' },
   'species.list': {},
   'endUses.list': {},
   'ovenChecks.ofSpecies': { speciesId: 'walnut-black' },

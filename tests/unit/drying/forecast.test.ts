@@ -117,6 +117,18 @@ describe('a forecast', () => {
     expect(many).toBeLessThan(one);
   });
 
+  test('is less certain in air that is the average of a region', () => {
+    const roughShed = shed.map((air) => ({ ...air, emcPct: 13, emcSdPct: 2 }));
+    const ownShed = shed.map((air) => ({ ...air, emcPct: 13 }));
+    const width = (air: MonthlyAir): number => {
+      const board = { ...oak, stays: [{ fromMs: sawn, air }] };
+      const floor = forecastOf(inputOf({ board })).places[0]!.floorPct;
+      return floor.high - floor.low;
+    };
+    // Standard deviations of 1 point, common practice, and of 2 points together: 2.2 times as wide.
+    expect(width(roughShed) / width(ownShed)).toBeCloseTo(Math.hypot(1, 2), 1);
+  });
+
   test('narrows when siblings have been probed', () => {
     const probed = forecastOf(inputOf({ readings: readingsOf(middle, [60, 119]) }));
     const alone = forecastOf(inputOf());

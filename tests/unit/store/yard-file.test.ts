@@ -55,6 +55,7 @@ function yardWithBoard() {
     name: 'Shed',
     kind: 'open-shed',
     air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.65 })),
+    airSource: null,
   });
   const stackId = opened.stacks.add({
     name: 'First',
@@ -188,6 +189,7 @@ describe('a board', () => {
       name: 'Shop',
       kind: 'shop',
       air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.45 })),
+      airSource: null,
     });
     opened.moves.add({ boardId, placeId: shop, since: '2026-03-01T00:00:00.000Z' });
     expect(opened.boards.get(boardId)).toMatchObject({

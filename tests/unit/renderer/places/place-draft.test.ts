@@ -46,7 +46,7 @@ describe('A place that is being described', () => {
 
   test('comes back as it was saved', () => {
     const air = twelve((month) => ({ tempC: month - 3, rh: (50 + month) / 100 }));
-    const draft = draftOfPlace({ name: 'Shed', kind: 'open-shed', air }, 'metric');
+    const draft = draftOfPlace({ name: 'Shed', kind: 'open-shed', air, airSource: null }, 'metric');
     expect(draft.sameAllYear).toBe(false);
     expect(yearOf(draft, 'metric')).toEqual(air);
   });

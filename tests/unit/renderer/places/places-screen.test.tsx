@@ -19,6 +19,7 @@ function aPlace(name: string, rhPct: number): PlaceRow {
     name,
     kind: 'open-shed',
     air,
+    airSource: null,
     emcNowPct: monthlyEmcPct[0]!,
     driestEmcPct,
     driestMonth,
@@ -82,6 +83,7 @@ describe('Places', () => {
         name: 'Bench room',
         kind: 'heated-room',
         air: Array.from({ length: 12 }, () => ({ tempC: 20.5, rh: 0.4 })),
+        airSource: null,
       },
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();

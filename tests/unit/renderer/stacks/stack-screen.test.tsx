@@ -50,6 +50,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
         name: 'Shop',
         kind: 'shop',
         air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),
+        airSource: null,
         emcNowPct: 9.2,
         driestEmcPct: 9.2,
         driestMonth: 1,

@@ -15,6 +15,7 @@ const aPlace: PlaceRow = {
   name: 'Pole shed',
   kind: 'open-shed',
   air: Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 })),
+  airSource: null,
   emcNowPct: 13.1,
   driestEmcPct: 13.1,
   driestMonth: 1,

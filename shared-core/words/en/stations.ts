@@ -1,0 +1,11 @@
+/** Weather stations and weather files. */
+export const stations = {
+  'stations.nearest': 'Nearest weather station',
+  'stations.none': 'No weather station matches “{typedText}”. Try a larger town, or leave it blank.',
+  'stations.which': 'More than one matches. Type one of these: {stationNames}.',
+
+  'epw.too-large': 'This file is too large for a year of weather. Nothing was changed. Choose an EPW file.',
+  'epw.not-epw': 'This is not an EPW file. Nothing was changed. Choose one whose name ends in .epw.',
+  'epw.month-missing':
+    '{missingMonth} is missing or has too few hours. Nothing was changed. Choose a file with a whole year.',
+} as const;
