@@ -221,6 +221,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     localDay,
     /** From a local day or an instant: "May 12", "May 12, 2028". `year` shows it always. */
     day,
+    /** Where the year is beside it: "May 12". */
+    dayOfYear: (instantOrDay: string): string =>
+      tidy(dateFormat(ofDay).format(new Date(dayIn(instantOrDay)))),
     /** "Apr 20 – Jun 15". */
     dayRange,
     /** "May 12 (Apr 20 – Jun 15)"; where it is less certain, "Sep 2027 (Jul 2027 – May 2028)". */

@@ -10,8 +10,8 @@ import { MoveForm } from '../stacks/MoveForm.tsx';
 import { AboutBoard } from './AboutBoard.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
-import { FindingsChart } from './FindingsChart.tsx';
 import { ForecastOfBoard } from './ForecastOfBoard.tsx';
+import { HistoryOfBoard } from './HistoryOfBoard.tsx';
 import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import { SampleBoardSection } from './SampleBoardSection.tsx';
@@ -39,11 +39,8 @@ export function BoardScreen({ id }: { id: number }) {
   );
 }
 
-function Found({
-  found: { board, moves, readings, findings, reasons, isSpeciesConfirmed },
-}: {
-  found: RequestOutput<'boards.get'>;
-}) {
+function Found({ found }: { found: RequestOutput<'boards.get'> }) {
+  const { board, moves, readings, findings, reasons, isSpeciesConfirmed } = found;
   const [open, setOpen] = useState<'nothing' | 'edit' | 'move'>('nothing');
   const close = () => setOpen('nothing');
   const { say } = useWords();
@@ -83,16 +80,17 @@ function Found({
             <SpeciesSuspicion board={board} readings={readings} onEdit={() => setOpen('edit')} />
             <CallOfBoard latest={board.latest} reasons={reasons} endUseName={endUse?.name ?? null} />
           </Sheet>
-          <Sheet title={say('board.history')}>
-            <FindingsChart code={board.code} findings={findings} moves={moves} endUse={endUse} />
-          </Sheet>
+          <HistoryOfBoard found={found} endUse={endUse} />
         </div>
       ) : (
-        <EmptyState sentence={say('board.no-readings')}>
-          <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId })}>
-            {say('board.probe-stack', { stackName })}
-          </ButtonLink>
-        </EmptyState>
+        <>
+          <EmptyState sentence={say('board.no-readings')}>
+            <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId })}>
+              {say('board.probe-stack', { stackName })}
+            </ButtonLink>
+          </EmptyState>
+          <HistoryOfBoard found={found} endUse={endUse} />
+        </>
       )}
       <ForecastOfBoard board={board} />
       {readings.length > 0 && (

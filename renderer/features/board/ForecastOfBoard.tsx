@@ -7,8 +7,7 @@ import { Failed, Loading, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { CupSection } from './CupSection.tsx';
 import { ForecastPlaces } from './ForecastPlaces.tsx';
-import { ForecastPlot } from './ForecastPlot.tsx';
-import { ProfilePlot } from './ProfilePlot.tsx';
+import { ProfileChart } from './ProfileChart.tsx';
 import './forecast.css';
 
 /** When a board is likely ready, and where; its profile today; and its cup. */
@@ -39,7 +38,6 @@ function Expected({ board, details }: { board: BoardRow; details: ForecastDetail
               <li key={sentence}>{sentence}</li>
             ))}
         </ol>
-        <ForecastPlot code={board.code} details={details} />
         <ForecastPlaces details={details} />
         <section className="forecast-basis" aria-label={say('forecast.based-on')}>
           <h3>{say('forecast.based-on')}</h3>
@@ -64,7 +62,7 @@ function Expected({ board, details }: { board: BoardRow; details: ForecastDetail
           )}
         </Sheet>
         <Sheet title={say('profile.title')}>
-          <ProfilePlot code={board.code} details={details} />
+          <ProfileChart code={board.code} details={details} />
         </Sheet>
       </div>
     </>

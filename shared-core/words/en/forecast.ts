@@ -7,7 +7,6 @@ export const forecast = {
   'forecast.stays': '{placeName} (stays)',
   'forecast.today': 'Today',
   'forecast.lowest-emc': 'Lowest EMC {emcPct}',
-  'forecast.reading-row': '{depth, select, core {Core} other {Shell}} reading, {readOn}',
 
   'forecast.average-now': 'Now about {averagePct}, likely {likelyInterval}.',
   'forecast.target': 'Target {targetRange}.',
@@ -15,11 +14,7 @@ export const forecast = {
   'forecast.ready-in-place': 'In {placeName}: likely {readyText}.',
   'forecast.not-in-place': 'In {placeName} it is unlikely to get there. Lowest EMC there: {emcPct}.',
 
-  'forecast.legend-average': 'Average, likely range',
-  'forecast.legend-core-readings': 'Core, with readings',
-  'forecast.legend-shell-readings': 'Shell, with readings',
-  'forecast.legend-lowest-emc': 'EMC of the driest month',
-  'forecast.legend-ready': 'Likely ready, with the earliest and latest day',
+  'forecast.driest-month': 'EMC of the driest month',
 
   'forecast.places': 'Likely ready by place',
   'forecast.places-caption':
@@ -48,12 +43,11 @@ export const forecast = {
   'profile.chart': 'Moisture through the thickness of {boardCode} today',
   'profile.depth': 'Below the upper face',
   'profile.mc': 'MC',
-  'profile.reading-row': 'Reading at {depthMm}',
   'profile.now': 'Shell about {shellPct}, core about {corePct}.',
   'profile.emc': 'EMC this month {emcPct}',
   'profile.emc-here': 'EMC here this month: {emcPct}.',
   'profile.read-on': 'The readings are from {readOn}. The profile is the forecast for today.',
-  'profile.legend-likely': 'Profile, likely range',
+  'profile.legend-likely': 'Likely profile',
   'profile.legend-shell': 'Shell reading',
   'profile.legend-core': 'Core reading',
 } as const;

@@ -1,6 +1,7 @@
 import { air } from './air.ts';
 import { board } from './board.ts';
 import { calls } from './calls.ts';
+import { chart } from './chart.ts';
 import { common } from './common.ts';
 import { conflicts } from './conflicts.ts';
 import { cupAdvice } from './cup-advice.ts';
@@ -29,6 +30,7 @@ export const areas = {
   air,
   board,
   calls,
+  chart,
   common,
   conflicts,
   cupAdvice,
@@ -58,6 +60,7 @@ export const english = {
   ...air,
   ...board,
   ...calls,
+  ...chart,
   ...common,
   ...conflicts,
   ...cupAdvice,

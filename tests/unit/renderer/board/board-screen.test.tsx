@@ -125,7 +125,7 @@ describe('A board', () => {
 
   test('its history is a drawing, a sentence and a table of the same values', async () => {
     open();
-    const history = await region('History');
+    const history = await region('History and forecast');
     expect(history.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
     expect(
       await history.findByText(
@@ -138,15 +138,17 @@ describe('A board', () => {
         .map((cell) => cell.textContent),
     );
     expect(rows.slice(1)).toEqual([
-      ['May 9', '21.2%', unbroken('19.4–23.0%'), '19.1%', '23.4%'],
-      ['Aug 22', '14.9%', unbroken('13.7–16.1%'), '14.1%', '15.8%'],
+      ['Mar 3', '', '', '', 'Fence row'],
+      ['May 9', unbroken('21.2% (19.4–23.0%)'), '19.1%', '23.4%', ''],
+      ['Jun 1', '', '', '', 'Pole shed'],
+      ['Aug 22', unbroken('14.9% (13.7–16.1%)'), '14.1%', '15.8%', ''],
     ]);
   });
 
   test('the drawing puts a drier value lower and a later one further right', async () => {
     open();
-    const drawing = (await region('History')).getByRole('img', { name: /Moisture content/ });
-    const dots = [...drawing.querySelectorAll('circle.finding-average')].map((dot) => ({
+    const drawing = (await region('History and forecast')).getByRole('img', { name: /Moisture content/ });
+    const dots = [...drawing.querySelectorAll('[data-layer="Average read"] circle')].map((dot) => ({
       x: Number(dot.getAttribute('cx')),
       y: Number(dot.getAttribute('cy')),
     }));
@@ -235,7 +237,7 @@ describe('A board', () => {
     const call = await region('Latest call');
     expect(call.getByText('Probe again')).toBeTruthy();
     expect(call.queryByText(/likely/i)).toBeNull();
-    expect((await region('History')).getByText('No average yet.')).toBeTruthy();
+    expect((await region('History and forecast')).getByText(/^No average yet\./)).toBeTruthy();
   });
 
   test('is edited: only what was typed is sent changed', async () => {

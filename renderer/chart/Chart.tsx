@@ -1,0 +1,77 @@
+import { useId, useState } from 'react';
+import { download } from '../data/download.ts';
+import { attempt } from '../stores/notices.ts';
+import { Actions, Button } from '../ui/Button.tsx';
+import { Unfold } from '../ui/Unfold.tsx';
+import { useWords } from '../words.ts';
+import { ChartTable } from './ChartTable.tsx';
+import styles from './chart.module.css';
+import { Drawing } from './Drawing.tsx';
+import type { ChartDescription } from './description.ts';
+import { LayerSymbol } from './LayerSymbol.tsx';
+import { layoutOf } from './layout.ts';
+import { Reader } from './Reader.tsx';
+import { tableOf } from './rows.ts';
+import { fileNameOf, pngFileOf, svgFileOf } from './saved-picture.tsx';
+import { useWidth } from './useWidth.ts';
+
+/** Values drawn, and read by pointer, by arrow keys, as a table, on paper and from a file. */
+export function Chart(chart: ChartDescription) {
+  const words = useWords();
+  const { say } = words;
+  const id = useId();
+  const [frame, width] = useWidth<HTMLDivElement>(640);
+  const layout = layoutOf(chart, width);
+  const table = tableOf(chart, words);
+  const [read, setCursor] = useState<number | null>(null);
+  // What was read may be out of sight by now.
+  const cursor = table.rows.some(({ x }) => x === read) ? read : null;
+  return (
+    <figure className={styles.chart}>
+      <div ref={frame} className={styles.frame}>
+        <svg
+          width={width}
+          height={layout.height}
+          viewBox={`0 0 ${width} ${layout.height}`}
+          role="img"
+          aria-labelledby={`${id}-title`}
+          aria-describedby={`${id}-summary`}
+        >
+          <title id={`${id}-title`}>{chart.title}</title>
+          <Drawing chart={chart} layout={layout} cursor={cursor} />
+        </svg>
+        <Reader chart={chart} layout={layout} rows={table.rows} cursor={cursor} onRead={setCursor} />
+      </div>
+      <ul className={styles.legend} aria-label={say('common.legend')}>
+        {layout.legend.map((layer) => (
+          <li key={layer.name}>
+            <svg viewBox="0 0 26 20" aria-hidden="true">
+              <LayerSymbol layer={layer} />
+            </svg>
+            {layer.name}
+          </li>
+        ))}
+      </ul>
+      <figcaption id={`${id}-summary`}>{chart.summary}</figcaption>
+      <div className={styles.tools}>
+        <Unfold words={say('common.show-as-table')}>
+          <ChartTable chart={chart} table={table} />
+        </Unfold>
+        <Unfold words={say('chart.save-picture')}>
+          <Actions>
+            <Button onClick={() => download(svgFileOf(chart), fileNameOf(chart.title, 'svg'))}>
+              {say('chart.save-svg')}
+            </Button>
+            <Button
+              onClick={() =>
+                void attempt(pngFileOf(chart).then((file) => download(file, fileNameOf(chart.title, 'png'))))
+              }
+            >
+              {say('chart.save-png')}
+            </Button>
+          </Actions>
+        </Unfold>
+      </div>
+    </figure>
+  );
+}

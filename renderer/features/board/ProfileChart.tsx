@@ -1,0 +1,107 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
+import { mcAxis } from '../../chart/axes.ts';
+import { Chart } from '../../chart/Chart.tsx';
+import type { Layer } from '../../chart/description.ts';
+import { useWords } from '../../words.ts';
+import { isoOf } from './iso-of.ts';
+import { likelyInterval } from './reading-interval.ts';
+
+/** The depths of the axis and of the table, as parts of the thickness. */
+const DEPTHS = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1];
+
+/** Moisture through the thickness today, from the upper face down: the latest readings and the likely profile. */
+export function ProfileChart({ code, details }: { code: string; details: ForecastDetails }) {
+  const words = useWords();
+  const { say, formats } = words;
+  const { forecast, thicknessMm, endUse, emcNowPct } = details;
+  const latest = latestRound(details.readings);
+  const stops = DEPTHS.map((part) => part * thicknessMm);
+  const read = (depth: 'shell' | 'core'): Layer => ({
+    kind: 'points',
+    name: say(depth === 'shell' ? 'profile.legend-shell' : 'profile.legend-core'),
+    color: depth === 'shell' ? 'keep-drying' : 'bring-in',
+    shape: depth === 'shell' ? 'square' : 'triangle',
+    values: latest
+      .filter((reading) => reading.depth === depth)
+      .map(({ depthFraction, mcPct, standardUncertaintyPct }) => {
+        const { minPct, maxPct } = likelyInterval(mcPct, standardUncertaintyPct);
+        return { x: depthFraction * thicknessMm, y: mcPct, low: minPct, high: maxPct };
+      }),
+  });
+  return (
+    <Chart
+      title={say('profile.chart', { boardCode: code })}
+      summary={summaryOf(details, latest[0]?.atMs, say)}
+      x={{
+        title: say('profile.depth'),
+        from: 0,
+        to: thicknessMm,
+        text: formats.shortLength,
+        // Every other depth, or the faces and the middle.
+        ticks: (most) => {
+          const every = most >= 5 ? 2 : 4;
+          return stops
+            .filter((_, index) => index % every === 0)
+            .map((at) => ({ at, label: formats.shortLength(at) }));
+        },
+      }}
+      y={mcAxis(say('profile.mc'), words, { startsAtZero: false })}
+      stops={stops}
+      layers={[
+        {
+          kind: 'level',
+          name: null,
+          color: 'ink-soft',
+          y: emcNowPct,
+          word: say('profile.emc', { emcPct: emcNowPct }),
+        },
+        {
+          kind: 'line',
+          name: say('profile.legend-likely'),
+          color: 'accent',
+          stroke: 'solid',
+          values: forecast.now.profile.map(({ depthFraction, pct }) => ({
+            x: depthFraction * thicknessMm,
+            y: pct.median,
+            low: pct.low,
+            high: pct.high,
+          })),
+        },
+        read('shell'),
+        read('core'),
+        {
+          kind: 'target',
+          name: say('chart.target', { targetRange: endUse }),
+          color: 'ready',
+          low: endUse.minPct,
+          high: endUse.maxPct,
+        },
+      ]}
+    />
+  );
+}
+
+type Readings = ForecastDetails['readings'];
+
+/** Readings of the day on which it was last probed. */
+function latestRound(readings: Readings): Readings {
+  const lastMs = Math.max(...readings.map(({ atMs }) => atMs));
+  return readings.filter(({ atMs }) => lastMs - atMs < DAY_MS / 2);
+}
+
+function summaryOf(
+  { forecast, nowMs, emcNowPct, endUse }: ForecastDetails,
+  readMs: number | undefined,
+  say: Say,
+): string {
+  const { shell, core } = forecast.now;
+  const isOld = readMs !== undefined && nowMs - readMs >= DAY_MS;
+  return [
+    say('profile.now', { shellPct: shell.median, corePct: core.median }),
+    say('forecast.target', { targetRange: endUse }),
+    say('profile.emc-here', { emcPct: emcNowPct }),
+    ...(isOld ? [say('profile.read-on', { readOn: isoOf(readMs) })] : []),
+  ].join(' ');
+}

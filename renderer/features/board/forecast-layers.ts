@@ -1,0 +1,93 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
+import type { Layer, Value } from '../../chart/description.ts';
+import { likelyInterval } from './reading-interval.ts';
+import { readyWords } from './ready-words.ts';
+
+/** Today, the likely past, the likely time ahead in one of the places, when it is ready there, and its lowest EMC. */
+export function forecastLayers(details: ForecastDetails, index: number, words: Words): Layer[] {
+  const { say } = words;
+  const { forecast, places, nowMs } = details;
+  const place = forecast.places[index]!;
+  const { earlyMs, likelyMs, lateMs } = place.reach;
+  const curve = (of: 'average' | 'shell' | 'core'): Value[] =>
+    [forecast.past, place.band].flatMap((band) =>
+      band.atMs.map((x, at) => {
+        const { median, low, high } = band[of][at]!;
+        return of === 'average' ? { x, y: median, low, high } : { x, y: median };
+      }),
+    );
+  const ready: Layer[] =
+    earlyMs === null
+      ? []
+      : [
+          {
+            kind: 'interval',
+            name: say('history.likely-ready'),
+            color: 'ready',
+            from: earlyMs,
+            to: lateMs,
+            likely: likelyMs,
+            text: readyWords(place, nowMs, words),
+          },
+        ];
+  return [
+    {
+      kind: 'marks',
+      name: null,
+      color: 'ink',
+      stroke: 'solid',
+      values: [
+        {
+          x: nowMs,
+          word:
+            index === 0
+              ? say('forecast.today')
+              : say('history.today-moved', { placeName: places[index]!.name }),
+        },
+      ],
+    },
+    {
+      kind: 'line',
+      name: say('history.likely-average'),
+      color: 'accent',
+      stroke: 'solid',
+      values: curve('average'),
+    },
+    {
+      kind: 'line',
+      name: say('history.likely-shell'),
+      color: 'keep-drying',
+      stroke: 'dashed',
+      values: curve('shell'),
+    },
+    {
+      kind: 'line',
+      name: say('history.likely-core'),
+      color: 'bring-in',
+      stroke: 'dotted',
+      values: curve('core'),
+    },
+    ...ready,
+    {
+      kind: 'level',
+      name: say('forecast.driest-month'),
+      color: 'ink-soft',
+      y: place.floorPct.median,
+      from: nowMs,
+      word: say('forecast.lowest-emc', { emcPct: place.floorPct.median }),
+    },
+  ];
+}
+
+/** What each round read at a depth, as the forecast uses it. */
+export const readingsOf = ({ forecast }: ForecastDetails, depth: Depth): Value[] =>
+  forecast.residuals
+    .filter(({ depthFraction }) => depthAt(depthFraction) === depth)
+    .map(({ atMs, measuredPct, sdPct }) => {
+      const { minPct, maxPct } = likelyInterval(measuredPct, sdPct);
+      return { x: atMs, y: measuredPct, low: minPct, high: maxPct };
+    });
+
+const depthAt = (fraction: number): Depth => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');

@@ -1,0 +1,52 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
+import { readyWords } from './ready-words.ts';
+
+/** How a board changed, its target, what it likely is now and when it is ready in a place, in sentences. */
+export function historySummary(
+  findings: readonly LatestFinding[],
+  endUse: Pick<EndUse, 'name' | 'minPct' | 'maxPct'> | null,
+  ahead: { details: ForecastDetails; index: number } | null,
+  words: Words,
+): string {
+  const { say } = words;
+  const averages = findings.flatMap(({ at, averagePct }) =>
+    averagePct === null ? [] : [{ at, averagePct }],
+  );
+  const [first, last] = [averages[0], averages.at(-1)];
+  const change =
+    !first || !last
+      ? say('history.none')
+      : first === last
+        ? say('history.one', { averagePct: last.averagePct, probedOn: last.at })
+        : say('history.more', {
+            firstPct: first.averagePct,
+            firstOn: first.at,
+            lastPct: last.averagePct,
+            lastOn: last.at,
+          });
+  return [
+    change,
+    ...(endUse ? [say('history.target', { useName: endUse.name, targetRange: endUse })] : []),
+    ...(ahead ? aheadOf(ahead.details, ahead.index, words) : []),
+  ].join(' ');
+}
+
+function aheadOf({ forecast, places, nowMs }: ForecastDetails, index: number, words: Words): string[] {
+  const { say } = words;
+  const place = forecast.places[index]!;
+  const { name: placeName } = places[index]!;
+  const { likelyMs } = place.reach;
+  const { median, low, high } = forecast.now.average;
+  return [
+    say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } }),
+    likelyMs === null
+      ? say('forecast.not-in-place', { placeName, emcPct: place.floorPct.median })
+      : likelyMs - nowMs < DAY_MS
+        ? say('forecast.should-be-ready')
+        : say('forecast.ready-in-place', { placeName, readyText: readyWords(place, nowMs, words) }),
+  ];
+}

@@ -1,0 +1,127 @@
+// @vitest-environment jsdom
+import '../ui/drawing-room.ts';
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { HistoryChart } from '../../../../renderer/features/board/HistoryChart.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
+import { aFinding } from '../stacks/a-yard.ts';
+import { aForecast, nowMs } from './a-forecast.ts';
+
+/** Probed on August 7, when `aForecast` has its readings. */
+const found = aFinding({
+  at: '2026-08-07T12:00:00.000Z',
+  averagePct: 16,
+  lowPct: 15,
+  highPct: 17,
+  shellPct: 15.1,
+  corePct: 17.2,
+});
+
+function open(more: Partial<Parameters<typeof HistoryChart>[0]> = {}) {
+  const forecast = aForecast();
+  render(
+    <main>
+      <h1>OAK-01</h1>
+      <HistoryChart
+        code="OAK-01"
+        findings={[found]}
+        stays={forecast.stays}
+        endUse={forecast.endUse}
+        forecast={forecast}
+        {...more}
+      />
+    </main>,
+  );
+  return userEvent.setup();
+}
+
+/** The table's rows by the head of each cell. */
+function rows(): Record<string, string>[] {
+  const table = screen.getByRole('table');
+  const heads = within(table)
+    .getAllByRole('columnheader')
+    .map((head) => head.textContent);
+  return within(table)
+    .getAllByRole('row')
+    .slice(1)
+    .map((row) =>
+      Object.fromEntries(
+        within(row)
+          .getAllByRole('cell')
+          .map((cell, index) => [heads[index]!, cell.textContent!]),
+      ),
+    );
+}
+
+beforeEach(() => {
+  forgetEverything();
+  useSettings.setState({ settings: { units: 'metric' } as Settings });
+  // A year is shown only where it is not this one.
+  vi.setSystemTime(nowMs);
+});
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
+
+describe('History and forecast of a board in one chart', () => {
+  test('its table has the likely past, the time ahead, and what was read, each with its interval', async () => {
+    open();
+    const read = rows().filter((row) => row['Average read']);
+    expect(read.map(({ Day }) => Day)).toEqual(['Aug 7']);
+    for (const head of ['Average read', 'Shell read', 'Core read', 'Likely average']) {
+      const [middle, low, high] = read[0]![head]!.match(/[\d.]+/g)!.map(Number) as [number, number, number];
+      expect(low).toBeLessThan(middle);
+      expect(high).toBeGreaterThan(middle);
+    }
+    const ahead = rows().find(({ Day }) => Day === 'Jan 1, 2027');
+    expect(ahead?.['Likely shell']).toMatch(/^[\d.]+%$/);
+    await expectNoBarriers();
+  });
+
+  test('it begins at the last reading, and shows all of it when asked', async () => {
+    const user = open();
+    expect(rows()[0]!.Day).toMatch(/^Aug /);
+    expect(rows()[0]).not.toHaveProperty('Moved to');
+    await user.click(screen.getByRole('radio', { name: 'All' }));
+    // Sawn and brought to the shed on March 10.
+    expect(rows()[0]).toMatchObject({ Day: 'Mar 10', 'Moved to': 'Pole shed' });
+  });
+
+  test('the forecast can be shown for another place, with the day it is likely ready there', async () => {
+    const user = open();
+    expect(screen.queryByText('Likely ready')).toBeNull();
+    await user.click(screen.getByRole('radio', { name: 'Bench room' }));
+    const drawing = screen.getByRole('img', {
+      name: 'Moisture content of OAK-01, past and forecast in Bench room',
+    });
+    expect(drawing.textContent).toContain('Today: moved to Bench room');
+    expect(drawing.textContent).toContain('Mar 2027 (Dec 2026 or later)');
+    expect(rows().map((row) => row['Likely ready'])).toContain('Mar 2027 (Dec 2026 or later)');
+    // "Likely" is 8 chances in 10, like the interval around it.
+    expect(
+      screen.getByText(
+        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. In Bench room: likely Mar 2027 \(Dec 2026 or later\)\.$/,
+      ),
+    ).toBeTruthy();
+  });
+
+  test('never probed, it has the forecast, no marks for readings, and no last reading to begin at', () => {
+    const { forecast } = aForecast();
+    open({ findings: [], forecast: aForecast({ readings: [], forecast: { ...forecast, residuals: [] } }) });
+    const legend = within(screen.getByRole('list', { name: 'Legend' }));
+    expect(legend.getByText('Likely average')).toBeTruthy();
+    expect(legend.queryByText(/read$/)).toBeNull();
+    expect(screen.queryByRole('radio', { name: 'From last reading' })).toBeNull();
+  });
+
+  test('without a forecast it is the history alone', () => {
+    open({ forecast: null });
+    expect(screen.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
+    expect(screen.queryByRole('radio')).toBeNull();
+    expect(rows().at(-1)).toMatchObject({ Day: 'Aug 7', 'Shell read': '15.1%', 'Core read': '17.2%' });
+  });
+});
