@@ -25,7 +25,7 @@ import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
-import { labelQueries } from './stock/labels.ts';
+import { labelCommands, labelQueries } from './stock/labels.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
 import { stackCommands, stackQueries } from './stock/stacks.ts';
@@ -124,6 +124,7 @@ export function createApp({
     'yard.startAfresh': () => change(yards.startAfresh),
     ...stackCommands(context, judging),
     ...boardCommands(context, judging),
+    ...labelCommands(context),
     ...placeCommands(context, judging),
     ...catalogCommands(context, judging),
     ...ovenCheckCommands(context, judging, ownFits),

@@ -5,6 +5,7 @@ import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
 import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
 import { findingReads, findingWrites } from './finding-table.ts';
+import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
@@ -72,6 +73,7 @@ function readsOf(db: Db) {
     samples: sampleBoardReads(db),
     species: speciesReads(db),
     endUses: endUseReads(db),
+    labelPrints: labelPrintReads(db),
     settings: settingReads(db),
   };
 }
@@ -96,6 +98,7 @@ function tablesOf(db: Db) {
     samples: { ...reads.samples, ...sampleBoardWrites(db) },
     species: { ...reads.species, ...speciesWrites(db, reads.species) },
     endUses: { ...reads.endUses, ...endUseWrites(db, reads.endUses) },
+    labelPrints: { ...reads.labelPrints, ...labelPrintWrites(db) },
     settings: { ...reads.settings, ...settingWrites(db) },
   };
 }

@@ -14,6 +14,7 @@ export type Topic =
   | 'species'
   | 'endUses'
   | 'settings'
+  | 'labels'
   | 'meter'
   | `stack:${number}`
   | `board:${number}`

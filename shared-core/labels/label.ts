@@ -32,3 +32,10 @@ export const labelContentSchema = z.object({
 });
 export type LabelContent = z.infer<typeof labelContentSchema>;
 export type LabelFinding = NonNullable<LabelContent['latest']>;
+
+/**
+ * What a printed label is out of date by. Not the exact MC, which a new look at the same readings may move a little: a
+ * new round, or another call, is what a person at the stack would be misled by.
+ */
+export const labelGist = ({ latest, ...board }: LabelContent): string =>
+  JSON.stringify([labelContentSchema.omit({ latest: true }).parse(board), latest?.at, latest?.call]);

@@ -18,6 +18,7 @@ async function pagesOf(path: string): Promise<string[]> {
 test('labels for a stack are saved as a PDF that reads back', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
+  await page.getByRole('button', { name: 'All (6)' }).click();
   await expect(page.getByText('6 labels on 1 page.')).toBeVisible();
   await picture(page, 'labels');
 
@@ -40,6 +41,7 @@ test('labels for a stack are saved as a PDF that reads back', async ({ pintally:
 test('a single label has a page to itself', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
+  await page.getByRole('button', { name: 'All (6)' }).click();
   await page.getByRole('radio', { name: /Single labels/ }).check();
   await expect(page.getByText('6 labels on 6 pages.')).toBeVisible();
   const download = page.waitForEvent('download');
@@ -50,4 +52,21 @@ test('a single label has a page to itself', async ({ pintally: { page } }) => {
   expect(pages).toHaveLength(6);
   expect(pages[0]).toContain('WAL-01');
   expect(pages[5]).toContain('WAL-06');
+});
+
+test('the preview and Print are in sight without scrolling, in small windows too', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
+  await page.getByRole('button', { name: 'All (6)' }).click();
+  for (const [width, height] of [
+    [1280, 860],
+    [800, 600],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(page.getByRole('button', { name: 'Print' })).toBeInViewport({ ratio: 1 });
+    await expect(page.getByRole('region', { name: /^Preview, page 1/ })).toBeInViewport({ ratio: 1 });
+    await picture(page, `labels-${width}`);
+  }
 });

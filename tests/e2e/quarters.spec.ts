@@ -13,7 +13,8 @@ async function expectThickness(page: Page, thickness: string, name: string): Pro
   await picture(page, `quarters-stack-${name}`);
 
   await page.getByRole('main').getByRole('link', { name: 'Labels', exact: true }).click();
-  await expect(page.getByRole('img').getByText(thickness, { exact: true })).toBeVisible();
+  await page.getByRole('checkbox', { name: /WAL-07/ }).check();
+  await expect(page.getByRole('img').getByText(new RegExp(`^${thickness}( ×|$)`))).toBeVisible();
   await picture(page, `quarters-labels-${name}`);
   await page.goBack();
 

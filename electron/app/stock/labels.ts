@@ -1,34 +1,61 @@
+import { createHash } from 'node:crypto';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
-import { type LabelContent, labelContentSchema } from '../../../shared-core/labels/label.ts';
+import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
-import { orRefuse, type QueryContext } from '../context.ts';
-import type { Queries } from '../handlers.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 import { settingsOf } from '../yard/settings.ts';
 
-export function labelQueries(context: QueryContext) {
-  const contents = (boardIds: readonly number[]): LabelContent[] =>
-    boardIds.map((id) => {
-      const { boards, endUses } = context.yard();
-      const board = orRefuse(boards.get(id), 'board');
-      const { endUseId } = orRefuse(boards.judgedBy(id), 'board');
-      const endUseName = orRefuse(endUses.get(endUseId), 'use').name;
-      return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName });
-    });
+function contentOf(yard: YardReader, board: BoardRow): LabelContent {
+  const { endUseId } = orRefuse(yard.boards.judgedBy(board.id), 'board');
+  const endUseName = orRefuse(yard.endUses.get(endUseId), 'use').name;
+  return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName });
+}
 
-  return {
-    'labels.contents': ({ boardIds }) => contents(boardIds),
+const contents = (yard: YardReader, boardIds: readonly number[]): LabelContent[] =>
+  boardIds.map((id) => contentOf(yard, orRefuse(yard.boards.get(id), 'board')));
+
+const hashOf = (content: LabelContent): string =>
+  createHash('sha256').update(labelGist(content)).digest('base64');
+
+function labelOf(yard: YardReader, board: BoardRow): LabelBoard['label'] {
+  const printed = yard.labelPrints.newestHash(board.id);
+  if (printed === undefined) return 'none';
+  return printed === hashOf(contentOf(yard, board)) ? 'current' : 'outdated';
+}
+
+export const labelQueries = (context: QueryContext) =>
+  ({
+    'labels.boards': (which) => {
+      const yard = context.yard();
+      const { total, rows } = yard.boards.page({ ...which, offset: 0, limit: MOST_LABELS });
+      const boards = rows.map((board) => ({
+        id: board.id,
+        code: board.code,
+        speciesName: board.speciesName,
+        call: board.latest?.call ?? null,
+        label: labelOf(yard, board),
+      }));
+      return { total, boards };
+    },
+
+    'labels.contents': ({ boardIds }) => contents(context.yard(), boardIds),
+
     'labels.pdf': async ({ boardIds, kind, used, region }) => {
       const { units, labelLayouts } = settingsOf(context.yard());
       const layout = labelLayouts[kind];
       const words = createWords({ catalog: english, ...region, units, today: null });
       const problem = problemOfUsed(used, layout);
       if (problem) throw new Refusal(problem);
-      const pdf = await pdfOf(drawLabels(contents(boardIds), layout, words, used), {
+      const pdf = await pdfOf(drawLabels(contents(context.yard(), boardIds), layout, words, used), {
         title: words.say('labels.pdf-title'),
         locale: region.locale,
         createdAt: new Date(context.now()),
@@ -38,5 +65,16 @@ export function labelQueries(context: QueryContext) {
         fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
       };
     },
-  } satisfies Partial<Queries>;
-}
+  }) satisfies Partial<Queries>;
+
+export const labelCommands = (context: AppContext) =>
+  ({
+    'labels.recordPrint': ({ boardIds }) => {
+      const yard = context.yard();
+      const printedAt = context.now();
+      contents(yard, boardIds).forEach((content, index) => {
+        yard.labelPrints.add({ boardId: boardIds[index] as number, contentHash: hashOf(content), printedAt });
+      });
+      return {};
+    },
+  }) satisfies Partial<Commands>;

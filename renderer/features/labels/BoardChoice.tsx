@@ -1,102 +1,129 @@
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { Checkbox, Select } from '../../form/Field.tsx';
+import { useDeferredValue, useState } from 'react';
+import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Select, TextField } from '../../form/Field.tsx';
+import { hrefOf } from '../../stores/navigation.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { callsInOrder } from '../../ui/CallBadge.tsx';
+import { EmptyState, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { type CallOrNone, callName, callsAndNone, type LabelBoard } from './label-choice.ts';
+import styles from './labels.module.css';
 
-/** Which stack the boards are taken from. */
-export function StackChoice({
-  stacks,
-  stackId,
-  onStack,
-}: {
-  stacks: readonly StackRow[];
-  stackId: number | null;
-  onStack: (stackId: number | null) => void;
-}) {
-  const { say } = useWords();
-  return (
-    <Select
-      label={say('labels.stack')}
-      value={stackId === null ? 'all' : String(stackId)}
-      options={[
-        { value: 'all', label: say('labels.all-stacks') },
-        ...stacks.map((stack) => ({ value: String(stack.id), label: stack.name, isName: true })),
-      ]}
-      onValue={(value) => onStack(value === 'all' ? null : Number(value))}
-    />
-  );
+interface Chosen {
+  chosen: readonly number[];
+  onChosen: (boardIds: readonly number[]) => void;
 }
 
-/** Boards of which calls get a label, with how many boards have each. */
-export function CallChoice({
-  boards,
-  calls,
-  onCalls,
-}: {
-  boards: readonly LabelBoard[];
-  calls: ReadonlySet<CallOrNone>;
-  onCalls: (calls: Set<CallOrNone>) => void;
-}) {
+/** Which boards get a label. What was chosen stays so while another stack or a search is shown. */
+export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: number | null }) {
+  const [stackId, setStackId] = useState(first);
+  const [search, setSearch] = useState('');
+  const stacks = useQuery('stacks.list', {});
+  const found = useQuery('labels.boards', { stackId, search: useDeferredValue(search.trim()) });
   const { say } = useWords();
   return (
-    <fieldset className="label-calls">
-      <legend>{say('labels.calls')}</legend>
-      {callsAndNone.map((call) => (
-        <Checkbox
-          key={call}
-          label={say('labels.call-and-boards', {
-            callName: callName(call, say),
-            boards: boards.filter((board) => board.call === call).length,
-          })}
-          checked={calls.has(call)}
-          onChecked={(isChecked) => onCalls(changed(calls, call, isChecked))}
+    <Sheet title={say('labels.boards')}>
+      <div className={styles.find}>
+        <Select
+          label={say('labels.stack')}
+          value={stackId === null ? 'all' : String(stackId)}
+          options={[
+            { value: 'all', label: say('labels.all-stacks') },
+            ...(stacks.output ?? []).map(({ id, name }) => ({
+              value: String(id),
+              label: name,
+              isName: true,
+            })),
+          ]}
+          onValue={(value) => setStackId(value === 'all' ? null : Number(value))}
         />
-      ))}
-    </fieldset>
+        <TextField
+          label={say('stacks.search')}
+          type="search"
+          maxLength={80}
+          value={search}
+          onValue={setSearch}
+        />
+      </div>
+      <Await of={[found]}>
+        {({ boards, total }) =>
+          boards.length === 0 ? (
+            <EmptyState sentence={say('labels.no-boards')}>
+              <ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>
+            </EmptyState>
+          ) : (
+            <>
+              <Groups boards={boards} {...chosen} />
+              <OneByOne boards={boards} {...chosen} />
+              {total > boards.length && (
+                <p>{say('labels.first-boards-only', { first: boards.length, boards: total })}</p>
+              )}
+            </>
+          )
+        }
+      </Await>
+    </Sheet>
   );
 }
 
-/** The boards one by one, to exclude some. */
-export function BoardsOneByOne({
-  boards,
-  excluded,
-  onExcluded,
-}: {
-  boards: readonly LabelBoard[];
-  excluded: ReadonlySet<number>;
-  onExcluded: (excluded: Set<number>) => void;
-}) {
+/** All of a kind at one press. */
+function Groups({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelBoard[] }) {
   const { say } = useWords();
+  const groups: [name: string, isIn: (board: LabelBoard) => boolean][] = [
+    [say('labels.all'), () => true],
+    ...callsInOrder.map((call): (typeof groups)[number] => [
+      say(`call.${call}`),
+      (board) => board.call === call,
+    ]),
+    [say('labels.not-probed'), ({ call }) => call === null],
+    [say('labels.outdated'), ({ label }) => label === 'outdated'],
+  ];
   return (
-    <fieldset className="label-boards">
-      <legend>{say('labels.boards')}</legend>
-      <ul>
-        {boards.map((board) => (
-          <li key={board.id}>
-            <label>
-              <input
-                type="checkbox"
-                checked={!excluded.has(board.id)}
-                onChange={(event) => onExcluded(changed(excluded, board.id, !event.target.checked))}
-              />
-              <strong translate="no">{board.code}</strong>
-              <span className="label-board-words">
-                {say('labels.species-and-call', {
-                  speciesName: board.speciesName,
-                  callName: callName(board.call, say),
-                })}
-              </span>
-            </label>
-          </li>
-        ))}
-      </ul>
+    <fieldset className={styles.groups} aria-label={say('labels.choose')}>
+      {groups.map(([groupName, isIn]) => {
+        const ids = boards.filter(isIn).map(({ id }) => id);
+        return (
+          ids.length > 0 && (
+            <Button key={groupName} onClick={() => onChosen(ids)}>
+              {say('labels.group-and-boards', { groupName, boards: ids.length })}
+            </Button>
+          )
+        );
+      })}
+      <Button disabled={chosen.length === 0} onClick={() => onChosen([])}>
+        {say('labels.none')}
+      </Button>
     </fieldset>
   );
 }
 
-function changed<T>(set: ReadonlySet<T>, item: T, isIn: boolean): Set<T> {
-  const copy = new Set(set);
-  if (isIn) copy.add(item);
-  else copy.delete(item);
-  return copy;
+function OneByOne({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelBoard[] }) {
+  const { say } = useWords();
+  const isChosen = new Set(chosen);
+  const toggle = (id: number) =>
+    onChosen(
+      isChosen.has(id)
+        ? chosen.filter((other) => other !== id)
+        : [...chosen, id].sort((a, b) => a - b).slice(0, MOST_LABELS),
+    );
+  return (
+    <ul className={styles.boards}>
+      {boards.map(({ id, code, speciesName, call, label }) => (
+        <li key={id}>
+          <label>
+            <input type="checkbox" checked={isChosen.has(id)} onChange={() => toggle(id)} />
+            <strong translate="no">{code}</strong>
+            <span className={styles.about}>
+              {say('labels.species-and-call', {
+                speciesName,
+                callName: say(call ? `call.${call}` : 'labels.not-probed'),
+              })}
+              {label === 'outdated' && <strong> {say('labels.outdated')}</strong>}
+            </span>
+          </label>
+        </li>
+      ))}
+    </ul>
+  );
 }

@@ -4,6 +4,7 @@ import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sh
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { LabelSheet } from './LabelSheet.tsx';
+import styles from './labels.module.css';
 
 /** The pages one at a time, as they will come out of the printer. */
 export function LabelPreview({
@@ -22,9 +23,9 @@ export function LabelPreview({
   if (!page) return null;
   const position = { page: index + 1, pages: pages.length };
   return (
-    <div className="label-preview">
+    <div className={styles.preview}>
       {pages.length > 1 && (
-        <div className="label-pager">
+        <div className={styles.pager}>
           <Button disabled={index === 0} onClick={() => setAsked(index - 1)}>
             {say('labels.previous-page')}
           </Button>
@@ -34,14 +35,19 @@ export function LabelPreview({
           </Button>
         </div>
       )}
-      <div className="label-paper">
+      <section
+        className={`${styles.paper} ${layout.kind === 'single' ? styles.single : ''}`}
+        aria-label={say('labels.preview-of-page', position)}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
+        tabIndex={0}
+      >
         <LabelSheet
           page={page}
           title={say('labels.preview-of-page', position)}
           underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
         />
-      </div>
-      <p className="label-preview-note">{say('labels.edges-not-printed')}</p>
+      </section>
+      <p className={styles.note}>{say('labels.edges-not-printed')}</p>
     </div>
   );
 }

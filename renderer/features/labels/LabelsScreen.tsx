@@ -1,30 +1,21 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/settings.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { go, hrefOf } from '../../stores/navigation.ts';
 import { useSettings } from '../../stores/settings.ts';
-import { ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { BoardsOneByOne, CallChoice, StackChoice } from './BoardChoice.tsx';
-import { LabelsToPrint } from './LabelsToPrint.tsx';
-import { type CallOrNone, callsAndNone, chosenBoards } from './label-choice.ts';
-import { useLabelBoards } from './useLabelBoards.ts';
-import './labels.css';
+import { BoardChoice } from './BoardChoice.tsx';
+import { LabelPreview } from './LabelPreview.tsx';
+import styles from './labels.module.css';
+import { PaperChoice } from './PaperChoice.tsx';
+import { PrintActions } from './PrintActions.tsx';
 
-/** Labels of chosen boards: previewed, printed or saved. */
-export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
+/** Labels of chosen boards: previewed, printed or saved. None is chosen but those that were chosen elsewhere. */
+export function LabelsScreen(from: { boardIds: readonly number[]; stackId: number | null }) {
   const settings = useSettings((store) => store.settings);
-  const { say } = useWords();
-  return (
-    <Screen title={say('labels.title')} lead={say('labels.lead')}>
-      {settings ? (
-        <ChooseAndPrint boardIds={boardIds} stackId={stackId} layouts={settings.labelLayouts} />
-      ) : (
-        <Loading />
-      )}
-    </Screen>
-  );
+  return settings ? <ChooseAndPrint {...from} layouts={settings.labelLayouts} /> : <Loading />;
 }
 
 function ChooseAndPrint({
@@ -36,50 +27,54 @@ function ChooseAndPrint({
   stackId: number | null;
   layouts: Settings['labelLayouts'];
 }) {
-  const stacks = useQuery('stacks.list', {});
-  const { found, error, again } = useLabelBoards(boardIds, stackId);
-  const [calls, setCalls] = useState<Set<CallOrNone>>(new Set(callsAndNone));
-  const [excluded, setExcluded] = useState<Set<number>>(new Set());
-  const { say } = useWords();
-  const boards = found?.boards ?? [];
-  const chosen = chosenBoards(boards, calls, excluded);
+  const [chosen, setChosen] = useState(boardIds);
+  const [kind, setKind] = useState<keyof typeof layouts>('sheet');
+  const [typedUsed, setTypedUsed] = useState<number | null>(0);
+  const words = useWords();
+  const { say } = words;
+  const layout = layouts[kind];
+  const used = kind === 'sheet' ? (typedUsed ?? 0) : 0;
+  const problem = problemOfUsed(used, layout);
 
-  if (error) return <Failed sentence={error} again={again} />;
-  if (!found) return <Loading />;
+  const { output, error, again } = useQuery('labels.contents', { boardIds: [...chosen] });
+  // The labels so far stay on screen while those of another choice are on their way.
+  const [contents, setContents] = useState(output);
+  if (output && output !== contents) setContents(output);
+  const pages = useMemo(
+    () => (contents && !problem ? drawLabels(contents, layout, words, used) : []),
+    [contents, layout, words, used, problem],
+  );
+  const amount = { labels: chosen.length, pages: pages.length };
+
   return (
-    <div className="labels-screen">
-      <Sheet title={say('labels.boards')}>
-        {boardIds.length > 0 ? (
-          <p>
-            {say('labels.selected-elsewhere', { boards: boards.length })}{' '}
-            <a href={hrefOf({ name: 'labels', boardIds: [] })}>{say('labels.choose-from-all')}</a>
-          </p>
-        ) : (
-          <StackChoice
-            stacks={stacks.output ?? []}
-            stackId={stackId}
-            onStack={(chosenId) => go({ name: 'labels', boardIds: [], stackId: chosenId })}
+    <Screen
+      title={say('labels.title')}
+      lead={chosen.length > 0 && !problem ? say('labels.amount', amount) : say('labels.lead')}
+      actions={
+        <PrintActions pages={pages} boardIds={chosen} kind={kind} used={used} disabled={output === null} />
+      }
+    >
+      <div className={styles.columns}>
+        <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />
+        <div className={styles.column}>
+          <Sheet title={say('labels.preview')}>
+            {error && <Failed sentence={error} again={again} />}
+            {chosen.length === 0 ? (
+              <EmptyState sentence={say('labels.none-chosen')} />
+            ) : (
+              <LabelPreview pages={pages} layout={layout} used={used} />
+            )}
+          </Sheet>
+          <PaperChoice
+            kind={kind}
+            layouts={layouts}
+            onKind={setKind}
+            used={typedUsed}
+            onUsed={setTypedUsed}
+            problem={problem && say(problem)}
           />
-        )}
-        {boards.length === 0 ? (
-          <EmptyState sentence={say('labels.no-boards')}>
-            <ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>
-          </EmptyState>
-        ) : (
-          <>
-            <CallChoice boards={boards} calls={calls} onCalls={setCalls} />
-            <BoardsOneByOne
-              boards={boards.filter((board) => calls.has(board.call))}
-              excluded={excluded}
-              onExcluded={setExcluded}
-            />
-          </>
-        )}
-        {found.total > boards.length && (
-          <p>{say('labels.first-boards-only', { first: boards.length, boards: found.total })}</p>
-        )}
-      </Sheet>
-      <LabelsToPrint boardIds={chosen.map((board) => board.id)} layouts={layouts} />
-    </div>
+        </div>
+      </div>
+    </Screen>
   );
 }

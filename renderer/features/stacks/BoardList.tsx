@@ -1,4 +1,5 @@
 import { useDeferredValue, useState } from 'react';
+import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -6,7 +7,6 @@ import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { MOST_LABELS } from '../labels/label-choice.ts';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
 import { MoveForm } from './MoveForm.tsx';

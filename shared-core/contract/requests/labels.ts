@@ -1,17 +1,44 @@
 import { z } from 'zod';
 import { labelContentSchema } from '../../labels/label.ts';
+import { callSchema } from '../../probing/calls/assessment.ts';
 import { regionSchema } from '../region.ts';
-import { query } from '../request-kinds.ts';
+import { command, nothingSchema, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { rowIdSchema } from '../yard.ts';
 
-const ofBoards = z.object({ boardIds: z.array(rowIdSchema).min(1).max(2000) });
-const topics = (): Topic[] => ['boards', 'species', 'settings'];
+/** The most labels that are made at once. */
+export const MOST_LABELS = 2000;
+
+const boardIds = z.array(rowIdSchema).max(MOST_LABELS);
+const topics = (): Topic[] => ['boards', 'species', 'endUses', 'stacks', 'settings'];
+
+/** A board as far as choosing it for a label needs it. */
+const labelBoardSchema = z.object({
+  id: rowIdSchema,
+  code: z.string(),
+  speciesName: z.string(),
+  /** Null before the first round. */
+  call: callSchema.nullable(),
+  /** `outdated`: its call, day, size, species or use is another now than on the newest label. */
+  label: z.enum(['none', 'current', 'outdated']),
+});
+export type LabelBoard = z.infer<typeof labelBoardSchema>;
 
 export const labelRequests = {
-  'labels.contents': query({ input: ofBoards, output: z.array(labelContentSchema), topics }),
+  /** The boards to choose from, with how many there are beyond `MOST_LABELS`. */
+  'labels.boards': query({
+    input: z.object({ stackId: rowIdSchema.nullable(), search: z.string().max(80) }),
+    output: z.object({ total: z.number().int(), boards: z.array(labelBoardSchema) }),
+    topics: () => [...topics(), 'labels'],
+  }),
+  'labels.contents': query({
+    input: z.object({ boardIds }),
+    output: z.array(labelContentSchema),
+    topics,
+  }),
   'labels.pdf': query({
-    input: ofBoards.extend({
+    input: z.object({
+      boardIds: boardIds.min(1),
       kind: z.enum(['sheet', 'single']),
       /** Labels already used on the first sheet. */
       used: z.number().int().min(0).max(500),
@@ -19,5 +46,11 @@ export const labelRequests = {
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,
+  }),
+  /** Records that the boards' labels, as they now are, were printed or saved to be printed. */
+  'labels.recordPrint': command({
+    input: z.object({ boardIds: boardIds.min(1) }),
+    output: nothingSchema,
+    topics: () => ['labels'],
   }),
 };

@@ -7,17 +7,19 @@ export const labels = {
   'labels.boards': 'Boards',
   'labels.stack': 'Stack',
   'labels.all-stacks': 'All stacks',
-  'labels.calls': 'Calls',
-  'labels.call-and-boards': '{callName} ({boards})',
+  'labels.choose': 'Choose boards',
+  'labels.all': 'All',
+  'labels.none': 'None',
+  'labels.group-and-boards': '{groupName} ({boards})',
   'labels.species-and-call': '{speciesName} · {callName}',
   'labels.not-probed': 'Not probed yet',
-  'labels.selected-elsewhere': '{boards, plural, one {# board} other {# boards}} selected in the list.',
-  'labels.choose-from-all': 'Choose from all boards',
-  'labels.no-boards': 'No boards here yet.',
+  'labels.outdated': 'Label out of date',
+  'labels.no-boards': 'No boards found.',
   'labels.first-boards-only':
     'These are the first {first} of {boards} boards. Choose a stack to see the others.',
 
   // The paper.
+  'labels.preview': 'Preview',
   'labels.paper': 'Paper',
   'labels.print-on': 'Print on',
   'labels.sheets': 'Sheets, {columns} × {rows} labels',
@@ -26,7 +28,7 @@ export const labels = {
   'labels.used': 'Labels already used on the first sheet',
   'labels.used-hint':
     'Count along the rows from the top left. The sheet has {labels, plural, one {# label} other {# labels}}.',
-  'labels.none-chosen': 'No boards chosen. Check a call or a board to see its label.',
+  'labels.none-chosen': 'No boards chosen. Check a board to see its label.',
 
   // Print and PDF.
   'labels.amount':

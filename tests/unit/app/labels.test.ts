@@ -1,5 +1,5 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
@@ -81,4 +81,49 @@ test('a sheet that does not fit its page is refused with how much it is off', as
   expect(await yard.refusal('settings.edit', tooMany)).toMatch(
     /^13 mm too tall for the page\. Use shorter labels.* Nothing was saved\.$/,
   );
+});
+
+describe('a label is out of date', () => {
+  const labels = async () =>
+    (await yard.query('labels.boards', { stackId: yard.stack.id, search: '' })).boards.map(
+      ({ label }) => label,
+    );
+  const print = () => yard.command('labels.recordPrint', { boardIds: boardIds().slice(0, 1) });
+
+  test('only where one was printed', async () => {
+    expect(await labels()).toEqual(['none', 'none']);
+    await print();
+    expect(await labels()).toEqual(['current', 'none']);
+  });
+
+  test('once its board was probed since, and no more once it is printed again', async () => {
+    await print();
+    await probe();
+    expect(await labels()).toEqual(['outdated', 'none']);
+    await print();
+    expect(await labels()).toEqual(['current', 'none']);
+  });
+
+  test('once its board is of another size', async () => {
+    await print();
+    const [{ id, version } = { id: 0, version: 0 }] = yard.boards;
+    await yard.command('boards.edit', { id, basedOn: version, changed: { widthMm: 190 } });
+    expect(await labels()).toEqual(['outdated', 'none']);
+  });
+
+  test('as the list of boards to choose from says, with species and call', async () => {
+    await probe();
+    expect(await yard.query('labels.boards', { stackId: null, search: 'wal-01' })).toEqual({
+      total: 1,
+      boards: [
+        {
+          id: boardIds()[0],
+          code: 'WAL-01',
+          speciesName: 'Black walnut',
+          call: 'keep-drying',
+          label: 'none',
+        },
+      ],
+    });
+  });
 });

@@ -6,43 +6,49 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
-import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
+import { aFinding, aStack } from '../stacks/a-yard.ts';
 
-const boards: BoardRow[] = [
-  aBoardRow(1, { latest: aFinding({ call: 'ready' }) }),
-  aBoardRow(2, { latest: aFinding({ call: 'keep-drying' }) }),
-  aBoardRow(3, { latest: aFinding({ call: 'keep-drying' }) }),
-  aBoardRow(4),
+const aLabelBoard = (number: number, more: Partial<LabelBoard> = {}): LabelBoard => ({
+  id: number,
+  code: `OAK-0${number}`,
+  speciesName: 'Northern red oak',
+  call: 'keep-drying',
+  label: 'none',
+  ...more,
+});
+
+const boards: LabelBoard[] = [
+  aLabelBoard(1, { call: 'ready', label: 'outdated' }),
+  aLabelBoard(2),
+  aLabelBoard(3, { label: 'current' }),
+  aLabelBoard(4, { call: null }),
 ];
 
-const contentOf = ({
+const contentOf = ({ code, speciesName, call }: LabelBoard): LabelContent => ({
   code,
   speciesName,
-  thicknessMm,
-  widthMm,
-  lengthMm,
-  latest,
-}: BoardRow): LabelContent => ({
-  code,
-  speciesName,
-  thickness: { thicknessMm, quarters: null },
-  widthMm,
-  lengthMm,
+  thickness: { thicknessMm: 27, quarters: null },
+  widthMm: null,
+  lengthMm: 2400,
   endUseName: 'Furniture',
-  latest,
+  latest: call && aFinding({ call }),
 });
 
 function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
     'stacks.list': () => [aStack()],
-    'boards.list': () => ({ total: boards.length, rows: boards }),
+    'labels.boards': ({ search }) => {
+      const found = boards.filter(({ code }) => code.includes(search));
+      return { total: found.length, boards: found };
+    },
     'labels.contents': (input) => input.boardIds.map((id) => contentOf(boards[id - 1]!)),
     'labels.pdf': () => ({ pdfBase64: btoa('%PDF-1.7'), fileName: 'labels-2026-11-25.pdf' }),
+    'labels.recordPrint': () => ({}),
     ...more,
   });
   render(
@@ -51,6 +57,14 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
     </main>,
   );
   return { machine, user: userEvent.setup() };
+}
+
+/** With a label for every board of the list. */
+async function openWithAll(more: Parameters<typeof playMachine>[0] = {}) {
+  const opened = open([], more);
+  await opened.user.click(await screen.findByRole('button', { name: 'All (4)' }));
+  await screen.findByText('4 labels on 1 page.');
+  return opened;
 }
 
 beforeEach(() => {
@@ -70,42 +84,64 @@ const previewed = () =>
     .map((text) => text.textContent)
     .filter((text) => text?.startsWith('OAK-'));
 
+const isOff = (name: string) => screen.getByRole<HTMLButtonElement>('button', { name }).disabled;
+
 describe('Choosing boards for labels', () => {
-  test('all are chosen to begin with, and the preview shows them as they will be printed', async () => {
+  test('none is chosen to begin with, and there is nothing to print', async () => {
     open();
-    expect(await screen.findByText('4 labels on 1 page.')).toBeTruthy();
+    expect(await screen.findByText('No boards chosen. Check a board to see its label.')).toBeTruthy();
+    const boxes = await screen.findAllByRole<HTMLInputElement>('checkbox');
+    expect(boxes.map(({ checked }) => checked)).toEqual([false, false, false, false]);
+    expect([isOff('Print'), isOff('Save as PDF'), isOff('None')]).toEqual([true, true, true]);
+    await expectNoBarriers();
+  });
+
+  test('all at one press, and the preview shows them as they will be printed', async () => {
+    await openWithAll();
     expect(previewed()).toEqual(['OAK-01', 'OAK-02', 'OAK-03', 'OAK-04']);
     await expectNoBarriers();
   });
 
-  test('by their call, each with its count', async () => {
+  test.each([
+    ['Ready (1)', ['OAK-01']],
+    ['Keep drying (2)', ['OAK-02', 'OAK-03']],
+    ['Not probed yet (1)', ['OAK-04']],
+    ['Label out of date (1)', ['OAK-01']],
+  ])('"%s" chooses those and no others', async (name, codes) => {
+    const { user } = await openWithAll();
+    await user.click(screen.getByRole('button', { name }));
+    await vi.waitFor(() => expect(previewed()).toEqual(codes));
+  });
+
+  test('one by one, and none again', async () => {
     const { user } = open();
-    await user.click(await screen.findByLabelText('Keep drying (2)'));
-    await user.click(screen.getByLabelText('Not probed yet (1)'));
-    expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
-    expect(previewed()).toEqual(['OAK-01']);
+    await user.click(await screen.findByRole('checkbox', { name: /OAK-03/ }));
+    await user.click(screen.getByRole('checkbox', { name: /OAK-02/ }));
+    expect(await screen.findByText('2 labels on 1 page.')).toBeTruthy();
+    await vi.waitFor(() => expect(previewed()).toEqual(['OAK-02', 'OAK-03']));
+    await user.click(screen.getByRole('button', { name: 'None' }));
+    expect(screen.getByText('No boards chosen. Check a board to see its label.')).toBeTruthy();
   });
 
-  test('one by one', async () => {
+  test('what was chosen stays chosen while others are searched for', async () => {
     const { user } = open();
-    await user.click(await screen.findByRole('checkbox', { name: /OAK-02/ }));
-    expect(await screen.findByText('3 labels on 1 page.')).toBeTruthy();
-    expect(previewed()).toEqual(['OAK-01', 'OAK-03', 'OAK-04']);
+    await user.click(await screen.findByRole('checkbox', { name: /OAK-03/ }));
+    await user.type(screen.getByLabelText('Search'), '04');
+    await vi.waitFor(() => expect(screen.getAllByRole('checkbox')).toHaveLength(1));
+    await user.click(screen.getByRole('checkbox', { name: /OAK-04/ }));
+    await vi.waitFor(() => expect(previewed()).toEqual(['OAK-03', 'OAK-04']));
   });
 
-  test('with none left, a hint takes the place of the sheet', async () => {
-    const { user } = open([1]);
-    await user.click(await screen.findByRole('checkbox', { name: /OAK-01/ }));
-    expect(screen.getByText('No boards chosen. Check a call or a board to see its label.')).toBeTruthy();
-    expect(screen.queryByRole('button', { name: 'Print' })).toBeNull();
-  });
-
-  test('boards chosen elsewhere come along, and the choice can be given up', async () => {
+  test('boards chosen elsewhere come along', async () => {
     open([2, 3]);
-    expect(await screen.findByText(/2 boards selected in the list/)).toBeTruthy();
-    expect((await screen.findByRole('link', { name: 'Choose from all boards' })).getAttribute('href')).toBe(
-      '#/labels',
-    );
+    expect(await screen.findByText('2 labels on 1 page.')).toBeTruthy();
+    await vi.waitFor(() => expect(previewed()).toEqual(['OAK-02', 'OAK-03']));
+  });
+
+  test('a board whose label is out of date says so', async () => {
+    open();
+    const box = await screen.findByRole('checkbox', { name: /OAK-01/ });
+    expect(box.closest('label')?.textContent).toBe('OAK-01Northern red oak · Ready Label out of date');
   });
 
   test('a board that is gone is a sentence', async () => {
@@ -120,7 +156,7 @@ describe('Choosing boards for labels', () => {
 
 describe('The paper', () => {
   test('labels used up on the first sheet are left out, and crossed out on the preview', async () => {
-    const { user } = open();
+    const { user } = await openWithAll();
     await user.clear(await screen.findByLabelText('Labels already used on the first sheet'));
     await user.type(screen.getByLabelText('Labels already used on the first sheet'), '28');
     expect(await screen.findByText('4 labels on 2 pages.')).toBeTruthy();
@@ -130,17 +166,17 @@ describe('The paper', () => {
   });
 
   test('more used than a sheet has is refused in a sentence', async () => {
-    const { user } = open();
+    const { user } = await openWithAll();
     await user.clear(await screen.findByLabelText('Labels already used on the first sheet'));
     await user.type(screen.getByLabelText('Labels already used on the first sheet'), '30');
     expect((await screen.findByRole('alert')).textContent).toBe(
       'This sheet has 30 labels. Type a whole number from 0 to 29.',
     );
-    expect(screen.queryByRole('button', { name: 'Print' })).toBeNull();
+    expect(isOff('Print')).toBe(true);
   });
 
   test('single labels have a page each', async () => {
-    const { user } = open();
+    const { user } = await openWithAll();
     await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
     expect(await screen.findByText('4 labels on 4 pages.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01']);
@@ -160,6 +196,7 @@ describe('Getting them on paper', () => {
       saved.push(this.download);
     });
     const { machine, user } = open([1, 3]);
+    await screen.findByText('2 labels on 1 page.');
     await user.click(await screen.findByRole('button', { name: 'Save as PDF' }));
     expect(machine.inputsOf('labels.pdf')).toEqual([
       {
@@ -170,6 +207,7 @@ describe('Getting them on paper', () => {
       },
     ]);
     expect(saved).toEqual(['labels-2026-11-25.pdf']);
+    await vi.waitFor(() => expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 3] }]));
     expect(bytes[0]?.type).toBe('application/pdf');
     expect(bytes[0]?.size).toBe('%PDF-1.7'.length);
   });
@@ -187,7 +225,7 @@ describe('Getting them on paper', () => {
     Object.defineProperty(document, 'adoptedStyleSheets', { configurable: true, writable: true, value: [] });
     const pagesAtPrint: number[] = [];
     vi.stubGlobal('print', () => pagesAtPrint.push(document.querySelectorAll('.print-pages svg').length));
-    const { user } = open();
+    const { machine, user } = await openWithAll();
     await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
     await user.click(await screen.findByRole('button', { name: 'Print' }));
     expect(pagesAtPrint).toEqual([4]);
@@ -197,9 +235,11 @@ describe('Getting them on paper', () => {
     });
     expect([page.getAttribute('width'), page.getAttribute('height')]).toEqual(['60mm', '30mm']);
     expect(page.querySelector('.label-edges')).toBeNull();
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('.print-pages')).toBeNull());
     await vi.waitFor(() => expect(document.adoptedStyleSheets).toEqual([]));
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4] }]);
     vi.unstubAllGlobals();
   });
 });

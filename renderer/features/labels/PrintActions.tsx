@@ -1,0 +1,53 @@
+import { useCallback, useState } from 'react';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
+import { bridge } from '../../data/bridge.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { Button } from '../../ui/Button.tsx';
+import { region, useWords } from '../../words.ts';
+import { PrintPages } from './PrintPages.tsx';
+import { savePdf } from './save-pdf.ts';
+
+/** The ways to get labels on paper. Either records what was printed, so that a label can be out of date. */
+export function PrintActions({
+  pages,
+  boardIds,
+  kind,
+  used,
+  disabled,
+}: {
+  pages: readonly DrawnPage[];
+  boardIds: readonly number[];
+  kind: RequestInput<'labels.pdf'>['kind'];
+  used: number;
+  disabled: boolean;
+}) {
+  const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
+  const { say } = useWords();
+  const isOff = disabled || pages.length === 0 || busy !== 'nothing';
+
+  const finish = useCallback(() => {
+    setBusy('nothing');
+    void attempt(bridge().command('labels.recordPrint', { boardIds: [...boardIds] }));
+  }, [boardIds]);
+
+  async function save(): Promise<void> {
+    setBusy('pdf');
+    const fileName = await attempt(savePdf({ boardIds: [...boardIds], kind, used, region: region() }));
+    if (!fileName) return setBusy('nothing');
+    tellDone(say('labels.pdf-made', { fileName, labels: boardIds.length, pages: pages.length }));
+    finish();
+  }
+
+  return (
+    <>
+      <Button kind="main" disabled={isOff} onClick={() => setBusy('print')}>
+        {say('common.print')}
+      </Button>
+      <Button disabled={isOff} onClick={save}>
+        {say(busy === 'pdf' ? 'labels.making-pdf' : 'labels.save-as-pdf')}
+      </Button>
+      {busy === 'print' && <PrintPages pages={pages} onDone={finish} />}
+    </>
+  );
+}
