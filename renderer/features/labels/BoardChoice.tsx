@@ -6,6 +6,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { callsInOrder } from '../../ui/CallBadge.tsx';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import styles from './labels.module.css';
@@ -101,29 +102,40 @@ function Groups({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelB
 function OneByOne({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelBoard[] }) {
   const { say } = useWords();
   const isChosen = new Set(chosen);
-  const toggle = (id: number) =>
-    onChosen(
-      isChosen.has(id)
-        ? chosen.filter((other) => other !== id)
-        : [...chosen, id].sort((a, b) => a - b).slice(0, MOST_LABELS),
-    );
   return (
-    <ul className={styles.boards}>
-      {boards.map(({ id, code, speciesName, call, label }) => (
-        <li key={id}>
-          <label>
-            <input type="checkbox" checked={isChosen.has(id)} onChange={() => toggle(id)} />
-            <strong translate="no">{code}</strong>
-            <span className={styles.about}>
+    <DataTable
+      name={say('labels.list')}
+      columns={[
+        {
+          id: 'board',
+          head: say('labels.board'),
+          cell: ({ code }) => <span translate="no">{code}</span>,
+          below: ({ speciesName, call, label }) => (
+            <>
               {say('labels.species-and-call', {
                 speciesName,
                 callName: say(call ? `call.${call}` : 'labels.not-probed'),
               })}
               {label === 'outdated' && <strong> {say('labels.outdated')}</strong>}
-            </span>
-          </label>
-        </li>
-      ))}
-    </ul>
+            </>
+          ),
+        },
+      ]}
+      rows={boards}
+      keyOf={({ id }) => id}
+      fill
+      selection={{
+        isSelected: ({ id }) => isChosen.has(id),
+        selected: boards.filter(({ id }) => isChosen.has(id)).length,
+        onSelect: (rows, isSelected) => {
+          const ids = new Set(rows.map(({ id }) => id));
+          const others = chosen.filter((id) => !ids.has(id));
+          const all = isSelected ? [...others, ...ids].sort((a, b) => a - b) : others;
+          onChosen(all.slice(0, MOST_LABELS));
+        },
+        nameOf: ({ code }) => code,
+        summary: say('labels.chosen', { boards: chosen.length }),
+      }}
+    />
   );
 }

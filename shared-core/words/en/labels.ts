@@ -5,6 +5,9 @@ export const labels = {
 
   // Which boards.
   'labels.boards': 'Boards',
+  'labels.list': 'Boards for labels',
+  'labels.board': 'Board',
+  'labels.chosen': '{boards, plural, =0 {No boards chosen} one {# board chosen} other {# boards chosen}}',
   'labels.stack': 'Stack',
   'labels.all-stacks': 'All stacks',
   'labels.choose': 'Choose boards',
