@@ -1,6 +1,6 @@
 import type { RequestOutput } from '../../shared-core/contract/requests.ts';
 import type { Edit, Editable, EditName, Versions } from '../data/useEdit.ts';
-import { TableFrame } from '../ui/TableFrame.tsx';
+import { DataTable } from '../ui/DataTable.tsx';
 import { useWords } from '../words.ts';
 import type { FormConflict } from './FormDialog.tsx';
 
@@ -34,26 +34,16 @@ export function VersionTable<N extends EditName>({
     },
   );
   return (
-    <TableFrame name={say('conflict.table')}>
-      <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">{say('conflict.field')}</th>
-            <th scope="col">{say('conflict.mine')}</th>
-            <th scope="col">{say('conflict.saved-meanwhile')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.field}>
-              <th scope="row">{row.label}</th>
-              <td>{row.mine}</td>
-              <td>{row.saved}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable
+      name={say('conflict.table')}
+      rows={rows}
+      keyOf={({ field }) => field}
+      columns={[
+        { id: 'field', head: say('conflict.field'), cell: ({ label }) => label },
+        { id: 'mine', head: say('conflict.mine'), cell: ({ mine }) => mine },
+        { id: 'saved', head: say('conflict.saved-meanwhile'), cell: ({ saved }) => saved },
+      ]}
+    />
   );
 }
 

@@ -205,7 +205,7 @@ export function DataTable<Row>({
         onKeyDown={onKeyDown}
       >
         <table
-          aria-label={name}
+          aria-label={caption ? undefined : name}
           aria-rowcount={count + 1}
           className={isNarrow ? css.cards : isFixed ? `${css.table} ${css.fixed}` : css.table}
           style={{ minWidth: isNarrow || !isFixed ? undefined : `${widthOf(shown) + tickRem}rem` }}
@@ -224,7 +224,7 @@ export function DataTable<Row>({
               {selection && (
                 <th scope="col">
                   <AllTick
-                    name={say('table.select-all')}
+                    isNamed={isNarrow}
                     state={selection.selected === 0 ? 'none' : selection.selected < count ? 'some' : 'all'}
                     disabled={selecting}
                     onAll={(isSelected) => void select(0, count - 1, isSelected)}
@@ -292,16 +292,18 @@ function RowsOutOfSight({ heightPx }: { heightPx: number }) {
 }
 
 function AllTick({
-  name,
+  isNamed,
   state,
   disabled,
   onAll,
 }: {
-  name: string;
+  /** Whether its name is beside it. */
+  isNamed: boolean;
   state: 'none' | 'some' | 'all';
   disabled: boolean;
   onAll: (isSelected: boolean) => void;
 }) {
+  const { say } = useWords();
   return (
     <label className={css.tick}>
       <input
@@ -309,11 +311,11 @@ function AllTick({
           if (input) input.indeterminate = state === 'some';
         }}
         type="checkbox"
-        aria-label={name}
         checked={state === 'all'}
         disabled={disabled}
         onChange={() => onAll(state !== 'all')}
       />
+      <span className={isNamed ? undefined : 'spoken-only'}>{say('table.select-all')}</span>
     </label>
   );
 }

@@ -1,6 +1,6 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
-import { TableFrame } from '../../ui/TableFrame.tsx';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import { isoOf } from './iso-of.ts';
 import { readyWords } from './ready-words.ts';
@@ -12,85 +12,51 @@ const BAR_HEIGHT = 20;
 
 /** When the board is likely ready, in each place: where it is and, side by side, if it were moved today. */
 export function ForecastPlaces({ details }: { details: ForecastDetails }) {
-  const { say } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const { forecast, places, nowMs, endUse } = details;
   const lastMs = Math.max(
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
   );
   return (
-    <TableFrame name={say('forecast.places')}>
-      <table className="table forecast-places">
-        <caption>
-          {say('forecast.places-caption', { targetRange: endUse, allowedPoints: endUse.maxShellCorePct })}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('forecast.place')}</th>
-            <th scope="col">{say('forecast.likely-ready')}</th>
-            <th scope="col" className="forecast-bar-cell">
-              <span className="spoken-only">{say('forecast.timeline')}</span>
-              <span aria-hidden="true">{say('forecast.timeline-until', { lastOn: isoOf(lastMs) })}</span>
-            </th>
-            <th scope="col">{say('forecast.lowest-emc-head')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {forecast.places.map((place, index) => (
-            <PlaceRow
-              key={place.placeId}
-              place={place}
-              name={places[index]!.name}
-              stays={index === 0}
-              nowMs={nowMs}
-              lastMs={lastMs}
-            />
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
-  );
-}
-
-function PlaceRow({
-  place,
-  name,
-  stays,
-  nowMs,
-  lastMs,
-}: {
-  place: PlaceForecast;
-  name: string;
-  stays: boolean;
-  nowMs: number;
-  lastMs: number;
-}) {
-  const words = useWords();
-  const { say, formats } = words;
-  const { reach, floorPct, floorMonth } = place;
-  const ready = readyWords(place, nowMs, words);
-  return (
-    <tr>
-      <th scope="row">
-        <span translate="no">{name}</span>
-        <small>{say(stays ? 'forecast.here-now' : 'forecast.if-moved-today')}</small>
-      </th>
-      {reach.earlyMs === null ? (
-        <td colSpan={2} className="forecast-never">
-          {ready}
-        </td>
-      ) : (
-        <>
-          <td className="forecast-when">{reach.likelyMs === null ? ready : <strong>{ready}</strong>}</td>
-          <td className="forecast-bar-cell">
-            <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />
-          </td>
-        </>
-      )}
-      <td>
-        {formats.mc(floorPct.median)} <small>{formats.month(floorMonth, 'short')}</small>
-      </td>
-    </tr>
+    <DataTable
+      name={say('forecast.places')}
+      caption={say('forecast.places-caption', { targetRange: endUse, allowedPoints: endUse.maxShellCorePct })}
+      rows={forecast.places}
+      keyOf={({ placeId }) => placeId}
+      columns={[
+        {
+          id: 'place',
+          head: say('forecast.place'),
+          cell: (place) => <span translate="no">{places[forecast.places.indexOf(place)]?.name}</span>,
+          below: (place) =>
+            say(place === forecast.places[0] ? 'forecast.here-now' : 'forecast.if-moved-today'),
+        },
+        {
+          id: 'ready',
+          head: say('forecast.likely-ready'),
+          cell: (place) => {
+            const ready = readyWords(place, nowMs, words);
+            return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
+          },
+          sortBy: ({ reach }) => reach.likelyMs,
+        },
+        {
+          id: 'timeline',
+          head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
+          cell: ({ reach }) =>
+            reach.earlyMs !== null && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
+        },
+        {
+          id: 'lowest-emc',
+          head: say('forecast.lowest-emc-head'),
+          cell: ({ floorPct }) => formats.mc(floorPct.median),
+          below: ({ floorMonth }) => formats.month(floorMonth, 'short'),
+          sortBy: ({ floorPct }) => floorPct.median,
+        },
+      ]}
+    />
   );
 }
 

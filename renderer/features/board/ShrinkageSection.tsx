@@ -13,8 +13,8 @@ import { type Message, message, thicknessOf } from '../../../shared-core/words/m
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { Failed, Loading, Sheet } from '../../ui/Screen.tsx';
-import { TableFrame } from '../../ui/TableFrame.tsx';
 import { useWords } from '../../words.ts';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 import './shrinkage.css';
@@ -78,41 +78,39 @@ function ChangeTable({ board, changes }: { board: BoardRow; changes: readonly Si
       ? '–'
       : say('movement.change', { sizeChangeMm, changePct: (100 * sizeChangeMm) / sizeMm });
   return (
-    <TableFrame name={say('movement.table')}>
-      <table className="table shrinkage-table">
-        <caption>{say('movement.table-source')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('movement.side')}</th>
-            <th scope="col" className="number">
-              {say('movement.now')}
-            </th>
-            <th scope="col" className="number">
-              {say('movement.by-shrinkage')}
-            </th>
-            <th scope="col" className="number">
-              {say('movement.by-coefficient')}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {changes.map((change) => (
-            <tr key={`${change.side} ${change.sawing}`}>
-              <th scope="row">
-                {say(`movement.side.${change.side}`)} <small>{say(`board.sawn.${change.sawing}`)}</small>
-              </th>
-              <td className="number">
-                {change.side === 'thickness'
-                  ? formats.thickness(thicknessOf(board))
-                  : formats.shortLength(change.sizeMm)}
-              </td>
-              <td className="number">{cell(change.byShrinkageMm, change.sizeMm)}</td>
-              <td className="number">{cell(change.byCoefficientMm, change.sizeMm)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable
+      name={say('movement.table')}
+      caption={say('movement.table-source')}
+      rows={changes}
+      keyOf={({ side, sawing }) => `${side} ${sawing}`}
+      columns={[
+        {
+          id: 'side',
+          head: say('movement.side'),
+          cell: ({ side }) => say(`movement.side.${side}`),
+          below: ({ sawing }) => say(`board.sawn.${sawing}`),
+        },
+        {
+          id: 'now',
+          head: say('movement.now'),
+          cell: ({ side, sizeMm }) =>
+            side === 'thickness' ? formats.thickness(thicknessOf(board)) : formats.shortLength(sizeMm),
+          align: 'end',
+        },
+        {
+          id: 'by-shrinkage',
+          head: say('movement.by-shrinkage'),
+          cell: ({ byShrinkageMm, sizeMm }) => cell(byShrinkageMm, sizeMm),
+          align: 'end',
+        },
+        {
+          id: 'by-coefficient',
+          head: say('movement.by-coefficient'),
+          cell: ({ byCoefficientMm, sizeMm }) => cell(byCoefficientMm, sizeMm),
+          align: 'end',
+        },
+      ]}
+    />
   );
 }
 

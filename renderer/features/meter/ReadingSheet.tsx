@@ -6,6 +6,7 @@ import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts'
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
@@ -17,7 +18,10 @@ import { formatName } from './formats.ts';
 export function ReadingSheet({ state }: { state: MeterState }) {
   const [describing, setDescribing] = useState(false);
   const { say } = useWords();
+  const { description } = state;
   const isNeeded = state.phase === 'needs-description';
+  const isRead = ({ serviceUuid, characteristicUuid }: OfferedCharacteristic) =>
+    description?.serviceUuid === serviceUuid && description.characteristicUuid === characteristicUuid;
   return (
     <Sheet title={say('meter.reading.title')}>
       {state.description && <DescriptionFacts description={state.description} />}
@@ -26,26 +30,49 @@ export function ReadingSheet({ state }: { state: MeterState }) {
           {say(remark)}
         </Banner>
       ))}
-      <table className="table bytes-table">
-        <caption>{say('meter.offered.caption')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{say('meter.offered.characteristic')}</th>
-            <th scope="col">{say('meter.offered.description')}</th>
-            <th scope="col">{say('meter.offered.sends')}</th>
-            <th scope="col">{say('meter.offered.bytes')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {state.characteristics.map((each) => (
-            <CharacteristicRow
-              key={`${each.serviceUuid} ${each.characteristicUuid}`}
-              offered={each}
-              description={state.description}
-            />
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        name={say('meter.offered.caption')}
+        caption={say('meter.offered.caption')}
+        rows={state.characteristics}
+        keyOf={({ serviceUuid, characteristicUuid }) => `${serviceUuid} ${characteristicUuid}`}
+        columns={[
+          {
+            id: 'characteristic',
+            head: say('meter.offered.characteristic'),
+            cell: ({ characteristicUuid }) => <code translate="no">{characteristicUuid}</code>,
+            below: (offered) => (
+              <>
+                {say('meter.offered.service')} <code translate="no">{offered.serviceUuid}</code>{' '}
+                {isRead(offered) && <strong className="bytes-mark">{say('meter.offered.read')}</strong>}
+              </>
+            ),
+          },
+          {
+            id: 'description',
+            head: say('meter.offered.description'),
+            cell: ({ userDescription }) => <span translate="no">{userDescription ?? '–'}</span>,
+          },
+          {
+            id: 'sends',
+            head: say('meter.offered.sends'),
+            cell: ({ canNotify }) => say(canNotify ? 'meter.offered.sends-yes' : 'meter.offered.sends-no'),
+          },
+          {
+            id: 'bytes',
+            head: say('meter.offered.bytes'),
+            cell: (offered) =>
+              offered.lastBytesHex === null ? (
+                say('meter.offered.bytes-none')
+              ) : (
+                <Bytes
+                  hex={offered.lastBytesHex}
+                  from={description && isRead(offered) ? description.layout.byteOffset : 0}
+                  count={description && isRead(offered) ? octetsOfFormat(description.layout.format) : 0}
+                />
+              ),
+          },
+        ]}
+      />
       {describing || isNeeded ? (
         <DescribeForm state={state} onDone={() => setDescribing(false)} />
       ) : (
@@ -90,42 +117,5 @@ function DescriptionFacts({ description }: { description: MeterDescription }) {
         )}
       </dl>
     </>
-  );
-}
-
-function CharacteristicRow({
-  offered,
-  description,
-}: {
-  offered: OfferedCharacteristic;
-  description: MeterDescription | null;
-}) {
-  const { say } = useWords();
-  const isRead =
-    description?.characteristicUuid === offered.characteristicUuid &&
-    description.serviceUuid === offered.serviceUuid;
-  return (
-    <tr className={isRead ? 'bytes-read' : ''}>
-      <th scope="row">
-        <code translate="no">{offered.characteristicUuid}</code>
-        <small>
-          {say('meter.offered.service')} <code translate="no">{offered.serviceUuid}</code>
-        </small>
-        {isRead && <strong className="bytes-mark">{say('meter.offered.read')}</strong>}
-      </th>
-      <td translate="no">{offered.userDescription ?? '–'}</td>
-      <td>{say(offered.canNotify ? 'meter.offered.sends-yes' : 'meter.offered.sends-no')}</td>
-      <td>
-        {offered.lastBytesHex === null ? (
-          say('meter.offered.bytes-none')
-        ) : (
-          <Bytes
-            hex={offered.lastBytesHex}
-            from={isRead ? description.layout.byteOffset : 0}
-            count={isRead ? octetsOfFormat(description.layout.format) : 0}
-          />
-        )}
-      </td>
-    </tr>
   );
 }

@@ -1,7 +1,7 @@
 import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { Button } from '../../ui/Button.tsx';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { Sources } from '../../ui/Sources.tsx';
-import { TableFrame } from '../../ui/TableFrame.tsx';
 import { useWords } from '../../words.ts';
 
 /** What wood is for, with the limits that its call goes by. */
@@ -15,50 +15,50 @@ export function EndUsesTable({
   const { say, formats } = useWords();
   return (
     <>
-      <TableFrame name={say('species.uses')}>
-        <table className="table">
-          <caption>{say('use.caption')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{say('use.use')}</th>
-              <th scope="col" className="number">
-                {say('use.target')}
-              </th>
-              <th scope="col" className="number">
-                {say('use.shell-core')}
-              </th>
-              <th scope="col">
-                <span className="spoken-only">{say('common.edit')}</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {endUses.map((endUse) => (
-              <tr key={endUse.id}>
-                <th scope="row">
-                  <span translate="no">{endUse.name}</span>{' '}
-                  {!endUse.builtIn && <span className="species-own">{say('species.own')}</span>}
-                  {endUse.note && (
-                    <p className="species-note" translate="no">
-                      {endUse.note}
-                    </p>
-                  )}
-                </th>
-                <td className="number">{formats.mcRange(endUse)}</td>
-                <td className="number">{formats.points(endUse.maxShellCorePct)}</td>
-                <td>
-                  <Button
-                    aria-label={say('use.edit', { useName: endUse.name })}
-                    onClick={() => onEdit(endUse)}
-                  >
-                    {say('common.edit')}
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <DataTable
+        name={say('species.uses')}
+        caption={say('use.caption')}
+        rows={endUses}
+        keyOf={({ id }) => id}
+        columns={[
+          {
+            id: 'use',
+            head: say('use.use'),
+            cell: ({ name, builtIn }) => (
+              <>
+                <span translate="no">{name}</span>{' '}
+                {!builtIn && <span className="species-own">{say('species.own')}</span>}
+              </>
+            ),
+            below: ({ note }) => note && <span translate="no">{note}</span>,
+            sortBy: ({ name }) => name,
+          },
+          {
+            id: 'target',
+            head: say('use.target'),
+            cell: (endUse) => formats.mcRange(endUse),
+            sortBy: ({ minPct, maxPct }) => minPct + maxPct,
+            align: 'end',
+          },
+          {
+            id: 'shell-core',
+            head: say('use.shell-core'),
+            cell: ({ maxShellCorePct }) => formats.points(maxShellCorePct),
+            sortBy: ({ maxShellCorePct }) => maxShellCorePct,
+            align: 'end',
+          },
+          {
+            id: 'edit',
+            head: say('common.edit'),
+            headSpokenOnly: true,
+            cell: (endUse) => (
+              <Button aria-label={say('use.edit', { useName: endUse.name })} onClick={() => onEdit(endUse)}>
+                {say('common.edit')}
+              </Button>
+            ),
+          },
+        ]}
+      />
       <Sources
         sources={endUses
           .filter(({ source }) => source !== '')

@@ -23,7 +23,6 @@ export const forecast = {
   'forecast.here-now': 'here now',
   'forecast.if-moved-today': 'if moved today',
   'forecast.likely-ready': 'Likely ready',
-  'forecast.timeline': 'Timeline',
   'forecast.timeline-until': 'Today → {lastOn}',
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',

@@ -69,7 +69,7 @@ describe('The forecast of a board', () => {
     const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];
     expect(shed.textContent).toMatch(/Pole shedhere now.*Never: the air is too damp/);
     expect(room.textContent).toMatch(/Bench roomif moved todayMar 2027 \(Dec 2026 or later\)/);
-    expect(room.textContent).toMatch(/[\d.]+% Jan$/);
+    expect(room.textContent).toMatch(/[\d.]+%Jan$/);
   });
 
   test('the profile names shell, core, EMC and the day of the readings, and has each depth in a table', async () => {

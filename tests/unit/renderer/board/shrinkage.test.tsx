@@ -108,8 +108,8 @@ describe('Size, volume, and weight', () => {
   test('of unknown sawing and width, it says so and shows both extremes of the thickness', async () => {
     open({ sawing: 'unknown', widthMm: null });
     expect((await screen.findAllByRole('rowheader')).map((head) => head.textContent)).toEqual([
-      'Thickness flat-sawn',
-      'Thickness quarter-sawn',
+      'Thicknessflat-sawn',
+      'Thicknessquarter-sawn',
     ]);
     expect(screen.getByText(/Sawing unknown/)).toBeTruthy();
     expect(screen.getByText('Width unknown, so volume and weight are too.')).toBeTruthy();

@@ -1,3 +1,4 @@
+import '../ui/drawing-room.ts';
 import axe from 'axe-core';
 import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';

@@ -79,7 +79,11 @@ describe('A table', () => {
     open();
     const table = screen.getByRole('table', { name: 'Lots' });
     expect(table.getAttribute('aria-rowcount')).toBe('4');
-    expect(screen.getAllByRole('columnheader').map((head) => head.textContent)).toEqual(['', 'Lot', 'MC']);
+    expect(screen.getAllByRole('columnheader').map((head) => head.textContent)).toEqual([
+      'Select all',
+      'Lot',
+      'MC',
+    ]);
     const rows = within(table).getAllByRole('row');
     expect(rows.map((row) => row.getAttribute('aria-rowindex'))).toEqual(['1', '2', '3', '4']);
     await expectNoBarriers();
