@@ -1,15 +1,16 @@
-import {
-  longLengthFromMm,
-  longLengthUnit,
-  mmFromLongLength,
-  shortLengthUnit,
-} from '../../shared-core/units/length.ts';
+import { longLengthUnit, shortLengthUnit } from '../../shared-core/units/length.ts';
 import {
   celsiusFromTemperature,
   temperatureFromC,
   temperatureUnit,
 } from '../../shared-core/units/temperature.ts';
-import { typedLengthMm, typedLengthText, typedQuarters } from '../../shared-core/units/typed-length.ts';
+import {
+  typedLengthMm,
+  typedLengthText,
+  typedLongLengthMm,
+  typedLongLengthText,
+  typedQuarters,
+} from '../../shared-core/units/typed-length.ts';
 import { kgFromWeight, weightFromKg, weightUnit } from '../../shared-core/units/weight.ts';
 import { useUnits } from '../stores/settings.ts';
 import { useWords } from '../words.ts';
@@ -63,15 +64,17 @@ export function TempField(props: NumberFieldProps) {
   );
 }
 
-/** A length along a board; the value is in mm. */
+/** A length along a board, as "2.4", "7 ft 3 in" or "220 cm"; the value is in mm. */
 export function BoardLengthField(props: NumberFieldProps) {
   const units = useUnits();
+  const { say } = useWords();
   return (
-    <InUnits
+    <TypedNumberField
       unit={longLengthUnit(units)}
       {...props}
-      fromSi={(mm) => longLengthFromMm(mm, units)}
-      toSi={(typed) => mmFromLongLength(typed, units)}
+      read={(text) => typedLongLengthMm(text, units)}
+      write={(mm) => typedLongLengthText(mm, units)}
+      unreadable={(typedText) => say('board.not-a-board-length', { typedText, exampleLengthMm: 2400 })}
     />
   );
 }

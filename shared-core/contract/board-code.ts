@@ -8,3 +8,82 @@ export function followingCode(code: string): string {
   if (stem === undefined || digits === undefined) return `${code.slice(0, 12)}-02`;
   return `${stem}${String(Number(digits) + 1).padStart(digits.length, '0')}`;
 }
+
+/** Letters that are no Latin letter with a mark on it, as the Latin alphabet writes them. */
+const LATIN: Readonly<Record<string, string>> = {
+  ...{ Æ: 'AE', Ø: 'OE', Œ: 'OE', ẞ: 'SS', Ð: 'D', Đ: 'D', Þ: 'TH', Ł: 'L', Ħ: 'H', Ŋ: 'NG' },
+  // Greek, ISO 843, without diacritics.
+  ...{ Α: 'A', Β: 'V', Γ: 'G', Δ: 'D', Ε: 'E', Ζ: 'Z', Η: 'I', Θ: 'TH', Ι: 'I', Κ: 'K', Λ: 'L', Μ: 'M' },
+  ...{ Ν: 'N', Ξ: 'X', Ο: 'O', Π: 'P', Ρ: 'R', Σ: 'S', Τ: 'T', Υ: 'Y', Φ: 'F', Χ: 'CH', Ψ: 'PS', Ω: 'O' },
+  // Cyrillic, as in passports (ICAO Doc 9303, from memory).
+  ...{
+    А: 'A',
+    Б: 'B',
+    В: 'V',
+    Г: 'G',
+    Ґ: 'G',
+    Д: 'D',
+    Е: 'E',
+    Є: 'IE',
+    Ж: 'ZH',
+    З: 'Z',
+    И: 'I',
+    І: 'I',
+    К: 'K',
+  },
+  ...{
+    Л: 'L',
+    М: 'M',
+    Н: 'N',
+    О: 'O',
+    П: 'P',
+    Р: 'R',
+    С: 'S',
+    Т: 'T',
+    У: 'U',
+    Ф: 'F',
+    Х: 'KH',
+    Ц: 'TS',
+    Ч: 'CH',
+  },
+  ...{
+    Ш: 'SH',
+    Щ: 'SHCH',
+    Ъ: '',
+    Ы: 'Y',
+    Ь: '',
+    Э: 'E',
+    Ю: 'IU',
+    Я: 'IA',
+    Ђ: 'DJ',
+    Ј: 'J',
+    Љ: 'LJ',
+    Њ: 'NJ',
+    Ћ: 'C',
+    Џ: 'DZ',
+  },
+};
+
+/** What board IDs begin with where no name gives letters that they may have. */
+const NEUTRAL = 'B';
+
+/** As long as leaves room for a hyphen and a number. */
+const LONGEST_STEM = 8;
+
+/**
+ * What the IDs of a stack's boards begin with: the first word with two letters or more in the first of the names that has
+ * one, in Latin letters; "B" where none has, as in a script without an alphabet.
+ *
+ * @param names  of the stack, of its species
+ * @example boardStem('Ærø-Eiche') // 'AEROE'
+ */
+export function boardStem(...names: string[]): string {
+  const words = names.flatMap((name) => latin(name).match(/[A-Z0-9]+/g) ?? []);
+  const stem = words.find((word) => /[A-Z].*[A-Z]/.test(word)) ?? NEUTRAL;
+  return stem.slice(0, LONGEST_STEM);
+}
+
+function latin(name: string): string {
+  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toUpperCase();
+  return [...plain].map((letter) => LATIN[letter] ?? letter).join('');
+}

@@ -12,7 +12,3 @@ export const mmFromShortLength = (typed: number, units: DisplayUnits): number =>
 
 /** A length along a board as a person types it in a field: meters, or feet with decimals. */
 export const longLengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'm' : 'ft');
-export const longLengthFromMm = (mm: number, units: DisplayUnits): number =>
-  units === 'metric' ? mm / 1000 : Math.round((mm / MM_PER_INCH / 12) * 100) / 100;
-export const mmFromLongLength = (typed: number, units: DisplayUnits): number =>
-  units === 'metric' ? typed * 1000 : typed * 12 * MM_PER_INCH;

@@ -1,6 +1,53 @@
-import { MM_PER_INCH } from '../measures.ts';
+import { MM_PER_FOOT, MM_PER_INCH } from '../measures.ts';
 import { type DisplayUnits, shortLengthFromMm } from './length.ts';
 import { LEAST_TAPE_MM, tapeInches } from './tape.ts';
+
+const MM_PER_UNIT: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  in: MM_PER_INCH,
+  ft: MM_PER_FOOT,
+};
+
+/** A number, with a fraction or without, and the unit that may follow it: "7 ft", "1 1/16 in", "3/4", "2.2m". */
+const PART =
+  /(?:(?:(?<whole>\d+)(?:\s+|-))?(?<over>\d+)\/(?<under>[1-9]\d*)|(?<number>\d+\.?\d*|\.\d+))\s*(?<unit>mm|cm|m|inches|inch|in|feet|foot|ft|["″”]|''|['′’])?\s*/y;
+
+const unitOf = (written: string): string => {
+  if (/^(in|["″”]|'')/.test(written)) return 'in';
+  return /^(f|['′’])/.test(written) ? 'ft' : written;
+};
+
+/**
+ * A length as it is typed, in mm.
+ *
+ * @param bareUnit  of a number without a unit. A fraction without one is of an inch: "5/4" is 1 1/4 in.
+ * @returns         null for an empty text, NaN for what is not a length
+ */
+function typedMm(text: string, bareUnit: 'mm' | 'm' | 'in' | 'ft'): number | null {
+  // A thin space or a no-break space is a space, and a comma parts decimals.
+  const typed = text.trim().toLowerCase().replaceAll(/\s/g, ' ').replace(',', '.');
+  if (typed === '') return null;
+  let mm = 0;
+  let at = 0;
+  let before = Number.POSITIVE_INFINITY;
+  while (at < typed.length) {
+    PART.lastIndex = at;
+    const found = PART.exec(typed)?.groups;
+    if (!found) return Number.NaN;
+    const { whole = 0, over, under, number, unit = '' } = found;
+    // After feet, a bare number is inches: 7' 3.
+    const bare = over !== undefined || before === MM_PER_FOOT ? 'in' : bareUnit;
+    const mmPerUnit = MM_PER_UNIT[unit === '' ? bare : unitOf(unit)] as number;
+    // "7 ft 3 in" goes from large to small, and nothing follows a bare number.
+    if (mmPerUnit >= before || (unit === '' && PART.lastIndex < typed.length)) return Number.NaN;
+    mm += (over === undefined ? Number(number) : Number(whole) + Number(over) / Number(under)) * mmPerUnit;
+    before = mmPerUnit;
+    at = PART.lastIndex;
+  }
+  return mm;
+}
 
 /**
  * A thickness or width as a person types it, in mm: "27" in their own units, "27 mm", "2.7 cm", "1.25 in", "1 1/16".
@@ -9,21 +56,17 @@ import { LEAST_TAPE_MM, tapeInches } from './tape.ts';
  * @returns null for an empty text, NaN for what is not a length
  * @example typedLengthMm('5/4', 'metric') // 31.75
  */
-export function typedLengthMm(text: string, units: DisplayUnits): number | null {
-  const typed = text.trim().toLowerCase().replace(',', '.');
-  if (typed === '') return null;
-  const parts = /^(?:(?<whole>\d+)[ -]+)?(?<over>\d+)\/(?<under>[1-9]\d*)\s*(?:in|inch|inches|"|″|)$/.exec(
-    typed,
-  )?.groups;
-  if (parts) {
-    return (Number(parts.whole ?? 0) + Number(parts.over) / Number(parts.under)) * MM_PER_INCH;
-  }
-  const plain = /^(?<number>\d+\.?\d*|\.\d+)\s*(?<unit>mm|cm|in|inch|inches|"|″|)$/.exec(typed)?.groups;
-  if (!plain) return Number.NaN;
-  const unit = plain.unit || (units === 'metric' ? 'mm' : 'in');
-  const mmPerUnit = unit === 'mm' ? 1 : unit === 'cm' ? 10 : MM_PER_INCH;
-  return Number(plain.number) * mmPerUnit;
-}
+export const typedLengthMm = (text: string, units: DisplayUnits): number | null =>
+  typedMm(text, units === 'metric' ? 'mm' : 'in');
+
+/**
+ * A length along a board as a person types it, in mm: "2.4" in meters or feet, "7 ft 3 in", "7'3\"", "220 cm".
+ *
+ * @returns null for an empty text, NaN for what is not a length
+ * @example typedLongLengthMm("7'3\"", 'metric') // 2209.8
+ */
+export const typedLongLengthMm = (text: string, units: DisplayUnits): number | null =>
+  typedMm(text, units === 'metric' ? 'm' : 'ft');
 
 /** Nearer than this to a mark of a tape, a length is one of the tape's. */
 const ON_THE_MARK_MM = 0.005;
@@ -39,6 +82,18 @@ export function typedLengthText(mm: number, units: DisplayUnits): string {
   return String(Number(shortLengthFromMm(mm, units).toFixed(3)));
 }
 
+/**
+ * A length along a board as a field shows it, for `typedLongLengthMm` to read again.
+ *
+ * @example typedLongLengthText(2209.8, 'imperial') // '7 ft 3 in'
+ */
+export function typedLongLengthText(mm: number, units: DisplayUnits): string {
+  if (units === 'metric') return String(mm / 1000);
+  const inches = Math.round(mm / MM_PER_INCH);
+  if (Math.abs(mm - inches * MM_PER_INCH) >= ON_THE_MARK_MM) return (mm / MM_PER_FOOT).toFixed(3);
+  return inches % 12 === 0 ? String(inches / 12) : `${Math.floor(inches / 12)} ft ${inches % 12} in`;
+}
+
 /** 4/4 is the thinnest that the trade names in quarters; 3/4 is a size in inches (NHLA rules, from memory). */
 export const LEAST_QUARTERS = 4;
 
@@ -50,4 +105,14 @@ export const LEAST_QUARTERS = 4;
 export function typedQuarters(text: string): number | null {
   const quarters = Number(/^\s*(\d+)\/4\s*$/.exec(text)?.[1] ?? 0);
   return quarters >= LEAST_QUARTERS ? quarters : null;
+}
+
+/** Thinner than this is veneer more often than a board, mm. Common practice, no source. */
+const THIN_MM = 8;
+
+/** The thickness in quarters of an inch that was probably meant where a very thin one was typed: 3 for "3". */
+export function quartersMeant(text: string, units: DisplayUnits): number | null {
+  const mm = typedLengthMm(text, units);
+  const quarters = Number(/^\s*(\d+)\s*(mm)?\s*$/.exec(text)?.[1] ?? 0);
+  return mm !== null && mm < THIN_MM && quarters >= 3 ? quarters : null;
 }

@@ -93,7 +93,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     const least = metric ? 0.5 : LEAST_TAPE_MM;
     if (mm > 0 && mm < least / 2) return say('unit.under', { amount: shortLength(least) });
     if (!metric) return textInUnit(tapeInches(mm, number), 'inch');
-    return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter');
+    // Without marks for thousands: a field would read those as decimals.
+    return inUnit(mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm), 'millimeter', { useGrouping: false });
   };
 
   /** In the prefix that keeps it short. */

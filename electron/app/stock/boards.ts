@@ -1,5 +1,4 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { followingCode } from '../../../shared-core/contract/board-code.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -8,6 +7,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
+import { nextCode } from './next-code.ts';
 
 export const boardQueries = (context: QueryContext, assessing: Assessing) =>
   ({
@@ -31,12 +31,8 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
     },
 
     'boards.nextCode': ({ stackId }) => {
-      const { boards, stacks } = context.yard();
-      const stack = orRefuse(stacks.get(stackId), 'stack');
-      const newest = boards.codesOfStack(stackId)[0];
-      let code = newest === undefined ? `${stemOf(stack.name)}-01` : followingCode(newest);
-      while (boards.idByCode(code) !== undefined) code = followingCode(code);
-      return { code };
+      const yard = context.yard();
+      return { code: nextCode(yard, stackId, orRefuse(yard.stacks.get(stackId), 'stack').name) };
     },
   }) satisfies Partial<Queries>;
 
@@ -121,13 +117,4 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return { moved: boardIds.length };
     },
   } satisfies Partial<Commands>;
-}
-
-/** The first word of a stack's name as letters and digits, to begin its boards' IDs with. */
-function stemOf(name: string): string {
-  const word = name
-    .normalize('NFKD')
-    .toUpperCase()
-    .match(/[A-Z0-9]+/)?.[0];
-  return (word ?? 'B').slice(0, 8);
 }

@@ -1,8 +1,9 @@
-import { type DisplayUnits, longLengthUnit, shortLengthUnit } from '../../../shared-core/units/length.ts';
-import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
+import { quartersMeant, typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
+import { BoardLengthField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
@@ -36,6 +37,7 @@ export function SpeciesAndThickness({
   const { say } = useWords();
   const field = wire(props, say);
   const typedMm = typedLengthMm(draft.thickness, units);
+  const quarters = quartersMeant(draft.thickness, units);
   return (
     <div className="form-grid">
       <SpeciesField
@@ -49,7 +51,9 @@ export function SpeciesAndThickness({
         label={say('board.thickness')}
         hint={
           typedMm !== null && typedMm >= 3
-            ? say('board.thickness-typed', { typedMm })
+            ? quarters === null
+              ? say('board.thickness-typed', { typedMm })
+              : say('board.thickness-thin', { typedMm, quarters })
             : say('board.thickness-hint', { unit: shortLengthUnit(units) })
         }
         {...field('thickness')}
@@ -68,7 +72,7 @@ export function MoreAboutBoard(props: BoardFieldsProps) {
     <>
       <div className="form-grid">
         <TextField label={say('board.width-in', { unit: shortLengthUnit(units) })} {...field('width')} />
-        <NumberField label={say('board.length')} unit={longLengthUnit(units)} {...field('length')} />
+        <BoardLengthField label={say('board.length')} {...field('lengthMm')} />
       </div>
       <div className="form-grid">
         <TextField

@@ -5,7 +5,7 @@ import {
   type NewBoard,
   type Sawing,
 } from '../../../shared-core/contract/yard.ts';
-import { type DisplayUnits, longLengthFromMm, mmFromLongLength } from '../../../shared-core/units/length.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { typedLengthMm, typedLengthText, typedQuarters } from '../../../shared-core/units/typed-length.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
@@ -17,7 +17,7 @@ export interface BoardDraft {
   /** "27", "5/4", "1 1/16 in". */
   thickness: string;
   width: string;
-  length: number | null;
+  lengthMm: number | null;
   sawnOn: string;
   sawing: Sawing;
   /** As the thickness is typed. */
@@ -35,7 +35,7 @@ export const emptyBoardDraft: BoardDraft = {
   speciesId: '',
   thickness: '',
   width: '',
-  length: null,
+  lengthMm: null,
   sawnOn: '',
   sawing: 'unknown',
   ringRadius: '',
@@ -58,7 +58,7 @@ export function draftOfBoard(board: NewBoard, units: DisplayUnits): BoardDraft {
     speciesId: board.speciesId,
     thickness: thicknessText(board, units),
     width: shortText(board.widthMm, units),
-    length: board.lengthMm === null ? null : longLengthFromMm(board.lengthMm, units),
+    lengthMm: board.lengthMm,
     sawnOn: board.sawnOn ?? '',
     sawing: board.sawing,
     ringRadius: shortText(board.ringRadiusMm, units),
@@ -101,9 +101,8 @@ export function boardProblems(draft: BoardDraft, units: DisplayUnits): BoardProb
   else if (outside(widthMm, 10, 3000)) problems.width = sizeOutside(10, 3000);
   const ringRadius = ringRadiusProblem(draft.ringRadius, units);
   if (ringRadius !== null) problems.ringRadius = ringRadius;
-  const lengthMm = draft.length === null ? null : mmFromLongLength(draft.length, units);
-  if (outside(lengthMm, 50, 20_000)) {
-    problems.length = message('board.length-outside', { leastLengthMm: 50, mostLengthMm: 20_000 });
+  if (outside(draft.lengthMm, 50, 20_000)) {
+    problems.lengthMm = message('board.length-outside', { leastLengthMm: 50, mostLengthMm: 20_000 });
   }
   if (draft.log.trim().length > 40) problems.log = message('board.log-too-long', { most: 40 });
   if (isNotCount(draft.layer, 500)) problems.layer = message('board.number-outside', { most: 500 });
@@ -135,7 +134,7 @@ export function boardOf(draft: BoardDraft, stackId: number, units: DisplayUnits)
     thicknessMm: typedLengthMm(draft.thickness, units) ?? Number.NaN,
     thicknessQuarters: typedQuarters(draft.thickness),
     widthMm,
-    lengthMm: draft.length === null ? null : mmFromLongLength(draft.length, units),
+    lengthMm: draft.lengthMm,
     sawnOn: draft.sawnOn || null,
     sawing: draft.sawing,
     ringRadiusMm: typedLengthMm(draft.ringRadius, units),
@@ -158,6 +157,5 @@ export function changedBoard(board: Board, draft: BoardDraft, units: DisplayUnit
     thicknessMm: draft.thickness === shown.thickness ? board.thicknessMm : made.thicknessMm,
     widthMm: draft.width === shown.width ? board.widthMm : made.widthMm,
     ringRadiusMm: draft.ringRadius === shown.ringRadius ? board.ringRadiusMm : made.ringRadiusMm,
-    lengthMm: draft.length === shown.length ? board.lengthMm : made.lengthMm,
   };
 }

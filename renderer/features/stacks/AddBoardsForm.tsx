@@ -19,7 +19,7 @@ import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draf
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
   const allSpecies = useQuery('species.list', {});
   const next = useQuery('boards.nextCode', { stackId: stack.id });
-  // What was added last is the likeliest to be added again.
+  // The species added last is the likeliest to be added again. What lies folded below is never taken from another board.
   const newest = useQuery('boards.list', {
     stackId: stack.id,
     search: '',
@@ -40,8 +40,6 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
         ...emptyBoardDraft,
         code: next.output.code,
         speciesId: last?.speciesId ?? '',
-        log: last?.log ?? '',
-        sawnOn: last?.sawnOn ?? '',
       }}
       onClose={onClose}
     />

@@ -11,46 +11,95 @@ function words(text: string): string[] {
     .filter((word) => word !== '');
 }
 
-/** How well a name answers: 0 the same words, 1 they are among its words, 2 they begin its words, 3 it contains them. */
-function match(typed: string[], name: string): 0 | 1 | 2 | 3 | null {
+/**
+ * How well a name answers: 0 the same words, 1 it begins with them, 2 they are among its words, 3 they begin its words, 4 it
+ * contains them.
+ */
+function match(typed: string[], name: string): 0 | 1 | 2 | 3 | 4 | null {
   const nameWords = words(name);
   if (nameWords.join(' ') === typed.join(' ')) return 0;
-  if (typed.every((word) => nameWords.includes(word))) return 1;
-  if (typed.every((word) => nameWords.some((nameWord) => nameWord.startsWith(word)))) return 2;
-  return nameWords.join('').includes(typed.join('')) ? 3 : null;
+  if (nameWords.slice(0, typed.length).join(' ') === typed.join(' ')) return 1;
+  if (typed.every((word) => nameWords.includes(word))) return 2;
+  if (typed.every((word) => nameWords.some((nameWord) => nameWord.startsWith(word)))) return 3;
+  return nameWords.join('').includes(typed.join('')) ? 4 : null;
 }
 
 /** Rank of a match among all: the species' name goes before a sawyer's word for it, and mere letters come last. */
 const RANKS = {
-  name: [0, 1, 2, 8],
-  alias: [3, 4, 5, 9],
-  botanical: [1, 4, 6, 10],
-  group: [6, 7, 7, 11],
+  name: [0, 1, 2, 3, 9],
+  alias: [4, 5, 5, 6, 10],
+  botanical: [1, 5, 5, 7, 11],
+  group: [7, 8, 8, 8, 12],
 } as const;
+
+/** What is sawn and sold most, most first; of equal matches these come before others. Common practice, no source. */
+const COMMON = [
+  'oak-northern-red',
+  'oak-white',
+  'walnut-black',
+  'cherry-black',
+  'maple-sugar',
+  'maple-red',
+  'ash-white',
+  'yellow-poplar',
+  'pine-eastern-white',
+  'pine-loblolly',
+  'douglas-fir-coast',
+  'birch-yellow',
+  'hickory-shagbark',
+  'hickory-pecan',
+  'beech-american',
+  'basswood-american',
+  'redcedar-eastern',
+  'redcedar-western',
+  'elm-american',
+  'spruce-sitka',
+  'hemlock-eastern',
+  'fir-white',
+  'locust-black',
+  'aspen-quaking',
+  'cottonwood-eastern',
+];
+
+const commonness = ({ id }: Species): number => {
+  const at = COMMON.indexOf(id);
+  return at < 0 ? COMMON.length : at;
+};
 
 /**
  * Species that a person may mean by what they typed: common name, alias (a sawyer's word), botanical name or group.
- * Best match first, equal matches in alphabetical order. An empty query finds all.
+ * Best match first; of equal matches what is sawn most, then in alphabetical order. An empty query finds all, by name.
  *
  * @example findSpecies('linden', builtInSpecies)[0].name // 'American basswood'
  */
 export function findSpecies(query: string, allSpecies: readonly Species[]): Species[] {
   const typed = words(query);
-  const ranked = allSpecies.map((species) => {
-    const names: [keyof typeof RANKS, string][] = [
-      ['name', species.name],
-      ...species.aliases.map((alias): ['alias', string] => ['alias', alias]),
-      ['botanical', species.botanicalName ?? ''],
-      ['group', species.group],
-    ];
-    const ranks = names.map(([kind, name]) => {
+  const isAll = query.trim() === '';
+  if (typed.length === 0 && !isAll) return [];
+  return allSpecies
+    .map((species) => ({
+      species,
+      rank: isAll ? 0 : rankOf(typed, species),
+      common: isAll ? 0 : commonness(species),
+    }))
+    .filter(({ rank }) => rank < Infinity)
+    .sort(
+      (a, b) => a.rank - b.rank || a.common - b.common || a.species.name.localeCompare(b.species.name, 'en'),
+    )
+    .map(({ species }) => species);
+}
+
+function rankOf(typed: string[], species: Species): number {
+  const names: [keyof typeof RANKS, string][] = [
+    ['name', species.name],
+    ...species.aliases.map((alias): ['alias', string] => ['alias', alias]),
+    ['botanical', species.botanicalName ?? ''],
+    ['group', species.group],
+  ];
+  return Math.min(
+    ...names.map(([kind, name]) => {
       const quality = match(typed, name);
       return quality === null ? Infinity : RANKS[kind][quality];
-    });
-    return { species, rank: typed.length === 0 ? 0 : Math.min(...ranks) };
-  });
-  return ranked
-    .filter(({ rank }) => rank < Infinity)
-    .sort((a, b) => a.rank - b.rank || a.species.name.localeCompare(b.species.name, 'en'))
-    .map(({ species }) => species);
+    }),
+  );
 }

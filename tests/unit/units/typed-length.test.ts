@@ -1,5 +1,15 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { typedLengthMm, typedLengthText, typedQuarters } from '../../../shared-core/units/typed-length.ts';
+import {
+  quartersMeant,
+  typedLengthMm,
+  typedLengthText,
+  typedLongLengthMm,
+  typedLongLengthText,
+  typedQuarters,
+} from '../../../shared-core/units/typed-length.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
 
 describe('A thickness as a person types it', () => {
   // 1 in = 25.4 mm exactly, by definition (international yard and pound agreement, 1959).
@@ -14,6 +24,11 @@ describe('A thickness as a person types it', () => {
     ['2"', 'metric', 50.8],
     ['1 1/16', 'imperial', 26.9875],
     ['1-1/4 in', 'metric', 31.75],
+    ['1 1/16 in', 'metric', 26.9875],
+    ['2 in', 'metric', 50.8],
+    ['27 mm', 'metric', 27],
+    ['0.5 m', 'imperial', 500],
+    ['1 ft 2 1/2 in', 'metric', 368.3],
   ] as const)('%s in %s units is %f mm', (text, units, mm) => {
     expect(typedLengthMm(text, units)).toBeCloseTo(mm, 9);
   });
@@ -32,7 +47,19 @@ describe('A thickness as a person types it', () => {
     expect(typedLengthMm('  ', 'metric')).toBeNull();
   });
 
-  test.each(['thick', '4/0', '1/2/3', '-27', '27 m', '1e3', '4//4'])('%s is not a length', (text) => {
+  test.each([
+    'thick',
+    '4/0',
+    '1/2/3',
+    '-27',
+    '27 mi',
+    '1e3',
+    '4//4',
+    '3 in 2 ft',
+    '3 4',
+    '1 ft 2 ft',
+    '2 m 3 in x',
+  ])('%s is not a length', (text) => {
     expect(typedLengthMm(text, 'metric')).toBeNaN();
   });
 });
@@ -77,4 +104,103 @@ describe('Quarters of an inch', () => {
     'are not what "%s" names',
     (text) => expect(typedQuarters(text)).toBeNull(),
   );
+});
+
+describe('A length along a board as a person types it', () => {
+  // 1 ft = 304.8 mm exactly, by definition (1959).
+  test.each([
+    ['2.4', 'metric', 2400],
+    ['2,4 m', 'imperial', 2400],
+    ['240cm', 'imperial', 2400],
+    ['8', 'imperial', 2438.4],
+    ['7 ft 3 in', 'imperial', 2209.8],
+    ['7 ft 3 in', 'metric', 2209.8],
+    [`7'3"`, 'metric', 2209.8],
+    ["7' 3", 'imperial', 2209.8],
+    ['7′3″', 'metric', 2209.8],
+    ['7 feet 3 1/2 inches', 'imperial', 2222.5],
+    ['24 in', 'metric', 609.6],
+  ] as const)('%s in %s units is %f mm', (text, units, mm) => {
+    expect(typedLongLengthMm(text, units)).toBeCloseTo(mm, 6);
+  });
+
+  test.each([
+    [2209.8, 'imperial', '7 ft 3 in'],
+    [2438.4, 'imperial', '8'],
+    [2400, 'imperial', '7.874'],
+    [2400, 'metric', '2.4'],
+  ] as const)('of %f mm in %s units is "%s" in its field', (mm, units, text) => {
+    expect(typedLongLengthText(mm, units)).toBe(text);
+  });
+
+  test.each(['metric', 'imperial'] as const)(
+    'is read from its field as what it was, in %s units',
+    (units) => {
+      fc.assert(
+        fc.property(fc.integer({ min: 50, max: 20_000 }), (mm) => {
+          // Half a thousandth of a foot.
+          expect(Math.abs(typedLongLengthMm(typedLongLengthText(mm, units), units)! - mm)).toBeLessThan(
+            0.153,
+          );
+        }),
+      );
+    },
+  );
+});
+
+describe('What is shown anywhere can be typed, whatever the units of the field', () => {
+  const locales = ['en-US', 'en-GB', 'en-DE', 'en-FR', 'en-IN'];
+  const unitPairs = [
+    ['metric', 'metric'],
+    ['metric', 'imperial'],
+    ['imperial', 'metric'],
+    ['imperial', 'imperial'],
+  ] as const;
+  const formatsOf = (locale: string, units: 'metric' | 'imperial') =>
+    createWords({ catalog: english, locale, timeZone: 'UTC', units, today: null }).formats;
+
+  test.each(unitPairs)('a %s thickness or width, in a %s field', (shown, field) => {
+    fc.assert(
+      fc.property(fc.constantFrom(...locales), fc.integer({ min: 3, max: 3000 }), (locale, mm) => {
+        const text = formatsOf(locale, shown).shortLength(mm);
+        // To the half millimeter, or to half a sixteenth of an inch.
+        expect(Math.abs(typedLengthMm(text, field)! - mm)).toBeLessThanOrEqual(
+          shown === 'metric' ? 0.5 : 0.794,
+        );
+      }),
+    );
+  });
+
+  test.each(unitPairs)('a %s length along a board, in a %s field', (shown, field) => {
+    fc.assert(
+      fc.property(fc.constantFrom(...locales), fc.integer({ min: 50, max: 20_000 }), (locale, mm) => {
+        const text = formatsOf(locale, shown).longLength(mm);
+        // To the tenth of a meter, or to the inch.
+        expect(Math.abs(typedLongLengthMm(text, field)! - mm)).toBeLessThanOrEqual(
+          shown === 'metric' ? 50.001 : 12.701,
+        );
+      }),
+    );
+  });
+});
+
+describe('A very thin board', () => {
+  // Common practice, no source: whoever types 3 for a thickness in millimeters counts quarters.
+  test.each([
+    ['3', 'metric', 3],
+    ['4 mm', 'imperial', 4],
+    ['5', 'metric', 5],
+  ] as const)('typed as "%s" in %s units may mean quarters', (text, units, quarters) => {
+    expect(quartersMeant(text, units)).toBe(quarters);
+  });
+
+  test.each([
+    ['3/4', 'metric'],
+    ['3', 'imperial'],
+    ['19', 'metric'],
+    ['1/4', 'imperial'],
+    ['', 'metric'],
+  ] as const)('is not what "%s" in %s units is', (text, units) => {
+    expect(quartersMeant(text, units)).toBeNull();
+  });
 });

@@ -67,8 +67,27 @@ describe('finding a species by what a sawyer types', () => {
 
   test('"red oak" finds what is named so before what is only sold so', () => {
     const found = findSpecies('red oak', builtInSpecies).map(({ id }) => id);
-    expect(found.slice(0, 3)).toEqual(['oak-northern-red', 'oak-red-commercial', 'oak-southern-red']);
+    expect(found.slice(0, 3)).toEqual(['oak-red-commercial', 'oak-northern-red', 'oak-southern-red']);
     expect(found).toContain('oak-pin');
+  });
+
+  // What is sawn most comes first: common practice, no source.
+  test.each([
+    ['oak', ['Northern red oak', 'White oak']],
+    ['maple', ['Sugar maple', 'Red maple']],
+    ['wal', ['Black walnut']],
+    ['white oak', ['White oak', 'White oak, commercial']],
+    ['red maple', ['Red maple']],
+    ['pine', ['Eastern white pine', 'Loblolly pine']],
+    ['ash', ['White ash']],
+    ['cher', ['Black cherry', 'Cherrybark oak']],
+  ])('"%s" finds %s first', (query, names) => {
+    const found = findSpecies(query, builtInSpecies).map(({ name }) => name);
+    expect(found.slice(0, names.length)).toEqual(names);
+  });
+
+  test.each(['zzzz', 'wlnut', '???'])('"%s" finds none', (query) => {
+    expect(findSpecies(query, builtInSpecies)).toEqual([]);
   });
 
   test('nothing typed finds all', () => {

@@ -55,11 +55,10 @@ describe('A board in a form', () => {
   );
 
   test('a size typed in inches is saved in mm', () => {
-    const draft = { ...draftOfBoard(board, 'imperial'), thickness: '1 1/8', length: 8 };
-    // 1 in = 25.4 mm and 1 ft = 12 in exactly, by definition.
+    const draft = { ...draftOfBoard(board, 'imperial'), thickness: '1 1/8' };
+    // 1 in = 25.4 mm exactly, by definition.
     const changed = changedBoard(board, draft, 'imperial');
     expect(changed.thicknessMm).toBeCloseTo(28.575, 9);
-    expect(changed.lengthMm).toBeCloseTo(2438.4, 9);
     expect(changed.widthMm).toBe(210);
     expect(changed.ringRadiusMm).toBe(140);
   });
@@ -80,7 +79,7 @@ describe('A board in a form', () => {
       code: 'OAK 7',
       thickness: '500',
       width: 'wide',
-      length: 0.01,
+      lengthMm: 10,
       ringRadius: '4',
       layer: 1.5,
       column: 101,
@@ -90,8 +89,8 @@ describe('A board in a form', () => {
       speciesId: 'Choose a species.',
       thickness: 'Must be 3 mm to 400 mm.',
       width: '“wide” is not a length. Type it like 27 mm or 5/4.',
-      length: 'Must be 5 cm to 20.0 m.',
-      ringRadius: 'Must be 5 mm to 3,000 mm.',
+      lengthMm: 'Must be 5 cm to 20.0 m.',
+      ringRadius: 'Must be 5 mm to 3000 mm.',
       layer: 'Type a whole number from 1 to 500.',
       column: 'Type a whole number from 1 to 100.',
     });
@@ -99,7 +98,7 @@ describe('A board in a form', () => {
     expect(problemsOf(draft, 'imperial')).toMatchObject({
       thickness: 'Must be 1/8 in to 15 3/4 in.',
       width: '“wide” is not a length. Type it like 1 1/16 in or 5/4.',
-      length: 'Must be 2 in to 65 ft 7 in.',
+      lengthMm: 'Must be 2 in to 65 ft 7 in.',
     });
     expect(problemsOf({ ...emptyBoardDraft, code: 'A1', speciesId: 'oak-white' }, 'metric')).toEqual({
       thickness: 'Type the thickness. It sets how deep the pins go.',

@@ -298,6 +298,21 @@ describe('Adding boards', () => {
     }
   });
 
+  test('nothing folded away is taken from the board added last', async () => {
+    const last = aBoardRow(6, { log: 'Creek walnut', sawnOn: '2026-03-01', note: 'Bowed', lengthMm: 2400 });
+    const { machine, user } = open(6, {
+      ...add,
+      'boards.list': () => ({ total: 6, rows: [last] }),
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    await user.type(await screen.findByLabelText('Thickness'), '3');
+    expect(screen.getByText('3 mm is very thin. Did you mean 3/4?')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Add board' }));
+    expect(machine.inputsOf('boards.add')).toMatchObject([
+      [{ speciesId: 'oak-northern-red', thicknessMm: 3, log: '', sawnOn: null, note: '', lengthMm: null }],
+    ]);
+  });
+
   test('a first layer without the boards per layer is asked about, and nothing is sent', async () => {
     const { machine, user } = open(6, add);
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
