@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Settings, themeSchema } from '../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
@@ -10,6 +11,7 @@ import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { LayoutForm } from './LayoutForm.tsx';
 import './settings.css';
@@ -91,26 +93,39 @@ function Probing({ settings, onSettings }: SettingsPart) {
 function Labels({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
   const { labelLayouts, units } = settings;
+  const { sheet, single } = labelLayouts;
+  const form = (layout: LabelLayout) => (
+    <LayoutForm
+      key={`${units} ${JSON.stringify(layout)}`}
+      layout={layout}
+      units={units}
+      onSave={(changed) =>
+        onSettings({ ...settings, labelLayouts: { ...labelLayouts, [layout.kind]: changed } })
+      }
+    />
+  );
   return (
-    <>
-      <Sheet title={say('settings.sheet')}>
-        <LayoutForm
-          key={`${units} ${JSON.stringify(labelLayouts.sheet)}`}
-          layout={labelLayouts.sheet}
-          units={units}
-          onSave={(sheet) => onSettings({ ...settings, labelLayouts: { ...labelLayouts, sheet } })}
-        />
-      </Sheet>
-      <Sheet title={say('settings.single')}>
+    <Sheet title={say('settings.label-sizes')}>
+      <Unfold
+        words={say('settings.sheet-of', {
+          columns: sheet.columns,
+          rows: sheet.rows,
+          widthMm: sheet.labelWidthMm,
+          heightMm: sheet.labelHeightMm,
+        })}
+      >
+        {form(sheet)}
+      </Unfold>
+      <Unfold
+        words={say('settings.single-of', {
+          widthMm: single.labelWidthMm,
+          heightMm: single.labelHeightMm,
+        })}
+      >
         <p>{say('settings.single-lead')}</p>
-        <LayoutForm
-          key={`${units} ${JSON.stringify(labelLayouts.single)}`}
-          layout={labelLayouts.single}
-          units={units}
-          onSave={(single) => onSettings({ ...settings, labelLayouts: { ...labelLayouts, single } })}
-        />
-      </Sheet>
-    </>
+        {form(single)}
+      </Unfold>
+    </Sheet>
   );
 }
 

@@ -17,8 +17,9 @@ export const settings = {
   'settings.save-when-settled-hint': 'Otherwise, press Space or a pedal set to Space to save.',
   'settings.sound': 'Sound when a reading is saved',
 
-  'settings.sheet': 'Label sheet',
-  'settings.single': 'Single label',
+  'settings.label-sizes': 'Label sizes',
+  'settings.sheet-of': 'Label sheet: {columns} × {rows} labels of {widthMm} × {heightMm}',
+  'settings.single-of': 'Single label: {widthMm} × {heightMm}',
   'settings.single-lead': 'For a label printer. Each page is one label.',
   'settings.use-sheet': 'Use {sheetName}',
   'settings.letter-sheet': 'Letter, {columns} × {rows}',

@@ -67,6 +67,15 @@ describe('Settings', () => {
     ]);
   });
 
+  test('label sizes are folded away behind what they are now', () => {
+    open();
+    const folds = [...document.querySelectorAll('details')];
+    expect(folds.map(({ open: isOpen, firstChild }) => [isOpen, firstChild?.textContent])).toEqual([
+      [false, 'Label sheet: 3 × 10 labels of 67 mm × 25 mm'],
+      [false, 'Single label: 60 mm × 30 mm'],
+    ]);
+  });
+
   test('a known sheet of labels is one press away', async () => {
     const { machine, user } = open();
     await user.click(screen.getByRole('button', { name: 'Use A4, 3 × 10' }));
@@ -75,7 +84,8 @@ describe('Settings', () => {
 
   test('other sizes are saved when they fit, and say why when they do not', async () => {
     const { machine, user } = open();
-    const sheet = within(screen.getByRole('region', { name: 'Label sheet' }));
+    const [sheetPart] = screen.getAllByRole('group').filter((part) => part.tagName === 'DETAILS');
+    const sheet = within(sheetPart as HTMLElement);
     const width = sheet.getByLabelText('Label width');
     await user.clear(width);
     await user.type(width, '90');
