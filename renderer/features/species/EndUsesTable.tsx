@@ -3,6 +3,7 @@ import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
+import styles from './species.module.css';
 
 /** What wood is for, with the limits that its call goes by. */
 export function EndUsesTable({
@@ -27,7 +28,7 @@ export function EndUsesTable({
             cell: ({ name, builtIn }) => (
               <>
                 <span translate="no">{name}</span>{' '}
-                {!builtIn && <span className="species-own">{say('species.own')}</span>}
+                {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
               </>
             ),
             below: ({ note }) => note && <span translate="no">{note}</span>,

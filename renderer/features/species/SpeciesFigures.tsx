@@ -1,25 +1,70 @@
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
+import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import { missingFigures } from './missing-figures.ts';
+import styles from './species.module.css';
+
+interface Direction {
+  name: string;
+  /** To oven-dry, %. */
+  shrinkagePct: number | null;
+  /** For each point of MC; undefined where there is none for this direction. */
+  changePerPoint: number | undefined;
+}
 
 /** What is known about a species, and for what is not known, what that prevents. */
 export function SpeciesFigures({ species }: { species: Species }) {
-  const words = useWords();
-  const { say } = words;
+  const { say, formats } = useWords();
   const missing = missingFigures(species);
+  const { basicSpecificGravity: rawGravity, changeCoefficient: change } = species;
+  const directions: Direction[] = [
+    {
+      name: say('species.direction.radial'),
+      shrinkagePct: species.radialPct,
+      changePerPoint: change?.radial,
+    },
+    {
+      name: say('species.direction.tangential'),
+      shrinkagePct: species.tangentialPct,
+      changePerPoint: change?.tangential,
+    },
+    {
+      name: say('species.direction.volumetric'),
+      shrinkagePct: species.volumetricPct,
+      changePerPoint: undefined,
+    },
+  ];
   return (
     <>
-      <dl className="species-figures">
-        {figuresOf(species, words).map(({ code, value }) => (
-          <div key={code}>
-            <dt>{say(code)}</dt>
-            <dd className={value === null ? 'species-missing' : ''}>{value ?? say('species.not-known')}</dd>
-          </div>
-        ))}
-      </dl>
+      {rawGravity !== null && <p>{say('species.specific-gravity-is', { rawGravity })}</p>}
+      <DataTable
+        name={say('species.figures')}
+        columns={[
+          { id: 'direction', head: say('species.direction'), cell: ({ name }) => name },
+          {
+            id: 'shrinkage',
+            head: say('species.shrinkage'),
+            align: 'end',
+            cell: ({ shrinkagePct }) =>
+              shrinkagePct === null ? say('species.not-known') : formats.rawPercent(shrinkagePct),
+          },
+          ...(change
+            ? [
+                {
+                  id: 'change',
+                  head: say('species.change'),
+                  align: 'end' as const,
+                  cell: ({ changePerPoint }: Direction) =>
+                    changePerPoint !== undefined && formats.raw(changePerPoint),
+                },
+              ]
+            : []),
+        ]}
+        rows={directions}
+        keyOf={({ name }) => name}
+      />
       {missing.length > 0 && (
-        <ul className="species-missing-list" aria-label={say('species.missing')}>
+        <ul className={styles.missing} aria-label={say('species.missing')}>
           {missing.map((each) => (
             <li key={each.code}>{say(each)}</li>
           ))}
@@ -27,22 +72,4 @@ export function SpeciesFigures({ species }: { species: Species }) {
       )}
     </>
   );
-}
-
-function figuresOf(species: Species, { say, formats }: Words) {
-  const pct = (value: number | null) => (value === null ? null : formats.rawPercent(value));
-  const perPoint = (value: number | undefined) =>
-    value === undefined ? null : say('species.per-point', { rawShare: value });
-  const { basicSpecificGravity, changeCoefficient } = species;
-  return [
-    {
-      code: 'species.specific-gravity',
-      value: basicSpecificGravity === null ? null : formats.raw(basicSpecificGravity),
-    },
-    { code: 'species.radial', value: pct(species.radialPct) },
-    { code: 'species.tangential', value: pct(species.tangentialPct) },
-    { code: 'species.volumetric', value: pct(species.volumetricPct) },
-    { code: 'species.change-radial', value: perPoint(changeCoefficient?.radial) },
-    { code: 'species.change-tangential', value: perPoint(changeCoefficient?.tangential) },
-  ] as const;
 }

@@ -1,31 +1,30 @@
-import type { Species } from '../../../shared-core/wood/species/species.ts';
+import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
+import styles from './species.module.css';
 
-/** Species one below the other; each leads to its page. */
-export function SpeciesList({ allSpecies }: { allSpecies: readonly (Species & { builtIn: boolean })[] }) {
+/** Species by their groups, like Maples, in the order in which the groups are first met; each leads to its page. */
+export function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
   const { say } = useWords();
+  const groups = new Map<string, SpeciesRow[]>();
+  for (const species of allSpecies)
+    groups.set(species.group, [...(groups.get(species.group) ?? []), species]);
   return (
-    <ul className="species-list">
-      {allSpecies.map((species) => (
-        <li key={species.id}>
-          <a className="species" href={hrefOf({ name: 'species', id: species.id })}>
-            <span className="species-name" translate="no">
-              {species.name}
-            </span>
-            <span className="species-botanical" translate="no">
-              {species.botanicalName}
-            </span>
-            <span className="species-group" translate="no">
-              {species.group}
-            </span>
-            <span className="species-correction">
-              {species.linear || species.curveId
-                ? `● ${say('species.corrected')}`
-                : `○ ${say('species.temperature-only')}`}
-            </span>
-            {!species.builtIn && <span className="species-own">{say('species.own')}</span>}
-          </a>
+    <ul className={styles.groups}>
+      {[...groups].map(([group, members]) => (
+        <li key={group}>
+          <h3 translate="no">{group}</h3>
+          <ul>
+            {members.map(({ id, name, botanicalName, linear, curveId, builtIn }) => (
+              <li key={id}>
+                <a href={hrefOf({ name: 'species', id })}>
+                  <strong translate="no">{name}</strong> <i translate="no">{botanicalName}</i>
+                  {linear === null && curveId === null && <small>{say('species.temperature-only')}</small>}
+                  {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
+                </a>
+              </li>
+            ))}
+          </ul>
         </li>
       ))}
     </ul>

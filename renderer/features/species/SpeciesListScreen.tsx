@@ -1,19 +1,20 @@
 import { useState } from 'react';
-import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
+import type { EndUseRow, SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { useSpeciesSearch } from '../../stores/species-search.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
 import { SpeciesList } from './SpeciesList.tsx';
+import styles from './species.module.css';
 import { emptySpeciesDraft } from './species-draft.ts';
-import './species.css';
 
 /** What is known about each species, and the target of each use. */
 export function SpeciesListScreen() {
@@ -40,9 +41,6 @@ function AllSpecies() {
   const allSpecies = useQuery('species.list', {});
   const query = useSpeciesSearch((search) => search.query);
   const [adding, setAdding] = useState(false);
-  const all = allSpecies.output ?? [];
-  const byId = new Map(all.map((species) => [species.id, species]));
-  const found = findSpecies(query, all).flatMap((species) => byId.get(species.id) ?? []);
   const add = () => setAdding(true);
   return (
     <Sheet title={say('species.species')} actions={<Button onClick={add}>{say('species.add')}</Button>}>
@@ -53,34 +51,44 @@ function AllSpecies() {
         value={query}
         onValue={(typed) => useSpeciesSearch.setState({ query: typed })}
       />
-      {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading />}
-      {allSpecies.output && (
-        <p role="status" className="species-count">
-          {query.trim() === ''
-            ? say('species.count', { all: all.length })
-            : say('species.found', { found: found.length, all: all.length })}
-        </p>
-      )}
-      {allSpecies.output && found.length === 0 && (
-        <EmptyState sentence={say('species.none-found', { typedName: query.trim() })}>
-          <Button kind="main" onClick={add}>
-            {say('species.add-it')}
-          </Button>
-        </EmptyState>
-      )}
-      <SpeciesList allSpecies={found} />
-      {adding && (
-        <SpeciesForm
-          title={say('species.add')}
-          species={null}
-          start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
-          allSpecies={all}
-          onClose={() => setAdding(false)}
-        />
-      )}
+      <Await of={[allSpecies]}>
+        {(all) => {
+          const found = speciesFound(query, all);
+          return (
+            <>
+              <p role="status" className={styles.note}>
+                {say('species.found', { found: found.length, all: all.length })} {say('species.corrected')}
+              </p>
+              {found.length === 0 && (
+                <EmptyState sentence={say('species.none-found', { typedName: query.trim() })}>
+                  <Button kind="main" onClick={add}>
+                    {say('species.add-it')}
+                  </Button>
+                </EmptyState>
+              )}
+              <SpeciesList allSpecies={found} />
+              {adding && (
+                <SpeciesForm
+                  title={say('species.add')}
+                  species={null}
+                  start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
+                  allSpecies={all}
+                  onClose={() => setAdding(false)}
+                />
+              )}
+            </>
+          );
+        }}
+      </Await>
     </Sheet>
   );
+}
+
+/** The best match first; without a search by the names of their groups. */
+function speciesFound(query: string, all: readonly SpeciesRow[]): SpeciesRow[] {
+  const byId = new Map(all.map((species) => [species.id, species]));
+  const found = findSpecies(query, all).flatMap(({ id }) => byId.get(id) ?? []);
+  return query.trim() === '' ? found.sort((a, b) => a.group.localeCompare(b.group)) : found;
 }
 
 function EndUses() {
@@ -92,16 +100,20 @@ function EndUses() {
       title={say('species.uses')}
       actions={<Button onClick={() => setForm('new')}>{say('use.add')}</Button>}
     >
-      {endUses.error && <Failed sentence={endUses.error} again={endUses.again} />}
-      {endUses.loading && <Loading />}
-      {endUses.output && <EndUsesTable endUses={endUses.output} onEdit={setForm} />}
-      {form !== 'closed' && (
-        <EndUseForm
-          endUse={form === 'new' ? null : form}
-          endUses={endUses.output ?? []}
-          onClose={() => setForm('closed')}
-        />
-      )}
+      <Await of={[endUses]}>
+        {(all) => (
+          <>
+            <EndUsesTable endUses={all} onEdit={setForm} />
+            {form !== 'closed' && (
+              <EndUseForm
+                endUse={form === 'new' ? null : form}
+                endUses={all}
+                onClose={() => setForm('closed')}
+              />
+            )}
+          </>
+        )}
+      </Await>
     </Sheet>
   );
 }

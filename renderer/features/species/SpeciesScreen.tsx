@@ -3,16 +3,17 @@ import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
 import { correctionMessage } from './correction-message.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
 import { SpeciesFigures } from './SpeciesFigures.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
+import styles from './species.module.css';
 import { draftDerivedFrom, draftOfSpecies } from './species-draft.ts';
-import './species.css';
 
 /** Everything known about one species, and the person's own oven-dry checks of it. */
 export function SpeciesScreen({ id }: { id: string }) {
@@ -22,15 +23,15 @@ export function SpeciesScreen({ id }: { id: string }) {
   if (species && allSpecies.output) return <Found species={species} allSpecies={allSpecies.output} />;
   return (
     <Screen title={say('species.species')}>
-      {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading />}
-      {allSpecies.output && (
-        <EmptyState sentence={say('species.not-here')}>
-          <ButtonLink kind="main" href={hrefOf({ name: 'species-list' })}>
-            {say('species.all')}
-          </ButtonLink>
-        </EmptyState>
-      )}
+      <Await of={[allSpecies]}>
+        {(_all) => (
+          <EmptyState sentence={say('species.not-here')}>
+            <ButtonLink kind="main" href={hrefOf({ name: 'species-list' })}>
+              {say('species.all')}
+            </ButtonLink>
+          </EmptyState>
+        )}
+      </Await>
     </Screen>
   );
 }
@@ -67,7 +68,7 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
         <p>{say(correctionMessage(species))}</p>
         <SpeciesFigures species={species} />
         {species.note && (
-          <p className="species-note" translate="no">
+          <p className={styles.note} translate="no">
             {species.note}
           </p>
         )}

@@ -38,8 +38,22 @@ describe('The species', () => {
     const walnut = await screen.findByRole('link', { name: /^Black walnut/ });
     expect(walnut.getAttribute('href')).toBe('#/species/walnut-black');
     expect(screen.getByRole('link', { name: /^Red alder.*yours$/ })).toBeTruthy();
-    expect(screen.getByText(`${builtInSpecies.length} species`)).toBeTruthy();
+    const all = builtInSpecies.length;
+    expect(screen.getByRole('status').textContent).toContain(`${all} of ${all} species.`);
     await expectNoBarriers();
+  });
+
+  test('are in groups, and where readings are not corrected for the species that is said', async () => {
+    open();
+    const maples = (await screen.findByRole('heading', { name: 'Hard maples' })).closest('li')!;
+    expect(within(maples).getByRole('link', { name: /^Sugar maple/ })).toBeTruthy();
+    expect(within(maples).queryByRole('link', { name: /oak/ })).toBeNull();
+    const names = screen.getAllByRole('heading', { level: 3 }).map(({ textContent }) => textContent);
+    expect(names).toEqual(names.toSorted((a, b) => a!.localeCompare(b!)));
+    expect(new Set(names).size).toBe(names.length);
+    // No resistance curve is published for red alder in our sources.
+    expect(screen.getByRole('link', { name: /^Red alder/ }).textContent).toContain('temperature only');
+    expect(screen.getByRole('link', { name: /^Black walnut/ }).textContent).not.toContain('temperature only');
   });
 
   test('are found by a sawyer’s word, and the search is still there on coming back', async () => {
