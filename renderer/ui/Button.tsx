@@ -24,6 +24,9 @@ function Face({ shortcut, children }: Look) {
   );
 }
 
+/** The look of a button, for parts that bring their own element. */
+export const buttonLook = (kind: ButtonKind): string => `button button-${kind}`;
+
 /** A button to press with gloves on. */
 export function Button({
   kind = 'plain',
@@ -33,7 +36,7 @@ export function Button({
   ...rest
 }: Look & ComponentProps<'button'>) {
   return (
-    <button type="button" className={`button button-${kind} ${className}`} {...rest}>
+    <button type="button" className={`${buttonLook(kind)} ${className}`} {...rest}>
       <Face shortcut={shortcut}>{children}</Face>
     </button>
   );
@@ -48,7 +51,7 @@ export function ButtonLink({
   ...rest
 }: Look & ComponentProps<'a'>) {
   return (
-    <a className={`button button-${kind} ${className}`} {...rest}>
+    <a className={`${buttonLook(kind)} ${className}`} {...rest}>
       <Face shortcut={shortcut}>{children}</Face>
     </a>
   );

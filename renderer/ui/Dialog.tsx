@@ -1,9 +1,10 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
-import './dialog.css';
+import { type ReactNode, useEffect, useRef } from 'react';
+import { Heading, Modal, ModalOverlay, Dialog as Question } from 'react-aria-components';
+import styles from './dialog.module.css';
 
 /**
- * A question over the screen. The browser's own dialog: keeps the focus inside, closes on Escape, gives the focus back.
- * Drawn only while open, so its fields start fresh each time.
+ * A question over the screen: keeps the focus inside, closes on Escape, and gives the focus back, to the screen's
+ * heading where what opened it is gone. Drawn only while open, so its fields start fresh each time.
  */
 export function Dialog({
   title,
@@ -14,33 +15,45 @@ export function Dialog({
   onClose: () => void;
   children: ReactNode;
 }) {
-  const id = useId();
-  const dialog = useRef<HTMLDialogElement>(null);
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: keys typed into a dialog are not shortcuts of the screen behind it.
+    <div onKeyDown={(event) => event.stopPropagation()}>
+      <ModalOverlay isOpen onOpenChange={onClose} className={styles.veil!}>
+        <Modal className={styles.sheet!}>
+          <Question className={styles.dialog!}>
+            <Heading slot="title">{title}</Heading>
+            <FocusFirst>{children}</FocusFirst>
+          </Question>
+        </Modal>
+      </ModalOverlay>
+    </div>
+  );
+}
+
+/** Focuses the first field, or where there is none the first button that removes nothing. */
+function FocusFirst({ children }: { children: ReactNode }) {
+  const mark = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const element = dialog.current;
+    const dialog = mark.current;
     const before = document.activeElement;
-    element?.showModal();
+    if (dialog && !dialog.contains(before)) {
+      const first =
+        dialog.querySelector<HTMLElement>('input:enabled, select:enabled, textarea:enabled') ??
+        dialog.querySelector<HTMLElement>('button:enabled:not(.button-danger)');
+      first?.focus();
+    }
     return () => {
-      element?.close();
-      // The browser gives the focus back only while the dialog is on the page, which React has taken it off by now.
-      if (before instanceof HTMLElement) before.focus({ preventScroll: true });
+      // Once the screen behind can take the focus again.
+      setTimeout(() => {
+        if (document.activeElement !== document.body) return;
+        if (before instanceof HTMLElement && before.isConnected) before.focus({ preventScroll: true });
+        else document.querySelector('h1')?.focus();
+      });
     };
   }, []);
   return (
-    <dialog
-      ref={dialog}
-      className="dialog"
-      aria-labelledby={id}
-      onCancel={(event) => {
-        // The parent takes the dialog off the screen; closing it here too would leave the two out of step.
-        event.preventDefault();
-        onClose();
-      }}
-      // Keys typed into a dialog are not shortcuts of the screen behind it.
-      onKeyDown={(event) => event.stopPropagation()}
-    >
-      <h2 id={id}>{title}</h2>
+    <div ref={mark} className={styles.content}>
       {children}
-    </dialog>
+    </div>
   );
 }

@@ -2,6 +2,7 @@ import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/l
 import { quartersMeant, typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
+import { DateField } from '../../form/DateField.tsx';
 import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
 import { BoardLengthField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
@@ -75,11 +76,11 @@ export function MoreAboutBoard(props: BoardFieldsProps) {
         <BoardLengthField label={say('board.length')} {...field('lengthMm')} />
       </div>
       <div className="form-grid">
-        <TextField
+        <DateField
           label={say('board.sawn-on')}
-          type="date"
           max={formats.localDay(new Date())}
-          {...field('sawnOn')}
+          value={draft.sawnOn || null}
+          onValue={(day) => onDraft({ ...draft, sawnOn: day ?? '' })}
         />
         <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
+import { DateField } from '../../form/DateField.tsx';
 import { Select, TextField } from '../../form/Field.tsx';
 import { useWords } from '../../words.ts';
 import './end-fields.css';
@@ -77,13 +78,12 @@ export function EndFields<S extends string, B extends string>({
       </div>
       <div className="form-grid">
         {isBarkOff(draft.barkSide) && (
-          <TextField
+          <DateField
             label={say('board.bark-off-on')}
             hint={say('board.bark-off-hint')}
-            type="date"
             max={today}
-            value={draft.barkOffOn}
-            onValue={(barkOffOn) => onDraft({ barkOffOn } as Partial<EndDraft<S, B>>)}
+            value={draft.barkOffOn || null}
+            onValue={(day) => onDraft({ barkOffOn: day ?? '' } as Partial<EndDraft<S, B>>)}
           />
         )}
         <TextField

@@ -4,7 +4,8 @@ import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Select, TextField } from '../../form/Field.tsx';
+import { DateField } from '../../form/DateField.tsx';
+import { Select } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
@@ -64,13 +65,12 @@ export function MoveForm({ target, onClose }: { target: Target; onClose: () => v
         ]}
         onValue={setPlaceId}
       />
-      <TextField
+      <DateField
         label={say('stacks.move-day')}
-        type="date"
-        max={today}
         hint={say('stacks.move-day-hint')}
-        value={day}
-        onValue={setDay}
+        max={today}
+        value={day || null}
+        onValue={(chosen) => setDay(chosen ?? '')}
       />
     </FormDialog>
   );

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
@@ -45,7 +45,9 @@ function Form({
   const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
   const [note, setNote] = useState(stack?.note ?? '');
   const [shown, setShown] = useState(false);
-  const [addingPlace, setAddingPlace] = useState(!stack && places.length === 0);
+  const [addingPlace, setAddingPlace] = useState(false);
+  // Over the form, once that is there.
+  useEffect(() => setAddingPlace(!stack && places.length === 0), [stack, places.length]);
   const units = useUnits();
   const { say } = useWords();
 

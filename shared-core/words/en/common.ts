@@ -53,6 +53,8 @@ export const common = {
 
   'species-field.hint': 'Any common or botanical name',
   'species-field.none': 'No species has that name. You can add it under Species.',
+  'date-field.calendar': 'Calendar',
+  'date-field.too-late': 'No later than {latestOn}.',
   'time-field.hint': 'Blank means now',
 
   'wood-temp.label': 'Wood temperature',

@@ -88,12 +88,3 @@ export async function expectNoBarriers(): Promise<void> {
     [],
   );
 }
-
-// jsdom draws no dialogs: this much of them is enough to find and use what is in one.
-HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
-  this.open = true;
-  this.querySelector<HTMLElement>('button, input, select, textarea')?.focus();
-};
-HTMLDialogElement.prototype.close ??= function (this: HTMLDialogElement) {
-  this.open = false;
-};

@@ -1,0 +1,91 @@
+import { parseDate } from '@internationalized/date';
+import type { ReactNode } from 'react';
+import {
+  Button,
+  Calendar,
+  CalendarCell,
+  CalendarGrid,
+  DateInput,
+  DatePicker,
+  DateSegment,
+  Dialog,
+  FieldError,
+  Group,
+  Heading,
+  I18nProvider,
+  Label,
+  Popover,
+  Text,
+} from 'react-aria-components';
+import menu from '../ui/menu.module.css';
+import { region, useWords } from '../words.ts';
+import styles from './date-field.module.css';
+
+/** A local day, typed in the order of the person's region or chosen from a calendar. */
+export function DateField({
+  label,
+  hint,
+  error,
+  value,
+  max,
+  onValue,
+  onBlur,
+}: {
+  label: ReactNode;
+  hint?: ReactNode;
+  error?: string | null;
+  /** "2026-11-03"; null for none. */
+  value: string | null;
+  /** The last day that may be chosen. */
+  max?: string;
+  onValue: (day: string | null) => void;
+  onBlur?: () => void;
+}) {
+  const { say } = useWords();
+  const latest = max && parseDate(max);
+  return (
+    <I18nProvider locale={region().locale}>
+      <DatePicker
+        className="field"
+        value={value ? parseDate(value) : null}
+        onChange={(day) => onValue(day?.toString() ?? null)}
+        {...(latest && { maxValue: latest })}
+        {...(onBlur && { onBlur })}
+        {...(error && { isInvalid: true })}
+      >
+        <Label>{label}</Label>
+        <Group className={styles.group!}>
+          <DateInput className={styles.input!}>
+            {(segment) => <DateSegment segment={segment} className={styles.segment!} />}
+          </DateInput>
+          <Button className={styles.open!} aria-label={say('date-field.calendar')}>
+            ▾
+          </Button>
+        </Group>
+        {hint && (
+          <Text slot="description" className="field-hint">
+            {hint}
+          </Text>
+        )}
+        <FieldError className="field-error">
+          {({ validationDetails }) =>
+            error ??
+            (validationDetails.rangeOverflow && max ? say('date-field.too-late', { latestOn: max }) : '')
+          }
+        </FieldError>
+        <Popover className={menu.popover!}>
+          <Dialog className={styles.calendar!}>
+            <Calendar>
+              <header>
+                <Button slot="previous">◀</Button>
+                <Heading />
+                <Button slot="next">▶</Button>
+              </header>
+              <CalendarGrid>{(day) => <CalendarCell date={day} className={styles.day!} />}</CalendarGrid>
+            </Calendar>
+          </Dialog>
+        </Popover>
+      </DatePicker>
+    </I18nProvider>
+  );
+}

@@ -1,0 +1,31 @@
+import type { ReactNode } from 'react';
+import { Button, MenuItem, MenuTrigger, Menu as OpenMenu, Popover } from 'react-aria-components';
+import { buttonLook } from './Button.tsx';
+import styles from './menu.module.css';
+
+/** What else can be done, behind one button. */
+export function Menu({
+  title,
+  items,
+}: {
+  title: ReactNode;
+  items: readonly { id: string; title: ReactNode; onPress: () => void }[];
+}) {
+  return (
+    <MenuTrigger>
+      <Button className={buttonLook('plain')}>
+        {title}
+        <span aria-hidden="true">▾</span>
+      </Button>
+      <Popover className={styles.popover!}>
+        <OpenMenu>
+          {items.map(({ id, title, onPress }) => (
+            <MenuItem key={id} id={id} onAction={onPress} className={styles.item!}>
+              {title}
+            </MenuItem>
+          ))}
+        </OpenMenu>
+      </Popover>
+    </MenuTrigger>
+  );
+}

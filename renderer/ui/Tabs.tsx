@@ -1,0 +1,30 @@
+import type { ReactNode } from 'react';
+import { Tab, TabList, TabPanel, Tabs as TabsRoot } from 'react-aria-components';
+import styles from './tabs.module.css';
+
+/** Parts of a screen of which one is shown. Arrow keys go from tab to tab. */
+export function Tabs({
+  label,
+  tabs,
+}: {
+  label: string;
+  /** `panel` is made only while it is shown. */
+  tabs: readonly { id: string; title: ReactNode; panel: () => ReactNode }[];
+}) {
+  return (
+    <TabsRoot className={styles.tabs!}>
+      <TabList aria-label={label} className={styles.list!}>
+        {tabs.map(({ id, title }) => (
+          <Tab key={id} id={id} className={styles.tab!}>
+            {title}
+          </Tab>
+        ))}
+      </TabList>
+      {tabs.map(({ id, panel }) => (
+        <TabPanel key={id} id={id} className={styles.panel!}>
+          {panel}
+        </TabPanel>
+      ))}
+    </TabsRoot>
+  );
+}
