@@ -25,7 +25,7 @@ function Face({ shortcut, children }: Look) {
 }
 
 /** The look of a button, for parts that bring their own element. */
-export const buttonLook = (kind: ButtonKind): string => `button button-${kind}`;
+export const buttonLook = (kind: ButtonKind): string => ['button', `button-${kind}`].join(' ');
 
 /** A button to press with gloves on. */
 export function Button({
