@@ -7,6 +7,7 @@ import { createAnswering } from './answering.ts';
 import type { AppContext, QueryContext } from './context.ts';
 import type { Forecaster } from './forecast/forecast-messages.ts';
 import { forecastQueries } from './forecast/forecasts.ts';
+import { createOutlooks } from './forecast/outlooks.ts';
 import { stackPlanQueries } from './forecast/stack-plans.ts';
 import type { Commands, Queries } from './handlers.ts';
 import { createAssessing } from './judging/assessing.ts';
@@ -49,6 +50,8 @@ export interface AppOptions {
   threads: ThreadFiles;
   clock?: () => Date;
   reportFault?: (error: unknown) => void;
+  /** How long nothing may have changed before boards are forecast in the background, ms. */
+  forecastAfterMs?: number;
 }
 
 /**
@@ -61,6 +64,7 @@ export function createApp({
   threads,
   clock = () => new Date(),
   reportFault = console.error,
+  forecastAfterMs = 2000,
 }: AppOptions) {
   const now = () => clock().toISOString();
   const windows = createWindows();
@@ -88,6 +92,7 @@ export function createApp({
   const assessing = createAssessing(context, ownFits);
   const judging = createJudging(context, assessing);
   const comparing = createComparing(context, assessing, judging, roundThread);
+  const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
   const meter = createMeterDesk(context, judging, links, windows);
   const rounds = createRounds(
     context,
@@ -103,7 +108,7 @@ export function createApp({
   const queries: Queries = {
     'yard.info': yards.info,
     ...stackQueries(queryContext),
-    ...stackPlanQueries(queryContext, queryAssessing, forecaster),
+    ...stackPlanQueries(queryContext),
     ...stackVolumeQueries(queryContext),
     ...boardQueries(queryContext, queryAssessing),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
@@ -152,6 +157,7 @@ export function createApp({
     rounds.leave(yards.uuid());
     judging.leave();
     comparing.leave();
+    outlooks.leave();
   }
 
   /** A yard was opened, or a large one was checked. */
@@ -159,7 +165,10 @@ export function createApp({
     const info = yards.info();
     if (info.uuid !== null) rounds.comeBack(info.uuid);
     if (info.problem !== null) leave();
-    else if (yards.mayWrite()) judging.takeUp();
+    else if (yards.mayWrite()) {
+      judging.takeUp();
+      outlooks.takeUp();
+    }
     meter.rememberAgain();
     return info;
   }

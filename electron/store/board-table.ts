@@ -1,12 +1,17 @@
+import type { Statement } from 'better-sqlite3';
 import {
   type Board,
+  type BoardFilter,
   type BoardRow,
+  type BoardSort,
   boardSchema,
   latestFindingSchema,
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { CALL_RANK } from './migrations/0011-outlooks.ts';
 import { moveWrites } from './move-table.ts';
+import { outlookFrom } from './outlook-table.ts';
 import type { Db } from './yard-file.ts';
 
 const columns: Columns<NewBoard> = {
@@ -29,8 +34,21 @@ const columns: Columns<NewBoard> = {
 };
 const recordColumns: Columns<Board & { version: number }> = { id: 'id', version: 'version', ...columns };
 
-interface BoardRecord extends Omit<BoardRow, 'latest'> {
+interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'isElsewhere'> {
   finding: string | null;
+  outlook: string | null;
+  isElsewhere: 0 | 1;
+}
+
+/** Which page of which boards, and in which order. */
+export interface BoardPage {
+  stackId: number | null;
+  search: string;
+  filter?: BoardFilter | null;
+  sort?: BoardSort;
+  descending?: boolean;
+  offset: number;
+  limit: number;
 }
 
 /** What a board's volume and weight are made from; `averagePct` null where it was never soundly probed. */
@@ -53,15 +71,61 @@ interface JudgedBy<Flag>
 
 const select = `
   SELECT ${selected(recordColumns, 'b')}, s.name AS stackName, w.record ->> 'name' AS speciesName,
-    m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, f.record AS finding
+    m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, b.place_id <> s.place_id AS isElsewhere,
+    f.record AS finding, o.record AS outlook, best.name AS bestPlaceName
   FROM board b
   JOIN stack s ON s.id = b.stack_id
   JOIN species w ON w.id = b.species_id
   JOIN move m ON m.id = (SELECT id FROM move WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1)
   JOIN place p ON p.id = m.place_id
-  LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id`;
+  LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
+  LEFT JOIN outlook o ON o.board_id = b.id
+  LEFT JOIN place best ON best.id = o.record ->> '$.elsewhere.placeId'`;
 
-const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
+interface Order {
+  by: (direction: 'ASC' | 'DESC') => string;
+  /** Where those of the whole yard come in that order. SQLite would rather sort 100,000 boards than use the index. */
+  ofYard: string;
+}
+
+const byColumn = (column: string, index: string): Order => ({
+  by: (direction) => `ORDER BY ${column} ${direction} NULLS LAST, b.id ${direction}`,
+  ofYard: `FROM board b INDEXED BY ${index}`,
+});
+
+const orders: Record<BoardSort, Order> = {
+  added: { by: (direction) => `ORDER BY b.id ${direction}`, ofYard: 'FROM board b' },
+  code: byColumn('b.code', 'board_by_code'),
+  average: byColumn('b.latest_average_pct', 'board_by_average'),
+  call: byColumn(CALL_RANK, 'board_by_call'),
+  ready: byColumn('b.ready_on', 'board_by_ready'),
+  read: byColumn('b.latest_at', 'board_by_reading'),
+  species: {
+    by: (direction) => `ORDER BY w.record ->> 'name' ${direction}, w.id ${direction}, b.id ${direction}`,
+    ofYard: 'FROM species w CROSS JOIN board b INDEXED BY board_by_species ON b.species_id = w.id',
+  },
+};
+
+const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDEXED BY board_by_standing
+  ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
+const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
+const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
+  OR b.species_id IN (SELECT id FROM species WHERE record ->> 'name' LIKE @like ESCAPE '\\'))`;
+
+/** Their number is that of the call in CALL_RANK; boards without one have the next. */
+const CALLS = ['ready', 'bring-in', 'keep-drying', 'probe-again', 'not-probed'];
+
+function conditionOf({ stackId, search, filter = null }: BoardPage): string {
+  return [
+    'WHERE b.archived_at IS NULL',
+    ...(stackId === null ? [] : ['AND b.stack_id = @stackId']),
+    ...(filter === 'elsewhere' ? [ELSEWHERE] : stackId === null ? [] : [WITH_STACK]),
+    ...(filter === null || filter === 'elsewhere' ? [] : [`AND ${CALL_RANK} = ${CALLS.indexOf(filter)}`]),
+    ...(search === '' ? [] : [FOUND]),
+  ].join(' ');
+}
+
+const toRow = ({ finding, outlook, isElsewhere, ...row }: BoardRecord): BoardRow => ({
   ...boardSchema.parse(row),
   version: row.version,
   stackName: row.stackName,
@@ -69,43 +133,58 @@ const toRow = ({ finding, ...row }: BoardRecord): BoardRow => ({
   placeId: row.placeId,
   placeName: row.placeName,
   placeSince: row.placeSince,
+  isElsewhere: isElsewhere === 1,
+  outlook: outlookFrom(outlook),
+  bestPlaceName: row.bestPlaceName,
   latest: finding === null ? null : (latestFindingSchema.safeParse(JSON.parse(finding)).data ?? null),
 });
 
 /** Boards; archived ones only by their id. */
 export function boardReads(db: Db) {
   const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
-  /** Each its own statement, so that each finds its index. */
-  const list = (stack: string, search: string) => {
-    const filter = `WHERE b.archived_at IS NULL ${stack} ${search}`;
-    return {
+  /** Each list its own statements, so that each finds its index. */
+  const lists = new Map<
+    string,
+    { page: Statement<[object], BoardRecord>; count: Statement<[object], { n: number }> }
+  >();
+  function listOf(wanted: BoardPage) {
+    const condition = conditionOf(wanted);
+    const { by, ofYard } = orders[wanted.sort ?? 'added'];
+    const order = by(wanted.descending ? 'DESC' : 'ASC');
+    const key = `${condition} ${order}`;
+    const known = lists.get(key);
+    if (known) return known;
+    const from =
+      wanted.stackId === null
+        ? ofYard
+        : 'FROM board b INDEXED BY board_by_stack JOIN species w ON w.id = b.species_id';
+    const made = {
       // The page's ids first: the joins are then made for its boards only, however far down it lies.
       page: db.prepare<[object], BoardRecord>(
-        `${select} WHERE b.id IN (SELECT b.id FROM board b ${filter} ORDER BY b.id LIMIT @limit OFFSET @offset)
-         ORDER BY b.id`,
+        `${select} WHERE b.id IN (SELECT b.id ${from} ${condition} ${order} LIMIT @limit OFFSET @offset)
+         ${order}`,
       ),
-      count: db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${filter}`),
+      count: db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${condition}`),
     };
-  };
-  const inOneStack = 'AND b.stack_id = @stackId';
-  const found = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
-    OR b.species_id IN (SELECT id FROM species WHERE record ->> 'name' LIKE @like ESCAPE '\\'))`;
-  const lists = {
-    all: list('', ''),
-    stack: list(inOneStack, ''),
-    search: list('', found),
-    searchInStack: list(inOneStack, found),
-  };
+    lists.set(key, made);
+    return made;
+  }
   const inStack = 'b.stack_id = ? AND b.archived_at IS NULL';
+  const withStack = `${inStack} ${WITH_STACK}`;
   const idsOf = db.prepare<[number], { id: number }>(
     `SELECT b.id FROM board b WHERE ${inStack} ORDER BY b.id`,
   );
+  const idsWith = db.prepare<[number], { id: number }>(
+    `SELECT b.id FROM board b WHERE ${withStack} ORDER BY b.id`,
+  );
+  const siblings = db.prepare<[number, number], { id: number }>(
+    `SELECT s.id FROM board b JOIN board s ON s.stack_id = b.stack_id AND s.species_id = b.species_id
+       AND s.log = b.log COLLATE NOCASE AND s.id <> b.id
+     WHERE b.id = ? AND b.log <> '' AND s.archived_at IS NULL AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
+  );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
     b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
-  const withStack = db.prepare<[number], BoardToProbe>(
-    `${toProbe} WHERE ${inStack} AND (SELECT place_id FROM stack WHERE id = b.stack_id) =
-       (SELECT place_id FROM move WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1) ORDER BY b.id`,
-  );
+  const walked = db.prepare<[number], BoardToProbe>(`${toProbe} WHERE ${withStack} ORDER BY b.id`);
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT board_id FROM reading WHERE round_id = ?) ORDER BY b.id`,
   );
@@ -120,10 +199,10 @@ export function boardReads(db: Db) {
     `SELECT b.species_id AS speciesId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
        f.record ->> 'averagePct' AS averagePct
      FROM board b LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
-     WHERE ${inStack}`,
+     WHERE ${withStack}`,
   );
   const topLayer = db.prepare<[number], { layer: number | null }>(
-    `SELECT max(b.layer) AS layer FROM board b WHERE ${inStack}`,
+    `SELECT max(b.layer) AS layer FROM board b WHERE ${withStack}`,
   );
   const idsOfSpecies = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
   const idsForEndUse = db.prepare<[string], { id: number }>(
@@ -143,22 +222,23 @@ export function boardReads(db: Db) {
       const row = one.get(id);
       return row && toRow(row);
     },
-    page: (wanted: { stackId: number | null; search: string; offset: number; limit: number }) => {
+    page: (wanted: BoardPage) => {
       const { stackId, offset, limit } = wanted;
       const search = wanted.search.trim();
       const parameters = { stackId, like: `%${search.replace(/[\\%_]/g, '\\$&')}%`, limit, offset };
-      const { count, page } =
-        search === ''
-          ? lists[stackId === null ? 'all' : 'stack']
-          : lists[stackId === null ? 'search' : 'searchInStack'];
+      const { count, page } = listOf({ ...wanted, search });
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },
     total: (): number => total.get()?.n ?? 0,
     sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
     /** Those that are where their stack is, in the order of their ids, as they are walked. */
-    toProbe: (stackId: number): BoardToProbe[] => withStack.all(stackId),
+    toProbe: (stackId: number): BoardToProbe[] => walked.all(stackId),
     /** Wherever they are now. */
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
+    /** Those that are where the stack is. */
+    idsWithStack: (stackId: number): number[] => ids(idsWith.all(stackId)),
+    /** Boards of the same stack, species and log that were probed: what they teach helps to forecast this one. */
+    probedSiblings: (boardId: number, most: number): number[] => ids(siblings.all(boardId, most)),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),

@@ -8,6 +8,7 @@ import * as confirmedWood from './migrations/0007-confirmed-wood.ts';
 import * as topCover from './migrations/0008-top-cover.ts';
 import * as barkOff from './migrations/0009-bark-off.ts';
 import * as oneLayout from './migrations/0010-one-layout.ts';
+import * as outlooks from './migrations/0011-outlooks.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -31,4 +32,5 @@ export const migrations: readonly Migration[] = [
   topCover,
   barkOff,
   oneLayout,
+  outlooks,
 ];

@@ -1,6 +1,10 @@
 import type { NewStack, Stack, StackRow } from '../../shared-core/contract/yard.ts';
-import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
+import { type ProbeWhy, probeWhySchema } from '../../shared-core/probing/calls/outlook.ts';
+import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
+import { messageSchema } from '../../shared-core/words/message.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { outlookFrom } from './outlook-table.ts';
 import type { Db } from './yard-file.ts';
 
 const columns: Columns<NewStack> = {
@@ -12,34 +16,132 @@ const columns: Columns<NewStack> = {
 };
 const recordColumns: Columns<Stack & { version: number }> = { id: 'id', version: 'version', ...columns };
 
-type StackFields = Omit<StackRow, 'calls' | 'probed'>;
+type StackFields = Omit<
+  StackRow,
+  | 'targetRange'
+  | 'boards'
+  | 'probed'
+  | 'calls'
+  | 'elsewhere'
+  | 'averagePct'
+  | 'nextReady'
+  | 'lastReady'
+  | 'call'
+  | 'due'
+> & { minPct: number; maxPct: number };
+
+/** Boards of a stack alike in where they are, in their call, and in why to probe them. */
+interface BoardsAlike {
+  stackId: number;
+  placeId: number;
+  call: Call | null;
+  probeWhy: ProbeWhy | null;
+  boards: number;
+  /** Of so many boards with an average. */
+  averages: number;
+  sumPct: number | null;
+  firstReadyOn: string | null;
+  lastReadyOn: string | null;
+}
 
 export function stackReads(db: Db) {
   const select = `
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, u.record ->> 'name' AS endUseName,
-      (SELECT count(*) FROM board b WHERE b.stack_id = s.id AND b.archived_at IS NULL) AS boards,
+      u.record ->> 'minPct' AS minPct, u.record ->> 'maxPct' AS maxPct,
       (SELECT max(r.started_at) FROM round r
         WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id)) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;
   const list = db.prepare<[], StackFields>(`${select} WHERE s.closed_at IS NULL ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);
-  const calls = db.prepare<[number], { call: Call; n: number }>(
-    `SELECT latest_call AS call, count(*) AS n FROM board
-     WHERE stack_id = ? AND archived_at IS NULL AND latest_call IS NOT NULL GROUP BY latest_call`,
+  // In the order of that index, so that counting 100,000 boards sorts nothing.
+  const alike = (which: string) => `
+    SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS probeWhy,
+      count(*) AS boards, count(b.latest_average_pct) AS averages, sum(b.latest_average_pct) AS sumPct,
+      min(b.ready_on) AS firstReadyOn, max(b.ready_on) AS lastReadyOn
+    FROM board b INDEXED BY board_by_standing WHERE ${which} b.archived_at IS NULL
+    GROUP BY b.stack_id, b.place_id, b.latest_call, b.probe_why`;
+  const allAlike = db.prepare<[], BoardsAlike>(alike(''));
+  const alikeIn = db.prepare<[number], BoardsAlike>(alike('b.stack_id = ? AND'));
+  const inStack = `b.stack_id = @stackId AND b.archived_at IS NULL AND b.place_id = @placeId`;
+  const likelyOn = db.prepare<object, { record: string; placeName: string | null }>(
+    `SELECT o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
+     LEFT JOIN place p ON p.id = o.record ->> '$.elsewhere.placeId'
+     WHERE ${inStack} AND b.latest_call IS NOT 'ready' AND b.ready_on = @readyOn LIMIT 1`,
+  );
+  const toProbeAgain = db.prepare<object, { boardCode: string; why: string }>(
+    `SELECT b.code AS boardCode, f.record -> 'reason' AS why FROM board b
+     JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
+     WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
-  function withCalls(row: StackFields): StackRow {
-    const counts: StackRow['calls'] = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 };
-    for (const { call, n } of calls.all(row.id)) counts[call] = n;
-    return { ...row, calls: counts, probed: Object.values(counts).reduce((sum, n) => sum + n, 0) };
+  function toRow({ minPct, maxPct, ...row }: StackFields, groups: readonly BoardsAlike[]): StackRow {
+    const inIt = { stackId: row.id, placeId: row.placeId };
+    const here = groups.filter((group) => group.placeId === row.placeId);
+    const gone = groups.filter((group) => group.placeId !== row.placeId);
+    const boardsOf = (some: readonly BoardsAlike[], is: (group: BoardsAlike) => boolean = () => true) =>
+      some.filter(is).reduce((sum, { boards }) => sum + boards, 0);
+    const countBy = <K extends string>(keys: readonly K[], of: (group: BoardsAlike) => K | null) =>
+      Object.fromEntries(keys.map((key) => [key, boardsOf(here, (group) => of(group) === key)])) as Record<
+        K,
+        number
+      >;
+    const averages = here.reduce((sum, group) => sum + group.averages, 0);
+    const unready = here.filter(({ call }) => call !== 'ready');
+    const likelyReady = (readyOn: string | undefined): StackRow['nextReady'] => {
+      const found = readyOn === undefined ? undefined : likelyOn.get({ ...inIt, readyOn });
+      if (readyOn === undefined || found === undefined) return null;
+      const isHere = outlookFrom(found.record)?.here != null;
+      return { likelyOn: readyOn, placeName: isHere ? null : found.placeName };
+    };
+    const figures = {
+      placeName: row.placeName,
+      endUse: { minPct, maxPct },
+      boards: boardsOf(here),
+      calls: countBy(callSchema.options, ({ call }) => call),
+      averagePct: averages === 0 ? null : here.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
+      probeWhy: countBy(probeWhySchema.options, ({ probeWhy }) => probeWhy),
+      lastProbedAt: row.lastProbedAt,
+    };
+    const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
+    const standing = {
+      ...figures,
+      toProbeAgain: again
+        ? { boardCode: again.boardCode, why: messageSchema.parse(JSON.parse(again.why)) }
+        : null,
+    };
+    const { boards, calls, averagePct } = figures;
+    return {
+      ...row,
+      targetRange: { minPct, maxPct },
+      boards,
+      calls,
+      averagePct,
+      probed: boardsOf(here, ({ call }) => call !== null),
+      elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
+      nextReady: likelyReady(unready.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
+      lastReady: likelyReady(
+        unready
+          .flatMap(({ lastReadyOn }) => lastReadyOn ?? [])
+          .sort()
+          .at(-1),
+      ),
+      call: callOnStack(standing),
+      due: dueOfStack(standing),
+    };
   }
 
   return {
-    list: (): StackRow[] => list.all().map(withCalls),
+    list: (): StackRow[] => {
+      const groups = new Map<number, BoardsAlike[]>();
+      for (const group of allAlike.iterate()) {
+        groups.set(group.stackId, [...(groups.get(group.stackId) ?? []), group]);
+      }
+      return list.all().map((row) => toRow(row, groups.get(row.id) ?? []));
+    },
     get: (id: number): StackRow | undefined => {
       const row = one.get(id);
-      return row && withCalls(row);
+      return row && toRow(row, alikeIn.all(id));
     },
   };
 }

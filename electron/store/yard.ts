@@ -8,6 +8,7 @@ import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
+import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
 import { readingReads, readingWrites } from './reading-table.ts';
@@ -67,6 +68,7 @@ function readsOf(db: Db) {
     woodTemperatures: woodTemperatureReads(db),
     readings: readingReads(db),
     findings: findingReads(db),
+    outlooks: outlookReads(db),
     comparisons: roundComparisonReads(db),
     meters: meterReads(db),
     ovenChecks: ovenCheckReads(db),
@@ -92,6 +94,7 @@ function tablesOf(db: Db) {
     readings: { ...reads.readings, ...readingWrites(db, reads.meters) },
     amendments: amendmentWrites(db),
     findings: { ...reads.findings, ...findingWrites(db) },
+    outlooks: { ...reads.outlooks, ...outlookWrites(db) },
     comparisons: { ...reads.comparisons, ...roundComparisonWrites(db) },
     meters: { ...reads.meters, ...meterWrites(db, reads.meters) },
     ovenChecks: { ...reads.ovenChecks, ...ovenCheckWrites(db, reads.meters) },

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
+import { outlookSchema } from '../probing/calls/outlook.ts';
+import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
 import { dayToDaySchema, stationSchema } from '../wood/climate/station.ts';
@@ -86,16 +88,32 @@ export type NewStack = z.infer<typeof newStackSchema>;
 /** A stack changes its place by being moved. */
 export const stackEditSchema = editOf(newStackSchema.omit({ placeId: true }));
 
-/** How many boards of a stack stand at each verdict of their latest round. */
+/** How many boards of a stack have each call of their latest round. */
 export const callCountsSchema = z.record(callSchema, z.number().int().min(0));
 
+/** When a board is likely ready, a local ISO day; `placeName` where only a move there makes it so. */
+const likelyReadySchema = z.object({ likelyOn: z.iso.date(), placeName: z.string().nullable() });
+
+/** A stack as lists show it. Boards that were moved elsewhere count in `elsewhere` alone. */
 export const stackRowSchema = stackSchema.extend({
   version: versionSchema,
   placeName: z.string(),
   endUseName: z.string(),
+  /** Of its use, % MC. */
+  targetRange: z.object({ minPct: z.number(), maxPct: z.number() }),
   boards: z.number().int(),
   probed: z.number().int(),
   calls: callCountsSchema,
+  elsewhere: z.object({ boards: z.number().int(), ready: z.number().int() }),
+  /** Mean of the boards' averages, each of its latest round, % MC. */
+  averagePct: z.number().nullable(),
+  /** Of the boards not called ready: the first and the last. Null until a forecast says so. */
+  nextReady: likelyReadySchema.nullable(),
+  lastReady: likelyReadySchema.nullable(),
+  /** Null without boards. */
+  call: stackCallSchema.nullable(),
+  /** What to do about it first; null where nothing is. */
+  due: stackDueSchema.nullable(),
   lastProbedAt: z.iso.datetime().nullable(),
   /** A round that was begun on it and not finished. */
   openRoundId: rowIdSchema.nullable(),
@@ -166,9 +184,23 @@ export const boardRowSchema = boardSchema.extend({
   placeId: rowIdSchema,
   placeName: z.string(),
   placeSince: z.iso.datetime(),
+  /** Whether it was moved to another place than its stack's. */
+  isElsewhere: z.boolean(),
   latest: latestFindingSchema.nullable(),
+  /** By the newest forecast of it that was saved; null before the first, and where none can be made. */
+  outlook: outlookSchema.nullable(),
+  /** Of `outlook.elsewhere`. */
+  bestPlaceName: z.string().nullable(),
 });
 export type BoardRow = z.infer<typeof boardRowSchema>;
+
+/** What a list of boards is sorted by: `added` is the order in which they were entered. Boards without come last. */
+export const boardSortSchema = z.enum(['added', 'code', 'average', 'call', 'ready', 'read', 'species']);
+export type BoardSort = z.infer<typeof boardSortSchema>;
+
+/** Which boards a list shows. `elsewhere`: those moved to another place than their stack's. */
+export const boardFilterSchema = z.enum([...callSchema.options, 'not-probed', 'elsewhere']);
+export type BoardFilter = z.infer<typeof boardFilterSchema>;
 
 export const moveSchema = z.object({
   id: rowIdSchema,

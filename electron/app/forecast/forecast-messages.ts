@@ -2,6 +2,9 @@ import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Forecast, ForecastInput } from '../../../shared-core/wood/drying/forecast.ts';
 import type { OwnThread } from '../own-thread.ts';
 
+/** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
+export const MOST_SIBLINGS = 40;
+
 /** A board as the forecaster gets it; `siblings` it works out by itself. */
 export type BoardToForecast = Omit<ForecastInput, 'siblings'> & {
   boardId: number;

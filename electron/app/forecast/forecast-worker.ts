@@ -9,7 +9,12 @@ import { boardModel, dryingPrior, fitHistory } from '../../../shared-core/wood/d
 import { historyProblem } from '../../../shared-core/wood/drying/history-problem.ts';
 import type { Information } from '../../../shared-core/wood/maths/gaussian.ts';
 import { answerQuestions } from '../own-thread.ts';
-import type { BoardToForecast, ForecastAnswer, ForecastQuestion } from './forecast-messages.ts';
+import {
+  type BoardToForecast,
+  type ForecastAnswer,
+  type ForecastQuestion,
+  MOST_SIBLINGS,
+} from './forecast-messages.ts';
 
 /** Fits kept, so that a stack's boards are not fitted again for each of their siblings. */
 const MOST_REMEMBERED = 2000;
@@ -30,10 +35,16 @@ function learnedFrom({ board, readings, nowMs }: BoardToForecast): Information |
 }
 
 function forecastOf(board: BoardToForecast, all: readonly BoardToForecast[]): ForecastAnswer {
-  const siblings = all.filter(
-    (other) =>
-      board.family !== null && other !== board && other.family === board.family && other.readings.length > 0,
-  );
+  const siblings = all
+    .filter(
+      (other) =>
+        board.family !== null &&
+        other !== board &&
+        other.family === board.family &&
+        other.readings.length > 0,
+    )
+    .toSorted((a, b) => a.boardId - b.boardId)
+    .slice(0, MOST_SIBLINGS);
   const known = siblings.flatMap((sibling) => learnedFrom(sibling) ?? []);
   const made = forecastBoard({ ...board, siblings: known });
   return {

@@ -13,32 +13,12 @@ import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
-import type { Forecaster } from './forecast-messages.ts';
+import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 
-/** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
-const MOST_SIBLINGS = 40;
-/** As many rows as the store gives at once. */
-const MOST_ROWS = 500;
 /** A place whose air differs by less than this from its months is as they say, % MC of EMC. */
 const WORTH_SAYING_PCT = 1;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
-  /** Boards of the same stack, wood and log that were probed. */
-  function siblingsOf(row: BoardRow): BoardRow[] {
-    if (row.log === '') return [];
-    return context
-      .yard()
-      .boards.page({ stackId: row.stackId, search: '', offset: 0, limit: MOST_ROWS })
-      .rows.filter(
-        (other) =>
-          other.id !== row.id &&
-          other.latest !== null &&
-          other.speciesId === row.speciesId &&
-          other.log.toLowerCase() === row.log.toLowerCase(),
-      )
-      .slice(0, MOST_SIBLINGS);
-  }
-
   function details(
     row: BoardRow,
     { board, readings, stays, assumptions }: PreparedBoard,
@@ -116,9 +96,11 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       const own = boardToForecast(context, assessing, row);
       if (!own.ok) return { details: null, whyNot: own.problem };
       const boards = [own.value.board];
-      for (const sibling of siblingsOf(row)) {
+      for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();
+        const sibling = context.yard().boards.get(siblingId);
+        if (sibling === undefined) continue;
         const prepared = boardToForecast(context, assessing, sibling);
         if (prepared.ok) boards.push(prepared.value.board);
       }

@@ -61,8 +61,8 @@ export function createRounds(
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
   });
   changes.follow((topics) => {
-    // What changes in a round leaves the boards of its stack as they are, and a reading must not wait for a look at them.
-    if (!topics.some((topic) => topic.startsWith('round:'))) takeInStacks();
+    // What changes in a round, or a forecast, leaves the boards of its stack as they are, and a reading must not wait for a look at them.
+    if (!topics.some((topic) => topic.startsWith('round:') || topic === 'outlooks')) takeInStacks();
   });
 
   /** Boards came to the stack of an open round or left it. Nobody's aim shifts; one at a board that left moves on. */

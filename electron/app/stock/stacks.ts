@@ -8,6 +8,7 @@ import { moveBoards } from './moving.ts';
 export const stackQueries = (context: QueryContext) =>
   ({
     'stacks.list': () => context.yard().stacks.list(),
+    'stacks.get': ({ id }) => orRefuse(context.yard().stacks.get(id), 'stack'),
     'stacks.nextLayer': ({ id }) => {
       const { boards, stacks } = context.yard();
       return { layer: (boards.topLayer(orRefuse(stacks.get(id), 'stack').id) ?? 0) + 1 };
@@ -38,7 +39,7 @@ export function stackCommands(context: AppContext, judging: Judging) {
     'stacks.move': ({ id, placeId, since }) => {
       const { boards, stacks } = context.yard();
       const { version } = get(id);
-      const boardIds = boards.idsOfStack(id);
+      const boardIds = boards.idsWithStack(id);
       moveBoards(context, boardIds, placeId, since);
       stacks.edit({ id, basedOn: version, changed: { placeId } });
       judging.judgeAgain(boardIds);

@@ -12,7 +12,7 @@ import './stack-plan.css';
 const MOST_DRAWN = 500;
 
 /** What to do with a stack, and its drawing. */
-export function StackOverview({ stack: { id: stackId, topCover } }: { stack: StackRow }) {
+export function StackOverview({ stack: { id: stackId, topCover, call } }: { stack: StackRow }) {
   const [certainty, setCertainty] = useState(0.9);
   const plan = useQuery('stacks.plan', { id: stackId, certainty });
   const boards = useQuery('boards.list', { stackId, search: '', offset: 0, limit: MOST_DRAWN });
@@ -26,7 +26,7 @@ export function StackOverview({ stack: { id: stackId, topCover } }: { stack: Sta
       <Sheet title={say('stack-plan.title')}>
         {plan.error && <Failed sentence={plan.error} again={plan.again} />}
         {shown === null && plan.loading && <Loading />}
-        {shown && <StackPlan plan={shown} onCertainty={setCertainty} />}
+        {call && shown && <StackPlan call={call} plan={shown} onCertainty={setCertainty} />}
       </Sheet>
       <Sheet title={say('stacks.drawing')}>
         {boards.error && <Failed sentence={boards.error} again={boards.again} />}

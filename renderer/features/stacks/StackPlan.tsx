@@ -1,4 +1,5 @@
-import { ONE_IN, type StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { ONE_IN, type StackCall } from '../../../shared-core/probing/plan/stack-call.ts';
+import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
@@ -8,14 +9,24 @@ import './stack-plan.css';
 const CERTAINTIES = ['0.8', '0.9', '0.95'] as const;
 
 /** What to do with a stack: its call, how many boards to probe to be that sure, and which ones next. */
-export function StackPlan({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: number) => void }) {
+export function StackPlan({
+  call: { call, reasons },
+  plan,
+  onCertainty,
+}: {
+  call: StackCall;
+  plan: Plan;
+  onCertainty: (certainty: number) => void;
+}) {
   const { say, formats } = useWords();
-  const { call, reasons, next, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
+  const { next, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
   return (
     <div className="stack-plan">
-      <p>
-        <CallBadge call={call} size="large" />
-      </p>
+      {call && (
+        <p>
+          <CallBadge call={call} size="large" />
+        </p>
+      )}
       <ol className="plan-reasons">
         {reasons
           .map((reason) => say(reason))

@@ -7,7 +7,9 @@ import { stackOrderSchema } from '../stack-order.ts';
 import { boardTopics, type Topic } from '../topics.ts';
 import {
   boardEditSchema,
+  boardFilterSchema,
   boardRowSchema,
+  boardSortSchema,
   latestFindingSchema,
   moveSchema,
   newBoardSchema,
@@ -25,11 +27,15 @@ const someBoards = z
   .transform((ids) => [...new Set(ids)]);
 
 export const boardRequests = {
+  /** Of a stack, those that are with it, or by the filter those that are elsewhere; without a stack, all. */
   'boards.list': query({
     input: z.object({
       stackId: rowIdSchema.nullable(),
       /** Part of a board ID, species or log. */
       search: z.string().max(80),
+      filter: boardFilterSchema.nullable().default(null),
+      sort: boardSortSchema.default('added'),
+      descending: z.boolean().default(false),
       offset: z.number().int().min(0),
       limit: z.number().int().min(1).max(500),
     }),
@@ -38,6 +44,7 @@ export const boardRequests = {
       'stacks',
       'places',
       'species',
+      'outlooks',
       stackId === null ? 'boards' : `stack:${stackId}`,
     ],
   }),
@@ -54,7 +61,7 @@ export const boardRequests = {
       reasons: z.array(messageSchema),
       isSpeciesConfirmed: z.boolean(),
     }),
-    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', `board:${id}`],
+    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', 'outlooks', `board:${id}`],
   }),
   /** When it will be ready for its use, where it is and elsewhere, by its history. Takes a moment. */
   'boards.forecast': query({

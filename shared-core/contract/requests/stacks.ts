@@ -10,7 +10,12 @@ export const stackRequests = {
   'stacks.list': query({
     input: nothingSchema,
     output: z.array(stackRowSchema),
-    topics: () => ['stacks', 'boards', 'places', 'endUses'],
+    topics: () => ['stacks', 'boards', 'places', 'endUses', 'outlooks'],
+  }),
+  'stacks.get': query({
+    input: byId,
+    output: stackRowSchema,
+    topics: ({ id }) => ['stacks', 'places', 'endUses', 'outlooks', `stack:${id}`],
   }),
   'stacks.add': command({
     input: newStackSchema,
@@ -22,17 +27,17 @@ export const stackRequests = {
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', `stack:${id}`],
   }),
-  /** Moves the stack and every board in it. */
+  /** Moves the stack and every board that is with it. */
   'stacks.move': command({
     input: byId.extend({ placeId: rowIdSchema, since: z.iso.datetime() }),
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
   }),
-  /** The stack's call, how many of its boards to probe for that certainty, and which next; null without boards. Takes a moment. */
+  /** How many of its boards to probe for that certainty, and which next; null without boards. */
   'stacks.plan': query({
     input: byId.extend({ certainty: z.number().min(0.5).max(0.99) }),
     output: stackPlanSchema.nullable(),
-    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', `stack:${id}`],
+    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', 'outlooks', `stack:${id}`],
   }),
   'stacks.volume': query({
     input: byId,

@@ -42,8 +42,8 @@ export function forecastReasons(facts: ForecastFacts): [Message, ...Message[]] {
     });
     return [readyNow, probe];
   }
-  const [here, ...others] = forecast.places as [PlaceForecast, ...PlaceForecast[]];
-  return [whereItIs(here, facts), ...elsewhere(here, others, facts), probe];
+  const here = forecast.places[0] as PlaceForecast;
+  return [whereItIs(here, facts), ...elsewhere(facts), probe];
 }
 
 const instant = (atMs: number): string => new Date(atMs).toISOString();
@@ -51,7 +51,7 @@ const targetOf = ({ minPct, maxPct }: ForecastFacts['endUse']): PctRange => ({ m
 const endOf = ({ band }: PlaceForecast): number => band.atMs.at(-1) as number;
 
 /** When it gets there; null where that is less likely than not. */
-function whenOf({ reach: { earlyMs, likelyMs, lateMs } }: PlaceForecast): When | null {
+export function whenOf({ reach: { earlyMs, likelyMs, lateMs } }: PlaceForecast): When | null {
   if (likelyMs === null) return null;
   return {
     likely: instant(likelyMs),
@@ -97,35 +97,29 @@ function lowestFrom({ band }: PlaceForecast): number {
   return band.atMs[medians.findIndex((median) => median <= lowest + NEVER_QUITE_PCT)] as number;
 }
 
-function elsewhere(
-  here: PlaceForecast,
-  others: readonly PlaceForecast[],
-  { nowMs, placeNames }: ForecastFacts,
-): Message[] {
-  const reached = others.flatMap((place, index) => {
-    const likelyWhen = whenOf(place);
-    return likelyWhen === null
-      ? []
-      : [
-          {
-            placeName: placeNames[index + 1] as string,
-            likelyMs: place.reach.likelyMs as number,
-            likelyWhen,
-          },
-        ];
-  });
-  const [best] = reached.toSorted((a, b) => a.likelyMs - b.likelyMs);
-  if (best === undefined) {
-    return here.reach.likelyMs === null && others.length > 0
-      ? [message('forecast.nowhere', { untilOn: instant(endOf(here)) })]
-      : [];
+/** The other place where it is likely ready first, if that gains enough to move it there. */
+export function bestElsewhere([here, ...others]: readonly PlaceForecast[]): PlaceForecast | null {
+  const likelyMs = (place: PlaceForecast | undefined): number =>
+    place?.reach.likelyMs ?? Number.POSITIVE_INFINITY;
+  const [best] = others.toSorted((a, b) => likelyMs(a) - likelyMs(b));
+  const isWorth = likelyMs(best) + WORTH_MOVING_DAYS * DAY_MS <= likelyMs(here);
+  return best !== undefined && Number.isFinite(likelyMs(best)) && isWorth ? best : null;
+}
+
+function elsewhere({ forecast: { places }, nowMs, placeNames }: ForecastFacts): Message[] {
+  const best = bestElsewhere(places);
+  const likelyWhen = best && whenOf(best);
+  if (best && likelyWhen) {
+    const placeName = placeNames[places.indexOf(best)] as string;
+    return [
+      Date.parse(likelyWhen.likely) - nowMs < DAY_MS
+        ? message('forecast.moved-now', { placeName })
+        : message('forecast.moved', { placeName, likelyWhen }),
+    ];
   }
-  const { placeName, likelyMs, likelyWhen } = best;
-  const gainDays = ((here.reach.likelyMs ?? Number.POSITIVE_INFINITY) - likelyMs) / DAY_MS;
-  if (gainDays < WORTH_MOVING_DAYS) return [];
-  return [
-    likelyMs - nowMs < DAY_MS
-      ? message('forecast.moved-now', { placeName })
-      : message('forecast.moved', { placeName, likelyWhen }),
-  ];
+  const [here, ...others] = places as [PlaceForecast, ...PlaceForecast[]];
+  const isNowhere = places.every(({ reach }) => reach.likelyMs === null);
+  return isNowhere && others.length > 0
+    ? [message('forecast.nowhere', { untilOn: instant(endOf(here)) })]
+    : [];
 }

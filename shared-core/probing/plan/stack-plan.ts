@@ -3,11 +3,10 @@ import { z } from 'zod';
 import { mean } from '../../wood/maths/mean.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
-import { type Call, callSchema, type ReasonedCall, reasonedCallSchema } from '../calls/assessment.ts';
+import { type Call, callSchema } from '../calls/assessment.ts';
 import { boardsForMean, boardsForNoneWet, probeNext } from './sample-size.ts';
+import { ONE_IN } from './stack-call.ts';
 
-/** One in so many boards of a stack may be unfit without harm: they are found when it is worked. Common practice, no source. */
-export const ONE_IN = 10;
 /** The stack's average is to be known to this, % MC. */
 const MEAN_MARGIN_PCT = 1;
 /** How far boards of a stack differ where too few were probed to tell, one standard deviation, % MC. Common practice, no source. */
@@ -28,11 +27,9 @@ export interface BoardStanding {
   latest: { call: Call; reason: Message } | null;
   /** Its average today with one standard uncertainty above 0, % MC; null where nothing is known of it. */
   today: { averagePct: number; standardUncertaintyPct: number } | null;
-  /** By its forecast; null without one. */
-  probabilityReady: number | null;
 }
 
-export const stackPlanSchema = reasonedCallSchema.extend({
+export const stackPlanSchema = z.object({
   boards: z.number().int(),
   probed: z.number().int(),
   /** 0.5 to 0.999. */
@@ -68,7 +65,6 @@ export function planStack(boards: readonly BoardStanding[], endUse: EndUse, cert
   const toKnowReady = boardsForNoneWet(boards.length, 1 / ONE_IN, certainty);
   const spreadPct = spreadOf(probed);
   return {
-    ...callOf(boards, probed, endUse, certainty, toKnowReady),
     boards: boards.length,
     probed: probed.length,
     certainty,
@@ -88,59 +84,6 @@ function spreadOf(probed: readonly BoardStanding[]): number {
   const center = mean(averages);
   const squares = averages.reduce((sum, value) => sum + (value - center) ** 2, 0);
   return Math.max(LEAST_SPREAD_PCT, Math.sqrt(squares / (averages.length - 1)));
-}
-
-const NOT_READY = ['keep-drying', 'bring-in', 'probe-again'] as const;
-
-function callOf(
-  boards: readonly BoardStanding[],
-  probed: readonly BoardStanding[],
-  endUse: EndUse,
-  certainty: number,
-  toKnowReady: number,
-): ReasonedCall {
-  const sure = { certaintyPct: 100 * certainty, oneIn: ONE_IN };
-  const probeAgain = (reason: Message): ReasonedCall => ({ call: 'probe-again', reasons: [reason] });
-  if (probed.length === 0)
-    return probeAgain(message('stack-plan.probe-so-many', { boards: toKnowReady, ...sure }));
-
-  const having = (call: Call) => probed.filter(({ latest }) => latest?.call === call);
-  const ready = having('ready');
-  if (ready.length === probed.length) {
-    const gone = ready.filter(({ probabilityReady }) => (probabilityReady ?? 1) < 0.5);
-    if (gone.length > 0) return probeAgain(message('stack-plan.may-not-be-ready', { boards: gone.length }));
-    const more = toKnowReady - probed.length;
-    if (more > 0)
-      return probeAgain(message('stack-plan.ready-so-far', { probed: probed.length, more, ...sure }));
-    return { call: 'ready', reasons: [message('stack-plan.all-ready', { probed: probed.length, ...sure })] };
-  }
-
-  const unready = probed.filter(({ latest }) => latest?.call !== 'ready');
-  const turned = unready.filter(({ probabilityReady }) => (probabilityReady ?? 0) >= 0.5);
-  if (2 * turned.length > unready.length)
-    return probeAgain(message('stack-plan.should-be-ready', { boards: turned.length }));
-
-  const [leading] = NOT_READY.toSorted((a, b) => having(b).length - having(a).length);
-  const count = { boards: having(leading!).length, probed: probed.length };
-  const left = boards.length - probed.length;
-  return {
-    call: leading!,
-    reasons: [
-      count.boards === probed.length
-        ? message(`stack-plan.all.${leading!}`, count)
-        : message(`stack-plan.some.${leading!}`, count),
-      averageOf(unready, endUse),
-      ...(ready.length > 0 ? [message('stack-plan.ready-to-use', { boards: ready.length })] : []),
-      ...(left > 0 ? [message('stack-plan.not-probed', { boards: left })] : []),
-    ],
-  };
-}
-
-function averageOf(boards: readonly BoardStanding[], { minPct, maxPct }: EndUse): Message {
-  const targetRange = { minPct, maxPct };
-  const averages = boards.flatMap(({ today }) => (today === null ? [] : [today.averagePct]));
-  if (averages.length === 0) return message('stack-plan.target', { targetRange });
-  return message('stack-plan.average', { averagePct: mean(averages), targetRange });
 }
 
 /** Boards of which something is known today. */

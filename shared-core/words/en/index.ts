@@ -17,6 +17,7 @@ import { refusals } from './refusals.ts';
 import { round } from './round.ts';
 import { settings } from './settings.ts';
 import { species } from './species.ts';
+import { stackCall } from './stack-call.ts';
 import { stackPlan } from './stack-plan.ts';
 import { stacks } from './stacks.ts';
 import { stations } from './stations.ts';
@@ -76,6 +77,7 @@ export const english = {
   ...round,
   ...settings,
   ...species,
+  ...stackCall,
   ...stackPlan,
   ...stacks,
   ...stations,

@@ -14,6 +14,7 @@ withYardOfTwo();
 const inputs: { [N in QueryName]: RequestInput<N> } = {
   'yard.info': {},
   'stacks.list': {},
+  'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },
   'stacks.volume': { id: 1 },
   'stacks.nextLayer': { id: 1 },

@@ -1,6 +1,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
@@ -88,6 +89,7 @@ export async function yardOfTwo() {
     threads: threadSources,
     clock: () => now,
     reportFault: (error) => faults.push(error),
+    forecastAfterMs: 20,
   });
 
   const window = openWindow(app);
@@ -143,6 +145,14 @@ export async function yardOfTwo() {
 
 /** The yard of the test under way. */
 export let yard: Awaited<ReturnType<typeof yardOfTwo>>;
+
+/** Waits until every board was forecast for lists. */
+export async function outlooksMade(): Promise<void> {
+  const db = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+  const due = db.prepare('SELECT count(*) FROM outlook_due').pluck();
+  await expect.poll(() => due.get(), { timeout: 20_000 }).toBe(0);
+  db.close();
+}
 
 /** Gives each test of a file a yard of its own, closed after it; a fault that was reported meanwhile fails the test. */
 export function withYardOfTwo(): void {

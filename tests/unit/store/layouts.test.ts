@@ -23,6 +23,13 @@ function closedLater<T extends { close(): void }>(each: T): T {
   return each;
 }
 
+const everyBoard = {
+  stackId: null,
+  search: '',
+  offset: 0,
+  limit: 100,
+} as const;
+
 type Row = Record<string, unknown>;
 const rows = (db: Database.Database, sql: string): Row[] => db.prepare(sql).all() as Row[];
 const columnsOf = (db: Database.Database, table: string): string[] =>
@@ -228,7 +235,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
   test('is read by the app as a whole, and every probed board is due for judging', () => {
     const file = copyOfLayout(layout);
     const yard = closedLater(openYard(file));
-    const { rows: boards } = yard.boards.page({ stackId: null, search: '', offset: 0, limit: 100 });
+    const { rows: boards } = yard.boards.page(everyBoard);
     expect(boards.map((board) => board.latest)).toEqual(boards.map(() => null));
     expect(yard.findings.boardsDue(1)).toEqual(boards.map((board) => board.id));
     if (layout < 5) expect(boards.map((board) => board.barkSide)).toEqual(boards.map(() => 'unknown'));
@@ -295,6 +302,41 @@ describe('UUIDs of old records', () => {
     }
     for (const table of ['species', 'end_use', 'meter'])
       expect(uuids(other, table)).toEqual(uuids(after, table));
+  });
+});
+
+/** Made from layout 9 by the app as it was at layout 10, which judged every board; then one was moved. */
+describe('a yard file of layout 10', () => {
+  test('keeps every row as it was', () => {
+    const { before, after } = migrated(10);
+    for (const table of tablesOf(before)) {
+      const names = columnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY 1, 2`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
+    expect(after.pragma('foreign_key_check')).toEqual([]);
+  });
+
+  test('has with each board what lists are sorted by: its newest finding, and where it is', () => {
+    const { after } = migrated(10);
+    const inBoard = rows(after, 'SELECT id, latest_average_pct, latest_at, place_id FROM board ORDER BY id');
+    expect(inBoard).toEqual(
+      rows(
+        after,
+        `SELECT b.id, f.record ->> 'averagePct' AS latest_average_pct, f.at AS latest_at, (SELECT place_id FROM move
+           WHERE board_id = b.id ORDER BY since DESC, id DESC LIMIT 1) AS place_id
+         FROM board b LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id ORDER BY b.id`,
+      ),
+    );
+    expect(inBoard.filter((board) => board.latest_average_pct !== null).length).toBeGreaterThan(3);
+  });
+
+  test('shows which board is elsewhere than its stack', () => {
+    const yard = closedLater(openYard(copyOfLayout(10)));
+    const elsewhere = yard.boards.page({ ...everyBoard, filter: 'elsewhere' }).rows;
+    expect(elsewhere.map(({ code, placeName }) => [code, placeName])).toEqual([['WAL-02', 'Back shop']]);
+    expect(yard.outlooks.stacksDue()).toEqual([1, 2]);
   });
 });
 

@@ -199,12 +199,17 @@ describe('a board', () => {
     expect(opened.moves.ofBoard(boardId).map((move) => move.placeName)).toEqual(['Shed', 'Shop']);
   });
 
+  const everyBoard = {
+    stackId: null,
+    offset: 0,
+    limit: 10,
+  } as const;
   test.each(['%', '_', "'; DROP TABLE board; --", '\\'])(
     'a search for %s looks for those letters',
     (search) => {
       const { opened } = yardWithBoard();
-      expect(opened.boards.page({ stackId: null, search, offset: 0, limit: 10 }).total).toBe(0);
-      expect(opened.boards.page({ stackId: null, search: 'test', offset: 0, limit: 10 }).total).toBe(1);
+      expect(opened.boards.page({ ...everyBoard, search }).total).toBe(0);
+      expect(opened.boards.page({ ...everyBoard, search: 'test' }).total).toBe(1);
     },
   );
 });

@@ -9,27 +9,20 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
 import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aStack as aStackRow } from '../stacks/a-yard.ts';
 import { aRound } from './a-round.ts';
 
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
 
-const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow => ({
-  id,
-  version: 1,
-  name: `Stack ${id}`,
-  placeId: 1,
-  endUseId: 'furniture',
-  topCover: 'covered',
-  note: '',
-  placeName: 'Open shed',
-  endUseName: 'Indoor furniture',
-  boards: 6,
-  probed: 0,
-  calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
-  lastProbedAt: null,
-  openRoundId: null,
-  ...changes,
-});
+const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow =>
+  aStackRow({
+    id,
+    name: `Stack ${id}`,
+    placeName: 'Open shed',
+    probed: 0,
+    lastProbedAt: null,
+    ...changes,
+  });
 
 async function open(stacks: StackRow[], stackId: number | null = null) {
   const machine = playMachine({ 'stacks.list': () => stacks, 'rounds.start': () => aRound() });

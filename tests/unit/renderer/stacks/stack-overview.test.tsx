@@ -12,11 +12,6 @@ import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machin
 import { aBoardRow, aFinding, aStack } from './a-yard.ts';
 
 const plan = (more: Partial<StackPlan> = {}): StackPlan => ({
-  call: 'bring-in',
-  reasons: [
-    message('stack-plan.some.bring-in', { boards: 5, probed: 8 }),
-    message('stack-plan.ready-to-use', { boards: 1 }),
-  ],
   boards: 60,
   probed: 8,
   certainty: 0.9,
@@ -58,7 +53,7 @@ describe('The drawing of a stack', () => {
     const [first, second, ...rest] = stackOrder();
     open([called(first!, 'ready', 7.1), called(second!, 'keep-drying', 12.3), ...rest]);
     const table = await screen.findByRole('table', { name: 'The stack, seen from its end' });
-    await screen.findByText('Bring in 5 of 8.');
+    await screen.findByText('3 of 4 need drying.');
     const rows = within(table)
       .getAllByRole('row')
       .map((row) => [...row.children].map((cell) => cell.textContent));
@@ -91,7 +86,7 @@ describe('The drawing of a stack', () => {
   test('is one stop for Tab; arrows move over it, past a gap to the nearest board', async () => {
     const { user } = open(stackOrder());
     await screen.findByRole('table', { name: 'The stack, seen from its end' });
-    await screen.findByText('Bring in 5 of 8.');
+    await screen.findByText('3 of 4 need drying.');
     const at = () => document.activeElement?.textContent?.slice(0, 6);
     const board = (code: string) =>
       within(screen.getByRole('table')).getByRole('link', { name: new RegExp(`^${code} `) });
@@ -145,7 +140,7 @@ describe('The plan', () => {
   test('shows the call with its reasons, how many boards to probe, and which next with why', async () => {
     open(stackOrder());
     const sheet = within(await screen.findByRole('region', { name: 'What to do' }));
-    expect(await sheet.findByText('Bring in')).toBeTruthy();
+    expect(await sheet.findByText('Keep drying')).toBeTruthy();
     expect(sheet.getByText('To call the stack ready').nextElementSibling?.textContent).toBe(
       '16 of 60 boards If all are ready, you can be 90% sure that at most 1 in 10 is not.',
     );

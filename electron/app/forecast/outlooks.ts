@@ -1,0 +1,121 @@
+import type { Topic } from '../../../shared-core/contract/topics.ts';
+import { outlookOf } from '../../../shared-core/probing/calls/outlook.ts';
+import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
+import type { DueOutlook } from '../../store/outlook-table.ts';
+import type { AppContext } from '../context.ts';
+import type { Assessing } from '../judging/assessing.ts';
+import { createBacklog } from '../judging/backlog.ts';
+import type { Signal } from '../signal.ts';
+import { boardToForecast } from './board-to-forecast.ts';
+import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
+
+/** Forecast and saved at a time. */
+const AT_A_TIME = 16;
+/** Windows ask again for their lists no more often than this while many forecasts are made. */
+const TELL_EVERY_MS = 1000;
+/** Of a yard larger than this, the oldest forecasts are made again each day: the thread works some 40 a second. */
+const MOST_A_DAY = 5000;
+
+/** The local ISO day of an instant. */
+const dayOf = (instant: string | Date): string => new Date(instant).toLocaleDateString('sv-SE');
+
+/**
+ * Saves what the forecast says of each board, for lists, in the background. The file marks which boards are due; see
+ * `store/migrations/0011-outlooks.ts`.
+ *
+ * @param afterMs how long nothing may have changed before work begins: a person who probes changes a stack every few seconds
+ */
+export function createOutlooks(
+  context: AppContext,
+  assessing: Assessing,
+  forecaster: Forecaster,
+  changes: Signal<readonly Topic[]>,
+  afterMs: number,
+) {
+  let waiting: NodeJS.Timeout | undefined;
+  let toldMs = 0;
+
+  const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
+    const now = endOfDay(context.now());
+    const known = new Map<number, BoardToForecast | null>();
+    /** Every forecast of a day is made as of its end: a pure function of that day and what is on file. */
+    const prepared = (boardId: number): BoardToForecast | null => {
+      const before = known.get(boardId);
+      if (before !== undefined) return before;
+      const row = context.yard().boards.get(boardId);
+      const made = row && boardToForecast({ ...context, now: () => now }, assessing, row);
+      const board = made?.ok ? made.value.board : null;
+      known.set(boardId, board);
+      return board;
+    };
+    const due = context.yard().outlooks.dueInStack(stackId);
+    for (let start = 0; start < due.length; start += AT_A_TIME) {
+      const some = due.slice(start, start + AT_A_TIME);
+      const boards = new Set<BoardToForecast>();
+      for (const { boardId } of some) {
+        for (const id of [boardId, ...context.yard().boards.probedSiblings(boardId, MOST_SIBLINGS)]) {
+          const board = prepared(id);
+          if (board) boards.add(board);
+          if (!(await yieldIfDue())) return [];
+        }
+      }
+      const asked = some.filter(({ boardId }) => prepared(boardId)).map(({ boardId }) => boardId);
+      const answers = asked.length > 0 ? await forecaster.ask({ boards: [...boards], boardIds: asked }) : [];
+      if (!(await yieldIfDue())) return [];
+      save(some, new Map(answers.map(({ boardId, made }) => [boardId, made])), now);
+      if (performance.now() - toldMs >= TELL_EVERY_MS) {
+        toldMs = performance.now();
+        context.changed(['outlooks']);
+      }
+    }
+    return ['outlooks'];
+  });
+
+  function save(
+    some: readonly DueOutlook[],
+    made: ReadonlyMap<number, Awaited<ReturnType<Forecaster['ask']>>[number]['made']>,
+    now: string,
+  ): void {
+    const { boards, outlooks, transaction } = context.yard();
+    transaction(() => {
+      for (const each of some) {
+        const answer = made.get(each.boardId);
+        const call = boards.get(each.boardId)?.latest?.call ?? null;
+        const outlook = answer?.ok ? outlookOf(answer.value.forecast, call, Date.parse(now), dayOf) : null;
+        outlooks.put(each, outlook, dayOf(now), RULES_VERSION);
+      }
+    });
+  }
+
+  function takeUp(): void {
+    waiting = undefined;
+    if (!context.mayWrite()) return;
+    const { outlooks } = context.yard();
+    outlooks.age(dayOf(context.now()), RULES_VERSION, MOST_A_DAY);
+    stacks.add(outlooks.stacksDue());
+  }
+
+  function takeUpSoon(): void {
+    clearTimeout(waiting);
+    waiting = setTimeout(takeUp, afterMs);
+    waiting.unref();
+  }
+
+  changes.follow((topics) => {
+    if (!topics.includes('outlooks')) takeUpSoon();
+  });
+
+  return {
+    takeUp: takeUpSoon,
+    leave: (): void => {
+      clearTimeout(waiting);
+      stacks.leave();
+    },
+  };
+}
+
+function endOfDay(instant: string): string {
+  const end = new Date(instant);
+  end.setHours(23, 59, 59, 999);
+  return end.toISOString();
+}

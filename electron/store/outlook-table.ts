@@ -1,0 +1,60 @@
+import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
+import type { Db } from './yard-file.ts';
+
+/** A board that is to be forecast again, and how often that was asked for. */
+export interface DueOutlook {
+  boardId: number;
+  touched: number;
+}
+
+/** What the forecast made of a board says, as it is saved; null where none is, or can be made. */
+export const outlookFrom = (record: string | null): Outlook | null =>
+  record === null ? null : (outlookSchema.safeParse(JSON.parse(record)).data ?? null);
+
+/** What the forecast says of each board; a cache. The file itself marks what is due (`migrations/0011-outlooks.ts`). */
+export function outlookReads(db: Db) {
+  const dueStacks = db.prepare<[], { stackId: number }>(
+    `SELECT DISTINCT b.stack_id AS stackId FROM outlook_due d JOIN board b ON b.id = d.board_id
+     WHERE b.archived_at IS NULL`,
+  );
+  const dueIn = db.prepare<[number], DueOutlook>(
+    `SELECT d.board_id AS boardId, d.touched FROM outlook_due d JOIN board b ON b.id = d.board_id
+     WHERE b.stack_id = ? AND b.archived_at IS NULL`,
+  );
+  return {
+    stacksDue: (): number[] => dueStacks.all().map(({ stackId }) => stackId),
+    dueInStack: (stackId: number): DueOutlook[] => dueIn.all(stackId),
+  };
+}
+
+export function outlookWrites(db: Db) {
+  const done = db.prepare('DELETE FROM outlook_due WHERE board_id = ? AND touched = ?');
+  const put = db.prepare(
+    `INSERT INTO outlook (board_id, made_on, rules_version, record) VALUES (?, ?, ?, ?)
+     ON CONFLICT (board_id) DO UPDATE SET made_on = excluded.made_on, rules_version = excluded.rules_version,
+       record = excluded.record`,
+  );
+  const putInBoard = db.prepare('UPDATE board SET ready_on = ?, probe_why = ? WHERE id = ?');
+  const age = db.prepare(
+    `INSERT OR IGNORE INTO outlook_due SELECT board_id, 1 FROM outlook
+     WHERE made_on < @today OR made_on > @today OR rules_version <> @rules ORDER BY made_on LIMIT @most`,
+  );
+  return {
+    /** Saves a board's outlook, unless it was asked for again meanwhile. */
+    put: (
+      { boardId, touched }: DueOutlook,
+      outlook: Outlook | null,
+      today: string,
+      rulesVersion: number,
+    ): void => {
+      if (done.run(boardId, touched).changes === 0) return;
+      put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
+      const when = outlook?.here ?? outlook?.elsewhere?.when;
+      putInBoard.run(when?.likely ?? null, outlook?.probeWhy ?? null, boardId);
+    },
+    /** Those of another day, or by other rules, are due again: the oldest, so many at most. */
+    age: (today: string, rulesVersion: number, most: number): void => {
+      age.run({ today, rules: rulesVersion, most });
+    },
+  };
+}

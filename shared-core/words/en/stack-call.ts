@@ -1,0 +1,38 @@
+/** What to do with a stack, and what about it is due. */
+export const stackCall = {
+  'stack-call.not-probed-yet': 'Not probed yet.',
+  'stack-call.probe-so-many':
+    'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+  'stack-call.all-ready':
+    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready.',
+  'stack-call.sure': 'You can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+  'stack-call.ready-so-far':
+    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. Probe {more} more to be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+
+  'stack-call.all.keep-drying':
+    '{boards, plural, one {The probed board needs drying.} other {All # need drying.}}',
+  'stack-call.all.bring-in': 'Bring in {boards, plural, one {the probed board} other {all #}}.',
+  'stack-call.all.probe-again': 'Probe {boards, plural, one {the board} other {all #}} again.',
+  'stack-call.some.keep-drying':
+    '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
+  'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',
+  'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
+  'stack-call.they-are-dry':
+    '{boards, plural, one {It is as dry as {placeName} gets it.} other {They are as dry as {placeName} gets them.}}',
+  'stack-call.dry-as-place':
+    '{boards, plural, one {# board is as dry as {placeName} gets it.} other {# boards are as dry as {placeName} gets them.}}',
+  'stack-call.reason-of': '{boardCode}: {why}',
+  'stack-call.average': 'Average {averagePct}. Target {targetRange}.',
+  'stack-call.also.ready': '{boards} ready to use.',
+  'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
+  'stack-call.also.bring-in': '{boards} to bring in.',
+  'stack-call.also.probe-again': '{boards, plural, one {# needs} other {# need}} another reading.',
+  'stack-call.not-probed': '{boards} not probed yet.',
+
+  'stack-call.should-be-ready':
+    'By the forecast, {boards, plural, one {# board} other {# boards}} not ready last time should be ready now.',
+  'stack-call.may-not-be-ready':
+    'By the forecast, {boards, plural, one {# board} other {# boards}} called ready may not be ready now.',
+  'stack-call.could-change':
+    'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
+} as const;

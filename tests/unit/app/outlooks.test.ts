@@ -1,0 +1,183 @@
+import { describe, expect, test } from 'vitest';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import type { BoardSort } from '../../../shared-core/contract/yard.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { inEnglish } from '../words/in-english.ts';
+import { aimAt, type } from './in-round.ts';
+import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const list = async (which: Partial<RequestInput<'boards.list'>> = {}) =>
+  (await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 100, ...which })).rows;
+const codes = async (which: Partial<RequestInput<'boards.list'>> = {}) =>
+  (await list(which)).map(({ code }) => code);
+const theStack = () => yard.query('stacks.get', { id: yard.stack.id });
+
+/** One round: every spot of each board reads the same; null leaves it out. */
+async function probe(raws: (number | null)[]): Promise<void> {
+  const { id: roundId, boards } = await yard.command('rounds.start', {
+    stackId: yard.stack.id,
+    woodTempC: 20,
+  });
+  for (const [boardIndex, raw] of raws.entries()) {
+    if (raw === null) continue;
+    for (const spotIndex of planSpots(boards[boardIndex]!).plan.keys()) {
+      await aimAt(roundId, boardIndex, spotIndex);
+      await type(roundId, raw);
+    }
+  }
+  await yard.command('rounds.finish', { roundId });
+}
+
+/** Boards sawn on the day that the tests begin, so that each can be forecast. */
+const sawn = (...named: string[]) =>
+  yard.command(
+    'boards.add',
+    named.map((code) => ({ ...yard.board(code), sawnOn: '2026-05-31' })),
+  );
+
+describe('what the forecast says of each board', () => {
+  test('is made in the background, and windows are told', async () => {
+    await sawn('SAWN-01');
+    await outlooksMade();
+    const [, unknown, known] = await list();
+    expect(unknown?.outlook).toBeNull();
+    // A shop at 20 °C and 40 % RH dries wood to 7.7 %, within the range of furniture: Wood Handbook (2021), Table 4-2.
+    expect(known?.outlook).toMatchObject({ here: { likely: expect.stringMatching(/^202[67]-/) } });
+    const { likely, from, to } = known!.outlook!.here!;
+    expect(from < likely && (to === null || likely < to)).toBe(true);
+    await expect.poll(() => yard.heard('changed').flatMap(({ topics }) => topics)).toContain('outlooks');
+  });
+
+  test('names the place where it is ready sooner', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.8 }));
+    const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
+    const [board] = await sawn('SAWN-01');
+    await yard.command('boards.move', { boardIds: [board!.id], placeId: shed.id, since: yard.now() });
+    await outlooksMade();
+    const row = (await list({ search: 'SAWN-01' }))[0];
+    expect(row).toMatchObject({ bestPlaceName: 'Shop', outlook: { here: null } });
+    expect(row?.outlook?.elsewhere?.placeId).toBe(yard.place.id);
+  });
+
+  test('is dropped by a new reading, and made again with it', async () => {
+    await sawn('SAWN-01');
+    await outlooksMade();
+    const before = (await list())[2]?.outlook;
+    yard.later(60 * DAY_MS);
+    await probe([null, null, 9]);
+    expect((await list())[2]).toMatchObject({ latest: { call: 'keep-drying' }, outlook: null });
+    await outlooksMade();
+    const after = (await list())[2]?.outlook;
+    expect(after).toMatchObject({ averagePct: expect.closeTo(9, 0) });
+    expect(after).not.toEqual(before);
+  });
+
+  test('is made again on another day', async () => {
+    await sawn('SAWN-01');
+    await outlooksMade();
+    const before = (await list())[2]?.outlook;
+    yard.later(30 * DAY_MS);
+    await yard.command('settings.edit', { sound: false });
+    await expect.poll(async () => (await list())[2]?.outlook, { timeout: 10_000 }).not.toEqual(before);
+    expect((await list())[2]!.outlook!.averagePct).toBeLessThan(before!.averagePct);
+  });
+});
+
+describe('a board moved elsewhere', () => {
+  test('leaves its stack’s counts, call and list, and comes back', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.35 }));
+    const bench = await yard.command('places.add', { name: 'Bench room', kind: 'heated-room', air });
+    await probe([14, 8.2]);
+    const boardIds = [yard.boards[0]!.id];
+    yard.later(DAY_MS);
+    await yard.command('boards.move', { boardIds, placeId: bench.id, since: yard.now() });
+    expect(await theStack()).toMatchObject({ boards: 1, probed: 1, elsewhere: { boards: 1, ready: 0 } });
+    expect(await codes({ stackId: yard.stack.id })).toEqual(['WAL-02']);
+    expect(await list({ stackId: yard.stack.id, filter: 'elsewhere' })).toMatchObject([
+      { code: 'WAL-01', isElsewhere: true, placeName: 'Bench room' },
+    ]);
+    expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+    yard.later(DAY_MS);
+    await yard.command('boards.move', { boardIds, placeId: yard.place.id, since: yard.now() });
+    expect(await theStack()).toMatchObject({ boards: 2, elsewhere: { boards: 0, ready: 0 } });
+  });
+
+  test('stays where it is when the stack is moved', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.35 }));
+    const [bench, loft] = [
+      await yard.command('places.add', { name: 'Bench room', kind: 'heated-room', air }),
+      await yard.command('places.add', { name: 'Loft', kind: 'open-shed', air }),
+    ];
+    const since = yard.now();
+    await yard.command('boards.move', { boardIds: [yard.boards[0]!.id], placeId: bench.id, since });
+    await yard.command('stacks.move', { id: yard.stack.id, placeId: loft.id, since });
+    expect((await list()).map(({ placeName }) => placeName)).toEqual(['Bench room', 'Loft']);
+  });
+});
+
+describe('a stack in lists', () => {
+  test('is due for its first round until it was probed', async () => {
+    expect((await theStack()).due?.kind).toBe('first-round');
+    await probe([12, 12]);
+    const { due, averagePct, call } = await theStack();
+    expect(due).toBeNull();
+    expect(averagePct).toBeCloseTo((await list())[0]!.latest!.averagePct!, 5);
+    expect(inEnglish(call!.reasons[0]!)).toBe('All 2 need drying.');
+  });
+
+  test('says when its next board and its last are likely ready', async () => {
+    await sawn('THIN-01');
+    await yard.command('boards.add', [{ ...yard.board('THICK-01'), thicknessMm: 34, sawnOn: '2026-05-31' }]);
+    await outlooksMade();
+    const [, , thin, thick] = await list();
+    expect(await theStack()).toMatchObject({
+      nextReady: { likelyOn: thin!.outlook!.here!.likely, placeName: null },
+      lastReady: { likelyOn: thick!.outlook!.here!.likely, placeName: null },
+    });
+  });
+});
+
+describe('a list of boards', () => {
+  test('is sorted both ways, with boards that have nothing to sort by last', async () => {
+    await sawn('C-3', 'A-1');
+    await yard.command('boards.add', [{ ...yard.board('B-2'), speciesId: 'oak-northern-red' }]);
+    await probe([14, 7.4, null, 11]);
+    await outlooksMade();
+    const by = (sort: BoardSort, descending = false) => codes({ sort, descending });
+    expect(await by('added')).toEqual(['WAL-01', 'WAL-02', 'C-3', 'A-1', 'B-2']);
+    expect(await by('code')).toEqual(['A-1', 'B-2', 'C-3', 'WAL-01', 'WAL-02']);
+    expect(await by('code', true)).toEqual(['WAL-02', 'WAL-01', 'C-3', 'B-2', 'A-1']);
+    expect(await by('average')).toEqual(['WAL-02', 'A-1', 'WAL-01', 'C-3', 'B-2']);
+    expect(await by('average', true)).toEqual(['WAL-01', 'A-1', 'WAL-02', 'B-2', 'C-3']);
+    expect((await by('read'))[0]).toBe('WAL-01');
+    // Black walnut before Northern red oak.
+    expect((await by('species')).at(-1)).toBe('B-2');
+    expect((await by('species', true))[0]).toBe('B-2');
+    const calls = (await list({ sort: 'call' })).map(({ latest }) => latest?.call ?? null);
+    expect(calls.slice(3)).toEqual([null, null]);
+    const ready = (await list({ sort: 'ready' })).map(({ outlook }) => outlook?.here?.likely ?? '9');
+    expect(ready).toEqual(ready.toSorted());
+    // One stack has its own way to the same order.
+    for (const sort of ['code', 'average', 'call', 'ready', 'read', 'species'] as const) {
+      for (const descending of [false, true]) {
+        expect(await codes({ stackId: yard.stack.id, sort, descending })).toEqual(
+          await codes({ sort, descending }),
+        );
+      }
+    }
+  });
+
+  test('is filtered by call, with the search, and paged', async () => {
+    await probe([14, null]);
+    expect(await codes({ filter: 'keep-drying' })).toEqual(['WAL-01']);
+    expect(await codes({ filter: 'not-probed' })).toEqual(['WAL-02']);
+    expect(await codes({ filter: 'ready' })).toEqual([]);
+    expect(await codes({ filter: 'not-probed', search: 'wal-01' })).toEqual([]);
+    const page = { stackId: null, search: '', sort: 'code', descending: true, offset: 1, limit: 1 } as const;
+    const { total, rows } = await yard.query('boards.list', page);
+    expect({ total, codes: rows.map(({ code }) => code) }).toEqual({ total: 2, codes: ['WAL-01'] });
+  });
+});

@@ -1,0 +1,193 @@
+import { describe, expect, test } from 'vitest';
+import { boardsForNoneWet } from '../../../shared-core/probing/plan/sample-size.ts';
+import {
+  callOnStack,
+  dueOfStack,
+  type StackFigures,
+  stackCallSchema,
+  stackDueSchema,
+} from '../../../shared-core/probing/plan/stack-call.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { codesOf, expectWhole, inEnglish } from '../words/in-english.ts';
+
+/** How sure, and of what, a stack called ready must be: common practice, no source. */
+const sure = { certaintyPct: 90, oneIn: 10 };
+
+const why = message('call.likely', { likelyInterval: { minPct: 5, maxPct: 9 } });
+const PROBED_AT = '2026-08-12T15:00:00.000Z';
+
+/** A stack in a pole shed, for furniture. */
+function stack(
+  boards: number,
+  calls: Partial<StackFigures['calls']>,
+  probeWhy: Partial<StackFigures['probeWhy']> = {},
+): StackFigures {
+  const counts = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0, ...calls };
+  const isProbed = Object.values(counts).some((count) => count > 0);
+  return {
+    placeName: 'Pole shed',
+    endUse: { minPct: 6, maxPct: 8 },
+    boards,
+    calls: counts,
+    averagePct: isProbed ? 13.1 : null,
+    probeWhy: { 'should-be-ready': 0, 'may-not-be-ready': 0, 'could-change-call': 0, ...probeWhy },
+    toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
+    lastProbedAt: isProbed ? PROBED_AT : null,
+  };
+}
+const sentences = (figures: StackFigures) => callOnStack(figures)?.reasons.map((reason) => inEnglish(reason));
+
+describe("a stack's call", () => {
+  test('bring in, when most of its boards are as dry as the place gets them', () => {
+    const figures = stack(8, { 'bring-in': 5, 'probe-again': 3 });
+    const made = callOnStack(figures);
+    expect(stackCallSchema.parse(made)).toEqual(made);
+    expect(made?.call).toBe('bring-in');
+    expect(sentences(figures)).toEqual([
+      'Bring in 5 of 8.',
+      'They are as dry as Pole shed gets them.',
+      'Average 13.1%. Target 6–8%.',
+      '3 need another reading.',
+    ]);
+  });
+
+  test('the call of most of its boards, what the others need, and how many were not probed', () => {
+    const figures = stack(9, { 'keep-drying': 5, 'bring-in': 1, ready: 2 });
+    expect(callOnStack(figures)?.call).toBe('keep-drying');
+    expect(sentences(figures)).toEqual([
+      '5 of 8 need drying.',
+      'Average 13.1%. Target 6–8%.',
+      '2 ready to use.',
+      '1 to bring in.',
+      '1 not probed yet.',
+    ]);
+  });
+
+  test('probe again, with the reason of a board', () => {
+    expect(sentences(stack(2, { 'probe-again': 2 }))?.slice(0, 2)).toEqual([
+      'Probe all 2 again.',
+      'MAP-04: Likely 5.0–9.0%.',
+    ]);
+  });
+
+  test('ready, when so many boards of it were found ready that few others can be wet', () => {
+    const enough = boardsForNoneWet(60, 0.1, 0.9);
+    expect(callOnStack(stack(60, { ready: enough }))).toEqual({
+      call: 'ready',
+      reasons: [message('stack-call.all-ready', { probed: enough }), message('stack-call.sure', sure)],
+    });
+    expect(callOnStack(stack(60, { ready: enough - 1 }))).toEqual({
+      call: 'probe-again',
+      reasons: [message('stack-call.ready-so-far', { probed: enough - 1, more: 1, ...sure })],
+    });
+  });
+
+  test('none before the first round: not probed yet, and how many to probe', () => {
+    const made = callOnStack(stack(60, {}));
+    expect(made?.call).toBeNull();
+    expect(made?.reasons).toEqual([
+      message('stack-call.not-probed-yet'),
+      message('stack-call.probe-so-many', { boards: boardsForNoneWet(60, 0.1, 0.9), ...sure }),
+    ]);
+  });
+
+  test('none without boards', () => {
+    expect(callOnStack(stack(0, {}))).toBeNull();
+  });
+
+  test('boards that should be ready by now are to be probed, not left drying', () => {
+    expect(callOnStack(stack(4, { 'keep-drying': 4 }, { 'should-be-ready': 3 }))).toEqual({
+      call: 'probe-again',
+      reasons: [message('stack-call.should-be-ready', { boards: 3 })],
+    });
+    expect(callOnStack(stack(4, { 'keep-drying': 4 }, { 'should-be-ready': 2 }))?.call).toBe('keep-drying');
+  });
+
+  test('boards found ready that may not be any more are to be probed: the stack is not ready', () => {
+    expect(callOnStack(stack(20, { ready: 20 }, { 'may-not-be-ready': 1 }))).toEqual({
+      call: 'probe-again',
+      reasons: [message('stack-call.may-not-be-ready', { boards: 1 })],
+    });
+  });
+});
+
+describe('what is due on a stack', () => {
+  const due = (...of: Parameters<typeof stack>) => {
+    const made = dueOfStack(stack(...of));
+    if (made) expect(stackDueSchema.parse(made)).toEqual(made);
+    return made && [made.kind, inEnglish(made.why)];
+  };
+
+  test('its first round', () => {
+    expect(due(4, {})).toEqual(['first-round', 'Not probed yet.']);
+  });
+
+  test('then boards that should be ready, before those to be probed again', () => {
+    const calls = { 'keep-drying': 3, 'probe-again': 1 };
+    expect(due(4, calls, { 'should-be-ready': 2 })).toEqual([
+      'should-be-ready',
+      'By the forecast, 2 boards not ready last time should be ready now.',
+    ]);
+    expect(due(4, calls)).toEqual(['probe-again', 'MAP-04: Likely 5.0–9.0%.']);
+  });
+
+  test('then what a reading could change, with the day of the last', () => {
+    expect(due(6, { 'keep-drying': 6 }, { 'could-change-call': 5 })).toEqual([
+      'could-change-call',
+      'Last probed Aug 12, 2026. A reading now could change the call on 5 boards.',
+    ]);
+  });
+
+  test('then boards to bring in', () => {
+    expect(due(8, { 'bring-in': 5 })).toEqual(['bring-in', '5 boards are as dry as Pole shed gets them.']);
+  });
+
+  test('nothing, where all is ready or is to go on drying, and without boards', () => {
+    expect(due(3, { ready: 3 })).toBeNull();
+    expect(due(3, { 'keep-drying': 3 })).toBeNull();
+    expect(due(0, {})).toBeNull();
+  });
+});
+
+test('every sentence is whole', () => {
+  const stacks = [
+    stack(60, {}),
+    stack(2, { ready: 2 }),
+    stack(20, { ready: 2 }),
+    stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
+    stack(1, { 'keep-drying': 1 }, { 'should-be-ready': 1 }),
+    ...(['keep-drying', 'bring-in', 'probe-again'] as const).flatMap((call) => [
+      stack(3, { [call]: 3 }, { 'could-change-call': 1 }),
+      stack(9, { ready: 1, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1, [call]: 3 }),
+    ]),
+  ];
+  const messages = stacks.flatMap((each) => [
+    ...(callOnStack(each)?.reasons ?? []),
+    ...[dueOfStack(each)?.why ?? []].flat(),
+  ]);
+  expect([...codesOf(messages)].filter((code) => code.startsWith('stack-call.')).sort()).toEqual([
+    'stack-call.all-ready',
+    'stack-call.all.bring-in',
+    'stack-call.all.keep-drying',
+    'stack-call.all.probe-again',
+    'stack-call.also.bring-in',
+    'stack-call.also.keep-drying',
+    'stack-call.also.probe-again',
+    'stack-call.also.ready',
+    'stack-call.average',
+    'stack-call.could-change',
+    'stack-call.may-not-be-ready',
+    'stack-call.not-probed',
+    'stack-call.not-probed-yet',
+    'stack-call.probe-so-many',
+    'stack-call.ready-so-far',
+    'stack-call.reason-of',
+    'stack-call.should-be-ready',
+    'stack-call.some.bring-in',
+    'stack-call.some.keep-drying',
+    'stack-call.some.probe-again',
+    'stack-call.sure',
+    'stack-call.they-are-dry',
+  ]);
+  expectWhole(messages);
+});
