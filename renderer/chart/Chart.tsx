@@ -26,6 +26,8 @@ export function Chart(chart: ChartDescription) {
   const [read, setCursor] = useState<number | null>(null);
   // What was read may be out of sight by now.
   const cursor = table.rows.some(({ x }) => x === read) ? read : null;
+  // What is drawn alone is what the axis is named by.
+  const isAxisAlone = layout.legend.every(({ name }) => name === chart.y.title);
   return (
     <figure className={styles.chart}>
       <div ref={frame} className={styles.frame}>
@@ -42,16 +44,18 @@ export function Chart(chart: ChartDescription) {
         </svg>
         <Reader chart={chart} layout={layout} rows={table.rows} cursor={cursor} onRead={setCursor} />
       </div>
-      <ul className={styles.legend} aria-label={say('common.legend')}>
-        {layout.legend.map((layer) => (
-          <li key={layer.name}>
-            <svg viewBox="0 0 26 20" aria-hidden="true">
-              <LayerSymbol layer={layer} />
-            </svg>
-            {layer.name}
-          </li>
-        ))}
-      </ul>
+      {!isAxisAlone && (
+        <ul className={styles.legend} aria-label={say('common.legend')}>
+          {layout.legend.map((layer) => (
+            <li key={layer.name}>
+              <svg viewBox="0 0 26 20" aria-hidden="true">
+                <LayerSymbol layer={layer} />
+              </svg>
+              {layer.name}
+            </li>
+          ))}
+        </ul>
+      )}
       <figcaption id={`${id}-summary`}>{chart.summary}</figcaption>
       <div className={styles.tools}>
         <Unfold words={say('common.show-as-table')}>

@@ -42,6 +42,7 @@ export const numberAxis = (
   from: number,
   to: number,
   text: (value: number) => string,
+  tickText = text,
 ): XAxis => ({
   title,
   from,
@@ -50,7 +51,7 @@ export const numberAxis = (
   ticks: (most) =>
     niceTicks(from, to, most)
       .filter((at) => at >= from && at <= to)
-      .map((at) => ({ at, label: text(at) })),
+      .map((at) => ({ at, label: tickText(at) })),
 });
 
 /** Moisture contents, % MC. */

@@ -1,6 +1,8 @@
-import { type ChartDescription, type Layer, shownLayers, type Tick, type Value } from './description.ts';
+import type { ChartDescription, Layer, Tick, Value } from './description.ts';
+import { needsLegend, placeLayerWords } from './layer-words.ts';
 import { LINE_PX, TEXT_PX, type Word, widthOf, wordPlacer } from './place-words.ts';
 import { linearScale, niceTicks, type Scale } from './scale.ts';
+import { shownLayers } from './shown-layers.ts';
 
 /** Where everything of a chart is at a width, px. */
 export interface Layout {
@@ -28,7 +30,7 @@ export interface Layout {
 
 const RIGHT_PX = 14;
 /** The title of the y axis is above the plot. */
-const TITLE_PX = 22;
+const TITLE_PX = 24;
 /** The room for a bar and its text. */
 const LANE_PX = 42;
 const BAR_PX = 14;
@@ -73,7 +75,8 @@ export function layoutOf(chart: ChartDescription, width: number): Layout {
   for (const { at, label } of xTicks) {
     reserve({ text: label, x: x.at(at), y: bottom + 18, anchor: 'middle' });
   }
-  for (const layer of layers) placeWords(layer, { x, y, left, right, laneY }, place);
+  for (const { at, label } of yTicks) reserve({ text: label, x: left - 6, y: y.at(at) + 4, anchor: 'end' });
+  for (const layer of layers) placeLayerWords(layer, { x, y, left, right, laneY }, place);
   return {
     width,
     height,
@@ -101,7 +104,7 @@ function yTicksOf({ y }: ChartDescription, layers: readonly Layer[]): Tick[] {
     if (layer.kind === 'target') return [layer.low, layer.high];
     return layer.values.flatMap(({ y: value, low, high }) => [value, low ?? value, high ?? value]);
   });
-  const lowest = y.startsAtZero ? 0 : Math.max(0, Math.min(...values));
+  const lowest = y.startsAtZero ? Math.min(0, ...values) : Math.min(...values);
   const ticks = niceTicks(lowest, Math.max(...values, y.reaches ?? 0), Y_TICKS);
   return ticks.map((at) => ({ at, label: y.tickText(at) }));
 }
@@ -118,60 +121,6 @@ function ticksWithRoom({ x: axis }: ChartDescription, x: Scale): readonly Tick[]
       return x.at(at) - x.at(before.at) < half + LABEL_GAP_PX;
     });
     if (!isCrowded || most <= 2) return ticks;
-  }
-}
-
-/** Whether it must be explained: the words beside some layers do that, where they have room. */
-function needsLegend(layer: Layer, words: readonly Word[]): layer is Layer & { name: string } {
-  const isMissing = (text: string) => words.every((word) => word.text !== text);
-  if (layer.name === null) return false;
-  if (layer.kind === 'marks') return layer.values.some(({ word }) => isMissing(word));
-  if (layer.kind === 'level') return isMissing(layer.word);
-  return layer.kind !== 'target' || isMissing(layer.name);
-}
-
-type Plot = Pick<Layout, 'x' | 'y' | 'left' | 'right' | 'laneY'>;
-
-function placeWords(
-  layer: Layer,
-  { x, y, left, right, laneY }: Plot,
-  place: ReturnType<typeof wordPlacer>['place'],
-) {
-  if (layer.kind === 'target' && layer.name !== null) {
-    const [middle, above] = [y.at((layer.low + layer.high) / 2) + 4, y.at(layer.high) - 4];
-    const isTall = y.at(layer.low) - y.at(layer.high) > LINE_PX;
-    place({ text: layer.name }, [
-      { x: left + 6, y: isTall ? middle : above, anchor: 'start' },
-      { x: right - 6, y: isTall ? middle : above, anchor: 'end' },
-    ]);
-  } else if (layer.kind === 'level') {
-    const at = y.at(layer.y);
-    place(
-      { text: layer.word },
-      [at - 5, at + LINE_PX].flatMap((each) => [
-        { x: right - 4, y: each, anchor: 'end' as const },
-        { x: x.at(Math.max(layer.from ?? x.from, x.from)) + 5, y: each, anchor: 'start' as const },
-      ]),
-    );
-  } else if (layer.kind === 'interval') {
-    const at = x.at(Math.min(Math.max(layer.likely ?? layer.from, x.from), x.to));
-    const below = laneY + LINE_PX + 4;
-    place({ text: layer.text }, [
-      { x: at, y: below, anchor: 'middle' },
-      { x: right, y: below, anchor: 'end' },
-      { x: left + 6, y: below, anchor: 'start' },
-    ]);
-  } else if (layer.kind === 'points') {
-    for (const { x: at, y: value, word, isName } of layer.values) {
-      if (word === undefined) continue;
-      const [across, down] = [x.at(at), y.at(value)];
-      place({ text: word, isName }, [
-        { x: across + 9, y: down + LINE_PX, anchor: 'start' },
-        { x: across - 9, y: down + LINE_PX, anchor: 'end' },
-        { x: across, y: down - 10, anchor: 'middle' },
-        { x: across - 9, y: down - 8, anchor: 'end' },
-      ]);
-    }
   }
 }
 

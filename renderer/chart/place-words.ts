@@ -1,10 +1,12 @@
 /** The size of every text in a drawing, px. */
 export const TEXT_PX = 13;
 export const LINE_PX = 16;
-/** The mean width of a letter at that size in a wide face, px. */
-const LETTER_PX = 8;
+/** How wide a letter of our face is at that size in its heavier weight, px; rather more than less. */
+const letterPx = (letter: string): number =>
+  /[%mwMW]/.test(letter) ? 12.4 : /[\p{Lu}\d]/u.test(letter) ? 8.5 : 6.8;
 
-export const widthOf = (text: string): number => text.length * LETTER_PX;
+export const widthOf = (text: string): number =>
+  [...text].reduce((width, letter) => width + letterPx(letter), 0);
 
 /** Where a text may be: the point is on its baseline. */
 export interface Spot {
@@ -46,6 +48,8 @@ export function wordPlacer(width: number) {
     },
   };
 }
+
+export type WordPlacer = ReturnType<typeof wordPlacer>;
 
 function boxOf({ text, x, y, anchor }: Word): Box {
   const width = widthOf(text);

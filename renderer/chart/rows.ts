@@ -1,5 +1,6 @@
 import type { Words } from '../../shared-core/words/words.ts';
-import { type ChartDescription, type Layer, shownLayers, type Value, valueAt } from './description.ts';
+import type { ChartDescription, Layer, Value } from './description.ts';
+import { shownLayers, valueAt } from './shown-layers.ts';
 
 export interface Cell {
   text: string;
@@ -60,9 +61,11 @@ function rowsOf(layer: Layer, textOf: (value: Value) => Cell): Row[] {
     }));
   }
   if (layer.kind !== 'points') return [];
+  const { wordsName } = layer;
   return layer.values.map((value) => ({
     x: value.x,
-    cells: new Map([
+    cells: new Map<string, Cell>([
+      ...(wordsName && value.word ? [[wordsName, { text: value.word, isName: value.isName }] as const] : []),
       [name, textOf(value)],
       ...Object.entries(value.more ?? {}).map(([head, text]) => [head, { text }] as const),
     ]),
@@ -72,6 +75,7 @@ function rowsOf(layer: Layer, textOf: (value: Value) => Cell): Row[] {
 /** Levels and targets hold everywhere: they are written beside themselves, and are no columns. */
 function columnsOf(layers: readonly Layer[]): string[] {
   const heads = layers.flatMap((layer) => [
+    ...(layer.kind === 'points' && layer.wordsName ? [layer.wordsName] : []),
     ...(layer.name === null || layer.kind === 'level' || layer.kind === 'target' ? [] : [layer.name]),
     ...(layer.kind === 'points' ? layer.values.flatMap(({ more }) => Object.keys(more ?? {})) : []),
   ]);

@@ -1,5 +1,6 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
+import { IntervalMark } from '../../chart/marks.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import { isoOf } from './iso-of.ts';
@@ -71,8 +72,6 @@ function ReachBar({
   toMs: number;
 }) {
   const at = (ms: number) => 6 + ((Math.min(ms, toMs) - fromMs) / (toMs - fromMs)) * (BAR_WIDTH - 12);
-  const [left, right] = [at(earlyMs ?? toMs), at(lateMs ?? toMs)];
-  const middle = BAR_HEIGHT / 2;
   return (
     <svg
       className="forecast-bar"
@@ -80,14 +79,15 @@ function ReachBar({
       preserveAspectRatio="xMinYMid meet"
       aria-hidden="true"
     >
-      <path className="forecast-bar-line" d={`M0 ${middle}H${BAR_WIDTH}`} />
-      <path
-        className="forecast-reach"
-        d={`M${left} ${middle}H${right}M${left} ${middle - 5}v10${lateMs === null ? '' : `M${right} ${middle - 5}v10`}`}
+      <path className="forecast-bar-line" d={`M0 ${BAR_HEIGHT / 2}H${BAR_WIDTH}`} />
+      <IntervalMark
+        color="ready"
+        y={BAR_HEIGHT / 2}
+        from={at(earlyMs ?? toMs)}
+        to={lateMs && at(lateMs)}
+        end={at(toMs)}
+        likely={likelyMs && at(likelyMs)}
       />
-      {likelyMs !== null && (
-        <path className="forecast-reach-likely" d={`M${at(likelyMs)} ${middle - 7}l5 7-5 7-5-7z`} />
-      )}
     </svg>
   );
 }

@@ -1,20 +1,10 @@
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
-import { Axes, pctTicks, plotMargin } from '../../chart/Axes.tsx';
-import { ChartFigure } from '../../chart/ChartFigure.tsx';
-import { ChartLegend, LegendItem } from '../../chart/ChartLegend.tsx';
-import { linearScale, niceTicks } from '../../chart/scale.ts';
-import { timeAxisTicks, timeScale } from '../../chart/time-axis.ts';
+import { mcAxis, timeAxis } from '../../chart/axes.ts';
+import { Chart } from '../../chart/Chart.tsx';
+import type { PointValue } from '../../chart/description.ts';
 import { useWords } from '../../words.ts';
-
-const HEIGHT = 240;
-
-interface Point {
-  at: string;
-  mcPct: number;
-  /** Null: what the meter found. */
-  kg: number | null;
-}
+import { isoOf } from './iso-of.ts';
 
 /** Moisture content over time by the board's weight, beside what the meter found. */
 export function WeightChart({
@@ -26,109 +16,53 @@ export function WeightChart({
   state: SampleBoardState;
   findings: readonly LatestFinding[];
 }) {
-  const { say, formats } = useWords();
-  const byWeight: Point[] = [
+  const words = useWords();
+  const { say, formats } = words;
+  const weighed = (at: string, kg: number, mcPct: number): PointValue => ({
+    x: Date.parse(at),
+    y: mcPct,
+    more: { [say('weights.weight')]: formats.weight(kg) },
+  });
+  const byWeight = [
     ...state.cuts.flatMap(({ at, boardKg, estimate }) =>
-      estimate ? [{ at, kg: boardKg, mcPct: estimate.mcWhenCutPct }] : [],
+      estimate ? [weighed(at, boardKg, estimate.mcWhenCutPct)] : [],
     ),
     ...state.weights.flatMap(({ at, kg, mcPct, excluded }) =>
-      mcPct !== null && excluded === null ? [{ at, kg, mcPct }] : [],
+      mcPct !== null && excluded === null ? [weighed(at, kg, mcPct)] : [],
     ),
-  ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  ].sort((a, b) => a.x - b.x);
   const [first, last] = [byWeight[0], byWeight.at(-1)];
   if (!first || !last) return null;
-  const byMeter = findings.flatMap(({ at, averagePct }): Point[] =>
-    averagePct === null ? [] : [{ at, kg: null, mcPct: averagePct }],
+  const byMeter = findings.flatMap(({ at, averagePct }): PointValue[] =>
+    averagePct === null ? [] : [{ x: Date.parse(at), y: averagePct }],
   );
-  const all = [...byWeight, ...byMeter].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const times = [...byWeight, ...byMeter].map(({ x }) => x);
   return (
-    <ChartFigure
+    <Chart
       title={say('weights.chart', { boardCode: code })}
       summary={
         first === last
-          ? say('weights.chart-one', { mcPct: last.mcPct, weighedOn: last.at })
+          ? say('weights.chart-one', { mcPct: last.y, weighedOn: isoOf(last.x) })
           : say('weights.chart-more', {
-              firstPct: first.mcPct,
-              firstOn: first.at,
-              lastPct: last.mcPct,
-              lastOn: last.at,
+              firstPct: first.y,
+              firstOn: isoOf(first.x),
+              lastPct: last.y,
+              lastOn: isoOf(last.x),
             })
       }
-      height={HEIGHT}
-      legend={<Legend hasMeter={byMeter.length > 0} />}
-      columns={[say('chart.day'), say('weights.weight'), say('weights.by-weight'), say('weights.by-meter')]}
-      rows={all.map((point, index) => ({
-        key: index,
-        cells: [
-          formats.day(point.at),
-          point.kg === null ? '' : formats.weight(point.kg),
-          point.kg === null ? '' : formats.mc(point.mcPct),
-          point.kg === null ? formats.mc(point.mcPct) : '',
-        ],
-      }))}
-    >
-      {(width) => <Plot width={width} byWeight={byWeight} byMeter={byMeter} />}
-    </ChartFigure>
-  );
-}
-
-function Plot({
-  width,
-  byWeight,
-  byMeter,
-}: {
-  width: number;
-  byWeight: readonly Point[];
-  byMeter: readonly Point[];
-}) {
-  const { formats } = useWords();
-  const all = [...byWeight, ...byMeter];
-  const times = all.map((point) => Date.parse(point.at));
-  const values = all.map((point) => point.mcPct);
-  const yTicks = niceTicks(Math.min(0, ...values), Math.max(...values) * 1.05, 5);
-  const x = timeScale(times, width);
-  const y = linearScale(yTicks[0] ?? 0, yTicks.at(-1) ?? 30, HEIGHT - plotMargin.bottom, plotMargin.top);
-  const place = (point: Point) => ({ cx: x.at(Date.parse(point.at)), cy: y.at(point.mcPct) });
-  return (
-    <>
-      <Axes
-        x={x}
-        y={y}
-        width={width}
-        height={HEIGHT}
-        xTicks={timeAxisTicks(x, width, formats)}
-        yTicks={pctTicks(yTicks, formats)}
-      />
-      <polyline
-        className="weight-line"
-        points={byWeight.map((point) => `${place(point).cx},${place(point).cy}`).join(' ')}
-      />
-      {byWeight.map((point) => (
-        <circle key={point.at} className="weight-point" {...place(point)} r={5} />
-      ))}
-      {byMeter.map((point) => (
-        <path
-          key={point.at}
-          className="meter-point"
-          d={`M${place(point).cx} ${place(point).cy - 7}l7 7-7 7-7-7z`}
-        />
-      ))}
-    </>
-  );
-}
-
-function Legend({ hasMeter }: { hasMeter: boolean }) {
-  const { say } = useWords();
-  return (
-    <ChartLegend>
-      <LegendItem words={say('weights.by-weight')}>
-        <circle className="weight-point" cx="10" cy="10" r="5" />
-      </LegendItem>
-      {hasMeter && (
-        <LegendItem words={say('weights.legend-meter')}>
-          <path className="meter-point" d="M10 3l7 7-7 7-7-7z" />
-        </LegendItem>
-      )}
-    </ChartLegend>
+      x={timeAxis(Math.min(...times), Math.max(...times), words)}
+      y={mcAxis(say('chart.mc'), words)}
+      layers={[
+        {
+          kind: 'points',
+          name: say('weights.by-weight'),
+          color: 'accent',
+          shape: 'disc',
+          isJoined: true,
+          values: byWeight,
+        },
+        { kind: 'points', name: say('weights.by-meter'), color: 'ink', shape: 'diamond', values: byMeter },
+      ]}
+    />
   );
 }

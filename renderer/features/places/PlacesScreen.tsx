@@ -18,6 +18,7 @@ export function PlacesScreen() {
   const { say } = useWords();
   const [form, setForm] = useState<'closed' | 'new' | PlaceRow>('closed');
   const thisMonth = new Date().getMonth() + 1;
+  const highestPct = Math.max(...(places.output ?? []).flatMap(({ air }) => emcOfYear(air).monthlyEmcPct));
   return (
     <Screen
       title={say('places.title')}
@@ -39,7 +40,13 @@ export function PlacesScreen() {
       )}
       <div className="place-cards">
         {places.output?.map((place) => (
-          <PlaceCard key={place.id} place={place} thisMonth={thisMonth} onEdit={() => setForm(place)} />
+          <PlaceCard
+            key={place.id}
+            place={place}
+            thisMonth={thisMonth}
+            highestPct={highestPct}
+            onEdit={() => setForm(place)}
+          />
         ))}
       </div>
       {form !== 'closed' && (
@@ -54,7 +61,18 @@ export function PlacesScreen() {
   );
 }
 
-function PlaceCard({ place, thisMonth, onEdit }: { place: PlaceRow; thisMonth: number; onEdit: () => void }) {
+function PlaceCard({
+  place,
+  thisMonth,
+  highestPct,
+  onEdit,
+}: {
+  place: PlaceRow;
+  thisMonth: number;
+  /** Of any month at any place, so that all are drawn to one scale, % MC. */
+  highestPct: number;
+  onEdit: () => void;
+}) {
   const { say, formats } = useWords();
   return (
     <Sheet
@@ -87,6 +105,7 @@ function PlaceCard({ place, thisMonth, onEdit }: { place: PlaceRow; thisMonth: n
         emcPct={emcOfYear(place.air).monthlyEmcPct}
         driestMonth={place.driestMonth}
         thisMonth={thisMonth}
+        reachesPct={highestPct}
       />
     </Sheet>
   );

@@ -63,5 +63,4 @@ export const weights = {
   'weights.weight': 'Weight',
   'weights.by-weight': 'By weight',
   'weights.by-meter': 'By meter',
-  'weights.legend-meter': 'Average by meter',
 } as const;

@@ -154,8 +154,8 @@ describe('A board by its weight', () => {
     );
     // The weight that was excluded is not drawn.
     expect(rows.slice(1)).toEqual([
-      ['May 9', '4.46 kg', '62.2%', ''],
-      ['Jun 9', '4.14 kg', '50.5%', ''],
+      ['May 9', '62.2%', '4.46 kg', ''],
+      ['Jun 9', '50.5%', '4.14 kg', ''],
       ['Aug 22', '', '', '14.9%'],
     ]);
     const dots = screen

@@ -7,6 +7,7 @@ import { mcAxis, timeAxis } from '../../../../renderer/chart/axes.ts';
 import { Chart } from '../../../../renderer/chart/Chart.tsx';
 import type { ChartDescription, Layer } from '../../../../renderer/chart/description.ts';
 import { layoutOf } from '../../../../renderer/chart/layout.ts';
+import { widthOf } from '../../../../renderer/chart/place-words.ts';
 import { svgFileOf } from '../../../../renderer/chart/saved-picture.tsx';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { wordsNow } from '../../../../renderer/words.ts';
@@ -219,7 +220,7 @@ test.each([250, 320, 640, 960])('no text of a chart %i px wide is on another or 
   );
   expect(words.length).toBeGreaterThan(3);
   const boxes = words.map(({ text, x, y, anchor }) => {
-    const wide = 8 * text.length;
+    const wide = widthOf(text);
     const left = x - { start: 0, middle: wide / 2, end: wide }[anchor];
     return { text, left, right: left + wide, top: y - 11, bottom: y + 3 };
   });

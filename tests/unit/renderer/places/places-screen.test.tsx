@@ -50,6 +50,18 @@ describe('Places', () => {
     await expectNoBarriers();
   });
 
+  test('all places are drawn to one scale', async () => {
+    open([aPlace('Pole shed', 90), aPlace('Loft', 35)]);
+    const scales = (await screen.findAllByRole('img', { name: /^EMC at/ })).map((drawing) =>
+      [...drawing.querySelectorAll('text')]
+        .map((text) => text.textContent)
+        .filter((text) => /^\d+%$/.test(text)),
+    );
+    expect(scales).toHaveLength(2);
+    expect(scales[0]!.length).toBeGreaterThan(2);
+    expect(scales[1]).toEqual(scales[0]);
+  });
+
   test('where there is none yet, the screen says what one is for and offers to add it', async () => {
     open([]);
     expect(await screen.findByText(/No places yet/)).toBeTruthy();

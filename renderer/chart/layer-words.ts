@@ -1,0 +1,59 @@
+import type { Layer } from './description.ts';
+import type { Layout } from './layout.ts';
+import { LINE_PX, type Word, type WordPlacer } from './place-words.ts';
+
+/** Whether it must be explained: the words beside some layers do that, where they have room. */
+export function needsLegend(layer: Layer, words: readonly Word[]): layer is Layer & { name: string } {
+  const isMissing = (text: string) => words.every((word) => word.text !== text);
+  if (layer.name === null) return false;
+  if (layer.kind === 'marks') return layer.values.some(({ word }) => isMissing(word));
+  if (layer.kind === 'level') return isMissing(layer.word);
+  return layer.kind !== 'target' || isMissing(layer.name);
+}
+
+type Plot = Pick<Layout, 'x' | 'y' | 'left' | 'right' | 'laneY'>;
+
+/** Puts a layer's words beside it. */
+export function placeLayerWords(
+  layer: Layer,
+  { x, y, left, right, laneY }: Plot,
+  place: WordPlacer['place'],
+) {
+  if (layer.kind === 'target' && layer.name !== null) {
+    const [middle, above] = [y.at((layer.low + layer.high) / 2) + 4, y.at(layer.high) - 4];
+    const isTall = y.at(layer.low) - y.at(layer.high) > LINE_PX;
+    place({ text: layer.name }, [
+      { x: left + 6, y: isTall ? middle : above, anchor: 'start' },
+      { x: right - 6, y: isTall ? middle : above, anchor: 'end' },
+    ]);
+  } else if (layer.kind === 'level') {
+    const at = y.at(layer.y);
+    place(
+      { text: layer.word },
+      [at - 5, at + LINE_PX].flatMap((each) => [
+        { x: right - 4, y: each, anchor: 'end' as const },
+        { x: x.at(Math.max(layer.from ?? x.from, x.from)) + 5, y: each, anchor: 'start' as const },
+      ]),
+    );
+  } else if (layer.kind === 'interval') {
+    const at = x.at(Math.min(Math.max(layer.likely ?? layer.from, x.from), x.to));
+    const below = laneY + LINE_PX + 4;
+    place({ text: layer.text }, [
+      { x: at, y: below, anchor: 'middle' },
+      { x: right, y: below, anchor: 'end' },
+      { x: left + 6, y: below, anchor: 'start' },
+    ]);
+  } else if (layer.kind === 'points') {
+    for (const { x: at, y: value, word, isName } of layer.values) {
+      if (word === undefined) continue;
+      const [across, down] = [x.at(at), y.at(value)];
+      place({ text: word, isName }, [
+        { x: across, y: down + LINE_PX + 4, anchor: 'middle' },
+        { x: across + 9, y: down + LINE_PX, anchor: 'start' },
+        { x: across - 9, y: down + LINE_PX, anchor: 'end' },
+        { x: across, y: down - 10, anchor: 'middle' },
+        { x: across - 9, y: down - 8, anchor: 'end' },
+      ]);
+    }
+  }
+}
