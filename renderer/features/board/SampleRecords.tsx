@@ -10,133 +10,127 @@ import { attempt } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from '../records/ExcludeButton.tsx';
-import { exclusionText } from '../records/exclusion-text.ts';
+import { RecordList, RecordValue } from '../records/RecordList.tsx';
 import { DrySectionForm } from './DrySectionForm.tsx';
 
-type Open = { section: SampleSection; sectionName: string };
+/** A row: a cut, one of its sections, or a weight of the board since. */
+interface Row {
+  key: string;
+  what: string;
+  at: string;
+  weight: string;
+  mc: string | null;
+  /** As the question names it. */
+  name: string;
+  excluded: Exclusion | null;
+  /** Null for a section, which is excluded with its cut. */
+  record: SampleRecord | null;
+  section: SampleSection | null;
+}
 
 /** What was weighed: the cuts with their sections, and the board's weights since. */
 export function SampleRecords({ state }: { state: SampleBoardState }) {
-  const [open, setOpen] = useState<Open | null>(null);
-  const close = () => setOpen(null);
-  return (
-    <>
-      <ul className="sample-records">
-        {state.cuts.map((cut) => (
-          <li key={`cut ${cut.id}`} className={cut.excluded === null ? '' : 'sample-excluded'}>
-            <Cut cut={cut} onOpen={setOpen} />
-          </li>
-        ))}
-        {state.weights.map((weight) => (
-          <li key={`weight ${weight.id}`} className={weight.excluded === null ? '' : 'sample-excluded'}>
-            <Weight weight={weight} />
-          </li>
-        ))}
-      </ul>
-      {open && <DrySectionForm {...open} onClose={close} />}
-    </>
-  );
-}
-
-function Cut({ cut, onOpen }: { cut: SampleBoardState['cuts'][number]; onOpen: (open: Open) => void }) {
   const { say, formats } = useWords();
-  const { boardKg, estimate, excluded } = cut;
-  const cutName = say('weights.cut-name', { cutOn: cut.at });
+  const [open, setOpen] = useState<{ section: SampleSection; sectionName: string } | null>(null);
+  const cuts = state.cuts.flatMap(({ id, at, boardKg, estimate, excluded, sections }): Row[] => {
+    const cutName = say('weights.cut-name', { cutOn: at });
+    const cut: Row = {
+      key: `cut ${id}`,
+      what: say('weights.cut'),
+      at,
+      weight: say('weights.sections-cut', { boardKg }),
+      mc:
+        estimate &&
+        (estimate.standardErrorPct === null
+          ? formats.mc(estimate.mcWhenCutPct)
+          : say('weights.mc-error', {
+              mcPct: estimate.mcWhenCutPct,
+              errorPoints: estimate.standardErrorPct,
+            })),
+      name: cutName,
+      excluded,
+      record: { what: 'cut', id },
+      section: null,
+    };
+    return [
+      cut,
+      ...sections.map((section, index): Row => {
+        const { wetGrams, dryGrams } = section;
+        const dry = dryGrams === null ? say('weights.in-oven') : say('weights.dry', { dryGrams });
+        return {
+          key: `section ${section.id}`,
+          what: say('weights.section', { number: index + 1 }),
+          at,
+          weight: `${say('weights.wet', { wetGrams })}, ${dry}`,
+          mc: null,
+          name: say('weights.section-of-cut', { number: index + 1, cutName }),
+          excluded,
+          record: null,
+          section,
+        };
+      }),
+    ];
+  });
+  const weights = state.weights.map(
+    ({ id, at, kg, mcPct, excluded }): Row => ({
+      key: `weight ${id}`,
+      what: say('weights.weight'),
+      at,
+      weight: formats.weight(kg),
+      mc: mcPct === null ? null : formats.mc(mcPct),
+      name: formats.weight(kg),
+      excluded,
+      record: { what: 'weight', id },
+      section: null,
+    }),
+  );
   return (
     <>
-      <div className="sample-line">
-        <span className="sample-when">{formats.dateTime(cut.at)}</span>
-        <span>
-          {say('weights.sections-cut', { boardKg })}
-          {estimate && (
-            <>
-              {' · '}
-              <strong>
-                {estimate.standardErrorPct === null
-                  ? formats.mc(estimate.mcWhenCutPct)
-                  : say('weights.mc-error', {
-                      mcPct: estimate.mcWhenCutPct,
-                      errorPoints: estimate.standardErrorPct,
-                    })}
-              </strong>
-              {' · '}
-              {say('weights.oven-dry', { ovenDryKg: estimate.ovenDryKg })}
-            </>
-          )}
-          {excluded !== null && ` · ${say('exclude.excluded', { reason: exclusionText(excluded, say) })}`}
-        </span>
-        <ExcludeRecord record={{ what: 'cut', id: cut.id }} name={cutName} excluded={excluded} />
-      </div>
-      {cut.sections.map((section, index) => {
-        const number = index + 1;
-        const isWet = section.dryGrams === null;
-        const sectionName = say('weights.section-of-cut', { number, cutName });
-        return (
-          <div key={section.id} className="sample-line sample-section">
-            <span>{say('weights.section', { number })}</span>
-            <span className="tabular">
-              {say('weights.wet', { wetGrams: section.wetGrams })}
-              {' · '}
-              {section.dryGrams === null
-                ? say('weights.in-oven')
-                : say('weights.dry', { dryGrams: section.dryGrams })}
-            </span>
-            {excluded === null && (
+      <RecordList
+        name={say('weights.title')}
+        records={[...cuts, ...weights]}
+        keyOf={({ key }) => key}
+        columns={[
+          { id: 'what', head: say('weights.what'), cell: ({ what }) => what },
+          { id: 'at', head: say('weights.when'), cell: ({ at }) => formats.dateTime(at) },
+          {
+            id: 'weight',
+            head: say('weights.weight'),
+            cell: ({ weight, excluded }) => (excluded ? <s>{weight}</s> : weight),
+          },
+          {
+            id: 'mc',
+            head: say('reading.mc'),
+            cell: ({ mc, excluded }) => mc && <RecordValue isUsed={excluded === null}>{mc}</RecordValue>,
+          },
+        ]}
+        actionsOf={({ name, excluded, record, section, what }) => (
+          <>
+            {section && excluded === null && (
               <Button
-                kind={isWet ? 'main' : 'quiet'}
-                aria-label={say(isWet ? 'weights.weigh-dry-name' : 'weights.weigh-again-name', {
-                  sectionName,
-                })}
-                onClick={() => onOpen({ section, sectionName: say('weights.section', { number }) })}
+                kind={section.dryGrams === null ? 'main' : 'quiet'}
+                aria-label={say(
+                  section.dryGrams === null ? 'weights.weigh-dry-name' : 'weights.weigh-again-name',
+                  { sectionName: name },
+                )}
+                onClick={() => setOpen({ section, sectionName: what })}
               >
-                {say(isWet ? 'weights.weigh-dry' : 'weights.weigh-again')}
+                {say(section.dryGrams === null ? 'weights.weigh-dry' : 'weights.weigh-again')}
               </Button>
             )}
-          </div>
-        );
-      })}
-    </>
-  );
-}
-
-function Weight({ weight }: { weight: SampleBoardState['weights'][number] }) {
-  const { say, formats } = useWords();
-  const { excluded, mcPct } = weight;
-  const shown = formats.weight(weight.kg);
-  return (
-    <div className="sample-line">
-      <span className="sample-when">{formats.dateTime(weight.at)}</span>
-      <span>
-        {excluded === null ? shown : <s>{shown}</s>}
-        {excluded !== null && ` · ${say('exclude.excluded', { reason: exclusionText(excluded, say) })}`}
-        {excluded === null && mcPct !== null && (
-          <>
-            {' · '}
-            <strong>{formats.mc(mcPct)}</strong>
+            {record && (
+              <ExcludeButton
+                recordName={name}
+                excluded={excluded}
+                reasons={['typing-slip', 'wrong-board', 'wet-with-rain']}
+                onExclude={(why) => bridge().command('samples.exclude', { ...record, why })}
+                onInclude={() => void attempt(bridge().command('samples.include', record))}
+              />
+            )}
           </>
         )}
-      </span>
-      <ExcludeRecord record={{ what: 'weight', id: weight.id }} name={shown} excluded={excluded} />
-    </div>
-  );
-}
-
-function ExcludeRecord({
-  record,
-  name,
-  excluded,
-}: {
-  record: SampleRecord;
-  name: string;
-  excluded: Exclusion | null;
-}) {
-  return (
-    <ExcludeButton
-      recordName={name}
-      excluded={excluded}
-      reasons={['typing-slip', 'wrong-board', 'wet-with-rain']}
-      onExclude={(why) => bridge().command('samples.exclude', { ...record, why })}
-      onInclude={() => void attempt(bridge().command('samples.include', record))}
-    />
+      />
+      {open && <DrySectionForm {...open} onClose={() => setOpen(null)} />}
+    </>
   );
 }

@@ -30,17 +30,16 @@ export function ExcludeButton({
   const { say } = useWords();
   const [open, setOpen] = useState(false);
   const { recordName } = asking;
-  if (excluded !== null) {
-    return (
-      <Button kind="quiet" aria-label={say('include.button', { recordName })} onClick={onInclude}>
-        {say('common.include')}
-      </Button>
-    );
-  }
+  const isExcluded = excluded !== null;
+  // One button for both, so that the focus stays on it.
   return (
     <>
-      <Button kind="quiet" aria-label={say('exclude.button', { recordName })} onClick={() => setOpen(true)}>
-        {say('common.exclude')}
+      <Button
+        kind="quiet"
+        aria-label={say(isExcluded ? 'include.button' : 'exclude.button', { recordName })}
+        onClick={() => (isExcluded ? onInclude() : setOpen(true))}
+      >
+        {say(isExcluded ? 'common.include' : 'common.exclude')}
       </Button>
       {open && <ExcludeDialog {...asking} onClose={() => setOpen(false)} />}
     </>

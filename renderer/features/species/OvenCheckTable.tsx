@@ -4,31 +4,98 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
-import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from '../records/ExcludeButton.tsx';
-import { exclusionText } from '../records/exclusion-text.ts';
+import { RecordList, RecordValue } from '../records/RecordList.tsx';
 import { WeighForm } from './WeighForm.tsx';
+
+/** A row: a piece, or one of its weights. */
+interface Row {
+  check: JudgedOvenCheck;
+  weight: OvenWeight | null;
+  excluded: JudgedOvenCheck['excluded'];
+}
 
 /** Each piece: its readings, its weights, its MC, and what to do with it next. */
 export function OvenCheckTable({ own }: { own: OwnFit }) {
+  const { say, formats } = useWords();
   const [toWeigh, setToWeigh] = useState<JudgedOvenCheck | null>(null);
+  const rows = own.checks.flatMap((check): Row[] => [
+    { check, weight: null, excluded: check.excluded },
+    ...check.weights.map((weight) => ({ check, weight, excluded: weight.excluded })),
+  ]);
+  const readOf = ({ readings, unit, at, woodTempC }: JudgedOvenCheck): string => {
+    const read = { readings: readings.map((raw) => rawText(raw, unit, formats)), readOn: at };
+    return woodTempC === null ? say('oven.read-untempered', read) : say('oven.read', { ...read, woodTempC });
+  };
   return (
     <>
-      <ul className="oven-pieces">
-        {own.checks.map((check) => (
-          <li key={check.id} className={check.excluded === null ? '' : 'oven-excluded'}>
-            <Piece check={check} onWeigh={() => setToWeigh(check)} />
-          </li>
-        ))}
-      </ul>
+      <RecordList
+        name={say('oven.title')}
+        records={rows}
+        keyOf={({ check, weight }) => (weight ? `weight ${weight.id}` : `check ${check.id}`)}
+        columns={[
+          {
+            id: 'piece',
+            head: say('oven.piece'),
+            cell: ({ check, weight }) =>
+              weight ? formats.dateTime(weight.at) : <span translate="no">{check.piece}</span>,
+            below: ({ check, weight }) => !weight && readOf(check),
+          },
+          {
+            id: 'weight',
+            head: say('oven.weight'),
+            cell: ({ check, weight }) => (
+              <RecordValue isUsed={(weight ?? check).excluded === null}>
+                {formats.smallWeight(weight ? weight.grams : check.wetGrams)}
+              </RecordValue>
+            ),
+            below: ({ weight }) => !weight && say('oven.wet'),
+            align: 'end',
+          },
+          {
+            id: 'mc',
+            head: say('oven.oven-dry'),
+            cell: ({ check: { ovenDryMcPct, dry }, weight }) =>
+              weight ? null : ovenDryMcPct === null ? (
+                say('oven.in-oven')
+              ) : (
+                <strong>
+                  {dry ? formats.mc(ovenDryMcPct) : say('oven.at-least', { ovenDryPct: ovenDryMcPct })}
+                </strong>
+              ),
+            align: 'end',
+          },
+        ]}
+        stateOf={({ check, weight }) =>
+          !weight && (
+            <>
+              {say(check.status)} <span translate="no">{check.note}</span>
+            </>
+          )
+        }
+        actionsOf={({ check, weight, excluded }) => (
+          <>
+            {!weight && excluded === null && (
+              <Button
+                kind={check.dry ? 'plain' : 'main'}
+                aria-label={say('oven.weigh-piece', { piece: check.piece })}
+                onClick={() => setToWeigh(check)}
+              >
+                {say('oven.weigh')}
+              </Button>
+            )}
+            <ExcludeRow check={check} weight={weight} excluded={excluded} />
+          </>
+        )}
+      />
       {toWeigh && <WeighForm check={toWeigh} onClose={() => setToWeigh(null)} />}
     </>
   );
 }
 
 /** Excludes a check, or one weight of it. */
-function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenWeight | null }) {
+function ExcludeRow({ check, weight, excluded }: Row) {
   const { say } = useWords();
   const record = { checkId: check.id, weightId: weight?.id ?? null };
   return (
@@ -36,80 +103,10 @@ function ExcludeCheck({ check, weight }: { check: JudgedOvenCheck; weight: OvenW
       recordName={
         weight ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece }) : check.piece
       }
-      excluded={(weight ?? check).excluded}
+      excluded={excluded}
       reasons={weight ? ['typing-slip', 'wrong-piece'] : ['knot', 'read-frozen', 'resin-lost']}
       onExclude={(why) => bridge().command('ovenChecks.exclude', { ...record, why })}
       onInclude={() => void attempt(bridge().command('ovenChecks.include', record))}
     />
-  );
-}
-
-function Piece({ check, onWeigh }: { check: JudgedOvenCheck; onWeigh: () => void }) {
-  const { say, formats } = useWords();
-  const { piece, woodTempC, ovenDryMcPct } = check;
-  const read = { readings: check.readings.map((raw) => rawText(raw, check.unit, formats)), readOn: check.at };
-  return (
-    <>
-      <div className="oven-piece-head">
-        <h4 translate="no">{piece}</h4>
-        <span className="oven-mc">
-          {ovenDryMcPct === null
-            ? say('oven.in-oven')
-            : check.dry
-              ? formats.mc(ovenDryMcPct)
-              : say('oven.at-least', { ovenDryPct: ovenDryMcPct })}
-        </span>
-        <span className="oven-read">
-          {woodTempC === null ? say('oven.read-untempered', read) : say('oven.read', { ...read, woodTempC })}
-        </span>
-        <span className="oven-piece-actions">
-          {check.excluded === null && (
-            <Button
-              kind={check.dry ? 'plain' : 'main'}
-              aria-label={say('oven.weigh-piece', { piece })}
-              onClick={onWeigh}
-            >
-              {say('oven.weigh')}
-            </Button>
-          )}
-          <ExcludeCheck check={check} weight={null} />
-        </span>
-      </div>
-      <p>
-        {check.excluded === null
-          ? say(check.status)
-          : say('exclude.excluded', { reason: exclusionText(check.excluded, say) })}
-      </p>
-      {check.note && (
-        <p className="oven-read" translate="no">
-          {check.note}
-        </p>
-      )}
-      <Unfold words={say('oven.weights')}>
-        <ul className="oven-weights">
-          <li>
-            <span className="tabular">{formats.smallWeight(check.wetGrams)}</span>
-            <span>{say('oven.wet')}</span>
-          </li>
-          {check.weights.map((weight) => (
-            <li key={weight.id} className={weight.excluded === null ? '' : 'oven-excluded'}>
-              <span className="tabular">
-                {weight.excluded === null ? (
-                  formats.smallWeight(weight.grams)
-                ) : (
-                  <s>{formats.smallWeight(weight.grams)}</s>
-                )}
-              </span>
-              <span>
-                {formats.dateTime(weight.at)}
-                {weight.excluded !== null &&
-                  ` · ${say('exclude.excluded', { reason: exclusionText(weight.excluded, say) })}`}
-              </span>
-              <ExcludeCheck check={check} weight={weight} />
-            </li>
-          ))}
-        </ul>
-      </Unfold>
-    </>
   );
 }

@@ -44,9 +44,9 @@ export const board = {
   'board.moved-through': '{placeName}: {stayRange}',
 
   'board.readings': 'Readings',
-  'board.round-readings': '{takenAt}: {readings, plural, one {# reading} other {# readings}}',
-  'board.round-readings-used':
-    '{takenAt}: {readings, plural, one {# reading} other {# readings}}, {used} used',
+  'board.reading-spot': 'Spot',
+  'board.reading-date': 'Date',
+  'board.reading-raw': 'Raw',
   'board.spot-deep': '{depthMm} deep',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh cut',

@@ -37,6 +37,10 @@ export const common = {
   'exclusion.wrong-piece': 'Wrong piece',
   'exclusion.wrong-spot': 'Wrong board or spot',
 
+  'records.remarks': 'Remarks',
+  'records.remark-number': 'See {number}.',
+  'records.actions': 'Exclude or include',
+
   'severity.refused': 'Not used.',
   'severity.questionable': 'Questionable.',
   'severity.note': 'Note.',

@@ -50,6 +50,8 @@ export const round = {
   'spot.at': '{depth, select, core {Core} other {Shell}}, {along}',
   'spot.from-left': '{fromDistanceMm} from the left end',
   'spot.from-right': '{fromDistanceMm} from the right end',
+  'spot.nearer-left': 'nearer the left end',
+  'spot.nearer-right': 'nearer the right end',
   'spot.in-middle': 'in the middle, {fromDistanceMm} from either end',
   'spot.half-way': 'in the middle',
   'spot.along': '{alongSharePct} of the way from the left end',

@@ -163,7 +163,6 @@ export const species = {
   'oven.read-untempered': 'Read {readings} on {readOn}. Wood temperature unknown.',
   'oven.weigh': 'Weigh',
   'oven.weigh-piece': 'Weigh {piece}',
-  'oven.weights': 'Weights',
   'oven.wet': 'wet, when it was read',
   'oven.weight-of': '{weightGrams} of {piece}',
   'oven.weigh-lead':

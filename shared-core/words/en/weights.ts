@@ -43,6 +43,8 @@ export const weights = {
     'Oven and wood are hot. Use gloves or tongs. Do not leave wood in a hot oven unattended. Resinous wood gives off vapors that can burn.',
   'weights.dry-weight': 'Oven-dry weight',
 
+  'weights.what': 'Weighed',
+  'weights.when': 'When',
   'weights.sections-cut': '{boardKg}, sections cut',
   'weights.oven-dry': 'oven-dry {ovenDryKg}',
   'weights.mc-error': '{mcPct} ± {errorPoints}',

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { BoardScreen } from '../../../../renderer/features/board/BoardScreen.tsx';
@@ -181,11 +181,59 @@ describe('A board', () => {
   test('each reading names its spot, and the end that its distance is from', async () => {
     open({ ...found, board: aBoardRow(1, { latest, lengthMm: 2400, thicknessMm: 27 }), readings: spots });
     const readings = await region('Readings');
-    expect(readings.getAllByText(/^(Shell|Core) ·/).map(({ textContent }) => textContent)).toEqual([
-      'Shell · 2.5 mm deep · 80 cm from the left end',
-      'Core · 14 mm deep · 80 cm from the right end',
-      'Core · 14 mm deep · 75 cm from an end · on a fresh cut',
+    expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
+      'Shell, 80 cm from the left end2.5 mm deep',
+      'Core, 80 cm from the right end14 mm deep',
+      'Core, 75 cm from an end, on a fresh cut14 mm deep',
     ]);
+  });
+
+  test('a pair stays apart by its ends after the length of the board was edited', async () => {
+    open({ ...found, board: aBoardRow(1, { latest, lengthMm: 3000, thicknessMm: 27 }), readings: spots });
+    const readings = await region('Readings');
+    expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
+      'Shell, 80 cm from the left end2.5 mm deep',
+      'Core, 80 cm from the right end14 mm deep',
+      'Core, 75 cm from an end, on a fresh cut14 mm deep',
+    ]);
+  });
+
+  test('what speaks against several readings is said once, under a number that each of them names', async () => {
+    const suspicions = [
+      {
+        rule: 'temperature-unknown' as const,
+        severity: 'note' as const,
+        why: message('suspicion.temperature-unknown', { perStepK: 8 }),
+        whatToDo: message('suspicion.temperature-unknown.do'),
+      },
+    ];
+    open({
+      ...found,
+      readings: [11, 12, 13].map((id) =>
+        aReading(id, { roundId: 7, suspicions: id === 13 ? [] : suspicions }),
+      ),
+    });
+    const readings = await region('Readings');
+    const remarks = within(readings.getByRole('list', { name: 'Remarks' })).getAllByRole('listitem');
+    expect(remarks.length).toBe(1);
+    expect(readings.getAllByText('Note. See 1.').length).toBe(2);
+    await expectNoBarriers();
+  });
+
+  test('after a reading is excluded the focus is on its own button, to include it again', async () => {
+    const { user, machine } = open();
+    const readings = await region('Readings');
+    await user.click(readings.getAllByRole('button', { name: /^Exclude / })[1]!);
+    machine.answers['boards.get'] = () => ({
+      ...found,
+      readings: found.readings.map((each) =>
+        each.id === 9 ? { ...each, excluded: { code: 'defect' } } : each,
+      ),
+    });
+    await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
+    machine.tell('changed', { yard: null, topics: ['board:1'] });
+    await waitFor(() => expect(readings.getAllByRole('button', { name: /^Include / }).length).toBe(2));
+    expect(document.activeElement).toBe(readings.getAllByRole('button', { name: /^Include / })[1]);
   });
 
   test('on a board of unknown length, each reading names how far along it is', async () => {
@@ -198,9 +246,9 @@ describe('A board', () => {
     );
     open({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
     const readings = await region('Readings');
-    expect(readings.getAllByText(/^Shell ·/).map(({ textContent }) => textContent)).toEqual([
-      'Shell · 2.5 mm deep · 33% of the way from the left end',
-      'Shell · 2.5 mm deep · 67% of the way from the left end',
+    expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
+      'Shell, 33% of the way from the left end2.5 mm deep',
+      'Shell, 67% of the way from the left end2.5 mm deep',
     ]);
   });
 

@@ -147,7 +147,8 @@ describe('A board by its weight', () => {
       await screen.findByText(/^50.5% by weight. It was at 62.2% when the sections were cut./),
     ).toBeTruthy();
     expect(screen.getByText(/Target weight for Furniture: 2.92 kg to 2.97 kg/)).toBeTruthy();
-    const rows = screen.getAllByRole('row').map((row) =>
+    const drawn = within(screen.getByRole('table', { name: 'Moisture content of OAK-01 by weight' }));
+    const rows = drawn.getAllByRole('row').map((row) =>
       within(row)
         .queryAllByRole('cell')
         .map((cell) => cell.textContent),

@@ -1,0 +1,89 @@
+import type { ReactNode } from 'react';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { Suspicion } from '../../../shared-core/probing/readings/reading.ts';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { useWords } from '../../words.ts';
+import { exclusionText } from './exclusion-text.ts';
+import css from './record-list.module.css';
+
+/** What a person may exclude, of whatever kind. */
+interface Measured {
+  excluded: Exclusion | null;
+  /** Of a reading. */
+  suspicions?: readonly Suspicion[];
+}
+
+/**
+ * Records of what was measured, each with what speaks against it and what can be done with it. A remark that several of
+ * them share is made once, below, under a number.
+ */
+export function RecordList<R extends Measured>({
+  name,
+  records,
+  keyOf,
+  columns,
+  stateOf,
+  actionsOf,
+}: {
+  name: string;
+  records: readonly R[];
+  keyOf: (record: R) => string | number;
+  columns: readonly Column<R>[];
+  /** How far a record that is not excluded has come; null where nothing is to be said. */
+  stateOf?: (record: R) => ReactNode;
+  actionsOf: (record: R) => ReactNode;
+}) {
+  const { say } = useWords();
+  const textOf = ({ why, whatToDo }: Suspicion) => `${say(why)} ${say(whatToDo)}`;
+  const standing = records.filter(({ excluded }) => excluded === null);
+  const remarks = [...new Set(standing.flatMap(({ suspicions = [] }) => suspicions.map(textOf)))];
+  return (
+    <>
+      <DataTable
+        name={name}
+        rows={records}
+        keyOf={keyOf}
+        columns={[
+          ...columns,
+          {
+            id: 'remarks',
+            head: say('records.remarks'),
+            cell: (record) => {
+              const { excluded, suspicions = [] } = record;
+              if (excluded !== null) return say('exclude.excluded', { reason: exclusionText(excluded, say) });
+              return (
+                <>
+                  {stateOf?.(record)}
+                  {suspicions.map((suspicion) => (
+                    <span key={suspicion.rule} className={css[suspicion.severity]}>
+                      {say(`severity.${suspicion.severity}`)}{' '}
+                      {say('records.remark-number', { number: remarks.indexOf(textOf(suspicion)) + 1 })}
+                    </span>
+                  ))}
+                </>
+              );
+            },
+          },
+          {
+            id: 'actions',
+            head: say('records.actions'),
+            headSpokenOnly: true,
+            cell: (record) => <div className={css.actions}>{actionsOf(record)}</div>,
+          },
+        ]}
+      />
+      {remarks.length > 0 && (
+        <ol className={css.remarks} aria-label={say('records.remarks')}>
+          {remarks.map((remark) => (
+            <li key={remark}>{remark}</li>
+          ))}
+        </ol>
+      )}
+    </>
+  );
+}
+
+/** A value of a record: struck out, and still readable, where it is not used. */
+export function RecordValue({ isUsed, children }: { isUsed: boolean; children: ReactNode }) {
+  return isUsed ? <strong>{children}</strong> : <s>{children}</s>;
+}
