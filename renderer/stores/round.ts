@@ -206,7 +206,7 @@ export function aimAt(boardId: number, spotIndex: number | null): Promise<void> 
 type SpotToSave = Omit<RequestInput<'rounds.saveLive'>, 'roundId'>;
 
 /** The round on screen once nothing is on its way that moves the aim. */
-async function settledRound(): Promise<RoundState | null> {
+export async function settledRound(): Promise<RoundState | null> {
   await Promise.allSettled([...moving]);
   return useRound.getState().round;
 }
@@ -312,6 +312,14 @@ export function setWoodTemp(boardId: number | null, woodTempC: number | null): P
     useRound.setState(({ round: now, saved }) =>
       now?.probed?.boardId === saved?.board.boardId ? {} : { saved: null },
     );
+  });
+}
+
+/** Lets the finished round take readings again, in this window too. */
+export function reopenRound(): Promise<void> {
+  return inRound(async (round) => {
+    await bridge().command('rounds.reopen', { roundId: round.id });
+    await openRound(round.id);
   });
 }
 

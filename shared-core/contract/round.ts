@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
+import { planSpots } from '../probing/readings/spots.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
 import { boardSchema, latestFindingSchema, rowIdSchema } from './yard.ts';
@@ -36,6 +37,13 @@ export type RoundBoard = z.infer<typeof roundBoardSchema>;
 /** The first spot of the board that is still to be read; null where none is, or while that is not known. */
 export const firstOpenSpot = ({ isRead, finding }: RoundBoard): number | null =>
   isRead ? (finding?.openSpot ?? null) : 0;
+
+/** How many spots of the board are still to be read; none while that is not known. */
+export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {
+  const spots = planSpots(sizes).plan.length;
+  if (!isRead) return spots;
+  return finding === null ? 0 : spots - finding.filledSpots;
+}
 
 /** What the round before found at the spots of a board. */
 export const lastRoundSchema = z.object({

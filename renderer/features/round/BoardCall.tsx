@@ -1,36 +1,45 @@
-import type { RoundBoard, RoundFinding } from '../../../shared-core/contract/round.ts';
+import { openSpots, type RoundBoard, type RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import css from './BoardCall.module.css';
 
-/** The call on the board so far, its estimates and its reasons. */
+/** So many reasons have room here; the Board page has all. */
+const MOST_REASONS = 2;
+
+/** The call on a board whose spots are all read, with its estimates and reasons; before that, how many are. */
 export function BoardCall({
-  board: { isRead, finding },
+  board,
   reasons,
   endUseName,
 }: {
   board: RoundBoard;
-  /** All of them; while they are on their way the one that decides is shown. */
+  /** While they are on their way the one that decides is shown. */
   reasons: readonly Message[] | undefined;
   endUseName: string;
 }) {
   const { say } = useWords();
+  const { isRead, finding } = board;
+  const open = openSpots(board);
   return (
-    // Scrolls by itself where the reasons are many, so the keyboard must be able to reach it.
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: see above.
-    <section className="board-call" aria-label={say('board-call.title')} tabIndex={0}>
+    <section className={css.boardCall} aria-label={say('board-call.title')}>
       {finding === null ? (
-        <p className="board-call-none">{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</p>
+        <p className={css.none}>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</p>
+      ) : open > 0 ? (
+        <p className={css.progress}>
+          {say('board-call.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })}
+        </p>
       ) : (
         <>
-          <p className="board-call-call">
+          <p className={css.call}>
             <CallBadge call={finding.call} size="large" />
-            <span className="board-call-use">{say('board-call.for-use', { endUseName })}</span>
+            <span className={css.use}>{say('board-call.for-use', { endUseName })}</span>
           </p>
           <Estimate finding={finding} />
-          <ul className="reasons">
+          <ul className={css.reasons}>
             {(reasons ?? [finding.reason])
+              .slice(0, MOST_REASONS)
               .map((reason) => say(reason))
               .map((sentence) => (
                 <li key={sentence}>{sentence}</li>
@@ -51,7 +60,7 @@ function Estimate({
   const { say, formats } = useWords();
   if (averagePct === null) return null;
   return (
-    <dl className="estimate">
+    <dl className={css.estimate}>
       <div>
         <dt>{say('board-call.average')}</dt>
         <dd>

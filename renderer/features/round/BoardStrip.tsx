@@ -1,8 +1,9 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { openSpots, type RoundBoard } from '../../../shared-core/contract/round.ts';
 import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
+import css from './BoardStrip.module.css';
 
 /** All chips are as wide as the longest call and the longest ID need (their widest letters). */
 const LETTER_PX = { call: 8.5, code: 11 };
@@ -52,8 +53,8 @@ export function BoardStrip({
     choose.current = onChoose;
   });
   return (
-    <nav className="board-strip" aria-label={say('round.boards')}>
-      <div ref={frame} className="board-strip-frame">
+    <nav className={css.strip} aria-label={say('round.boards')}>
+      <div ref={frame} className={css.frame}>
         <ol style={{ width: strip.getTotalSize() }}>
           {strip.getVirtualItems().map(({ key, index, start }) => (
             <li
@@ -88,23 +89,27 @@ const BoardChip = memo(function BoardChip({
   choose: React.RefObject<(boardIndex: number) => void>;
 }) {
   const { say } = useWords();
-  const call = board.finding?.call;
+  const { finding } = board;
+  const open = openSpots(board);
+  const isDone = finding !== null && open === 0;
   return (
     <button
       type="button"
-      className="board-chip"
+      className={css.chip}
       aria-current={isCurrent ? 'step' : undefined}
       tabIndex={isCurrent ? 0 : -1}
       onClick={() => choose.current(index)}
     >
-      <span className="board-chip-code" translate="no">
+      <span className={css.code} translate="no">
         {board.code}
       </span>
-      <span className={call ? `board-chip-call call-${call}` : 'board-chip-call'}>
-        {call ? (
+      <span className={isDone ? `${css.call} call-${finding.call}` : `${css.call} ${css.open}`}>
+        {isDone ? (
           <>
-            <CallShape call={call} /> {say(`call.${call}`)}
+            <CallShape call={finding.call} /> {say(`call.${finding.call}`)}
           </>
+        ) : finding ? (
+          say('round.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })
         ) : (
           say(board.isRead ? 'round.being-judged' : 'round.not-yet')
         )}

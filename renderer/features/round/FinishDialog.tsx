@@ -4,7 +4,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 
-/** Ends the round; says what is still unread. */
+/** Asks before it ends the round, and says what is still unread; Enter goes on probing. */
 export function FinishDialog({ round, onClose }: { round: RoundState; onClose: () => void }) {
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
@@ -15,17 +15,17 @@ export function FinishDialog({ round, onClose }: { round: RoundState; onClose: (
         {unread === 0 ? say('finish.all-probed') : say('finish.unread', { unread })} {say('finish.effect')}
       </p>
       <Actions>
+        <Button kind="main" autoFocus onClick={onClose}>
+          {say('finish.keep-probing')}
+        </Button>
         <Button
-          kind="main"
-          autoFocus
           onClick={() => {
             onClose();
             void finishRound();
           }}
         >
-          {say('round.finish-round')}
+          {say('finish.finish')}
         </Button>
-        <Button onClick={onClose}>{say('finish.keep-probing')}</Button>
       </Actions>
     </Dialog>
   );

@@ -4,6 +4,7 @@ import { TextField } from '../../form/Field.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import { indexOfCode } from './index-of-code.ts';
 
 /** To the board whose ID is typed, or whose label is scanned by a reader that types what it reads. */
 export function GoToBoardDialog({
@@ -27,7 +28,7 @@ export function GoToBoardDialog({
         onSubmit={(event) => {
           event.preventDefault();
           const typed = code.trim();
-          const index = boards.findIndex((board) => board.code.toLowerCase() === typed.toLowerCase());
+          const index = indexOfCode(boards, typed);
           if (index === -1) {
             return setError(
               typed === '' ? say('go-to.missing') : say('go-to.unknown', { stackName, boardCode: typed }),

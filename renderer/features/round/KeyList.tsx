@@ -1,12 +1,13 @@
 import type { Code } from '../../../shared-core/words/en/index.ts';
 import { useWords } from '../../words.ts';
+import css from './KeyList.module.css';
 import type { roundKeys } from './round-keys.ts';
 
 /** Keys of a round, each with what it does. */
 export function KeyList({ keys }: { keys: readonly (typeof roundKeys)[number][] }) {
   const { say } = useWords();
   return (
-    <dl className="keys-list">
+    <dl className={css.keys}>
       {keys.map(({ key, does }) => (
         <div key={key}>
           <dt>

@@ -6,6 +6,7 @@ import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { useWords } from '../../words.ts';
 import { newestInsertion } from './insertion.ts';
 import { isQuestionable } from './questionable.ts';
+import css from './ValuePanel.module.css';
 
 /** So many values fill the picture at least: a lively meter's first seconds. */
 const LEAST_SLOTS = 40;
@@ -25,17 +26,17 @@ export function LivePanel({ boardId }: { boardId: number }) {
   // While the pins are still in, something can still be done about it.
   const warning = live?.corrected?.warnings[0];
   return (
-    <div className="live-panel">
-      <p className="live-phase">
+    <div className={css.live}>
+      <p className={css.phase}>
         <PhaseMark phase={phase} />
         {shown && (
-          <span className={isQuestionable(shown) ? 'live-saved live-saved-questionable' : 'live-saved'}>
+          <span className={isQuestionable(shown) ? `${css.saved} ${css.questionable}` : css.saved}>
             {say(shown.counts ? 'live.saved' : 'live.not-used', { depth: shown.spot.depth })}
           </span>
         )}
-        {warning && <span className="live-warning">{say(`live.warning.${warning}`)}</span>}
+        {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>
-      <div className={shown && !isQuestionable(shown) ? 'live-value live-value-saved' : 'live-value'}>
+      <div className={shown && !isQuestionable(shown) ? `${css.number} ${css.sound}` : css.number}>
         <McValue
           mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
           raw={shown ? shown.raw : (live?.raw ?? null)}

@@ -5,9 +5,8 @@ import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { Probe } from './Probe.tsx';
 import { RoundSummaryPage } from './RoundSummaryPage.tsx';
-import './round.css';
 
-/** One walk over a stack's boards: probing while it is open, what came of it once it is finished. */
+/** One walk over a stack's boards: probing while it is open, what came of it once it is finished or no board is left. */
 export function RoundScreen({ id }: { id: number }) {
   const { say } = useWords();
   const { round, error } = useRound();
@@ -23,5 +22,5 @@ export function RoundScreen({ id }: { id: number }) {
       </Screen>
     );
   }
-  return round.finishedAt === null ? <Probe round={round} /> : <RoundSummaryPage round={round} />;
+  return round.aim !== null ? <Probe round={round} /> : <RoundSummaryPage round={round} />;
 }

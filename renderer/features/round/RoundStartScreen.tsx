@@ -1,23 +1,26 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Select } from '../../form/Field.tsx';
+import { Select, TextField } from '../../form/Field.tsx';
 import { TemperatureField } from '../../form/TemperatureField.tsx';
-import { readTemperature } from '../../form/wood-temp.ts';
+import { readTemperature, type TypedTemperature } from '../../form/wood-temp.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { dayOf } from '../../ui/days.ts';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
 import { KeyList } from './KeyList.tsx';
+import css from './RoundStartScreen.module.css';
 import { roundKeys } from './round-keys.ts';
-import './round.css';
 
 /** Asks for the stack and the wood temperature, then starts. */
 export function RoundStartScreen({ stackId }: { stackId: number | null }) {
@@ -25,9 +28,20 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   const stacks = useQuery('stacks.list', {});
   return (
     <Screen title={say('round-start.title')} lead={say('round-start.lead')}>
-      {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
-      {stacks.loading && <Loading />}
-      {stacks.output && <Start stacks={stacks.output} stackId={stackId} />}
+      <Await of={[stacks]}>
+        {(all) => {
+          const withBoards = all.filter((stack) => stack.boards > 0);
+          return withBoards.length > 0 ? (
+            <Start stacks={withBoards} stackId={stackId} />
+          ) : (
+            <EmptyState sentence={say('round-start.no-boards')}>
+              <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
+                {say('nav.go-to-stacks')}
+              </ButtonLink>
+            </EmptyState>
+          );
+        }}
+      </Await>
     </Screen>
   );
 }
@@ -35,36 +49,24 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
 function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
   const { say } = useWords();
   const units = useUnits();
-  const withBoards = stacks.filter((stack) => stack.boards > 0);
-  const [chosen, setChosen] = useState(stackId ?? withBoards[0]?.id ?? null);
-  const [temperature, setTemperature] = useState<{ typed: number | null; unknown: boolean }>({
-    typed: null,
-    unknown: false,
-  });
+  const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
+  const [temperature, setTemperature] = useState<TypedTemperature>({ typed: null, unknown: false });
+  const [startedOn, setStartedOn] = useState('');
   const [problem, setProblem] = useState<Message | null>(null);
-  const isHere = useMeter(isLiveHere);
-  const isElsewhere = useMeter(({ state }) => state?.phase === 'live') && !isHere;
   const [starting, setStarting] = useState(false);
-  const stack = withBoards.find((each) => each.id === chosen);
-
-  if (withBoards.length === 0) {
-    return (
-      <EmptyState sentence={say('round-start.no-boards')}>
-        <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-          {say('nav.go-to-stacks')}
-        </ButtonLink>
-      </EmptyState>
-    );
-  }
+  const form = useRef<HTMLFormElement>(null);
+  // After the heading, which takes the focus on a new screen.
+  useEffect(() => form.current?.querySelector('input')?.focus(), []);
+  const stack = stacks.find((each) => each.id === chosen);
 
   async function start(): Promise<void> {
     const read = readTemperature(temperature, units);
     if (!read.ok) return setProblem(read.problem);
     if (!stack) return;
     setStarting(true);
-    const round = await attempt(
-      bridge().command('rounds.start', { stackId: stack.id, woodTempC: read.woodTempC }),
-    );
+    const { woodTempC } = read;
+    const input = { stackId: stack.id, woodTempC, startedOn: startedOn === '' ? null : startedOn };
+    const round = await attempt(bridge().command('rounds.start', input));
     setStarting(false);
     if (round) go({ name: 'round', id: round.id });
   }
@@ -72,25 +74,22 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   return (
     <Sheet>
       <form
-        className="round-start"
+        ref={form}
+        className={css.start}
         onSubmit={(event) => {
           event.preventDefault();
           void start();
         }}
       >
-        <div className="round-start-part">
+        <div className={css.part}>
           <Select
             label={say('round-start.stack')}
             value={chosen === null ? '' : String(chosen)}
             options={[
               ...(stack ? [] : [{ value: '', label: say('round-start.choose-stack') }]),
-              ...withBoards.map((each) => ({
-                value: String(each.id),
-                label: say('round-start.stack-option', {
-                  stackName: each.name,
-                  boards: each.boards,
-                  placeName: each.placeName,
-                }),
+              ...stacks.map(({ id, name: stackName, boards, placeName }) => ({
+                value: String(id),
+                label: say('round-start.stack-option', { stackName, boards, placeName }),
               })),
             ]}
             onValue={(value) => setChosen(value === '' ? null : Number(value))}
@@ -112,6 +111,16 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                 problem={problem}
                 onValue={setTemperature}
               />
+              <Unfold words={say('round-start.other-date')}>
+                <TextField
+                  label={say('round-start.date')}
+                  hint={say('round-start.date-hint')}
+                  type="date"
+                  max={dayOf(new Date())}
+                  value={startedOn}
+                  onValue={setStartedOn}
+                />
+              </Unfold>
               <Actions>
                 <Button type="submit" kind="main" disabled={starting || !stack}>
                   {say('round-start.start')}
@@ -120,17 +129,22 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             </>
           )}
         </div>
-        <div className="round-start-part">
+        <div className={css.part}>
           <Banner kind="caution">{say('round-start.caution')}</Banner>
-          {isElsewhere ? (
-            <MeterElsewhere />
-          ) : (
-            <p>{say(isHere ? 'round-start.meter-live' : 'round-start.no-meter')}</p>
-          )}
+          <MeterHere />
           <h2>{say('round-start.keys')}</h2>
           <KeyList keys={roundKeys.slice(0, 4)} />
         </div>
       </form>
     </Sheet>
   );
+}
+
+/** Where the readings will come from. */
+function MeterHere() {
+  const { say } = useWords();
+  const isHere = useMeter(isLiveHere);
+  const isElsewhere = useMeter(({ state }) => state?.phase === 'live') && !isHere;
+  if (isElsewhere) return <MeterElsewhere />;
+  return <p>{say(isHere ? 'round-start.meter-live' : 'round-start.no-meter')}</p>;
 }

@@ -1,15 +1,22 @@
+import { useEffect } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { ButtonLink } from '../../ui/Button.tsx';
+import { finishRound, reopenRound, useRound } from '../../stores/round.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { FindingsTable } from './FindingsTable.tsx';
+import css from './RoundSummaryPage.module.css';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
   const { say } = useWords();
+  const trouble = useRound((store) => store.trouble);
+  // The keys went with the screen that this one takes the place of.
+  useEffect(() => document.querySelector('h1')?.focus(), []);
   const probed = round.boards.filter((board) => board.isRead);
   const ready = probed.filter((board) => board.finding?.call === 'ready');
   const labelsFor = (boards: RoundBoard[]) =>
@@ -37,10 +44,16 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
           <ButtonLink href={hrefOf({ name: 'stack', id: round.stackId })}>
             {say('round-page.go-to-stack')}
           </ButtonLink>
+          {round.finishedAt === null ? (
+            <Button onClick={() => void finishRound()}>{say('round.finish')}</Button>
+          ) : (
+            <Button onClick={() => void reopenRound()}>{say('round-page.reopen')}</Button>
+          )}
         </>
       }
     >
-      <ul className="call-counts">
+      {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
+      <ul className={css.counts}>
         {callsInOrder.map((call) => (
           <CallCount key={call} call={call} count={round.summary.calls[call]} />
         ))}
@@ -59,7 +72,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
 function CallCount({ call, count }: { call: Call; count: number }) {
   const { say, formats } = useWords();
   return (
-    <li className={`call-count call-soft-${call} call-${call}`}>
+    <li className={`${css.count} call-soft-${call} call-${call}`}>
       <CallShape call={call} />
       <strong>{formats.number(count)}</strong>
       <span>{say(`call.${call}`)}</span>

@@ -1,15 +1,17 @@
 import { message } from '../../../shared-core/words/message.ts';
 import { useRound } from '../../stores/round.ts';
+import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { isQuestionable } from './questionable.ts';
+import { isQuestionable, meantBy } from './questionable.ts';
+import css from './ValuePanel.module.css';
 
-/** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". */
-export function SavedNote() {
+/** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
+export function SavedNote({ onUse }: { onUse: () => void }) {
   const { say, formats } = useWords();
   const saved = useRound((store) => store.saved);
-  const round = useRound((store) => store.round);
-  if (!saved || !round?.aim) return <p className="saved-note" aria-live="polite" />;
+  const aimedAt = useRound((store) => store.round?.aim?.boardId);
+  if (!saved) return <p className={css.note} aria-live="polite" />;
 
   const { reading, board } = saved;
   const { depth } = reading.spot;
@@ -19,29 +21,31 @@ export function SavedNote() {
       ? message('saved.used', { depth, mcPct })
       : message('saved.not-used', { depth });
   const suspicion = reading.suspicions.find(({ severity }) => severity !== 'note');
+  const rawMeantPct = meantBy(reading);
   return (
-    <p
-      className={`saved-note ${isQuestionable(reading) ? 'saved-note-questionable' : ''}`}
-      aria-live="polite"
-      // A reading of the same value again is news too.
-      key={reading.id}
-    >
-      <strong>
-        {board.boardId === round.aim.boardId
-          ? say(what)
-          : say('saved.on-board', { boardCode: board.code, what })}
-      </strong>{' '}
-      <span className="saved-raw">
-        {say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}
-      </span>
-      {suspicion && (
-        <span>
-          {' '}
-          {suspicion.severity === 'refused'
+    <div className={css.noteAndUse}>
+      <p
+        className={isQuestionable(reading) ? `${css.note} ${css.questionable}` : css.note}
+        aria-live="polite"
+        // A reading of the same value again is news too.
+        key={reading.id}
+      >
+        <strong>
+          {board.boardId === aimedAt ? say(what) : say('saved.on-board', { boardCode: board.code, what })}
+        </strong>{' '}
+        <span className={css.raw}>
+          {say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}
+        </span>{' '}
+        {suspicion &&
+          (suspicion.severity === 'refused'
             ? say(suspicion.why)
-            : say('saved.questionable', { why: suspicion.why })}
-        </span>
+            : say('saved.questionable', { why: suspicion.why }))}
+      </p>
+      {rawMeantPct !== null && (
+        <Button shortcut="U" onClick={onUse}>
+          {say('saved.use-meant', { rawMeantPct })}
+        </Button>
       )}
-    </p>
+    </div>
   );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { ProbedBoard, RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { exclude, include } from '../../stores/round.ts';
@@ -8,58 +8,81 @@ import { useWords } from '../../words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import { pinsOf, spotName } from './next-step.ts';
+import css from './SpotList.module.css';
 
-/** The board's planned spots with the readings of each; the one aimed at is highlighted. */
+/** The board's planned spots, each with what this round and the one before read there; the one to probe stands out. */
 export function SpotList({
   board,
-  readings,
+  probed,
   spotIndex,
+  pinsAt,
   onAim,
 }: {
   board: RoundBoard;
-  /** Null while they are on their way. */
-  readings: readonly JudgedReading[] | null;
+  /** Null while its readings are on their way. */
+  probed: ProbedBoard | null;
   spotIndex: number | null;
+  /** The spot that the pins which are in were saved at: it stands out until they are pulled. */
+  pinsAt: number | null;
   onAim: (spotIndex: number) => void;
 }) {
   const { say } = useWords();
   const { plan, remark } = planSpots(board);
   const readingsAt = (index: number | null) =>
-    (readings ?? []).filter((reading) => reading.spotIndex === index);
+    (probed?.assessment?.readings ?? []).filter((reading) => reading.spotIndex === index);
   const extra = readingsAt(null);
   const list = useRef<HTMLOListElement>(null);
-  const areHere = readings !== null;
+  const areHere = probed !== null;
+  const current = pinsAt ?? spotIndex;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well, and its readings push them down.
   useEffect(() => {
-    if (spotIndex !== null) list.current?.children[spotIndex]?.scrollIntoView?.({ block: 'nearest' });
-  }, [spotIndex, board.boardId, areHere]);
+    if (current !== null) list.current?.children[current]?.scrollIntoView?.({ block: 'nearest' });
+  }, [current, board.boardId, areHere]);
   return (
-    <section className="spot-list" aria-label={say('spots.title')} aria-busy={readings === null}>
-      {remark && <p className="plan-remark">{say(remark)}</p>}
+    <section className={css.spots} aria-label={say('spots.title')} aria-busy={!areHere}>
+      {remark && <p className={css.remark}>{say(remark)}</p>}
       <ol ref={list}>
-        {plan.map((planned, index) => (
-          <li key={say(spotName(planned))} className={index === spotIndex ? 'spot spot-aimed' : 'spot'}>
-            <button
-              type="button"
-              className="spot-name"
-              aria-current={index === spotIndex ? 'step' : undefined}
-              onClick={() => onAim(index)}
+        {plan.map((planned, index) => {
+          const pins = pinsOf(planned);
+          const readings = readingsAt(index);
+          const before = probed?.lastRound?.readings.find((reading) => reading.spotIndex === index);
+          const isOpen = !readings.some(({ counts }) => counts);
+          return (
+            <li
+              key={say(spotName(planned))}
+              className={index === current ? `${css.spot} ${css.aimed}` : css.spot}
             >
-              <span>{say(spotName(planned))}</span>
-              <span className="spot-depth">
-                {index === spotIndex
-                  ? say('spots.probe-here', { pins: pinsOf(planned) })
-                  : say(pinsOf(planned))}
-              </span>
-            </button>
-            {readingsAt(index).map((reading) => (
-              <SavedReading key={reading.id} reading={reading} />
-            ))}
-          </li>
-        ))}
+              <button
+                type="button"
+                className={css.name}
+                aria-current={index === current ? 'step' : undefined}
+                onClick={() => onAim(index)}
+              >
+                <span>{say(spotName(planned))}</span>
+                {(isOpen || index === current) && (
+                  <span className={`${css.detail} ${css.pins}`}>
+                    {index === pinsAt
+                      ? say('spots.pull-pins')
+                      : index !== spotIndex
+                        ? say(pins)
+                        : say(pinsAt === null ? 'spots.probe-here' : 'spots.probe-next', { pins })}
+                  </span>
+                )}
+                {before && probed?.lastRound && (
+                  <span className={css.detail}>
+                    {say('spots.last-round', { takenOn: probed.lastRound.at, mcPct: before.mcPct })}
+                  </span>
+                )}
+              </button>
+              {readings.map((reading) => (
+                <SavedReading key={reading.id} reading={reading} />
+              ))}
+            </li>
+          );
+        })}
         {extra.length > 0 && (
-          <li className="spot">
-            <p className="spot-name">{say('spots.elsewhere')}</p>
+          <li className={css.spot}>
+            <p className={css.name}>{say('spots.elsewhere')}</p>
             {extra.map((reading) => (
               <SavedReading key={reading.id} reading={reading} />
             ))}
@@ -72,20 +95,18 @@ export function SpotList({
 
 function SavedReading({ reading }: { reading: JudgedReading }) {
   return (
-    <div className="saved-reading">
-      <div className="saved-reading-row">
-        <McValue
-          mcPct={reading.corrected.mcPct}
-          raw={reading.raw}
-          unit={reading.unit}
-          struck={reading.excluded !== null || !reading.counts}
-        />
-        <ExcludeReading
-          reading={reading}
-          onExclude={(why) => exclude(reading.id, why)}
-          onInclude={() => void include(reading.id)}
-        />
-      </div>
+    <div className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}>
+      <McValue
+        mcPct={reading.corrected.mcPct}
+        raw={reading.raw}
+        unit={reading.unit}
+        struck={reading.excluded !== null || !reading.counts}
+      />
+      <ExcludeReading
+        reading={reading}
+        onExclude={(why) => exclude(reading.id, why)}
+        onInclude={() => void include(reading.id)}
+      />
       <ReadingRemarks reading={reading} />
     </div>
   );

@@ -4,8 +4,9 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
+import css from './ValuePanel.module.css';
 
-/** The same round without a live meter: the reading is typed. The field keeps the focus. */
+/** The same round without a live meter: the reading is typed. The field has the focus. */
 export function TypedPanel({
   value,
   fieldRef,
@@ -24,9 +25,9 @@ export function TypedPanel({
   useEffect(() => fieldRef.current?.focus(), [fieldRef]);
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
-    <div className="typed-panel">
+    <div className={css.typed}>
       <MeterElsewhere />
-      <div className="typed-label">
+      <div className={css.label}>
         <label htmlFor={id}>{say('typed.label')}</label>
         {onUseMeter ? (
           <Button kind="quiet" shortcut={say('key.escape')} onClick={onUseMeter}>
@@ -50,7 +51,7 @@ export function TypedPanel({
         value={value}
         onChange={(event) => onValue(event.target.value)}
       />
-      <p id={`${id}-how`} className={isTryingAgain ? 'typed-trouble' : 'typed-how'}>
+      <p id={`${id}-how`} className={isTryingAgain ? css.trouble : css.how}>
         {isTryingAgain ? say(meter.message) : say('typed.hint')}
       </p>
     </div>

@@ -1,10 +1,12 @@
-/** What a key does in a round. */
+/** What a key or a button does in a round. */
 export type RoundAction =
   | 'take'
   | 'save-typed'
   | 'replace'
   | 'save-at-next'
+  | 'use-meant'
   | 'exclude-last'
+  | 'leave-board'
   | 'next-board'
   | 'previous-board'
   | 'first-board'
@@ -14,6 +16,7 @@ export type RoundAction =
   | 'spot-down'
   | 'temperature'
   | 'help'
+  | 'finish'
   | 'start-typing'
   | 'stop-typing';
 
@@ -24,71 +27,61 @@ export const roundKeys = [
   { key: 'key.enter', does: 'round-keys.next' },
   { key: '?', does: 'round-keys.help' },
   { key: 'key.digits', does: 'round-keys.type' },
-  { key: 'key.back', does: 'round-keys.previous' },
+  { key: 'key.scan', does: 'round-keys.scan' },
+  { key: 'key.page-down', does: 'round-keys.skip' },
+  { key: 'key.back', does: 'round-keys.back' },
   { key: 'key.ends', does: 'round-keys.ends' },
   { key: 'G', does: 'round-keys.go-to' },
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
+  { key: 'U', does: 'round-keys.use-meant' },
   { key: 'R', does: 'round-keys.replace' },
   { key: 'N', does: 'round-keys.save-at-next' },
 ] as const;
 
+/** Keys that walk along spots and boards for as long as they are held; any other acts once. */
+const walking: Partial<Record<string, RoundAction>> = {
+  PageDown: 'next-board',
+  PageUp: 'previous-board',
+  ArrowUp: 'spot-up',
+  ArrowDown: 'spot-down',
+};
+const walkingOutsideText: Partial<Record<string, RoundAction>> = {
+  ArrowLeft: 'previous-board',
+  ArrowRight: 'next-board',
+};
+const outsideText: Partial<Record<string, RoundAction>> = {
+  Enter: 'leave-board',
+  Backspace: 'exclude-last',
+  Home: 'first-board',
+  End: 'last-board',
+};
+/** No letter is part of a value, so these work while one is typed. A scanned ID may begin with one. */
+const letters: Partial<Record<string, RoundAction>> = {
+  g: 'go-to-board',
+  r: 'replace',
+  n: 'save-at-next',
+  t: 'temperature',
+  u: 'use-meant',
+  '?': 'help',
+};
+
 /**
- * The action of a key, null where it has none. A held key acts once, except for walking along spots and boards.
- *
+ * The action of a key, null where it has none.
  * @param typing the value typed so far; null where the meter's values are taken
  */
 export function actionOf(
   event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'repeat'>,
   typing: string | null,
 ): RoundAction | null {
-  if (event.ctrlKey || event.altKey || event.metaKey) return null;
-  const walking = ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'PageUp', 'PageDown'].includes(
-    event.key,
-  );
-  if (event.repeat && !walking) return null;
-  const fieldEmpty = typing === null || typing.trim() === '';
-  switch (event.key) {
-    case 'Enter':
-      if (event.shiftKey) return 'previous-board';
-      return fieldEmpty ? 'next-board' : 'save-typed';
-    case ' ':
-      return typing === null ? 'take' : null;
-    case 'Backspace':
-      return fieldEmpty ? 'exclude-last' : null;
-    case 'PageDown':
-      return 'next-board';
-    case 'PageUp':
-      return 'previous-board';
-    case 'ArrowLeft':
-      return fieldEmpty ? 'previous-board' : null;
-    case 'ArrowRight':
-      return fieldEmpty ? 'next-board' : null;
-    case 'Home':
-      return fieldEmpty ? 'first-board' : null;
-    case 'End':
-      return fieldEmpty ? 'last-board' : null;
-    case 'ArrowUp':
-      return 'spot-up';
-    case 'ArrowDown':
-      return 'spot-down';
-    case 'g':
-    case 'G':
-      return 'go-to-board';
-    case 'r':
-    case 'R':
-      return 'replace';
-    case 'n':
-    case 'N':
-      return 'save-at-next';
-    case 't':
-    case 'T':
-      return 'temperature';
-    case 'Escape':
-      return typing === null ? null : 'stop-typing';
-    case '?':
-      return 'help';
-    default:
-      return typing === null && /^[0-9]$/.test(event.key) ? 'start-typing' : null;
-  }
+  const { key, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
+  if (ctrlKey || altKey || metaKey) return null;
+  const isEmpty = typing === null || typing.trim() === '';
+  const walk = walking[key] ?? (isEmpty ? walkingOutsideText[key] : undefined);
+  if (walk !== undefined || repeat) return walk ?? null;
+  if (key === 'Enter' && shiftKey) return 'previous-board';
+  const action = letters[key.toLowerCase()] ?? (isEmpty ? outsideText[key] : undefined);
+  if (action !== undefined) return action;
+  if (typing === null) return key === ' ' ? 'take' : /^\d$/.test(key) ? 'start-typing' : null;
+  return { Enter: 'save-typed' as const, Escape: 'stop-typing' as const }[key] ?? null;
 }

@@ -34,9 +34,10 @@ export function useDraft(aim: Aim | null, probed: ProbedBoard | null) {
       else if (aim !== null) setDraft(begin(text, aim));
     },
     stop: (): void => setDraft(null),
+    restore: setDraft,
     /** The person went to another spot. */
     moveTo: (to: Aim): void => {
-      if (draft !== null) setDraft(begin(draft.text, to));
+      setDraft((now) => now && begin(now.text, to));
     },
     /** What was saved at the draft's spot since it was begun. */
     filledBy: filledBy(draft, probed),

@@ -9,24 +9,33 @@ import { aBoard, aReading, read } from './a-round.ts';
 const textOf = (message: Message, units: DisplayUnits): string =>
   createWords({ catalog: english, locale: 'en-US', timeZone: 'UTC', units, today: null }).say(message);
 
+const first = { board: aBoard(1), spotIndex: 0, pinsAt: null, isLast: false, secondsLeft: null };
+
 test('says which depth, where along the board and how deep the pins go', () => {
-  expect(textOf(nextStep(aBoard(1), 1, false), 'metric')).toBe(
+  expect(textOf(nextStep({ ...first, spotIndex: 1 }), 'metric')).toBe(
     'Core, 60 cm from the left end: pins to 25 mm, mid-thickness.',
   );
 });
 
 test('says it in inches where those are the person’s', () => {
-  expect(textOf(nextStep(aBoard(1), 0, false), 'imperial')).toBe(
+  expect(textOf(nextStep(first), 'imperial')).toBe(
     'Shell, 24 in from the left end: pins to 3/16 in, just under the face.',
   );
 });
 
 test('with every spot read, says the call and what Enter does', () => {
-  const board = read(aBoard(1), [aReading(1)], 'bring-in');
-  expect(textOf(nextStep(board, null, false), 'metric')).toBe(
-    'All spots read: Bring in. Press Enter for the next board.',
-  );
-  expect(textOf(nextStep(board, null, true), 'metric')).toBe(
+  const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
+  expect(textOf(nextStep(done), 'metric')).toBe('All spots read: Bring in. Press Enter for the next board.');
+  expect(textOf(nextStep({ ...done, isLast: true }), 'metric')).toBe(
     'All spots read: Bring in. Press Enter to finish the round.',
+  );
+  expect(textOf(nextStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
+    'All spots read: Bring in. Next board in 2 s. Any key stops this.',
+  );
+});
+
+test('while the pins are in, names the spot that they are at and not the next one', () => {
+  expect(textOf(nextStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
+    'Shell, 60 cm from the left end: saved. Pull the pins.',
   );
 });

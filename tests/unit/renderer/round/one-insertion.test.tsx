@@ -1,7 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
 import { act, cleanup, render, screen, within } from '@testing-library/react';
-import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
@@ -11,6 +10,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
+import { byHand } from './by-hand.ts';
 
 const owner = { roundId: 12, boardId: 101, stackId: 3 };
 
@@ -33,7 +33,7 @@ async function open(heldBy: MeterState['heldBy'] = 'this-window') {
     showMeter(aLiveMeter({ heldBy }));
     if (heldBy === 'this-window') machine.tell('meter.live', aLiveValue());
   });
-  return { machine, user: userEvent.setup() };
+  return { machine, user: byHand() };
 }
 
 /** The meter saved 11.4% by itself at the first spot of the first board, and the pins are still in. */
@@ -77,8 +77,8 @@ describe('Space with the pins still in', () => {
     await user.keyboard(' ');
     await user.click(screen.getByRole('button', { name: 'Replace' }));
     expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
-    expect(document.activeElement?.className).toBe('probe');
-    await user.keyboard('{Enter}');
+    expect(document.activeElement).toBe(screen.getByRole('region', { name: 'Round' }));
+    await user.keyboard('{PageDown}');
     expect(machine.inputsOf('rounds.aim')).toEqual([{ roundId: 12, boardId: 102, spotIndex: null }]);
   });
 

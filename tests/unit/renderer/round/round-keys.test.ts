@@ -14,7 +14,7 @@ const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
 test.each([
   [' ', 'take'],
   ['Backspace', 'exclude-last'],
-  ['Enter', 'next-board'],
+  ['Enter', 'leave-board'],
   ['PageDown', 'next-board'],
   ['ArrowRight', 'next-board'],
   ['PageUp', 'previous-board'],
@@ -24,6 +24,7 @@ test.each([
   ['ArrowUp', 'spot-up'],
   ['ArrowDown', 'spot-down'],
   ['g', 'go-to-board'],
+  ['u', 'use-meant'],
   ['t', 'temperature'],
   ['T', 'temperature'],
   ['?', 'help'],
@@ -35,7 +36,7 @@ test.each([
 });
 
 test.each([
-  ['Enter', '', 'next-board'],
+  ['Enter', '', 'leave-board'],
   ['Enter', '12.4', 'save-typed'],
   ['Backspace', '', 'exclude-last'],
   ['Backspace', '12', null],

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -62,7 +62,7 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5 }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5, startedOn: null }]);
   expect(location.hash).toBe('#/round/12');
 });
 
@@ -79,7 +79,7 @@ test('in Fahrenheit for whom that is the unit', async () => {
   useSettings.setState({ settings: { units: 'imperial' } as never });
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '59{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15 }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15, startedOn: null }]);
 });
 
 test('not knowing the temperature is allowed, and its cost is shown', async () => {
@@ -87,7 +87,21 @@ test('not knowing the temperature is allowed, and its cost is shown', async () =
   await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
   expect(screen.getByText(/Readings are not corrected for temperature/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null, startedOn: null }]);
+});
+
+test('the hands are in the temperature field', async () => {
+  await open([aStack(1)]);
+  expect(document.activeElement).toBe(screen.getByRole('textbox', { name: 'Wood temperature' }));
+});
+
+test('readings from paper have the day they were taken on', async () => {
+  const { machine, user } = await open([aStack(1)]);
+  await user.type(screen.getByLabelText('Wood temperature'), '12');
+  await user.click(screen.getByText('Other date'));
+  fireEvent.change(screen.getByLabelText('Day the readings were taken'), { target: { value: '2026-05-04' } });
+  await user.click(screen.getByRole('button', { name: 'Start the round' }));
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);
 });
 
 test('frozen wood brings a warning', async () => {

@@ -1,0 +1,78 @@
+import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import css from './Probe.module.css';
+import type { Probing } from './useProbing.ts';
+
+/** All that a hand does in a round, in one corner: what comes next in large, the rest under it. */
+export function ProbeActions({
+  board,
+  probing: { typing, fieldIsEmpty, spotIndex, boardIndex, isLast, meterIsLive, act },
+}: {
+  board: RoundBoard;
+  probing: Probing;
+}) {
+  const { say } = useWords();
+  const isBoardDone = spotIndex === null && fieldIsEmpty;
+  const isTyped = typing !== null && !fieldIsEmpty;
+  return (
+    <div className={css.actions}>
+      <div className={css.mainActions}>
+        {typing === null ? (
+          <Button
+            kind={isBoardDone ? 'plain' : 'main'}
+            shortcut={say('key.space')}
+            onClick={() => act('take')}
+          >
+            {say('round.save-now')}
+          </Button>
+        ) : (
+          <Button
+            kind={isTyped ? 'main' : 'plain'}
+            shortcut={isTyped ? say('key.enter') : undefined}
+            disabled={!isTyped}
+            onClick={() => act('save-typed')}
+          >
+            {say('common.save')}
+          </Button>
+        )}
+        <Button shortcut="⌫" onClick={() => act('exclude-last')}>
+          {say('round.undo-last')}
+        </Button>
+        <Button
+          kind={isBoardDone ? 'main' : 'plain'}
+          shortcut={say(fieldIsEmpty ? 'key.enter' : 'key.page-down')}
+          onClick={() => act(fieldIsEmpty ? 'leave-board' : 'next-board')}
+        >
+          {say(isLast ? 'round.finish' : 'round.next-board')}
+        </Button>
+      </div>
+      <div className={css.moreActions}>
+        <Button kind="quiet" shortcut="←" disabled={boardIndex === 0} onClick={() => act('previous-board')}>
+          {say('round.back')}
+        </Button>
+        <Button kind="quiet" shortcut="G" onClick={() => act('go-to-board')}>
+          {say('round.go-to')}
+        </Button>
+        <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
+          {board.woodTempC === null
+            ? say('round.wood-temp-unknown')
+            : say(board.ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', { woodTempC: board.woodTempC })}
+        </Button>
+        <Button kind="quiet" shortcut="?" onClick={() => act('help')}>
+          {say('round.keys')}
+        </Button>
+        {meterIsLive && typing === null && (
+          <Button kind="quiet" onClick={() => act('start-typing')}>
+            {say('round.type')}
+          </Button>
+        )}
+        {!isLast && (
+          <Button kind="quiet" onClick={() => act('finish')}>
+            {say('round.finish')}
+          </Button>
+        )}
+      </div>
+    </div>
+  );
+}

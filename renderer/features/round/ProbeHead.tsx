@@ -1,0 +1,48 @@
+import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
+import { ScreenHeading } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { nextStep } from './next-step.ts';
+import css from './Probe.module.css';
+import type { Probing } from './useProbing.ts';
+
+/** The board in hand, and what to do next, to be read from two meters away. */
+export function ProbeHead({
+  round: { stackName, boards, isDated, startedAt },
+  board,
+  probing: { boardIndex, isLast, spotIndex, pinsAt, secondsLeft },
+}: {
+  round: RoundState;
+  board: RoundBoard;
+  probing: Probing;
+}) {
+  const { say, formats } = useWords();
+  const thickness = thicknessOf(board);
+  return (
+    <header className={css.head}>
+      <p className={css.where}>
+        {say('round.progress', { stackName, board: boardIndex + 1, boards: boards.length })}
+        {isDated && <strong> {say('round.dated', { startedOn: startedAt })}</strong>}
+      </p>
+      <div className={css.board}>
+        <ScreenHeading title={say('round.window-title', { boardCode: board.code, stackName })}>
+          <span className="spoken-only">{say('round.board')} </span>
+          <span className={css.code} translate="no">
+            {board.code}
+          </span>
+        </ScreenHeading>
+        <p>
+          <span translate="no">{board.speciesName}</span>
+          <br />
+          {board.lengthMm === null
+            ? formats.thickness(thickness)
+            : say('round.size-and-length', { thickness, lengthMm: board.lengthMm })}
+        </p>
+      </div>
+      {/* A countdown is not read out second by second. */}
+      <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
+        {say(nextStep({ board, spotIndex, isLast, pinsAt, secondsLeft }))}
+      </p>
+    </header>
+  );
+}

@@ -1,0 +1,57 @@
+import type { RefObject } from 'react';
+import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { useRound } from '../../stores/round.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { rawText } from '../../ui/McValue.tsx';
+import { useWords } from '../../words.ts';
+import { LivePanel } from './LivePanel.tsx';
+import { ReplaceBanner } from './ReplaceBanner.tsx';
+import { SavedNote } from './SavedNote.tsx';
+import { TypedPanel } from './TypedPanel.tsx';
+import type { Probing } from './useProbing.ts';
+import css from './ValuePanel.module.css';
+
+/** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
+export function ValuePanel({
+  board,
+  fieldRef,
+  probing: { typing, type, meterIsLive, filledBy, nextSpot, savedBoard, leaves, act },
+}: {
+  board: RoundBoard;
+  fieldRef: RefObject<HTMLInputElement | null>;
+  probing: Probing;
+}) {
+  const { say, formats } = useWords();
+  const trouble = useRound((store) => store.trouble);
+  const replace = () => act('replace');
+  return (
+    <section className={css.value} aria-label={say('round.reading')}>
+      {typing === null ? (
+        <LivePanel boardId={board.boardId} />
+      ) : (
+        <TypedPanel
+          value={typing}
+          fieldRef={fieldRef}
+          onValue={type}
+          onUseMeter={meterIsLive ? () => act('stop-typing') : null}
+        />
+      )}
+      {filledBy !== null && (
+        <ReplaceBanner
+          onReplace={replace}
+          onSaveAtNext={nextSpot === null ? null : () => act('save-at-next')}
+        >
+          {say('round.filled-meanwhile', { shownValue: rawText(filledBy.raw, filledBy.unit, formats) })}
+        </ReplaceBanner>
+      )}
+      {savedBoard && (
+        <ReplaceBanner onReplace={replace}>
+          {say('round.pins-saved', { boardCode: savedBoard.code })}
+        </ReplaceBanner>
+      )}
+      {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
+      {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}
+      {trouble === null && leaves === null && <SavedNote onUse={() => act('use-meant')} />}
+    </section>
+  );
+}

@@ -1,0 +1,45 @@
+import { type RefObject, useCallback, useEffect } from 'react';
+
+const RETURNED_MS = 50;
+
+export const isDialogOpen = (): boolean =>
+  document.querySelector('dialog[open], [role="dialog"], [role="alertdialog"]') !== null;
+
+/**
+ * Keeps the focus where the hands are: in the value field where one is typed in, else on the round. It comes back
+ * there once a dialog is closed, once what had it is gone, and after a press by mouse or finger.
+ * @returns what brings it there
+ */
+export function useKeysHome(
+  region: RefObject<HTMLElement | null>,
+  field: RefObject<HTMLInputElement | null>,
+): () => void {
+  const bringHome = useCallback(() => (field.current ?? region.current)?.focus(), [field, region]);
+  useEffect(() => {
+    let hadDialog = false;
+    const bringHomeUnlessAsked = () => {
+      if (!isDialogOpen()) bringHome();
+    };
+    const look = () => {
+      const hasDialog = isDialogOpen();
+      const isLost = document.activeElement === document.body || document.activeElement === null;
+      if (hadDialog || isLost) bringHomeUnlessAsked();
+      // A dialog gives the focus back to its button, some time after it is gone.
+      if (hadDialog && !hasDialog) setTimeout(bringHomeUnlessAsked, RETURNED_MS);
+      hadDialog = hasDialog;
+    };
+    const observer = new MutationObserver(look);
+    observer.observe(document.body, { childList: true, subtree: true });
+    const onClick = ({ detail }: MouseEvent) => {
+      if (detail > 0) queueMicrotask(bringHomeUnlessAsked);
+    };
+    const element = region.current;
+    element?.addEventListener('click', onClick);
+    bringHome();
+    return () => {
+      observer.disconnect();
+      element?.removeEventListener('click', onClick);
+    };
+  }, [bringHome, region]);
+  return bringHome;
+}

@@ -1,0 +1,67 @@
+import { type RefObject, useEffect, useRef } from 'react';
+import { actionOf, type RoundAction } from './round-keys.ts';
+import { type Burst, nextBurst, SCAN_MS } from './scan.ts';
+import { isDialogOpen } from './useKeysHome.ts';
+
+/**
+ * The keys of a round, wherever the focus is but in a dialog or in another field: a glove on the table does not stop
+ * it, and a digit goes to the value field.
+ * @param field where values are typed
+ */
+export function useRoundKeys<Draft>(
+  field: RefObject<HTMLInputElement | null>,
+  round: {
+    /** The value typed so far; null where the meter's values are taken. */
+    typing: string | null;
+    draft: Draft;
+    act: (action: RoundAction) => void;
+    type: (text: string) => void;
+    /** Brings back what was typed before a scan began. */
+    restore: (draft: Draft) => void;
+    /** A label was scanned. */
+    onScan: (code: string) => void;
+  },
+): void {
+  const burst = useRef<Burst | null>(null);
+  const beforeBurst = useRef(round.draft);
+  const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const newest = useRef(round);
+  useEffect(() => {
+    newest.current = round;
+    const { typing, draft, act, type, restore, onScan } = round;
+    const onKey = (event: KeyboardEvent) => {
+      const { key, timeStamp } = event;
+      const target = event.target as HTMLElement;
+      const isElsewhere = target.closest('input, select, textarea') !== null && target !== field.current;
+      if (isElsewhere || isDialogOpen() || event.ctrlKey || event.altKey || event.metaKey) return;
+      const { burst: now, scanned } = nextBurst(burst.current, key, timeStamp);
+      if (key !== 'Shift') clearTimeout(waiting.current);
+      if (now !== burst.current && now?.text.length === 1) beforeBurst.current = draft;
+      burst.current = now;
+      if (scanned !== null) {
+        event.preventDefault();
+        restore(beforeBurst.current);
+        onScan(scanned);
+        return;
+      }
+      const isWithinBurst = now !== null && now.text.length > 1;
+      const isPress = key === 'Enter' || key === ' ';
+      if (isPress && !isWithinBurst && target.closest('button, a, summary')) return;
+      const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing);
+      if (action === null) {
+        if (typing !== null && /^[\d.,]$/.test(key)) field.current?.focus();
+        else if (key === ' ' && target !== field.current) event.preventDefault();
+        return;
+      }
+      event.preventDefault();
+      if (action === 'start-typing') type(key);
+      // The first letter of a scan is a shortcut only if nothing comes right after it.
+      else if (key.length === 1 && key !== ' ') {
+        waiting.current = setTimeout(() => newest.current.act(action), SCAN_MS);
+      } else act(action);
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  });
+  useEffect(() => () => clearTimeout(waiting.current), []);
+}

@@ -1,0 +1,342 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
+import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoard, aReading, aRound, read } from './a-round.ts';
+import { byHand, scan } from './by-hand.ts';
+
+const owner = { roundId: 12, boardId: 101, stackId: 3 };
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+async function open(round: RoundState = aRound(), more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'rounds.open': () => round,
+    'rounds.aim': () => ({}),
+    'rounds.saveTyped': () => owner,
+    'rounds.saveLive': () => owner,
+    'readings.exclude': () => owner,
+    ...more,
+  });
+  render(<RoundScreen id={round.id} />, { wrapper: InMain });
+  await screen.findByRole('heading', { level: 1 });
+  return { machine, user: byHand() };
+}
+
+/** The machine says what is so on the first board now. */
+function tell(
+  machine: ReturnType<typeof playMachine>,
+  board: ProbedBoard,
+  spotIndex: number | null,
+  savedReadingId: number | null = null,
+) {
+  act(() =>
+    machine.tell('round.changed', {
+      roundId: 12,
+      aim: { boardId: 101, spotIndex },
+      board,
+      summary: aRound().summary,
+      savedReadingId,
+    }),
+  );
+}
+const liveMeter = (machine: ReturnType<typeof playMachine>) =>
+  act(() => {
+    followMeter();
+    showMeter(aLiveMeter());
+    machine.tell('meter.live', aLiveValue());
+  });
+
+const field = () => screen.getByLabelText<HTMLInputElement>('Reading on the meter, %');
+const region = () => screen.getByRole('region', { name: 'Round' });
+/** A reading at each of the four spots. */
+const allSpots = (last: Partial<JudgedReading> = {}) =>
+  [0, 1, 2, 3].map((spotIndex) => aReading(spotIndex + 1, { spotIndex, ...(spotIndex === 3 ? last : {}) }));
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('after a reading is excluded', () => {
+  const oneRead = () => aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]);
+  const excludedNow = read(aBoard(1), [aReading(1, { excluded: { code: 'wet-face' }, counts: false })]);
+
+  test('the hands are in the value field again, and no digit is lost', async () => {
+    const { machine, user } = await open(oneRead());
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    tell(machine, excludedNow, 0);
+    await waitFor(() => expect(document.activeElement).toBe(field()));
+    await user.keyboard('12.4{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ boardId: 101, spotIndex: 0, raw: 12.4 }]);
+  });
+
+  test('and where the dialog was only closed', async () => {
+    const { user } = await open(oneRead());
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Cancel' }));
+    await waitFor(() => expect(document.activeElement).toBe(field()));
+  });
+
+  test('with a live meter they are on the round, and Space saves', async () => {
+    const { machine, user } = await open(oneRead());
+    liveMeter(machine);
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    tell(machine, excludedNow, 0);
+    await waitFor(() => expect(document.activeElement).toBe(region()));
+    await user.keyboard(' ');
+    expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
+  });
+});
+
+test('Esc from typing beside a live meter leads back to the round', async () => {
+  const { machine, user } = await open();
+  liveMeter(machine);
+  await user.keyboard('12{Escape}');
+  await waitFor(() => expect(document.activeElement).toBe(region()));
+});
+
+describe('a scanned label', () => {
+  test('leads to its board, whatever letters it has, and is never a value', async () => {
+    const boards = [aBoard(1), aBoard(2, { code: 'GTR-N2' }), aBoard(3, { code: '1204' })];
+    const { machine } = await open(aRound(boards));
+    await scan('GTR-N2');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board GTR-N2');
+    await scan('1204');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board 1204');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+    expect(field().value).toBe('');
+  });
+
+  test('of a board elsewhere says so, and leaves what was typed', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12');
+    await new Promise((wait) => setTimeout(wait, 60));
+    await scan('1313');
+    expect(screen.getByRole('alert').textContent).toContain('has no board 1313. Check the ID.');
+    expect(field().value).toBe('12');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+  });
+
+  test('saves nothing live either', async () => {
+    const { machine } = await open(aRound([aBoard(1), aBoard(2, { code: 'W 2' })]));
+    liveMeter(machine);
+    await scan('W 2');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board W 2');
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([]);
+    expect(screen.queryByRole('textbox')).toBeNull();
+  });
+});
+
+describe('Enter on a board with spots open', () => {
+  const WARNING = '2 spots are open. Press again to leave them.';
+  const halfRead = () => {
+    const half = read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1 })]);
+    return { ...aRound([half, aBoard(2)]), aim: { boardId: 101, spotIndex: 2 } };
+  };
+
+  test('says so first, and the second one leaves them', async () => {
+    const { machine, user } = await open(halfRead());
+    await user.keyboard('{Enter}');
+    expect(screen.getByText(WARNING)).toBeTruthy();
+    expect(machine.inputsOf('rounds.aim')).toEqual([]);
+    await expectNoBarriers();
+    await new Promise((wait) => setTimeout(wait, 320));
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  });
+
+  test('a key that bounces does not leave them', async () => {
+    const { user } = await open(halfRead());
+    await user.keyboard('{Enter}{Enter}');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
+    expect(screen.getByText(WARNING)).toBeTruthy();
+  });
+
+  test('a value typed after it is saved, and the next Enter asks anew', async () => {
+    const { machine, user } = await open(halfRead());
+    await user.keyboard('{Enter}');
+    await user.keyboard('12.1');
+    expect(screen.queryByText(WARNING)).toBeNull();
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toHaveLength(1);
+  });
+
+  test('goes on at once where all are read', async () => {
+    const done = read(aBoard(1), allSpots());
+    const { user } = await open({ ...aRound([done, aBoard(2)]), aim: { boardId: 101, spotIndex: null } });
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  });
+});
+
+describe('a slip of the keys', () => {
+  const slip = aReading(7, {
+    raw: 145,
+    counts: false,
+    suspicions: [
+      {
+        rule: 'typing-slip',
+        severity: 'refused',
+        why: message('suspicion.typing-slip', { rawPct: 145, rawMeantPct: 14.5 }),
+        whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: 14.5 }),
+      },
+    ],
+  });
+
+  test('is put right with one key', async () => {
+    const { machine, user } = await open();
+    tell(machine, read(aBoard(1), [slip]), 0, 7);
+    expect(screen.getByRole('button', { name: 'Use 14.5%' })).toBeTruthy();
+    await user.keyboard('u');
+    await waitFor(() =>
+      expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+        { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7, raw: 14.5 },
+      ]),
+    );
+  });
+});
+
+test('while the pins are in, the spot they are at is named and stands out', async () => {
+  const { machine } = await open();
+  liveMeter(machine);
+  act(() =>
+    machine.tell('meter.insertion', { reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 } }),
+  );
+  tell(machine, read(aBoard(1), [aReading(1)]), 1, 1);
+  expect(screen.getByText('Shell, 60 cm from the left end: saved. Pull the pins.')).toBeTruthy();
+  const current = () =>
+    within(screen.getByRole('region', { name: 'Spots' })).getByRole('button', { current: 'step' });
+  expect(current().textContent).toContain('✓ Saved. Pull the pins.');
+  act(() => machine.tell('meter.insertion', { reading: null }));
+  expect(current().textContent).toContain('Core, 60 cm from the left end');
+});
+
+describe('the next board by itself', () => {
+  const COUNTING = /Next board in \d s\. Any key stops this\./;
+  const board = () => screen.getByRole('heading', { level: 1 }).textContent;
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    useSettings.setState({ settings: { ...usualSettings, sound: false, nextBoardAfterS: 2 } });
+  });
+  afterEach(() => vi.useRealTimers());
+  const pass = (seconds: number) => act(async () => vi.advanceTimersByTime(seconds * 1000));
+
+  async function finishBoard(last: Partial<JudgedReading> = {}, boards = [aBoard(1), aBoard(2)]) {
+    const opened = await open(aRound(boards));
+    tell(opened.machine, read(aBoard(1), allSpots(last)), null, 4);
+    return opened;
+  }
+
+  test('comes once its spots are read, after a countdown in sight', async () => {
+    await finishBoard();
+    expect(screen.getByText(/Next board in 2 s\./)).toBeTruthy();
+    await expectNoBarriers();
+    await pass(1);
+    expect(screen.getByText(/Next board in 1 s\./)).toBeTruthy();
+    await pass(1);
+    expect(board()).toBe('Board WAL-02');
+  });
+
+  test('does not come once any key was pressed', async () => {
+    const { user } = await finishBoard();
+    await user.keyboard('{Shift}');
+    expect(screen.queryByText(COUNTING)).toBeNull();
+    await pass(9);
+    expect(board()).toBe('Board WAL-01');
+  });
+
+  test('does not come while a questionable reading asks for attention', async () => {
+    await finishBoard({
+      suspicions: [
+        {
+          rule: 'jump-since-last-round',
+          severity: 'questionable',
+          why: message('suspicion.jump.wetter', { depth: 'core', beforePct: 8, mcPct: 12.1, days: 3 }),
+          whatToDo: message('suspicion.jump.do'),
+        },
+      ],
+    });
+    expect(screen.queryByText(COUNTING)).toBeNull();
+    await pass(9);
+    expect(board()).toBe('Board WAL-01');
+  });
+
+  test('waits until the pins are out', async () => {
+    const { machine } = await open();
+    liveMeter(machine);
+    const reading = { readingId: 4, roundId: 12, boardId: 101, spotIndex: 3 };
+    act(() => machine.tell('meter.insertion', { reading }));
+    tell(machine, read(aBoard(1), allSpots()), null, 4);
+    await pass(9);
+    expect(board()).toBe('Board WAL-01');
+    act(() => {
+      machine.tell('meter.insertion', { reading: null });
+      machine.tell('meter.live', aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
+    });
+    await pass(2);
+    expect(board()).toBe('Board WAL-02');
+  });
+
+  test('never ends the round', async () => {
+    await finishBoard({}, [aBoard(1)]);
+    await pass(9);
+    expect(screen.queryByRole('dialog')).toBeNull();
+    expect(screen.getByText(/Press Enter to finish the round/)).toBeTruthy();
+  });
+
+  test('does not come where it is switched off, which the dialog of keys can do', async () => {
+    const { machine, user } = await open(aRound(), {
+      'settings.edit': (changed) => ({ ...usualSettings, ...changed }),
+    });
+    await user.keyboard('?');
+    await user.click(await screen.findByRole('radio', { name: 'By a key' }));
+    expect(machine.inputsOf('settings.edit')).toEqual([{ nextBoardAfterS: null }]);
+    await user.click(screen.getByRole('button', { name: 'Close' }));
+    tell(machine, read(aBoard(1), allSpots()), null, 4);
+    expect(screen.queryByText(COUNTING)).toBeNull();
+  });
+});
+
+describe('a finished round', () => {
+  const done = { ...aRound(), finishedAt: '2026-05-04T09:00:00.000Z', aim: null, probed: null };
+
+  test('is reopened, and the hands are in the value field', async () => {
+    let isOpen = false;
+    const { machine, user } = await open(done, {
+      'rounds.open': () => (isOpen ? aRound() : done),
+      'rounds.reopen': () => {
+        isOpen = true;
+        return {};
+      },
+    });
+    await user.click(screen.getByRole('button', { name: 'Reopen' }));
+    expect(machine.inputsOf('rounds.reopen')).toEqual([{ roundId: 12 }]);
+    await waitFor(() => expect(document.activeElement).toBe(field()));
+  });
+
+  test('says why it stays finished', async () => {
+    const { user } = await open(done, {
+      'rounds.reopen': () => {
+        throw new Refusal(message('refusal.round-running', { stackName: 'Walnut from the lane' }));
+      },
+    });
+    await user.click(screen.getByRole('button', { name: 'Reopen' }));
+    expect(screen.getByRole('alert').textContent).toContain(
+      'Another round of Walnut from the lane is running.',
+    );
+    await expectNoBarriers();
+  });
+});
