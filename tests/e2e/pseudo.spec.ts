@@ -81,36 +81,36 @@ test('every word comes from the catalog: a round, typed and live', async ({ pint
   await openInPseudo(page, 'round?stack=1');
   await page.locator('input[inputmode=decimal]').fill('9');
   await page.keyboard.press('Enter');
-  await expect(page.locator('.probe')).toBeVisible();
+  await expect(page).toHaveURL(/#\/round\/\d+$/);
+  const field = page.locator('section input[inputmode=decimal]');
   const round = page.url().replace(/.*#\//, '');
   await expectNoStrays(page, 'a round');
   // The last is a slip of typing, and one more has no number.
   for (const typed of ['11.9', '12.6', '12.1', '128', 'x']) {
-    await page.locator('.typed-panel input').fill(typed);
+    await field.fill(typed);
     await page.keyboard.press('Enter');
     await expectNoStrays(page, `typed ${typed}`);
   }
-  await page.locator('.typed-panel input').fill('');
+  await field.fill('');
   for (const key of ['g', 't', '?']) {
     await page.keyboard.press(key);
     await expect(page.getByRole('dialog')).toBeVisible();
     await expectNoStrays(page, `the dialog of ${key}`);
     await page.keyboard.press('Escape');
   }
-  const excludeButtons = page.locator('.saved-reading button');
-  await excludeButtons.last().click();
+  await page.locator('section li div > button').last().click();
   await page.getByRole('dialog').getByRole('button').first().click();
   await expectNoStrays(page, 'a reading excluded');
 
   await openInPseudo(page, 'meter');
   await page.locator('main button:enabled').last().click();
   await openInPseudo(page, round);
-  await expect(page.locator('.live-panel')).toBeVisible();
+  await expect(page.locator('section .mc-value-huge')).toBeVisible();
   // Its trace and number change all the time; their words do not.
   expect.soft((await textsOf(page)).filter(isStray)).toEqual([]);
   await page.keyboard.press('End');
   await page.keyboard.press('PageDown');
-  await page.getByRole('dialog').getByRole('button').first().click();
-  await expect(page.locator('.call-counts')).toBeVisible();
+  await page.getByRole('dialog').getByRole('button').last().click();
+  await expect(page.getByRole('table')).toBeVisible();
   await expectNoStrays(page, 'a finished round');
 });

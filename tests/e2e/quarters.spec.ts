@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { test } from './pintally.ts';
-import { openDemoYard, picture, startRound } from './walk.ts';
+import { openDemoYard, picture, startRound, typeReading } from './walk.ts';
 
 /** Where the thickness of the demo yard's seventh walnut board is shown, and by what name it must be. */
 async function expectThickness(page: Page, thickness: string, name: string): Promise<void> {
@@ -49,8 +49,7 @@ test('8/4 stays 8/4 in millimeters and in inches', async ({ pintally: { page } }
   await page.getByRole('button', { name: /WAL-07/ }).click();
   await expect(page.getByText('Black walnut8/4')).toBeVisible();
   // The raw value stays as it was typed, too.
-  await page.keyboard.type('14.25');
-  await page.keyboard.press('Enter');
+  await typeReading(page, '14.25');
   await expect(page.getByRole('button', { name: 'Exclude shell reading 14.25%' })).toBeVisible();
   await picture(page, 'quarters-round');
 });

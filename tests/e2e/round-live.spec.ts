@@ -2,7 +2,15 @@ import { expect, test } from '@playwright/test';
 import Database from 'better-sqlite3';
 import { startMeterServer } from '../ble/emulated-radio.ts';
 import { startPintally } from './pintally.ts';
-import { findings, finishRound, openDemoYard, picture, startRound } from './walk.ts';
+import {
+  excludeButtons,
+  findings,
+  finishRound,
+  nextStep,
+  openDemoYard,
+  picture,
+  startRound,
+} from './walk.ts';
 
 /**
  * The main job, over a real link: noble, a GATT server and BlueZ's emulated controllers, the real store, Chromium.
@@ -40,21 +48,18 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
   for (const [index, board] of boards.entries()) {
     await expect(page.getByRole('heading', { level: 1 })).toContainText(board.code);
     for (const depth of ['Shell', 'Core', 'Shell', 'Core'] as const) {
-      await expect(page.locator('.probe-next')).toContainText(depth);
+      await expect(nextStep(page)).toContainText(depth);
       await expect(page.getByText('Pins out')).toBeVisible();
       const shown = depth === 'Shell' ? board.shell : board.core;
-      const savedBefore = await page.getByRole('button', { name: /^Exclude (shell|core) reading/ }).count();
+      const savedBefore = await excludeButtons(page).count();
       meter.press(shown);
-      await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(
-        savedBefore + 1,
-        {
-          timeout: 15_000,
-        },
-      );
+      await expect(excludeButtons(page)).toHaveCount(savedBefore + 1, {
+        timeout: 15_000,
+      });
       if (index === 2 && savedBefore === 1) await picture(page, 'round-live');
       meter.lift();
     }
-    await expect(page.locator('.probe-next')).toContainText('All spots read');
+    await expect(nextStep(page)).toContainText('All spots read');
     if (index < boards.length - 1) await page.keyboard.press('Enter');
   }
   await finishRound(page);

@@ -1,6 +1,16 @@
 import { expect } from '@playwright/test';
 import { test } from './pintally.ts';
-import { findings, finishRound, openDemoYard, picture, startRound } from './walk.ts';
+import {
+  excludeButtons,
+  findings,
+  finishRound,
+  nextStep,
+  openDemoYard,
+  picture,
+  scanLabel,
+  startRound,
+  typeReading,
+} from './walk.ts';
 
 /** Shell, core, shell, core as the meter showed them; invented. The fifth board has a slip of the keys in it. */
 const typed: Record<string, [string, string, string, string]> = {
@@ -18,26 +28,19 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
   for (const [code, values] of Object.entries(typed)) {
     await expect(page.getByRole('heading', { level: 1 })).toContainText(code);
     for (const value of values) {
-      const savedBefore = await page.getByRole('button', { name: /^Exclude (shell|core) reading/ }).count();
-      await page.keyboard.type(value);
-      await page.keyboard.press('Enter');
-      await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(
-        savedBefore + 1,
-      );
+      const savedBefore = await excludeButtons(page).count();
+      await typeReading(page, value);
+      await expect(excludeButtons(page)).toHaveCount(savedBefore + 1);
       if (value === '140') {
-        // The slip is seen at once, and undone with one key.
-        await expect(page.locator('.saved-note')).toContainText('140% was typed');
+        // The slip is seen at once, and put right with one key.
+        await expect(page.getByRole('region', { name: 'Reading' })).toContainText('140% was typed');
         await picture(page, 'round-typed-slip');
-        await page.keyboard.press('Backspace');
+        await page.keyboard.press('u');
         await expect(page.getByRole('button', { name: /^Include (shell|core) reading/ })).toBeVisible();
-        await page.keyboard.type('14.0');
-        await page.keyboard.press('Enter');
-        await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(
-          savedBefore + 1,
-        );
+        await expect(excludeButtons(page)).toHaveCount(savedBefore + 1);
       }
     }
-    await expect(page.locator('.probe-next')).toContainText('All spots read');
+    await expect(nextStep(page)).toContainText('All spots read');
     if (code !== 'WAL-06') await page.keyboard.press('Enter');
   }
   await finishRound(page);
@@ -49,13 +52,130 @@ test('the same stack is probed by typing, from the keyboard alone', async ({ pin
   for (const [, , call] of found) expect(call).not.toMatch(/ready/i);
 });
 
+test('after a reading is excluded, ten values are typed on and none is lost', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await typeReading(page, '11.9');
+  await excludeButtons(page).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Wet face' }).click();
+  await expect(page.getByRole('button', { name: /^Include shell reading/ })).toBeVisible();
+  let typedOn = 0;
+  for (const board of ['WAL-01', 'WAL-02', 'WAL-03']) {
+    await expect(page.getByRole('heading', { level: 1 })).toContainText(board);
+    for (const value of ['12.1', '12.6', '12.3', '12.8'].slice(0, 10 - typedOn)) {
+      await typeReading(page, value);
+      typedOn += 1;
+    }
+    await expect(excludeButtons(page)).toHaveCount(board === 'WAL-03' ? 2 : 4);
+    await expect(page.getByRole('textbox')).toBeFocused();
+    if (board !== 'WAL-03') await page.keyboard.press('Enter');
+  }
+  expect(typedOn).toBe(10);
+});
+
+test('Enter says that spots are open before it leaves them', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await typeReading(page, '11.9');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('3 spots are open. Press again to leave them.')).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-01');
+  await page.waitForTimeout(400);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-02');
+});
+
+test('a scanned label leads to its board, wherever the focus is, and is no value', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await scanLabel(page, 'WAL-04');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-04');
+  await page.getByRole('button', { name: /^Undo last/ }).focus();
+  await scanLabel(page, 'WAL-02');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-02');
+  await scanLabel(page, '1204');
+  await expect(page.getByRole('alert')).toContainText('has no board 1204');
+  await expect(page.getByRole('textbox')).toHaveValue('');
+  await expect(excludeButtons(page)).toHaveCount(0);
+});
+
+test('a round that was finished too early is reopened and goes on', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await typeReading(page, '11.9');
+  await page.keyboard.press('End');
+  await page.waitForTimeout(400);
+  await page.keyboard.press('PageDown');
+  await page.getByRole('button', { name: 'Finish the round' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
+  await page.getByRole('button', { name: 'Reopen' }).click();
+  await expect(page.getByRole('textbox')).toBeFocused();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-01');
+  await typeReading(page, '12.6');
+  await expect(excludeButtons(page)).toHaveCount(2);
+});
+
+test('the next board comes by itself where that was chosen', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await page.keyboard.press('?');
+  await page.getByRole('radio', { name: 'By itself after 2 s' }).check();
+  await picture(page, 'round-keys-and-options');
+  await page.keyboard.press('Escape');
+  for (const value of ['11.9', '12.6', '12.1', '12.8']) await typeReading(page, value);
+  await expect(nextStep(page)).toContainText(/Next board in [12] s\. Any key stops this\./);
+  await picture(page, 'round-next-board-by-itself');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-02');
+  for (const value of ['12.3', '13.1', '12.4', '13.0']) await typeReading(page, value);
+  await expect(nextStep(page)).toContainText('Next board in');
+  await page.keyboard.press('Escape');
+  await expect(nextStep(page)).toContainText('Press Enter for the next board.');
+});
+
+for (const size of [
+  { width: 800, height: 600 },
+  { width: 1280, height: 860 },
+]) {
+  test(`all of a round is in sight at ${size.width} x ${size.height}, under the demo banner too`, async ({
+    pintally: { page },
+  }) => {
+    await page.setViewportSize(size);
+    await openDemoYard(page);
+    await startRound(page, 'Walnut from the lane', 9);
+    const isWhole = () =>
+      page.evaluate(() => document.documentElement.scrollHeight <= innerHeight && scrollY === 0);
+    await typeReading(page, '11.9');
+    await expect(page.getByText('1 of 4 spots')).toBeVisible();
+    expect(await isWhole(), 'one read').toBe(true);
+    await typeReading(page, '145');
+    await expect(page.getByRole('button', { name: 'Use 14.5%' })).toBeVisible();
+    expect(await isWhole(), 'a slip').toBe(true);
+    await picture(page, `round-typed-${size.width}`);
+    await page.keyboard.press('u');
+    await expect(page.getByText('2 of 4 spots')).toBeVisible();
+    await page.keyboard.press('Enter');
+    await expect(page.getByText('2 spots are open. Press again to leave them.')).toBeVisible();
+    expect(await isWhole(), 'asked').toBe(true);
+    for (const button of await page.getByRole('region', { name: 'Round' }).getByRole('button').all()) {
+      const box = await button.boundingBox();
+      const words = (await button.textContent()) ?? '';
+      // A spot's name takes presses on the value under it, too.
+      if (box) expect(box.height, words).toBeGreaterThanOrEqual(/^(Shell|Core),/.test(words) ? 36 : 48);
+    }
+  });
+}
+
 test('a reading that is no number saves nothing and says so', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
   await page.getByRole('textbox').fill('twelve');
   await page.keyboard.press('Enter');
   await expect(page.getByText(/not a number\. Nothing was saved/)).toBeVisible();
-  await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(0);
+  await expect(excludeButtons(page)).toHaveCount(0);
   await expect(page.getByRole('textbox')).toHaveValue('twelve');
 });
 
@@ -63,23 +183,21 @@ test('a round goes on where it was left after the window was closed', async ({ p
   await openDemoYard(page);
   await startRound(page, 'Pine for the porch', 15);
   for (const value of ['10.8', '11.5']) {
-    await page.keyboard.type(value);
-    await page.keyboard.press('Enter');
+    await typeReading(page, value);
   }
-  await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(2);
+  await expect(excludeButtons(page)).toHaveCount(2);
   await page.reload();
-  await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveCount(2);
+  await expect(excludeButtons(page)).toHaveCount(2);
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
   await page.getByRole('link', { name: /Resume: Pine/ }).click();
-  await expect(page.locator('.probe-next')).toContainText('right end');
+  await expect(nextStep(page)).toContainText('right end');
 });
 
 test('in a low window a banner leaves the field where it can be typed in', async ({ pintally: { page } }) => {
   await page.setViewportSize({ width: 720, height: 560 });
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
-  await page.keyboard.type('12..4');
-  await page.keyboard.press('Enter');
+  await typeReading(page, '12..4');
   const banner = await page.getByRole('alert').boundingBox();
   const field = await page.getByRole('textbox').boundingBox();
   expect(field?.height).toBeGreaterThan(40);

@@ -1,6 +1,6 @@
 import { expect } from '@playwright/test';
 import { test } from './pintally.ts';
-import { openDemoYard, picture, startRound } from './walk.ts';
+import { openDemoYard, picture, startRound, typeReading } from './walk.ts';
 
 test('two windows on one round: each has its own board, one has the meter, and the pins are one reading', async ({
   pintally: { page },
@@ -22,10 +22,9 @@ test('two windows on one round: each has its own board, one has the meter, and t
   await picture(second, 'two-windows-without-the-meter');
 
   // What settles goes to the board of the window with the meter, and the other one types its own.
-  await second.keyboard.type('12.4');
-  await second.keyboard.press('Enter');
-  await expect(second.locator('.saved-note')).toContainText('Shell');
-  await expect(page.locator('.saved-note')).toContainText(/saved/);
+  await typeReading(second, '12.4');
+  await expect(second.getByText(/^Shell \S+ saved/)).toBeVisible();
+  await expect(page.getByText(/^Shell \S+ saved/)).toBeVisible();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-01');
   await expect(heading).toContainText('WAL-06');
 

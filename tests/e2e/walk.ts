@@ -1,5 +1,5 @@
 import { join, resolve } from 'node:path';
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 
 const screenshots = resolve(import.meta.dirname, '../../artifacts/screenshots');
 
@@ -22,10 +22,31 @@ export async function startRound(page: Page, stack: string, woodTempC: number): 
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
 }
 
+/** Types a reading at the pace of a quick hand: slower than any label scanner. */
+export async function typeReading(page: Page, value: string): Promise<void> {
+  await page.keyboard.type(value, { delay: 60 });
+  await page.keyboard.press('Enter');
+}
+
+/** Scans a label: its ID and Enter, all at once. */
+export async function scanLabel(page: Page, code: string): Promise<void> {
+  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
+}
+
+/** What the round says is to be done next. */
+export const nextStep = (page: Page): Locator =>
+  page.getByRole('region', { name: 'Round' }).locator('header [aria-live]');
+
+/** The buttons that exclude a reading of the board in hand: one for each that is not excluded. */
+export const excludeButtons = (page: Page): Locator =>
+  page.getByRole('button', { name: /^Exclude (shell|core) reading/ });
+
 /** Ends the round from its last board, by keys alone, and waits for what it found. */
 export async function finishRound(page: Page): Promise<void> {
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog')).toBeVisible();
+  // Enter alone never ends it: it would go on probing.
+  await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
 }
