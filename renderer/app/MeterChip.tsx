@@ -46,7 +46,11 @@ export function MeterChip() {
         <span className="spoken-only">{say('meter.chip.label')}</span>{' '}
         {state.kind === 'simulated' && state.phase === 'live'
           ? say('meter.chip.simulated-live')
-          : say(phaseCodes[state.phase])}
+          : say(
+              state.message.code.startsWith('meter.adapter.') && state.phase === 'failed'
+                ? 'meter.chip.no-bluetooth'
+                : phaseCodes[state.phase],
+            )}
         {state.batteryPct !== null && ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
       </span>
     </a>

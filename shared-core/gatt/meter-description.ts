@@ -10,6 +10,8 @@ export const valueLayoutSchema = z.object({
   format: z.number().int().min(1).max(27),
   /** First byte of the value in the notification. */
   byteOffset: z.number().int().min(0).max(511),
+  /** Absent where the low byte comes first, as the Bluetooth standard has it; some meters send it last. */
+  byteOrder: z.literal('high-first').optional(),
   /** Value = integer × 10^exponent × scale + offset. */
   exponent: z.number().int().min(-10).max(10),
   scale: z.number(),

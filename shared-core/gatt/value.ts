@@ -113,7 +113,8 @@ export function decodeValue(
   if (description.origin === 'self-described' && storage.kind !== 'text' && bytes.length !== needed) {
     return refused(message('meter.value.bytes-extra', { sent: bytes.length, needed }));
   }
-  const own = bytes.subarray(layout.byteOffset, storage.kind === 'text' ? undefined : needed);
+  const own = bytes.slice(layout.byteOffset, storage.kind === 'text' ? undefined : needed);
+  if (layout.byteOrder === 'high-first' && storage.kind !== 'text') own.reverse();
   const stored = readStored(own, storage, description);
   if (!stored.ok) return stored;
   const value = inUnit(stored.value, layout, storage);

@@ -68,7 +68,9 @@ function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
         <li key={device.deviceId}>
           <span className="device-name" translate="no">
             {nameOf(device)}
-            <small>{device.deviceId}</small>
+            {devices.filter(({ name }) => name === device.name).length > 1 && (
+              <small>{device.deviceId}</small>
+            )}
           </span>
           <Signal rssiDbm={device.rssiDbm} />
           <Button

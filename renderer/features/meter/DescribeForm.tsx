@@ -95,6 +95,15 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
           error={wrong('byteOffset')}
           onValue={set('byteOffset')}
         />
+        <Select
+          label={say('meter.reading.byte-order')}
+          value={form.byteOrder}
+          options={[
+            { value: 'low-first', label: say('meter.reading.low-first') },
+            { value: 'high-first', label: say('meter.reading.high-first') },
+          ]}
+          onValue={set('byteOrder')}
+        />
         <NumberField
           label={say('meter.reading.power')}
           hint={say('meter.form.power-hint')}

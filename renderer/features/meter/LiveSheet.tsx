@@ -5,26 +5,15 @@ import { rawText } from '../../ui/McValue.tsx';
 import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { Fact } from './Fact.tsx';
 import { MeterElsewhere } from './MeterElsewhere.tsx';
 
-/** What the meter sends now, and that every notification is accounted for. */
+/** What the meter sends now. */
 export function LiveSheet({ state }: { state: MeterState }) {
-  const { say, formats } = useWords();
-  const { counts, batteryPct } = state;
+  const { say } = useWords();
   return (
     <Sheet title={say('meter.live.title')}>
       {state.heldBy === 'this-window' ? <LiveValue /> : <MeterElsewhere />}
-      <dl className="meter-facts">
-        <Fact name={say('meter.live.received')}>{formats.number(counts.received)}</Fact>
-        <Fact name={say('meter.live.decoded')}>{formats.number(counts.decoded)}</Fact>
-        <Fact name={say('meter.live.no-reading')}>{formats.number(counts.noReading)}</Fact>
-        <Fact name={say('meter.live.refused')}>{formats.number(counts.refused)}</Fact>
-        <Fact name={say('meter.live.battery')}>
-          {batteryPct === null ? say('meter.live.battery-unknown') : formats.wholePercent(batteryPct)}
-        </Fact>
-      </dl>
-      {counts.lastRefusal && <p>{say('meter.live.last-refused', { why: counts.lastRefusal })}</p>}
+      {state.batteryPct !== null && <p>{say('meter.live.battery-at', { batteryPct: state.batteryPct })}</p>}
     </Sheet>
   );
 }

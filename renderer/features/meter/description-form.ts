@@ -15,6 +15,7 @@ export interface DescriptionForm {
   characteristic: string;
   format: number;
   byteOffset: number | null;
+  byteOrder: 'low-first' | 'high-first';
   exponent: number | null;
   scale: number | null;
   offset: number | null;
@@ -47,6 +48,7 @@ export function startForm(
     characteristic: description ? keyOf(description) : first ? keyOf(first) : '',
     format: description?.layout.format ?? 6,
     byteOffset: description?.layout.byteOffset ?? 0,
+    byteOrder: description?.layout.byteOrder ?? 'low-first',
     exponent: description?.layout.exponent ?? -1,
     scale: description?.layout.scale ?? 1,
     offset: description?.layout.offset ?? 0,
@@ -61,6 +63,8 @@ export function startForm(
 export type FormProblems = Partial<Record<keyof DescriptionForm, Message>>;
 
 const isNumber = (value: number | null): value is number => value !== null && !Number.isNaN(value);
+
+const layoutOrder = ({ byteOrder }: DescriptionForm) => (byteOrder === 'high-first' ? { byteOrder } : {});
 
 /** The description in the form, or what is wrong with it, field by field. */
 export function readForm(
@@ -97,6 +101,7 @@ export function readForm(
     layout: {
       format: form.format,
       byteOffset: form.byteOffset,
+      ...layoutOrder(form),
       exponent: formatTakesExponent(form.format) ? form.exponent : 0,
       scale: form.scale,
       offset: form.offset,
@@ -128,7 +133,14 @@ export function previewOf(
   const { byteOffset, exponent, scale, offset } = form;
   if (!hex || !isNumber(byteOffset) || !isNumber(scale) || !isNumber(offset)) return null;
   return decodeValue(bytesOfHex(hex), {
-    layout: { format: form.format, byteOffset, exponent: isNumber(exponent) ? exponent : 0, scale, offset },
+    layout: {
+      format: form.format,
+      byteOffset,
+      ...layoutOrder(form),
+      exponent: isNumber(exponent) ? exponent : 0,
+      scale,
+      offset,
+    },
     unit: form.unit,
     origin: 'mapped-by-hand',
   });

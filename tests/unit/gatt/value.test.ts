@@ -57,6 +57,34 @@ describe('integers with an exponent', () => {
     });
   });
 
+  // Big-endian order: common practice, no source. The Bluetooth standard has little-endian, and some meters do not.
+  test.each([
+    [6, '007e', 126],
+    [14, 'fffe', -2],
+    [20, '41573333', 13.45],
+    // IEEE 11073 SFLOAT: exponent -1, mantissa 126.
+    [22, 'f07e', 12.6],
+  ])('format %i with its high byte first reads 0x%s as %d', (format, hex, value) => {
+    const described = selfDescribed(format);
+    const highFirst = { ...described, layout: { ...described.layout, byteOrder: 'high-first' as const } };
+    const decoded = decodeValue(Uint8Array.from(Buffer.from(hex, 'hex')), highFirst);
+    expect(decoded.ok && decoded.value).toBeCloseTo(value, 6);
+  });
+
+  test('reading a value with its high byte first leaves the bytes as they came', () => {
+    const bytes = Uint8Array.of(0, 126);
+    const described = selfDescribed(6);
+    decodeValue(bytes, { ...described, layout: { ...described.layout, byteOrder: 'high-first' } });
+    expect([...bytes]).toEqual([0, 126]);
+  });
+
+  test('text is never turned around', () => {
+    const described = { ...selfDescribed(25), origin: 'mapped-by-hand' as const };
+    expect(
+      decodeValue(text('12.6'), { ...described, layout: { ...described.layout, byteOrder: 'high-first' } }),
+    ).toEqual({ ok: true, value: 12.6 });
+  });
+
   // Bluetooth SIG, Format Types: bits beyond the format's are "ignored upon receipt".
   test('the unused bits of a 12-bit value are ignored', () => {
     expect(decodeValue(octets(0xf123, 2), selfDescribed(5))).toEqual({ ok: true, value: 0x123 });

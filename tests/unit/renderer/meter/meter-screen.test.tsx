@@ -62,11 +62,17 @@ describe('looking for meters', () => {
     );
     expect(items[0]!.textContent).toMatch(/Yard meter.*strong, −58 dBm/);
     expect(items[1]!.textContent).toMatch(/Unnamed device.*very weak, −91 dBm/);
-    expect(items[2]!.textContent).toBe('Far shedee:ffsignal strength unknownConnect');
+    expect(items[2]!.textContent).toBe('Far shedsignal strength unknownConnect');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Connect Yard meter' }));
     expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'aa:bb' }]);
     expect(screen.getByRole('button', { name: 'Disconnect' })).toBeTruthy();
+  });
+
+  test('two of the same name are told apart by their addresses', () => {
+    const twins = found.devices.map((device) => ({ ...device, name: 'Yard meter' }));
+    open({ ...found, devices: twins });
+    for (const { deviceId } of twins) expect(screen.getByText(deviceId)).toBeTruthy();
   });
 
   test('while nothing is found, it shows what to try, and it can be stopped', async () => {
@@ -107,23 +113,33 @@ test('a live resistance is shown as it was sent', () => {
   expect(screen.getByRole('region', { name: 'Live' }).textContent).toContain('1.2345 MΩ raw');
 });
 
-test('a live meter: value, what the pins do, every notification accounted for, the bytes', async () => {
+test('a live meter: its value first, what the pins do, and its battery', async () => {
   const { machine } = open(aLiveMeter());
   act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));
+  const regions = screen.getAllByRole('region').map((part) => part.querySelector('h2')?.textContent);
+  expect(regions).toEqual(['Yard meter', 'Live', 'How it is read']);
   const live = screen.getByRole('region', { name: 'Live' });
   expect(live.textContent).toContain('12.6% raw, as the meter shows');
   expect(live.textContent).toContain('Settled');
-  expect(live.textContent).toMatch(
-    /Received1,200Decoded1,058No reading \(pins out\)140Unreadable2Battery76%/,
+  expect(live.textContent).toContain('Battery 76%.');
+  expect(screen.getByRole('region', { name: 'How it is read' }).textContent).toContain(
+    unbroken('The meter describes its own value.Unit% moisture contentCan show5–60%'),
   );
-  expect(live.textContent).toContain('Last unreadable: The meter sent 1 byte; its value needs 2.');
-  const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
-  expect(bytes.textContent).toContain(
-    unbroken(
-      'The meter describes its own value.Format16 bits, unsignedPower of ten−1Unit% moisture contentCan show5–60%',
-    ),
-  );
-  expect(within(bytes).getByRole('row', { name: /2a6f/ }).textContent).toContain('7e00');
+  await expectNoBarriers();
+});
+
+test('bytes, UUIDs and counters are behind Details, every notification accounted for', async () => {
+  const { user } = open(aLiveMeter());
+  const details = document.querySelector('details')!;
+  expect(details.open).toBe(false);
+  for (const hidden of ['2a6f', 'Received', '16 bits, unsigned']) {
+    expect(details.contains(screen.getByText(hidden)), hidden).toBe(true);
+  }
+  await user.click(screen.getByText('Details'));
+  expect(details.textContent).toContain('Format16 bits, unsignedPower of ten−1');
+  expect(details.textContent).toContain('Received1,200Decoded1,058Pins out140Unreadable2');
+  expect(details.textContent).toContain('Last unreadable: The meter sent 1 byte; its value needs 2.');
+  expect(within(details).getByRole('row', { name: /2a6f/ }).textContent).toContain('7e00');
   await expectNoBarriers();
 });
 
@@ -135,7 +151,7 @@ test('what is missing from a meter’s own description is shown beside its bytes
       remarks: [message('meter.self.humidity-unconfirmed'), message('meter.self.several', { values: 2 })],
     }),
   );
-  const bytes = screen.getByRole('region', { name: 'How its bytes are read' });
+  const bytes = screen.getByRole('region', { name: 'How it is read' });
   expect(bytes.textContent).toContain(
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   );
@@ -161,6 +177,10 @@ test('a meter that does not describe itself is set up on its live bytes', async 
   await user.type(power, '-2');
   expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('1.26%');
 
+  // Two bytes in the other order: 7e00 is 126 or 32,256.
+  await user.selectOptions(within(form).getByLabelText('Byte order'), 'High byte first');
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('322.56%');
+
   await user.clear(within(form).getByLabelText('Highest value it can show'));
   await user.click(within(form).getByRole('button', { name: 'Save' }));
   expect(within(form).getByRole('alert').textContent).toContain(
@@ -171,6 +191,10 @@ test('a meter that does not describe itself is set up on its live bytes', async 
   await user.type(within(form).getByLabelText('Highest value it can show'), '60');
   await user.click(within(form).getByRole('button', { name: 'Save' }));
   expect(machine.inputsOf('meter.describe')).toMatchObject([
-    { layout: { format: 6, exponent: -2 }, range: { min: 0, max: 60 }, origin: 'mapped-by-hand' },
+    {
+      layout: { format: 6, byteOrder: 'high-first', exponent: -2 },
+      range: { min: 0, max: 60 },
+      origin: 'mapped-by-hand',
+    },
   ]);
 });
