@@ -2,12 +2,12 @@ import { useState } from 'react';
 import type { EndUseRow, SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Choice } from '../../form/Choice.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { useSpeciesSearch } from '../../stores/species-search.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Tabs } from '../../ui/Tabs.tsx';
 import { useWords } from '../../words.ts';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
@@ -19,19 +19,15 @@ import { emptySpeciesDraft } from './species-draft.ts';
 /** What is known about each species, and the target of each use. */
 export function SpeciesListScreen() {
   const { say } = useWords();
-  const [shown, setShown] = useState<'species' | 'uses'>('species');
   return (
-    <Screen title={say('species.list-title')} lead={say('species.list-lead')}>
-      <Choice
-        label={say('species.show')}
-        value={shown}
-        options={[
-          { value: 'species', label: say('species.species') },
-          { value: 'uses', label: say('species.uses') },
+    <Screen title={say('species.list-title')}>
+      <Tabs
+        label={say('species.list-title')}
+        tabs={[
+          { id: 'species', title: say('species.species'), panel: () => <AllSpecies /> },
+          { id: 'uses', title: say('species.uses'), panel: () => <EndUses /> },
         ]}
-        onValue={setShown}
       />
-      {shown === 'species' ? <AllSpecies /> : <EndUses />}
     </Screen>
   );
 }

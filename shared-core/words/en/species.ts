@@ -1,8 +1,6 @@
 /** Species, uses, and a person's own oven-dry checks. */
 export const species = {
   'species.list-title': 'Species and uses',
-  'species.list-lead': 'What is known about each species, and the target for each use.',
-  'species.show': 'Show',
   'species.species': 'Species',
   'species.uses': 'Uses',
   'species.search': 'Search',

@@ -71,6 +71,11 @@ test('the meter’s state is in sight on every screen, with its battery', async 
   expect(screen.getByRole('link', { name: /^Meter: Live · battery.76%$/ })).toBeTruthy();
   act(() => machine.tell('meter.state', aLiveMeter({ phase: 'reconnecting' })));
   expect(screen.getByRole('link', { name: /Reconnecting/ })).toBeTruthy();
+  const failed = { phase: 'failed' } as const;
+  act(() => machine.tell('meter.state', aMeter({ ...failed, message: message('meter.adapter.missing') })));
+  expect(screen.getByRole('link', { name: 'Meter: No Bluetooth' })).toBeTruthy();
+  act(() => machine.tell('meter.state', aLiveMeter(failed)));
+  expect(screen.getByRole('link', { name: /^Meter: Not connected/ })).toBeTruthy();
 });
 
 test('after a change of place the new screen’s heading has the focus, and the window its title', async () => {

@@ -95,7 +95,7 @@ describe('The species', () => {
 describe('The uses', () => {
   test('show their limits, and are edited with new ones', async () => {
     const { machine, user } = open();
-    await user.click(screen.getByLabelText('Uses'));
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
     await user.click(await screen.findByRole('button', { name: 'Edit Firewood' }));
     const most = screen.getByLabelText('Highest average');
     await user.clear(most);
@@ -108,7 +108,7 @@ describe('The uses', () => {
 
   test('show their target and its source, without a mark of what is from memory', async () => {
     const { user } = open();
-    await user.click(screen.getByLabelText('Uses'));
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
     const row = within(await screen.findByRole('row', { name: /^Furniture/ }));
     expect(row.getByText(unbroken('6–8%'))).toBeTruthy();
     expect(row.getByText('2.0 points')).toBeTruthy();
@@ -118,7 +118,7 @@ describe('The uses', () => {
 
   test('with the lowest average above the highest, nothing is saved', async () => {
     const { machine, user } = open();
-    await user.click(screen.getByLabelText('Uses'));
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
     await user.click(await screen.findByRole('button', { name: 'Edit Firewood' }));
     const least = screen.getByLabelText('Lowest average');
     await user.clear(least);
