@@ -2,26 +2,10 @@
  * Every screen of the demo yard in the smallest window (800 x 600), in both themes, against WCAG 2.1 at level AA and
  * common good practice as axe-core checks them: names, roles, contrast, what the keyboard can reach.
  */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { expect, type Page } from '@playwright/test';
-import type axeCore from 'axe-core';
+import { expect } from '@playwright/test';
+import { barriers } from './barriers.ts';
 import { test } from './pintally.ts';
 import { openDemoYard, picture, startRound } from './walk.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const options: axeCore.RunOptions = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'best-practice'] };
-
-/** What is in somebody's way on the screen as it is, a line for each. */
-async function barriers(page: Page): Promise<string[]> {
-  await expect(page.getByText('Loading …')).toHaveCount(0);
-  await page.evaluate(axeSource);
-  return page.evaluate(async (given) => {
-    const { axe } = globalThis as unknown as { axe: typeof axeCore };
-    const { violations } = await axe.run(document, given);
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  }, options);
-}
 
 const screens = [
   ['stacks', 'Stacks'],
@@ -46,6 +30,7 @@ for (const theme of ['light', 'dark'] as const) {
     for (const [path, heading] of screens) {
       await page.goto(`${base}#/${path}`);
       await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
+      await expect(page.getByText('Loading …')).toHaveCount(0);
       expect(await barriers(page), `${path}, ${theme}`).toEqual([]);
       await picture(page, `${path.replace('/', '-')}-${theme}`);
     }

@@ -4,8 +4,8 @@ import { expect, type Locator, type Page } from '@playwright/test';
 const screenshots = resolve(import.meta.dirname, '../../artifacts/screenshots');
 
 /** A picture for people to look at, saved with the run. */
-export const picture = (page: Page, name: string) =>
-  page.screenshot({ path: join(screenshots, `${name}.png`) });
+export const picture = (page: Page, name: string, { fullPage = false } = {}) =>
+  page.screenshot({ path: join(screenshots, `${name}.png`), fullPage });
 
 /** Opens the demo yard from the empty first start, as a newcomer would. */
 export async function openDemoYard(page: Page): Promise<void> {
