@@ -29,14 +29,12 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
   const { say } = useWords();
   const [form, setForm] = useState(() => startForm(state.description, state.characteristics, units));
   const [problems, setProblems] = useState<FormProblems>({});
-  const wrong = (field: keyof DescriptionForm) => {
-    const problem = problems[field];
-    return problem === undefined ? null : say(problem);
-  };
-  const set =
-    <K extends keyof DescriptionForm>(field: K) =>
-    (value: DescriptionForm[K]) =>
-      setForm((before) => ({ ...before, [field]: value }));
+  /** What a field needs to show and change one part of the description. */
+  const field = <K extends keyof DescriptionForm>(key: K) => ({
+    value: form[key],
+    error: problems[key] ? say(problems[key]) : null,
+    onValue: (value: DescriptionForm[K]) => setForm((before) => ({ ...before, [key]: value })),
+  });
 
   async function save(): Promise<void> {
     const read = readForm(form, units);
@@ -63,8 +61,6 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       <div className="form-grid">
         <Select
           label={say('meter.form.characteristic')}
-          value={form.characteristic}
-          error={wrong('characteristic')}
           options={[
             ...(form.characteristic === ''
               ? [{ value: '', label: say('meter.form.characteristic-choose') }]
@@ -77,7 +73,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
                 isName: true,
               })),
           ]}
-          onValue={set('characteristic')}
+          {...field('characteristic')}
         />
         <Select
           label={say('meter.reading.format')}
@@ -86,71 +82,44 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
             value: String(format),
             label: say(formatName(format)),
           }))}
-          onValue={(value) => set('format')(Number(value))}
+          onValue={(value) => field('format').onValue(Number(value))}
         />
         <NumberField
           label={say('meter.reading.first-byte')}
           hint={say('meter.form.first-byte-hint')}
-          value={form.byteOffset}
-          error={wrong('byteOffset')}
-          onValue={set('byteOffset')}
+          {...field('byteOffset')}
         />
         <Select
           label={say('meter.reading.byte-order')}
-          value={form.byteOrder}
           options={[
             { value: 'low-first', label: say('meter.reading.low-first') },
             { value: 'high-first', label: say('meter.reading.high-first') },
           ]}
-          onValue={set('byteOrder')}
+          {...field('byteOrder')}
         />
         <NumberField
           label={say('meter.reading.power')}
           hint={say('meter.form.power-hint')}
-          value={form.exponent}
-          error={wrong('exponent')}
           disabled={!formatTakesExponent(form.format)}
-          onValue={set('exponent')}
+          {...field('exponent')}
         />
-        <NumberField
-          label={say('meter.form.times')}
-          value={form.scale}
-          error={wrong('scale')}
-          onValue={set('scale')}
-        />
-        <NumberField
-          label={say('meter.form.plus')}
-          value={form.offset}
-          error={wrong('offset')}
-          onValue={set('offset')}
-        />
+        <NumberField label={say('meter.form.times')} {...field('scale')} />
+        <NumberField label={say('meter.form.plus')} {...field('offset')} />
         <Select
           label={say('meter.reading.unit')}
-          value={form.unit}
           options={[
             { value: 'pct', label: say('meter.reading.unit-pct') },
             { value: 'ohm', label: say('meter.reading.unit-ohm') },
           ]}
-          onValue={set('unit')}
+          {...field('unit')}
         />
-        <NumberField
-          label={say('meter.form.lowest')}
-          value={form.min}
-          error={wrong('min')}
-          onValue={set('min')}
-        />
-        <NumberField
-          label={say('meter.form.highest')}
-          value={form.max}
-          error={wrong('max')}
-          onValue={set('max')}
-        />
+        <NumberField label={say('meter.form.lowest')} {...field('min')} />
+        <NumberField label={say('meter.form.highest')} {...field('max')} />
         {form.unit === 'pct' && (
           <>
             <Select
               label={say('meter.form.basis')}
               hint={say('meter.form.basis-hint')}
-              value={form.basisCurveId}
               options={[
                 { value: '', label: say('meter.form.basis-unknown') },
                 ...[...resistanceCurves].map(([id, curve]) => ({
@@ -159,15 +128,13 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
                   isName: true,
                 })),
               ]}
-              onValue={set('basisCurveId')}
+              {...field('basisCurveId')}
             />
             {form.basisCurveId !== '' && (
               <NumberField
                 label={say('meter.form.basis-temp')}
                 unit={temperatureUnit(units)}
-                value={form.basisTemp}
-                error={wrong('basisTemp')}
-                onValue={set('basisTemp')}
+                {...field('basisTemp')}
               />
             )}
           </>
