@@ -76,15 +76,15 @@ function Probing({ settings, onSettings }: SettingsPart) {
   return (
     <Sheet title={say('settings.probing')}>
       <Checkbox
+        label={say('settings.sound')}
+        checked={settings.sound}
+        onChecked={(sound) => onSettings({ ...settings, sound })}
+      />
+      <Checkbox
         label={say('settings.save-when-settled')}
         hint={say('settings.save-when-settled-hint')}
         checked={settings.saveWhenSettled}
         onChecked={(saveWhenSettled) => onSettings({ ...settings, saveWhenSettled })}
-      />
-      <Checkbox
-        label={say('settings.sound')}
-        checked={settings.sound}
-        onChecked={(sound) => onSettings({ ...settings, sound })}
       />
     </Sheet>
   );

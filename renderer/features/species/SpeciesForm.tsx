@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
@@ -6,10 +6,11 @@ import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
-import { draftOfSpecies, type SpeciesDraft, speciesOf, speciesProblems } from './species-draft.ts';
+import { draftOfSpecies, type SpeciesDraft, speciesDraftSchema } from './species-draft.ts';
 
 const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({
   value,
@@ -32,15 +33,8 @@ export function SpeciesForm({
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
-  const [draft, setDraft] = useState(start);
-  const [shown, setShown] = useState(false);
+  const { field, read, refill } = useDraft(speciesDraftSchema, start);
   const groups = useId();
-  const problems = speciesProblems(draft);
-  const field = <K extends keyof SpeciesDraft>(key: K) => ({
-    value: draft[key],
-    error: shown && problems[key] ? say(problems[key]) : undefined,
-    onValue: (value: SpeciesDraft[K]) => setDraft({ ...draft, [key]: value }),
-  });
 
   const edit = useEdit('species.edit', species);
   const fields: FieldTexts<'species.edit'> = {
@@ -66,12 +60,12 @@ export function SpeciesForm({
   };
 
   async function save(): Promise<void> {
-    setShown(true);
-    if (Object.keys(problems).length > 0) throw fieldsMarked();
-    const taken = new Set(allSpecies.map((each) => each.id));
-    const made = speciesOf(draft, species?.id ?? newSpeciesId(draft.name, taken));
-    if (edit.base) await edit.save(made, speciesOf(draftOfSpecies(edit.base), made.id));
-    else await bridge().command('species.add', made);
+    const made = read();
+    if (edit.base) await edit.save(made, speciesDraftSchema.parse(draftOfSpecies(edit.base)));
+    else {
+      const id = newSpeciesId(made.name, new Set(allSpecies.map((each) => each.id)));
+      await bridge().command('species.add', { ...made, id });
+    }
   }
 
   return (
@@ -80,7 +74,7 @@ export function SpeciesForm({
       saveWords={say(species ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfSpecies(saved)))}
+      conflict={conflictOf(edit, fields, (saved) => refill(draftOfSpecies(saved)))}
     >
       <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">

@@ -1,28 +1,68 @@
+import { z } from 'zod';
+import { says } from '../../../shared-core/contract/validation.ts';
 import { deriveSpecies } from '../../../shared-core/wood/species/derive-species.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type Species, speciesSchema } from '../../../shared-core/wood/species/species.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
 import { sourceShown } from '../../ui/Sources.tsx';
 
-/** A species as typed. */
-export interface SpeciesDraft {
-  name: string;
-  botanicalName: string;
-  group: string;
-  /** Separated by commas. */
-  aliases: string;
-  basicSpecificGravity: number | null;
-  radialPct: number | null;
-  tangentialPct: number | null;
-  volumetricPct: number | null;
-  changeRadial: number | null;
-  changeTangential: number | null;
-  /** Empty for none. */
-  curveId: string;
-  linearA: number | null;
-  linearB: number | null;
-  note: string;
-  source: string;
+const { shape } = speciesSchema;
+const change = shape.changeCoefficient.unwrap().shape;
+const linear = shape.linear.unwrap().shape;
+
+/** Both of a pair are known or neither is. */
+function checkPair<T extends object>(
+  draft: T,
+  keys: readonly (keyof T & string)[],
+  context: z.RefinementCtx<T>,
+) {
+  const missing = keys.filter((key) => draft[key] === null);
+  if (missing.length === 1) {
+    context.addIssue({ code: 'custom', path: missing, message: 'species.half-a-pair' satisfies Code });
+  }
 }
+
+/** A species as typed: pairs of figures apart, other names in a row, and nothing is blank but for what is not known. */
+export const speciesDraftSchema = z
+  .object({
+    name: z.string().trim().min(1, says('species.name-missing')).max(80),
+    botanicalName: z.string().trim().max(120),
+    group: z.string().trim().min(1, says('species.group-missing')).max(60),
+    /** Separated by commas. */
+    aliases: z.string(),
+    basicSpecificGravity: shape.basicSpecificGravity,
+    radialPct: shape.radialPct,
+    tangentialPct: shape.tangentialPct,
+    volumetricPct: shape.volumetricPct,
+    changeRadial: change.radial.nullable(),
+    changeTangential: change.tangential.nullable(),
+    /** Empty for none. */
+    curveId: z.string(),
+    linearA: linear.a.nullable(),
+    linearB: linear.b.nullable(),
+    note: shape.note.trim(),
+    source: shape.source.trim(),
+  })
+  .superRefine((draft, context) => {
+    checkPair(draft, ['changeRadial', 'changeTangential'], context);
+    checkPair(draft, ['linearA', 'linearB'], context);
+  })
+  .transform(
+    ({ changeRadial, changeTangential, linearA, linearB, ...draft }): Omit<Species, 'id'> => ({
+      ...draft,
+      botanicalName: draft.botanicalName || null,
+      aliases: draft.aliases
+        .split(/[,;\n]/)
+        .map((alias) => alias.trim())
+        .filter((alias) => alias !== ''),
+      changeCoefficient:
+        changeRadial === null || changeTangential === null
+          ? null
+          : { radial: changeRadial, tangential: changeTangential },
+      curveId: draft.curveId || null,
+      linear: linearA === null || linearB === null ? null : { a: linearA, b: linearB },
+    }),
+  );
+export type SpeciesDraft = z.input<typeof speciesDraftSchema>;
 
 export const emptySpeciesDraft: SpeciesDraft = {
   name: '',
@@ -66,68 +106,4 @@ export function draftOfSpecies(species: Species): SpeciesDraft {
 export function draftDerivedFrom(species: Species, source: string): SpeciesDraft {
   const derived = deriveSpecies(species, { name: species.name, source }, new Set());
   return { ...draftOfSpecies(derived), name: '' };
-}
-
-export type SpeciesProblems = Partial<Record<keyof SpeciesDraft, Message>>;
-
-const isOutside = (value: number | null, least: number, most: number): boolean =>
-  value !== null && !(value >= least && value <= most);
-
-function rangeProblem(value: number | null, least: number, most: number): Message | undefined {
-  if (!isOutside(value, least, most)) return undefined;
-  return message('species.outside', { rawLeast: least, rawMost: most });
-}
-
-function shrinkageProblem(pct: number | null): Message | undefined {
-  if (!isOutside(pct, 0, 100)) return undefined;
-  return message('species.outside-pct', { rawLeastPct: 0, rawMostPct: 100 });
-}
-
-/** Both of a pair are known or neither is. */
-const pairProblem = (value: number | null, other: number | null): Message | undefined =>
-  value === null && other !== null ? message('species.half-a-pair') : undefined;
-
-/** What is wrong with the draft, by field; empty when it can be saved. */
-export function speciesProblems(draft: SpeciesDraft): SpeciesProblems {
-  const { changeRadial, changeTangential, linearA, linearB } = draft;
-  const problems: { [K in keyof SpeciesDraft]?: Message | undefined } = {
-    name: draft.name.trim() === '' ? message('species.name-missing') : undefined,
-    group: draft.group.trim() === '' ? message('species.group-missing') : undefined,
-    basicSpecificGravity: rangeProblem(draft.basicSpecificGravity, 0.05, 1.4),
-    radialPct: shrinkageProblem(draft.radialPct),
-    tangentialPct: shrinkageProblem(draft.tangentialPct),
-    volumetricPct: shrinkageProblem(draft.volumetricPct),
-    changeRadial: rangeProblem(changeRadial, 0, 0.02) ?? pairProblem(changeRadial, changeTangential),
-    changeTangential: rangeProblem(changeTangential, 0, 0.02) ?? pairProblem(changeTangential, changeRadial),
-    linearA: rangeProblem(linearA, 0.2, 5) ?? pairProblem(linearA, linearB),
-    linearB: rangeProblem(linearB, -30, 30) ?? pairProblem(linearB, linearA),
-  };
-  return Object.fromEntries(Object.entries(problems).filter(([, problem]) => problem !== undefined));
-}
-
-/** The species of a draft without problems. */
-export function speciesOf(draft: SpeciesDraft, id: string): Species {
-  const { changeRadial, changeTangential, linearA, linearB } = draft;
-  return {
-    id,
-    name: draft.name.trim(),
-    botanicalName: draft.botanicalName.trim() || null,
-    group: draft.group.trim(),
-    aliases: draft.aliases
-      .split(/[,;\n]/)
-      .map((alias) => alias.trim())
-      .filter((alias) => alias !== ''),
-    basicSpecificGravity: draft.basicSpecificGravity,
-    radialPct: draft.radialPct,
-    tangentialPct: draft.tangentialPct,
-    volumetricPct: draft.volumetricPct,
-    changeCoefficient:
-      changeRadial === null || changeTangential === null
-        ? null
-        : { radial: changeRadial, tangential: changeTangential },
-    curveId: draft.curveId || null,
-    linear: linearA === null || linearB === null ? null : { a: linearA, b: linearB },
-    note: draft.note.trim(),
-    source: draft.source.trim(),
-  };
 }

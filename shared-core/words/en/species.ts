@@ -71,8 +71,6 @@ export const species = {
   'species.derived-source': 'Figures of {speciesName}, where nothing else is given.',
   'species.name-missing': 'Type a name.',
   'species.group-missing': 'Type a group, like Maples.',
-  'species.outside': 'Type {rawLeast} to {rawMost}, or leave it blank.',
-  'species.outside-pct': 'Type {rawLeastPct} to {rawMostPct}, or leave it blank.',
   'species.half-a-pair': 'Fill in both coefficients, or leave both blank.',
 
   'use.add': 'Add a use',

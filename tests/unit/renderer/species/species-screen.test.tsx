@@ -80,6 +80,23 @@ describe('A species', () => {
     ]);
   });
 
+  test('figures outside their bounds, and half of a pair, are named at their fields, and nothing is saved', async () => {
+    const { machine, user } = open('walnut-black');
+    await user.click(await screen.findByRole('button', { name: 'Add a similar species' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard walnut');
+    const gravity = screen.getByLabelText('Basic specific gravity');
+    await user.clear(gravity);
+    await user.type(gravity, '14');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(await screen.findByText('At most 1.4.')).toBeTruthy();
+
+    await user.clear(gravity);
+    await user.type(screen.getByLabelText('Linear coefficient a'), '1');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(await screen.findByText('Fill in both coefficients, or leave both blank.')).toBeTruthy();
+    expect(machine.inputsOf('species.add')).toEqual([]);
+  });
+
   test('that is not in the yard gets a page that says so', async () => {
     open('no-such-wood');
     expect(await screen.findByText('This species is not in this yard.')).toBeTruthy();
