@@ -1,4 +1,4 @@
-import { TableFrame } from '../ui/TableFrame.tsx';
+import { DataTable } from '../ui/DataTable.tsx';
 import type { ChartDescription } from './description.ts';
 import type { tableOf } from './rows.ts';
 
@@ -11,32 +11,21 @@ export function ChartTable({
   table: ReturnType<typeof tableOf>;
 }) {
   return (
-    <TableFrame name={chart.title}>
-      <table className="table">
-        <caption className="spoken-only">{chart.title}</caption>
-        <thead>
-          <tr>
-            {[chart.x.title, ...columns].map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ x, cells }, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two rows may be of one x.
-            <tr key={index}>
-              <td>{chart.x.text(x)}</td>
-              {columns.map((column) => (
-                <td key={column} translate={cells.get(column)?.isName ? 'no' : undefined}>
-                  {cells.get(column)?.text}
-                </td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable
+      name={chart.title}
+      rows={rows}
+      keyOf={(row) => rows.indexOf(row)}
+      columns={[
+        { id: 'x', head: chart.x.title, cell: ({ x }) => chart.x.text(x) },
+        ...columns.map((head) => ({
+          id: head,
+          head,
+          cell: ({ cells }: (typeof rows)[number]) => {
+            const cell = cells.get(head);
+            return cell?.isName ? <span translate="no">{cell.text}</span> : cell?.text;
+          },
+        })),
+      ]}
+    />
   );
 }

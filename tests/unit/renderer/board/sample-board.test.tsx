@@ -148,11 +148,7 @@ describe('A board by its weight', () => {
     ).toBeTruthy();
     expect(screen.getByText(/Target weight for Furniture: 2.92 kg to 2.97 kg/)).toBeTruthy();
     const drawn = within(screen.getByRole('table', { name: 'Moisture content of OAK-01 by weight' }));
-    const rows = drawn.getAllByRole('row').map((row) =>
-      within(row)
-        .queryAllByRole('cell')
-        .map((cell) => cell.textContent),
-    );
+    const rows = drawn.getAllByRole('row').map((row) => [...row.children].map((cell) => cell.textContent));
     // The weight that was excluded is not drawn.
     expect(rows.slice(1)).toEqual([
       ['May 9', '62.2%', '4.46 kg', ''],
