@@ -26,7 +26,7 @@ export function ReadingsOfBoard({
   };
   return (
     <RecordList
-      name={say('board.readings')}
+      name={say('board.readings-of', { boardCode: board.code })}
       records={readings}
       keyOf={({ id }) => id}
       columns={[

@@ -44,6 +44,7 @@ export const board = {
   'board.moved-through': '{placeName}: {stayRange}',
 
   'board.readings': 'Readings',
+  'board.readings-of': 'Readings of {boardCode}',
   'board.reading-spot': 'Spot',
   'board.reading-date': 'Date',
   'board.reading-raw': 'Raw',
