@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { download } from '../data/download.ts';
 import { attempt } from '../stores/notices.ts';
-import { Actions, Button } from '../ui/Button.tsx';
+import { Menu } from '../ui/Menu.tsx';
 import { Unfold } from '../ui/Unfold.tsx';
 import { useWords } from '../words.ts';
 import { ChartTable } from './ChartTable.tsx';
@@ -61,20 +61,22 @@ export function Chart(chart: ChartDescription) {
         <Unfold words={say('common.show-as-table')}>
           <ChartTable chart={chart} table={table} />
         </Unfold>
-        <Unfold words={say('chart.save-picture')}>
-          <Actions>
-            <Button onClick={() => download(svgFileOf(chart), fileNameOf(chart.title, 'svg'))}>
-              {say('chart.save-svg')}
-            </Button>
-            <Button
-              onClick={() =>
-                void attempt(pngFileOf(chart).then((file) => download(file, fileNameOf(chart.title, 'png'))))
-              }
-            >
-              {say('chart.save-png')}
-            </Button>
-          </Actions>
-        </Unfold>
+        <Menu
+          title={say('chart.export')}
+          items={[
+            {
+              id: 'svg',
+              title: say('chart.save-svg'),
+              onPress: () => download(svgFileOf(chart), fileNameOf(chart.title, 'svg')),
+            },
+            {
+              id: 'png',
+              title: say('chart.save-png'),
+              onPress: () =>
+                void attempt(pngFileOf(chart).then((file) => download(file, fileNameOf(chart.title, 'png')))),
+            },
+          ]}
+        />
       </div>
     </figure>
   );

@@ -13,10 +13,10 @@ test('the EMC of a place is read by arrow keys, and saved as a picture', async (
   await page.keyboard.press('ArrowRight');
   await expect(shed.getByRole('status')).toContainText(/February.*EMC: [\d.]+%/);
 
-  await shed.getByText('Save as a picture').click();
-  const saved = async (button: string) => {
+  const saved = async (item: string) => {
     const download = page.waitForEvent('download');
-    await shed.getByRole('button', { name: button }).click();
+    await shed.getByRole('button', { name: 'Export' }).click();
+    await page.getByRole('menuitem', { name: item }).click();
     return { name: (await download).suggestedFilename(), bytes: readFileSync(await (await download).path()) };
   };
   const svg = await saved('Save SVG');

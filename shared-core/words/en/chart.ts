@@ -7,7 +7,7 @@ export const chart = {
   'chart.reading': '{seriesName}: {valueText}',
   'chart.values': 'Values: {chartTitle}',
   'chart.keys': 'Read them with the left and right arrow keys.',
-  'chart.save-picture': 'Save as a picture',
+  'chart.export': 'Export',
   'chart.save-svg': 'Save SVG',
   'chart.save-png': 'Save PNG',
 } as const;
