@@ -43,6 +43,7 @@ export function DateField({
 }) {
   const { say } = useWords();
   const latest = max && parseDate(max);
+  const problem = value && max && value > max ? say('date-field.too-late', { latestOn: max }) : error;
   return (
     <I18nProvider locale={region().locale}>
       <DatePicker
@@ -51,7 +52,7 @@ export function DateField({
         onChange={(day) => onValue(day?.toString() ?? null)}
         {...(latest && { maxValue: latest })}
         {...(onBlur && { onBlur })}
-        {...(error && { isInvalid: true })}
+        {...(problem && { isInvalid: true })}
       >
         <Label>{label}</Label>
         <Group className={styles.group!}>
@@ -67,12 +68,7 @@ export function DateField({
             {hint}
           </Text>
         )}
-        <FieldError className="field-error">
-          {({ validationDetails }) =>
-            error ??
-            (validationDetails.rangeOverflow && max ? say('date-field.too-late', { latestOn: max }) : '')
-          }
-        </FieldError>
+        <FieldError className="field-error">{problem}</FieldError>
         <Popover className={menu.popover!}>
           <Dialog className={styles.calendar!}>
             <Calendar>
