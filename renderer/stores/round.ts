@@ -10,7 +10,6 @@ import {
   type RoundChange,
   type RoundOutdated,
   type RoundState,
-  type RoundSummary,
   type ValueNotSaved,
 } from '../../shared-core/contract/round.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
@@ -51,10 +50,11 @@ export const useRound = create<RoundStore>()(() => nothing);
 export const probedOf = ({ aim, probed }: RoundState): ProbedBoard | null =>
   aim?.boardId === probed?.boardId ? probed : null;
 
-/** The newest reading at a spot of a board that is not excluded. */
-export const newestAt = (board: ProbedBoard, spotIndex: number | null): JudgedReading | undefined =>
-  board.assessment?.readings
-    .filter((reading) => reading.spotIndex === spotIndex && reading.excluded === null)
+/** The newest reading of a board that is not excluded; at one of its spots, where that is given. */
+export const newestOf = (board: ProbedBoard | null, spotIndex?: number | null): JudgedReading | undefined =>
+  board?.assessment?.readings
+    .filter((reading) => spotIndex === undefined || reading.spotIndex === spotIndex)
+    .filter((reading) => reading.excluded === null)
     .toSorted((a, b) => a.id - b.id)
     .at(-1);
 
@@ -113,7 +113,9 @@ function askAgain(topics: readonly Topic[]): void {
   const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
   const watched: Topic[] = ['stacks', 'places', 'species', 'endUses'];
   if (isBeingJudged || round.finishedAt !== null) watched.push(`round:${round.id}`);
-  if (isTouched(watched, changed)) void refreshRound(round.id);
+  if (!isTouched(watched, changed)) return;
+  // One that another window reopened takes readings here, too.
+  void (round.aim === null ? openRound(round.id) : refreshRound(round.id));
 }
 
 /** More changed than one board, as where boards left the stack. */
@@ -224,7 +226,7 @@ async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Prom
   if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
   const probed = round.probed?.boardId === boardId ? round.probed : unread(board);
   const readings = probed.assessment?.readings ?? [];
-  const newestReadingId = newestAt(probed, spotIndex)?.id ?? null;
+  const newestReadingId = newestOf(probed, spotIndex)?.id ?? null;
   const here = [...readings, { spotIndex, counts: true }];
   const next = { boardId, spotIndex: openSpot(planSpots(board).plan.length, here, spotIndex + 1) };
   moveOn(at, next);
@@ -281,11 +283,7 @@ export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedRe
 export const undoLast = () =>
   inRound(async ({ aim, boards }) => {
     const round = await settledRound();
-    const probed = round?.probed?.boardId === aim?.boardId ? round?.probed : null;
-    const last = probed?.assessment?.readings
-      .filter((reading) => reading.excluded === null)
-      .toSorted((a, b) => a.id - b.id)
-      .at(-1);
+    const last = newestOf(round && probedOf(round));
     if (!last) {
       const boardCode = boards.find((each) => each.boardId === aim?.boardId)?.code ?? '';
       throw new Refusal(message('refusal.nothing-to-undo', { boardCode }));
@@ -325,8 +323,7 @@ export function reopenRound(): Promise<void> {
 
 export function finishRound(): Promise<void> {
   return inRound(async (round) => {
-    const summary: RoundSummary = await bridge().command('rounds.finish', { roundId: round.id });
-    useRound.setState({ round: { ...round, summary } });
+    await bridge().command('rounds.finish', { roundId: round.id });
     await refreshRound(round.id);
   });
 }

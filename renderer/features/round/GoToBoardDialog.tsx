@@ -4,7 +4,10 @@ import { TextField } from '../../form/Field.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
-import { indexOfCode } from './index-of-code.ts';
+
+/** Where the board of that ID is in the walk; -1 where it is not. Capitals make no difference. */
+export const indexOfCode = (boards: readonly RoundBoard[], code: string): number =>
+  boards.findIndex((board) => board.code.toLowerCase() === code.trim().toLowerCase());
 
 /** To the board whose ID is typed, or whose label is scanned by a reader that types what it reads. */
 export function GoToBoardDialog({

@@ -2,6 +2,7 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import css from './Probe.module.css';
+import type { RoundAction } from './round-keys.ts';
 import type { Probing } from './useProbing.ts';
 
 /** All that a hand does in a round, in one corner: what comes next in large, the rest under it. */
@@ -14,6 +15,18 @@ export function ProbeActions({
 }) {
   const { say } = useWords();
   const isBoardDone = spotIndex === null && fieldIsEmpty;
+  const temperature =
+    board.woodTempC === null
+      ? say('round.wood-temp-unknown')
+      : say(board.ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', { woodTempC: board.woodTempC });
+  const more: [RoundAction, words: string, shortcut?: string][] = [
+    ['previous-board', say('round.back'), '←'],
+    ['go-to-board', say('round.go-to'), 'G'],
+    ['temperature', temperature, 'T'],
+    ['help', say('round.keys'), '?'],
+  ];
+  if (meterIsLive && typing === null) more.push(['start-typing', say('round.type')]);
+  if (!isLast) more.push(['finish', say('round.finish')]);
   const isTyped = typing !== null && !fieldIsEmpty;
   return (
     <div className={css.actions}>
@@ -48,30 +61,17 @@ export function ProbeActions({
         </Button>
       </div>
       <div className={css.moreActions}>
-        <Button kind="quiet" shortcut="←" disabled={boardIndex === 0} onClick={() => act('previous-board')}>
-          {say('round.back')}
-        </Button>
-        <Button kind="quiet" shortcut="G" onClick={() => act('go-to-board')}>
-          {say('round.go-to')}
-        </Button>
-        <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
-          {board.woodTempC === null
-            ? say('round.wood-temp-unknown')
-            : say(board.ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', { woodTempC: board.woodTempC })}
-        </Button>
-        <Button kind="quiet" shortcut="?" onClick={() => act('help')}>
-          {say('round.keys')}
-        </Button>
-        {meterIsLive && typing === null && (
-          <Button kind="quiet" onClick={() => act('start-typing')}>
-            {say('round.type')}
+        {more.map(([action, words, shortcut]) => (
+          <Button
+            key={action}
+            kind="quiet"
+            shortcut={shortcut}
+            disabled={action === 'previous-board' && boardIndex === 0}
+            onClick={() => act(action)}
+          >
+            {words}
           </Button>
-        )}
-        {!isLast && (
-          <Button kind="quiet" onClick={() => act('finish')}>
-            {say('round.finish')}
-          </Button>
-        )}
+        ))}
       </div>
     </div>
   );

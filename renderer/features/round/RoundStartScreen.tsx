@@ -3,7 +3,8 @@ import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Select, TextField } from '../../form/Field.tsx';
+import { DateField } from '../../form/DateField.tsx';
+import { Select } from '../../form/Field.tsx';
 import { TemperatureField } from '../../form/TemperatureField.tsx';
 import { readTemperature, type TypedTemperature } from '../../form/wood-temp.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -51,7 +52,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   const units = useUnits();
   const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
   const [temperature, setTemperature] = useState<TypedTemperature>({ typed: null, unknown: false });
-  const [startedOn, setStartedOn] = useState('');
+  const [startedOn, setStartedOn] = useState<string | null>(null);
   const [problem, setProblem] = useState<Message | null>(null);
   const [starting, setStarting] = useState(false);
   const form = useRef<HTMLFormElement>(null);
@@ -64,8 +65,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     if (!read.ok) return setProblem(read.problem);
     if (!stack) return;
     setStarting(true);
-    const { woodTempC } = read;
-    const input = { stackId: stack.id, woodTempC, startedOn: startedOn === '' ? null : startedOn };
+    const input = { stackId: stack.id, woodTempC: read.woodTempC, startedOn };
     const round = await attempt(bridge().command('rounds.start', input));
     setStarting(false);
     if (round) go({ name: 'round', id: round.id });
@@ -112,10 +112,9 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                 onValue={setTemperature}
               />
               <Unfold words={say('round-start.other-date')}>
-                <TextField
+                <DateField
                   label={say('round-start.date')}
                   hint={say('round-start.date-hint')}
-                  type="date"
                   max={dayOf(new Date())}
                   value={startedOn}
                   onValue={setStartedOn}

@@ -1,6 +1,5 @@
 import { useEffect } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
-import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { finishRound, reopenRound, useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
@@ -13,7 +12,7 @@ import css from './RoundSummaryPage.module.css';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
   // The keys went with the screen that this one takes the place of.
   useEffect(() => document.querySelector('h1')?.focus(), []);
@@ -55,7 +54,11 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       <ul className={css.counts}>
         {callsInOrder.map((call) => (
-          <CallCount key={call} call={call} count={round.summary.calls[call]} />
+          <li key={call} className={`${css.count} call-soft-${call} call-${call}`}>
+            <CallShape call={call} />
+            <strong>{formats.number(round.summary.calls[call])}</strong>
+            <span>{say(`call.${call}`)}</span>
+          </li>
         ))}
       </ul>
       {probed.length === 0 ? (
@@ -66,16 +69,5 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         </Sheet>
       )}
     </Screen>
-  );
-}
-
-function CallCount({ call, count }: { call: Call; count: number }) {
-  const { say, formats } = useWords();
-  return (
-    <li className={`${css.count} call-soft-${call} call-${call}`}>
-      <CallShape call={call} />
-      <strong>{formats.number(count)}</strong>
-      <span>{say(`call.${call}`)}</span>
-    </li>
   );
 }

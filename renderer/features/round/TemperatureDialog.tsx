@@ -3,12 +3,11 @@ import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { temperatureFromC } from '../../../shared-core/units/temperature.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { Checkbox } from '../../form/Field.tsx';
+import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
 import { TemperatureField } from '../../form/TemperatureField.tsx';
 import { readTemperature } from '../../form/wood-temp.ts';
 import { setWoodTemp } from '../../stores/round.ts';
 import { useUnits } from '../../stores/settings.ts';
-import { Actions, Button } from '../../ui/Button.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
@@ -22,30 +21,26 @@ export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClo
   const [forAll, setForAll] = useState(false);
   const [problem, setProblem] = useState<Message | null>(null);
   return (
-    <Dialog title={say('round-temp.title', { boardCode: board.code })} onClose={onClose}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          const read = readTemperature(value, units);
-          if (!read.ok) return setProblem(read.problem);
-          onClose();
-          void setWoodTemp(forAll ? null : board.boardId, read.woodTempC);
-        }}
-      >
-        <TemperatureField value={value} units={units} problem={problem} autoFocus onValue={setValue} />
-        <Checkbox
-          label={say('round-temp.for-round')}
-          hint={say('round-temp.for-round-hint')}
-          checked={forAll}
-          onChecked={setForAll}
-        />
-        <Actions>
-          <Button type="submit" kind="main">
-            {say('common.save')}
-          </Button>
-          <Button onClick={onClose}>{say('common.cancel')}</Button>
-        </Actions>
-      </form>
-    </Dialog>
+    <FormDialog
+      title={say('round-temp.title', { boardCode: board.code })}
+      saveWords={say('common.save')}
+      onSave={async () => {
+        const read = readTemperature(value, units);
+        if (!read.ok) {
+          setProblem(read.problem);
+          throw fieldsMarked();
+        }
+        await setWoodTemp(forAll ? null : board.boardId, read.woodTempC);
+      }}
+      onClose={onClose}
+    >
+      <TemperatureField value={value} units={units} problem={problem} autoFocus onValue={setValue} />
+      <Checkbox
+        label={say('round-temp.for-round')}
+        hint={say('round-temp.for-round-hint')}
+        checked={forAll}
+        onChecked={setForAll}
+      />
+    </FormDialog>
   );
 }

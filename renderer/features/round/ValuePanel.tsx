@@ -2,10 +2,10 @@ import type { RefObject } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { LivePanel } from './LivePanel.tsx';
-import { ReplaceBanner } from './ReplaceBanner.tsx';
 import { SavedNote } from './SavedNote.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
 import type { Probing } from './useProbing.ts';
@@ -23,7 +23,11 @@ export function ValuePanel({
 }) {
   const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
-  const replace = () => act('replace');
+  const replace = (
+    <Button shortcut="R" onClick={() => act('replace')}>
+      {say('round.replace')}
+    </Button>
+  );
   return (
     <section className={css.value} aria-label={say('round.reading')}>
       {typing === null ? (
@@ -37,17 +41,26 @@ export function ValuePanel({
         />
       )}
       {filledBy !== null && (
-        <ReplaceBanner
-          onReplace={replace}
-          onSaveAtNext={nextSpot === null ? null : () => act('save-at-next')}
+        <Banner
+          kind="caution"
+          actions={
+            <>
+              {replace}
+              {nextSpot !== null && (
+                <Button shortcut="N" onClick={() => act('save-at-next')}>
+                  {say('round.save-at-next')}
+                </Button>
+              )}
+            </>
+          }
         >
           {say('round.filled-meanwhile', { shownValue: rawText(filledBy.raw, filledBy.unit, formats) })}
-        </ReplaceBanner>
+        </Banner>
       )}
       {savedBoard && (
-        <ReplaceBanner onReplace={replace}>
+        <Banner kind="caution" actions={replace}>
           {say('round.pins-saved', { boardCode: savedBoard.code })}
-        </ReplaceBanner>
+        </Banner>
       )}
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}

@@ -20,7 +20,7 @@ export type RoundAction =
   | 'start-typing'
   | 'stop-typing';
 
-/** The keys, as the help lists them; the first four are all that a newcomer needs. */
+/** The keys, as the help lists them but for those that a button offers; the first four are all that a newcomer needs. */
 export const roundKeys = [
   { key: 'key.space', does: 'round-keys.save' },
   { key: 'key.backspace', does: 'round-keys.undo' },
@@ -28,15 +28,12 @@ export const roundKeys = [
   { key: '?', does: 'round-keys.help' },
   { key: 'key.digits', does: 'round-keys.type' },
   { key: 'key.scan', does: 'round-keys.scan' },
-  { key: 'key.page-down', does: 'round-keys.skip' },
+  { key: 'key.skip', does: 'round-keys.skip' },
   { key: 'key.back', does: 'round-keys.back' },
   { key: 'key.ends', does: 'round-keys.ends' },
   { key: 'G', does: 'round-keys.go-to' },
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
-  { key: 'U', does: 'round-keys.use-meant' },
-  { key: 'R', does: 'round-keys.replace' },
-  { key: 'N', does: 'round-keys.save-at-next' },
 ] as const;
 
 /** Keys that walk along spots and boards for as long as they are held; any other acts once. */

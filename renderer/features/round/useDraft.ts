@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Aim, ProbedBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { newestAt } from '../../stores/round.ts';
+import { newestOf } from '../../stores/round.ts';
 
 /** A value being typed, for the spot that was aimed at when it was begun. */
 interface Draft extends Aim {
@@ -20,7 +20,7 @@ export function useDraft(aim: Aim | null, probed: ProbedBoard | null) {
   const [draft, setDraft] = useState<Draft | null>(null);
 
   function begin(text: string, { boardId, spotIndex }: Aim): Draft {
-    const before = probed?.boardId === boardId ? (newestAt(probed, spotIndex)?.id ?? null) : undefined;
+    const before = probed?.boardId === boardId ? (newestOf(probed, spotIndex)?.id ?? null) : undefined;
     return { text, boardId, spotIndex, before };
   }
   if (draft && draft.before === undefined && probed?.boardId === draft.boardId) {
@@ -47,6 +47,6 @@ export function useDraft(aim: Aim | null, probed: ProbedBoard | null) {
 function filledBy(draft: Draft | null, probed: ProbedBoard | null): JudgedReading | null {
   const isKnown = draft !== null && draft.before !== undefined && probed?.boardId === draft.boardId;
   if (!isKnown || draft.spotIndex === null || draft.text.trim() === '') return null;
-  const newest = newestAt(probed, draft.spotIndex);
+  const newest = newestOf(probed, draft.spotIndex);
   return newest?.counts && newest.id > (draft.before ?? 0) ? newest : null;
 }

@@ -18,7 +18,7 @@ import {
 import { useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { doneBy } from './done-by.ts';
-import { indexOfCode } from './index-of-code.ts';
+import { indexOfCode } from './GoToBoardDialog.tsx';
 import { meantBy } from './questionable.ts';
 import type { RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';

@@ -328,6 +328,16 @@ describe('a round with a live meter', () => {
     expect(readings[0]!.suspicions.map(({ rule }) => rule)).toContain('not-settled');
   });
 
+  test('takes live values again once it is reopened', async () => {
+    const roundId = await begin();
+    await withMeter();
+    await yard.command('rounds.finish', { roundId });
+    await yard.command('rounds.reopen', { roundId });
+    yard.meter.lift();
+    yard.meter.show(11.8, 4);
+    expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
+  });
+
   test('keeps nothing by itself when it was told not to', async () => {
     await yard.command('settings.edit', { saveWhenSettled: false });
     const roundId = await begin();

@@ -327,6 +327,15 @@ describe('a finished round', () => {
     await waitFor(() => expect(document.activeElement).toBe(field()));
   });
 
+  test('that another window reopened takes readings here, too', async () => {
+    let isOpen = false;
+    const { machine } = await open(done, { 'rounds.open': () => (isOpen ? aRound() : done) });
+    isOpen = true;
+    await act(async () => machine.tell('changed', { yard: null, topics: ['round:12'] }));
+    expect(machine.inputsOf('rounds.open')).toHaveLength(2);
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
+  });
+
   test('says why it stays finished', async () => {
     const { user } = await open(done, {
       'rounds.reopen': () => {

@@ -720,7 +720,7 @@ describe('a finished round', () => {
   test('shows what is found of it afterwards, when its boards were held against each other', async () => {
     const boards = [read(aBoard(1), [aReading(1)], 'ready'), aBoard(2)];
     const { machine } = await open(finished(boards), {
-      'rounds.get': () => finished(boards),
+      'rounds.open': () => finished(boards),
     });
     boards[0] = read(aBoard(1), [aReading(1)], 'probe-again');
     await act(async () => machine.tell('changed', { yard: null, topics: ['boards', 'round:12'] }));

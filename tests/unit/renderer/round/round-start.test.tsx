@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -7,6 +7,7 @@ import { RoundStartScreen } from '../../../../renderer/features/round/RoundStart
 import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
+import { typeDay } from '../form/type-day.ts';
 import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack as aStackRow } from '../stacks/a-yard.ts';
@@ -99,7 +100,7 @@ test('readings from paper have the day they were taken on', async () => {
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '12');
   await user.click(screen.getByText('Other date'));
-  fireEvent.change(screen.getByLabelText('Day the readings were taken'), { target: { value: '2026-05-04' } });
+  await typeDay(user, 'Day the readings were taken', '2026-05-04');
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);
 });
