@@ -1,40 +1,14 @@
-import type { Region } from '../shared-core/contract/region.ts';
 import type { DisplayUnits } from '../shared-core/units/length.ts';
 import { type Catalog, english } from '../shared-core/words/en/index.ts';
 import { pseudoOf } from '../shared-core/words/pseudo.ts';
 import { createWords, type Say, type Words } from '../shared-core/words/words.ts';
-import { useSettings, useUnits } from './stores/settings.ts';
+import { region } from './region.ts';
+import { unitsNow, useUnits } from './stores/settings.ts';
 import { unbroken } from './unbroken.ts';
 
 /** `?words=pseudo` shows the language that nobody speaks, for the browser tests. */
 const isPseudo = new URLSearchParams(location.search).get('words') === 'pseudo';
 const catalog: Catalog = isPseudo ? pseudoOf(english) : english;
-const language = 'en';
-
-/**
- * The catalog's language as it is written in the person's region: "en-GB" in Britain, and "en-DE", English with
- * Germany's decimal comma and order of dates, in Germany. Their own "de-DE" would put German months into English
- * sentences.
- */
-function locale(): string {
-  return `${language}-${regionOf(navigator.language) ?? 'US'}`;
-}
-
-/** Undefined for what is no BCP 47 tag: some systems give "en-US@posix". */
-function regionOf(tag: string): string | undefined {
-  try {
-    return new Intl.Locale(tag).maximize().region;
-  } catch {
-    return undefined;
-  }
-}
-
-/** Where the person at this window is. */
-export const region = (): Region => ({
-  locale: locale(),
-  timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-});
-
 /** Texts in a window wrap to its width; those of a label are drawn line by line. */
 const inWindow = ({ say, formats }: Words): Words => ({
   say: ((...asked: Parameters<Say>) => unbroken(say(...asked))) as Say,
@@ -66,4 +40,4 @@ function wordsFor(units: DisplayUnits): Words {
 export const useWords = (): Words => wordsFor(useUnits());
 
 /** The same where no component is, as in stores. */
-export const wordsNow = (): Words => wordsFor(useSettings.getState().settings?.units ?? 'metric');
+export const wordsNow = (): Words => wordsFor(unitsNow());

@@ -26,6 +26,7 @@ import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
+import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
@@ -128,6 +129,7 @@ export function createApp({
     'yard.removeDemo': () => change(yards.removeDemo),
     'yard.startAfresh': () => change(yards.startAfresh),
     ...stackCommands(context, judging),
+    ...firstStackCommands(context),
     ...boardCommands(context, judging),
     ...labelCommands(context),
     ...placeCommands(context, judging),

@@ -17,8 +17,9 @@ import {
   Popover,
   Text,
 } from 'react-aria-components';
+import { region } from '../region.ts';
 import menu from '../ui/menu.module.css';
-import { region, useWords } from '../words.ts';
+import { useWords } from '../words.ts';
 import styles from './date-field.module.css';
 
 /** A local day, typed in the order of the person's region or chosen from a calendar. */

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef } from 'react';
+import type { ReactNode } from 'react';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { Banner } from '../ui/Banner.tsx';
@@ -39,15 +39,7 @@ export function FormDialog({
   children: ReactNode;
 }) {
   const { say } = useWords();
-  const form = useRef<HTMLFormElement>(null);
-  const answer = useRef<HTMLDivElement>(null);
-  const { busy, problem, save, forgetProblem } = useSaving(onClose);
-  useEffect(() => {
-    if (!problem) return;
-    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
-    if (wrong) wrong.focus();
-    else answer.current?.scrollIntoView?.({ block: 'nearest' });
-  }, [problem]);
+  const { busy, problem, save, forgetProblem, form, answer } = useSaving(onClose);
 
   return (
     <Dialog title={title} onClose={onClose}>

@@ -1,14 +1,23 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { sentenceOf } from '../stores/notices.ts';
 
 /**
- * What a dialog does when it saves: it is busy until the machine answers, closes when that went well, and otherwise
- * stays open with the reason.
+ * What a form does when it saves: it is busy until the machine answers, closes when that went well, and otherwise stays
+ * open with the reason, the focus in the first field of `form` that is marked wrong; else the reason, which is `answer`, is
+ * scrolled into sight.
  */
 export function useSaving(onClose: () => void) {
   const [busy, setBusy] = useState(false);
   /** A new object for each failure, so that the same sentence again is news. */
   const [problem, setProblem] = useState<{ sentence: string } | null>(null);
+  const form = useRef<HTMLFormElement>(null);
+  const answer = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!problem) return;
+    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (wrong) wrong.focus();
+    else answer.current?.scrollIntoView?.({ block: 'nearest' });
+  }, [problem]);
 
   async function save(work: () => Promise<unknown>): Promise<void> {
     if (busy) return;
@@ -23,5 +32,5 @@ export function useSaving(onClose: () => void) {
       setBusy(false);
     }
   }
-  return { busy, problem, save, forgetProblem: () => setProblem(null) };
+  return { busy, problem, save, form, answer, forgetProblem: () => setProblem(null) };
 }

@@ -1,7 +1,9 @@
 import { create } from 'zustand';
 import type { Settings } from '../../shared-core/contract/settings.ts';
+import { type DisplayUnits, unitsOfRegion } from '../../shared-core/units/length.ts';
 import { bridge } from '../data/bridge.ts';
 import { changedFields } from '../data/changed-fields.ts';
+import { region } from '../region.ts';
 
 /** The settings in force; null until they were asked for. */
 export const useSettings = create<{ settings: Settings | null }>()(() => ({ settings: null }));
@@ -26,5 +28,9 @@ export async function saveSettings(settings: Settings): Promise<void> {
   }
 }
 
-/** Metric until the person's choice is known. */
-export const useUnits = (): Settings['units'] => useSettings(({ settings }) => settings?.units ?? 'metric');
+/** The person's choice, or what the computer's region has; metric until that is known. */
+function unitsOf({ settings }: { settings: Settings | null }): DisplayUnits {
+  return settings === null ? 'metric' : (settings.units ?? unitsOfRegion(region().locale));
+}
+export const useUnits = (): DisplayUnits => useSettings(unitsOf);
+export const unitsNow = (): DisplayUnits => unitsOf(useSettings.getState());

@@ -71,16 +71,16 @@ const NEUTRAL = 'B';
 const LONGEST_STEM = 8;
 
 /**
- * What the IDs of a stack's boards begin with: the first word with two letters or more in the first of the names that has
+ * The ID of a stack's first board. It begins with the first word with two letters or more in the first of the names that has
  * one, in Latin letters; "B" where none has, as in a script without an alphabet.
  *
  * @param names  of the stack, of its species
- * @example boardStem('Ærø-Eiche') // 'AEROE'
+ * @example firstCode('Ærø-Eiche') // 'AEROE-01'
  */
-export function boardStem(...names: string[]): string {
+export function firstCode(...names: string[]): string {
   const words = names.flatMap((name) => latin(name).match(/[A-Z0-9]+/g) ?? []);
   const stem = words.find((word) => /[A-Z].*[A-Z]/.test(word)) ?? NEUTRAL;
-  return stem.slice(0, LONGEST_STEM);
+  return `${stem.slice(0, LONGEST_STEM)}-01`;
 }
 
 function latin(name: string): string {

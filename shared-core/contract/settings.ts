@@ -6,8 +6,8 @@ export const themeSchema = z.enum(['system', 'light', 'dark', 'high-contrast']);
 export type Theme = z.infer<typeof themeSchema>;
 
 export const settingsSchema = z.object({
-  /** How lengths, thicknesses and temperatures are shown and typed. Inside, everything is SI. */
-  units: z.enum(['metric', 'imperial']),
+  /** How lengths, thicknesses and temperatures are shown and typed; null: as in the computer's region. Inside, everything is SI. */
+  units: z.enum(['metric', 'imperial']).nullable(),
   theme: themeSchema,
   /** A sound when a reading is saved. */
   sound: z.boolean(),
@@ -22,7 +22,7 @@ export type Settings = z.infer<typeof settingsSchema>;
 
 /** Those of a yard in which nothing was chosen yet. */
 export const usualSettings: Settings = {
-  units: 'metric',
+  units: null,
   theme: 'system',
   sound: true,
   saveWhenSettled: true,

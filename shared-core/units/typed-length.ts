@@ -110,9 +110,6 @@ export function typedQuarters(text: string): number | null {
 /** Thinner than this is veneer more often than a board, mm. Common practice, no source. */
 const THIN_MM = 8;
 
-/** The thickness in quarters of an inch that was probably meant where a very thin one was typed: 3 for "3". */
-export function quartersMeant(text: string, units: DisplayUnits): number | null {
-  const mm = typedLengthMm(text, units);
-  const quarters = Number(/^\s*(\d+)\s*(mm)?\s*$/.exec(text)?.[1] ?? 0);
-  return mm !== null && mm < THIN_MM && quarters >= 3 ? quarters : null;
-}
+/** The thickness in quarters of an inch that was probably meant where so few millimeters were typed: 3 for 3 mm. */
+export const quartersMeant = (mm: number): number | null =>
+  Number.isInteger(mm) && mm >= 3 && mm < THIN_MM ? mm : null;

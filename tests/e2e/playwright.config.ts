@@ -10,6 +10,8 @@ export default defineConfig({
   forbidOnly: true,
   use: {
     viewport: { width: 1280, height: 860 },
+    // Canada writes dates as the United States does, and measures in metric.
+    locale: 'en-CA',
     launchOptions: {
       executablePath: '/usr/bin/chromium',
       args: [

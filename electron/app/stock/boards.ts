@@ -1,4 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -6,8 +7,8 @@ import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDupli
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { freeCode } from './free-code.ts';
 import { moveBoards } from './moving.ts';
-import { nextCode } from './next-code.ts';
 
 export const boardQueries = (context: QueryContext, assessing: Assessing) =>
   ({
@@ -32,7 +33,9 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
 
     'boards.nextCode': ({ stackId }) => {
       const yard = context.yard();
-      return { code: nextCode(yard, stackId, orRefuse(yard.stacks.get(stackId), 'stack').name) };
+      const { name } = orRefuse(yard.stacks.get(stackId), 'stack');
+      const newest = yard.boards.codesOfStack(stackId)[0];
+      return { code: freeCode(yard, newest === undefined ? firstCode(name) : followingCode(newest)) };
     },
   }) satisfies Partial<Queries>;
 

@@ -5,6 +5,7 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
+import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
@@ -52,7 +53,12 @@ export const labelQueries = (context: QueryContext) =>
     'labels.pdf': async ({ boardIds, kind, used, region }) => {
       const { units, labelLayouts } = settingsOf(context.yard());
       const layout = labelLayouts[kind];
-      const words = createWords({ catalog: english, ...region, units, today: null });
+      const words = createWords({
+        catalog: english,
+        ...region,
+        units: units ?? unitsOfRegion(region.locale),
+        today: null,
+      });
       const problem = problemOfUsed(used, layout);
       if (problem) throw new Refusal(problem);
       const pdf = await pdfOf(drawLabels(contents(context.yard(), boardIds), layout, words, used), {

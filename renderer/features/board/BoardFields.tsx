@@ -1,11 +1,12 @@
 import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
-import { quartersMeant, typedLengthMm } from '../../../shared-core/units/typed-length.ts';
+import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
 import { BoardLengthField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
+import { thicknessHint } from '../../form/thickness-hint.ts';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
 import { type BoardDraft, type BoardProblems, endOf } from './board-draft.ts';
@@ -38,7 +39,6 @@ export function SpeciesAndThickness({
   const { say } = useWords();
   const field = wire(props, say);
   const typedMm = typedLengthMm(draft.thickness, units);
-  const quarters = quartersMeant(draft.thickness, units);
   return (
     <div className="form-grid">
       <SpeciesField
@@ -50,13 +50,7 @@ export function SpeciesAndThickness({
       />
       <TextField
         label={say('board.thickness')}
-        hint={
-          typedMm !== null && typedMm >= 3
-            ? quarters === null
-              ? say('board.thickness-typed', { typedMm })
-              : say('board.thickness-thin', { typedMm, quarters })
-            : say('board.thickness-hint', { unit: shortLengthUnit(units) })
-        }
+        hint={say(thicknessHint(typedMm, units))}
         {...field('thickness')}
       />
     </div>

@@ -2,9 +2,10 @@ import { useCallback, useState } from 'react';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { bridge } from '../../data/bridge.ts';
+import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
-import { region, useWords } from '../../words.ts';
+import { useWords } from '../../words.ts';
 import { PrintPages } from './PrintPages.tsx';
 import { savePdf } from './save-pdf.ts';
 

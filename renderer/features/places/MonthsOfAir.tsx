@@ -1,6 +1,7 @@
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
 import { NumberField } from '../../form/Field.tsx';
+import { TempField } from '../../form/MeasureFields.tsx';
+import { useUnits } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { type AirDraft, monthsFromText } from './place-draft.ts';
 import './months-of-air.css';
@@ -8,23 +9,22 @@ import './months-of-air.css';
 /** The average air of twelve months; a table of them can be pasted in at once. */
 export function MonthsOfAir({
   months,
-  units,
   wrongMonth,
   onMonths,
 }: {
   months: readonly AirDraft[];
-  units: DisplayUnits;
   wrongMonth: number | null;
   onMonths: (months: AirDraft[]) => void;
 }) {
   const { say, formats } = useWords();
+  const units = useUnits();
   const change = (index: number, air: AirDraft) =>
     onMonths(months.map((month, other) => (other === index ? air : month)));
   return (
     <fieldset
       className="months-of-air"
       onPaste={(event) => {
-        const pasted = monthsFromText(event.clipboardData.getData('text'));
+        const pasted = monthsFromText(event.clipboardData.getData('text'), units);
         if (!pasted) return;
         event.preventDefault();
         onMonths(pasted);
@@ -40,7 +40,6 @@ export function MonthsOfAir({
             monthName={formats.month(index + 1)}
             shortName={formats.month(index + 1, 'short')}
             air={air}
-            units={units}
             wrong={index === wrongMonth}
             onAir={(changed) => change(index, changed)}
           />
@@ -54,14 +53,12 @@ function MonthOfAir({
   monthName,
   shortName,
   air,
-  units,
   wrong,
   onAir,
 }: {
   monthName: string;
   shortName: string;
   air: AirDraft;
-  units: DisplayUnits;
   wrong: boolean;
   onAir: (air: AirDraft) => void;
 }) {
@@ -69,11 +66,10 @@ function MonthOfAir({
   return (
     <div className={`month-of-air ${wrong ? 'month-wrong' : ''}`}>
       <span aria-hidden="true">{shortName}</span>
-      <NumberField
+      <TempField
         label={<span className="spoken-only">{say('places.temperature-in', { monthName })}</span>}
-        unit={temperatureUnit(units)}
-        value={air.temp}
-        onValue={(temp) => onAir({ ...air, temp })}
+        value={air.tempC}
+        onValue={(tempC) => onAir({ ...air, tempC })}
       />
       <NumberField
         label={<span className="spoken-only">{say('places.humidity-in', { monthName })}</span>}
@@ -88,30 +84,27 @@ function MonthOfAir({
 /** The air where it is the same all year. */
 export function AirOfYear({
   air,
-  units,
   wrong,
   onAir,
 }: {
   air: AirDraft | undefined;
-  units: DisplayUnits;
   wrong: boolean;
   onAir: (air: AirDraft) => void;
 }) {
   const { say } = useWords();
-  const { temp, rhPct } = air ?? { temp: null, rhPct: null };
+  const { tempC, rhPct } = air ?? { tempC: null, rhPct: null };
   return (
     <div className={`form-grid ${wrong ? 'month-wrong' : ''}`}>
-      <NumberField
+      <TempField
         label={say('places.temperature')}
-        unit={temperatureUnit(units)}
-        value={temp}
-        onValue={(typed) => onAir({ temp: typed, rhPct })}
+        value={tempC}
+        onValue={(typed) => onAir({ tempC: typed, rhPct })}
       />
       <NumberField
         label={say('places.humidity')}
         unit="%"
         value={rhPct}
-        onValue={(typed) => onAir({ temp, rhPct: typed })}
+        onValue={(typed) => onAir({ tempC, rhPct: typed })}
       />
     </div>
   );

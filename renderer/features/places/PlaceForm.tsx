@@ -1,44 +1,44 @@
 import { useState } from 'react';
-import type { NewPlace, PlaceKind, PlaceRow } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { newPlaceSchema, type PlaceKind, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
-import { Checkbox, Select, TextField } from '../../form/Field.tsx';
+import { Select, TextField } from '../../form/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { airSourceText } from './air-source-text.ts';
 import { placeKinds } from './kinds.ts';
-import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
-import { draftOfPlace, emptyPlaceDraft, type PlaceDraft, placeProblems, yearOf } from './place-draft.ts';
+import { PlaceAirFields } from './PlaceAirFields.tsx';
+import { airDraftOf, emptyAirDraft, ownYear, type PlaceAirDraft } from './place-draft.ts';
+import { type AirOfPlace, airOfStation, useStationAir } from './StationField.tsx';
 import { YearChart } from './YearChart.tsx';
 
 const kinds = Object.keys(placeKinds) as PlaceKind[];
+const namedSchema = newPlaceSchema.pick({ name: true, kind: true });
 
 /** Asks for a place and its air; for a new one where `place` is null. */
 export function PlaceForm({
   place,
-  units,
   thisMonth,
-  lead,
   onSaved,
   onClose,
 }: {
   place: PlaceRow | null;
-  units: DisplayUnits;
   thisMonth: number;
-  /** Why it is needed, where that is not plain. */
-  lead?: string;
   onSaved?: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
-  const [draft, setDraft] = useState<PlaceDraft>(place ? draftOfPlace(place, units) : emptyPlaceDraft);
+  const { draft, set, field, read, refill } = useDraft(namedSchema, place ?? { name: '', kind: 'open-shed' });
+  const [air, setAir] = useState<PlaceAirDraft>(place ? airDraftOf(place) : emptyAirDraft);
   const [shown, setShown] = useState(false);
-  const problems = placeProblems(draft, units);
-  const year = yearOf(draft, units);
+  const own = ownYear(air);
+  const ofStation = useStationAir(air.station);
+  const known = { station: ofStation?.air, file: air.file?.air, own: 'air' in own ? own.air : undefined };
+  const year = known[air.way];
 
   const edit = useEdit('places.edit', place);
   const airText = ({ tempC, rh }: Air): string =>
@@ -56,18 +56,20 @@ export function PlaceForm({
     },
   };
 
-  const untouched = (shown: PlaceRow): NewPlace => ({
-    ...shown,
-    air: yearOf(draftOfPlace(shown, units), units) ?? shown.air,
-  });
+  async function airToSave(): Promise<AirOfPlace> {
+    if (edit.base && JSON.stringify(air) === JSON.stringify(airDraftOf(edit.base))) {
+      return { air: edit.base.air, airSource: edit.base.airSource };
+    }
+    if (air.way === 'station') return airOfStation(air.station, formats.list);
+    if (air.way === 'file' && air.file) return air.file;
+    if (air.way === 'own' && 'air' in own) return { air: own.air, airSource: null };
+    throw fieldsMarked();
+  }
 
   async function save(): Promise<void> {
     setShown(true);
-    if (problems.name || !year) throw fieldsMarked();
-    const made: NewPlace = { name: draft.name, kind: draft.kind, air: year, airSource: null };
-    const saved = edit.base
-      ? await edit.save(made, untouched(edit.base))
-      : await bridge().command('places.add', made);
+    const made = { ...read(), ...(await airToSave()) };
+    const saved = edit.base ? await edit.save(made) : await bridge().command('places.add', made);
     if (saved) onSaved?.(saved);
   }
 
@@ -77,54 +79,29 @@ export function PlaceForm({
       saveWords={say(place ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => setDraft(draftOfPlace(saved, units)))}
+      conflict={conflictOf(edit, fields, (saved) => {
+        refill(saved);
+        setAir(airDraftOf(saved));
+      })}
     >
-      {lead && <p>{lead}</p>}
-      <TextField
-        label={say('places.name')}
-        value={draft.name}
-        error={shown && problems.name ? say(problems.name) : null}
-        onValue={(name) => setDraft({ ...draft, name })}
-      />
+      <TextField label={say('places.name')} {...field('name')} />
       <Select
         label={say('places.kind')}
-        value={draft.kind}
+        value={draft.kind ?? 'open-shed'}
         options={kinds.map((kind) => ({ value: kind, label: say(placeKinds[kind]) }))}
-        onValue={(kind) =>
-          setDraft({ ...draft, kind, sameAllYear: kind === 'heated-room' || draft.sameAllYear })
-        }
+        onValue={(kind) => {
+          set({ kind });
+          // A station tells nothing of the air within walls.
+          if (kind === 'shop' || kind === 'heated-room')
+            setAir({ ...air, way: 'own', sameAllYear: kind === 'heated-room' || air.sameAllYear });
+        }}
       />
-      <Checkbox
-        label={say('places.same-all-year')}
-        hint={say('places.same-all-year-hint')}
-        checked={draft.sameAllYear}
-        onChecked={(sameAllYear) => setDraft({ ...draft, sameAllYear })}
+      <PlaceAirFields
+        draft={air}
+        problem={shown && 'problem' in own ? own : null}
+        shown={shown}
+        onDraft={setAir}
       />
-      {draft.sameAllYear ? (
-        <AirOfYear
-          air={draft.months[0]}
-          units={units}
-          wrong={shown && problems.wrongMonth !== null}
-          onAir={(air) => setDraft({ ...draft, months: draft.months.map(() => air) })}
-        />
-      ) : (
-        <MonthsOfAir
-          months={draft.months}
-          units={units}
-          wrongMonth={shown ? problems.wrongMonth : null}
-          onMonths={(months) => setDraft({ ...draft, months })}
-        />
-      )}
-      {shown && problems.air && (
-        <p className="field-error">
-          {problems.wrongMonth === null || draft.sameAllYear
-            ? say(problems.air)
-            : say('places.month-problem', {
-                monthName: formats.month(problems.wrongMonth + 1),
-                problem: problems.air,
-              })}
-        </p>
-      )}
       {year && (
         <YearChart
           placeName={draft.name.trim() || null}

@@ -1,99 +1,81 @@
-import type { NewPlace, Place, PlaceKind } from '../../../shared-core/contract/yard.ts';
+import type { Place } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { celsiusFromTemperature, temperatureFromC } from '../../../shared-core/units/temperature.ts';
-import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { celsiusFromTemperature } from '../../../shared-core/units/temperature.ts';
+import { type Air, airSchema, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { stationText } from './air-source-text.ts';
+import type { AirOfPlace } from './StationField.tsx';
 
-/** The air of a month as typed: temperature in the person's units, humidity in %. */
+/** The air of a month as typed. */
 export interface AirDraft {
-  temp: number | null;
+  tempC: number | null;
   rhPct: number | null;
 }
 
-/** A place as typed. */
-export interface PlaceDraft {
-  name: string;
-  kind: PlaceKind;
+/** Where a place's air comes from, with what was entered for each of the ways. */
+export interface PlaceAirDraft {
+  way: 'station' | 'file' | 'own';
+  station: string;
+  file: AirOfPlace | null;
   sameAllYear: boolean;
   /** January first; where it is the same all year, January's is used. */
   months: AirDraft[];
 }
 
-export const emptyPlaceDraft: PlaceDraft = {
-  name: '',
-  kind: 'open-shed',
+export const emptyAirDraft: PlaceAirDraft = {
+  way: 'station',
+  station: '',
+  file: null,
   sameAllYear: false,
-  months: Array.from({ length: 12 }, () => ({ temp: null, rhPct: null })),
+  months: Array.from({ length: 12 }, () => ({ tempC: null, rhPct: null })),
 };
 
-export function draftOfPlace(place: NewPlace, units: DisplayUnits): PlaceDraft {
-  const first = place.air[0];
+export function airDraftOf({ air, airSource }: Pick<Place, 'air' | 'airSource'>): PlaceAirDraft {
+  const first = air[0];
   return {
-    name: place.name,
-    kind: place.kind,
-    sameAllYear: place.air.every((air) => air.tempC === first?.tempC && air.rh === first.rh),
-    months: place.air.map((air) => ({
-      temp: temperatureFromC(air.tempC, units),
-      rhPct: Math.round(air.rh * 1000) / 10,
-    })),
+    way: airSource === null ? 'own' : airSource.kind === 'file' ? 'file' : 'station',
+    station: airSource?.kind === 'station' ? stationText(airSource.station) : '',
+    file: airSource?.kind === 'file' ? { air, airSource } : null,
+    sameAllYear: air.every(({ tempC, rh }) => tempC === first?.tempC && rh === first.rh),
+    months: air.map(({ tempC, rh }) => ({ tempC, rhPct: Math.round(rh * 1000) / 10 })),
   };
 }
 
-/** The range that the EMC formula covers. */
-const COLDEST_C = -20;
-const WARMEST_C = 60;
-const DAMPEST_PCT = 99;
+const LEAST_C = airSchema.shape.tempC.minValue ?? 0;
+const MOST_C = airSchema.shape.tempC.maxValue ?? 0;
+const MOST_RH_PCT = 100 * (airSchema.shape.rh.maxValue ?? 0);
 
-function airProblem(air: AirDraft, units: DisplayUnits): Message | null {
-  if (air.temp === null || air.rhPct === null) return message('places.air-missing');
-  const tempC = celsiusFromTemperature(air.temp, units);
-  if (!(tempC >= COLDEST_C && tempC <= WARMEST_C)) {
-    return message('places.temperature-outside', { coldestTempC: COLDEST_C, warmestTempC: WARMEST_C });
+function problemOf({ tempC, rhPct }: AirDraft): Message | null {
+  if (tempC === null || rhPct === null) return message('places.air-missing');
+  if (!(tempC >= LEAST_C && tempC <= MOST_C)) {
+    return message('places.temperature-outside', { coldestTempC: LEAST_C, warmestTempC: MOST_C });
   }
-  if (!(air.rhPct >= 0 && air.rhPct <= DAMPEST_PCT)) {
-    return message('places.humidity-outside', { driestRhPct: 0, dampestRhPct: DAMPEST_PCT });
+  if (!(rhPct >= 0 && rhPct <= MOST_RH_PCT)) {
+    return message('places.humidity-outside', { driestRhPct: 0, dampestRhPct: MOST_RH_PCT });
   }
   return null;
 }
 
-/** What is wrong with the draft, by field; all null when it can be saved. */
-export interface PlaceProblems {
-  name: Message | null;
-  /** Of the first wrong month. */
-  air: Message | null;
-  /** Its index. */
-  wrongMonth: number | null;
-}
-
-export function placeProblems(draft: PlaceDraft, units: DisplayUnits): PlaceProblems {
-  const months = draft.sameAllYear ? draft.months.slice(0, 1) : draft.months;
-  const wrongMonth = months.findIndex((air) => airProblem(air, units) !== null);
-  const wrong = months[wrongMonth];
-  return {
-    name: draft.name.trim() === '' ? message('places.name-missing') : null,
-    air: wrong ? airProblem(wrong, units) : null,
-    wrongMonth: wrong ? wrongMonth : null,
-  };
-}
-
-function airOf(air: AirDraft | undefined, units: DisplayUnits): Air | null {
-  if (!air || airProblem(air, units) !== null || air.temp === null || air.rhPct === null) return null;
-  return { tempC: celsiusFromTemperature(air.temp, units), rh: air.rhPct / 100 };
-}
-
-/** Twelve months of air, or null while something is missing or wrong. */
-export function yearOf(draft: PlaceDraft, units: DisplayUnits): Place['air'] | null {
-  const year = draft.months.map((air) => airOf(draft.sameAllYear ? draft.months[0] : air, units));
-  return year.every((air) => air !== null) ? year : null;
+/** Twelve months of air as they were typed, or what is wrong with the first wrong one. */
+export function ownYear({
+  sameAllYear,
+  months,
+}: PlaceAirDraft): { air: MonthlyAir } | { problem: Message; wrongMonth: number } {
+  const year = sameAllYear ? months.map(() => months[0] as AirDraft) : months;
+  const wrongMonth = year.findIndex((month) => problemOf(month) !== null);
+  if (wrongMonth < 0)
+    return { air: year.map(({ tempC, rhPct }): Air => ({ tempC: tempC ?? 0, rh: (rhPct ?? 0) / 100 })) };
+  return { problem: problemOf(year[wrongMonth] as AirDraft) as Message, wrongMonth };
 }
 
 /**
  * Twelve months as pasted from a spreadsheet: twelve lines of temperature and humidity, or one line of each with
  * twelve numbers. Numbers are separated by tabs, semicolons or spaces, and may have a decimal comma.
  *
- * @returns null where the text is not that
+ * @param units  of the temperatures
+ * @returns      null where the text is not that
  */
-export function monthsFromText(text: string): AirDraft[] | null {
+export function monthsFromText(text: string, units: DisplayUnits): AirDraft[] | null {
   const lines = text
     .trim()
     .split(/\r?\n/)
@@ -111,12 +93,13 @@ export function monthsFromText(text: string): AirDraft[] | null {
         ),
     );
   if (lines.flat().some(Number.isNaN)) return null;
+  const month = (temp = 0, rhPct = 0): AirDraft => ({ tempC: celsiusFromTemperature(temp, units), rhPct });
   if (lines.length === 12 && lines.every((line) => line.length === 2)) {
-    return lines.map(([temp = 0, rhPct = 0]) => ({ temp, rhPct }));
+    return lines.map(([temp, rhPct]) => month(temp, rhPct));
   }
   const [temps, humidities] = lines;
   if (lines.length === 2 && temps?.length === 12 && humidities?.length === 12) {
-    return temps.map((temp, month) => ({ temp, rhPct: humidities[month] ?? 0 }));
+    return temps.map((temp, at) => month(temp, humidities[at]));
   }
   return null;
 }

@@ -7,7 +7,7 @@ import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
 import { go } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
-import { saveSettings, useSettings } from '../../stores/settings.ts';
+import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Loading, Screen, Sheet } from '../../ui/Screen.tsx';
@@ -50,16 +50,17 @@ interface SettingsPart {
 
 function Showing({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
+  const units = useUnits();
   return (
     <Sheet title={say('settings.showing')}>
       <Choice
         label={say('settings.units-of')}
-        value={settings.units}
+        value={units}
         options={[
           { value: 'metric', label: say('settings.metric') },
           { value: 'imperial', label: say('settings.imperial') },
         ]}
-        onValue={(units) => onSettings({ ...settings, units })}
+        onValue={(chosen) => onSettings({ ...settings, units: chosen })}
       />
       <Choice
         label={say('settings.theme')}
@@ -92,7 +93,8 @@ function Probing({ settings, onSettings }: SettingsPart) {
 
 function Labels({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
-  const { labelLayouts, units } = settings;
+  const { labelLayouts } = settings;
+  const units = useUnits();
   const { sheet, single } = labelLayouts;
   const form = (layout: LabelLayout) => (
     <LayoutForm

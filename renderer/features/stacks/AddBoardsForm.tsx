@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -11,7 +12,7 @@ import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
 import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
-import { codesFrom, MOST_AT_ONCE, manyBoards } from './many-boards.ts';
+import { codesFrom, manyBoards } from './many-boards.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
 import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
 

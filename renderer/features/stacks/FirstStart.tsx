@@ -1,53 +1,139 @@
+import { useState } from 'react';
+import type { FirstStack } from '../../../shared-core/contract/first-stack.ts';
+import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { NumberField, TextField } from '../../form/Field.tsx';
+import { ThicknessField } from '../../form/MeasureFields.tsx';
+import { SpeciesField } from '../../form/SpeciesField.tsx';
+import { thicknessHint } from '../../form/thickness-hint.ts';
+import { type Draft, useDraft } from '../../form/useDraft.ts';
+import { useSaving } from '../../form/useSaving.ts';
+import { go } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
+import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard } from '../../stores/yard.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { airOfStation, StationField } from '../places/StationField.tsx';
+import styles from './first-start.module.css';
 
-/** An empty yard: what Pintally does, and two ways to begin. */
-export function FirstStart({ offerDemo, onAddStack }: { offerDemo: boolean; onAddStack: () => void }) {
+/** An empty yard: what it takes to a first reading, with the demo yard beside it. */
+export function FirstStart({ offerDemo }: { offerDemo: boolean }) {
   const { say } = useWords();
+  const allSpecies = useQuery('species.list', {});
   return (
-    <section className="first-start" aria-label={say('stacks.start')}>
-      <StackDrawing />
-      <div className="first-start-words">
-        <h2>{say('stacks.start-title')}</h2>
-        <ol className="first-start-steps">
-          <li>{say('stacks.start-add')}</li>
-          <li>{say('stacks.start-probe')}</li>
-          <li>{say('stacks.start-see')}</li>
-        </ol>
-        <Actions>
-          <Button kind="main" onClick={onAddStack}>
-            {say('stacks.add-first')}
-          </Button>
-          {offerDemo && <Button onClick={() => attempt(openDemoYard())}>{say('stacks.open-demo')}</Button>}
-        </Actions>
-        {offerDemo && <p className="first-start-hint">{say('stacks.demo-hint')}</p>}
+    <div className={styles.start}>
+      <div>
+        <Await of={[allSpecies]}>{(species) => <FirstStackForm allSpecies={species} />}</Await>
+        <UnitsLine />
       </div>
-    </section>
+      {offerDemo && (
+        <Sheet title={say('stacks.demo-title')}>
+          <p>{say('stacks.demo-hint')}</p>
+          <Actions>
+            <Button onClick={() => attempt(openDemoYard())}>{say('stacks.open-demo')}</Button>
+          </Actions>
+        </Sheet>
+      )}
+    </div>
   );
 }
 
-/** A stickered stack with a roof over it. */
-function StackDrawing() {
-  const layers = [0, 1, 2, 3];
+const nothingYet: Draft<FirstStack> = {
+  name: '',
+  speciesId: '',
+  thicknessMm: null,
+  thicknessQuarters: null,
+  boards: null,
+};
+
+function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
+  const { say, formats } = useWords();
+  const units = useUnits();
+  const { draft, set, field, read } = useDraft(firstStackSchema, nothingYet);
+  const [station, setStation] = useState('');
+  const { busy, problem, save, form, answer } = useSaving(() => undefined);
+  const { value: thicknessMm, error, onBlur } = field('thicknessMm');
+
+  async function start(probe: boolean): Promise<void> {
+    const made = read();
+    const air = await airOfStation(station, formats.list);
+    const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
+    const { id } = await bridge().command('stacks.start', { ...made, place });
+    go(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
+  }
+
   return (
-    <svg className="first-start-drawing" viewBox="0 0 200 170" aria-hidden="true">
-      <path className="drawing-roof" d="M8 34 188 14 192 24 12 44z" />
-      {layers.map((layer) => (
-        <g key={layer} transform={`translate(0 ${54 + layer * 26})`}>
-          <rect className="drawing-board" x="22" y="0" width="48" height="17" rx="2" />
-          <rect className="drawing-board" x="75" y="0" width="50" height="17" rx="2" />
-          <rect className="drawing-board" x="130" y="0" width="46" height="17" rx="2" />
-          <path
-            className="drawing-rings"
-            d="M26 13c12-9 28-9 40 0M79 12c14-8 28-8 42 0M134 13c10-8 28-8 38 0"
-          />
-          <rect className="drawing-sticker" x="18" y="18" width="162" height="6" />
-        </g>
-      ))}
-      <rect className="drawing-sticker" x="34" y="158" width="14" height="10" />
-      <rect className="drawing-sticker" x="150" y="158" width="14" height="10" />
-    </svg>
+    <form
+      ref={form}
+      className={styles.form}
+      aria-label={say('stacks.start')}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save(() => start(true));
+      }}
+    >
+      <TextField
+        label={say('stacks.what-name')}
+        placeholder={allSpecies.find(({ id }) => id === draft.speciesId)?.name}
+        autoFocus
+        {...field('name')}
+      />
+      <div className="form-grid">
+        <SpeciesField
+          label={say('board.species')}
+          allSpecies={allSpecies}
+          speciesId={draft.speciesId}
+          error={field('speciesId').error}
+          onSpecies={(speciesId) => set({ speciesId })}
+        />
+        <ThicknessField
+          label={say('board.thickness')}
+          hint={say(thicknessHint(thicknessMm, units))}
+          value={thicknessMm}
+          quarters={draft.thicknessQuarters}
+          error={error}
+          onBlur={onBlur}
+          onThickness={(mm, thicknessQuarters) => set({ thicknessMm: mm, thicknessQuarters })}
+        />
+        <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
+        <StationField text={station} onText={setStation} />
+      </div>
+      <div ref={answer}>{problem && <Banner kind="problem">{problem.sentence}</Banner>}</div>
+      <Actions>
+        <Button kind="main" type="submit" disabled={busy}>
+          {say('stacks.start-probing')}
+        </Button>
+        <Button kind="quiet" disabled={busy} onClick={() => void save(() => start(false))}>
+          {say('stacks.only-add')}
+        </Button>
+      </Actions>
+    </form>
+  );
+}
+
+/** The units in force, and the others one press away. */
+function UnitsLine() {
+  const { say } = useWords();
+  const units = useUnits();
+  const settings = useSettings((store) => store.settings);
+  const other = units === 'metric' ? 'imperial' : 'metric';
+  return (
+    <p className={styles.units}>
+      {say(settings?.units ? 'stacks.units-chosen' : 'stacks.units-of-region', { units })}{' '}
+      <Button
+        kind="quiet"
+        disabled={!settings}
+        onClick={() => settings && attempt(saveSettings({ ...settings, units: other }))}
+      >
+        {say('stacks.change-units', { units: other })}
+      </Button>
+    </p>
   );
 }

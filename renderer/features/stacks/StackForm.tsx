@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
@@ -11,7 +11,6 @@ import { Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { go } from '../../stores/navigation.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -40,15 +39,13 @@ function Form({
   onClose: () => void;
 }) {
   const [name, setName] = useState(stack?.name ?? '');
-  const [placeId, setPlaceId] = useState(String(places[0]?.id ?? ''));
+  // Where there is a stack there is a place.
+  const [placeId, setPlaceId] = useState(String(places[0]?.id));
   const [endUseId, setEndUseId] = useState(stack?.endUseId ?? endUses[0]?.id ?? '');
   const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
   const [note, setNote] = useState(stack?.note ?? '');
   const [shown, setShown] = useState(false);
   const [addingPlace, setAddingPlace] = useState(false);
-  // Over the form, once that is there.
-  useEffect(() => setAddingPlace(!stack && places.length === 0), [stack, places.length]);
-  const units = useUnits();
   const { say } = useWords();
 
   const edit = useEdit('stacks.edit', stack);
@@ -77,7 +74,6 @@ function Form({
       await edit.save({ name: name.trim(), endUseId, topCover, note });
       return;
     }
-    if (placeId === '') throw new Refusal(message('validation.place-missing'));
     const made = await bridge().command('stacks.add', {
       name,
       placeId: Number(placeId),
@@ -109,7 +105,6 @@ function Form({
             <Select
               label={say('stacks.place')}
               value={placeId}
-              error={shown && placeId === '' ? say('stacks.place-missing') : null}
               options={places.map((place) => ({ value: String(place.id), label: place.name, isName: true }))}
               onValue={setPlaceId}
             />
@@ -137,9 +132,7 @@ function Form({
       {addingPlace && (
         <PlaceForm
           place={null}
-          units={units}
           thisMonth={new Date().getMonth() + 1}
-          lead={places.length === 0 ? say('stacks.first-place') : undefined}
           onSaved={(place) => setPlaceId(String(place.id))}
           onClose={() => setAddingPlace(false)}
         />

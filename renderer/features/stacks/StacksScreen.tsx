@@ -21,8 +21,8 @@ export function StacksScreen() {
   const isEmpty = stacks.output?.length === 0;
   return (
     <Screen
-      title={say('stacks.title')}
-      lead={stacks.output && !isEmpty ? yardWords(stacks.output, say) : undefined}
+      title={say(isEmpty ? 'stacks.start-title' : 'stacks.title')}
+      lead={stacks.output && (isEmpty ? say('stacks.start-lead') : yardWords(stacks.output, say))}
       actions={
         !isEmpty && (
           <>
@@ -34,7 +34,7 @@ export function StacksScreen() {
     >
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
       {stacks.loading && <Loading />}
-      {isEmpty && <FirstStart offerDemo={kind === 'own'} onAddStack={() => setAdding(true)} />}
+      {isEmpty && <FirstStart offerDemo={kind === 'own'} />}
       <div className="stack-cards">
         {stacks.output?.map((stack) => (
           <StackCard key={stack.id} stack={stack} />

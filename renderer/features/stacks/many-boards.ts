@@ -1,11 +1,9 @@
 import { followingCode } from '../../../shared-core/contract/board-code.ts';
+import { MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { positionInStack, type StackOrder } from '../../../shared-core/contract/stack-order.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { type BoardDraft, boardOf } from '../board/board-draft.ts';
-
-/** As many boards as are added in one go. */
-export const MOST_AT_ONCE = 500;
 
 /** The IDs of boards added together, each continuing the one before; null where the count cannot be. */
 export function codesFrom(first: string, count: number | null): string[] | null {

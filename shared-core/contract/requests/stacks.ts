@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
+import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
 import { newStackSchema, rowIdSchema, stackEditSchema, stackRowSchema } from '../yard.ts';
@@ -21,6 +22,12 @@ export const stackRequests = {
     input: newStackSchema,
     output: stackRowSchema,
     topics: (_, { id }) => ['stacks', `stack:${id}`],
+  }),
+  /** Adds a stack, its place, and boards alike with IDs made for them, in one act. It is for furniture until that is changed. */
+  'stacks.start': command({
+    input: startedStackSchema,
+    output: stackRowSchema,
+    topics: (_, { id }) => ['places', 'stacks', 'boards', `stack:${id}`],
   }),
   'stacks.edit': command({
     input: stackEditSchema,

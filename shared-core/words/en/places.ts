@@ -27,9 +27,10 @@ export const places = {
 
   'places.name': 'Name',
   'places.kind': 'Kind',
+  'places.type-months': 'Own months',
+  'places.kind-and-air': '{kind} · {airSource}',
   'places.same-all-year': 'Same air all year',
-  'places.same-all-year-hint':
-    'As in a heated room. Otherwise type the average of each month, from a weather service.',
+  'places.same-all-year-hint': 'As in a heated room. Otherwise type the average of each month.',
   'places.temperature': 'Temperature',
   'places.humidity': 'Relative humidity',
   'places.months': 'Average air, by month',
@@ -38,12 +39,11 @@ export const places = {
   'places.temperature-in': '{monthName}, temperature',
   'places.humidity-in': '{monthName}, relative humidity',
 
-  'places.name-missing': 'Give the place a name.',
   'places.air': 'Air',
   'places.air-source': 'Source of its air',
   'places.air-of': 'Air of {siteName}, typical year',
   'places.air-of-region': 'Rough air: the average of {stations} weather stations',
-  'places.own-months': 'Months typed by hand',
+  'places.own-months': 'Own months',
   'places.air-short': '{airTempC}, {rhPct} humidity',
   'places.air-missing': 'Type both the temperature and the humidity.',
   'places.temperature-outside': 'Type a temperature from {coldestTempC} to {warmestTempC}.',

@@ -12,14 +12,20 @@ export const stacks = {
   'stacks.stack-not-found': 'This stack is not in this yard.',
 
   // A yard without stacks.
-  'stacks.start': 'Get started',
-  'stacks.start-title': 'Know when each board is dry enough',
-  'stacks.start-add': 'Add a stack: where it is, and what the wood is for.',
-  'stacks.start-probe': 'Probe it with your pin meter. Each reading is corrected and saved.',
-  'stacks.start-see': 'See which boards are ready and which to bring in. Print their labels.',
-  'stacks.add-first': 'Add your first stack',
+  'stacks.start': 'Your first stack',
+  'stacks.start-title': 'Is it dry enough yet?',
+  'stacks.start-lead': 'Describe one stack. Everything else can wait.',
+  'stacks.what-name': 'What do you call this stack?',
+  'stacks.how-many-boards': 'How many boards?',
+  'stacks.start-probing': 'Start probing',
+  'stacks.only-add': 'Only add the stack',
+  'stacks.units-of-region':
+    '{units, select, imperial {Inches and °F} other {Millimeters and °C}}, from your computer’s region.',
+  'stacks.units-chosen': '{units, select, imperial {Inches and °F} other {Millimeters and °C}}.',
+  'stacks.change-units': 'Change to {units, select, imperial {inches and °F} other {millimeters and °C}}',
+  'stacks.demo-title': 'Just looking?',
+  'stacks.demo-hint': 'The demo yard has invented stacks, readings and a meter. It is separate from yours.',
   'stacks.open-demo': 'Open the demo yard',
-  'stacks.demo-hint': 'The demo yard is invented and separate from yours. You can remove it any time.',
 
   // One stack.
   'stacks.place-and-use': '{placeName} · {endUseName}',
@@ -53,9 +59,7 @@ export const stacks = {
   'stacks.name': 'Name',
   'stacks.name-hint': 'What you call it in the yard. Board IDs begin with its first word.',
   'stacks.place': 'Place',
-  'stacks.place-missing': 'Add the place where it is.',
   'stacks.add-place': 'Add another place',
-  'stacks.first-place': 'First, where is the stack? The air there limits how dry it gets.',
   'stacks.use': 'Use',
   'stacks.use-hint': 'Sets the target moisture content.',
   'stacks.use-and-target': '{endUseName} ({targetRange})',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boardStem, followingCode } from '../../../shared-core/contract/board-code.ts';
+import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
 import { boardCodeSchema } from '../../../shared-core/contract/yard.ts';
 
 describe('The IDs of a stack begin with', () => {
@@ -19,16 +19,16 @@ describe('The IDs of a stack begin with', () => {
     ['סנדיאן', 'B'],
     ['🌳', 'B'],
     ['', 'B'],
-  ])('"%s": %s', (name, stem) => expect(boardStem(name)).toBe(stem));
+  ])('"%s": %s', (name, stem) => expect(firstCode(name)).toBe(`${stem}-01`));
 
   test('the species where the name of the stack gives no letters', () => {
-    expect(boardStem('樫', 'White oak')).toBe('WHITE');
+    expect(firstCode('樫', 'White oak')).toBe('WHITE-01');
   });
 
   test('letters that an ID may have, whatever the names', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme' }), fc.string({ unit: 'grapheme' }), (stack, species) => {
-        const code = `${boardStem(stack, species)}-01`;
+        const code = firstCode(stack, species);
         expect(boardCodeSchema.parse(code)).toBe(code);
         expect(boardCodeSchema.parse(followingCode(code))).toMatch(/-02$/);
       }),

@@ -71,7 +71,7 @@ async function openWithAll(more: Parameters<typeof playMachine>[0] = {}) {
 beforeEach(() => {
   forgetEverything();
   useSettings.setState({
-    settings: usualSettings,
+    settings: { ...usualSettings, units: 'metric' },
   });
 });
 afterEach(() => {

@@ -1,13 +1,14 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
+import type { NewPlace, PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { epwText } from '../../../reference/epw-text.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 function aPlace(name: string, rhPct: number): PlaceRow {
@@ -26,8 +27,33 @@ function aPlace(name: string, rhPct: number): PlaceRow {
   };
 }
 
+const year = (name: string, state: string, emcPct: number) => ({
+  station: {
+    wmo: `${name} ${state}`,
+    name,
+    state,
+    latitude: 35,
+    longitude: -82,
+    elevationM: 600,
+    days: { sdPct: 4, lag: 0.5 },
+  },
+  air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.7, emcPct })),
+});
+const asheville = year('Asheville', 'NC', 16);
+const springfields = [year('Springfield', 'MO', 15), year('Springfield', 'IL', 14)];
+const region = { air: asheville.air.map((air) => ({ ...air, emcSdPct: 2 })), stations: 314 };
+
+/** Stations as the machine finds them: one Asheville, two Springfields. */
+const stations: Parameters<typeof playMachine>[0] = {
+  'stations.find': ({ text }) => {
+    const years = /^ash/i.test(text) ? [asheville] : /^spr/i.test(text) ? springfields : [];
+    return { years, isClear: years.length === 1 };
+  },
+  'stations.ofRegion': () => region,
+};
+
 function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine({ 'places.list': () => places, ...more });
+  const machine = playMachine({ 'places.list': () => places, ...stations, ...more });
   render(
     <main>
       <PlacesScreen />
@@ -105,6 +131,7 @@ describe('Places', () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Shed', 60) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Shed');
+    await user.click(screen.getByRole('radio', { name: 'Own months' }));
     await user.click(screen.getByLabelText('January, temperature'));
     await user.paste(Array.from({ length: 12 }, (_, month) => `${month}\t${60 + month}`).join('\n'));
     expect(screen.getByLabelText('December, relative humidity')).toHaveProperty('value', '71');
@@ -115,13 +142,104 @@ describe('Places', () => {
   test('with something missing, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.click(screen.getByRole('radio', { name: 'Own months' }));
     await user.type(screen.getByLabelText('January, temperature'), '4');
     await user.click(screen.getByRole('button', { name: 'Add' }));
-    expect(screen.getByText('Give the place a name.')).toBeTruthy();
+    expect(screen.getByText('Give it a name.')).toBeTruthy();
     expect(screen.getByText('January: Type both the temperature and the humidity.')).toBeTruthy();
     expect(machine.inputsOf('places.add')).toEqual([]);
     expect(screen.getByLabelText('January, temperature')).toHaveProperty('value', '4');
     expect(document.activeElement).toBe(screen.getByLabelText('Name'));
+  });
+
+  test('a new place takes the air of the nearest station, its EMC included, and then has the focus', async () => {
+    const places: PlaceRow[] = [];
+    const { machine, user } = open(places, {
+      'places.add': (place) => {
+        const added = { ...aPlace('Yard', 70), ...place } as PlaceRow;
+        places.push(added);
+        return added;
+      },
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    await user.type(
+      screen.getByLabelText('Nearest weather station', { selector: 'input[type=text]' }),
+      'asheville',
+    );
+    expect(await screen.findByText('Air of Asheville, NC, typical year')).toBeTruthy();
+    expect(screen.queryByLabelText('January, temperature')).toBeNull();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toEqual([
+      {
+        name: 'Yard',
+        kind: 'open-shed',
+        air: asheville.air,
+        airSource: { kind: 'station', station: asheville.station },
+      },
+    ]);
+    act(() => machine.tell('changed', { yard: null, topics: ['places'] }));
+    expect(await screen.findByText('Open shed · Air of Asheville, NC, typical year')).toBeTruthy();
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Edit Yard' }));
+  });
+
+  test('without a station a place has the rough air of the region, and says so', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    expect(screen.getByText(/Blank gives rough dates/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([
+      { air: region.air, airSource: { kind: 'region', stations: 314 } },
+    ]);
+  });
+
+  test.each([
+    ['spr', 'More than one matches. Type one of these: Springfield, MO and Springfield, IL.'],
+    ['zzzz', 'No weather station matches “zzzz”. Try a larger town, or leave it blank.'],
+  ])('a text that means no one station is not guessed at: %s', async (text, sentence) => {
+    const { machine, user } = open([]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    await user.type(screen.getByLabelText('Nearest weather station', { selector: 'input[type=text]' }), text);
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect((await screen.findAllByText(sentence)).length).toBeGreaterThan(0);
+    expect(machine.inputsOf('places.add')).toEqual([]);
+  });
+
+  test('a weather file gives its months; what is no weather file is refused', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    await user.click(screen.getByRole('radio', { name: 'EPW weather file' }));
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(screen.getByText('Choose a file.')).toBeTruthy();
+    const field = screen.getByLabelText('EPW weather file', { selector: 'input[type=file]' });
+    await user.upload(field, new File(['<html>'], 'page.epw'));
+    expect(await screen.findByText(/This is not an EPW file/)).toBeTruthy();
+    const hours = Array.from({ length: 8760 }, () => [20, 50] as const);
+    await user.upload(field, new File([epwText(hours, 'Oslo', 'NOR')], 'oslo.epw'));
+    expect(await screen.findByText('Air of Oslo, NOR, typical year')).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    const [place] = machine.inputsOf('places.add') as [NewPlace];
+    expect(place.airSource).toMatchObject({ kind: 'file', siteName: 'Oslo, NOR' });
+    expect(place.air[6]?.rh).toBeCloseTo(0.5, 9);
+  });
+
+  test('renaming a place leaves its air as it was', async () => {
+    const place = {
+      ...aPlace('Yard', 70),
+      air: region.air,
+      airSource: { kind: 'region', stations: 12 } as const,
+    };
+    const { machine, user } = open([place], { 'places.edit': () => place });
+    await user.click(await screen.findByRole('button', { name: 'Edit Yard' }));
+    await user.type(screen.getByLabelText('Name'), ' 2');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('places.edit')).toMatchObject([{ changed: { name: 'Yard 2' } }]);
+    expect(machine.inputsOf('places.edit')).not.toMatchObject([{ changed: { air: region.air } }]);
   });
 
   test('a refusal of the machine is shown in the form, which stays open', async () => {

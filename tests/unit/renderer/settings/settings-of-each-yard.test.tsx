@@ -22,7 +22,7 @@ test('the settings in force are those of the yard that is open', async () => {
     boards: 0,
     version: '0.1.0',
   };
-  const settings: Settings = usualSettings;
+  const settings: Settings = { ...usualSettings, units: 'metric' };
   let demoIsOpen = false;
   playMachine({
     'yard.info': () => own,
@@ -33,6 +33,8 @@ test('the settings in force are those of the yard that is open', async () => {
     'settings.get': () => ({ ...settings, units: demoIsOpen ? 'imperial' : 'metric' }),
     'meter.state': () => aMeter(),
     'stacks.list': () => [],
+    'species.list': () => [],
+    'stations.find': () => ({ years: [], isClear: false }),
   });
   render(<App />);
   await waitFor(() => expect(useSettings.getState().settings?.units).toBe('metric'));

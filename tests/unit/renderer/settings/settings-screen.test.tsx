@@ -11,7 +11,7 @@ import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { a4SheetLayout } from '../../../../shared-core/labels/sheet.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
-const settings: Settings = usualSettings;
+const settings: Settings = { ...usualSettings, units: 'metric' };
 
 const info: YardInfo = {
   uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',

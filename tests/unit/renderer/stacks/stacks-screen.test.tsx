@@ -4,8 +4,10 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
-import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 
@@ -87,8 +89,29 @@ describe('The stacks', () => {
 });
 
 describe('The first start', () => {
-  test('shows in three steps what happens here and offers the demo yard', async () => {
-    const { machine, user } = open([], {
+  const air = Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.7, emcPct: 14 }));
+  const station = {
+    wmo: '723150',
+    name: 'Asheville',
+    state: 'NC',
+    latitude: 35.43,
+    longitude: -82.53,
+    elevationM: 652,
+    days: { sdPct: 4, lag: 0.5 },
+  };
+  const begin = (more: Parameters<typeof playMachine>[0] = {}) =>
+    open([], {
+      'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
+      'stations.find': ({ text }) =>
+        text.startsWith('Ash') ? { years: [{ station, air }], isClear: true } : { years: [], isClear: false },
+      'stations.ofRegion': () => ({ air, stations: 314 }),
+      'stacks.start': () => aStack({ id: 3 }),
+      ...more,
+    });
+  const nameField = () => screen.findByLabelText('What do you call this stack?');
+
+  test('asks five things, the focus in the first, and offers the demo yard beside them', async () => {
+    const { machine, user } = begin({
       'yard.openDemo': () => ({
         uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
         kind: 'demo',
@@ -99,35 +122,81 @@ describe('The first start', () => {
         version: '0.1.0',
       }),
     });
-    const steps = within(await screen.findByRole('region', { name: 'Get started' }));
-    expect(steps.getAllByRole('listitem')).toHaveLength(3);
+    const name = await nameField();
+    expect(document.activeElement).toBe(name);
+    const form = within(screen.getByRole('form', { name: 'Your first stack' }));
+    expect([...form.getAllByRole('textbox'), ...form.getAllByRole('combobox')]).toHaveLength(5);
     await expectNoBarriers();
-    await user.click(steps.getByRole('button', { name: 'Open the demo yard' }));
+    await user.click(screen.getByRole('button', { name: 'Open the demo yard' }));
     expect(machine.inputsOf('yard.openDemo')).toHaveLength(1);
   });
 
-  test('the first stack is added and gone to', async () => {
-    const { machine, user } = open([], { 'stacks.add': (stack) => ({ ...aStack({ id: 3 }), ...stack }) });
-    await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
-    await user.type(await screen.findByLabelText('Name'), 'Ridge oak');
-    await user.selectOptions(screen.getByLabelText('Use'), screen.getByRole('option', { name: /^Firewood/ }));
-    await user.selectOptions(screen.getByLabelText('Top of the stack'), 'sun');
-    await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Add stack' }));
-    expect(machine.inputsOf('stacks.add')).toEqual([
-      { name: 'Ridge oak', placeId: 5, endUseId: 'firewood', topCover: 'sun', note: '' },
+  test('makes the stack with its place and boards, and goes on to its round', async () => {
+    const { machine, user } = begin();
+    await user.type(await nameField(), 'Walnut behind the barn');
+    await user.type(screen.getByRole('combobox', { name: 'Species' }), 'walnut{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '8/4');
+    await user.type(screen.getByLabelText('How many boards?'), '12');
+    await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville');
+    await user.click(screen.getByRole('button', { name: 'Start probing' }));
+    expect(machine.inputsOf('stacks.start')).toEqual([
+      {
+        name: 'Walnut behind the barn',
+        speciesId: 'walnut-black',
+        thicknessMm: 50.8,
+        thicknessQuarters: 8,
+        boards: 12,
+        place: { name: 'Outdoors', kind: 'outdoors', air, airSource: { kind: 'station', station } },
+      },
+    ]);
+    expect(location.hash).toBe('#/round?stack=3');
+  });
+
+  test('only adds the stack where that is asked, in rough air where no station is named', async () => {
+    const { machine, user } = begin();
+    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('How many boards?'), '1');
+    await user.click(screen.getByRole('button', { name: 'Only add the stack' }));
+    expect(machine.inputsOf('stacks.start')).toMatchObject([
+      { name: '', place: { airSource: { kind: 'region', stations: 314 } } },
     ]);
     expect(location.hash).toBe('#/stacks/3');
   });
 
-  test('where there is no place yet, it asks for that first and then goes on', async () => {
-    const { user } = open([], { 'places.list': () => [], 'places.add': () => aPlace });
-    await user.click(await screen.findByRole('button', { name: 'Add your first stack' }));
-    const place = within(await screen.findByRole('dialog', { name: 'Add a place' }));
-    expect(place.getByText(/First, where is the stack\?/)).toBeTruthy();
-    await user.click(place.getByRole('button', { name: 'Cancel' }));
-    await user.type(screen.getByLabelText('Name'), 'Ridge oak');
-    await user.click(screen.getByRole('button', { name: 'Add stack' }));
-    expect(screen.getByText('Add the place where it is.')).toBeTruthy();
+  test('marks what is missing, and sends nothing', async () => {
+    const { machine, user } = begin();
+    await user.type(await screen.findByLabelText('Thickness'), '3');
+    expect(screen.getByText('3 mm is very thin. Did you mean 3/4?')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Start probing' }));
+    expect(screen.getByText('Choose a species.')).toBeTruthy();
+    expect(screen.getByText('Fill this in.')).toBeTruthy();
+    expect(machine.inputsOf('stacks.start')).toEqual([]);
   });
+
+  test('changes the units at once', async () => {
+    useSettings.setState({ settings: usualSettings });
+    const { machine, user } = begin({ 'settings.edit': (changed) => ({ ...usualSettings, ...changed }) });
+    // The browser of the tests is American.
+    expect(await screen.findByText(/^Inches and °F, from your computer’s region\./)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Change to millimeters and °C' }));
+    expect(await screen.findByText(/^Millimeters and °C\./)).toBeTruthy();
+    expect(machine.inputsOf('settings.edit')).toEqual([{ units: 'metric' }]);
+  });
+});
+
+test('another stack is added with its use, and gone to', async () => {
+  const { machine, user } = open([aStack()], {
+    'stacks.add': (stack) => ({ ...aStack({ id: 3 }), ...stack }),
+  });
+  await user.click(await screen.findByRole('button', { name: 'Add a stack' }));
+  await user.type(await screen.findByLabelText('Name'), 'Ridge oak');
+  await user.selectOptions(screen.getByLabelText('Use'), screen.getByRole('option', { name: /^Firewood/ }));
+  await user.selectOptions(screen.getByLabelText('Top of the stack'), 'sun');
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: 'Add stack' }));
+  expect(machine.inputsOf('stacks.add')).toEqual([
+    { name: 'Ridge oak', placeId: 5, endUseId: 'firewood', topCover: 'sun', note: '' },
+  ]);
+  expect(location.hash).toBe('#/stacks/3');
 });

@@ -1,0 +1,60 @@
+import { firstCode } from '../../../shared-core/contract/board-code.ts';
+import { newBoardSchema, type Place } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import type { Commands } from '../handlers.ts';
+import { freeCode } from './free-code.ts';
+
+/** The use until a person chooses another. */
+const FIRST_USE = 'furniture';
+
+export function firstStackCommands(context: AppContext) {
+  /** A place of that name is taken where its air is the same; else the new one is numbered. */
+  function placeFor(wanted: Omit<Place, 'id'>): number {
+    const { places } = context.yard();
+    const air = JSON.stringify(wanted.air);
+    const known = places.list();
+    const same = known.find(({ name, air: its }) => name === wanted.name && JSON.stringify(its) === air);
+    if (same) return same.id;
+    const names = new Set(known.map(({ name }) => name.toLowerCase()));
+    let { name } = wanted;
+    for (let number = 2; names.has(name.toLowerCase()); number++) name = `${wanted.name} ${number}`;
+    return places.add({ ...wanted, name });
+  }
+
+  return {
+    'stacks.start': ({ name: given, speciesId, thicknessMm, thicknessQuarters, boards: count, place }) => {
+      const yard = context.yard();
+      const species = orRefuse(yard.species.get(speciesId), 'species');
+      const name = given === '' ? species.name : given;
+      const placeId = placeFor(place);
+      const stackId = refusingDuplicates(message('refusal.stack-name-taken', { stackName: name }), () =>
+        yard.stacks.add({ name, placeId, endUseId: FIRST_USE, topCover: 'covered', note: '' }),
+      );
+      let code = firstCode(name, species.name);
+      for (let board = 0; board < count; board++) {
+        code = freeCode(yard, code);
+        const made = newBoardSchema.parse({
+          code,
+          stackId,
+          speciesId,
+          thicknessMm,
+          thicknessQuarters,
+          widthMm: null,
+          lengthMm: null,
+          sawnOn: null,
+          sawing: 'unknown',
+          ringRadiusMm: null,
+          barkSide: 'unknown',
+          barkOffOn: null,
+          log: '',
+          layer: null,
+          column: null,
+          note: '',
+        });
+        yard.boards.add(made, placeId, context.now());
+      }
+      return orRefuse(yard.stacks.get(stackId), 'stack');
+    },
+  } satisfies Partial<Commands>;
+}

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { says } from './validation.ts';
+import { boardSchema, newPlaceSchema, stackSchema } from './yard.ts';
+
+/** As many boards as are added in one go. */
+export const MOST_AT_ONCE = 500;
+
+/** What a person says of their first stack; everything else can come later. */
+export const firstStackSchema = z.object({
+  /** Blank: it is called by its species. */
+  name: z.union([z.literal(''), stackSchema.shape.name]),
+  speciesId: boardSchema.shape.speciesId.min(1, says('board.species-missing')),
+  thicknessMm: boardSchema.shape.thicknessMm,
+  thicknessQuarters: boardSchema.shape.thicknessQuarters,
+  boards: z.number().int().min(1).max(MOST_AT_ONCE),
+});
+export type FirstStack = z.infer<typeof firstStackSchema>;
+
+/** With the place where it is. A place of that name and air that is there already is taken. */
+export const startedStackSchema = firstStackSchema.extend({ place: newPlaceSchema });
