@@ -97,7 +97,7 @@ test.describe('elsewhere', () => {
     await expect(page.getByText(/Rough air: the average of 925 weather stations/)).toBeVisible();
     await picture(page, 'places-rough');
     await page.getByRole('button', { name: 'Edit Outdoors' }).click();
-    await page.getByRole('combobox', { name: 'Nearest weather station' }).fill('47, 8');
+    await page.getByRole('combobox', { name: 'Nearest weather station' }).fill('44.5, -73.2');
     await picture(page, 'place-form');
   });
 

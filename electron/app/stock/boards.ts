@@ -2,6 +2,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
+import { missingFacts } from '../../../shared-core/wood/drying/missing-facts.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -15,7 +16,7 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
     'boards.list': (which) => context.yard().boards.page(which),
 
     'boards.get': ({ id }) => {
-      const { boards, findings, moves, readings } = context.yard();
+      const { boards, findings, moves, places, readings } = context.yard();
       const board = orRefuse(boards.get(id), 'board');
       const assessments = readings
         .roundsOfBoard(id)
@@ -28,6 +29,10 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
         findings: findings.ofBoard(id),
         reasons: assessments[0]?.reasons ?? [],
         isSpeciesConfirmed: orRefuse(boards.judgedBy(id), 'board').isSpeciesConfirmed,
+        missing: missingFacts(
+          board,
+          places.get(board.placeId)?.airSource?.kind === 'region' ? board.placeName : null,
+        ),
       };
     },
 

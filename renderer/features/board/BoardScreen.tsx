@@ -40,7 +40,7 @@ export function BoardScreen({ id }: { id: number }) {
 }
 
 function Found({ found }: { found: RequestOutput<'boards.get'> }) {
-  const { board, moves, readings, findings, reasons, isSpeciesConfirmed } = found;
+  const { board, moves, readings, findings, reasons, isSpeciesConfirmed, missing } = found;
   const [open, setOpen] = useState<'nothing' | 'edit' | 'move'>('nothing');
   const close = () => setOpen('nothing');
   const { say } = useWords();
@@ -92,7 +92,7 @@ function Found({ found }: { found: RequestOutput<'boards.get'> }) {
           <HistoryOfBoard found={found} endUse={endUse} />
         </>
       )}
-      <ForecastOfBoard board={board} />
+      <ForecastOfBoard board={board} missing={missing} />
       {readings.length > 0 && (
         <Sheet title={say('board.readings')}>
           <ReadingsOfBoard board={board} readings={readings} />

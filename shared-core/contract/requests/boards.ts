@@ -60,6 +60,8 @@ export const boardRequests = {
       /** Of the newest round's call; none before the first. */
       reasons: z.array(messageSchema),
       isSpeciesConfirmed: z.boolean(),
+      /** What is not known of it, and what that would make better. */
+      missing: z.array(messageSchema),
     }),
     topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', 'outlooks', `board:${id}`],
   }),

@@ -3,6 +3,10 @@ import type { StationList, StationYear } from './station.ts';
 /** As many as a person takes in at a glance. */
 const MOST_FOUND = 8;
 
+/** Farther away a station tells little of a place's air, km. Common practice, no source. */
+const FARTHEST_KM = 300;
+const EARTH_RADIUS_KM = 6371;
+
 /** Stations that a text may mean, best first. */
 export interface FoundStations {
   years: StationYear[];
@@ -11,13 +15,17 @@ export interface FoundStations {
 }
 
 /**
- * Weather stations by name, by state ("NC", "North Carolina"), by both, or the nearest ones to a latitude and longitude.
+ * Weather stations by name, by state ("NC", "North Carolina"), by both, or the nearest ones to a latitude and longitude,
+ * within 300 km.
  *
  * @example findStations('35.6, -82.5', list).years[0].station.name // 'Asheville'
  */
 export function findStations(text: string, list: StationList): FoundStations {
   const place = coordinatesOf(text);
-  if (place) return { years: nearest(place, list.years).slice(0, MOST_FOUND), isClear: true };
+  if (place) {
+    const years = nearest(place, list.years).slice(0, MOST_FOUND);
+    return { years, isClear: years.length > 0 };
+  }
   const typed = wordsOf(text);
   if (typed.length === 0) return { years: [], isClear: false };
   const ranked = list.years
@@ -85,7 +93,9 @@ function nearest(place: Coordinates, years: readonly StationYear[]): StationYear
   // The cosine of the angle between them: the nearest has the largest.
   const nearness = ({ station }: StationYear): number =>
     onSphere(station).reduce((sum, value, axis) => sum + value * (from[axis] as number), 0);
-  return years.toSorted((a, b) => nearness(b) - nearness(a));
+  return years
+    .filter((year) => nearness(year) >= Math.cos(FARTHEST_KM / EARTH_RADIUS_KM))
+    .toSorted((a, b) => nearness(b) - nearness(a));
 }
 
 function onSphere({ latitude, longitude }: Coordinates): number[] {

@@ -10,6 +10,7 @@ import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
 import { labels } from './labels.ts';
 import { meter } from './meter.ts';
+import { missing } from './missing.ts';
 import { movement } from './movement.ts';
 import { ownFit } from './own-fit.ts';
 import { places } from './places.ts';
@@ -40,6 +41,7 @@ export const areas = {
   frame,
   labels,
   meter,
+  missing,
   movement,
   ownFit,
   places,
@@ -70,6 +72,7 @@ export const english = {
   ...frame,
   ...labels,
   ...meter,
+  ...missing,
   ...movement,
   ...ownFit,
   ...places,

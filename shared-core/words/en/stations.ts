@@ -2,7 +2,8 @@
 export const stations = {
   'stations.nearest': 'Nearest weather station',
   'stations.hint': 'A town, a state, or latitude and longitude. Blank gives rough dates.',
-  'stations.none': 'No weather station matches “{typedText}”. Try a larger town, or leave it blank.',
+  'stations.none':
+    'No weather station matches “{typedText}”. Try a larger town, open an EPW file under Places, or leave it blank.',
   'stations.which': 'More than one matches. Type one of these: {stationNames}.',
 
   'epw.label': 'EPW weather file',

@@ -64,6 +64,7 @@ test('a name in several states is not decided', () => {
   expect(isClear).toBe(false);
 });
 
-test.each(['zzzz', '', '95, 10', '35.6'])('"%s" finds none', (text) => {
+// Zurich has no station of the list within 300 km, nor has the middle of the Atlantic.
+test.each(['zzzz', '', '95, 10', '35.6', '47.4, 8.5', '35, -50'])('"%s" finds none', (text) => {
   expect(found(text)).toEqual({ names: [], isClear: false });
 });

@@ -43,6 +43,7 @@ const found: Found = {
   ],
   findings: [first, latest],
   isSpeciesConfirmed: false,
+  missing: [],
   reasons: [
     message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
     message('call.air-dries-only-to', { placeName: 'Pole shed', emcPct: 12.5 }),

@@ -25,7 +25,10 @@ function open(
   render(
     <main>
       <h1>OAK-01</h1>
-      <ForecastOfBoard board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...known })} />
+      <ForecastOfBoard
+        board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...known })}
+        missing={[message('missing.log')]}
+      />
     </main>,
   );
   return userEvent.setup();
@@ -56,6 +59,8 @@ describe('The forecast of a board', () => {
     expect(
       sheet.getByText('Based on 4 readings of this board, and on 2 other boards of its stack and log.'),
     ).toBeTruthy();
+    await userEvent.click(sheet.getByText('Would make this better'));
+    expect(sheet.getByText('Log: boards of one log improve each other’s dates.')).toBeTruthy();
     await expectNoBarriers();
   });
 

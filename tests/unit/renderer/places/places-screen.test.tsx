@@ -197,7 +197,10 @@ describe('Places', () => {
 
   test.each([
     ['spr', 'More than one matches. Type one of these: Springfield, MO and Springfield, IL.'],
-    ['zzzz', 'No weather station matches “zzzz”. Try a larger town, or leave it blank.'],
+    [
+      'zzzz',
+      'No weather station matches “zzzz”. Try a larger town, open an EPW file under Places, or leave it blank.',
+    ],
   ])('a text that means no one station is not guessed at: %s', async (text, sentence) => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));

@@ -1,0 +1,11 @@
+/** What is not known of a board, and what it would make better. */
+export const missing = {
+  'missing.title': 'Would make this better',
+  'missing.sawn-on': 'Sawing date: the forecast then starts at green wood.',
+  'missing.station': 'Weather station nearest to {placeName}: dates get closer.',
+  'missing.log': 'Log: boards of one log improve each other’s dates.',
+  'missing.length': 'Length: spots are then given from its ends.',
+  'missing.end': 'Width and sawing: cup is then forecast.',
+  'missing.bark-side': 'Bark side: tells which face cups.',
+  'missing.layer': 'Layer: the top and the bottom of a stack dry differently.',
+} as const;
