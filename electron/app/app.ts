@@ -25,6 +25,7 @@ import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
+import { boardsTogetherCommands } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
@@ -131,6 +132,7 @@ export function createApp({
     ...stackCommands(context, judging),
     ...firstStackCommands(context),
     ...boardCommands(context, judging),
+    ...boardsTogetherCommands(context, judging, comparing),
     ...labelCommands(context),
     ...placeCommands(context, judging),
     ...catalogCommands(context, judging),

@@ -156,9 +156,24 @@ export const newBoardSchema = boardSchema
 export type NewBoard = z.infer<typeof newBoardSchema>;
 export const boardEditSchema = editOf(boardSchema.omit({ id: true }));
 
-/** What can be said of several boards at once; what is left out stays as it was. The day goes with the bark side. */
+/**
+ * What can be set on several boards at once; what is left out stays as it was. The quarters go with the thickness, and the
+ * day with the bark side.
+ */
 export const sharedBoardFieldsSchema = boardSchema
-  .pick({ sawing: true, ringRadiusMm: true, barkSide: true, barkOffOn: true })
+  .pick({
+    speciesId: true,
+    thicknessMm: true,
+    thicknessQuarters: true,
+    widthMm: true,
+    lengthMm: true,
+    sawnOn: true,
+    log: true,
+    sawing: true,
+    ringRadiusMm: true,
+    barkSide: true,
+    barkOffOn: true,
+  })
   .partial();
 
 /** The latest finding on a board, as lists and labels show it. */

@@ -44,7 +44,9 @@ test('boards added together fill the stack, and their end grain reaches the fore
   // Two of them are turned and moved down into the lowest layer, bark and all.
   for (const code of ['OAK-11', 'OAK-12']) await page.getByLabel(`Select ${code}`).check();
   await page.getByRole('button', { name: 'Edit boards' }).click();
-  await form.getByLabel('Bark side').selectOption('Up, bark still on');
+  await form.getByRole('checkbox', { name: 'Bark side' }).check();
+  await form.getByRole('checkbox', { name: 'Layers' }).check();
+  await form.getByRole('combobox', { name: 'Bark side' }).selectOption('Up, bark still on');
   await form.getByLabel('Boards per layer').fill('5');
   await form.getByLabel('First column').fill('4');
   await form.getByRole('button', { name: 'Save' }).click();

@@ -1,6 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
-import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
 import { missingFacts } from '../../../shared-core/wood/drying/missing-facts.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -44,9 +43,6 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
     },
   }) satisfies Partial<Queries>;
 
-/** A refusal names no more boards than a person reads. */
-const MOST_NAMED = 5;
-
 export function boardCommands(context: AppContext, judging: Judging) {
   const get = (id: number): BoardRow => orRefuse(context.yard().boards.get(id), 'board');
   const taken = (code: string) => message('refusal.board-code-taken', { boardCode: code });
@@ -84,32 +80,6 @@ export function boardCommands(context: AppContext, judging: Judging) {
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));
       judging.judgeAgain([edit.id]);
       return get(edit.id);
-    },
-
-    'boards.editTogether': ({ boards: given, changed, stackOrder }) => {
-      const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
-      if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
-      const { boards } = context.yard();
-      const { barkSide, barkOffOn = null, ...others } = changed;
-      const shared = barkSide === undefined ? others : { ...others, barkSide, barkOffOn };
-      const outdated: BoardRow[] = [];
-      const versions = given.map(({ id, basedOn }, index) => {
-        get(id);
-        const position = stackOrder ? positionInStack(stackOrder, index) : {};
-        const current = boards.edit({ id, basedOn, changed: { ...shared, ...position } });
-        if (current) outdated.push(current);
-        return { id, version: basedOn + 1 };
-      });
-      // The act is one transaction: refused, it leaves the other boards as they were.
-      if (outdated.length > 0) {
-        throw new Refusal(
-          message('refusal.boards-edited-meanwhile', {
-            boards: outdated.length,
-            someCodes: outdated.slice(0, MOST_NAMED).map(({ code }) => code),
-          }),
-        );
-      }
-      return versions;
     },
 
     'boards.confirmSpecies': ({ id }) => {

@@ -3,6 +3,7 @@ import type { JudgedReading } from '../../../shared-core/probing/readings/readin
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
+import { readingReasons } from './reading-reasons.ts';
 
 /** Excludes a reading of the meter, or includes it again. */
 export function ExcludeReading({
@@ -20,7 +21,7 @@ export function ExcludeReading({
     <ExcludeButton
       recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}
       excluded={excluded}
-      reasons={['pins-shallow', 'defect', 'wet-face', 'wrong-spot', 'typing-slip']}
+      reasons={readingReasons}
       onExclude={onExclude}
       onInclude={onInclude}
     >

@@ -9,15 +9,14 @@ import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
-import { MoveForm } from './MoveForm.tsx';
 import { useBoardPages } from './useBoardPages.ts';
 
-/** The boards of a stack, or of the whole yard: to search, select, label, edit and move. */
+/** The boards of a stack, or of the whole yard: to search, select, label and edit. */
 export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
   const [search, setSearch] = useState('');
   const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
   const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
-  const [open, setOpen] = useState<'nothing' | 'move' | 'edit'>('nothing');
+  const [editing, setEditing] = useState(false);
   const words = useWords();
   const { say } = words;
   const { count } = pages;
@@ -85,22 +84,18 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
               <SelectedActions
                 selected={[...selected.keys()]}
                 onNone={() => setSelected(new Map())}
-                onEdit={() => setOpen('edit')}
-                onMove={() => setOpen('move')}
+                onEdit={() => setEditing(true)}
               />
             )
           }
         />
       )}
-      {open === 'edit' && (
+      {editing && (
         <EditBoardsForm
           boards={[...selected.values()].sort((a, b) => a.id - b.id)}
           onSaved={renew}
-          onClose={() => setOpen('nothing')}
+          onClose={() => setEditing(false)}
         />
-      )}
-      {open === 'move' && (
-        <MoveForm target={{ boardIds: [...selected.keys()] }} onClose={() => setOpen('nothing')} />
       )}
     </>
   );
@@ -111,19 +106,16 @@ function SelectedActions({
   selected,
   onNone,
   onEdit,
-  onMove,
 }: {
   selected: readonly number[];
   onNone: () => void;
   onEdit: () => void;
-  onMove: () => void;
 }) {
   const { say } = useWords();
   return (
     <Actions>
       <Button onClick={onNone}>{say('stacks.select-none')}</Button>
       <Button onClick={onEdit}>{say('stacks.edit-selected')}</Button>
-      <Button onClick={onMove}>{say('stacks.move-selected')}</Button>
       <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: selected.slice(0, MOST_LABELS) })}>
         {selected.length > MOST_LABELS
           ? say('stacks.labels-of-first', { boards: MOST_LABELS })

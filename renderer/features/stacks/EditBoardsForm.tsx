@@ -1,25 +1,75 @@
 import { useState } from 'react';
+import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import type { BoardRow, Sawing } from '../../../shared-core/contract/yard.ts';
-import { typedLengthMm } from '../../../shared-core/units/typed-length.ts';
-import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { says } from '../../../shared-core/contract/validation.ts';
+import { type BoardRow, boardSchema } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { DateField } from '../../form/DateField.tsx';
+import { Checkbox, Select, TextField } from '../../form/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { BoardLengthField, LengthField, ThicknessField } from '../../form/MeasureFields.tsx';
+import { SpeciesField } from '../../form/SpeciesField.tsx';
+import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
+import { Await } from '../../ui/Await.tsx';
+import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
-import { ringRadiusProblem } from '../board/board-draft.ts';
-import { EndFields } from '../board/EndFields.tsx';
 import { barkSideOptions, sawingOptions } from '../board/end-words.ts';
+import { readingReasons } from '../records/reading-reasons.ts';
+import css from './edit-boards.module.css';
+import { endUseOptions } from './end-use-options.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
 import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
 
-const UNCHANGED = 'unchanged';
-type Unchanged = typeof UNCHANGED;
+const { shape } = boardSchema;
+/** The parts of the form by what turns them on, each with the fields that it needs. */
+const parts = {
+  species: { speciesId: shape.speciesId.min(1, says('board.species-missing')) },
+  thickness: { thicknessMm: shape.thicknessMm, thicknessQuarters: shape.thicknessQuarters },
+  width: { widthMm: shape.widthMm },
+  length: { lengthMm: shape.lengthMm },
+  'sawn-on': { sawnOn: shape.sawnOn },
+  log: { log: shape.log },
+  sawing: { sawing: shape.sawing },
+  'bark-side': { barkSide: shape.barkSide, barkOffOn: shape.barkOffOn },
+  pith: { ringRadiusMm: shape.ringRadiusMm },
+  place: {
+    placeId: z.string().min(1, says('validation.place-missing')),
+    since: z.string().min(1, says('validation.day-missing')),
+  },
+  use: { endUseId: z.string().min(1, says('validation.use-missing')) },
+  readings: { readings: z.enum(['include', ...readingReasons]) },
+  order: {},
+};
+type Part = keyof typeof parts;
+const partNames = Object.keys(parts) as Part[];
 
-/** Edits several boards at once: how their rings lie, and how they are laid in the stack. */
+const whole = z.object({
+  ...parts.species,
+  ...parts.thickness,
+  ...parts.width,
+  ...parts.length,
+  ...parts['sawn-on'],
+  ...parts.log,
+  ...parts.sawing,
+  ...parts['bark-side'],
+  ...parts.pith,
+  ...parts.place,
+  ...parts.use,
+  ...parts.readings,
+});
+
+/** Checks the fields of these parts, and leaves out the others. */
+const schemaOf = (on: ReadonlySet<Part>) =>
+  z.object(Object.assign({}, ...[...on].map((part) => parts[part]))) as unknown as z.ZodType<
+    Partial<z.output<typeof whole>>,
+    z.input<typeof whole>
+  >;
+
+/** Edits several boards at once: only what a person turns on. */
 export function EditBoardsForm({
   boards: edited,
   onSaved,
@@ -31,42 +81,66 @@ export function EditBoardsForm({
   onSaved: (versions: RequestOutput<'boards.editTogether'>) => void;
   onClose: () => void;
 }) {
-  const units = useUnits();
-  const { say } = useWords();
-  const [end, setEnd] = useState<{
-    sawing: Sawing | Unchanged;
-    barkSide: BarkSide | Unchanged;
-    barkOffOn: string;
-    ringRadius: string;
-  }>({ sawing: UNCHANGED, barkSide: UNCHANGED, barkOffOn: '', ringRadius: '' });
-  const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
-  const [shown, setShown] = useState(false);
-  const laid = stackOrderOf(stackOrderDraft, edited.length, 1);
-  const stackOrderProblem = 'problem' in laid ? say(laid.problem) : null;
-  const radiusProblem = ringRadiusProblem(end.ringRadius, units);
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
+  const allSpecies = useQuery('species.list', {});
+  const allPlaces = useQuery('places.list', {});
+  const allUses = useQuery('endUses.list', {});
+  const [on, setOn] = useState<ReadonlySet<Part>>(new Set());
+  const start: Draft<z.input<typeof whole>> = {
+    speciesId: '',
+    thicknessMm: null,
+    thicknessQuarters: null,
+    widthMm: null,
+    lengthMm: null,
+    sawnOn: null,
+    log: '',
+    sawing: 'unknown',
+    barkSide: 'unknown',
+    barkOffOn: null,
+    ringRadiusMm: null,
+    placeId: '',
+    since: today,
+    endUseId: '',
+    readings: 'include',
+  };
+  const { draft, set, field, read } = useDraft(schemaOf(on), start);
+  const [orderDraft, setOrderDraft] = useState(emptyStackOrderDraft);
+  const [orderShown, setOrderShown] = useState(false);
   const boards = edited.length;
-  const unchanged = { value: UNCHANGED, label: say('stacks.unchanged') } as const;
+  const laid = stackOrderOf(orderDraft, boards, 1);
+  const order =
+    on.has('order') && 'stackOrder' in laid && laid.stackOrder === null
+      ? { problem: message('validation.per-layer-missing') }
+      : laid;
+  const stacks = new Map(edited.map(({ stackId, stackName }) => [stackId, stackName]));
 
   async function save(): Promise<void> {
-    setShown(true);
-    if ('problem' in laid || radiusProblem !== null) throw fieldsMarked();
-    const ringRadiusMm = typedLengthMm(end.ringRadius, units);
-    const changed = {
-      ...(end.sawing === UNCHANGED ? {} : { sawing: end.sawing }),
-      ...(end.barkSide === UNCHANGED ? {} : { barkSide: end.barkSide, barkOffOn: end.barkOffOn || null }),
-      ...(ringRadiusMm === null ? {} : { ringRadiusMm }),
-    };
-    if (laid.stackOrder === null && Object.keys(changed).length === 0) {
-      throw new Refusal(message('validation.nothing-to-change'));
-    }
-    onSaved(
-      await bridge().command('boards.editTogether', {
-        boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
-        changed,
-        stackOrder: laid.stackOrder,
-      }),
-    );
+    setOrderShown(true);
+    const { placeId, since = today, endUseId = null, readings, ...changed } = read();
+    if (on.has('order') && 'problem' in order) throw fieldsMarked();
+    if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
+    const versions = await bridge().command('boards.editTogether', {
+      boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
+      changed,
+      stackOrder: on.has('order') && 'stackOrder' in order ? order.stackOrder : null,
+      move:
+        placeId === undefined ? null : { placeId: Number(placeId), since: instantOfDay(since, new Date()) },
+      endUseId,
+      latestReadings:
+        readings === undefined || readings === 'include'
+          ? (readings ?? null)
+          : { exclude: { code: readings } },
+    });
+    onSaved(versions);
     tellDone(say('stacks.boards-saved', { boards }));
+  }
+
+  function turn(part: Part, isOn: boolean): void {
+    const turned = new Set(on);
+    if (isOn) turned.add(part);
+    else turned.delete(part);
+    setOn(turned);
   }
 
   return (
@@ -76,27 +150,134 @@ export function EditBoardsForm({
       onSave={save}
       onClose={onClose}
     >
-      <p>{say('stacks.edit-boards-lead')}</p>
-      <EndFields
-        draft={end}
-        sawings={[unchanged, ...sawingOptions(say)]}
-        barkSides={[unchanged, ...barkSideOptions(say)]}
-        ringRadiusError={shown && radiusProblem ? say(radiusProblem) : null}
-        units={units}
-        lead={say('stacks.end-grain-lead')}
-        onDraft={(changed) => setEnd({ ...end, ...changed })}
-      />
-      <StackOrderFields
-        draft={stackOrderDraft}
-        firstLayer={1}
-        hint={
-          'stackOrder' in laid && laid.stackOrder
-            ? say(layersOf(laid.stackOrder, boards))
-            : say('stacks.per-layer-unchanged')
-        }
-        error={shown ? stackOrderProblem : null}
-        onDraft={setStackOrderDraft}
-      />
+      <fieldset className={css.parts}>
+        <legend>{say('stacks.edit-boards-lead')}</legend>
+        {partNames.map((part) => (
+          <Checkbox
+            key={part}
+            label={say(`stacks.edit.${part}`)}
+            checked={on.has(part)}
+            onChecked={(isOn) => turn(part, isOn)}
+          />
+        ))}
+      </fieldset>
+      <Await of={[allSpecies, allPlaces, allUses]}>
+        {(species, places, endUses) => (
+          <>
+            {on.has('species') && (
+              <SpeciesField
+                label={say('board.species')}
+                allSpecies={species}
+                speciesId={draft.speciesId}
+                error={field('speciesId').error}
+                onSpecies={field('speciesId').onValue}
+              />
+            )}
+            {on.has('thickness') && (
+              <ThicknessField
+                label={say('board.thickness')}
+                {...field('thicknessMm')}
+                quarters={draft.thicknessQuarters}
+                onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
+              />
+            )}
+            {on.has('width') && <LengthField label={say('board.width')} {...field('widthMm')} />}
+            {on.has('length') && <BoardLengthField label={say('board.length')} {...field('lengthMm')} />}
+            {on.has('sawn-on') && <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />}
+            {on.has('log') && <TextField label={say('board.log')} {...field('log')} />}
+            {on.has('sawing') && (
+              <Select
+                label={say('board.sawing')}
+                hint={say('board.sawing-hint')}
+                options={sawingOptions(say)}
+                value={draft.sawing ?? 'unknown'}
+                onValue={(sawing) => set({ sawing })}
+              />
+            )}
+            {on.has('bark-side') && (
+              <Select
+                label={say('board.bark-side')}
+                hint={say('board.bark-side-hint')}
+                options={barkSideOptions(say)}
+                value={draft.barkSide ?? 'unknown'}
+                onValue={(barkSide) => set({ barkSide, barkOffOn: null })}
+              />
+            )}
+            {on.has('bark-side') && (draft.barkSide === 'up' || draft.barkSide === 'down') && (
+              <DateField
+                label={say('board.bark-off-on')}
+                hint={say('board.bark-off-hint')}
+                max={today}
+                {...field('barkOffOn')}
+              />
+            )}
+            {on.has('pith') && (
+              <LengthField
+                label={say('board.pith-distance')}
+                hint={say('board.pith-distance-hint')}
+                {...field('ringRadiusMm')}
+              />
+            )}
+            {on.has('place') && (
+              <div className="form-grid">
+                <Select
+                  label={say('stacks.move-to')}
+                  hint={say('stacks.move-history')}
+                  {...field('placeId')}
+                  options={[
+                    { value: '', label: say('stacks.choose-place') },
+                    ...places.map(({ id, name }) => ({ value: String(id), label: name, isName: true })),
+                  ]}
+                />
+                <DateField
+                  label={say('stacks.move-day')}
+                  hint={say('stacks.move-day-hint')}
+                  max={today}
+                  {...field('since')}
+                  value={draft.since || null}
+                  onValue={(day) => set({ since: day ?? '' })}
+                />
+              </div>
+            )}
+            {on.has('use') && (
+              <Select
+                label={say('stacks.use')}
+                hint={say('stacks.use-of-stacks', { stackNames: [...stacks.values()] })}
+                {...field('endUseId')}
+                options={[{ value: '', label: say('stacks.choose-use') }, ...endUseOptions(endUses, say)]}
+              />
+            )}
+            {on.has('readings') && (
+              <Select
+                label={say('stacks.edit.readings')}
+                hint={say('exclude.effect')}
+                value={draft.readings ?? 'include'}
+                options={[
+                  { value: 'include', label: say('common.include') },
+                  ...readingReasons.map((value) => ({
+                    value,
+                    label: say('stacks.exclude-for', { reason: message(`exclusion.${value}`) }),
+                  })),
+                ]}
+                onValue={(readings) => set({ readings })}
+              />
+            )}
+            {on.has('order') && (
+              <StackOrderFields
+                draft={orderDraft}
+                firstLayer={1}
+                hint={
+                  'stackOrder' in order && order.stackOrder
+                    ? say(layersOf(order.stackOrder, boards))
+                    : say('stacks.in-order-of-list')
+                }
+                error={orderShown && 'problem' in order ? say(order.problem) : null}
+                onDraft={setOrderDraft}
+              />
+            )}
+          </>
+        )}
+      </Await>
     </FormDialog>
   );
 }

@@ -12,12 +12,9 @@ import { instantOfDay } from '../../ui/days.ts';
 import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 
-type Target =
-  | { stack: Pick<StackRow, 'id' | 'name'> }
-  | { board: Pick<BoardRow, 'id' | 'code'> }
-  | { boardIds: number[] };
+type Target = { stack: Pick<StackRow, 'id' | 'name'> } | { board: Pick<BoardRow, 'id' | 'code'> };
 
-/** Asks where a board, several, or a stack with all its boards were moved to, and when. */
+/** Asks where a board, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({ target, onClose }: { target: Target; onClose: () => void }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
@@ -30,21 +27,12 @@ export function MoveForm({ target, onClose }: { target: Target; onClose: () => v
     if (!place) throw new Refusal(message('validation.place-missing'));
     if (day === '') throw new Refusal(message('validation.day-missing'));
     await move(target, { placeId: place.id, since: instantOfDay(day, new Date()) });
-    const placeName = place.name;
-    tellDone(
-      'boardIds' in target
-        ? say('stacks.moved-boards', { boards: target.boardIds.length, placeName })
-        : say('stacks.moved', { name: nameOf(target), placeName }),
-    );
+    tellDone(say('stacks.moved', { name: nameOf(target), placeName: place.name }));
   }
 
   return (
     <FormDialog
-      title={
-        'boardIds' in target
-          ? say('stacks.move-boards', { boards: target.boardIds.length })
-          : say('stacks.move-named', { name: nameOf(target) })
-      }
+      title={say('stacks.move-named', { name: nameOf(target) })}
       saveWords={say('stacks.move-button')}
       onSave={save}
       onClose={onClose}
@@ -76,14 +64,12 @@ export function MoveForm({ target, onClose }: { target: Target; onClose: () => v
   );
 }
 
-const nameOf = (target: Exclude<Target, { boardIds: number[] }>): string =>
-  'stack' in target ? target.stack.name : target.board.code;
+const nameOf = (target: Target): string => ('stack' in target ? target.stack.name : target.board.code);
 
 async function move(target: Target, to: { placeId: number; since: string }): Promise<void> {
   if ('stack' in target) {
     await bridge().command('stacks.move', { id: target.stack.id, ...to });
     return;
   }
-  const boardIds = 'board' in target ? [target.board.id] : target.boardIds;
-  await bridge().command('boards.move', { boardIds, ...to });
+  await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { messageSchema } from '../../words/message.ts';
 import { boardForecastSchema } from '../forecast.ts';
@@ -25,6 +26,8 @@ const someBoards = z
   .min(1)
   .max(100_000)
   .transform((ids) => [...new Set(ids)]);
+
+const placeSinceSchema = z.object({ placeId: rowIdSchema, since: z.iso.datetime() });
 
 export const boardRequests = {
   /** Of a stack, those that are with it, or by the filter those that are elsewhere; without a stack, all. */
@@ -89,7 +92,7 @@ export const boardRequests = {
       ...(changed.stackId === undefined ? [] : (['stacks'] as const)),
     ],
   }),
-  /** Edits the same fields of several boards, and lays them layer by layer in the order given where `stackOrder` is not null. */
+  /** Does the same to several boards, in one act. What is null is left as it is. */
   'boards.editTogether': command({
     input: z.object({
       /** Each once, in the order in which they are laid. */
@@ -99,14 +102,23 @@ export const boardRequests = {
         .max(100_000)
         .transform((boards) => [...new Map(boards.map((board) => [board.id, board])).values()]),
       changed: sharedBoardFieldsSchema,
-      stackOrder: stackOrderSchema.nullable(),
+      /** Lays them layer by layer in the order given. */
+      stackOrder: stackOrderSchema.nullable().default(null),
+      move: placeSinceSchema.nullable().default(null),
+      /** The use of their stacks, and so of every board in these. */
+      endUseId: z.string().nullable().default(null),
+      /** Of their latest rounds: excludes every reading for one reason, or includes what a person excluded. */
+      latestReadings: z
+        .union([z.object({ exclude: givenExclusionSchema }), z.literal('include')])
+        .nullable()
+        .default(null),
     }),
     /** Their versions now. */
     output: z.array(z.object({ id: rowIdSchema, version: versionSchema })),
     topics: ({ boards }) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
   }),
   'boards.move': command({
-    input: z.object({ boardIds: someBoards, placeId: rowIdSchema, since: z.iso.datetime() }),
+    input: placeSinceSchema.extend({ boardIds: someBoards }),
     output: z.object({ moved: z.number().int() }),
     topics: ({ boardIds }) => ['stacks', ...boardTopics(boardIds)],
   }),

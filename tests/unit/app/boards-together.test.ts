@@ -1,4 +1,8 @@
-import { expect, test } from 'vitest';
+import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -8,7 +12,7 @@ const rows = async () =>
 /** The boards as a window shows them now. */
 const shown = async () => (await rows()).map(({ id, version }) => ({ id, basedOn: version }));
 
-test('what is said of several boards is kept, what is not said stays', async () => {
+test('only the given fields change', async () => {
   await yard.command('boards.editTogether', {
     boards: await shown(),
     changed: { ringRadiusMm: 110, barkSide: 'up', barkOffOn: '2026-05-03' },
@@ -37,7 +41,7 @@ test('what is said of several boards is kept, what is not said stays', async () 
       thicknessMm: 27,
     });
   }
-  // The day goes with the side: said anew, the side brings its own.
+  // The day goes with the side: a new side brings its own.
   await yard.command('boards.editTogether', {
     boards: await shown(),
     changed: { barkSide: 'down' },
@@ -47,7 +51,7 @@ test('what is said of several boards is kept, what is not said stays', async () 
   expect(yard.heard('changed').length).toBeGreaterThan(1);
 });
 
-test('boards are laid in the order given, and the next course is the one above', async () => {
+test('boards are laid in the order given, and the next layer is the one above', async () => {
   expect(await yard.query('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 1 });
   await yard.command('boards.editTogether', {
     boards: (await shown()).toReversed(),
@@ -61,7 +65,7 @@ test('boards are laid in the order given, and the next course is the one above',
   expect(await yard.query('stacks.nextLayer', { id: yard.stack.id })).toEqual({ layer: 4 });
 });
 
-test('a pile that cannot be, or a board that is not there, changes nothing at all', async () => {
+test('a stack order that cannot be, or a board that is not there, changes nothing at all', async () => {
   const before = await rows();
   const stackOrder = { perLayer: 1, firstLayer: 500, firstColumn: 1 };
   expect(
@@ -129,4 +133,114 @@ test('what was edited together can be edited together again from the versions an
     stackOrder: null,
   });
   for (const row of await rows()) expect(row.sawing).toBe('quarter');
+});
+
+describe('a whole stack', () => {
+  const act = randomUUID();
+  /** Probes both boards in one round, wet enough to need drying. */
+  async function probed(): Promise<void> {
+    const { id } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    for (const index of [0, 1]) {
+      await aimAt(id, index);
+      for (let spot = 0; spot < 4; spot++) await type(id, 14);
+    }
+    await yard.command('rounds.finish', { roundId: id });
+  }
+  const averages = async () => (await rows()).map(({ latest }) => latest?.averagePct ?? null);
+  const actsOnDisk = () => {
+    const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+    const requests = disk
+      .prepare<[string], { request: string; changes: number }>(
+        'SELECT request, (SELECT count(*) FROM act_change WHERE act_id = act.id) AS changes FROM act WHERE uuid = ?',
+      )
+      .all(act);
+    disk.close();
+    return requests;
+  };
+
+  test('of a wrong species is set right in one act, and its averages and calls follow', async () => {
+    await probed();
+    const before = await averages();
+    await yard.command(
+      'boards.editTogether',
+      { boards: await shown(), changed: { speciesId: 'oak-northern-red' } },
+      act,
+    );
+    expect(actsOnDisk()).toEqual([{ request: 'boards.editTogether', changes: 2 }]);
+    // The curves of the two species differ, so the same raw values are other moisture contents.
+    await expect.poll(averages).not.toEqual(before);
+    for (const { speciesId, version } of await rows())
+      expect([speciesId, version]).toEqual(['oak-northern-red', 2]);
+  });
+
+  test('gets sizes, sawing date, log, place, and use, and its calls go by the new target', async () => {
+    await probed();
+    const before = (await rows()).map(({ latest }) => latest?.reason);
+    yard.later(60_000);
+    const since = yard.now();
+    const fence = await yard.command('places.add', {
+      name: 'Fence row',
+      kind: 'outdoors',
+      air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.7 })),
+    });
+    await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: {
+        thicknessMm: 50.8,
+        thicknessQuarters: 8,
+        widthMm: 150,
+        lengthMm: null,
+        sawnOn: '2026-02-01',
+        log: 'Ridge',
+      },
+      move: { placeId: fence.id, since },
+      endUseId: 'exterior-most-us',
+    });
+    for (const row of await rows()) {
+      expect(row).toMatchObject({
+        thicknessMm: 50.8,
+        thicknessQuarters: 8,
+        widthMm: 150,
+        lengthMm: null,
+        sawnOn: '2026-02-01',
+        log: 'Ridge',
+        sawing: 'flat',
+        placeName: 'Fence row',
+        placeSince: since,
+      });
+    }
+    expect((await yard.query('stacks.list', {}))[0]?.endUseId).toBe('exterior-most-us');
+    await expect.poll(async () => (await rows()).map(({ latest }) => latest?.reason)).not.toEqual(before);
+  });
+
+  test('has the readings of its last round excluded for one reason, and included again', async () => {
+    await probed();
+    const before = await averages();
+    await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: {},
+      latestReadings: { exclude: { code: 'wet-face' } },
+    });
+    await expect.poll(averages).toEqual([null, null]);
+    const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+    expect(readings.map(({ excluded }) => excluded)).toEqual(readings.map(() => ({ code: 'wet-face' })));
+    await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: {},
+      latestReadings: 'include',
+    });
+    await expect.poll(averages).toEqual(before);
+  });
+
+  test('is not changed at all where the species, the place, or the use is unknown', async () => {
+    const before = await rows();
+    for (const wrong of [
+      { changed: { speciesId: 'no-such-species' } },
+      { changed: { log: 'Ridge' }, move: { placeId: 999, since: yard.now() } },
+      { changed: { log: 'Ridge' }, endUseId: 'no-such-use' },
+    ]) {
+      await yard.refusal('boards.editTogether', { boards: await shown(), ...wrong });
+    }
+    expect(await rows()).toEqual(before);
+  });
 });

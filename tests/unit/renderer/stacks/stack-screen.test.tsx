@@ -11,7 +11,7 @@ import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
-import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
+import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -43,6 +43,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
     'stacks.nextLayer': () => ({ layer: 4 }),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [
       {
@@ -142,19 +143,6 @@ describe('The boards of a stack', () => {
     const labels = screen.getAllByRole('link', { name: 'Labels' }).map((link) => link.getAttribute('href'));
     expect(labels).toContain('#/labels?boards=2,5');
   });
-
-  test('selected boards are moved to a place on a day', async () => {
-    const { machine, user } = open(6, { 'boards.move': () => ({ moved: 6 }) });
-    await user.click(await screen.findByRole('checkbox', { name: 'Select all' }));
-    await user.click(await screen.findByRole('button', { name: 'Move boards' }));
-    await user.selectOptions(await screen.findByLabelText('To'), 'Shop');
-    await typeDay(user, 'On', '2026-03-10');
-    await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Move' }));
-    expect(machine.inputsOf('boards.move')).toEqual([
-      { boardIds: [1, 2, 3, 4, 5, 6], placeId: 5, since: new Date(2026, 2, 10, 12).toISOString() },
-    ]);
-  });
 });
 
 describe('Editing several boards', () => {
@@ -171,38 +159,134 @@ describe('Editing several boards', () => {
     await screen.findByRole('dialog');
   };
 
-  test('only the given fields change, and the boards are laid in the order of their list', async () => {
+  const turnOn = (user: ReturnType<typeof userEvent.setup>, name: string) =>
+    user.click(screen.getByRole('checkbox', { name }));
+  const selected = [
+    { id: 2, basedOn: 1 },
+    { id: 5, basedOn: 1 },
+  ];
+  const nothingElse = { stackOrder: null, move: null, endUseId: null, latestReadings: null };
+
+  test('a wrong species is set right by keyboard alone, and nothing else changes', async () => {
+    const { machine, user } = open(6, edit);
+    (await screen.findByRole('link', { name: 'OAK-01' })).focus();
+    await user.keyboard('{ArrowDown} {ArrowDown}{ArrowDown}{ArrowDown} ');
+    screen.getByRole('button', { name: 'Edit boards' }).focus();
+    await user.keyboard('{Enter}');
+    (await screen.findByRole('checkbox', { name: 'Species' })).focus();
+    await user.keyboard(' ');
+    const field = await screen.findByRole('combobox', { name: /^Species/ });
+    field.focus();
+    await user.keyboard('white oak{Enter}{Enter}');
+    await waitFor(() => expect(machine.inputsOf('boards.editTogether').length).toBe(1));
+    expect(machine.inputsOf('boards.editTogether')).toEqual([
+      { boards: selected, changed: { speciesId: 'oak-white' }, ...nothingElse },
+    ]);
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+  });
+
+  test('sizes, log, and sawing date change as typed; blank means unknown', async () => {
     const { machine, user } = open(6, edit);
     await select(user);
-    await user.selectOptions(screen.getByLabelText('Bark side'), 'Down, bark still on');
-    expect(screen.queryByRole('group', { name: 'Bark removed on' })).toBeNull();
-    await user.type(screen.getByLabelText('Boards per layer'), '1');
-    await user.type(screen.getByLabelText('First layer'), '3');
-    expect(screen.getByText('Layers 3 to 4, from the bottom up.')).toBeTruthy();
+    for (const name of ['Thickness', 'Width', 'Length', 'Sawing date', 'Log', 'Sawing'])
+      await turnOn(user, name);
+    await user.type(screen.getByRole('textbox', { name: /^Thickness/ }), '8/4');
+    await user.type(screen.getByRole('textbox', { name: /^Width/ }), '15 cm');
+    await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
+    await user.selectOptions(screen.getByRole('combobox', { name: /^Sawing/ }), 'Flat-sawn');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('boards.editTogether')).toEqual([
       {
-        boards: [
-          { id: 2, basedOn: 1 },
-          { id: 5, basedOn: 1 },
-        ],
+        boards: selected,
+        changed: {
+          thicknessMm: 50.8,
+          thicknessQuarters: 8,
+          widthMm: 150,
+          lengthMm: null,
+          sawnOn: null,
+          log: 'Ridge',
+          sawing: 'flat',
+        },
+        ...nothingElse,
+      },
+    ]);
+  });
+
+  test('place, use, and the readings of the last round change in the same act', async () => {
+    const { machine, user } = open(6, edit);
+    await select(user);
+    for (const name of ['Place', 'Use', 'Readings of the last round']) await turnOn(user, name);
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(await screen.findByText('Choose a place.')).toBeTruthy();
+    expect(screen.getByText('Choose a use.')).toBeTruthy();
+    expect(machine.inputsOf('boards.editTogether')).toEqual([]);
+    await user.selectOptions(screen.getByRole('combobox', { name: 'To' }), 'Shop');
+    await typeDay(user, 'On', '2026-03-10');
+    expect(screen.getByText('For every board of Ridge oak.')).toBeTruthy();
+    const use = builtInEndUses[1]!;
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Use' }), use.id);
+    await user.selectOptions(
+      screen.getByRole('combobox', { name: 'Readings of the last round' }),
+      'Exclude: Wet face',
+    );
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('boards.editTogether')).toMatchObject([
+      {
+        boards: selected,
+        changed: {},
+        move: { placeId: 5, since: new Date(2026, 2, 10, 12).toISOString() },
+        endUseId: use.id,
+        latestReadings: { exclude: { code: 'wet-face' } },
+      },
+    ]);
+  });
+
+  test('the boards are laid in the order of their list', async () => {
+    const { machine, user } = open(6, edit);
+    await select(user);
+    await turnOn(user, 'Bark side');
+    await turnOn(user, 'Layers');
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Bark side' }), 'Down, bark still on');
+    expect(screen.queryByLabelText('Bark removed on')).toBeNull();
+    await user.type(screen.getByLabelText('Boards per layer'), '1');
+    await user.type(screen.getByLabelText('First layer'), '3');
+    expect(screen.getByText('Layers 3 to 4, from the bottom up.')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('boards.editTogether')).toEqual([
+      {
+        boards: selected,
         changed: { barkSide: 'down-bark-on', barkOffOn: null },
+        ...nothingElse,
         stackOrder: { perLayer: 1, firstLayer: 3, firstColumn: 1 },
       },
     ]);
-    expect(screen.queryByRole('dialog')).toBeNull();
   });
 
-  test('with no field changed nothing is sent; what is no length is marked at its field', async () => {
+  test('with no field turned on nothing is sent; what is no length is marked at its field', async () => {
     const { machine, user } = open(6, edit);
     await select(user);
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
-    await user.type(screen.getByLabelText('Distance from pith, mm'), 'far');
+    await turnOn(user, 'Distance from pith');
+    await user.type(screen.getByRole('textbox', { name: /^Distance from pith/ }), 'far');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
     expect(machine.inputsOf('boards.editTogether')).toEqual([]);
+  });
+
+  test('boards edited meanwhile are named, and the form stays as it was filled in', async () => {
+    const { user } = open(6, {
+      'boards.editTogether': () => {
+        throw new Refusal(message('refusal.boards-edited-meanwhile', { boards: 1, someCodes: ['OAK-05'] }));
+      },
+    });
+    await select(user);
+    await turnOn(user, 'Log');
+    await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('1 board was edited meanwhile: OAK-05.');
+    expect(screen.getByRole('textbox', { name: /^Log/ })).toHaveProperty('value', 'Ridge');
   });
 });
 
