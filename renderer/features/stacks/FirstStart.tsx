@@ -85,7 +85,7 @@ function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
         autoFocus
         {...field('name')}
       />
-      <div className="form-grid">
+      <div className={styles.pairs}>
         <SpeciesField
           label={say('board.species')}
           allSpecies={allSpecies}
