@@ -42,7 +42,7 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
   await expect(page.getByText('Settled')).toBeVisible({ timeout: 15_000 });
   await picture(page, 'meter-live');
   meter.lift();
-  await expect(page.getByText('Pins out')).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByText('Pins out').first()).toBeVisible({ timeout: 15_000 });
 
   await startRound(page, 'Walnut from the lane', 9);
   for (const [index, board] of boards.entries()) {
