@@ -165,7 +165,7 @@ describe('Enter on a board with spots open', () => {
     expect(screen.getByText(WARNING)).toBeTruthy();
   });
 
-  test('a value typed after it is saved, and the next Enter asks anew', async () => {
+  test('a value typed after it takes the warning away and is saved', async () => {
     const { machine, user } = await open(halfRead());
     await user.keyboard('{Enter}');
     await user.keyboard('12.1');
