@@ -27,7 +27,7 @@ export function screenAt(route: Route): ReactNode {
     case 'boards':
       return <BoardsScreen />;
     case 'board':
-      return <BoardScreen id={route.id} />;
+      return <BoardScreen id={route.id} tab={route.tab ?? null} />;
     case 'labels':
       return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
     case 'places':

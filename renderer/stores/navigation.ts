@@ -7,7 +7,8 @@ export type Route =
   | { name: 'round-start'; stackId: number | null }
   | { name: 'round'; id: number }
   | { name: 'boards' }
-  | { name: 'board'; id: number }
+  /** `tab`: which of its parts is shown. */
+  | { name: 'board'; id: number; tab?: string }
   | { name: 'meter' }
   /** Of these boards; where there are none, of this stack's, or of all. */
   | { name: 'labels'; boardIds: number[]; stackId?: number | null }
@@ -18,12 +19,17 @@ export type Route =
   | { name: 'settings' }
   | { name: 'nowhere'; hash: string };
 
-/** As in the core's `woodSchema`. */
-const SPECIES_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+/** Of a species as in the core, and of a tab. */
+const WORDS_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const ROW_ID = /^[1-9]\d{0,15}$/;
 
 function rowId(text: string | null | undefined): number | null {
   return text && ROW_ID.test(text) ? Number(text) : null;
+}
+
+function tabIn(search: URLSearchParams): { tab?: string } {
+  const tab = search.get('tab');
+  return tab && WORDS_ID.test(tab) ? { tab } : {};
 }
 
 /** Reads an address like `#/stacks/3` or `#/labels?boards=1,2`. Anything else is `nowhere`, never an error. */
@@ -35,7 +41,7 @@ export function parseRoute(hash: string): Route {
   if (rest.length > 0) return nowhere;
   if (head === 'species') {
     if (tail === undefined) return { name: 'species-list' };
-    return SPECIES_ID.test(tail) ? { name: 'species', id: tail } : nowhere;
+    return WORDS_ID.test(tail) ? { name: 'species', id: tail } : nowhere;
   }
   const id = rowId(tail);
   if (tail !== undefined && id === null) return nowhere;
@@ -49,7 +55,7 @@ export function parseRoute(hash: string): Route {
         ? { name: 'round-start', stackId: rowId(search.get('stack')) }
         : { name: 'round', id };
     case 'boards':
-      return id === null ? { name: 'boards' } : { name: 'board', id };
+      return id === null ? { name: 'boards' } : { name: 'board', id, ...tabIn(search) };
     case 'labels': {
       const boards = (search.get('boards') ?? '').split(',').map(rowId);
       return {
@@ -74,7 +80,7 @@ export function hrefOf(route: Route): string {
     case 'stack':
       return `#/stacks/${route.id}`;
     case 'board':
-      return `#/boards/${route.id}`;
+      return route.tab === undefined ? `#/boards/${route.id}` : `#/boards/${route.id}?tab=${route.tab}`;
     case 'species-list':
       return '#/species';
     case 'species':
@@ -102,6 +108,11 @@ export const useNavigation = create<{ route: Route; visits: number }>()(() => ({
 /** Goes to a route; the browser's back button leads back. */
 export function go(route: Route): void {
   location.hash = hrefOf(route);
+}
+
+/** Puts the tab that is shown in the address, and stays where it is. */
+export function showTab(route: Route & { name: 'board' }): void {
+  history.replaceState(null, '', hrefOf(route));
 }
 
 /** Follows the address from now on. */

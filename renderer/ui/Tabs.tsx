@@ -5,14 +5,23 @@ import styles from './tabs.module.css';
 /** Parts of a screen of which one is shown. Arrow keys go from tab to tab. */
 export function Tabs({
   label,
+  first,
+  onTab,
   tabs,
 }: {
   label: string;
+  /** Which is shown at first; null for the first of them. */
+  first?: string | null;
+  onTab?: (id: string) => void;
   /** `panel` is made only while it is shown. */
   tabs: readonly { id: string; title: ReactNode; panel: () => ReactNode }[];
 }) {
   return (
-    <TabsRoot className={styles.tabs!}>
+    <TabsRoot
+      className={styles.tabs!}
+      {...(tabs.some(({ id }) => id === first) && { defaultSelectedKey: first! })}
+      onSelectionChange={(id) => onTab?.(String(id))}
+    >
       <TabList aria-label={label} className={styles.list!}>
         {tabs.map(({ id, title }) => (
           <Tab key={id} id={id} className={styles.tab!}>

@@ -19,10 +19,11 @@ async function expectThickness(page: Page, thickness: string, name: string): Pro
   await page.goBack();
 
   await page.getByRole('link', { name: 'WAL-07' }).first().click();
-  await expect(page.getByText(`Black walnut, ${thickness}`)).toBeVisible();
+  await expect(page.getByText(`Black walnut · ${thickness}`)).toBeVisible();
+  await page.getByRole('tab', { name: 'About and moves' }).click();
   await expect(page.getByRole('region', { name: 'About this board' })).toContainText(thickness);
   await picture(page, `quarters-board-${name}`);
-  await page.getByRole('button', { name: 'Edit' }).click();
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
   await picture(page, `quarters-form-${name}`);
   await expect(page.getByRole('textbox', { name: 'Thickness' })).toHaveValue(thickness);
   await page.keyboard.press('Escape');

@@ -57,9 +57,11 @@ test('boards added together fill the stack, and their end grain reaches the fore
   );
 
   await lowest.last().click();
-  const basis = page.getByRole('region', { name: 'Based on' });
+  await page.getByText('Based on', { exact: true }).click();
+  const basis = page.getByRole('region', { name: 'Worth knowing' });
   await expect(basis.getByText(/^Layer 1, over the ground in Fence row/)).toBeVisible();
   await expect(basis.getByText(/^Bark on its upper face/)).toBeVisible();
+  await page.getByRole('tab', { name: 'Shrinkage and cup' }).click();
   const cup = page.getByRole('region', { name: 'Cup' });
   await expect(cup.getByText(/Distance from pith unknown: 150 mm assumed/)).toBeVisible();
   await expect(cup.getByText(/Take the bark off its upper face/)).toBeVisible();

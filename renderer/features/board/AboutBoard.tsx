@@ -1,7 +1,8 @@
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow, Move } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
 
 /** What a person entered about the board; what is blank is not shown. */
 export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
@@ -25,7 +26,7 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
     [say('board.note'), board.note || null, 'theirs'],
   ];
   return (
-    <dl className="about-board">
+    <dl className={css.about}>
       {facts.map(
         ([label, value, isTheirs]) =>
           value !== null && (
@@ -44,4 +45,24 @@ function placeInStack({ layer, column }: BoardRow, say: Say): string | null {
   return column === null
     ? say('board.layer-of-stack', { layer })
     : say('board.layer-and-column', { layer, column });
+}
+
+/** The places where a board has been, the present one first. */
+export function MovesOfBoard({ moves }: { moves: readonly Move[] }) {
+  const { say } = useWords();
+  const newestFirst = moves.toSorted((a, b) => b.since.localeCompare(a.since) || b.id - a.id);
+  return (
+    <ol className={css.moves}>
+      {newestFirst.map(({ id, placeName, since }, index) => {
+        const until = newestFirst[index - 1]?.since;
+        return (
+          <li key={id}>
+            {until
+              ? say('board.moved-through', { placeName, stayRange: { from: since, to: until } })
+              : say('board.at-place', { placeName, sinceOn: since })}
+          </li>
+        );
+      })}
+    </ol>
+  );
 }

@@ -1,31 +1,33 @@
 import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { nextStepOf } from '../../../shared-core/probing/calls/next-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { MoveForm } from '../stacks/MoveForm.tsx';
-import { AboutBoard } from './AboutBoard.tsx';
 import { BoardForm } from './BoardForm.tsx';
+import css from './board.module.css';
 import { CallOfBoard } from './CallOfBoard.tsx';
-import { ForecastOfBoard } from './ForecastOfBoard.tsx';
-import { HistoryOfBoard } from './HistoryOfBoard.tsx';
-import { MovesOfBoard } from './MovesOfBoard.tsx';
-import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
-import { SampleBoardSection } from './SampleBoardSection.tsx';
-import { ShrinkageSection } from './ShrinkageSection.tsx';
+import { ForecastPlaces } from './ForecastPlaces.tsx';
+import { HistoryChart } from './HistoryChart.tsx';
+import { NextStepOfBoard } from './NextStepOfBoard.tsx';
+import { NotesOfBoard } from './NotesOfBoard.tsx';
+import { PartsOfBoard } from './PartsOfBoard.tsx';
 import { SpeciesSuspicion } from './SpeciesSuspicion.tsx';
-import './board.css';
 
-/** Everything known of one board. */
-export function BoardScreen({ id }: { id: number }) {
+/** Everything known of one board: is it ready; if not, when, where, and why; and behind tabs, the rest. */
+export function BoardScreen({ id, tab }: { id: number; tab: string | null }) {
   const { say } = useWords();
   const found = useQuery('boards.get', { id });
-  if (found.output) return <Found found={found.output} />;
+  if (found.output) return <Found found={found.output} tab={tab} />;
   return (
     <Screen title={say('board.title')}>
+      {found.loading && <Loading />}
       {found.error && (
         <>
           <Failed sentence={found.error} again={found.again} />
@@ -34,90 +36,107 @@ export function BoardScreen({ id }: { id: number }) {
           </p>
         </>
       )}
-      {found.loading && <Loading />}
     </Screen>
   );
 }
 
-function Found({ found }: { found: RequestOutput<'boards.get'> }) {
-  const { board, moves, readings, findings, reasons, isSpeciesConfirmed, missing } = found;
-  const [open, setOpen] = useState<'nothing' | 'edit' | 'move'>('nothing');
-  const close = () => setOpen('nothing');
+function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string | null }) {
+  const { board, moves, findings, readings } = found;
   const { say } = useWords();
-  const { speciesName, stackId, stackName, placeName, placeSince } = board;
-  const endUse = useEndUseOf(stackId);
+  const [isEditing, setEditing] = useState(false);
+  /** Undefined: not moving. Null: to a place still to be chosen. */
+  const [moveTo, setMoveTo] = useState<number | null>();
+  const forecast = useQuery('boards.forecast', { id: board.id });
+  const endUse = useEndUseOf(board.stackId);
+  const details = forecast.output?.details ?? null;
+  const next = nextStepOf({
+    latest: board.latest,
+    forecast: details?.forecast ?? null,
+    nowMs: details?.nowMs ?? 0,
+  });
+  const edit = () => setEditing(true);
   return (
     <Screen
       title={board.code}
       isName
-      lead={
-        <>
-          {say('board.species-thickness', {
-            speciesName,
-            thickness: thicknessOf(board),
-          })}
-          {' · '}
-          <a translate="no" href={hrefOf({ name: 'stack', id: stackId })}>
-            {stackName}
-          </a>
-          {' · '}
-          {say('board.at-place', { placeName, sinceOn: placeSince })}
-        </>
-      }
+      lead={<Lead board={board} />}
       actions={
         <>
-          <ButtonLink href={hrefOf({ name: 'labels', boardIds: [board.id] })}>
-            {say('board.label')}
-          </ButtonLink>
-          <Button onClick={() => setOpen('move')}>{say('board.move')}</Button>
-          <Button onClick={() => setOpen('edit')}>{say('common.edit')}</Button>
+          {!next.step.startsWith('probe') && (
+            <ButtonLink href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
+              {say('board.probe')}
+            </ButtonLink>
+          )}
+          <Button onClick={() => setMoveTo(null)}>{say('board.move')}</Button>
+          {next.step !== 'label' && (
+            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [board.id] })}>
+              {say('board.label')}
+            </ButtonLink>
+          )}
+          <Button onClick={edit}>{say('common.edit')}</Button>
         </>
       }
     >
-      {board.latest ? (
-        <div className="board-columns">
-          <Sheet title={say('board.latest-call')}>
-            <SpeciesSuspicion board={board} readings={readings} onEdit={() => setOpen('edit')} />
-            <CallOfBoard latest={board.latest} reasons={reasons} endUseName={endUse?.name ?? null} />
-          </Sheet>
-          <HistoryOfBoard found={found} endUse={endUse} />
-        </div>
-      ) : (
-        <>
-          <EmptyState sentence={say('board.no-readings')}>
-            <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId })}>
-              {say('board.probe-stack', { stackName })}
-            </ButtonLink>
-          </EmptyState>
-          <HistoryOfBoard found={found} endUse={endUse} />
-        </>
-      )}
-      <ForecastOfBoard board={board} missing={missing} />
-      {readings.length > 0 && (
-        <Sheet title={say('board.readings')}>
-          <ReadingsOfBoard board={board} readings={readings} />
+      <div className={css.columns}>
+        <Sheet title={say('board.call')}>
+          <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
+          <CallOfBoard board={board} endUse={endUse} details={details} />
+          <Await of={[forecast]}>
+            {(made) => <NextStepOfBoard board={board} forecast={made} next={next} onMove={setMoveTo} />}
+          </Await>
         </Sheet>
-      )}
-      <ShrinkageSection board={board} endUse={endUse} />
-      <SampleBoardSection board={board} findings={findings} />
-      <div className="board-columns">
-        <Sheet title={say('board.about')}>
-          <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
-        </Sheet>
-        <Sheet title={say('board.moves')}>
-          <MovesOfBoard moves={moves} />
-        </Sheet>
+        {(findings.length > 0 || details) && (
+          <HistoryChart
+            code={board.code}
+            findings={findings}
+            stays={moves.map(({ since, placeName }) => ({ fromMs: Date.parse(since), placeName }))}
+            endUse={endUse}
+            forecast={details}
+          />
+        )}
       </div>
-      {open === 'edit' && <BoardForm board={board} onClose={close} />}
-      {open === 'move' && <MoveForm target={{ board }} onClose={close} />}
+      <div className={css.wideFirst}>
+        {details && (
+          <Sheet title={say('forecast.places')}>
+            <ForecastPlaces details={details} onMove={setMoveTo} />
+          </Sheet>
+        )}
+        <NotesOfBoard found={found} forecast={forecast.output} next={next} onEdit={edit} />
+      </div>
+      <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />
+      {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}
+      {moveTo !== undefined && (
+        <MoveForm target={{ board }} placeId={moveTo} onClose={() => setMoveTo(undefined)} />
+      )}
     </Screen>
+  );
+}
+
+/** What it is, how big, and where. */
+function Lead({ board }: { board: BoardRow }) {
+  const { say, formats } = useWords();
+  const { speciesName, widthMm, lengthMm, stackId, stackName, placeName, placeSince } = board;
+  const size = [
+    formats.thickness(thicknessOf(board)),
+    widthMm !== null && formats.shortLength(widthMm),
+    lengthMm !== null && formats.longLength(lengthMm),
+  ];
+  return (
+    <>
+      <span translate="no">{speciesName}</span>
+      {` · ${size.filter(Boolean).join(' × ')} · `}
+      <a translate="no" href={hrefOf({ name: 'stack', id: stackId })}>
+        {stackName}
+      </a>
+      {' · '}
+      {say('board.at-place', { placeName, sinceOn: placeSince })}
+    </>
   );
 }
 
 /** What the stack of a board is for; null until known. */
 function useEndUseOf(stackId: number) {
-  const stacks = useQuery('stacks.list', {});
-  const endUses = useQuery('endUses.list', {});
-  const stack = stacks.output?.find((each) => each.id === stackId);
-  return endUses.output?.find((endUse) => endUse.id === stack?.endUseId) ?? null;
+  const stack = useQuery('stacks.get', { id: stackId }).output;
+  const endUses = useQuery('endUses.list', {}).output;
+  return endUses?.find(({ id }) => id === stack?.endUseId) ?? null;
 }

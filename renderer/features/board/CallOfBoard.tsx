@@ -1,61 +1,118 @@
-import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
-import type { Message } from '../../../shared-core/words/message.ts';
+import type { ReactNode } from 'react';
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import type { Color, Shape } from '../../chart/description.ts';
+import { PointMark } from '../../chart/marks.tsx';
 import { CallBadge } from '../../ui/CallBadge.tsx';
+import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
+import { McScale } from './McScale.tsx';
 
-/** The newest round's call on the board, the figures under it, and why. */
+/** The newest round's call with its one sentence, and the figures under it against the target. */
 export function CallOfBoard({
-  latest,
-  reasons,
-  endUseName,
+  board: { latest, placeName },
+  endUse,
+  details,
 }: {
-  latest: LatestFinding;
-  reasons: readonly Message[];
-  endUseName: string | null;
+  board: BoardRow;
+  /** Null where it is not known. */
+  endUse: EndUse | null;
+  /** Of its forecast; null where there is none. */
+  details: ForecastDetails | null;
 }) {
-  const { say, formats } = useWords();
-  const { averagePct, lowPct, highPct, shellPct, corePct } = latest;
+  const { say } = useWords();
+  const here = details?.forecast.places[0];
+  const floor = here && { placeName, month: here.floorMonth, emcPct: here.floorPct.median };
+  if (!latest) return <p className={css.sentence}>{say('board.not-probed')}</p>;
   return (
     <>
-      <p className="call-of-board">
+      <p className={css.call}>
         <CallBadge call={latest.call} size="large" />
-        {endUseName && <span>{say('board.use', { useName: endUseName })}</span>}
+        <span className={css.soft}>
+          {say('board.probed-on', { probedOn: latest.at })}
+          <br />
+          {endUse && say('board.use', { useName: endUse.name })}
+        </span>
       </p>
-      <p className="board-when">{say('board.probed-at', { probedAt: latest.at })}</p>
-      {averagePct !== null && (
-        <dl className="board-figures">
-          <div>
-            <dt>{say('board.average')}</dt>
-            <dd>{formats.mc(averagePct)}</dd>
-            {lowPct !== null && highPct !== null && (
-              <dd className="board-figure-note">
-                {say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })}
-              </dd>
-            )}
-          </div>
-          <div>
-            <dt>{say('board.shell')}</dt>
-            <dd>{shellPct === null ? '–' : formats.mc(shellPct)}</dd>
-          </div>
-          <div>
-            <dt>{say('board.core')}</dt>
-            <dd>{corePct === null ? '–' : formats.mc(corePct)}</dd>
-          </div>
-          {shellPct !== null && corePct !== null && (
-            <div>
-              <dt>{say('board.difference')}</dt>
-              <dd>{formats.points(corePct - shellPct)}</dd>
-            </div>
-          )}
-        </dl>
+      <p className={css.sentence}>{say(latest.reason)}</p>
+      {isMeasured(latest) && (
+        <>
+          <McScale found={latest} endUse={endUse} floor={floor ?? null} />
+          <Figures found={latest} endUse={endUse} />
+        </>
       )}
-      <ol className="board-reasons">
-        {reasons
-          .map((reason) => say(reason))
-          .map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-      </ol>
     </>
+  );
+}
+
+type Measured = LatestFinding & { averagePct: number };
+const isMeasured = (found: LatestFinding): found is Measured => found.averagePct !== null;
+
+function Figures({
+  found: { averagePct, lowPct, highPct, shellPct, corePct },
+  endUse,
+}: {
+  found: Measured;
+  endUse: EndUse | null;
+}) {
+  const { say, formats } = useWords();
+  return (
+    <dl className={css.figures}>
+      <Figure
+        label={say('board.average')}
+        mark={['disc', 'ink']}
+        note={
+          lowPct !== null &&
+          highPct !== null &&
+          say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
+        }
+      >
+        {formats.mc(averagePct)}
+      </Figure>
+      <Figure label={say('board.shell')} mark={['square', 'keep-drying']}>
+        {mcOrDash(shellPct, formats)}
+      </Figure>
+      <Figure label={say('board.core')} mark={['triangle', 'bring-in']}>
+        {mcOrDash(corePct, formats)}
+      </Figure>
+      {shellPct !== null && corePct !== null && (
+        <Figure
+          label={say('board.difference')}
+          note={endUse && say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })}
+        >
+          {formats.points(corePct - shellPct)}
+        </Figure>
+      )}
+    </dl>
+  );
+}
+
+/** A figure under its label, with how the drawing marks it. */
+export function Figure({
+  label,
+  mark,
+  note,
+  children,
+}: {
+  label: string;
+  mark?: [Shape, Color];
+  note?: ReactNode;
+  children: ReactNode;
+}) {
+  return (
+    <div>
+      <dt>
+        {mark && (
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <PointMark shape={mark[0]} color={mark[1]} x={10} y={10} />
+          </svg>
+        )}
+        {label}
+      </dt>
+      <dd className={css.figure}>{children}</dd>
+      {note && <dd className={css.soft}>{note}</dd>}
+    </div>
   );
 }

@@ -1,7 +1,7 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { usualRingRadiusMm, type Warp } from '../../../shared-core/wood/movement/warp.ts';
 import { useWords } from '../../words.ts';
-import './cup.css';
+import css from './board.module.css';
 
 const WIDTH = 220;
 const HEIGHT = 64;
@@ -29,15 +29,15 @@ export function CupSection({
   const figures = { widthMm, isSideKnown };
   return (
     <>
-      <div className="cup-pair">
+      <div className={css.cups}>
         <CupFigure when={say('cup.now')} cup={warp.now} {...figures} />
         <CupFigure when={say('cup.at-target', { targetPct })} cup={warp.atTarget} {...figures} />
       </div>
-      <p className="cup-hint">
+      <p className={css.soft}>
         {say('cup.free')} {say('cup.why')} {say('cup.exaggerated')}
       </p>
       {(!isSideKnown || !isPithKnown) && (
-        <ul className="cup-assumptions" aria-label={say('cup.assumptions')}>
+        <ul className={css.basis} aria-label={say('cup.assumptions')}>
           {!isSideKnown && <li>{say('cup.bark-side-unknown')}</li>}
           {!isPithKnown && (
             <li>
@@ -51,7 +51,7 @@ export function CupSection({
       {warp.advice.length === 0 ? (
         <p>{say('cup.nothing-to-do')}</p>
       ) : (
-        <ul className="cup-advice" aria-label={say('cup.advice')}>
+        <ul className={css.moves} aria-label={say('cup.advice')}>
           {warp.advice.map(({ about, message }) => (
             <li key={about}>
               <strong>{say(`cup.about.${about}`)}.</strong> {say(message)}
@@ -80,9 +80,9 @@ function CupFigure({
   const causes = { ringsMm: Math.abs(cup.ringsMm), facesMm: Math.abs(cup.facesMm) };
   const isAgainst = isSideKnown && cup.ringsMm * cup.facesMm < 0;
   return (
-    <figure className="cup-figure">
+    <figure className={css.cup}>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
-        <path className="cup-board" d={endPath(cup.totalMm, widthMm)} />
+        <path className={css.cupBoard} d={endPath(cup.totalMm, widthMm)} />
       </svg>
       <figcaption>
         <span>{when}</span>

@@ -1,21 +1,30 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { IntervalMark } from '../../chart/marks.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
 import { isoOf } from './iso-of.ts';
 import { readyWords } from './ready-words.ts';
-import './forecast.css';
-import { DAY_MS } from '../../../shared-core/time.ts';
 
 const BAR_WIDTH = 200;
 const BAR_HEIGHT = 20;
 
 /** When the board is likely ready, in each place: where it is and, side by side, if it were moved today. */
-export function ForecastPlaces({ details }: { details: ForecastDetails }) {
+export function ForecastPlaces({
+  details,
+  onMove,
+}: {
+  details: ForecastDetails;
+  onMove: (placeId: number) => void;
+}) {
   const words = useWords();
   const { say, formats } = words;
   const { forecast, places, nowMs, endUse } = details;
+  const here = places[0]!;
+  const nameOf = (placeId: number) => places.find((place) => place.placeId === placeId)!.name;
   const lastMs = Math.max(
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
@@ -30,9 +39,8 @@ export function ForecastPlaces({ details }: { details: ForecastDetails }) {
         {
           id: 'place',
           head: say('forecast.place'),
-          cell: (place) => <span translate="no">{places[forecast.places.indexOf(place)]?.name}</span>,
-          below: (place) =>
-            say(place === forecast.places[0] ? 'forecast.here-now' : 'forecast.if-moved-today'),
+          cell: ({ placeId }) => <span translate="no">{nameOf(placeId)}</span>,
+          below: ({ placeId }) => placeId === here.placeId && say('forecast.here-now'),
         },
         {
           id: 'ready',
@@ -56,6 +64,21 @@ export function ForecastPlaces({ details }: { details: ForecastDetails }) {
           below: ({ floorMonth }) => formats.month(floorMonth, 'short'),
           sortBy: ({ floorPct }) => floorPct.median,
         },
+        {
+          id: 'move',
+          head: say('board.move'),
+          headSpokenOnly: true,
+          cell: ({ placeId }) =>
+            placeId !== here.placeId && (
+              <Button
+                kind="quiet"
+                aria-label={say('forecast.move-there', { placeName: nameOf(placeId) })}
+                onClick={() => onMove(placeId)}
+              >
+                {say('board.move')}
+              </Button>
+            ),
+        },
       ]}
     />
   );
@@ -74,12 +97,12 @@ function ReachBar({
   const at = (ms: number) => 6 + ((Math.min(ms, toMs) - fromMs) / (toMs - fromMs)) * (BAR_WIDTH - 12);
   return (
     <svg
-      className="forecast-bar"
+      className={css.reach}
       viewBox={`0 0 ${BAR_WIDTH} ${BAR_HEIGHT}`}
       preserveAspectRatio="xMinYMid meet"
       aria-hidden="true"
     >
-      <path className="forecast-bar-line" d={`M0 ${BAR_HEIGHT / 2}H${BAR_WIDTH}`} />
+      <path className={css.reachLine} d={`M0 ${BAR_HEIGHT / 2}H${BAR_WIDTH}`} />
       <IntervalMark
         color="ready"
         y={BAR_HEIGHT / 2}

@@ -9,10 +9,12 @@ import { Chart } from '../../chart/Chart.tsx';
 import type { Layer } from '../../chart/description.ts';
 import { timeTicks } from '../../chart/scale.ts';
 import { Choice } from '../../form/Choice.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
 import { forecastLayers, readingsOf } from './forecast-layers.ts';
 import { historySummary } from './history-summary.ts';
-import './forecast.css';
 
 /** More places than this are compared in the table alone. */
 const MOST_PLACES = 6;
@@ -47,32 +49,28 @@ export function HistoryChart({
     forecast && lastRead && !isWhole ? Date.parse(lastRead.at) : startOf(findings, stays, forecast);
   const x = timeAxis(from, forecast ? endOf(forecast, index) : latestOf(findings, stays), words);
   return (
-    <div className="history-chart">
-      <div className="history-choices">
-        {forecast && lastRead && (
-          <Choice
-            label={say('history.view')}
-            value={isWhole ? 'whole' : 'last'}
-            options={[
-              { value: 'last', label: say('history.from-last') },
-              { value: 'whole', label: say('history.whole') },
-            ]}
-            onValue={(view) => setWhole(view === 'whole')}
-          />
-        )}
-        {forecast && forecast.places.length > 1 && (
-          <Choice
-            label={say('forecast.if-moved-to')}
-            value={String(forecast.places[index]!.placeId)}
-            options={forecast.places.slice(0, MOST_PLACES).map(({ placeId: id, name }, at) => ({
-              value: String(id),
-              label: at === 0 ? say('forecast.stays', { placeName: name }) : name,
-              isName: at > 0,
-            }))}
-            onValue={(id) => setPlaceId(Number(id))}
-          />
-        )}
-      </div>
+    <Sheet title={say('history.title')}>
+      {forecast && (
+        <div className={css.choices}>
+          {forecast.places.length > 1 && (
+            <Choice
+              label={<span className="spoken-only">{say('forecast.if-moved-to')}</span>}
+              value={String(forecast.places[index]!.placeId)}
+              options={forecast.places.slice(0, MOST_PLACES).map(({ placeId: id, name }, at) => ({
+                value: String(id),
+                label: at === 0 ? say('forecast.stays') : name,
+                isName: at > 0,
+              }))}
+              onValue={(id) => setPlaceId(Number(id))}
+            />
+          )}
+          {lastRead && (
+            <Button kind="quiet" onClick={() => setWhole(!isWhole)}>
+              {say(isWhole ? 'history.from-last' : 'history.whole')}
+            </Button>
+          )}
+        </div>
+      )}
       <Chart
         title={
           forecast
@@ -100,7 +98,7 @@ export function HistoryChart({
           ...stayLayers(stays, x.from, words),
         ]}
       />
-    </div>
+    </Sheet>
   );
 }
 

@@ -2,14 +2,15 @@ import { useState } from 'react';
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { Failed, Loading, Sheet } from '../../ui/Screen.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
 import { CutSectionsForm } from './CutSectionsForm.tsx';
 import { SampleRecords } from './SampleRecords.tsx';
 import { WeighBoardForm } from './WeighBoardForm.tsx';
 import { WeightChart } from './WeightChart.tsx';
-import './sample-board.css';
 
 /** A board followed by its weight alone, beside what the meter found on it. */
 export function SampleBoardSection({
@@ -24,8 +25,7 @@ export function SampleBoardSection({
   const sample = useQuery('samples.get', { boardId: board.id });
   const [open, setOpen] = useState<'nothing' | 'cut' | 'weigh'>('nothing');
   const close = () => setOpen('nothing');
-  const state = sample.output;
-  const begun = state !== null && state.cuts.length > 0;
+  const begun = (sample.output?.cuts.length ?? 0) > 0;
   return (
     <Sheet
       title={say('weights.title')}
@@ -36,19 +36,22 @@ export function SampleBoardSection({
         </>
       }
     >
-      {sample.error && <Failed sentence={sample.error} again={sample.again} />}
-      {sample.loading && <Loading />}
-      {state && !begun && (
-        <>
-          <p>{say('weights.why')}</p>
-          <ol className="sample-steps">
-            <li>{say('weights.how-cut')}</li>
-            <li>{say('weights.how-dry')}</li>
-            <li>{say('weights.how-follow')}</li>
-          </ol>
-        </>
-      )}
-      {state && begun && <Followed state={state} board={board} findings={findings} />}
+      <Await of={[sample]}>
+        {(state) =>
+          begun ? (
+            <Followed state={state} board={board} findings={findings} />
+          ) : (
+            <>
+              <p>{say('weights.why')}</p>
+              <ol className={css.steps}>
+                <li>{say('weights.how-cut')}</li>
+                <li>{say('weights.how-dry')}</li>
+                <li>{say('weights.how-follow')}</li>
+              </ol>
+            </>
+          )
+        }
+      </Await>
       {open === 'cut' && <CutSectionsForm board={board} onClose={close} />}
       {open === 'weigh' && <WeighBoardForm board={board} onClose={close} />}
     </Sheet>

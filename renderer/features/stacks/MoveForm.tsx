@@ -15,11 +15,20 @@ import { useWords } from '../../words.ts';
 type Target = { stack: Pick<StackRow, 'id' | 'name'> } | { board: Pick<BoardRow, 'id' | 'code'> };
 
 /** Asks where a board, or a stack with all its boards, was moved to, and when. */
-export function MoveForm({ target, onClose }: { target: Target; onClose: () => void }) {
+export function MoveForm({
+  target,
+  placeId: suggested = null,
+  onClose,
+}: {
+  target: Target;
+  /** Where to, at first; null for none. */
+  placeId?: number | null;
+  onClose: () => void;
+}) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
   const places = useQuery('places.list', {});
-  const [placeId, setPlaceId] = useState('');
+  const [placeId, setPlaceId] = useState(suggested === null ? '' : String(suggested));
   const [day, setDay] = useState(today);
 
   async function save(): Promise<void> {

@@ -26,13 +26,7 @@ export interface ForecastFacts {
  */
 export function forecastReasons(facts: ForecastFacts): [Message, ...Message[]] {
   const { forecast, nowMs, endUse } = facts;
-  const { atMs, why } = forecast.nextProbe;
-  const probe =
-    atMs === null
-      ? why
-      : atMs - nowMs < DAY_MS
-        ? message('forecast.probe-now', { why })
-        : message('forecast.probe-on', { probeOn: instant(atMs), why });
+  const probe = whenToProbe(forecast, nowMs);
   const { probabilityReady, average } = forecast.now;
   if (probabilityReady >= 0.9) {
     const readyNow = message('forecast.ready-now', {
@@ -44,6 +38,17 @@ export function forecastReasons(facts: ForecastFacts): [Message, ...Message[]] {
   }
   const here = forecast.places[0] as PlaceForecast;
   return [whereItIs(here, facts), ...elsewhere(facts), probe];
+}
+
+/** When the next readings are of use, and why. */
+export function whenToProbe(
+  { nextProbe: { atMs, why } }: Pick<Forecast, 'nextProbe'>,
+  nowMs: number,
+): Message {
+  if (atMs === null) return why;
+  return atMs - nowMs < DAY_MS
+    ? message('forecast.probe-now', { why })
+    : message('forecast.probe-on', { probeOn: instant(atMs), why });
 }
 
 const instant = (atMs: number): string => new Date(atMs).toISOString();

@@ -64,7 +64,7 @@ export function outlookOf(
 }
 
 /** A board that was never probed, or is to be probed again, needs no forecast to say so. */
-function probeWhyOf(
+export function probeWhyOf(
   { now: { probabilityReady }, nextProbe }: Pick<Forecast, 'now' | 'nextProbe'>,
   call: Call | null,
   nowMs: number,

@@ -55,7 +55,7 @@ export const forecastReasons = {
   'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
 
   // Assumptions.
-  'forecast.assumed.from-first-round': 'Sawing date missing, so its history starts with its first round.',
+  'forecast.assumed.from-first-round': 'Its history starts with its first round.',
   'forecast.assumed.from-first-round-moved':
     'Where it was before {enteredOn} is missing, so its history starts with its first round.',
   'forecast.assumed.there-since-sawn':

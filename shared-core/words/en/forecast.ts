@@ -1,10 +1,8 @@
 /** When a board or a stack gets there. */
 export const forecast = {
-  'forecast.title': 'Forecast',
-
   'forecast.chart': 'Moisture content of {boardCode}, past and forecast in {placeName}',
   'forecast.if-moved-to': 'Forecast if moved to',
-  'forecast.stays': '{placeName} (stays)',
+  'forecast.stays': 'Stays',
   'forecast.today': 'Today',
   'forecast.lowest-emc': 'Lowest EMC {emcPct}',
 
@@ -16,12 +14,12 @@ export const forecast = {
 
   'forecast.driest-month': 'EMC of the driest month',
 
-  'forecast.places': 'Likely ready by place',
+  'forecast.places': 'If it is moved today',
+  'forecast.move-there': 'Move to {placeName}',
   'forecast.places-caption':
     'Ready means {targetRange} on average and a shell–core difference of {allowedPoints} at most.',
   'forecast.place': 'Place',
   'forecast.here-now': 'here now',
-  'forecast.if-moved-today': 'if moved today',
   'forecast.likely-ready': 'Likely ready',
   'forecast.timeline-until': 'Today → {lastOn}',
   'forecast.lowest-emc-head': 'Lowest EMC',

@@ -1,6 +1,7 @@
 /** What is not known of a board, and what it would make better. */
 export const missing = {
   'missing.title': 'Would make this better',
+  'missing.edit': 'Edit this board',
   'missing.sawn-on': 'Sawing date: the forecast then starts at green wood.',
   'missing.station': 'Weather station nearest to {placeName}: dates get closer.',
   'missing.log': 'Log: boards of one log improve each other’s dates.',

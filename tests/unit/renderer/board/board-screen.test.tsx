@@ -1,54 +1,19 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
-import userEvent from '@testing-library/user-event';
+import { cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { BoardScreen } from '../../../../renderer/features/board/BoardScreen.tsx';
-import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { dayOf } from '../../../../renderer/ui/days.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
-import type { Settings } from '../../../../shared-core/contract/settings.ts';
-import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { shownDay, typeDay } from '../form/type-day.ts';
 import { aReading } from '../round/a-round.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
+import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
+import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
+import { aForecast } from './a-forecast.ts';
+import { found, openBoard, panel, region } from './open-board.tsx';
 
-type Found = RequestOutput<'boards.get'>;
-
-const first = aFinding({
-  roundId: 6,
-  at: new Date(2026, 4, 9, 12).toISOString(),
-  averagePct: 21.2,
-  lowPct: 19.4,
-  highPct: 23,
-  shellPct: 19.1,
-  corePct: 23.4,
-});
 const latest = aFinding();
-
-const found: Found = {
-  board: aBoardRow(1, { latest }),
-  moves: [
-    { id: 1, boardId: 1, placeId: 1, placeName: 'Fence row', since: new Date(2026, 2, 3, 12).toISOString() },
-    { id: 2, boardId: 1, placeId: 2, placeName: 'Pole shed', since: new Date(2026, 5, 1, 12).toISOString() },
-  ],
-  readings: [
-    aReading(11, { roundId: 7 }),
-    aReading(12, { roundId: 7, counts: false, excluded: { text: 'Wet face' } }),
-    aReading(9, { roundId: 6 }),
-  ],
-  findings: [first, latest],
-  isSpeciesConfirmed: false,
-  missing: [],
-  reasons: [
-    message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
-    message('call.air-dries-only-to', { placeName: 'Pole shed', emcPct: 12.5 }),
-  ],
-};
 
 /** At the left and the right end of a 2.4 m board as planned, and once elsewhere. */
 const spots = [
@@ -69,36 +34,9 @@ const spots = [
   }),
 ];
 
-/** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
-const owner = { roundId: 1, boardId: 1, stackId: 1 };
-
-function open(board: Found = found, more: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine({
-    'boards.get': () => board,
-    'stacks.list': () => [aStack()],
-    'samples.get': () => ({
-      boardId: 1,
-      cuts: [],
-      weights: [],
-      target: null,
-      status: message('weights.no-sections'),
-    }),
-    'boards.forecast': () => ({ details: null, whyNot: message('forecast.none-to-begin-with') }),
-    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
-    'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
-    'readings.exclude': () => owner,
-    'readings.include': () => owner,
-    ...more,
-  });
-  render(
-    <main>
-      <BoardScreen id={1} />
-    </main>,
-  );
-  return { machine, user: userEvent.setup() };
-}
-
-const region = async (name: string) => within(await screen.findByRole('region', { name }));
+/** What is under the heading. */
+const lead = async () =>
+  (await screen.findByRole('heading', { level: 1, name: 'OAK-01' })).nextElementSibling?.textContent;
 
 beforeEach(() => {
   forgetEverything();
@@ -111,22 +49,111 @@ afterEach(() => {
 });
 
 describe('A board', () => {
-  test('shows its call, the figures under it, and why, the deciding reason first', async () => {
-    open();
-    const call = await region('Latest call');
+  test('shows what it is, its size, its stack, and its place', async () => {
+    openBoard({
+      ...found,
+      board: aBoardRow(1, {
+        latest,
+        thicknessMm: 31.75,
+        thicknessQuarters: 5,
+        widthMm: 210,
+        lengthMm: 2400,
+      }),
+    });
+    expect(await lead()).toBe('Northern red oak · 5/4 × 210 mm × 2.4 m · Ridge oak · Pole shed since Mar 3');
+    expect(screen.getByRole('link', { name: 'Ridge oak' }).getAttribute('href')).toBe('#/stacks/1');
+  });
+
+  test('shows its call with one sentence, the figures under it, and what else is worth knowing beside', async () => {
+    openBoard();
+    const call = await region('Call');
     expect(call.getByText('Keep drying')).toBeTruthy();
+    expect(call.getByText('Probed Aug 22', { exact: false })).toBeTruthy();
+    expect(call.getByText(unbroken('Too wet: 14.9%. Target 6–8%.'))).toBeTruthy();
     expect(call.getByText(unbroken('Likely 13.7–16.1%'))).toBeTruthy();
-    // Core 15.8 less shell 14.1.
+    // Core 15.8 less shell 14.1; 2 points are allowed for furniture.
     expect(call.getByText('1.7 points')).toBeTruthy();
-    expect(call.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
-      unbroken('Too wet: 14.9%. Target 6–8%.'),
-      'The air in Pole shed that month can dry it to about 12.5%. After that it needs drier air.',
+    expect(await call.findByText('2.0 points allowed')).toBeTruthy();
+    expect(
+      (await region('Worth knowing')).getByText(
+        'The air in Pole shed that month can dry it to about 12.5%. After that it needs drier air.',
+      ),
+    ).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('its figures are drawn against the target and the lowest EMC of its place, and said in words', async () => {
+    openBoard(found, { 'boards.forecast': () => ({ details: aForecast(), whyNot: null }) });
+    const scale = await screen.findByRole('img', { name: /Lowest EMC in Pole shed, in/ });
+    expect(scale.getAttribute('aria-label')).toMatch(
+      /^Average 14\.9%, likely 13\.7–\u206016\.1%\. Shell 14\.1%\. Core 15\.8%\. Target 6–\u20608%\. Lowest EMC in Pole shed, in [A-Z][a-z]+: [\d.]+%\.$/,
+    );
+    const at = (selector: string, attribute: string) =>
+      Number(scale.querySelector(selector)!.getAttribute(attribute));
+    const target = at('rect[class*=target]', 'x') + at('rect[class*=target]', 'width');
+    expect(at('circle', 'cx')).toBeGreaterThan(target);
+  });
+
+  test('likely ready here and where that comes first, it offers the move', async () => {
+    const { user } = openBoard(found, {
+      'boards.forecast': () => ({ details: aForecast(), whyNot: null }),
+      'places.list': () => [],
+    });
+    const call = await region('Call');
+    expect((await call.findByText('Likely ready here')).nextElementSibling?.textContent).toBe(
+      'Never: the air is too damp',
+    );
+    expect(call.getByText('Likely ready in Bench room').nextElementSibling?.textContent).toMatch(
+      /^Mar 2027 \(/,
+    );
+    expect(call.getByText('It won’t reach its target here. Bring it in.')).toBeTruthy();
+    await user.click(call.getByRole('button', { name: 'Move to Bench room' }));
+    expect(await screen.findByRole('dialog', { name: 'Move OAK-01' })).toBeTruthy();
+  });
+
+  test('that today’s forecast takes to be ready says so, with both days, and offers another reading', async () => {
+    const details = aForecast();
+    details.forecast.now.probabilityReady = 0.7;
+    openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
+    const call = await region('Call');
+    expect(
+      await call.findByText('Keep drying on Aug 22. By the forecast of Sep 20, it should be ready now.'),
+    ).toBeTruthy();
+    expect(call.getByRole('link', { name: 'Probe again' }).getAttribute('href')).toBe('#/round?stack=1');
+  });
+
+  test('that is ready offers its label', async () => {
+    openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ call: 'ready' }) }) });
+    expect((await screen.findByRole('link', { name: 'Print label' })).getAttribute('href')).toBe(
+      '#/labels?boards=1',
+    );
+    expect(screen.queryByRole('link', { name: 'Label' })).toBeNull();
+  });
+
+  test('names what would make its dates and its cup better, and leads to where that is entered', async () => {
+    const { user } = openBoard({ ...found, missing: [message('missing.sawn-on'), message('missing.end')] });
+    const notes = await region('Worth knowing');
+    expect(notes.getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual([
+      'Sawing date: the forecast then starts at green wood.',
+      'Width and sawing: cup is then forecast.',
     ]);
+    await user.click(notes.getByRole('button', { name: 'Edit this board' }));
+    expect(await screen.findByRole('dialog', { name: 'Edit OAK-01' })).toBeTruthy();
+  });
+
+  test('opens at the tab of its address, and puts the tab that is shown there', async () => {
+    const { user } = openBoard(found, {}, { tab: 'about' });
+    await region('About this board');
+    await user.click(screen.getByRole('tab', { name: 'Oven checks' }));
+    expect(await screen.findByText('No checks of Northern red oak yet.')).toBeTruthy();
+    expect(location.hash).toBe('#/boards/1?tab=oven-checks');
+    await user.keyboard('{Home}');
+    expect(screen.getByRole('tab', { name: 'Readings 3' }).getAttribute('aria-selected')).toBe('true');
     await expectNoBarriers();
   });
 
   test('its history is a drawing, a sentence and a table of the same values', async () => {
-    open();
+    openBoard();
     const history = await region('History and forecast');
     expect(history.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
     expect(
@@ -144,7 +171,7 @@ describe('A board', () => {
   });
 
   test('the drawing puts a drier value lower and a later one further right', async () => {
-    open();
+    openBoard();
     const drawing = (await region('History and forecast')).getByRole('img', { name: /Moisture content/ });
     const dots = [...drawing.querySelectorAll('[data-layer="Average read"] circle')].map((dot) => ({
       x: Number(dot.getAttribute('cx')),
@@ -156,7 +183,7 @@ describe('A board', () => {
   });
 
   test('where it has been is listed, the present place first', async () => {
-    open();
+    openBoard(found, {}, { tab: 'about' });
     const moves = (await region('Where it has been')).getAllByRole('listitem');
     expect(moves.map((move) => move.textContent)).toEqual([
       'Pole shed since Jun 1',
@@ -165,8 +192,8 @@ describe('A board', () => {
   });
 
   test('a reading is excluded with a reason, and an excluded one is included again', async () => {
-    const { machine, user } = open();
-    const readings = await region('Readings');
+    const { machine, user } = openBoard();
+    const readings = await panel(/^Readings/);
     expect(readings.getByText('Excluded: Wet face')).toBeTruthy();
     await user.click(readings.getAllByRole('button', { name: /^Exclude / })[0]!);
     await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
@@ -176,8 +203,12 @@ describe('A board', () => {
   });
 
   test('each reading names its spot, and the end that its distance is from', async () => {
-    open({ ...found, board: aBoardRow(1, { latest, lengthMm: 2400, thicknessMm: 27 }), readings: spots });
-    const readings = await region('Readings');
+    openBoard({
+      ...found,
+      board: aBoardRow(1, { latest, lengthMm: 2400, thicknessMm: 27 }),
+      readings: spots,
+    });
+    const readings = await panel(/^Readings/);
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
@@ -186,8 +217,12 @@ describe('A board', () => {
   });
 
   test('a pair stays apart by its ends after the length of the board was edited', async () => {
-    open({ ...found, board: aBoardRow(1, { latest, lengthMm: 3000, thicknessMm: 27 }), readings: spots });
-    const readings = await region('Readings');
+    openBoard({
+      ...found,
+      board: aBoardRow(1, { latest, lengthMm: 3000, thicknessMm: 27 }),
+      readings: spots,
+    });
+    const readings = await panel(/^Readings/);
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
@@ -204,13 +239,13 @@ describe('A board', () => {
         whatToDo: message('suspicion.temperature-unknown.do'),
       },
     ];
-    open({
+    openBoard({
       ...found,
       readings: [11, 12, 13].map((id) =>
         aReading(id, { roundId: 7, suspicions: id === 13 ? [] : suspicions }),
       ),
     });
-    const readings = await region('Readings');
+    const readings = await panel(/^Readings/);
     const remarks = within(readings.getByRole('list', { name: 'Remarks' })).getAllByRole('listitem');
     expect(remarks.length).toBe(1);
     expect(readings.getAllByText('Note. See 1.').length).toBe(2);
@@ -218,8 +253,8 @@ describe('A board', () => {
   });
 
   test('after a reading is excluded the focus is on its own button, to include it again', async () => {
-    const { user, machine } = open();
-    const readings = await region('Readings');
+    const { user, machine } = openBoard();
+    const readings = await panel(/^Readings/);
     await user.click(readings.getAllByRole('button', { name: /^Exclude / })[1]!);
     machine.answers['boards.get'] = () => ({
       ...found,
@@ -241,8 +276,8 @@ describe('A board', () => {
         spot: { depth: 'shell', depthMm: 2.5, fromEndMm: null, face: 'face' },
       }),
     );
-    open({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
-    const readings = await region('Readings');
+    openBoard({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
+    const readings = await panel(/^Readings/);
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 33% of the way from the left end2.5 mm deep',
       'Shell, 67% of the way from the left end2.5 mm deep',
@@ -253,20 +288,25 @@ describe('A board', () => {
     [1.45, 'pct', '1.45%'],
     [1_234_500, 'ohm', '1.2345 MΩ'],
   ] as const)('a raw value of %f %s is shown whole: %s', async (raw, unit, text) => {
-    const { user } = open({ ...found, readings: [aReading(11, { roundId: 7, raw, unit })] });
-    const readings = await region('Readings');
+    const { user } = openBoard({ ...found, readings: [aReading(11, { roundId: 7, raw, unit })] });
+    const readings = await panel(/^Readings/);
     expect(readings.getByText(text)).toBeTruthy();
     await user.click(readings.getByRole('button', { name: `Exclude shell reading ${text}` }));
     expect(within(screen.getByRole('dialog')).getByText(text)).toBeTruthy();
   });
 
-  test('never probed, it offers to probe its stack', async () => {
-    open({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
-    expect(await screen.findByText(/^No readings yet/)).toBeTruthy();
-    expect(screen.getByRole('link', { name: 'Probe Ridge oak' }).getAttribute('href')).toBe(
-      '#/round?stack=1',
-    );
-    expect(screen.queryByRole('region', { name: 'Readings' })).toBeNull();
+  test('never probed, it says so, and offers to probe its stack', async () => {
+    openBoard({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
+    const call = await region('Call');
+    expect(call.getByText('Not probed yet')).toBeTruthy();
+    expect((await call.findByRole('link', { name: 'Probe' })).getAttribute('href')).toBe('#/round?stack=1');
+    expect(screen.queryByText(/Probe again/)).toBeNull();
+    expect((await panel('Readings 0')).getByText('No readings yet.')).toBeTruthy();
+    expect(
+      (await region('Worth knowing')).getByText(
+        'No forecast yet: never probed, and the sawing date is missing. Probe it once, or enter the sawing date.',
+      ),
+    ).toBeTruthy();
     await expectNoBarriers();
   });
 
@@ -279,15 +319,15 @@ describe('A board', () => {
       corePct: null,
       call: 'probe-again',
     });
-    open({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
-    const call = await region('Latest call');
-    expect(call.getByText('Probe again')).toBeTruthy();
+    openBoard({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
+    const call = await region('Call');
+    expect(call.getAllByText('Probe again')).toHaveLength(2);
     expect(call.queryByText(/likely/i)).toBeNull();
     expect((await region('History and forecast')).getByText(/^No average yet\./)).toBeTruthy();
   });
 
   test('is edited: only what was typed is sent changed', async () => {
-    const { machine, user } = open(found, {
+    const { machine, user } = openBoard(found, {
       'boards.edit': () => found.board,
     });
     await user.click(await screen.findByRole('button', { name: 'Edit' }));
@@ -300,19 +340,23 @@ describe('A board', () => {
 
   // As on its label: tests/unit/labels/label-lines.test.ts.
   test('of 9.5 mm is 9.5 mm thick on its page', async () => {
-    open({ ...found, board: aBoardRow(1, { latest, thicknessMm: 9.5 }) });
-    expect(await screen.findByText(/^Northern red oak, 9\.5 mm /)).toBeTruthy();
+    openBoard({ ...found, board: aBoardRow(1, { latest, thicknessMm: 9.5 }) }, {}, { tab: 'about' });
+    expect(await lead()).toContain('9.5 mm × 2.4 m');
     expect((await region('About this board')).getByText('9.5 mm')).toBeTruthy();
   });
 
   test.each(['metric', 'imperial'] as const)(
     'given as 8/4 is 8/4 wherever its thickness is shown in %s units, and no longer once that is typed',
     async (units) => {
-      useSettings.setState({ settings: { units } as Settings });
       const board = aBoardRow(1, { latest, thicknessMm: 50.8, thicknessQuarters: 8 });
-      const { machine, user } = open({ ...found, board }, { 'boards.edit': () => board });
-      expect(await screen.findByText(/^Northern red oak, 8\/4 /)).toBeTruthy();
+      const { machine, user } = openBoard(
+        { ...found, board },
+        { 'boards.edit': () => board },
+        { tab: 'about', units },
+      );
+      expect(await lead()).toContain('8/4 × ');
       expect((await region('About this board')).getByText('8/4')).toBeTruthy();
+      await user.click(screen.getByRole('tab', { name: 'Shrinkage and cup' }));
       const sizes = await region('Size, volume, and weight');
       expect((await sizes.findAllByRole('cell', { name: '8/4' })).length).toBeGreaterThan(0);
       await user.click(await screen.findByRole('button', { name: 'Edit' }));
@@ -328,7 +372,7 @@ describe('A board', () => {
   );
 
   test('whose bark came off asks for the day, today at first', async () => {
-    const { machine, user } = open(
+    const { machine, user } = openBoard(
       { ...found, board: aBoardRow(1, { latest, sawing: 'flat', barkSide: 'up-bark-on' }) },
       { 'boards.edit': () => found.board },
     );
@@ -358,8 +402,16 @@ describe('A board', () => {
       whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies: 'Elm', otherSpecies: 'Oak' }),
     };
     const readings = [aReading(11, { roundId: 7, suspicions: [suspicion] })];
-    const { machine, user } = open({ ...found, readings });
-    const call = await region('Latest call');
+    const { machine, user } = openBoard({
+      ...found,
+      readings,
+      reasons: [
+        ...found.reasons,
+        message('call.questionable-unused', { questionable: 1, why: suspicion.why }),
+      ],
+    });
+    const call = await region('Call');
+    expect((await region('Worth knowing')).queryByText(/As Elm/)).toBeNull();
     expect(call.getByText(/As Elm, this board’s core is at 17\.0%/)).toBeTruthy();
     await user.click(call.getByRole('button', { name: 'Confirm Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
@@ -369,12 +421,12 @@ describe('A board', () => {
   });
 
   test('whose species is confirmed shows it', async () => {
-    open({ ...found, isSpeciesConfirmed: true });
+    openBoard({ ...found, isSpeciesConfirmed: true }, {}, { tab: 'about' });
     expect((await region('About this board')).getByText('Northern red oak, confirmed')).toBeTruthy();
   });
 
   test('that is not there shows so and leads to all boards', async () => {
-    open(found, {
+    openBoard(found, {
       'boards.get': () => {
         throw new Refusal(message('refusal.not-found', { what: 'board' }));
       },

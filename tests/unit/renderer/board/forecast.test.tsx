@@ -1,40 +1,34 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, within } from '@testing-library/react';
-import userEvent from '@testing-library/user-event';
+import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { ForecastOfBoard } from '../../../../renderer/features/board/ForecastOfBoard.tsx';
-import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
-import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { message } from '../../../../shared-core/words/message.ts';
-import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow } from '../stacks/a-yard.ts';
+import { expectNoBarriers, fileInUse, forgetEverything } from '../shell/machine.ts';
+import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 import { aForecast, nowMs } from './a-forecast.ts';
+import { found, openBoard, panel, region } from './open-board.tsx';
 
-function open(
+/** The page of a board of 27 x 210 mm with this forecast, at one of its tabs. */
+const open = (
   answer: BoardForecast | (() => BoardForecast),
+  tab: string | null = null,
   known: Partial<BoardRow> = {},
   units: DisplayUnits = 'metric',
-) {
-  useSettings.setState({ settings: { units } as Settings });
-  playMachine({ 'boards.forecast': typeof answer === 'function' ? answer : () => answer });
-  render(
-    <main>
-      <h1>OAK-01</h1>
-      <ForecastOfBoard
-        board={aBoardRow(1, { widthMm: 210, thicknessMm: 27, sawing: 'flat', ...known })}
-        missing={[message('missing.log')]}
-      />
-    </main>,
-  );
-  return userEvent.setup();
-}
-const openForecast = (more: Parameters<typeof aForecast>[0] = {}) =>
-  open({ details: aForecast(more), whyNot: null });
+) =>
+  openBoard(
+    {
+      ...found,
+      board: aBoardRow(1, { latest: aFinding(), widthMm: 210, thicknessMm: 27, sawing: 'flat', ...known }),
+    },
+    { 'boards.forecast': typeof answer === 'function' ? answer : () => answer },
+    { tab, units },
+  ).user;
+const openForecast = (more: Parameters<typeof aForecast>[0] = {}, tab: string | null = null) =>
+  open({ details: aForecast(more), whyNot: null }, tab);
 
 beforeEach(() => {
   forgetEverything();
@@ -47,20 +41,20 @@ afterEach(() => {
 });
 
 describe('The forecast of a board', () => {
-  test('begins with what it means, and ends with what it was made from', async () => {
-    openForecast();
-    await screen.findByText(/^Even in January the air in Pole shed/);
-    const sheet = within(screen.getByRole('region', { name: 'Forecast' }));
-    const items = sheet.getAllByRole('listitem').map((item) => item.textContent);
-    expect(items[0]).toMatch(
-      /^Even in January the air in Pole shed dries wood only to [\d.]+%\. Target 6–\u20608%\. Waiting there gains nothing/,
-    );
-    expect(items[1]).toMatch(/^If moved to Bench room today, it should get there, likely Mar 2027/);
+  test('has the reasons that its dates do not tell, and behind words, what it was made from', async () => {
+    const user = openForecast();
+    const notes = await region('Worth knowing');
     expect(
-      sheet.getByText('Based on 4 readings of this board, and on 2 other boards of its stack and log.'),
+      await notes.findByText(
+        /^Even in January the air in Pole shed dries wood only to [\d.]+%\. Target 6–\u20608%\. Waiting there gains nothing/,
+      ),
     ).toBeTruthy();
-    await userEvent.click(sheet.getByText('Would make this better'));
-    expect(sheet.getByText('Log: boards of one log improve each other’s dates.')).toBeTruthy();
+    // Beside the next step, there is its date.
+    expect(notes.queryByText(/^If moved to Bench room today/)).toBeNull();
+    await user.click(notes.getByText('Based on'));
+    expect(
+      notes.getByText('Based on 4 readings of this board, and on 2 other boards of its stack and log.'),
+    ).toBeTruthy();
     await expectNoBarriers();
   });
 
@@ -73,13 +67,14 @@ describe('The forecast of a board', () => {
     );
     const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];
     expect(shed.textContent).toMatch(/Pole shedhere now.*Never: the air is too damp/);
-    expect(room.textContent).toMatch(/Bench roomif moved todayMar 2027 \(Dec 2026 or later\)/);
-    expect(room.textContent).toMatch(/[\d.]+%Jan$/);
+    expect(room.textContent).toMatch(/Bench roomMar 2027 \(Dec 2026 or later\)/);
+    expect(room.textContent).toMatch(/[\d.]+%JanMove$/);
+    expect(table.getByRole('button', { name: 'Move to Bench room' })).toBeTruthy();
   });
 
   test('the profile names shell, core, EMC and the day of the readings, and has each depth in a table', async () => {
-    openForecast();
-    const sheet = within(await screen.findByRole('region', { name: 'Through the thickness' }));
+    openForecast({}, 'thickness');
+    const sheet = await panel('Through the thickness');
     expect(sheet.getByText(/EMC here this month: 13.4%.*The readings are from Aug 7/)).toBeTruthy();
     const rows = sheet.getAllByRole('row').map((row) => row.textContent);
     // Below the upper face, likely there, and each of the two readings of the core.
@@ -89,11 +84,12 @@ describe('The forecast of a board', () => {
 });
 
 test('the assumptions are listed with what the forecast is based on', async () => {
-  openForecast({
+  const user = openForecast({
     assumptions: [message('forecast.assumed.lowest', { placeNames: ['Lane', 'Yard'], rateSharePct: 50 })],
   });
-  const basis = within(await screen.findByRole('region', { name: 'Based on' }));
-  expect(basis.getAllByRole('listitem')[1]?.textContent).toBe(
+  const notes = await region('Worth knowing');
+  await user.click(await notes.findByText('Based on'));
+  expect(notes.getAllByRole('listitem')[1]?.textContent).toBe(
     'Layer 1, over the ground in Lane and Yard: its lower face is assumed to dry at 50% of the usual rate.',
   );
   await expectNoBarriers();
@@ -101,14 +97,14 @@ test('the assumptions are listed with what the forecast is based on', async () =
 
 describe('Cup', () => {
   test('is shown now and at the target', async () => {
-    openForecast();
-    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    openForecast({}, 'shape');
+    const sheet = await region('Cup');
     expect(sheet.getAllByText(/^[\d.]+ mm across 210 mm, at most$/)).toHaveLength(2);
   });
 
   test('what is unknown of its rings is named with what is assumed', async () => {
-    openForecast();
-    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    openForecast({}, 'shape');
+    const sheet = await region('Cup');
     const assumed = within(sheet.getByRole('list', { name: 'Assumptions' }))
       .getAllByRole('listitem')
       .map((item) => item.textContent);
@@ -126,8 +122,8 @@ describe('Cup', () => {
       atTarget: { ringsMm: 5, facesMm: 0, totalMm: 5 },
       advice: [],
     };
-    open({ details: aForecast({ warp }), whyNot: null }, { barkSide: 'up' }, 'imperial');
-    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    open({ details: aForecast({ warp }), whyNot: null }, 'shape', { barkSide: 'up' }, 'imperial');
+    const sheet = await region('Cup');
     expect(sheet.getByText('under 1/16 in across 8 1/4 in, upper face hollow')).toBeTruthy();
     expect(sheet.getByText('3/16 in across 8 1/4 in, upper face hollow')).toBeTruthy();
     expect(sheet.queryByText(/mm/)).toBeNull();
@@ -139,8 +135,8 @@ describe('Cup', () => {
       atTarget: { ringsMm: -2, facesMm: 0, totalMm: -2 },
       advice: [],
     };
-    open({ details: aForecast({ warp }), whyNot: null }, { ringRadiusMm: 90, barkSide: 'up' });
-    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    open({ details: aForecast({ warp }), whyNot: null }, 'shape', { ringRadiusMm: 90, barkSide: 'up' });
+    const sheet = await region('Cup');
     expect(sheet.getByText('1 mm across 210 mm, upper face hollow')).toBeTruthy();
     expect(sheet.getByText('1.5 mm from the rings, 0.5 mm the other way from uneven drying')).toBeTruthy();
     expect(sheet.getByText('2 mm across 210 mm, lower face hollow')).toBeTruthy();
@@ -149,33 +145,43 @@ describe('Cup', () => {
 
   test('each advice names its subject and what to do', async () => {
     const advice = [{ about: 'end-seal' as const, message: message('cup.end-seal') }];
-    openForecast({ warp: { ...aForecast().warp!, advice } });
-    const sheet = within(await screen.findByRole('region', { name: 'Cup' }));
+    openForecast({ warp: { ...aForecast().warp!, advice } }, 'shape');
+    const sheet = await region('Cup');
     const todo = within(sheet.getByRole('list', { name: 'What to do' }));
     expect(todo.getByRole('listitem').textContent).toBe(
       'Ends. Seal the ends now. They dry many times faster than the faces, and check first.',
     );
   });
 
-  test('what is missing for it is named', async () => {
-    openForecast({
-      warp: null,
-      whyNoWarp: message('cup.missing', { missing: message('cup.missing.width') }),
-    });
-    expect(await screen.findByText('To forecast its cup, enter its width.')).toBeTruthy();
+  test('where it cannot be forecast, it shows why', async () => {
+    openForecast(
+      { warp: null, whyNoWarp: message('cup.shrinkage-unknown', { speciesName: 'Yew' }) },
+      'shape',
+    );
+    expect(
+      await (await region('Cup')).findByText(/^Shrinkage of Yew unknown, so its cup is too\./),
+    ).toBeTruthy();
   });
 });
 
 describe('Without a forecast', () => {
   test('it shows why not', async () => {
     open({ details: null, whyNot: message('forecast.none-to-begin-with') });
-    expect(await screen.findByText(/Probe it once, or enter the sawing date/)).toBeTruthy();
+    expect(
+      await (await region('Worth knowing')).findByText(/Probe it once, or enter the sawing date/),
+    ).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('a board never probed has a forecast without readings, and no marks for them', async () => {
     const { forecast } = aForecast();
-    openForecast({ readings: [], learnedFrom: 0, forecast: { ...forecast, residuals: [] } });
+    open(
+      {
+        details: aForecast({ readings: [], learnedFrom: 0, forecast: { ...forecast, residuals: [] } }),
+        whyNot: null,
+      },
+      'thickness',
+    );
     expect(await screen.findByText(/^Based on no readings of this board/)).toBeTruthy();
     expect(screen.queryByText('Shell reading')).toBeNull();
   });
@@ -191,6 +197,6 @@ describe('Without a forecast', () => {
       'Another program is using the yard file',
     );
     await user.click(screen.getByRole('button', { name: 'Try again' }));
-    expect(await screen.findByRole('img', { name: /through the thickness/ })).toBeTruthy();
+    expect(await screen.findByText('Likely ready here')).toBeTruthy();
   });
 });

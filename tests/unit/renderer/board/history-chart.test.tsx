@@ -82,7 +82,7 @@ describe('History and forecast of a board in one chart', () => {
     const user = open();
     expect(rows()[0]!.Day).toMatch(/^Aug /);
     expect(rows()[0]).not.toHaveProperty('Moved to');
-    await user.click(screen.getByRole('radio', { name: 'All' }));
+    await user.click(screen.getByRole('button', { name: 'Whole history' }));
     // Sawn and brought to the shed on March 10.
     expect(rows()[0]).toMatchObject({ Day: 'Mar 10', 'Moved to': 'Pole shed' });
   });
@@ -111,7 +111,7 @@ describe('History and forecast of a board in one chart', () => {
     const legend = within(screen.getByRole('list', { name: 'Legend' }));
     expect(legend.getByText('Likely average')).toBeTruthy();
     expect(legend.queryByText(/read$/)).toBeNull();
-    expect(screen.queryByRole('radio', { name: 'From last reading' })).toBeNull();
+    expect(screen.queryByRole('button', { name: 'Whole history' })).toBeNull();
   });
 
   test('without a forecast it is the history alone', () => {

@@ -2,14 +2,15 @@
 import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { ShrinkageSection } from '../../../../renderer/features/board/ShrinkageSection.tsx';
+import { ShapeOfBoard } from '../../../../renderer/features/board/ShapeOfBoard.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../../shared-core/wood/species/species.ts';
-import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 
 /** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
@@ -17,24 +18,10 @@ const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0
 
 const furniture = builtInEndUses.find((endUse) => endUse.id === 'furniture')!;
 
-function open(
-  more: Partial<BoardRow> = {},
-  change: Partial<Species> = {},
-  units: DisplayUnits = 'metric',
-  refused = false,
-) {
-  playMachine({
-    'species.list': () => {
-      if (refused) throw fileInUse();
-      return builtInSpecies.map((species) => ({
-        ...species,
-        ...change,
-        id: species.id,
-        version: 1,
-        builtIn: true,
-      }));
-    },
-  });
+const redOak = builtInSpecies.find((species) => species.id === 'oak-northern-red')!;
+
+/** A red oak board of 1 x 8 in, 8 ft long, of which no forecast can be made. */
+function open(more: Partial<BoardRow> = {}, change: Partial<Species> = {}, units: DisplayUnits = 'metric') {
   useSettings.setState({ settings: { units } as Settings });
   const board = aBoardRow(1, {
     widthMm: 203.2,
@@ -46,7 +33,17 @@ function open(
   });
   render(
     <main>
-      <ShrinkageSection board={board} endUse={furniture} />
+      <ShapeOfBoard
+        board={board}
+        species={{ ...redOak, ...change }}
+        endUse={furniture}
+        forecast={{
+          output: { details: null, whyNot: message('forecast.none-to-begin-with') },
+          error: null,
+          loading: false,
+          again: () => {},
+        }}
+      />
     </main>,
   );
 }
@@ -128,10 +125,5 @@ describe('Size, volume, and weight', () => {
   test('an average wetter than the species can be does not stop the page', async () => {
     open({ latest: aFinding({ averagePct: 190 }) });
     expect(await screen.findByText('Weight now')).toBeTruthy();
-  });
-
-  test('that cannot be loaded show why', async () => {
-    open({}, {}, 'metric', true);
-    expect(await screen.findByText(/Another program is using the yard file/)).toBeTruthy();
   });
 });

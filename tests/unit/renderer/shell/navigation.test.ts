@@ -9,6 +9,7 @@ describe('an address', () => {
     ['#/stacks', { name: 'stacks' }],
     ['#/stacks/3', { name: 'stack', id: 3 }],
     ['#/boards/7', { name: 'board', id: 7 }],
+    ['#/boards/7?tab=about', { name: 'board', id: 7, tab: 'about' }],
     ['#/round', { name: 'round-start', stackId: null }],
     ['#/round?stack=2', { name: 'round-start', stackId: 2 }],
     ['#/round/12', { name: 'round', id: 12 }],

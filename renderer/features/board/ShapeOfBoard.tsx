@@ -1,4 +1,6 @@
+import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
@@ -10,46 +12,64 @@ import {
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { type Message, message, thicknessOf } from '../../../shared-core/words/message.ts';
-import { useQuery } from '../../data/useQuery.ts';
+import type { Asked } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { Await } from '../../ui/Await.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
-import { Failed, Loading, Sheet } from '../../ui/Screen.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import css from './board.module.css';
+import { Figure } from './CallOfBoard.tsx';
+import { CupSection } from './CupSection.tsx';
 import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
-import './shrinkage.css';
-import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
-
-/** What a board loses until it is dry enough for its use, in size by both published routes and in weight; its volume. */
-export function ShrinkageSection({
-  board,
-  endUse,
-}: {
-  board: BoardRow;
-  /** Null while it is not known. */
-  endUse: EndUse | null;
-}) {
-  const { say } = useWords();
-  const allSpecies = useQuery('species.list', {});
-  const species = allSpecies.output?.find((each) => each.id === board.speciesId);
-  return (
-    <Sheet title={say('movement.title')}>
-      {allSpecies.error && <Failed sentence={allSpecies.error} again={allSpecies.again} />}
-      {allSpecies.loading && <Loading />}
-      {species && endUse && (
-        <>
-          <Shrinking board={board} species={species} endUse={endUse} />
-          <VolumeAndWeight board={board} species={species} endUse={endUse} />
-        </>
-      )}
-    </Sheet>
-  );
-}
 
 interface Facts {
   board: BoardRow;
   species: Species;
   endUse: EndUse;
+}
+
+/** How a board's size, shape, volume and weight change until it is dry enough for its use. */
+export function ShapeOfBoard({
+  board,
+  species,
+  endUse,
+  forecast,
+}: Omit<Facts, 'endUse'> & {
+  /** Null while it is not known. */
+  endUse: EndUse | null;
+  forecast: Asked<BoardForecast>;
+}) {
+  const { say } = useWords();
+  return (
+    <div className={css.columns}>
+      <Sheet title={say('cup.title')}>
+        <Await of={[forecast]}>
+          {({ details, whyNot }) =>
+            details?.warp && board.widthMm !== null ? (
+              <CupSection
+                warp={details.warp}
+                board={board}
+                widthMm={board.widthMm}
+                targetPct={targetOfUsePct(details.endUse)}
+              />
+            ) : (
+              <p>{say(details?.whyNoWarp ?? whyNot!)}</p>
+            )
+          }
+        </Await>
+      </Sheet>
+      <Sheet title={say('movement.title')}>
+        {endUse && (
+          <>
+            <Shrinking board={board} species={species} endUse={endUse} />
+            <VolumeAndWeight board={board} species={species} endUse={endUse} />
+          </>
+        )}
+      </Sheet>
+    </div>
+  );
 }
 
 function Shrinking({ board, species, endUse }: Facts) {
@@ -118,7 +138,7 @@ function Missing({ messages, species }: { messages: readonly Message[]; species:
   const { say } = useWords();
   if (messages.length === 0) return null;
   return (
-    <p className="shrinkage-missing">
+    <p className={css.soft}>
       {messages.map((each) => `${say(each)} `)}
       <a href={hrefOf({ name: 'species', id: species.id })}>
         {say('movement.species-data', { speciesName: species.name })}
@@ -133,7 +153,7 @@ function VolumeAndWeight({ board, species, endUse }: Facts) {
   const { thicknessMm, widthMm, lengthMm } = board;
   if (widthMm === null || lengthMm === null) {
     const missing = widthMm !== null ? 'length' : lengthMm !== null ? 'width' : 'both';
-    return <p className="shrinkage-missing">{say('movement.size-missing', { missing })}</p>;
+    return <p className={css.soft}>{say('movement.size-missing', { missing })}</p>;
   }
   const size = { thicknessMm, widthMm, lengthMm };
   const exact = (volume: string) => say('movement.exact', { volume });
@@ -171,13 +191,11 @@ function VolumeAndWeight({ board, species, endUse }: Facts) {
   }
   return (
     <>
-      <dl className="board-figures">
+      <dl className={css.figures}>
         {facts.map(([label, value, note]) => (
-          <div key={label}>
-            <dt>{label}</dt>
-            <dd>{value}</dd>
-            <dd className="board-figure-note">{note}</dd>
-          </div>
+          <Figure key={label} label={label} note={note}>
+            {value}
+          </Figure>
         ))}
       </dl>
       {gravity === null && (

@@ -1,0 +1,112 @@
+import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { PointMark } from '../../chart/marks.tsx';
+import { niceTicks } from '../../chart/scale.ts';
+import { useWidth } from '../../chart/useWidth.ts';
+import { useWords } from '../../words.ts';
+import css from './board.module.css';
+
+const TRACK = { top: 42, height: 16 };
+const BESIDE = 8;
+/** Marks nearer to each other than this would hide each other, px. */
+const MARK_WIDTH = 14;
+
+/** What a round found, against the target of the use and the driest that the place gets. */
+export function McScale({
+  found: { averagePct, lowPct, highPct, shellPct, corePct },
+  endUse,
+  floor,
+}: {
+  found: LatestFinding & { averagePct: number };
+  /** Null where it is not known. */
+  endUse: Pick<EndUse, 'minPct' | 'maxPct'> | null;
+  /** The lowest EMC of the place; null where it is not known. */
+  floor: { placeName: string; month: number; emcPct: number } | null;
+}) {
+  const { say, formats } = useWords();
+  const [frame, width] = useWidth<HTMLDivElement>(440);
+  const [low, high] = [lowPct ?? averagePct, highPct ?? averagePct];
+  const shown = [high, shellPct, corePct, endUse?.maxPct, floor?.emcPct].map((pct) => pct ?? 0);
+  const ticks = niceTicks(0, Math.max(30, ...shown), 4);
+  const at = (pct: number) => BESIDE + (pct / ticks.at(-1)!) * (width - 2 * BESIDE);
+  const middle = TRACK.top + TRACK.height / 2;
+  const below = TRACK.top + TRACK.height + 10;
+  const isClose = shellPct !== null && corePct !== null && Math.abs(at(shellPct) - at(corePct)) < MARK_WIDTH;
+  const height = below + (isClose ? 48 : 34);
+  const target = endUse && say('board.scale.target', { targetRange: endUse });
+  const lowest =
+    floor &&
+    say('board.scale.lowest-emc', {
+      placeName: floor.placeName,
+      driestMonth: floor.month,
+      emcPct: floor.emcPct,
+    });
+  return (
+    <div ref={frame}>
+      <svg
+        className={css.scale}
+        width={width}
+        height={height}
+        role="img"
+        aria-label={[
+          say('board.scale.average', { averagePct, likelyInterval: { minPct: low, maxPct: high } }),
+          shellPct !== null && say('board.scale.shell', { shellPct }),
+          corePct !== null && say('board.scale.core', { corePct }),
+          target && `${target}.`,
+          lowest && `${lowest}.`,
+        ]
+          .filter(Boolean)
+          .join(' ')}
+      >
+        <rect
+          className={css.track}
+          x={at(0)}
+          y={TRACK.top}
+          width={at(ticks.at(-1)!) - at(0)}
+          height={TRACK.height}
+        />
+        {endUse && (
+          <rect
+            className={css.target}
+            x={at(endUse.minPct)}
+            y={TRACK.top}
+            width={at(endUse.maxPct) - at(endUse.minPct)}
+            height={TRACK.height}
+          />
+        )}
+        {floor && <path className={css.lowest} d={`M${at(floor.emcPct)} 18V${below - 4}`} />}
+        {endUse && (
+          <text className={css.targetWord} x={at(endUse.minPct)} y={TRACK.top - 6}>
+            {target}
+          </text>
+        )}
+        {floor && (
+          <text
+            className={css.lowestWord}
+            x={at(floor.emcPct)}
+            y="12"
+            textAnchor={at(floor.emcPct) < width / 2 ? 'start' : 'end'}
+          >
+            {say('forecast.lowest-emc', { emcPct: floor.emcPct })}
+          </text>
+        )}
+        <path className={css.likely} d={`M${at(low)} ${middle}H${at(high)}`} />
+        <circle className={css.average} cx={at(averagePct)} cy={middle} r="8" />
+        {shellPct !== null && <PointMark shape="square" color="keep-drying" x={at(shellPct)} y={below} />}
+        {corePct !== null && (
+          <PointMark shape="triangle" color="bring-in" x={at(corePct)} y={below + (isClose ? 14 : 0)} />
+        )}
+        {ticks.map((pct) => (
+          <text
+            key={pct}
+            x={at(pct)}
+            y={height - 4}
+            textAnchor={pct === 0 ? 'start' : pct === ticks.at(-1) ? 'end' : 'middle'}
+          >
+            {formats.percent(pct)}
+          </text>
+        ))}
+      </svg>
+    </div>
+  );
+}

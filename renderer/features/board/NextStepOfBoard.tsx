@@ -1,0 +1,65 @@
+import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { bestElsewhere } from '../../../shared-core/probing/calls/forecast-reasons.ts';
+import type { NextStep } from '../../../shared-core/probing/calls/next-step.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import css from './board.module.css';
+import { readyWords } from './ready-words.ts';
+
+/** When the board is likely ready here and where that comes first, and the one thing to do next. */
+export function NextStepOfBoard({
+  board,
+  forecast: { details },
+  next,
+  onMove,
+}: {
+  board: BoardRow;
+  forecast: BoardForecast;
+  next: NextStep;
+  /** With the place to move to; null where it is still to be chosen. */
+  onMove: (placeId: number | null) => void;
+}) {
+  const words = useWords();
+  const { say } = words;
+  const [here] = details?.forecast.places ?? [];
+  const best = details && bestElsewhere(details.forecast.places);
+  const nameOf = (placeId: number | null) => details?.places.find((each) => each.placeId === placeId)?.name;
+  const placeName = next.step === 'move' && nameOf(next.placeId);
+  return (
+    <>
+      {details && here && (
+        <dl className={css.dates}>
+          <dt>{say('board.ready-here')}</dt>
+          <dd>{readyWords(here, details.nowMs, words)}</dd>
+          {best && (
+            <>
+              <dt>{say('board.ready-in', { placeName: nameOf(best.placeId)! })}</dt>
+              <dd>{readyWords(best, details.nowMs, words)}</dd>
+            </>
+          )}
+        </dl>
+      )}
+      <p className={css.next}>
+        {next.step === 'move' ? (
+          <Button kind="main" onClick={() => onMove(next.placeId)}>
+            {placeName ? say('next-step.move-to', { placeName }) : say('next-step.move')}
+          </Button>
+        ) : (
+          <ButtonLink
+            kind="main"
+            href={hrefOf(
+              next.step === 'label'
+                ? { name: 'labels', boardIds: [board.id] }
+                : { name: 'round-start', stackId: board.stackId },
+            )}
+          >
+            {say(`next-step.${next.step}`)}
+          </ButtonLink>
+        )}
+        {next.why && <span>{say(next.why)}</span>}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+import type { BoardForecast, ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { NextStep } from '../../../shared-core/probing/calls/next-step.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
+import { type Fact, type Message, message } from '../../../shared-core/words/message.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
+import { useWords } from '../../words.ts';
+import css from './board.module.css';
+
+/** They say the dates that are shown beside the next step. */
+const datesAlone: readonly Code[] = ['forecast.reach', 'forecast.moved'];
+
+/** What else speaks for the call and the dates, what is missing for them, and what they are based on. */
+export function NotesOfBoard({
+  found: { reasons, missing },
+  forecast,
+  next,
+  onEdit,
+}: {
+  found: RequestOutput<'boards.get'>;
+  /** Null until it is there. */
+  forecast: BoardForecast | null;
+  next: NextStep;
+  onEdit: () => void;
+}) {
+  const { say } = useWords();
+  const details = forecast?.details;
+  const forecasts = details?.reasons.filter(({ code }) => !datesAlone.includes(code)) ?? [];
+  const ofCall = reasons.slice(1).filter(({ facts }) => !isOfSpecies(facts?.why));
+  const notes = [...ofCall, ...forecasts].map((each) => say(each));
+  const shown = notes.filter((note) => !next.why || note !== say(next.why));
+  return (
+    <Sheet title={say('board.worth-knowing')}>
+      {forecast?.whyNot && <p>{say(forecast.whyNot)}</p>}
+      {shown.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+      {details && (
+        <Unfold words={say('forecast.based-on')}>
+          <ul className={css.basis}>
+            {[basisOf(details), ...details.assumptions]
+              .map((each) => say(each))
+              .map((each) => (
+                <li key={each}>{each}</li>
+              ))}
+          </ul>
+        </Unfold>
+      )}
+      {missing.length > 0 && (
+        <>
+          <h3>{say('missing.title')}</h3>
+          <ul className={css.basis}>
+            {missing.map((fact) => (
+              <li key={fact.code}>{say(fact)}</li>
+            ))}
+          </ul>
+          <Actions>
+            <Button onClick={onEdit}>{say('missing.edit')}</Button>
+          </Actions>
+        </>
+      )}
+    </Sheet>
+  );
+}
+
+/** That doubt has a question of its own, beside the call. */
+const isOfSpecies = (why: Fact | undefined): boolean =>
+  typeof why === 'object' && 'code' in why && why.code === 'suspicion.species-unlike-stack';
+
+/** What the forecast was made from. */
+const basisOf = ({ readings: { length: readings }, learnedFrom: others }: ForecastDetails): Message =>
+  others === 0
+    ? message('forecast.based-on-readings', { readings })
+    : message('forecast.based-on-others', { readings, others });
