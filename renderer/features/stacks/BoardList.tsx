@@ -1,20 +1,27 @@
 import { useDeferredValue, useState } from 'react';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
+import type { Sort } from '../../ui/sorted-rows.ts';
 import { useWords } from '../../words.ts';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
 import { useBoardPages } from './useBoardPages.ts';
 
-/** The boards of a stack, or of the whole yard: to search, select, label and edit. */
+/** The boards of a stack, or of the whole yard: to search, sort, select, label and edit. */
 export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
   const [search, setSearch] = useState('');
-  const pages = useBoardPages(stackId, useDeferredValue(search.trim()));
+  const [sort, setSort] = useState<Sort | null>(null);
+  const pages = useBoardPages({
+    stackId,
+    search: useDeferredValue(search.trim()),
+    // The columns that sort are named as the machine names the orders.
+    ...(sort && { sort: sort.id as BoardSort, descending: sort.descending }),
+  });
   const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
   const [editing, setEditing] = useState(false);
   const words = useWords();
@@ -68,6 +75,7 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
           rows={{ ...pages, count }}
           keyOf={({ id }) => id}
           hrefOf={({ id }) => hrefOf({ name: 'board', id })}
+          sort={{ sort, onSort: setSort }}
           fill
           selection={{
             isSelected: ({ id }) => selected.has(id),

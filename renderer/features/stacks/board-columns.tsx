@@ -9,6 +9,7 @@ export function boardColumns({ say, formats }: Words, ofSeveralStacks: boolean):
   return [
     {
       id: 'code',
+      sortBy: 'caller',
       head: say('stacks.column-board'),
       cell: ({ code }) => <span translate="no">{code}</span>,
       below: ({ log }) => log && say('stacks.log', { logName: log }),
@@ -16,13 +17,15 @@ export function boardColumns({ say, formats }: Words, ofSeveralStacks: boolean):
     },
     {
       id: 'species',
+      sortBy: 'caller',
       head: say('stacks.column-species'),
       cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
       below: (board) => formats.thickness(thicknessOf(board)),
       optional: true,
     },
     {
-      id: 'mc',
+      id: 'average',
+      sortBy: 'caller',
       head: say('stacks.column-mc'),
       cell: ({ latest }) =>
         latest && latest.averagePct !== null ? (
@@ -35,6 +38,7 @@ export function boardColumns({ say, formats }: Words, ofSeveralStacks: boolean):
     },
     {
       id: 'call',
+      sortBy: 'caller',
       head: say('stacks.column-call'),
       cell: ({ latest }) => latest && <CallBadge call={latest.call} />,
       below: ({ latest }) => latest && formats.day(latest.at),

@@ -122,6 +122,23 @@ describe('The boards of a stack', () => {
     expect(screen.getByText('no usable reading')).toBeTruthy();
   });
 
+  test('a press on a head has the machine sort by it, and keeps the focus there', async () => {
+    const { machine, user } = open(6);
+    await user.click(await screen.findByRole('button', { name: 'MC' }));
+    await user.click(screen.getByRole('button', { name: 'MC' }));
+    const asked = machine.inputsOf('boards.list') as RequestInput<'boards.list'>[];
+    // The drawing asks for the boards too, 500 at a time.
+    const pages = asked.filter(({ limit }) => limit === 100);
+    expect(pages.map(({ sort, descending }) => [sort, descending])).toEqual([
+      [undefined, undefined],
+      ['average', false],
+      ['average', true],
+    ]);
+    expect(screen.getByRole('columnheader', { name: 'MC' }).getAttribute('aria-sort')).toBe('descending');
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'MC' }));
+    await screen.findByText('OAK-01');
+  });
+
   test('an empty stack invites to add boards', async () => {
     open(0);
     expect(await screen.findByText(/No boards in this stack yet/)).toBeTruthy();
