@@ -14,6 +14,7 @@ import { Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { LayoutForm } from './LayoutForm.tsx';
+import { NextBoardChoice } from './NextBoardChoice.tsx';
 import './settings.css';
 
 /** How Pintally shows and saves things. Every choice takes effect at once. */
@@ -87,6 +88,7 @@ function Probing({ settings, onSettings }: SettingsPart) {
         checked={settings.saveWhenSettled}
         onChecked={(saveWhenSettled) => onSettings({ ...settings, saveWhenSettled })}
       />
+      <NextBoardChoice />
     </Sheet>
   );
 }

@@ -41,16 +41,18 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('Settings', () => {
-  test('take effect at once: units, sound, saving by itself', async () => {
+  test('take effect at once: units, sound, saving and going on by itself', async () => {
     const { machine, user } = open();
     await expectNoBarriers();
     await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
     await user.click(screen.getByLabelText('Sound when a reading is saved'));
     await user.click(screen.getByLabelText('Save a reading as soon as it settles'));
+    await user.click(screen.getByRole('radio', { name: 'By itself after 5 s' }));
     expect(machine.inputsOf('settings.edit')).toEqual([
       { units: 'imperial' },
       { sound: false },
       { saveWhenSettled: false },
+      { nextBoardAfterS: 5 },
     ]);
   });
 
