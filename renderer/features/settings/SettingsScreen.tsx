@@ -63,6 +63,7 @@ function Showing({ settings, onSettings }: SettingsPart) {
         ]}
         onValue={(chosen) => onSettings({ ...settings, units: chosen })}
       />
+      <p>{say(settings.units === null ? 'settings.units-of-region' : 'settings.units-chosen')}</p>
       <Choice
         label={say('settings.theme')}
         value={settings.theme}

@@ -6,6 +6,8 @@ export const settings = {
   'settings.units-of': 'Lengths, weights, and temperatures',
   'settings.metric': 'Metric (mm, kg, °C)',
   'settings.imperial': 'US (in, lb, °F)',
+  'settings.units-of-region': 'Taken from your computer’s region until you choose.',
+  'settings.units-chosen': 'Chosen by you.',
   'settings.theme': 'Theme',
   'settings.theme.system': 'Like the computer',
   'settings.theme.light': 'Light',

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SettingsScreen } from '../../../../renderer/features/settings/SettingsScreen.tsx';
@@ -54,6 +54,16 @@ describe('Settings', () => {
       { saveWhenSettled: false },
       { nextBoardAfterS: 5 },
     ]);
+  });
+
+  test('the units are those of the region until a person chooses', async () => {
+    const { machine, user } = open();
+    act(() => useSettings.setState({ settings: { ...settings, units: null } }));
+    expect(screen.getByText('Taken from your computer’s region until you choose.')).toBeTruthy();
+    expect(screen.getByRole('radio', { name: 'US (in, lb, °F)' })).toHaveProperty('checked', true);
+    await user.click(screen.getByRole('radio', { name: 'Metric (mm, kg, °C)' }));
+    expect(machine.inputsOf('settings.edit')).toEqual([{ units: 'metric' }]);
+    expect(await screen.findByText('Chosen by you.')).toBeTruthy();
   });
 
   test('that cannot be saved go back to those in force, with a notice', async () => {
