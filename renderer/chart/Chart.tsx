@@ -1,4 +1,7 @@
 import { useId, useState } from 'react';
+import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
+import { layoutOf } from '../../shared-core/drawing/chart/layout.ts';
+import { tableOf } from '../../shared-core/drawing/chart/rows.ts';
 import { download } from '../data/download.ts';
 import { attempt } from '../stores/notices.ts';
 import { Menu } from '../ui/Menu.tsx';
@@ -7,11 +10,8 @@ import { useWords } from '../words.ts';
 import { ChartTable } from './ChartTable.tsx';
 import styles from './chart.module.css';
 import { Drawing } from './Drawing.tsx';
-import type { ChartDescription } from './description.ts';
 import { LayerSymbol } from './LayerSymbol.tsx';
-import { layoutOf } from './layout.ts';
 import { Reader } from './Reader.tsx';
-import { tableOf } from './rows.ts';
 import { fileNameOf, pngFileOf, svgFileOf } from './saved-picture.tsx';
 import { useWidth } from './useWidth.ts';
 

@@ -1,6 +1,6 @@
+import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
+import type { tableOf } from '../../shared-core/drawing/chart/rows.ts';
 import { DataTable } from '../ui/DataTable.tsx';
-import type { ChartDescription } from './description.ts';
-import type { tableOf } from './rows.ts';
 
 /** The values of a chart as a table, for whoever would rather read or hear them. */
 export function ChartTable({

@@ -1,8 +1,8 @@
-import type { ChartDescription, Layer, Tick } from './description.ts';
+import type { ChartDescription, Layer, Tick } from '../../shared-core/drawing/chart/description.ts';
+import type { Layout } from '../../shared-core/drawing/chart/layout.ts';
+import { LINE_PX, TEXT_PX, widthOf } from '../../shared-core/drawing/chart/place-words.ts';
 import { LayerDrawing } from './LayerDrawing.tsx';
-import type { Layout } from './layout.ts';
 import { paint } from './marks.tsx';
-import { LINE_PX, TEXT_PX, widthOf } from './place-words.ts';
 
 /** Later ones are drawn over earlier ones. */
 const depthOf: Record<Layer['kind'], number> = {

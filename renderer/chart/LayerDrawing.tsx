@@ -1,5 +1,5 @@
-import type { Layer, Value } from './description.ts';
-import type { Layout } from './layout.ts';
+import type { Layer, Value } from '../../shared-core/drawing/chart/description.ts';
+import type { Layout } from '../../shared-core/drawing/chart/layout.ts';
 import { IntervalMark, lineLook, PointMark, paint, Whisker } from './marks.tsx';
 
 /** One layer where its layout has it. */

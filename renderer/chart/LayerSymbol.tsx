@@ -1,4 +1,4 @@
-import type { Layer } from './description.ts';
+import type { Layer } from '../../shared-core/drawing/chart/description.ts';
 import { IntervalMark, lineLook, PointMark, paint, Whisker } from './marks.tsx';
 
 /** How a layer is drawn, in the 26 by 20 of the legend. */

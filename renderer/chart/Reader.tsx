@@ -1,9 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useId } from 'react';
+import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
+import type { Layout } from '../../shared-core/drawing/chart/layout.ts';
+import type { Row } from '../../shared-core/drawing/chart/rows.ts';
 import { useWords } from '../words.ts';
 import styles from './chart.module.css';
-import type { ChartDescription } from './description.ts';
-import type { Layout } from './layout.ts';
-import type { Row } from './rows.ts';
 
 /** Reads a chart's values out where the pointer is, or step by step with the arrow keys. */
 export function Reader({

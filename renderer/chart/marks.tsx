@@ -1,4 +1,4 @@
-import type { Color, Shape, Stroke } from './description.ts';
+import type { Color, Shape, Stroke } from '../../shared-core/drawing/chart/description.ts';
 
 /** As an attribute, so that a saved picture can have the color itself in its place. */
 export const paint = (color: Color | 'sheet' | 'line' | 'ready-soft'): string => `var(--${color})`;

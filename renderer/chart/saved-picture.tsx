@@ -1,11 +1,11 @@
 import { flushSync } from 'react-dom';
 import { createRoot } from 'react-dom/client';
+import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
+import { layoutOf } from '../../shared-core/drawing/chart/layout.ts';
+import { LINE_PX, widthOf } from '../../shared-core/drawing/chart/place-words.ts';
 import { Drawing } from './Drawing.tsx';
-import type { ChartDescription } from './description.ts';
 import { LayerSymbol } from './LayerSymbol.tsx';
-import { layoutOf } from './layout.ts';
 import { paint } from './marks.tsx';
-import { LINE_PX, widthOf } from './place-words.ts';
 
 /** As wide as a page needs, whatever the window is, px. */
 const WIDTH = 960;

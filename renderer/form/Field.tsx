@@ -1,6 +1,6 @@
 import { type ComponentProps, type ReactNode, useId, useState } from 'react';
+import { parseDecimal } from '../../shared-core/units/decimal.ts';
 import { useWords } from '../words.ts';
-import { parseDecimal } from './decimal.ts';
 import './field.css';
 
 interface FieldWords {

@@ -1,3 +1,4 @@
+import { parseDecimal } from '../../shared-core/units/decimal.ts';
 import { longLengthUnit, shortLengthUnit } from '../../shared-core/units/length.ts';
 import {
   celsiusFromTemperature,
@@ -14,7 +15,6 @@ import {
 import { kgFromWeight, weightFromKg, weightUnit } from '../../shared-core/units/weight.ts';
 import { useUnits } from '../stores/settings.ts';
 import { useWords } from '../words.ts';
-import { parseDecimal } from './decimal.ts';
 import { type NumberFieldProps, TypedNumberField } from './Field.tsx';
 
 /** A plain number in the person's units, of which the value is the same in SI. */

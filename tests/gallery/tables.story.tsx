@@ -1,8 +1,8 @@
 import { mcAxis, timeAxis } from '../../renderer/chart/axes.ts';
 import { Chart } from '../../renderer/chart/Chart.tsx';
-import type { Layer } from '../../renderer/chart/description.ts';
 import { DataTable } from '../../renderer/ui/DataTable.tsx';
 import { useWords } from '../../renderer/words.ts';
+import type { Layer } from '../../shared-core/drawing/chart/description.ts';
 import type { Story } from './story.ts';
 
 interface Row {

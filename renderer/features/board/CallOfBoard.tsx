@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { Color, Shape } from '../../../shared-core/drawing/chart/description.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import type { Color, Shape } from '../../chart/description.ts';
 import { PointMark } from '../../chart/marks.tsx';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';

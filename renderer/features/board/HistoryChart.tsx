@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { mcAxis, timeAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
-import type { Layer } from '../../chart/description.ts';
-import { timeTicks } from '../../chart/scale.ts';
+import { timeTicks } from '../../chart/time-ticks.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';

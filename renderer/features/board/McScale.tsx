@@ -1,7 +1,7 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
-import { niceTicks } from '../../chart/scale.ts';
 import { useWidth } from '../../chart/useWidth.ts';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';

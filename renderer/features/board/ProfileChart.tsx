@@ -1,9 +1,9 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { mcAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
-import type { Layer } from '../../chart/description.ts';
 import { useWords } from '../../words.ts';
 import { isoOf } from './iso-of.ts';
 import { likelyInterval } from './reading-interval.ts';

@@ -1,8 +1,8 @@
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import type { PointValue } from '../../../shared-core/drawing/chart/description.ts';
 import { mcAxis, timeAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
-import type { PointValue } from '../../chart/description.ts';
 import { useWords } from '../../words.ts';
 import { isoOf } from './iso-of.ts';
 

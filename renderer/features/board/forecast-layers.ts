@@ -1,7 +1,7 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { Layer, Value } from '../../../shared-core/drawing/chart/description.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
-import type { Layer, Value } from '../../chart/description.ts';
 import { likelyInterval } from './reading-interval.ts';
 import { readyWords } from './ready-words.ts';
 

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { firstOpenSpot, openSpots, type RoundState } from '../../../shared-core/contract/round.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { parseDecimal } from '../../form/decimal.ts';
+import { parseDecimal } from '../../../shared-core/units/decimal.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import {
   aimAt,

@@ -1,9 +1,9 @@
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import type { PointValue } from '../../../shared-core/drawing/chart/description.ts';
+import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { mcAxis, numberAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
-import type { PointValue } from '../../chart/description.ts';
-import { niceTicks } from '../../chart/scale.ts';
 import { useWords } from '../../words.ts';
 
 /** The meter's readings of the pieces against their oven-dry MC, with the line through them and the published one. */

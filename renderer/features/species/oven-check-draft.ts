@@ -1,7 +1,7 @@
 import type { NewOvenCheck } from '../../../shared-core/contract/oven-checks.ts';
+import { parseDecimal } from '../../../shared-core/units/decimal.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { parseDecimal } from '../../form/decimal.ts';
 
 /** A check as typed; the wood's temperature has a field elsewhere. */
 export interface OvenCheckDraft {

@@ -5,12 +5,12 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { mcAxis, timeAxis } from '../../../../renderer/chart/axes.ts';
 import { Chart } from '../../../../renderer/chart/Chart.tsx';
-import type { ChartDescription, Layer } from '../../../../renderer/chart/description.ts';
-import { layoutOf } from '../../../../renderer/chart/layout.ts';
-import { widthOf } from '../../../../renderer/chart/place-words.ts';
 import { svgFileOf } from '../../../../renderer/chart/saved-picture.tsx';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { wordsNow } from '../../../../renderer/words.ts';
+import type { ChartDescription, Layer } from '../../../../shared-core/drawing/chart/description.ts';
+import { layoutOf } from '../../../../shared-core/drawing/chart/layout.ts';
+import { widthOf } from '../../../../shared-core/drawing/chart/place-words.ts';
 import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 
 const day = (year: number, month: number, date: number) => new Date(year, month - 1, date, 12).getTime();

@@ -1,4 +1,4 @@
-import type { Words } from '../../shared-core/words/words.ts';
+import type { Words } from '../../words/words.ts';
 import type { ChartDescription, Layer, Value } from './description.ts';
 import { shownLayers, valueAt } from './shown-layers.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { linearScale, niceTicks, timeTicks } from '../../../../renderer/chart/scale.ts';
+import { timeTicks } from '../../../renderer/chart/time-ticks.ts';
+import { linearScale, niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 
 describe('Figures on an axis', () => {
   test.each([

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parseDecimal } from '../../../../renderer/form/decimal.ts';
+import { parseDecimal } from '../../../shared-core/units/decimal.ts';
 
 test.each([
   ['12.4', 12.4],
