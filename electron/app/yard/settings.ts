@@ -1,5 +1,5 @@
 import { type Settings, settingsSchema, usualSettings } from '../../../shared-core/contract/settings.ts';
-import type { YardReader } from '../../store/yard.ts';
+import type { Yard, YardReader } from '../../store/yard.ts';
 import type { AppContext, QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 
@@ -12,14 +12,17 @@ export function settingsOf(yard: YardReader): Settings {
   return saved.success ? saved.data : usualSettings;
 }
 
+/** Saves the settings that changed. */
+export function changeSettings(yard: Yard, changed: Partial<Settings>): Settings {
+  const settings = { ...settingsOf(yard), ...changed };
+  yard.settings.put(KEY, settings);
+  return settings;
+}
+
 export const settingQueries = (context: QueryContext) =>
   ({ 'settings.get': () => settingsOf(context.yard()) }) satisfies Partial<Queries>;
 
 export const settingCommands = (context: AppContext) =>
   ({
-    'settings.edit': (changed) => {
-      const settings = { ...settingsOf(context.yard()), ...changed };
-      context.yard().settings.put(KEY, settings);
-      return settings;
-    },
+    'settings.edit': (changed) => changeSettings(context.yard(), changed),
   }) satisfies Partial<Commands>;

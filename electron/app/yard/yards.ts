@@ -17,6 +17,7 @@ import {
 import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import { fillDemoYard } from './demo-yard.ts';
+import { changeSettings, settingsOf } from './settings.ts';
 
 /** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
 export type CheckThread = OwnThread<string, string | null>;
@@ -140,6 +141,7 @@ export function createYards(
     integrityChecked,
     openOwn: (): void => open('own'),
     openDemo: (): void => {
+      const own = kind === 'own' && yard !== null ? settingsOf(yard.reader) : null;
       if (!existsSync(files.demo)) {
         const filling = openYard(files.demo);
         filling.species.bringUpToDate(builtInSpecies);
@@ -148,6 +150,8 @@ export function createYards(
         filling.close();
       }
       open('demo');
+      // Whoever only looks around needs no second choice of them.
+      if (own && yard && mayWrite) changeSettings(yard, { units: own.units, theme: own.theme });
     },
     removeDemo: (): void => {
       close();
