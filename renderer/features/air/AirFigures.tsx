@@ -1,13 +1,24 @@
-/** Results of the air that was typed: read out when they change. */
-export function AirFigures({ figures }: { figures: readonly { name: string; value: string }[] }) {
+import css from './air.module.css';
+
+/** Results of the air that was typed, and what they mean: read out when they change. */
+export function AirFigures({
+  figures,
+  note,
+}: {
+  figures: readonly { name: string; value: string }[];
+  note?: string;
+}) {
   return (
-    <dl className="air-figures" aria-live="polite">
-      {figures.map(({ name, value }) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      <dl className={css.figures} aria-live="polite">
+        {figures.map(({ name, value }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {note && <p className={css.note}>{note}</p>}
+    </>
   );
 }

@@ -1,4 +1,5 @@
-import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
+import type { Points } from '../../../shared-core/drawing/chart/description.ts';
+import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
 import { mcAxis, numberAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
@@ -9,11 +10,26 @@ const READ_OUT_PCT = [10, 20, 30, 40, 50, 60, 70, 80, 90];
 const DRY_PCT = 30;
 const DAMP_PCT = 80;
 
-/** The EMC at one temperature over all humidities, with the present one, where there is one, marked. */
-export function EmcChart({ tempC, rh }: { tempC: number; rh: number | null }) {
+/** The EMC at one temperature over all humidities, with the present humidity and target marked, where there are such. */
+export function EmcChart({
+  tempC,
+  rhPct,
+  targetPct,
+}: {
+  tempC: number;
+  rhPct: number | null;
+  targetPct: number | null;
+}) {
   const words = useWords();
   const { say, formats } = words;
-  const emc = (rhPct: number) => ({ x: rhPct, y: emcPct(tempC, rhPct / 100) });
+  const emc = (atPct: number) => ({ x: atPct, y: emcPct(tempC, atPct / 100) });
+  const mark = (name: string, shape: Points['shape'], atPct: number | null): Points => ({
+    kind: 'points',
+    name,
+    color: 'ink',
+    shape,
+    values: atPct === null ? [] : [{ ...emc(atPct), word: formats.mc(emc(atPct).y) }],
+  });
   return (
     <Chart
       title={say('air.emc-at', { airTempC: tempC })}
@@ -33,15 +49,10 @@ export function EmcChart({ tempC, rh }: { tempC: number; rh: number | null }) {
           name: say('air.emc'),
           color: 'accent',
           stroke: 'solid',
-          values: Array.from({ length: DAMPEST_PCT + 1 }, (_, rhPct) => emc(rhPct)),
+          values: Array.from({ length: DAMPEST_PCT + 1 }, (_, atPct) => emc(atPct)),
         },
-        {
-          kind: 'points',
-          name: say('air.of-this-air'),
-          color: 'ink',
-          shape: 'disc',
-          values: rh === null ? [] : [{ ...emc(100 * rh), word: formats.mc(emcPct(tempC, rh)) }],
-        },
+        mark(say('air.of-this-air'), 'disc', rhPct),
+        mark(say('air.target'), 'diamond', targetPct === null ? null : 100 * rhForEmc(tempC, targetPct)),
       ]}
     />
   );

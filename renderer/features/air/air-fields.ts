@@ -1,33 +1,18 @@
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { celsiusFromTemperature } from '../../../shared-core/units/temperature.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { z } from 'zod';
 
-/** The range that the EMC formula is used in, °C (see `emcPct`). */
-const COLDEST_C = -20;
-const WARMEST_C = 60;
-const DRIEST_PCT = 1;
-const DAMPEST_PCT = 99;
+/** A room as most are, to begin with. */
+export const USUAL_C = 20;
 
-/** What a person typed, as a value or as what is wrong with it. */
-export type Typed = { ok: true; value: number } | { ok: false; problem: Message };
+// The EMC formula's range (see `emcPct`); perfectly dry air has no dew point, and is nowhere.
+export const airTempSchema = z.number().min(-20).max(60);
+export const humidityPctSchema = z.number().min(1).max(99);
 
-/** The air's temperature in °C. */
-export function airTempC(typed: number | null, units: DisplayUnits): Typed {
-  const tempC = typed === null ? Number.NaN : celsiusFromTemperature(typed, units);
-  return tempC >= COLDEST_C && tempC <= WARMEST_C
-    ? { ok: true, value: tempC }
-    : {
-        ok: false,
-        problem: message('air.temperature-outside', { coldestTempC: COLDEST_C, warmestTempC: WARMEST_C }),
-      };
-}
+export const airSchema = z.object({
+  tempC: airTempSchema,
+  rhPct: humidityPctSchema,
+  targetPct: z.number().min(0),
+});
 
-/** Relative humidity as a fraction. Perfectly dry air has no dew point, and is nowhere. */
-export function airRh(typedPct: number | null): Typed {
-  return typedPct !== null && typedPct >= DRIEST_PCT && typedPct <= DAMPEST_PCT
-    ? { ok: true, value: typedPct / 100 }
-    : {
-        ok: false,
-        problem: message('air.humidity-outside', { driestRhPct: DRIEST_PCT, dampestRhPct: DAMPEST_PCT }),
-      };
-}
+/** What was typed into a field; null where it is missing or out of range. */
+export const valid = (field: keyof typeof airSchema.shape, typed: number | null): number | null =>
+  airSchema.shape[field].safeParse(typed).data ?? null;

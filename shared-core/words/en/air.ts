@@ -14,8 +14,7 @@ export const air = {
 
   'air.for-target': 'Humidity for a target',
   'air.target': 'Target MC',
-  'air.target-outside':
-    'Type a target from {driestPct} to {wettestPct}. Air at this temperature gives no other.',
+  'air.target-outside': 'At most {wettestPct}. Air at this temperature takes wood no higher.',
   'air.humidity-to-hold': 'Humidity to hold',
   'air.humidity-note': 'In drier air the wood dries past its target. In damper air it never gets there.',
 
@@ -35,7 +34,5 @@ export const air = {
   /** Where the target of a person's own use comes from. */
   'air.room-source': 'A room at {roomTempC}, {driestRhPct} to {dampestRhPct} humidity.',
 
-  'air.temperature-outside': 'Type a temperature from {coldestTempC} to {warmestTempC}.',
-  'air.humidity-outside': 'Type a humidity from {driestRhPct} to {dampestRhPct}.',
   'air.humidity-turned': 'The highest humidity is below the lowest. Swap them.',
 } as const;

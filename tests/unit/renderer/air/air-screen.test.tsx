@@ -24,8 +24,9 @@ function open(more: Parameters<typeof playMachine>[0] = {}) {
   return { machine, user: userEvent.setup() };
 }
 
+const setTemp = (temp: string) => type(screen, 'Air temperature', temp);
 const region = (name: string) => within(screen.getByRole('region', { name }));
-async function type(part: ReturnType<typeof region>, label: string, text: string) {
+async function type(part: Pick<typeof screen, 'getByLabelText'>, label: string, text: string) {
   const user = userEvent.setup();
   await user.clear(part.getByLabelText(label));
   await user.type(part.getByLabelText(label), text);
@@ -43,7 +44,7 @@ describe('From air to wood', () => {
   ])('the EMC of air at %s °C and %s %% RH is %s %%', async (temp, rh, emc) => {
     open();
     const air = region('EMC of this air');
-    await type(air, 'Air temperature', temp);
+    await setTemp(temp);
     await type(air, 'Relative humidity', rh);
     expect(air.getByText(`${emc}%`)).toBeTruthy();
   });
@@ -58,10 +59,13 @@ describe('From air to wood', () => {
     open();
     const air = region('EMC of this air');
     await type(air, 'Relative humidity', '100');
-    expect(air.getByText('Type a humidity from 1% to 99%.')).toBeTruthy();
+    await userEvent.tab();
+    expect(air.getByText('At most 99%.')).toBeTruthy();
     expect(air.queryByText('EMC')).toBeNull();
-    await type(air, 'Air temperature', '75');
-    expect(air.getByText('Type a temperature from −20°C to 60°C.')).toBeTruthy();
+    await setTemp('75');
+    await userEvent.tab();
+    expect(screen.getByText('At most 60°C.')).toBeTruthy();
+    expect(screen.queryByRole('img', { name: /^EMC at/ })).toBeNull();
     await expectNoBarriers();
   });
 
@@ -82,7 +86,7 @@ describe('From wood to air', () => {
   test('a target gives the humidity that the same table has for it', async () => {
     open();
     const air = region('Humidity for a target');
-    await type(air, 'Air temperature', '21.1');
+    await setTemp('21.1');
     await type(air, 'Target MC', '12.0');
     expect(air.getByText('65%')).toBeTruthy();
   });
@@ -91,9 +95,28 @@ describe('From wood to air', () => {
     open();
     const air = region('Humidity for a target');
     await type(air, 'Target MC', '35');
-    expect(air.getByText(/^Type a target from 0\.0% to 2\d\.\d%\./)).toBeTruthy();
+    expect(air.getByText(/^At most 2\d\.\d%\. Air at this temperature takes wood no higher\./)).toBeTruthy();
     expect(air.queryByText(/Humidity to hold/)).toBeNull();
   });
+});
+
+test('one temperature is for both, and there is no other field for it', async () => {
+  open();
+  expect(screen.getAllByLabelText('Air temperature')).toHaveLength(1);
+  await setTemp('32.2');
+  // As above: 13.9 % at 90 °F and 75 % RH.
+  await type(region('EMC of this air'), 'Relative humidity', '75');
+  await type(region('Humidity for a target'), 'Target MC', '13.9');
+  expect(region('EMC of this air').getByText('13.9%')).toBeTruthy();
+  expect(region('Humidity for a target').getByText('75%')).toBeTruthy();
+  expect(screen.getByRole('img', { name: 'EMC at 32°C' })).toBeTruthy();
+});
+
+test('the drawing names both axes', () => {
+  open();
+  const drawing = within(screen.getByRole('img', { name: 'EMC at 20°C' }));
+  expect(drawing.getByText('Relative humidity')).toBeTruthy();
+  expect(drawing.getByText('EMC')).toBeTruthy();
 });
 
 describe('My room', () => {
