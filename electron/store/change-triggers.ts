@@ -18,6 +18,7 @@ const recordedTables: Record<string, readonly string[]> = {
     'place_id',
     'ready_on',
     'probe_why',
+    'air_offset_pct',
   ],
   board_origin: [],
   move: [],

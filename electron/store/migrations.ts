@@ -9,6 +9,7 @@ import * as topCover from './migrations/0008-top-cover.ts';
 import * as barkOff from './migrations/0009-bark-off.ts';
 import * as oneLayout from './migrations/0010-one-layout.ts';
 import * as outlooks from './migrations/0011-outlooks.ts';
+import * as airOffsets from './migrations/0012-air-offsets.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -33,4 +34,5 @@ export const migrations: readonly Migration[] = [
   barkOff,
   oneLayout,
   outlooks,
+  airOffsets,
 ];

@@ -34,7 +34,9 @@ export function outlookWrites(db: Db) {
      ON CONFLICT (board_id) DO UPDATE SET made_on = excluded.made_on, rules_version = excluded.rules_version,
        record = excluded.record`,
   );
-  const putInBoard = db.prepare('UPDATE board SET ready_on = ?, probe_why = ? WHERE id = ?');
+  const putInBoard = db.prepare(
+    'UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ? WHERE id = ?',
+  );
   const age = db.prepare(
     `INSERT OR IGNORE INTO outlook_due SELECT board_id, 1 FROM outlook
      WHERE made_on < @today OR made_on > @today OR rules_version <> @rules ORDER BY made_on LIMIT @most`,
@@ -50,7 +52,7 @@ export function outlookWrites(db: Db) {
       if (done.run(boardId, touched).changes === 0) return;
       put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
       const when = outlook?.here ?? outlook?.elsewhere?.when;
-      putInBoard.run(when?.likely ?? null, outlook?.probeWhy ?? null, boardId);
+      putInBoard.run(when?.likely ?? null, outlook?.probeWhy ?? null, outlook?.airOffsetPct ?? null, boardId);
     },
     /** Those of another day, or by other rules, are due again: the oldest, so many at most. */
     age: (today: string, rulesVersion: number, most: number): void => {

@@ -1,4 +1,5 @@
-import { type NewPlace, type Place, placeSchema } from '../../shared-core/contract/yard.ts';
+import { type NewPlace, type Place, type PlaceRow, placeSchema } from '../../shared-core/contract/yard.ts';
+import { SAME_EMC_PCT } from '../../shared-core/wood/climate/climate.ts';
 import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
 import type { Db } from './yard-file.ts';
 
@@ -12,16 +13,39 @@ const columns: Columns<NewPlace> = {
 };
 const recordColumns: Columns<PlaceRecord> = { id: 'id', version: 'version', ...columns };
 
+type Holdings = Pick<PlaceRow, 'stacks' | 'airOffset'>;
+/** Boards of one stack at one place, and the sum of what the readings of some of them say of its air. */
+type BoardsHere = Holdings['stacks'][number] & { placeId: number; offsets: number; sumPct: number };
+
+function holdingsOf(groups: readonly BoardsHere[]): Holdings {
+  const boards = groups.reduce((sum, { offsets }) => sum + offsets, 0);
+  const meanPct = groups.reduce((sum, { sumPct }) => sum + sumPct, 0) / boards;
+  return {
+    stacks: groups.map(({ id, name, boards }) => ({ id, name, boards })),
+    airOffset: boards > 0 && Math.abs(meanPct) >= SAME_EMC_PCT ? { meanPct, boards } : null,
+  };
+}
+
 export function placeReads(db: Db) {
   const select = `SELECT ${selected(recordColumns, 'p')} FROM place p`;
   const list = db.prepare<[], object>(`${select} WHERE p.closed_at IS NULL ORDER BY p.id`);
   const one = db.prepare<[number], object>(`${select} WHERE p.id = ?`);
+  const boardsHere = db.prepare<[], BoardsHere>(
+    `SELECT b.place_id AS placeId, b.stack_id AS id, (SELECT name FROM stack WHERE id = b.stack_id) AS name,
+       count(*) AS boards, count(b.air_offset_pct) AS offsets, total(b.air_offset_pct) AS sumPct
+     FROM board b INDEXED BY board_by_place WHERE b.archived_at IS NULL GROUP BY b.place_id, b.stack_id`,
+  );
   const toPlace = (row: object): PlaceRecord => decoded(recordColumns, row);
   return {
     list: (): PlaceRecord[] => list.all().map(toPlace),
     get: (id: number): PlaceRecord | undefined => {
       const row = one.get(id);
       return row && toPlace(row);
+    },
+    /** Says of any place what is there. */
+    holdings: (): ((placeId: number) => Holdings) => {
+      const groups = boardsHere.all();
+      return (placeId) => holdingsOf(groups.filter((group) => group.placeId === placeId));
     },
   };
 }

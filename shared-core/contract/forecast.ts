@@ -18,7 +18,7 @@ export const forecastDetailsSchema = z.object({
   stays: z.array(z.object({ fromMs: z.number(), placeName: z.string() })).min(1),
   /** In the order of `forecast.places`: where it is, then every other place of the yard. */
   places: z.array(z.object({ placeId: rowIdSchema, name: z.string(), kind: placeKindSchema })).min(1),
-  /** EMC of this month's air where it is, % MC. */
+  /** EMC of this month's air where it is, by its readings there, % MC. */
   emcNowPct: z.number(),
   /** The corrected readings that the forecast is based on. */
   readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),

@@ -58,12 +58,13 @@ export const newPlaceSchema = placeSchema
 export type NewPlace = z.infer<typeof newPlaceSchema>;
 export const placeEditSchema = editOf(placeSchema.omit({ id: true }));
 
-/** A place as a list shows it: the EMC of its air in this month and the driest of its year, % MC. */
+/** A place as a list shows it. */
 export const placeRowSchema = placeSchema.extend({
   version: versionSchema,
-  emcNowPct: z.number(),
-  driestEmcPct: z.number(),
-  driestMonth: z.number().int().min(1).max(12),
+  /** How far the readings of so many boards here put its EMC from that of its months, % MC; null where there are none, or both agree. */
+  airOffset: z.object({ meanPct: z.number(), boards: z.number().int().positive() }).nullable(),
+  /** The stacks with boards here. */
+  stacks: z.array(z.object({ id: rowIdSchema, name: z.string(), boards: z.number().int().positive() })),
 });
 export type PlaceRow = z.infer<typeof placeRowSchema>;
 

@@ -3,7 +3,7 @@ import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts'
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { emcOfYear, SAME_EMC_PCT } from '../../../shared-core/wood/climate/climate.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
@@ -15,8 +15,8 @@ import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 
-/** A place whose air differs by less than this from its months is as they say, % MC of EMC. */
-const WORTH_SAYING_PCT = 1;
+/** A difference from a place's months that makes them worth checking, % MC of EMC. */
+const WORTH_CHECKING_PCT = 1;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
@@ -44,7 +44,10 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       thicknessMm: row.thicknessMm,
       stays,
       places,
-      emcNowPct: orRefuse(emcOfYear(place.air).monthlyEmcPct[month], 'month'),
+      emcNowPct: orRefuse(
+        emcOfYear(place.air, forecast.places[0]?.airOffsetPct ?? 0).monthlyEmcPct[month],
+        'month',
+      ),
       readings,
       learnedFrom,
       assumptions: [...assumptions, ...otherAir(forecast, place)],
@@ -113,15 +116,17 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   } satisfies Partial<Queries>;
 }
 
-/** Where the readings tell of other air than the place's months, the months or the stack are worth checking. */
-function otherAir(forecast: Forecast, { name, air }: Place): Message[] {
-  const offsetPct = orRefuse(forecast.places[0], 'place').floorPct.median - emcOfYear(air).driestEmcPct;
-  if (Math.abs(offsetPct) < WORTH_SAYING_PCT) return [];
-  return [
-    message('forecast.assumed.other-air', {
-      placeName: name,
-      offPoints: Math.abs(offsetPct),
-      direction: offsetPct > 0 ? 'damper' : 'drier',
-    }),
-  ];
+/** Where the readings tell of other air than the place's months, with both figures. */
+function otherAir(forecast: Forecast, { name: placeName, air }: Place): Message[] {
+  const { airOffsetPct, floorPct } = orRefuse(forecast.places[0], 'place');
+  if (airOffsetPct === null || Math.abs(airOffsetPct) < SAME_EMC_PCT) return [];
+  const other = message('forecast.assumed.other-air', {
+    placeName,
+    typicalPct: emcOfYear(air).driestEmcPct,
+    offPoints: Math.abs(airOffsetPct),
+    direction: airOffsetPct > 0 ? 'damper' : 'drier',
+    floorPct: floorPct.median,
+  });
+  const isWorthChecking = Math.abs(airOffsetPct) >= WORTH_CHECKING_PCT;
+  return isWorthChecking ? [other, message('forecast.assumed.check-air', { placeName })] : [other];
 }

@@ -1,5 +1,4 @@
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
@@ -8,29 +7,21 @@ import type { Judging } from '../judging/judging.ts';
 
 type Place = NonNullable<ReturnType<YardReader['places']['get']>>;
 
-/** A place with the EMC of its air in this month. */
-function rowOf(place: Place, now: string): PlaceRow {
-  const year = emcOfYear(place.air);
-  return {
-    ...place,
-    emcNowPct: year.monthlyEmcPct[new Date(now).getMonth()] as number,
-    driestEmcPct: year.driestEmcPct,
-    driestMonth: year.driestMonth,
-  };
-}
-
 export const placeQueries = (context: QueryContext) =>
   ({
-    'places.list': () =>
-      context
-        .yard()
-        .places.list()
-        .map((place) => rowOf(place, context.now())),
+    'places.list': () => {
+      const { list, holdings } = context.yard().places;
+      const holdingsOf = holdings();
+      return list().map((place) => ({ ...place, ...holdingsOf(place.id) }));
+    },
   }) satisfies Partial<Queries>;
 
 export function placeCommands(context: AppContext, judging: Judging) {
-  const get = (id: number): PlaceRow =>
-    rowOf(orRefuse(context.yard().places.get(id), 'place'), context.now());
+  const rowOf = (place: Place): PlaceRow => ({
+    ...place,
+    ...context.yard().places.holdings()(place.id),
+  });
+  const get = (id: number): PlaceRow => rowOf(orRefuse(context.yard().places.get(id), 'place'));
   const taken = (name: string) => message('refusal.place-name-taken', { placeName: name });
 
   return {
@@ -41,7 +32,7 @@ export function placeCommands(context: AppContext, judging: Judging) {
       const current = refusingDuplicates(taken(edit.changed.name ?? before.name), () =>
         context.yard().places.edit(edit),
       );
-      orConflict(current && rowOf(current, context.now()));
+      orConflict(current && rowOf(current));
       judging.judgeAgain(context.yard().moves.boardsEverAt(edit.id));
       return get(edit.id);
     },

@@ -61,7 +61,8 @@ export function ForecastPlaces({
           id: 'lowest-emc',
           head: say('forecast.lowest-emc-head'),
           cell: ({ floorPct }) => formats.mc(floorPct.median),
-          below: ({ floorMonth }) => formats.month(floorMonth, 'short'),
+          below: ({ floorMonth }) =>
+            floorMonth === null ? say('forecast.all-year') : formats.month(floorMonth, 'short'),
           sortBy: ({ floorPct }) => floorPct.median,
         },
         {

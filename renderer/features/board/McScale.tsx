@@ -20,8 +20,8 @@ export function McScale({
   found: LatestFinding & { averagePct: number };
   /** Null where it is not known. */
   endUse: Pick<EndUse, 'minPct' | 'maxPct'> | null;
-  /** The lowest EMC of the place; null where it is not known. */
-  floor: { placeName: string; month: number; emcPct: number } | null;
+  /** The lowest EMC of the place, in no one month where it is the same all year; null where it is not known. */
+  floor: { placeName: string; month: number | null; emcPct: number } | null;
 }) {
   const { say, formats } = useWords();
   const [frame, width] = useWidth<HTMLDivElement>(440);
@@ -36,11 +36,13 @@ export function McScale({
   const target = endUse && say('board.scale.target', { targetRange: endUse });
   const lowest =
     floor &&
-    say('board.scale.lowest-emc', {
-      placeName: floor.placeName,
-      driestMonth: floor.month,
-      emcPct: floor.emcPct,
-    });
+    (floor.month === null
+      ? say('board.scale.emc-all-year', { placeName: floor.placeName, emcPct: floor.emcPct })
+      : say('board.scale.lowest-emc', {
+          placeName: floor.placeName,
+          driestMonth: floor.month,
+          emcPct: floor.emcPct,
+        }));
   return (
     <div ref={frame}>
       <svg

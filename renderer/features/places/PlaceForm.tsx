@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { newPlaceSchema, type PlaceKind, type PlaceRow } from '../../../shared-core/contract/yard.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
@@ -102,14 +101,7 @@ export function PlaceForm({
         shown={shown}
         onDraft={setAir}
       />
-      {year && (
-        <YearChart
-          placeName={draft.name.trim() || null}
-          emcPct={emcOfYear(year).monthlyEmcPct}
-          driestMonth={emcOfYear(year).driestMonth}
-          thisMonth={thisMonth}
-        />
-      )}
+      {year && <YearChart placeName={draft.name.trim() || null} air={year} thisMonth={thisMonth} />}
     </FormDialog>
   );
 }

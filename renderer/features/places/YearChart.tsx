@@ -1,23 +1,25 @@
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { mcAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 
 const MONTHS = 12;
+const byMonth = (pct: number, index: number) => ({ x: index + 1, y: pct });
 
-/** The EMC at one place, month by month, with the driest month marked. */
+/** The EMC at one place, month by month, with the driest month marked; beside it that of typical air, where readings differ. */
 export function YearChart({
   placeName,
-  emcPct,
-  driestMonth,
+  air,
+  offsetPct = 0,
   thisMonth,
   reachesPct,
 }: {
   /** Null while it has none. */
   placeName: string | null;
-  /** Twelve, January first, % MC. */
-  emcPct: readonly number[];
-  /** 1 to 12. */
-  driestMonth: number;
+  air: MonthlyAir;
+  /** What readings there say of that air, % MC. */
+  offsetPct?: number;
   /** 1 to 12. */
   thisMonth: number;
   /** How high the axis reaches where several places are beside each other, % MC. */
@@ -25,13 +27,14 @@ export function YearChart({
 }) {
   const words = useWords();
   const { say, formats } = words;
-  const lowest = { emcPct: emcPct[driestMonth - 1] ?? 0, monthName: formats.month(driestMonth) };
-  const isSteady = Math.max(...emcPct) - Math.min(...emcPct) < 0.05;
+  const { monthlyEmcPct, driestEmcPct: emcPct, driestMonth } = emcOfYear(air, offsetPct);
   return (
     <Chart
       title={placeName === null ? say('places.year-unnamed') : say('places.year', { placeName })}
       summary={
-        isSteady ? say('places.steady-emc', { emcPct: lowest.emcPct }) : say('places.lowest-emc', lowest)
+        driestMonth === null
+          ? say('places.steady-emc', { emcPct })
+          : say('places.lowest-emc', { emcPct, monthName: formats.month(driestMonth) })
       }
       x={{
         title: say('places.month'),
@@ -40,7 +43,7 @@ export function YearChart({
         text: (month) => formats.month(month),
         // All of them, or their first letters.
         ticks: (most) =>
-          emcPct.map((_, index) => ({
+          monthlyEmcPct.map((_, index) => ({
             at: index + 1,
             label: formats.month(index + 1, most < MONTHS ? 'narrow' : 'short'),
           })),
@@ -55,27 +58,29 @@ export function YearChart({
           values: [{ x: thisMonth, word: say('places.now') }],
         },
         {
+          kind: 'line',
+          name: say('places.typical-air'),
+          color: 'ink-soft',
+          stroke: 'dashed',
+          values: offsetPct === 0 ? [] : emcOfYear(air).monthlyEmcPct.map(byMonth),
+        },
+        {
           kind: 'points',
-          name: say('places.emc'),
+          name: say(offsetPct === 0 ? 'places.emc' : 'places.by-readings'),
           color: 'accent',
           shape: 'ring',
           isJoined: true,
-          values: emcPct.map((pct, index) => ({ x: index + 1, y: pct })),
+          values: monthlyEmcPct.map(byMonth),
         },
         {
           kind: 'points',
           name: null,
           color: 'keep-drying',
           shape: 'disc',
-          values: isSteady
-            ? []
-            : [
-                {
-                  x: driestMonth,
-                  y: lowest.emcPct,
-                  word: say('places.lowest-mark', { emcPct: lowest.emcPct }),
-                },
-              ],
+          values:
+            driestMonth === null
+              ? []
+              : [{ x: driestMonth, y: emcPct, word: say('places.lowest-mark', { emcPct }) }],
         },
       ]}
     />

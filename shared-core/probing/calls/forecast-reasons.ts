@@ -84,7 +84,7 @@ function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, placeNames }:
   }
   if (here.floorPct.median > endUse.maxPct) {
     const gainsUntilMs = lowestFrom(here);
-    const floor = { ...place, driestMonth: here.floorMonth, floorPct: here.floorPct.median };
+    const floor = { ...place, floorPct: here.floorPct.median };
     return isNow(gainsUntilMs)
       ? message('forecast.too-damp-now', floor)
       : message('forecast.too-damp', { ...floor, gainsUntilOn: instant(gainsUntilMs) });

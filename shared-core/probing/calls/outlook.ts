@@ -29,6 +29,8 @@ export const outlookSchema = z.object({
   /** The place to which moving it gains most; null where that gains little. */
   elsewhere: z.object({ placeId: z.number().int(), when: whenSchema }).nullable(),
   probeWhy: probeWhySchema.nullable(),
+  /** See `PlaceForecast`, of where it is. */
+  airOffsetPct: z.number().nullable(),
 });
 export type Outlook = z.infer<typeof outlookSchema>;
 
@@ -60,6 +62,7 @@ export function outlookOf(
     here: days(here ? whenOf(here) : null),
     elsewhere: best && bestWhen && { placeId: best.placeId, when: bestWhen },
     probeWhy: probeWhyOf(forecast, call, nowMs),
+    airOffsetPct: here?.airOffsetPct ?? null,
   };
 }
 

@@ -7,9 +7,12 @@ export interface YearOfEmc {
   monthlyEmcPct: number[];
   /** The driest that wood can get there, if it is thin enough to keep up with the month, %. */
   driestEmcPct: number;
-  /** 1 January to 12 December; the first of equals. */
-  driestMonth: number;
+  /** 1 January to 12 December; null where the air is the same all year. */
+  driestMonth: number | null;
 }
+
+/** EMCs that differ by less are the same, % MC: half of the last place that is shown. */
+export const SAME_EMC_PCT = 0.05;
 
 /** Colder air than this counts as this cold, °C: the formula ends there, and frozen wood hardly dries. */
 export const COLDEST_C = -20;
@@ -20,11 +23,18 @@ export const COLDEST_C = -20;
  *
  * The same sum that W. T. Simpson made for 384 outdoor places (Equilibrium Moisture Content of Wood in Outdoor
  * Locations, FPL-RN-268, 1998, from its abstract), with eq. 4-5 of the Wood Handbook.
+ *
+ * @param offsetPct  how far readings put the place from these months, % MC of EMC
  */
-export function emcOfYear(air: MonthlyAir): YearOfEmc {
+export function emcOfYear(air: MonthlyAir, offsetPct = 0): YearOfEmc {
   const monthlyEmcPct = air.map(
-    (month) => month.emcPct ?? emcPct(Math.max(COLDEST_C, month.tempC), month.rh),
+    (month) => offsetPct + (month.emcPct ?? emcPct(Math.max(COLDEST_C, month.tempC), month.rh)),
   );
   const driestEmcPct = Math.min(...monthlyEmcPct);
-  return { monthlyEmcPct, driestEmcPct, driestMonth: monthlyEmcPct.indexOf(driestEmcPct) + 1 };
+  const isSame = Math.max(...monthlyEmcPct) - driestEmcPct < SAME_EMC_PCT;
+  return {
+    monthlyEmcPct,
+    driestEmcPct,
+    driestMonth: isSame ? null : monthlyEmcPct.indexOf(driestEmcPct) + 1,
+  };
 }

@@ -80,8 +80,10 @@ export const placeForecastSchema = z.object({
   }),
   /** EMC of the place's driest month, % MC: no board's average passes below it there, however long it stays. */
   floorPct: quantilesSchema,
-  /** 1 to 12. */
-  floorMonth: z.number().int(),
+  /** 1 to 12; null where the air is the same all year. */
+  floorMonth: z.number().int().nullable(),
+  /** How far readings taken here put the place's EMC from that of its months, % MC; null where none was taken here. */
+  airOffsetPct: z.number().nullable(),
   /** Even the lowest likely floor lies above the use's range: waiting there cannot do. */
   never: z.boolean(),
   band: bandSchema,
@@ -316,7 +318,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
         const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
         return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
       });
-      return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets);
+      return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, tried);
     },
   );
 
@@ -362,6 +364,7 @@ function placeForecast(
   possible: readonly Possibility[],
   runs: readonly Series[],
   offsets: readonly number[],
+  isTried: boolean,
 ): PlaceForecast {
   const year = emcOfYear(place.air);
   const firstFit = runs.map((series, k) => {
@@ -390,6 +393,7 @@ function placeForecast(
     reach,
     floorPct,
     floorMonth: year.driestMonth,
+    airOffsetPct: isTried ? floorPct.median - year.driestEmcPct : null,
     never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
     band: bandOf(possible, runs, atMs),
   };

@@ -30,6 +30,7 @@ export const board = {
   'board.scale.shell': 'Shell {shellPct}.',
   'board.scale.core': 'Core {corePct}.',
   'board.scale.target': 'Target {targetRange}',
+  'board.scale.emc-all-year': 'EMC in {placeName}, all year: {emcPct}',
   'board.scale.lowest-emc': 'Lowest EMC in {placeName}, in {driestMonth}: {emcPct}',
   'board.average': 'Average',
   'board.likely': 'Likely {likelyInterval}',

@@ -28,9 +28,9 @@ export const forecastReasons = {
   'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
   'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
   'forecast.too-damp':
-    'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing after {gainsUntilOn}.',
+    'The air in {placeName} never dries wood below {floorPct}. Target {targetRange}. Waiting there gains nothing after {gainsUntilOn}.',
   'forecast.too-damp-now':
-    'Even in {driestMonth} the air in {placeName} dries wood only to {floorPct}. Target {targetRange}. Waiting there gains nothing more.',
+    'The air in {placeName} never dries wood below {floorPct}. Target {targetRange}. Waiting there gains nothing more.',
   'forecast.too-dry':
     'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
   'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
@@ -66,7 +66,9 @@ export const forecastReasons = {
   'forecast.assumed.regional-air':
     'The air of {placeName} is a rough average of its region. Dates are less certain until its weather station is named.',
   'forecast.assumed.other-air':
-    'Its readings are about {offPoints} {direction, select, damper {damper} other {drier}} than the air entered for {placeName} gives. Check that air, and the airflow through the stack.',
+    'Typical air in {placeName}: lowest EMC {typicalPct}. Its readings say {offPoints} {direction, select, damper {more} other {less}}: {floorPct}.',
+  'forecast.assumed.check-air':
+    'Readings and air differ much. Check the air entered for {placeName}, and the airflow through the stack.',
   'forecast.assumed.sun':
     'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is ignored.',
   'forecast.assumed.lowest':

@@ -22,6 +22,7 @@ export const forecast = {
   'forecast.here-now': 'here now',
   'forecast.likely-ready': 'Likely ready',
   'forecast.timeline-until': 'Today → {lastOn}',
+  'forecast.all-year': 'all year',
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',
   'forecast.now-until': 'Now, {latestOn} at the latest',

@@ -3,7 +3,6 @@ export const places = {
   'places.title': 'Places',
   'places.lead': 'The air of a place sets how dry wood gets there.',
   'places.add': 'Add a place',
-  'places.add-first': 'Add the first place',
   'places.none': 'No places yet. A stack needs one: the shed, the yard, the shop.',
   'places.edit': 'Edit {placeName}',
 
@@ -12,9 +11,16 @@ export const places = {
   'places.kind.shop': 'Shop, not heated all year',
   'places.kind.heated-room': 'Heated room',
 
+  'places.kind-and-air': '{kind} · {airSource}',
   'places.emc-in-month': 'EMC in {monthName}',
+  'places.emc-all-year': 'EMC all year',
   'places.lowest': 'Lowest EMC',
   'places.in-month': 'in {monthName}',
+  'places.other-air':
+    'Typical air: {typicalPct}. Readings of {boards, plural, one {# board} other {# boards}} say {offPoints} {direction, select, damper {more} other {less}}.',
+  'places.stacks-at': 'Stacks at {placeName}',
+  'places.boards': '({boards, plural, one {# board} other {# boards}})',
+  'places.no-boards': 'No boards here.',
 
   'places.year': 'EMC at {placeName}, by month',
   'places.year-unnamed': 'EMC by month',
@@ -22,13 +28,14 @@ export const places = {
   'places.steady-emc': 'EMC here all year: {emcPct}.',
   'places.month': 'Month',
   'places.emc': 'EMC',
+  'places.typical-air': 'Typical air',
+  'places.by-readings': 'EMC by readings',
   'places.now': 'now',
   'places.lowest-mark': 'lowest {emcPct}',
 
   'places.name': 'Name',
   'places.kind': 'Kind',
   'places.type-months': 'Own months',
-  'places.kind-and-air': '{kind} · {airSource}',
   'places.same-all-year': 'Same air all year',
   'places.same-all-year-hint': 'As in a heated room. Otherwise type the average of each month.',
   'places.temperature': 'Temperature',

@@ -125,6 +125,7 @@ describe('a board that was probed', () => {
       message('forecast.assumed.readings-unused', {
         readOn: expect.stringMatching(/^2026-08-01T/),
       }),
+      expect.objectContaining({ code: 'forecast.assumed.other-air' }),
     ]);
 
     const other = await addBoard({ code: 'NEW-02', sawnOn: dayAfter(61) });
@@ -243,15 +244,15 @@ describe('where it is, and elsewhere', () => {
     const laid = { sawnOn: dayAfter(0), column: 1, thicknessMm: 54 };
     const top = await addBoard({ ...laid, layer: 3 });
     const under = await addBoard({ ...laid, layer: 2 }, 'NEW-02');
-    await yard.command('boards.move', {
-      boardIds: [top, under],
+    await yard.command('stacks.move', {
+      id: yard.stack.id,
       placeId: damp.id,
       since: new Date(startMs).toISOString(),
     });
     yard.later(60 * DAY_MS);
     const covered = await details(top);
     expect(covered.assumptions).toEqual([]);
-    await yard.command('stacks.edit', { id: yard.stack.id, basedOn: 1, changed: { topCover: 'sun' } });
+    await yard.command('stacks.edit', { id: yard.stack.id, basedOn: 2, changed: { topCover: 'sun' } });
     const { forecast, assumptions } = await details(top);
     expect(forecast.now.faceAPct).toBeLessThan(covered.forecast.now.faceAPct - 0.5);
     expect(forecast.now.average.median).toBeLessThan(covered.forecast.now.average.median);

@@ -3,6 +3,8 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { BoardSort } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
 import { aimAt, type } from './in-round.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
@@ -84,6 +86,61 @@ describe('what the forecast says of each board', () => {
     await expect.poll(async () => (await list())[2]?.outlook, { timeout: 10_000 }).not.toEqual(before);
     expect((await list())[2]!.outlook!.averagePct).toBeLessThan(before!.averagePct);
   });
+});
+
+describe('the air of a place, as readings tell it', () => {
+  const shop = async () => (await yard.query('places.list', {})).find(({ name }) => name === 'Shop')!;
+
+  test('comes to the same lowest EMC in the list of places as in the board’s forecast', async () => {
+    const [board] = await sawn('SAWN-01');
+    yard.later(400 * DAY_MS);
+    await probe([null, null, 12.5]);
+    await outlooksMade();
+    const { airOffset, air } = await shop();
+    expect(airOffset).toMatchObject({ boards: 1 });
+    const { details } = await yard.query('boards.forecast', { id: board!.id });
+    const here = details!.forecast.places[0]!;
+    expect(emcOfYear(air, airOffset!.meanPct).driestEmcPct).toBeCloseTo(here.floorPct.median, 3);
+    expect(details!.emcNowPct).toBeCloseTo(here.floorPct.median, 3);
+    expect(details!.assumptions).toContainEqual(
+      message('forecast.assumed.other-air', {
+        placeName: 'Shop',
+        typicalPct: emcOfYear(air).driestEmcPct,
+        offPoints: expect.closeTo(airOffset!.meanPct, 3),
+        direction: 'damper',
+        floorPct: here.floorPct.median,
+      }),
+    );
+  });
+
+  test('is not known without a reading there', async () => {
+    await sawn('SAWN-01');
+    await outlooksMade();
+    expect((await shop()).airOffset).toBeNull();
+  });
+
+  test('is forgotten of a board that is moved away, and where other months are given', async () => {
+    const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air: yard.place.air });
+    const [board] = await sawn('SAWN-01');
+    yard.later(400 * DAY_MS);
+    await probe([null, null, 12.5]);
+    await outlooksMade();
+    await yard.command('boards.move', { boardIds: [board!.id], placeId: loft.id, since: yard.now() });
+    expect((await shop()).airOffset).toBeNull();
+    await outlooksMade();
+    expect((await yard.query('places.list', {})).map(({ airOffset }) => airOffset)).toEqual([null, null]);
+  });
+});
+
+test('a place lists the stacks of which boards are there', async () => {
+  const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air: yard.place.air });
+  await yard.command('boards.move', {
+    boardIds: [yard.boards[0]!.id],
+    placeId: loft.id,
+    since: yard.now(),
+  });
+  const here = { id: yard.stack.id, name: 'Walnut', boards: 1 };
+  expect((await yard.query('places.list', {})).map(({ stacks }) => stacks)).toEqual([[here], [here]]);
 });
 
 describe('a board moved elsewhere', () => {

@@ -24,6 +24,7 @@ function place(changes: Partial<PlaceForecast> = {}, lowestPct = 12): PlaceForec
     reach: { earlyMs: null, likelyMs: null, lateMs: null },
     floorPct: around(lowestPct),
     floorMonth: 4,
+    airOffsetPct: null,
     never: false,
     band: { atMs, average, shell: average, core: average },
     ...changes,
@@ -90,7 +91,6 @@ describe('where it is', () => {
       message('forecast.too-damp', {
         placeName: 'Shed',
         targetRange,
-        driestMonth: 4,
         floorPct: 12,
         gainsUntilOn: onDay(250),
       }),

@@ -37,6 +37,7 @@ function forecast(
       reach,
       floorPct: around(7),
       floorMonth: 1,
+      airOffsetPct: null,
       never: false,
       band: { atMs: [], average: [], shell: [], core: [] },
     })),

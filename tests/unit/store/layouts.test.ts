@@ -340,6 +340,22 @@ describe('a yard file of layout 10', () => {
   });
 });
 
+/** Made from layout 10 by the app as it was at layout 11, which forecast every board. */
+describe('a yard file of layout 11', () => {
+  test('keeps every row as it was, but for forecasts, which are all due again', () => {
+    const { before, after } = migrated(11);
+    for (const table of tablesOf(before).filter((name) => !name.startsWith('outlook'))) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(before, 'SELECT board_id FROM outlook').length).toBeGreaterThan(3);
+    expect(rows(after, 'SELECT board_id FROM outlook')).toEqual([]);
+    expect(rows(after, 'SELECT board_id AS id FROM outlook_due ORDER BY 1')).toEqual(
+      rows(after, 'SELECT id FROM board WHERE archived_at IS NULL ORDER BY 1'),
+    );
+  });
+});
+
 /** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {

@@ -5,7 +5,8 @@
  * `layout-9.sqlite` was filled through the app as it was at that layout (commit 34ca0c5): rounds with typed values, two
  * meters, undone and excluded readings, moves, oven checks, a sample board, a round still open. It cannot be made
  * again, because that app is gone. `layout-10.sqlite` is that file as the app of layout 10 (commit b0bdc1f) opened it,
- * judged its boards and moved one.
+ * judged its boards and moved one; `layout-11.sqlite` is that one as the app of layout 11 (commit 4899fd1) opened it and
+ * forecast its boards.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';

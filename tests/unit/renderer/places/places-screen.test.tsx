@@ -11,9 +11,8 @@ import { message } from '../../../../shared-core/words/message.ts';
 import { epwText } from '../../../reference/epw-text.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
-function aPlace(name: string, rhPct: number): PlaceRow {
+function aPlace(name: string, rhPct: number, more: Partial<PlaceRow> = {}): PlaceRow {
   const air = Array.from({ length: 12 }, (_, month) => ({ tempC: 10 + month, rh: rhPct / 100 }));
-  const { driestEmcPct, driestMonth, monthlyEmcPct } = emcOfYear(air);
   return {
     id: rhPct,
     version: 1,
@@ -21,9 +20,9 @@ function aPlace(name: string, rhPct: number): PlaceRow {
     kind: 'open-shed',
     air,
     airSource: null,
-    emcNowPct: monthlyEmcPct[0]!,
-    driestEmcPct,
-    driestMonth,
+    airOffset: null,
+    stacks: [],
+    ...more,
   };
 }
 
@@ -69,8 +68,10 @@ describe('Places', () => {
   test('each shows its EMC now, the lowest of the year, and the year as a drawing and a table', async () => {
     open([aPlace('Pole shed', 60), aPlace('Loft', 35)]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
-    const place = aPlace('Pole shed', 60);
-    expect(shed.getByText(`${place.emcNowPct.toFixed(1)}%`, { selector: 'dd' })).toBeTruthy();
+    const { monthlyEmcPct, driestEmcPct } = emcOfYear(aPlace('Pole shed', 60).air);
+    const [now, lowest] = shed.getAllByRole('definition').map(({ textContent }) => textContent);
+    expect(now!.trim()).toBe(`${monthlyEmcPct[new Date().getMonth()]!.toFixed(1)}%`);
+    expect(lowest).toBe(`${driestEmcPct.toFixed(1)}% in December`);
     expect(shed.getByRole('img', { name: 'EMC at Pole shed, by month' })).toBeTruthy();
     expect(shed.getAllByRole('row')).toHaveLength(13);
     await expectNoBarriers();
@@ -88,10 +89,76 @@ describe('Places', () => {
     expect(scales[1]).toEqual(scales[0]);
   });
 
-  test('where there is none yet, the screen says what one is for and offers to add it', async () => {
+  test('one scale holds what readings say, too: the drawings reach above the highest of all', async () => {
+    const airOffset = { meanPct: 6, boards: 1 };
+    open([aPlace('Pole shed', 60, { airOffset }), aPlace('Loft', 35)]);
+    const loft = await screen.findByRole('img', { name: 'EMC at Loft, by month' });
+    const ticks = [...loft.querySelectorAll('text')].map((text) => text.textContent);
+    const highestPct = Math.max(...emcOfYear(aPlace('', 60).air, 6).monthlyEmcPct);
+    expect(Math.max(...ticks.filter((text) => /^\d+%$/.test(text)).map(Number.parseFloat))).toBeGreaterThan(
+      highestPct - 5,
+    );
+  });
+
+  test('where readings tell of other air, the EMC is theirs, and the card says what typical air gives', async () => {
+    open([aPlace('Pole shed', 60, { airOffset: { meanPct: -2, boards: 6 } })]);
+    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+    const typicalPct = emcOfYear(aPlace('', 60).air).driestEmcPct;
+    expect(shed.getAllByRole('definition')[1]!.textContent).toBe(
+      `${(typicalPct - 2).toFixed(1)}% in December`,
+    );
+    expect(
+      shed.getByText(`Typical air: ${typicalPct.toFixed(1)}%. Readings of 6 boards say 2.0 points less.`),
+    ).toBeTruthy();
+    expect(shed.getByRole('columnheader', { name: 'Typical air' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('where no reading says otherwise, there is no second figure', async () => {
+    open([aPlace('Pole shed', 60)]);
+    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+    expect(shed.queryByText(/Typical air/)).toBeNull();
+  });
+
+  test('air that is the same all year has no lowest month', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.38 }));
+    open([aPlace('Bench room', 38, { air })]);
+    const room = within(await screen.findByRole('region', { name: 'Bench room' }));
+    expect(room.getByRole('term').textContent).toBe('EMC all year');
+    // 20 °C and 38 % RH, eq. 4-5 of the Wood Handbook (2021).
+    expect(room.getByRole('definition').textContent).toBe('7.4% ');
+    expect(room.queryByText(/Lowest|January/, { selector: 'dt, dd, p' })).toBeNull();
+  });
+
+  test('each says where its air is from, and which stacks are there', async () => {
+    open([
+      aPlace('Pole shed', 60, {
+        airSource: { kind: 'region', stations: 12 },
+        stacks: [
+          { id: 3, name: 'Creek walnut', boards: 12 },
+          { id: 4, name: 'Oak', boards: 1 },
+        ],
+      }),
+      aPlace('Loft', 35),
+    ]);
+    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+    expect(
+      shed.getByText('Open shed · Rough air: the average of 12 weather stations', { exact: false }),
+    ).toBeTruthy();
+    const stacks = within(shed.getByRole('list', { name: 'Stacks at Pole shed' }));
+    expect(stacks.getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual([
+      'Creek walnut (12 boards)',
+      'Oak (1 board)',
+    ]);
+    expect(stacks.getByRole('link', { name: 'Oak' }).getAttribute('href')).toBe('#/stacks/4');
+    const loft = within(screen.getByRole('region', { name: 'Loft' }));
+    expect(loft.getByText('No boards here.')).toBeTruthy();
+  });
+
+  test('where there is none yet, the screen says what one is for, beside the button that adds it', async () => {
     open([]);
     expect(await screen.findByText(/No places yet/)).toBeTruthy();
-    expect(screen.getByRole('button', { name: 'Add the first place' })).toBeTruthy();
+    expect(screen.getAllByRole('button', { name: 'Add a place' })).toHaveLength(1);
   });
 
   test('where the list cannot be loaded, the sentence says why', async () => {

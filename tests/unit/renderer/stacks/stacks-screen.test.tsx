@@ -18,9 +18,8 @@ const aPlace: PlaceRow = {
   kind: 'open-shed',
   air: Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 })),
   airSource: null,
-  emcNowPct: 13.1,
-  driestEmcPct: 13.1,
-  driestMonth: 1,
+  airOffset: null,
+  stacks: [],
 };
 
 function open(stacks: StackRow[], more: Parameters<typeof playMachine>[0] = {}) {

@@ -1,0 +1,109 @@
+import { useEffect, useRef } from 'react';
+import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { airSourceText } from './air-source-text.ts';
+import { placeKinds } from './kinds.ts';
+import css from './places.module.css';
+import { YearChart } from './YearChart.tsx';
+
+/** A place: its EMC by typical air and by the readings there, its year, and the stacks there. */
+export function PlaceCard({
+  place,
+  isNew,
+  thisMonth,
+  highestPct,
+  onEdit,
+}: {
+  place: PlaceRow;
+  /** It was just added, so the focus goes to it. */
+  isNew: boolean;
+  thisMonth: number;
+  /** Of any month at any place, so that all are drawn to one scale, % MC. */
+  highestPct: number;
+  onEdit: () => void;
+}) {
+  const { say, formats } = useWords();
+  const edit = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (isNew) edit.current?.focus();
+  }, [isNew]);
+  const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
+  const offsetPct = airOffset?.meanPct ?? 0;
+  const { monthlyEmcPct, driestEmcPct, driestMonth } = emcOfYear(air, offsetPct);
+  return (
+    <Sheet
+      title={placeName}
+      isName
+      actions={
+        <Button ref={edit} onClick={onEdit} aria-label={say('places.edit', { placeName })}>
+          {say('common.edit')}
+        </Button>
+      }
+    >
+      <p className={css.kind}>
+        {say('places.kind-and-air', {
+          kind: message(placeKinds[kind]),
+          airSource: airSourceText(airSource),
+        })}
+      </p>
+      <dl className={css.figures}>
+        {driestMonth === null ? (
+          <Figure name={say('places.emc-all-year')} value={formats.mc(driestEmcPct)} />
+        ) : (
+          <>
+            <Figure
+              name={say('places.emc-in-month', { monthName: formats.month(thisMonth) })}
+              value={formats.mc(monthlyEmcPct[thisMonth - 1] as number)}
+            />
+            <Figure
+              name={say('places.lowest')}
+              value={formats.mc(driestEmcPct)}
+              more={say('places.in-month', { monthName: formats.month(driestMonth) })}
+            />
+          </>
+        )}
+      </dl>
+      {airOffset && (
+        <p>
+          {say('places.other-air', {
+            typicalPct: driestEmcPct - offsetPct,
+            boards: airOffset.boards,
+            offPoints: Math.abs(offsetPct),
+            direction: offsetPct > 0 ? 'damper' : 'drier',
+          })}
+        </p>
+      )}
+      <YearChart {...{ placeName, air, offsetPct, thisMonth }} reachesPct={highestPct} />
+      {stacks.length === 0 ? (
+        <p className={css.kind}>{say('places.no-boards')}</p>
+      ) : (
+        <ul aria-label={say('places.stacks-at', { placeName })} className={css.stacks}>
+          {stacks.map(({ id, name, boards }) => (
+            <li key={id}>
+              <a href={hrefOf({ name: 'stack', id })} translate="no">
+                {name}
+              </a>{' '}
+              {say('places.boards', { boards })}
+            </li>
+          ))}
+        </ul>
+      )}
+    </Sheet>
+  );
+}
+
+function Figure({ name, value, more }: { name: string; value: string; more?: string }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {value} {more && <span>{more}</span>}
+      </dd>
+    </div>
+  );
+}
