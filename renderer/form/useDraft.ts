@@ -24,6 +24,8 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
 
   return {
     draft,
+    /** The record that the fields make now; undefined while something is wrong with one. */
+    made: checked.data,
     set: (changed: Partial<Draft<T>>): void => setDraft((before) => ({ ...before, ...changed })),
     /** What a field needs to show and change one part of the record. */
     field<K extends keyof T & string>(key: K) {

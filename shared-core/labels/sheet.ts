@@ -1,7 +1,13 @@
 import { z } from 'zod';
+import { MM_PER_INCH } from '../measures.ts';
 import { type Message, message } from '../words/message.ts';
 
-const marginMm = z.number().min(0).max(400);
+/** Limits that a person meets are whole inches, so that a tape shows them as they are. */
+const longestMm = 48 * MM_PER_INCH;
+const marginMm = z
+  .number()
+  .min(0)
+  .max(16 * MM_PER_INCH);
 
 /** Rounding of inch sizes to mm must not refuse a sheet that fits. */
 const toleranceMm = 0.01;
@@ -18,12 +24,12 @@ const smallestPrintableMm = { width: 40, height: 14 };
 const layoutShape = z.object({
   /** `single`: the page is one label, as a label printer feeds them. */
   kind: z.enum(['sheet', 'single']),
-  pageWidthMm: z.number().min(20).max(1200),
-  pageHeightMm: z.number().min(12).max(1200),
+  pageWidthMm: z.number().min(20).max(longestMm),
+  pageHeightMm: z.number().min(12).max(longestMm),
   columns: z.number().int().min(1).max(20),
   rows: z.number().int().min(1).max(60),
-  labelWidthMm: z.number().positive().max(1200),
-  labelHeightMm: z.number().positive().max(1200),
+  labelWidthMm: z.number().positive().max(longestMm),
+  labelHeightMm: z.number().positive().max(longestMm),
   /** White left of the first column and above the first row. */
   leftMm: marginMm,
   topMm: marginMm,
@@ -65,10 +71,14 @@ export function printableArea(layout: z.infer<typeof layoutShape>) {
 
 /** Sizes of a page of labels, mm. What does not fit its page is refused by a code of the catalog, its facts in `params`. */
 export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
+  const isSingle = layout.kind === 'single';
   const refuse = (size: keyof typeof layoutShape.shape, { code, facts }: Message) =>
     check.addIssue({ code: 'custom', path: [size], message: code, params: facts });
+  // A single label is its page, which is what a person types.
+  const width = isSingle ? 'pageWidthMm' : 'labelWidthMm';
+  const height = isSingle ? 'pageHeightMm' : 'labelHeightMm';
 
-  if (layout.kind === 'single' && (layout.columns !== 1 || layout.rows !== 1)) {
+  if (isSingle && (layout.columns !== 1 || layout.rows !== 1)) {
     refuse('columns', message('labels.single-is-one'));
     return;
   }
@@ -77,16 +87,15 @@ export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
   const overBottomMm = layout.topMm + extent.heightMm - layout.pageHeightMm;
   const isTooWide = overRightMm > toleranceMm;
   const isTooTall = overBottomMm > toleranceMm;
-  if (isTooWide) refuse('labelWidthMm', message('labels.too-wide', { overMm: overRightMm }));
-  if (isTooTall) refuse('labelHeightMm', message('labels.too-tall', { overMm: overBottomMm }));
+  if (isTooWide) refuse(width, message('labels.too-wide', { overMm: overRightMm }));
+  if (isTooTall) refuse(height, message('labels.too-tall', { overMm: overBottomMm }));
   if (isTooWide || isTooTall) return;
   const area = printableArea(layout);
   const narrowerMm = smallestPrintableMm.width - area.widthMm;
   const shorterMm = smallestPrintableMm.height - area.heightMm;
-  if (narrowerMm > 0)
-    refuse('labelWidthMm', message('labels.too-narrow-for-code', { missingMm: narrowerMm }));
+  if (narrowerMm > 0) refuse(width, message('labels.too-narrow-for-code', { missingMm: narrowerMm }));
   else if (shorterMm > 0) {
-    refuse('labelHeightMm', message('labels.too-short-for-code', { missingMm: shorterMm }));
+    refuse(height, message('labels.too-short-for-code', { missingMm: shorterMm }));
   }
 });
 export type LabelLayout = z.infer<typeof labelLayoutSchema>;

@@ -1,39 +1,37 @@
-import { useState } from 'react';
-import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
-import { type DisplayUnits, shortLengthUnit } from '../../../shared-core/units/length.ts';
+import {
+  a4SheetLayout,
+  type LabelLayout,
+  labelLayoutSchema,
+  letterSheetLayout,
+} from '../../../shared-core/labels/sheet.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { NumberField } from '../../form/Field.tsx';
+import { LengthField } from '../../form/MeasureFields.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { LayoutSketch } from './LayoutSketch.tsx';
-import {
-  counts,
-  draftOfLayout,
-  knownSheets,
-  type LayoutDraft,
-  layoutOf,
-  sheetSizes,
-  singleSizes,
-} from './layout-draft.ts';
+
+/** Sheets that most shops sell, to begin with. */
+const knownSheets = [
+  { code: 'settings.letter-sheet', layout: letterSheetLayout },
+  { code: 'settings.a4-sheet', layout: a4SheetLayout },
+] as const;
 
 /** The sizes of a sheet of labels, or of a single one, with a sketch of what they make. */
 export function LayoutForm({
   layout: before,
-  units,
   onSave,
 }: {
   layout: LabelLayout;
-  units: DisplayUnits;
   onSave: (layout: LabelLayout) => void;
 }) {
   const { say } = useWords();
-  const [draft, setDraft] = useState<LayoutDraft>(draftOfLayout(before, units));
-  const { layout, problems } = layoutOf(draft, before, units);
-  const changed = layout && JSON.stringify(layout) !== JSON.stringify(before);
-  const isSheet = before.kind === 'sheet';
+  const { field, set, made, refill } = useDraft(labelLayoutSchema, before);
+  const changed = JSON.stringify(made) !== JSON.stringify(before);
   return (
     <div className="layout-form">
-      {isSheet && (
+      {before.kind === 'sheet' && (
         <Actions>
           {knownSheets.map(({ code, layout: known }) => (
             <Button key={code} onClick={() => onSave(known)}>
@@ -45,27 +43,40 @@ export function LayoutForm({
         </Actions>
       )}
       <div className="layout-fields">
-        {(isSheet ? sheetSizes : singleSizes).map(({ size, code }) => (
-          <NumberField
-            key={size}
-            label={say(code)}
-            unit={counts.has(size) ? undefined : shortLengthUnit(units)}
-            value={draft[size]}
-            error={problems[size] && say(problems[size])}
-            onValue={(value) => setDraft({ ...draft, [size]: value })}
-          />
-        ))}
+        {before.kind === 'single' ? (
+          <>
+            <LengthField
+              label={say('settings.label-width')}
+              {...field('pageWidthMm')}
+              onValue={(mm) => set({ pageWidthMm: mm, labelWidthMm: mm })}
+            />
+            <LengthField
+              label={say('settings.label-height')}
+              {...field('pageHeightMm')}
+              onValue={(mm) => set({ pageHeightMm: mm, labelHeightMm: mm })}
+            />
+          </>
+        ) : (
+          <>
+            <LengthField label={say('settings.page-width')} {...field('pageWidthMm')} />
+            <LengthField label={say('settings.page-height')} {...field('pageHeightMm')} />
+            <NumberField label={say('settings.columns')} {...field('columns')} />
+            <NumberField label={say('settings.rows')} {...field('rows')} />
+            <LengthField label={say('settings.label-width')} {...field('labelWidthMm')} />
+            <LengthField label={say('settings.label-height')} {...field('labelHeightMm')} />
+            <LengthField label={say('settings.left-margin')} {...field('leftMm')} />
+            <LengthField label={say('settings.top-margin')} {...field('topMm')} />
+            <LengthField label={say('settings.column-gap')} {...field('columnGapMm')} />
+            <LengthField label={say('settings.row-gap')} {...field('rowGapMm')} />
+          </>
+        )}
       </div>
-      {layout && <LayoutSketch layout={layout} />}
+      {made && <LayoutSketch layout={made} />}
       <Actions>
-        <Button kind="main" disabled={!changed} onClick={() => layout && onSave(layout)}>
+        <Button kind="main" disabled={!made || !changed} onClick={() => made && onSave(made)}>
           {say('settings.save-sizes')}
         </Button>
-        {changed !== false && (
-          <Button onClick={() => setDraft(draftOfLayout(before, units))}>
-            {say('settings.undo-changes')}
-          </Button>
-        )}
+        {changed && <Button onClick={() => refill(before)}>{say('settings.undo-changes')}</Button>}
       </Actions>
     </div>
   );

@@ -97,13 +97,11 @@ function Probing({ settings, onSettings }: SettingsPart) {
 function Labels({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
   const { labelLayouts } = settings;
-  const units = useUnits();
   const { sheet, single } = labelLayouts;
   const form = (layout: LabelLayout) => (
     <LayoutForm
-      key={`${units} ${JSON.stringify(layout)}`}
+      key={JSON.stringify(layout)}
       layout={layout}
-      units={units}
       onSave={(changed) =>
         onSettings({ ...settings, labelLayouts: { ...labelLayouts, [layout.kind]: changed } })
       }
