@@ -10,13 +10,12 @@ import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Failed, Loading } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
-import { DemoBanner } from './DemoBanner.tsx';
+import css from './frame.module.css';
 import { Notices } from './Notices.tsx';
 import { OtherYardBanner } from './OtherYardBanner.tsx';
 import { ProblemPage } from './ProblemPage.tsx';
 import { screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
-import './app.css';
 
 /** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
@@ -50,14 +49,13 @@ export function App() {
   if (info?.problem) return <ProblemPage info={info} />;
   return (
     <>
-      <TopBar route={route} />
+      <TopBar route={route} isDemo={info?.kind === 'demo'} />
       {link.state === 'away' && (
-        <div className="frame-banner">
+        <div className={css.banner}>
           <Banner kind="problem">{say('frame.not-responding')}</Banner>
         </div>
       )}
       <OtherYardBanner />
-      {info?.kind === 'demo' && <DemoBanner />}
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
           screenAt(route)

@@ -3,6 +3,7 @@ import type { Code } from '../../shared-core/words/en/index.ts';
 import { useMeter } from '../stores/meter.ts';
 import { hrefOf } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
+import css from './meter-chip.module.css';
 
 const phaseCodes = {
   idle: 'meter.chip.idle',
@@ -30,7 +31,7 @@ export function MeterChip() {
           : 'busy';
   return (
     <a
-      className={`meter-chip meter-chip-${look}`}
+      className={`${css.chip} ${css[look] ?? ''}`}
       href={hrefOf({ name: 'meter' })}
       title={say(state.message)}
     >

@@ -2,13 +2,14 @@ import { dismiss, useNotices } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
+import css from './frame.module.css';
 
 /** What was done or went wrong, in the corner of the window. */
 export function Notices() {
   const { say } = useWords();
   const notices = useNotices((store) => store.notices);
   return (
-    <div className="notices">
+    <div className={css.notices}>
       {notices.map((notice) => (
         <Banner
           key={notice.id}

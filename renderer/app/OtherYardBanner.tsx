@@ -3,6 +3,7 @@ import { followOther, useYard } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
+import css from './frame.module.css';
 
 /** Another window opened another yard: what is on screen stays, and nothing can be changed here until the person follows. */
 export function OtherYardBanner() {
@@ -10,7 +11,7 @@ export function OtherYardBanner() {
   const other = useYard((yard) => yard.other);
   if (!other) return null;
   return (
-    <div className="frame-banner">
+    <div className={css.banner}>
       <Banner
         kind="problem"
         actions={

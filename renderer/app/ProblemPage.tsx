@@ -7,6 +7,7 @@ import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { ScreenHeading } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
+import css from './frame.module.css';
 import { Notices } from './Notices.tsx';
 
 /** The yard's file cannot be used: what is wrong, what was saved, and the ways on. */
@@ -14,10 +15,10 @@ export function ProblemPage({ info }: { info: YardInfo }) {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);
   return (
-    <main className="problem-page">
+    <main className={css.problem}>
       <ScreenHeading title={say('problem-page.title')} />
       <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
-      <p className="file-name" translate="no">
+      <p className={css.file} translate="no">
         {info.file}
       </p>
       <Actions>

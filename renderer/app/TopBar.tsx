@@ -1,6 +1,8 @@
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { hrefOf, type Route } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
+import { DemoMenu } from './DemoMenu.tsx';
+import css from './frame.module.css';
 import { MeterChip } from './MeterChip.tsx';
 
 /** The screens one can go to, and the routes that belong to each. */
@@ -23,13 +25,13 @@ const destinations: readonly {
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. */
-export function TopBar({ route }: { route: Route }) {
+export function TopBar({ route, isDemo }: { route: Route; isDemo: boolean }) {
   const { say } = useWords();
   return (
-    <header className="top-bar">
-      <a className="app-name" href={hrefOf({ name: 'stacks' })}>
+    <header className={css.bar}>
+      <a className={css.name} href={hrefOf({ name: 'stacks' })} aria-label={say('frame.app-name')}>
         <AppMark />
-        {say('frame.app-name')}
+        <span>{say('frame.app-name')}</span>
       </a>
       <nav aria-label={say('frame.nav')}>
         <ul>
@@ -42,6 +44,7 @@ export function TopBar({ route }: { route: Route }) {
           ))}
         </ul>
       </nav>
+      {isDemo && <DemoMenu />}
       <MeterChip />
     </header>
   );
@@ -50,7 +53,7 @@ export function TopBar({ route }: { route: Route }) {
 /** Two pins in the end of a board. */
 function AppMark() {
   return (
-    <svg className="app-mark" viewBox="0 0 28 28" aria-hidden="true">
+    <svg className={css.mark} viewBox="0 0 28 28" aria-hidden="true">
       <rect x="1" y="12" width="26" height="15" rx="2" fill="var(--keep-drying)" />
       <path
         d="M1 24c6-5 20-5 26 0M1 19.5c8-5 18-5 26 0"

@@ -23,7 +23,6 @@ export const frame = {
   'nav.settings': 'Settings',
   'nav.go-to-stacks': 'Go to stacks',
 
-  'demo.name': 'Demo yard',
   'demo.invented': 'Demo yard: invented data.',
   'demo.try': 'Try anything. Your own yard is untouched.',
   'demo.leave': 'Go to my own yard',

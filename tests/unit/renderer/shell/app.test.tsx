@@ -160,19 +160,22 @@ describe('when the machine cannot be reached', () => {
 });
 
 describe('the demo yard', () => {
-  test('is marked on every screen and left in one step', async () => {
+  test('is marked on every screen and left from there', async () => {
     const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.openOwn': () => aYard() });
     expect(screen.getByText('Demo yard: invented data.')).toBeTruthy();
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Go to my own yard' }));
+    await user.click(screen.getByRole('button', { name: /^Demo yard: invented data\./ }));
+    await user.click(screen.getByRole('menuitem', { name: /^Go to my own yard/ }));
     expect(machine.inputsOf('yard.openOwn')).toEqual([{}]);
     expect(screen.queryByText('Demo yard: invented data.')).toBeNull();
   });
 
   test('is removed after one question that says what is deleted', async () => {
     const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.removeDemo': () => aYard() });
-    await user.click(screen.getByRole('button', { name: 'Remove demo' }));
+    await user.click(screen.getByRole('button', { name: /^Demo yard: invented data\./ }));
+    await user.click(screen.getByRole('menuitem', { name: 'Remove demo' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
+    await expect.poll(() => document.activeElement?.textContent).toBe('Cancel');
     expect(dialog.textContent).toContain('Your own yard opens, unchanged.');
     await user.click(within(dialog).getByRole('button', { name: 'Remove demo' }));
     expect(machine.inputsOf('yard.removeDemo')).toEqual([{}]);

@@ -2,12 +2,13 @@ import { useState } from 'react';
 import { go } from '../stores/navigation.ts';
 import { attempt } from '../stores/notices.ts';
 import { openOwnYard, removeDemoYard } from '../stores/yard.ts';
-import { Button } from '../ui/Button.tsx';
+import { Menu } from '../ui/Menu.tsx';
 import { useWords } from '../words.ts';
+import css from './demo-menu.module.css';
 import { RemoveDemoDialog } from './RemoveDemoDialog.tsx';
 
 /** Says on every screen that nothing in the demo yard is real, and leads out of it. */
-export function DemoBanner() {
+export function DemoMenu() {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);
   async function leaveBy(way: () => Promise<void>): Promise<void> {
@@ -15,19 +16,25 @@ export function DemoBanner() {
     await attempt(way().then(() => go({ name: 'stacks' })));
   }
   return (
-    <aside className="demo-banner" aria-label={say('demo.name')}>
-      <p>
-        <strong>{say('demo.invented')}</strong> <span className="demo-banner-more">{say('demo.try')}</span>
-      </p>
-      <Button kind="quiet" onClick={() => leaveBy(openOwnYard)}>
-        {say('demo.leave')}
-      </Button>
-      <Button kind="quiet" onClick={() => setAsking(true)}>
-        {say('demo.remove')}
-      </Button>
+    <div className={css.demo}>
+      <Menu
+        title={say('demo.invented')}
+        items={[
+          {
+            id: 'leave',
+            title: (
+              <>
+                {say('demo.leave')} <small>{say('demo.try')}</small>
+              </>
+            ),
+            onPress: () => leaveBy(openOwnYard),
+          },
+          { id: 'remove', title: say('demo.remove'), onPress: () => setAsking(true) },
+        ]}
+      />
       {asking && (
         <RemoveDemoDialog onRemove={() => leaveBy(removeDemoYard)} onClose={() => setAsking(false)} />
       )}
-    </aside>
+    </div>
   );
 }
