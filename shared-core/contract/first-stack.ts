@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { says } from './validation.ts';
 import { boardSchema, newPlaceSchema, stackSchema } from './yard.ts';
 
 /** As many boards as are added in one go. */
@@ -9,7 +8,7 @@ export const MOST_AT_ONCE = 500;
 export const firstStackSchema = z.object({
   /** Blank: it is called by its species. */
   name: z.union([z.literal(''), stackSchema.shape.name]),
-  speciesId: boardSchema.shape.speciesId.min(1, says('board.species-missing')),
+  speciesId: boardSchema.shape.speciesId,
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   boards: z.number().int().min(1).max(MOST_AT_ONCE),

@@ -128,8 +128,14 @@ export const boardSchema = z.object({
   id: rowIdSchema,
   code: boardCodeSchema,
   stackId: rowIdSchema,
-  speciesId: z.string().max(60),
-  thicknessMm: z.number().min(3).max(400),
+  speciesId: z.string().min(1, says('board.species-missing')).max(60),
+  thicknessMm: z
+    .number({
+      // Out of bounds, its bounds are said.
+      error: ({ code }) => (code === 'invalid_type' ? says('board.thickness-missing').error : undefined),
+    })
+    .min(3)
+    .max(400),
   /** Where it was given by its name in the trade: 8 for 8/4. It is then shown by that name. */
   thicknessQuarters: z.number().int().min(LEAST_QUARTERS).max(62).nullable(),
   widthMm: z.number().min(10).max(3000).nullable(),

@@ -19,7 +19,7 @@ test('boards added together fill the stack, and their end grain reaches the fore
   await form.getByLabel('Boards per layer').fill('2');
   await expect(form.getByText('Layers 4 to 5, from the bottom up.')).toBeVisible();
   await form.getByText('More fields').click();
-  await form.getByLabel('Width, mm').fill('240');
+  await form.getByLabel('Width').fill('240');
   const [year = '', month = '', day = ''] = new Date(Date.now() - 100 * DAY_MS)
     .toISOString()
     .slice(0, 10)
@@ -73,7 +73,7 @@ test('boards added together fill the stack, and their end grain reaches the fore
     );
   const guessed = await cupAtTarget();
   await page.getByRole('button', { name: 'Edit', exact: true }).click();
-  await form.getByLabel('Distance from pith, mm').fill('75');
+  await form.getByLabel('Distance from pith').fill('75');
   await form.getByRole('button', { name: 'Save' }).click();
   await expect(cup.getByText(/Distance from pith unknown/)).toHaveCount(0);
   await expect.poll(cupAtTarget).toBeGreaterThan(1.3 * guessed);

@@ -7,11 +7,15 @@ import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../form/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness } from '../board/BoardFields.tsx';
-import { type BoardDraft, boardProblems, emptyBoardDraft } from '../board/board-draft.ts';
+import {
+  MoreAboutBoard,
+  newBoardDraft,
+  PlaceInStack,
+  SpeciesAndThickness,
+  useBoardDraft,
+} from '../board/BoardFields.tsx';
 import { codesFrom, manyBoards } from './many-boards.ts';
 import { StackOrderFields } from './StackOrderFields.tsx';
 import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
@@ -31,17 +35,13 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
   const error = allSpecies.error ?? next.error ?? nextLayer.error;
   if (error) return <Failed sentence={error} />;
   if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading) return <Loading />;
-  const last = newest.output?.rows[0];
   return (
     <Form
       stack={stack}
       allSpecies={allSpecies.output}
       nextLayer={nextLayer.output.layer}
-      start={{
-        ...emptyBoardDraft,
-        code: next.output.code,
-        speciesId: last?.speciesId ?? '',
-      }}
+      code={next.output.code}
+      speciesId={newest.output?.rows[0]?.speciesId ?? ''}
       onClose={onClose}
     />
   );
@@ -51,35 +51,33 @@ function Form({
   stack,
   allSpecies,
   nextLayer,
-  start,
+  code,
+  speciesId,
   onClose,
 }: {
   stack: StackRow;
   allSpecies: readonly Species[];
   /** The layer above what is there. */
   nextLayer: number;
-  start: BoardDraft;
+  code: string;
+  speciesId: string;
   onClose: () => void;
 }) {
-  const units = useUnits();
   const { say } = useWords();
-  const [draft, setDraft] = useState(start);
+  const typed = useBoardDraft(newBoardDraft({ code, stackId: stack.id, speciesId }));
+  const { draft, field, read, set } = typed;
   const [count, setCount] = useState<number | null>(1);
   const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
-  const problems = boardProblems(draft, units);
   const codes = codesFrom(draft.code, count);
   const isMany = codes !== null && codes.length > 1;
   const laid = isMany ? stackOrderOf(stackOrderDraft, codes.length, nextLayer) : { stackOrder: null };
-  const fields = { draft, problems: shown ? problems : {}, units, onDraft: setDraft };
 
   async function save(): Promise<void> {
     setShown(true);
-    if (Object.keys(problems).length > 0 || codes === null || 'problem' in laid) throw fieldsMarked();
-    const made = await bridge().command(
-      'boards.add',
-      manyBoards(draft, codes, stack.id, units, laid.stackOrder),
-    );
+    const board = read();
+    if (codes === null || 'problem' in laid) throw fieldsMarked();
+    const made = await bridge().command('boards.add', manyBoards(board, codes, laid.stackOrder));
     tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
   }
 
@@ -99,9 +97,8 @@ function Form({
               : say('stacks.id-hint')
           }
           maxLength={16}
-          value={draft.code}
-          error={shown && problems.code ? say(problems.code) : null}
-          onValue={(code) => setDraft({ ...draft, code: code.toUpperCase() })}
+          {...field('code')}
+          onValue={(first) => set({ code: first.toUpperCase() })}
         />
         <NumberField
           label={say('stacks.how-many')}
@@ -111,7 +108,7 @@ function Form({
           onValue={setCount}
         />
       </div>
-      <SpeciesAndThickness {...fields} allSpecies={allSpecies} />
+      <SpeciesAndThickness board={typed} allSpecies={allSpecies} />
       {isMany && (
         <StackOrderFields
           draft={stackOrderDraft}
@@ -128,8 +125,8 @@ function Form({
       <details>
         <summary>{say('stacks.more-fields')}</summary>
         <div className="form-dialog">
-          <MoreAboutBoard {...fields} />
-          {codes?.length === 1 && <PlaceInStack {...fields} />}
+          <MoreAboutBoard board={typed} />
+          {codes?.length === 1 && <PlaceInStack board={typed} />}
         </div>
       </details>
     </FormDialog>

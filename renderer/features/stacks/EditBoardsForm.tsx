@@ -27,7 +27,7 @@ import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draf
 const { shape } = boardSchema;
 /** The parts of the form by what turns them on, each with the fields that it needs. */
 const parts = {
-  species: { speciesId: shape.speciesId.min(1, says('board.species-missing')) },
+  species: { speciesId: shape.speciesId },
   thickness: { thicknessMm: shape.thicknessMm, thicknessQuarters: shape.thicknessQuarters },
   width: { widthMm: shape.widthMm },
   length: { lengthMm: shape.lengthMm },

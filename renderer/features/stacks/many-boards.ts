@@ -2,8 +2,6 @@ import { followingCode } from '../../../shared-core/contract/board-code.ts';
 import { MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { positionInStack, type StackOrder } from '../../../shared-core/contract/stack-order.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
-import type { DisplayUnits } from '../../../shared-core/units/length.ts';
-import { type BoardDraft, boardOf } from '../board/board-draft.ts';
 
 /** The IDs of boards added together, each continuing the one before; null where the count cannot be. */
 export function codesFrom(first: string, count: number | null): string[] | null {
@@ -13,17 +11,15 @@ export function codesFrom(first: string, count: number | null): string[] | null 
   return codes;
 }
 
-/** Boards alike but for their IDs and where they lie: one alone as its draft has it, several as they are laid. */
+/** Boards alike but for their IDs and where they lie: one alone as it was typed, several as they are laid. */
 export function manyBoards(
-  draft: BoardDraft,
+  board: NewBoard,
   codes: readonly string[],
-  stackId: number,
-  units: DisplayUnits,
   stackOrder: StackOrder | null,
 ): NewBoard[] {
   return codes.map((code, index) => {
-    const board = boardOf({ ...draft, code }, stackId, units);
-    if (codes.length === 1) return board;
-    return { ...board, ...(stackOrder ? positionInStack(stackOrder, index) : { layer: null, column: null }) };
+    if (codes.length === 1) return { ...board, code };
+    const position = stackOrder ? positionInStack(stackOrder, index) : { layer: null, column: null };
+    return { ...board, code, ...position };
   });
 }

@@ -130,7 +130,6 @@ export const board = {
   'board.thickness-hint': 'In {unit, select, in {inches} other {mm}}, or like 5/4 or 1 1/16.',
   'board.thickness-typed': 'That is {typedMm}.',
   'board.thickness-thin': '{typedMm} is very thin. Did you mean {quarters}/4?',
-  'board.width-in': 'Width, {unit}',
   'board.log-hint': 'Your name for the log it came from.',
   'board.layer-hint': 'Counted from the bottom.',
   'board.column-hint': 'Counted from the left.',
@@ -139,15 +138,11 @@ export const board = {
   'board.sawing-hint': 'Rings along the face: flat-sawn. Rings upright: quarter-sawn.',
   'board.bark-side-hint': 'The face the rings arch toward.',
   'board.bark-off-hint': 'Leave blank if the bark was never on.',
-  'board.pith-distance-in': 'Distance from pith, {unit}',
   'board.pith-distance-hint': 'From the center of the rings to the middle of the board’s end.',
 
   'board.species-missing': 'Choose a species.',
   'board.thickness-missing': 'Type the thickness. It sets how deep the pins go.',
   'board.not-a-length': '“{typedText}” is not a length. Type it like {exampleMm} or 5/4.',
   'board.not-a-board-length': '“{typedText}” is not a length. Type it like {exampleLengthMm}.',
-  'board.size-outside': 'Must be {leastMm} to {mostMm}.',
-  'board.length-outside': 'Must be {leastLengthMm} to {mostLengthMm}.',
-  'board.log-too-long': 'Use at most {most} letters.',
   'board.number-outside': 'Type a whole number from 1 to {most}.',
 } as const;

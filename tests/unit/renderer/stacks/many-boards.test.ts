@@ -1,6 +1,5 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
-import { emptyBoardDraft } from '../../../../renderer/features/board/board-draft.ts';
 import { codesFrom, manyBoards } from '../../../../renderer/features/stacks/many-boards.ts';
 import {
   emptyStackOrderDraft,
@@ -8,6 +7,7 @@ import {
   stackOrderOf,
 } from '../../../../renderer/features/stacks/stack-order-draft.ts';
 import type { StackOrder } from '../../../../shared-core/contract/stack-order.ts';
+import { aBoardRow } from './a-yard.ts';
 
 describe('IDs of boards added together', () => {
   test.each([
@@ -26,9 +26,9 @@ describe('IDs of boards added together', () => {
 });
 
 describe('where boards added together lie', () => {
-  const draft = { ...emptyBoardDraft, speciesId: 'oak-white', thickness: '27', layer: 2, column: 3 };
+  const board = { ...aBoardRow(1), layer: 2, column: 3 };
   const placesOf = (codes: string[], stackOrder: StackOrder | null) =>
-    manyBoards(draft, codes, 1, 'metric', stackOrder).map(({ layer, column }) => [layer, column]);
+    manyBoards(board, codes, stackOrder).map(({ layer, column }) => [layer, column]);
 
   test('one alone lies where its draft has it; several as they are laid, or nowhere yet', () => {
     expect(placesOf(['A1'], null)).toEqual([[2, 3]]);

@@ -386,7 +386,7 @@ describe('Adding boards', () => {
     await user.click(screen.getByText('More fields'));
     await user.selectOptions(screen.getByLabelText('Sawing'), 'Flat-sawn');
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
-    await user.type(screen.getByLabelText('Distance from pith, mm'), '12 cm');
+    await user.type(screen.getByLabelText('Distance from pith'), '12 cm');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     const [boards] = machine.inputsOf('boards.add') as [NewBoard[]];
     expect(boards.map(({ layer, column }) => [layer, column])).toEqual([

@@ -1,0 +1,143 @@
+// @vitest-environment jsdom
+import { cleanup, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
+import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { forgetEverything } from '../shell/machine.ts';
+import { aBoardRow } from '../stacks/a-yard.ts';
+import { found, openBoard } from './open-board.tsx';
+
+const known: Partial<BoardRow> = {
+  thicknessMm: 27,
+  widthMm: 210,
+  lengthMm: 2440,
+  sawnOn: '2025-10-01',
+  sawing: 'flat',
+  ringRadiusMm: 140,
+  barkSide: 'down-bark-on',
+  log: 'Ridge',
+  layer: 1,
+  column: 2,
+};
+
+/** The form of a board, and what it has sent. */
+async function openForm(units: DisplayUnits, more: Partial<BoardRow> = {}) {
+  const board = aBoardRow(1, { ...known, ...more });
+  const { machine, user } = openBoard({ ...found, board }, { 'boards.edit': () => board }, { units });
+  await user.click(await screen.findByRole('button', { name: 'Edit' }));
+  const form = within(await screen.findByRole('dialog'));
+  await form.findByLabelText('Thickness');
+  const type = async (label: string, text: string) => {
+    await user.clear(form.getByLabelText(label));
+    if (text !== '') await user.type(form.getByLabelText(label), text);
+  };
+  const save = async () => {
+    await user.click(form.getByRole('button', { name: 'Save' }));
+    return (machine.inputsOf('boards.edit') as { changed: Partial<BoardRow> }[])[0]?.changed;
+  };
+  return { form, type, save };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('A board in its form', () => {
+  test.each(['metric', 'imperial'] as const)(
+    'opened and saved untouched in %s units stays exactly as it was: only what is shown is rounded',
+    async (units) => {
+      const { save } = await openForm(units);
+      expect(await save()).toBeUndefined();
+      expect(screen.queryByRole('dialog')).toBeNull();
+    },
+  );
+
+  test('a size typed in inches is saved in mm, and no other with it', async () => {
+    const { type, save } = await openForm('imperial');
+    await type('Thickness', '1 1/8');
+    // 1 in = 25.4 mm exactly, by definition.
+    expect(await save()).toEqual({ thicknessMm: expect.closeTo(28.575, 9) });
+  });
+
+  test('what is left blank is unknown, never zero', async () => {
+    const { type, save } = await openForm('metric');
+    for (const label of ['Width', 'Length', 'Layer', 'Column', 'Distance from pith', 'Log']) {
+      await type(label, '');
+    }
+    expect(await save()).toEqual({
+      widthMm: null,
+      lengthMm: null,
+      layer: null,
+      column: null,
+      ringRadiusMm: null,
+      log: '',
+    });
+  });
+
+  test.each([
+    [
+      'metric',
+      {
+        ID: ['OAK 7', 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.'],
+        Thickness: ['500', 'At most 400 mm.'],
+        Width: ['wide', '“wide” is not a length. Type it like 27 mm or 5/4.'],
+        Length: ['0.01', 'At least 5 cm.'],
+        'Distance from pith': ['4', 'At least 5 mm.'],
+        Layer: ['1.5', 'Type a whole number.'],
+        Column: ['101', 'At most 100.'],
+      },
+    ],
+    [
+      'imperial',
+      {
+        Thickness: ['20', 'At most 15 3/4 in.'],
+        Width: ['wide', '“wide” is not a length. Type it like 1 1/16 in or 5/4.'],
+        Length: ['0.1', 'At least 2 in.'],
+      },
+    ],
+    ['metric', { Thickness: ['', 'Type the thickness. It sets how deep the pins go.'] }],
+  ] as const)(
+    'in %s units, says at each field what is wrong with it, and saves nothing',
+    async (units, wrong) => {
+      const { form, type, save } = await openForm(units);
+      for (const [label, [typed]] of Object.entries(wrong)) await type(label, typed);
+      expect(await save()).toBeUndefined();
+      for (const [label, [, sentence]] of Object.entries(wrong)) {
+        const field = form.getByLabelText(label).closest('.field') as HTMLElement;
+        expect(within(field).getByText(sentence)).toBeTruthy();
+      }
+    },
+  );
+
+  // 1 in = 25.4 mm exactly, by definition.
+  test.each([
+    ['8/4', 50.8, 8],
+    ['5/4', 31.75, 5],
+    ['3/4', 19.05, null],
+    ['54 mm', 54, null],
+    ['2 1/8 in', 53.975, null],
+  ])('of a thickness typed as %s is %f mm, quarters: %s', async (typed, thicknessMm, thicknessQuarters) => {
+    const { type, save } = await openForm('metric');
+    await type('Thickness', typed);
+    expect(await save()).toEqual({
+      thicknessMm: expect.closeTo(thicknessMm, 9),
+      ...(thicknessQuarters !== null && { thicknessQuarters }),
+    });
+  });
+
+  test.each([
+    [{ thicknessMm: 50.8, thicknessQuarters: 8 }, 'metric', '8/4'],
+    [{ thicknessMm: 50.8, thicknessQuarters: 8 }, 'imperial', '8/4'],
+    [{ thicknessMm: 54, thicknessQuarters: null }, 'imperial', '2.126'],
+    [{ thicknessMm: 53.975, thicknessQuarters: null }, 'imperial', '2 1/8'],
+    [{ thicknessMm: 9.5, thicknessQuarters: null }, 'metric', '9.5'],
+  ] as const)('%o in %s units is "%s" in its field', async (thickness, units, text) => {
+    const { form } = await openForm(units, thickness);
+    expect(form.getByLabelText('Thickness')).toHaveProperty('value', text);
+  });
+
+  test.each(['54', '2 in'])('given as 8/4 and then changed to %s is no longer 8/4', async (typed) => {
+    const { type, save } = await openForm('metric', { thicknessMm: 50.8, thicknessQuarters: 8 });
+    await type('Thickness', typed);
+    expect(await save()).toMatchObject({ thicknessQuarters: null });
+  });
+});
