@@ -31,13 +31,15 @@ export function NextStepOfBoard({
     <>
       {details && here && (
         <dl className={css.dates}>
-          <dt>{say('board.ready-here')}</dt>
-          <dd>{readyWords(here, details.nowMs, words)}</dd>
+          <div>
+            <dt>{say('board.ready-here')}</dt>
+            <dd>{readyWords(here, details.nowMs, words)}</dd>
+          </div>
           {best && (
-            <>
+            <div>
               <dt>{say('board.ready-in', { placeName: nameOf(best.placeId)! })}</dt>
               <dd>{readyWords(best, details.nowMs, words)}</dd>
-            </>
+            </div>
           )}
         </dl>
       )}

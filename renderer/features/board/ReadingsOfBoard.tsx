@@ -35,7 +35,7 @@ export function ReadingsOfBoard({
           head: say('board.reading-spot'),
           cell: spotOf,
           below: ({ spot: { depthMm } }) => depthMm !== null && say('board.spot-deep', { depthMm }),
-          widthRem: 17,
+          widthRem: 14,
         },
         {
           id: 'taken',
@@ -43,7 +43,7 @@ export function ReadingsOfBoard({
           cell: ({ takenAt }) => formats.day(takenAt),
           below: ({ how }) => say(`board.taken.${how}`),
           sortBy: ({ takenAt }) => takenAt,
-          widthRem: 9,
+          widthRem: 7,
         },
         {
           id: 'mc',
@@ -54,13 +54,13 @@ export function ReadingsOfBoard({
           below: ({ woodTempC }) =>
             woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC }),
           sortBy: ({ corrected }) => corrected.mcPct,
-          widthRem: 11,
+          widthRem: 10,
         },
         {
           id: 'raw',
           head: say('board.reading-raw'),
           cell: ({ raw, unit }) => rawText(raw, unit, formats),
-          widthRem: 7,
+          widthRem: 6,
         },
       ]}
       actionsOf={(reading) => (

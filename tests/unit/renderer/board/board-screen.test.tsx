@@ -84,9 +84,9 @@ describe('A board', () => {
 
   test('its figures are drawn against the target and the lowest EMC of its place, and said in words', async () => {
     openBoard(found, { 'boards.forecast': () => ({ details: aForecast(), whyNot: null }) });
-    const scale = await screen.findByRole('img', { name: /Lowest EMC in Pole shed, in/ });
+    const scale = await screen.findByRole('img', { name: /EMC in Pole shed, all year/ });
     expect(scale.getAttribute('aria-label')).toMatch(
-      /^Average 14\.9%, likely 13\.7–\u206016\.1%\. Shell 14\.1%\. Core 15\.8%\. Target 6–\u20608%\. Lowest EMC in Pole shed, in [A-Z][a-z]+: [\d.]+%\.$/,
+      /^Average 14\.9%, likely 13\.7–\u206016\.1%\. Shell 14\.1%\. Core 15\.8%\. Target 6–\u20608%\. EMC in Pole shed, all year: [\d.]+%\.$/,
     );
     const at = (selector: string, attribute: string) =>
       Number(scale.querySelector(selector)!.getAttribute(attribute));
@@ -402,14 +402,17 @@ describe('A board', () => {
       whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies: 'Elm', otherSpecies: 'Oak' }),
     };
     const readings = [aReading(11, { roundId: 7, suspicions: [suspicion] })];
-    const { machine, user } = openBoard({
-      ...found,
-      readings,
-      reasons: [
-        ...found.reasons,
-        message('call.questionable-unused', { questionable: 1, why: suspicion.why }),
-      ],
-    });
+    const { machine, user } = openBoard(
+      {
+        ...found,
+        readings,
+        reasons: [
+          ...found.reasons,
+          message('call.questionable-unused', { questionable: 1, why: suspicion.why }),
+        ],
+      },
+      { 'boards.confirmSpecies': () => ({}) },
+    );
     const call = await region('Call');
     expect((await region('Worth knowing')).queryByText(/As Elm/)).toBeNull();
     expect(call.getByText(/As Elm, this board’s core is at 17\.0%/)).toBeTruthy();
