@@ -1,4 +1,4 @@
-import type { NewStack, Stack, StackRow } from '../../shared-core/contract/yard.ts';
+import type { LikelyReady, NewStack, Stack, StackRow } from '../../shared-core/contract/yard.ts';
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
 import { type ProbeWhy, probeWhySchema } from '../../shared-core/probing/calls/outlook.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
@@ -88,11 +88,13 @@ export function stackReads(db: Db) {
       >;
     const averages = here.reduce((sum, group) => sum + group.averages, 0);
     const unready = here.filter(({ call }) => call !== 'ready');
-    const likelyReady = (readyOn: string | undefined): StackRow['nextReady'] => {
+    const likelyReady = (readyOn: string | undefined): LikelyReady | null => {
       const found = readyOn === undefined ? undefined : likelyOn.get({ ...inIt, readyOn });
-      if (readyOn === undefined || found === undefined) return null;
-      const isHere = outlookFrom(found.record)?.here != null;
-      return { likelyOn: readyOn, placeName: isHere ? null : found.placeName };
+      const outlook = outlookFrom(found?.record ?? null);
+      if (!found || !outlook) return null;
+      const { here, elsewhere } = outlook;
+      if (here) return { when: here, placeName: null };
+      return elsewhere && { when: elsewhere.when, placeName: found.placeName };
     };
     const figures = {
       placeName: row.placeName,

@@ -11,7 +11,6 @@ export const stackVolumeSchema = z.object({
   cubicMeters: z.number(),
   /** Mass now and at the target of its use, of the probed boards of species with a known density; null without such. */
   mass: z.object({ boards: z.number().int(), nowKg: z.number(), targetKg: z.number() }).nullable(),
-  endUseName: z.string(),
   targetPct: z.number(),
   /** Which boards are in none of these, and why. */
   missing: z.array(messageSchema),

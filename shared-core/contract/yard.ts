@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
-import { outlookSchema } from '../probing/calls/outlook.ts';
+import { outlookSchema, whenSchema } from '../probing/calls/outlook.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
@@ -92,8 +92,9 @@ export const stackEditSchema = editOf(newStackSchema.omit({ placeId: true }));
 /** How many boards of a stack have each call of their latest round. */
 export const callCountsSchema = z.record(callSchema, z.number().int().min(0));
 
-/** When a board is likely ready, a local ISO day; `placeName` where only a move there makes it so. */
-const likelyReadySchema = z.object({ likelyOn: z.iso.date(), placeName: z.string().nullable() });
+/** When a board is likely ready; `placeName` where only a move there makes it so. */
+const likelyReadySchema = z.object({ when: whenSchema, placeName: z.string().nullable() });
+export type LikelyReady = z.infer<typeof likelyReadySchema>;
 
 /** A stack as lists show it. Boards that were moved elsewhere count in `elsewhere` alone. */
 export const stackRowSchema = stackSchema.extend({

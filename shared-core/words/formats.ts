@@ -121,6 +121,14 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   const monthRange = ({ from, to }: DayRange): string =>
     tidy(dateFormat(ofMonth).formatRange(new Date(dayIn(from)), new Date(dayIn(to))));
 
+  /** An open end is taken to be as far off again as the likely day is from the first. */
+  function isByDay({ likely, from, to }: When): boolean {
+    const daysTo = (end: string) => (Date.parse(dayIn(end)) - Date.parse(dayIn(from))) / DAY_MS;
+    return (to === null ? 2 * daysTo(likely) : daysTo(to)) <= MOST_DAYS_BY_DAY;
+  }
+  /** The likely day alone: "May 12"; where it is less certain, "Sep 2027". */
+  const likely = (when: When): string => (isByDay(when) ? day : monthOfYear)(when.likely);
+
   const mc = (pct: number): string =>
     inUnit(pct, 'percent', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   const percent = (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 1 });
@@ -227,16 +235,14 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       tidy(dateFormat(ofDay).format(new Date(dayIn(instantOrDay)))),
     /** "Apr 20 – Jun 15". */
     dayRange,
+    likely,
     /** "May 12 (Apr 20 – Jun 15)"; where it is less certain, "Sep 2027 (Jul 2027 – May 2028)". */
-    when({ likely, from, to }: When): string {
-      // An open end is taken to be as far off again as the likely day is from the first.
-      const daysBetween = (a: string, b: string) => (Date.parse(dayIn(b)) - Date.parse(dayIn(a))) / DAY_MS;
-      const isByDay =
-        (to === null ? 2 * daysBetween(from, likely) : daysBetween(from, to)) <= MOST_DAYS_BY_DAY;
-      const one = isByDay ? day : monthOfYear;
-      const date = one(likely);
-      if (to === null) return say('unit.when-open', { date, first: one(from) });
-      const range = (isByDay ? dayRange : monthRange)({ from, to });
+    when(when: When): string {
+      const { from, to } = when;
+      const date = likely(when);
+      if (to === null)
+        return say('unit.when-open', { date, first: isByDay(when) ? day(from) : monthOfYear(from) });
+      const range = (isByDay(when) ? dayRange : monthRange)({ from, to });
       return range === date ? date : say('unit.when', { date, dates: range });
     },
     /** An instant in local time: "May 12, 2:05 PM". */

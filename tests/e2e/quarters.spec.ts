@@ -9,6 +9,9 @@ async function expectThickness(page: Page, thickness: string, name: string): Pro
     .getByRole('link', { name: /Walnut from the lane/ })
     .first()
     .click();
+  await page.getByRole('button', { name: 'Columns' }).click();
+  await page.getByLabel('Species').check();
+  await page.keyboard.press('Escape');
   await expect(page.getByRole('row', { name: /WAL-07/ })).toContainText(`Black walnut${thickness}`);
   await picture(page, `quarters-stack-${name}`);
 

@@ -7,10 +7,7 @@ test('boards added together fill the stack, and their end grain reaches the fore
   pintally: { page },
 }) => {
   await openDemoYard(page);
-  await page
-    .getByRole('link', { name: /Red oak, north stack/ })
-    .first()
-    .click();
+  await page.getByRole('link', { name: 'Red oak, north stack', exact: true }).click();
   await page.getByRole('button', { name: 'Add boards' }).first().click();
   const form = page.getByRole('dialog');
   await form.getByLabel('How many').fill('3');
@@ -32,7 +29,7 @@ test('boards added together fill the stack, and their end grain reaches the fore
   await form.getByLabel('Bark side').selectOption('Up');
   await form.getByRole('button', { name: 'Add 3 boards' }).click();
 
-  const stackOrder = page.getByRole('table', { name: 'The stack, seen from its end' });
+  const stackOrder = page.getByRole('table', { name: 'The stack, from its end' });
   const top = stackOrder.getByRole('row', { name: /^Layer 5/ }).getByRole('link');
   await expect(top).toHaveAccessibleName(
     // What comes after it is the plan's word on what to probe next.

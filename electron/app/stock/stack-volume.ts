@@ -51,7 +51,6 @@ export const stackVolumeQueries = (context: QueryContext) =>
       return {
         ...total,
         mass: mass.boards > 0 ? mass : null,
-        endUseName: endUse.name,
         targetPct,
         missing: [
           ...(unmeasured > 0 ? [message('stacks.size-missing', { boards: unmeasured })] : []),

@@ -1,6 +1,8 @@
+import { useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { CallBadge, callsInOrder } from '../../ui/CallBadge.tsx';
+import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
@@ -8,11 +10,24 @@ import { useWords } from '../../words.ts';
 /** A round's boards with what it found, and the reason that decides. */
 export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
   const { say, formats } = useWords();
+  const [filter, setFilter] = useState<Filter>('all');
+  const of = (which: Filter) =>
+    boards.filter(({ isRead, finding }) =>
+      which === 'all' ? true : which === 'not-probed' ? !isRead : finding?.call === which,
+    );
+  const filters: Filter[] = ['all', ...callsInOrder, 'not-probed'];
   return (
     <DataTable
       name={say('round-page.boards')}
       columnsName="findings"
-      rows={boards}
+      rows={of(filter)}
+      actions={
+        <CallFilter
+          value={filter}
+          counts={Object.fromEntries(filters.map((each) => [each, of(each).length]))}
+          onValue={setFilter}
+        />
+      }
       keyOf={({ boardId }) => boardId}
       hrefOf={({ boardId }) => hrefOf({ name: 'board', id: boardId })}
       columns={[

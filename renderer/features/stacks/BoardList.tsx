@@ -1,24 +1,38 @@
-import { useDeferredValue, useState } from 'react';
+import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
+import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import type { Sort } from '../../ui/sorted-rows.ts';
 import { useWords } from '../../words.ts';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
+import css from './stack-screen.module.css';
 import { useBoardPages } from './useBoardPages.ts';
 
-/** The boards of a stack, or of the whole yard: to search, sort, select, label and edit. */
-export function BoardList({ stackId, whenEmpty }: { stackId: number | null; whenEmpty: React.ReactNode }) {
+/** The boards of a stack, or of the whole yard: to find, sort, select, label and edit. */
+export function BoardList({
+  stackId,
+  counts,
+  whenEmpty,
+}: {
+  stackId: number | null;
+  /** How many boards each filter leaves. */
+  counts: ComponentProps<typeof CallFilter>['counts'];
+  whenEmpty: ReactNode;
+}) {
   const [search, setSearch] = useState('');
+  const [filter, setFilter] = useState<Filter>('all');
   const [sort, setSort] = useState<Sort | null>(null);
+  const isWhole = search.trim() === '' && filter === 'all';
   const pages = useBoardPages({
     stackId,
     search: useDeferredValue(search.trim()),
+    filter: filter === 'all' ? null : filter,
     // The columns that sort are named as the machine names the orders.
     ...(sort && { sort: sort.id as BoardSort, descending: sort.descending }),
   });
@@ -49,22 +63,38 @@ export function BoardList({ stackId, whenEmpty }: { stackId: number | null; when
 
   return (
     <>
-      <TextField
-        label={say('stacks.search')}
-        type="search"
-        placeholder={say('stacks.search-example')}
-        maxLength={80}
-        value={search}
-        onValue={setSearch}
-      />
+      <div className={css.tools}>
+        <TextField
+          label={say('stacks.search')}
+          type="search"
+          placeholder={say('stacks.search-example')}
+          maxLength={80}
+          value={search}
+          onValue={setSearch}
+        />
+        <CallFilter value={filter} counts={counts} onValue={setFilter} />
+      </div>
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
       {count === null && !pages.error && <Loading />}
       {count === 0 &&
-        (search.trim() === '' ? (
+        (isWhole ? (
           whenEmpty
         ) : (
-          <EmptyState sentence={say('stacks.none-found', { searchText: search.trim() })}>
-            <Button onClick={() => setSearch('')}>{say('stacks.show-all')}</Button>
+          <EmptyState
+            sentence={
+              search.trim() === ''
+                ? say('stacks.none-of-filter')
+                : say('stacks.none-found', { searchText: search.trim() })
+            }
+          >
+            <Button
+              onClick={() => {
+                setSearch('');
+                setFilter('all');
+              }}
+            >
+              {say('stacks.show-all')}
+            </Button>
           </EmptyState>
         ))}
       {count !== null && count > 0 && (

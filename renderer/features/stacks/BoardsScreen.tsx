@@ -3,7 +3,6 @@ import { ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardList } from './BoardList.tsx';
-import './stacks.css';
 
 /** All boards of the yard, whatever stack they are in. */
 export function BoardsScreen() {
@@ -12,6 +11,15 @@ export function BoardsScreen() {
     <Screen title={say('stacks.all-boards')} lead={say('stacks.all-boards-lead')}>
       <BoardList
         stackId={null}
+        counts={{
+          all: null,
+          ready: null,
+          'bring-in': null,
+          'keep-drying': null,
+          'probe-again': null,
+          'not-probed': null,
+          elsewhere: null,
+        }}
         whenEmpty={
           <EmptyState sentence={say('stacks.boards-in-stacks-only')}>
             <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>

@@ -1,87 +1,117 @@
 import { useId } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { Actions, ButtonLink } from '../../ui/Button.tsx';
+import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
+import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
-import { CallCounts } from './CallCounts.tsx';
+import { ProbeLink } from './ProbeLink.tsx';
+import { likelyDate, readyFacts } from './ready-words.ts';
+import css from './stacks-screen.module.css';
 
-/** One stack: what it is, the calls on its boards, and what to do with it. */
-export function StackCard({ stack }: { stack: StackRow }) {
-  const { say, formats } = useWords();
+/** One stack: how many boards are what, how dry, ready when, and what to do with it. */
+export function StackCard({
+  stack,
+  isFirst,
+  onMove,
+}: {
+  stack: StackRow;
+  /** Whether the banner above says already why it is due. */
+  isFirst: boolean;
+  onMove: () => void;
+}) {
+  const { say } = useWords();
   const id = useId();
-  const { boards, lastProbedAt, placeName, endUseName } = stack;
+  const { boards, due, note, name: stackName, placeName, endUseName } = stack;
+  const named = (actionName: string) => say('stacks.action-of-stack', { actionName, stackName });
   return (
-    <article className="stack-card" aria-labelledby={id}>
+    <article className={css.card} aria-labelledby={id}>
       <header>
         <h2 id={id} translate="no">
-          <a href={hrefOf({ name: 'stack', id: stack.id })}>{stack.name}</a>
+          <a href={hrefOf({ name: 'stack', id: stack.id })}>{stackName}</a>
         </h2>
         <p>{say('stacks.place-and-use', { placeName, endUseName })}</p>
       </header>
-      <CallCounts calls={stack.calls} boards={boards} probed={stack.probed} />
-      {lastProbedAt !== null && (
-        <p className="stack-facts">
-          <time dateTime={lastProbedAt} title={formats.day(lastProbedAt)}>
-            {say('stacks.last-probed', { boards, probedAgo: formats.ago(lastProbedAt) })}
-          </time>
+      {boards === 0 ? <p>{say('stacks.no-boards')}</p> : <StackFigures stack={stack} />}
+      {due && !isFirst && <p className={css.due}>{say(due.why)}</p>}
+      {note && (
+        <p className={css.soft} translate="no">
+          {note}
         </p>
       )}
-      {lastProbedAt === null && boards > 0 && (
-        <p className="stack-facts">{say('stacks.never-probed', { boards })}</p>
-      )}
-      {stack.note && (
-        <p className="stack-note" translate="no">
-          {stack.note}
-        </p>
-      )}
-      <StackActions stack={stack} />
+      <Actions>
+        {boards > 0 ? (
+          <>
+            <ProbeLink stack={stack} kind={due && due.kind !== 'bring-in' ? 'main' : 'plain'} />
+            {stack.calls['bring-in'] > 0 && (
+              <Button aria-label={named(say('stacks.move-button'))} onClick={onMove}>
+                {say('stacks.move-button')}
+              </Button>
+            )}
+            <ButtonLink
+              href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}
+              aria-label={named(say('stacks.labels'))}
+            >
+              {say('stacks.labels')}
+            </ButtonLink>
+          </>
+        ) : (
+          <ButtonLink
+            kind="main"
+            href={hrefOf({ name: 'stack', id: stack.id })}
+            aria-label={named(say('stacks.add-boards'))}
+          >
+            {say('stacks.add-boards')}
+          </ButtonLink>
+        )}
+      </Actions>
     </article>
   );
 }
 
-/** Probe first, or resume the open round; what needs boards is not offered where there are none. */
-function StackActions({ stack }: { stack: StackRow }) {
-  const { say } = useWords();
-  const hasBoards = stack.boards > 0;
-  const open = say(hasBoards ? 'stacks.open' : 'stacks.add-boards');
-  const labels = say('stacks.labels');
-  const named = (actionName: string) => say('stacks.action-of-stack', { actionName, stackName: stack.name });
+/** The call of most of its boards and how many have it; the average against the target; when it is likely ready. */
+function StackFigures({ stack }: { stack: StackRow }) {
+  const words = useWords();
+  const { say, formats } = words;
+  const { boards, calls, probed, averagePct, targetRange, nextReady, lastReady } = stack;
+  const present = callsInOrder.filter((call) => calls[call] > 0);
+  const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
+  const others = present.filter((call) => call !== most);
   return (
-    <Actions>
-      {hasBoards && <ProbeLink stack={stack} />}
-      <ButtonLink
-        kind={hasBoards ? 'plain' : 'main'}
-        href={hrefOf({ name: 'stack', id: stack.id })}
-        aria-label={named(open)}
-      >
-        {open}
-      </ButtonLink>
-      {hasBoards && (
-        <ButtonLink
-          href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}
-          aria-label={named(labels)}
-        >
-          {labels}
-        </ButtonLink>
+    <dl className={css.figures}>
+      <div>
+        <dd className={most && `call-${most}`}>
+          {most && <CallShape call={most} />}
+          {most ? say(`stacks.count-${most}`, { boards: calls[most] }) : say('stacks.not-probed')}
+        </dd>
+        <dt>
+          {say('stacks.count-of', { boards })}
+          {others.map((call) => (
+            <span key={call} className={`call-${call}`}>
+              <CallShape call={call} /> {say(`stacks.count-${call}`, { boards: calls[call] })}
+            </span>
+          ))}
+          {probed > 0 && probed < boards && (
+            <span>{say('stacks.count-not-probed', { boards: boards - probed })}</span>
+          )}
+        </dt>
+      </div>
+      {averagePct !== null && (
+        <div>
+          <dd>{formats.mc(averagePct)}</dd>
+          <dt>{say('stacks.average-target', { targetRange })}</dt>
+        </div>
       )}
-    </Actions>
-  );
-}
-
-/** Starts a round over the stack, or resumes the one that is open. */
-export function ProbeLink({ stack }: { stack: StackRow }) {
-  const { say } = useWords();
-  const { id: stackId, openRoundId, name: stackName } = stack;
-  const actionName = say(openRoundId === null ? 'stacks.probe' : 'stacks.resume');
-  return (
-    <ButtonLink
-      kind="main"
-      href={hrefOf(
-        openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
+      {nextReady && (
+        <div>
+          <dd>{likelyDate(words, nextReady.when)}</dd>
+          <dt>
+            {say('stacks.next-likely', readyFacts(nextReady))}
+            {lastReady && lastReady.when.likely !== nextReady.when.likely && (
+              <span>{say('stacks.last-likely', { date: likelyDate(words, lastReady.when) })}</span>
+            )}
+          </dt>
+        </div>
       )}
-      aria-label={say('stacks.action-of-stack', { actionName, stackName })}
-    >
-      {actionName}
-    </ButtonLink>
+    </dl>
   );
 }

@@ -1,39 +1,38 @@
-import { ONE_IN, type StackCall } from '../../../shared-core/probing/plan/stack-call.ts';
+import { useRef, useState } from 'react';
+import { ONE_IN } from '../../../shared-core/probing/plan/stack-call.ts';
 import type { StackPlan as Plan } from '../../../shared-core/probing/plan/stack-plan.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { CallBadge } from '../../ui/CallBadge.tsx';
+import { Await } from '../../ui/Await.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
-import './stack-plan.css';
+import css from './stack-plan.module.css';
 
 const CERTAINTIES = ['0.8', '0.9', '0.95'] as const;
 
-/** What to do with a stack: its call, how many boards to probe to be that sure, and which ones next. */
-export function StackPlan({
-  call: { call, reasons },
-  plan,
-  onCertainty,
-}: {
-  call: StackCall;
-  plan: Plan;
-  onCertainty: (certainty: number) => void;
-}) {
+/** Behind its title: how many boards to probe to be how sure, and which ones next with why. */
+export function StackPlan({ stackId }: { stackId: number }) {
+  const [certainty, setCertainty] = useState(0.9);
+  const plan = useQuery('stacks.plan', { id: stackId, certainty });
+  // The last plan stays while one of another certainty is made.
+  const last = useRef<Plan | null>(null);
+  last.current = plan.output ?? last.current;
+  const { say } = useWords();
+  return (
+    <Unfold words={say('stack-plan.title')}>
+      <Await of={[{ ...plan, output: last.current }]}>
+        {(made) => <Figures plan={{ ...made, certainty }} onCertainty={setCertainty} />}
+      </Await>
+    </Unfold>
+  );
+}
+
+function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: number) => void }) {
   const { say, formats } = useWords();
   const { next, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
   return (
-    <div className="stack-plan">
-      {call && (
-        <p>
-          <CallBadge call={call} size="large" />
-        </p>
-      )}
-      <ol className="plan-reasons">
-        {reasons
-          .map((reason) => say(reason))
-          .map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-      </ol>
+    <div className={css.plan}>
       <Choice
         label={say('stack-plan.certainty')}
         value={String(certainty)}
@@ -43,7 +42,7 @@ export function StackPlan({
         }))}
         onValue={(value) => onCertainty(Number(value))}
       />
-      <dl className="plan-figures">
+      <dl className={css.figures}>
         <div>
           <dt>{say('stack-plan.to-call-ready')}</dt>
           <dd>
@@ -64,9 +63,9 @@ export function StackPlan({
         </div>
       </dl>
       {next.length === 0 ? (
-        <p>{say(probed === 0 ? 'call.no-readings' : 'stack-plan.next.none')}</p>
+        <p>{say('stack-plan.next.none')}</p>
       ) : (
-        <section className="plan-next" aria-label={say('stack-plan.next')}>
+        <section aria-label={say('stack-plan.next')}>
           <h3>{say('stack-plan.next')}</h3>
           <ol>
             {next.map(({ boardId, code, why }) => (

@@ -7,31 +7,26 @@ import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
-import { CallCounts } from './CallCounts.tsx';
 import { MoveForm } from './MoveForm.tsx';
-import { ProbeLink } from './StackCard.tsx';
+import { ProbeLink } from './ProbeLink.tsx';
+import { StackCall } from './StackCall.tsx';
+import { StackDrawing } from './StackDrawing.tsx';
 import { StackForm } from './StackForm.tsx';
-import { StackOverview } from './StackOverview.tsx';
-import { StackVolume } from './StackVolume.tsx';
-import './stacks.css';
+import { StackPlan } from './StackPlan.tsx';
+import { StackTally } from './StackTally.tsx';
+import css from './stack-screen.module.css';
 
 /** One stack and its boards. */
 export function StackScreen({ id }: { id: number }) {
-  const stacks = useQuery('stacks.list', {});
+  const stack = useQuery('stacks.get', { id });
   const { say } = useWords();
-  const stack = stacks.output?.find((each) => each.id === id);
-  if (stack) return <Stack stack={stack} />;
+  if (stack.output) return <Stack stack={stack.output} />;
   return (
-    <Screen title={say('stacks.stack')}>
-      {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
-      {stacks.loading && <Loading />}
-      {stacks.output && (
-        <EmptyState sentence={say('stacks.stack-not-found')}>
-          <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
-            {say('stacks.go-to-stacks')}
-          </ButtonLink>
-        </EmptyState>
-      )}
+    <Screen
+      title={say('stacks.stack')}
+      actions={<ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>}
+    >
+      {stack.error ? <Failed sentence={stack.error} again={stack.again} /> : <Loading />}
     </Screen>
   );
 }
@@ -41,19 +36,23 @@ function Stack({ stack }: { stack: StackRow }) {
   const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
-  const { placeName, endUseName } = stack;
-  const hasBoards = stack.boards > 0;
+  const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange, lastProbedAt } = stack;
+  const facts = { boards, placeName, endUseName, targetRange };
   return (
     <Screen
       title={stack.name}
       isName
-      lead={say('stacks.place-and-use', { placeName, endUseName })}
+      lead={
+        lastProbedAt === null
+          ? say('stacks.lead', facts)
+          : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt })
+      }
       actions={
         <>
-          {hasBoards && <ProbeLink stack={stack} />}
+          {boards > 0 && <ProbeLink stack={stack} />}
           <Button onClick={add}>{say('stacks.add-boards')}</Button>
-          {hasBoards && (
-            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}>
+          {boards > 0 && (
+            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [], stackId: id })}>
               {say('stacks.labels')}
             </ButtonLink>
           )}
@@ -62,28 +61,38 @@ function Stack({ stack }: { stack: StackRow }) {
         </>
       }
     >
-      {hasBoards && (
-        <div className="stack-summary">
-          <CallCounts calls={stack.calls} boards={stack.boards} probed={stack.probed} />
-          {stack.note && (
-            <p className="stack-note" translate="no">
-              {stack.note}
-            </p>
+      <div className={boards > 0 ? css.sides : undefined}>
+        {boards > 0 && (
+          <div className={css.side}>
+            <StackCall stack={stack} />
+            <StackDrawing stack={stack} />
+          </div>
+        )}
+        <div className={css.side}>
+          <BoardList
+            stackId={id}
+            counts={{
+              all: boards,
+              ...calls,
+              'not-probed': boards - probed,
+              elsewhere: elsewhere.boards,
+            }}
+            whenEmpty={
+              <EmptyState sentence={say('stacks.empty')}>
+                <Button kind="main" onClick={add}>
+                  {say('stacks.add-boards')}
+                </Button>
+              </EmptyState>
+            }
+          />
+          {boards > 0 && (
+            <>
+              <StackTally stackId={id} />
+              <StackPlan stackId={id} />
+            </>
           )}
         </div>
-      )}
-      {hasBoards && <StackOverview stack={stack} />}
-      <BoardList
-        stackId={stack.id}
-        whenEmpty={
-          <EmptyState sentence={say('stacks.empty')}>
-            <Button kind="main" onClick={add}>
-              {say('stacks.add-boards')}
-            </Button>
-          </EmptyState>
-        }
-      />
-      {hasBoards && <StackVolume stackId={stack.id} />}
+      </div>
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm target={{ stack }} onClose={close} />}
       {open === 'edit' && <StackForm stack={stack} onClose={close} />}

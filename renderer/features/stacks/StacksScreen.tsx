@@ -1,28 +1,35 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import type { Say } from '../../../shared-core/words/words.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useYard } from '../../stores/yard.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { byUrgency } from './by-urgency.ts';
+import { DueBanner } from './DueBanner.tsx';
 import { FirstStart } from './FirstStart.tsx';
+import { MoveForm } from './MoveForm.tsx';
 import { StackCard } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
-import './stacks.css';
+import css from './stacks-screen.module.css';
 
-/** What I have, and what is ready. */
+/** What I have, what is ready, and what to do first. */
 export function StacksScreen() {
   const stacks = useQuery('stacks.list', {});
   const kind = useYard((yard) => yard.info?.kind ?? 'own');
   const [adding, setAdding] = useState(false);
-  const { say } = useWords();
+  const [moved, setMoved] = useState<StackRow | null>(null);
+  const words = useWords();
+  const { say } = words;
   const isEmpty = stacks.output?.length === 0;
+  const sorted = byUrgency(stacks.output ?? []);
+  const [first] = sorted;
   return (
     <Screen
       title={say(isEmpty ? 'stacks.start-title' : 'stacks.title')}
-      lead={stacks.output && (isEmpty ? say('stacks.start-lead') : yardWords(stacks.output, say))}
+      lead={stacks.output && (isEmpty ? say('stacks.start-lead') : yardWords(stacks.output, words))}
       actions={
         !isEmpty && (
           <>
@@ -35,20 +42,27 @@ export function StacksScreen() {
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
       {stacks.loading && <Loading />}
       {isEmpty && <FirstStart offerDemo={kind === 'own'} />}
-      <div className="stack-cards">
-        {stacks.output?.map((stack) => (
-          <StackCard key={stack.id} stack={stack} />
+      {first && <DueBanner stack={first} onMove={() => setMoved(first)} />}
+      <div className={css.cards}>
+        {sorted.map((stack) => (
+          <StackCard key={stack.id} stack={stack} isFirst={stack === first} onMove={() => setMoved(stack)} />
         ))}
       </div>
       {adding && <StackForm stack={null} onClose={() => setAdding(false)} />}
+      {moved && <MoveForm target={{ stack: moved }} onClose={() => setMoved(null)} />}
     </Screen>
   );
 }
 
-/** The yard in a sentence: how many boards there are and how many are ready. */
-function yardWords(stacks: readonly StackRow[], say: Say): string {
-  const boards = stacks.reduce((sum, stack) => sum + stack.boards, 0);
-  const ready = stacks.reduce((sum, stack) => sum + stack.calls.ready, 0);
-  const counts = { boards, stacks: stacks.length };
-  return ready === 0 ? say('stacks.yard-none-ready', counts) : say('stacks.yard-ready', { ...counts, ready });
+/** How many boards there are, how many are ready, and when the next is likely ready. */
+function yardWords(stacks: readonly StackRow[], { say, formats }: Words): string {
+  const boards = stacks.reduce((sum, stack) => sum + stack.boards + stack.elsewhere.boards, 0);
+  const ready = stacks.reduce((sum, stack) => sum + stack.calls.ready + stack.elsewhere.ready, 0);
+  const today = formats.localDay(new Date());
+  const [next] = stacks
+    .flatMap(({ nextReady }) => (nextReady && nextReady.when.likely > today ? nextReady.when : []))
+    .sort((a, b) => a.likely.localeCompare(b.likely));
+  return next === undefined
+    ? say('stacks.yard', { boards, ready })
+    : say('stacks.yard-next', { boards, ready, date: formats.likely(next) });
 }

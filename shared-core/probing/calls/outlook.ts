@@ -12,7 +12,7 @@ export const probeWhySchema = z.enum(['should-be-ready', 'may-not-be-ready', 'co
 export type ProbeWhy = z.infer<typeof probeWhySchema>;
 
 /** Local ISO days. */
-const whenSchema: z.ZodType<When> = z.object({
+export const whenSchema: z.ZodType<When> = z.object({
   likely: z.iso.date(),
   from: z.iso.date(),
   to: z.iso.date().nullable(),

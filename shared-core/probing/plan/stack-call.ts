@@ -69,7 +69,11 @@ export function callOnStack(stack: StackFigures): StackCall | null {
   }
   if (calls.ready === probed) {
     const gone = probeWhy['may-not-be-ready'];
-    if (gone > 0) return probeAgain(message('stack-call.may-not-be-ready', { boards: gone }));
+    if (gone > 0)
+      return probeAgain(
+        message('stack-call.may-not-be-ready', { boards: gone }),
+        ...notProbed(boards - probed),
+      );
     const more = toKnowReady - probed;
     if (more > 0) return probeAgain(message('stack-call.ready-so-far', { probed, more, ...sure }));
     return {
@@ -79,11 +83,17 @@ export function callOnStack(stack: StackFigures): StackCall | null {
   }
   const turned = probeWhy['should-be-ready'];
   if (2 * turned > probed - calls.ready)
-    return probeAgain(message('stack-call.should-be-ready', { boards: turned }));
+    return probeAgain(
+      message('stack-call.should-be-ready', { boards: turned }),
+      ...(calls.ready > 0 ? [message('stack-call.also.ready', { boards: calls.ready })] : []),
+      ...notProbed(boards - probed),
+    );
   return callOfMost(stack, probed);
 }
 
-const probeAgain = (why: Message): StackCall => ({ call: 'probe-again', reasons: [why] });
+const probeAgain = (...reasons: Message[]): StackCall => ({ call: 'probe-again', reasons });
+const notProbed = (boards: number): Message[] =>
+  boards > 0 ? [message('stack-call.not-probed', { boards })] : [];
 
 const NOT_READY = ['keep-drying', 'bring-in', 'probe-again'] as const;
 
@@ -103,7 +113,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
       ...(call === 'probe-again' && toProbeAgain ? [message('stack-call.reason-of', toProbeAgain)] : []),
       ...(averagePct === null ? [] : [message('stack-call.average', { averagePct, targetRange })]),
       ...others.map((each) => message(`stack-call.also.${each}`, { boards: calls[each] })),
-      ...(boards > probed ? [message('stack-call.not-probed', { boards: boards - probed })] : []),
+      ...notProbed(boards - probed),
     ],
   };
 }
@@ -118,7 +128,8 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     'should-be-ready':
       probeWhy['should-be-ready'] > 0 &&
       message('stack-call.should-be-ready', { boards: probeWhy['should-be-ready'] }),
-    'probe-again': toProbeAgain && message('stack-call.reason-of', toProbeAgain),
+    'probe-again':
+      toProbeAgain && message('stack-call.some-to-probe', { boards: calls['probe-again'], ...toProbeAgain }),
     'may-not-be-ready':
       probeWhy['may-not-be-ready'] > 0 &&
       message('stack-call.may-not-be-ready', { boards: probeWhy['may-not-be-ready'] }),

@@ -33,6 +33,8 @@ export const stackCall = {
     'By the forecast, {boards, plural, one {# board} other {# boards}} not ready last time should be ready now.',
   'stack-call.may-not-be-ready':
     'By the forecast, {boards, plural, one {# board} other {# boards}} called ready may not be ready now.',
+  'stack-call.some-to-probe':
+    '{boards, plural, one {# board needs} other {# boards need}} another reading. {boardCode}: {why}',
   'stack-call.could-change':
     'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
 } as const;

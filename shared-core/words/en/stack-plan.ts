@@ -1,6 +1,6 @@
 /** How many boards of a stack to probe, and which. */
 export const stackPlan = {
-  'stack-plan.title': 'What to do',
+  'stack-plan.title': 'How many to probe?',
   'stack-plan.certainty': 'How sure to be',
   'stack-plan.to-call-ready': 'To call the stack ready',
   'stack-plan.boards-of': '{boards} of {all, plural, one {# board} other {# boards}}',

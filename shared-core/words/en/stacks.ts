@@ -1,15 +1,14 @@
 /** Stacks and their boards. */
 export const stacks = {
   'stacks.title': 'Stacks',
-  'stacks.yard-none-ready':
-    '{boards, plural, one {# board} other {# boards}} in {stacks, plural, one {# stack} other {# stacks}}. None ready yet.',
-  'stacks.yard-ready':
-    '{boards, plural, one {# board} other {# boards}} in {stacks, plural, one {# stack} other {# stacks}}. {ready} ready to use.',
+  'stacks.yard':
+    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready now}}.',
+  'stacks.yard-next':
+    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready now}}, next likely {date}.',
   'stacks.all-boards': 'All boards',
   'stacks.all-boards-lead': 'Every board in the yard.',
   'stacks.go-to-stacks': 'Go to stacks',
   'stacks.stack': 'Stack',
-  'stacks.stack-not-found': 'This stack is not in this yard.',
 
   // A yard without stacks.
   'stacks.start': 'Your first stack',
@@ -29,28 +28,40 @@ export const stacks = {
 
   // One stack.
   'stacks.place-and-use': '{placeName} · {endUseName}',
+  'stacks.lead':
+    '{boards, plural, one {# board} other {# boards}} · {placeName} · {endUseName}, target {targetRange} · not probed yet',
+  'stacks.lead-probed':
+    '{boards, plural, one {# board} other {# boards}} · {placeName} · {endUseName}, target {targetRange} · last probed {probedOn}',
   'stacks.boards': '{boards, plural, one {# board} other {# boards}}',
-  'stacks.last-probed': '{boards, plural, one {# board} other {# boards}} · last probed {probedAgo}',
-  'stacks.never-probed': '{boards, plural, one {# board} other {# boards}} · not probed yet',
   'stacks.no-boards': 'No boards yet.',
   'stacks.empty':
     'No boards in this stack yet. Add them by species and thickness. Their IDs are numbered for you.',
   'stacks.boards-in-stacks-only': 'No boards yet. Add them to a stack.',
   'stacks.probe': 'Probe',
   'stacks.resume': 'Resume',
-  'stacks.open': 'Open',
   'stacks.labels': 'Labels',
   'stacks.add-boards': 'Add boards',
   'stacks.move': 'Move stack',
   'stacks.edit': 'Edit stack',
   /** A button read aloud, so that those of several stacks differ. */
   'stacks.action-of-stack': '{actionName}: {stackName}',
+  'stacks.action-due': '{actionName} now: {stackName}',
+  'stacks.due-first': 'To do first',
+  'stacks.due': '{stackName} is due',
 
   'stacks.count-ready': '{boards} ready',
-  'stacks.count-bring-in': '{boards} to bring in',
-  'stacks.count-keep-drying': '{boards} to keep drying',
-  'stacks.count-probe-again': '{boards} to probe again',
+  'stacks.count-bring-in': '{boards} bring in',
+  'stacks.count-keep-drying': '{boards} keep drying',
+  'stacks.count-probe-again': '{boards} probe again',
   'stacks.count-not-probed': '{boards} not probed yet',
+  'stacks.count-of': 'of {boards}',
+  'stacks.average-target': 'average, target {targetRange}',
+  'stacks.next-likely':
+    '{where, select, here {next likely ready} other {likely ready if moved to {placeName}}}',
+  'stacks.last-likely': 'last {date}',
+  'stacks.next-ready':
+    '{where, select, here {Next likely ready {likelyWhen}.} other {Next likely ready {likelyWhen} if moved to {placeName}.}}',
+  'stacks.last-ready': 'Last {date}.',
 
   // The form of a stack.
   'stacks.add': 'Add a stack',
@@ -81,9 +92,14 @@ export const stacks = {
   'stacks.moved': '{name} moved to {placeName}.',
 
   // The list of boards.
-  'stacks.search': 'Search',
+  'stacks.search': 'Find a board',
+  'filter.label': 'Show',
+  'filter.all': 'All',
+  'filter.not-probed': 'Not probed',
+  'filter.elsewhere': 'Elsewhere',
   'stacks.search-example': 'ID, species or log',
   'stacks.none-found': 'No boards match “{searchText}”.',
+  'stacks.none-of-filter': 'No boards of that kind.',
   'stacks.show-all': 'Show all',
   'stacks.selected-of': '{selected} of {boards, plural, one {# board} other {# boards}} selected',
   'stacks.select-none': 'Select none',
@@ -94,16 +110,19 @@ export const stacks = {
   'stacks.column-species': 'Species',
   'stacks.column-place': 'Place',
   'stacks.column-stack-place': 'Stack and place',
-  'stacks.column-mc': 'MC',
-  'stacks.column-shell-core': 'Shell, core',
+  'stacks.column-average': 'Average',
+  'stacks.column-shell-core': 'Shell · core',
+  'stacks.column-ready': 'Likely ready',
+  'stacks.column-read': 'Read',
+  'stacks.column-likely': 'Likely range',
+  'stacks.column-log': 'Log',
   'stacks.column-call': 'Call',
-  'stacks.log': 'log {logName}',
   'stacks.since': 'since {sinceOn}',
-  'stacks.likely': 'likely {likelyInterval}',
+  'stacks.ready-now': 'Now',
+  'stacks.ready-at': '{date} in {placeName}',
+  'stacks.ready-between': 'ready {readyWhen}',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
-  'stacks.shell': 'shell {shellPct}',
-  'stacks.core': 'core {corePct}',
 
   // Adding boards, and editing several.
   'stacks.add-boards-to': 'Add boards to {stackName}',
@@ -146,27 +165,22 @@ export const stacks = {
   'stacks.in-layers': 'Layers {firstLayer} to {topLayer}, from the bottom up.',
 
   // The drawing.
-  'stacks.drawing': 'Stack drawing',
   'stacks.drawing-missing':
-    'Layers missing. Select boards in the list below, then Edit boards, to enter how many lie in a layer.',
-  'stacks.from-its-end': 'The stack, seen from its end',
+    'Layers missing. Select boards in the list, then Edit boards, to enter how many lie in a layer.',
+  'stacks.from-its-end': 'The stack, from its end',
   'stacks.layer': 'Layer {layer}',
   'stacks.column': 'Column {column}',
   'stacks.without-layer': 'Layer and column missing',
   'stacks.probe-next': 'probe next',
-  'stacks.marks': 'What the marks mean',
   'stacks.ends-drawn': 'Rings and bark are drawn as entered. A thick edge is bark still on.',
   'stacks.arrow-keys': 'Arrow keys move over the stack. Enter opens a board.',
   'stacks.top-in-sun': 'Nothing covers it. Outdoors, the sun reaches the top layer.',
-  'stacks.drawn-only': 'The drawing shows the first {drawn} of {boards} boards. The list below has them all.',
+  'stacks.drawn-only': 'The drawing shows the first {drawn} of {boards} boards. The list has them all.',
 
   // What it amounts to.
-  'stacks.volume': 'Volume and weight',
-  'stacks.board-feet-tallied': 'Tally in board feet',
-  'stacks.cubic-meters-tallied': 'Tally in cubic meters',
-  'stacks.weight-now': 'Weight now',
-  'stacks.weight-now-of': 'Weight now, of {boards, plural, one {# board} other {# boards}}',
-  'stacks.weight-at': 'Weight at target, {targetPct} ({endUseName})',
+  'stacks.tallied': 'tallied',
+  'stacks.weight-then':
+    'now{which, select, all {} other { ({boards, plural, one {# board} other {# boards}})}}, {thenKg} at {targetPct}',
   'stacks.size-missing':
     '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
   'stacks.weight-not-probed':

@@ -191,8 +191,8 @@ describe('a stack in lists', () => {
     await outlooksMade();
     const [, , thin, thick] = await list();
     expect(await theStack()).toMatchObject({
-      nextReady: { likelyOn: thin!.outlook!.here!.likely, placeName: null },
-      lastReady: { likelyOn: thick!.outlook!.here!.likely, placeName: null },
+      nextReady: { when: thin!.outlook!.here, placeName: null },
+      lastReady: { when: thick!.outlook!.here, placeName: null },
     });
   });
 });

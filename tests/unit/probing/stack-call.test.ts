@@ -128,7 +128,7 @@ describe('what is due on a stack', () => {
       'should-be-ready',
       'By the forecast, 2 boards not ready last time should be ready now.',
     ]);
-    expect(due(4, calls)).toEqual(['probe-again', 'MAP-04: Likely 5.0–9.0%.']);
+    expect(due(4, calls)).toEqual(['probe-again', '1 board needs another reading. MAP-04: Likely 5.0–9.0%.']);
   });
 
   test('then what a reading could change, with the day of the last', () => {
@@ -183,6 +183,7 @@ test('every sentence is whole', () => {
     'stack-call.ready-so-far',
     'stack-call.reason-of',
     'stack-call.should-be-ready',
+    'stack-call.some-to-probe',
     'stack-call.some.bring-in',
     'stack-call.some.keep-drying',
     'stack-call.some.probe-again',

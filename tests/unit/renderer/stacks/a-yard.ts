@@ -1,4 +1,5 @@
 import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+import type { Outlook } from '../../../../shared-core/probing/calls/outlook.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
@@ -73,5 +74,16 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   latest: null,
   outlook: null,
   bestPlaceName: null,
+  ...more,
+});
+
+export const anOutlook = (more: Partial<Outlook> = {}): Outlook => ({
+  averagePct: 14.6,
+  standardUncertaintyPct: 0.8,
+  airOffsetPct: null,
+  probabilityReady: 0,
+  here: null,
+  elsewhere: null,
+  probeWhy: null,
   ...more,
 });

@@ -15,7 +15,7 @@ import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/spe
 import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow, aFinding, aStack } from './a-yard.ts';
+import { aBoardRow, aFinding, anOutlook, aStack } from './a-yard.ts';
 
 /** Answers as the store does: a page of what the search finds. */
 const listOf =
@@ -28,7 +28,10 @@ const listOf =
 
 function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
   return playMachine({
-    'stacks.list': () => [aStack({ boards })],
+    'stacks.get': ({ id }) => {
+      if (id !== 1) throw new Refusal(message('refusal.not-found', { what: 'stack' }));
+      return aStack({ boards, call: boards === 0 ? null : aStack().call });
+    },
     'stacks.plan': () => null,
     'stacks.volume': () => ({
       boards: 6,
@@ -36,7 +39,6 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
       boardFeet: 0,
       cubicMeters: 0,
       mass: null,
-      endUseName: 'Furniture',
       targetPct: 7,
       missing: [{ code: 'stacks.size-missing', facts: { boards: 6 } }],
     }),
@@ -71,6 +73,17 @@ function open(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
   return { machine, user: userEvent.setup() };
 }
 
+/** The boards of the yard, without the drawing of a stack. */
+function openAll(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = play(boards, more);
+  render(
+    <main>
+      <BoardsScreen />
+    </main>,
+  );
+  return { machine, user: userEvent.setup() };
+}
+
 /** Rows with a board in them, without the heading. */
 const boardRows = () => screen.getAllByRole('row').filter((row) => within(row).queryByRole('checkbox'));
 
@@ -78,32 +91,72 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('The boards of a stack', () => {
-  test('each row shows the board, its species, its MC with the interval, the call, its place, and shell and core', async () => {
+  test('each row shows the board, its average, shell and core, its call, when it is ready, and when it was read', async () => {
     const { user } = open(1, {
       'boards.list': listOf(1, (number) =>
         aBoardRow(number, {
           log: 'Ridge',
           placeSince: new Date(2024, 2, 3, 12).toISOString(),
           latest: aFinding({ at: new Date(2024, 7, 22, 12).toISOString() }),
+          outlook: anOutlook({
+            here: { likely: '2090-05-12', from: '2090-04-20', to: '2090-06-15' },
+          }),
         }),
       ),
     });
     // They give way in a window this narrow.
-    await user.click(await screen.findByLabelText('Place'));
-    await user.click(screen.getByLabelText('Shell, core'));
-    await user.click(screen.getByLabelText('Species'));
-    const row = within(screen.getAllByRole('row')[1]!);
-    expect(row.getByRole('rowheader').textContent).toBe('OAK-01log Ridge');
+    for (const column of ['Species', 'Likely range', 'Place', 'Log', 'Shell · core']) {
+      await user.click(await screen.findByLabelText(column));
+    }
+    const [, head] = screen.getAllByRole('rowheader', { name: 'OAK-01' });
+    const row = within((head ?? screen.getByRole('rowheader', { name: 'OAK-01' })).closest('tr')!);
     expect(row.getByRole('checkbox', { name: 'Select OAK-01' })).toBeTruthy();
     expect(row.getByRole('link', { name: 'OAK-01' }).getAttribute('href')).toBe('#/boards/1');
     expect(row.getAllByRole('cell').map((cell) => cell.textContent)).toEqual([
       '',
+      '14.9%',
+      '14.1% · 15.8%',
+      'Keep drying',
+      'May 12, 2090',
+      'Aug 22, 2024',
       'Northern red oak27 mm',
-      unbroken('14.9%likely 13.7–16.1%'),
-      'Keep dryingAug 22, 2024',
+      unbroken('13.7–16.1%ready May 12, 2090 (Apr 20 – Jun 15, 2090)'),
       'Pole shedsince Mar 3, 2024',
-      'shell 14.1%core 15.8%',
+      'Ridge',
     ]);
+    await expectNoBarriers();
+  });
+
+  test('a board that only a move makes ready names the place; one to be probed again, the reason', async () => {
+    const when = { likely: '2090-01-18', from: '2090-01-02', to: '2090-02-02' };
+    const reason = message('call.would-change', { questionable: 2 });
+    const boards = [
+      aBoardRow(1, {
+        outlook: anOutlook({ elsewhere: { placeId: 2, when } }),
+        bestPlaceName: 'Bench room',
+      }),
+      aBoardRow(2, { latest: aFinding({ call: 'probe-again', reason }) }),
+      aBoardRow(3, { outlook: anOutlook({ here: { likely: '2020-01-18', from: '2020-01-02', to: null } }) }),
+    ];
+    open(3, { 'boards.list': () => ({ total: 3, rows: boards }) });
+    expect(await screen.findByText('Jan 18, 2090 in Bench room')).toBeTruthy();
+    expect(screen.getByText('2 questionable readings would change this call.')).toBeTruthy();
+    expect(screen.getByText('Now')).toBeTruthy();
+  });
+
+  test('are filtered by call; those elsewhere are only shown when asked for', async () => {
+    const { machine, user } = open(6, {
+      'stacks.get': () => aStack({ elsewhere: { boards: 2, ready: 0 } }),
+    });
+    const options = (await screen.findAllByRole('radio')).map((radio) => radio.closest('label')?.textContent);
+    expect(options).toEqual([' All 6', ' Ready 1', ' Keep drying 3', ' Not probed 2', ' Elsewhere 2']);
+    await user.click(screen.getByRole('radio', { name: 'Keep drying 3' }));
+    await user.click(screen.getByRole('radio', { name: 'Elsewhere 2' }));
+    const filters = (machine.inputsOf('boards.list') as RequestInput<'boards.list'>[]).map(
+      ({ filter }) => filter,
+    );
+    expect(filters).toContain('keep-drying');
+    expect(filters.at(-1)).toBe('elsewhere');
     await expectNoBarriers();
   });
 
@@ -111,20 +164,21 @@ describe('The boards of a stack', () => {
     const board = aBoardRow(1, { thicknessMm: 50.8, thicknessQuarters: 8 });
     open(1, { 'boards.list': () => ({ total: 1, rows: [board] }) });
     useSettings.setState({ settings: { units } as Settings });
+    fireEvent.click(await screen.findByLabelText('Species'));
     expect(await screen.findByRole('cell', { name: 'Northern red oak8/4' })).toBeTruthy();
   });
 
   test('a board never probed shows that, and so does one without a usable reading', async () => {
     const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, call: 'probe-again' });
     open(2, { 'boards.list': listOf(2, (number) => aBoardRow(number, number === 2 ? { latest } : {})) });
-    expect(await screen.findByText('not probed yet')).toBeTruthy();
+    expect(await screen.findByRole('cell', { name: 'not probed yet' })).toBeTruthy();
     expect(screen.getByText('no usable reading')).toBeTruthy();
   });
 
   test('a press on a head has the machine sort by it, and keeps the focus there', async () => {
     const { machine, user } = open(6);
-    await user.click(await screen.findByRole('button', { name: 'MC' }));
-    await user.click(screen.getByRole('button', { name: 'MC' }));
+    await user.click(await screen.findByRole('button', { name: 'Average' }));
+    await user.click(screen.getByRole('button', { name: 'Average' }));
     const asked = machine.inputsOf('boards.list') as RequestInput<'boards.list'>[];
     // The drawing asks for the boards too, 500 at a time.
     const pages = asked.filter(({ limit }) => limit === 100);
@@ -133,8 +187,10 @@ describe('The boards of a stack', () => {
       ['average', false],
       ['average', true],
     ]);
-    expect(screen.getByRole('columnheader', { name: 'MC' }).getAttribute('aria-sort')).toBe('descending');
-    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'MC' }));
+    expect(screen.getByRole('columnheader', { name: 'Average' }).getAttribute('aria-sort')).toBe(
+      'descending',
+    );
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Average' }));
     await screen.findByText('OAK-01');
   });
 
@@ -145,7 +201,7 @@ describe('The boards of a stack', () => {
 
   test('a search that finds nothing leads back to all boards', async () => {
     const { user } = open(6);
-    await user.type(await screen.findByLabelText('Search'), 'ELM');
+    await user.type(await screen.findByLabelText('Find a board'), 'ELM');
     await screen.findByText('No boards match “ELM”.');
     await user.click(screen.getByRole('button', { name: 'Show all' }));
     expect(await screen.findByText('6 boards')).toBeTruthy();
@@ -184,7 +240,7 @@ describe('Editing several boards', () => {
   const nothingElse = { stackOrder: null, move: null, endUseId: null, latestReadings: null };
 
   test('a wrong species is set right by keyboard alone, and nothing else changes', async () => {
-    const { machine, user } = open(6, edit);
+    const { machine, user } = openAll(6, edit);
     (await screen.findByRole('link', { name: 'OAK-01' })).focus();
     await user.keyboard('{ArrowDown} {ArrowDown}{ArrowDown}{ArrowDown} ');
     screen.getByRole('button', { name: 'Edit boards' }).focus();
@@ -202,7 +258,7 @@ describe('Editing several boards', () => {
   });
 
   test('sizes, log, and sawing date change as typed; blank means unknown', async () => {
-    const { machine, user } = open(6, edit);
+    const { machine, user } = openAll(6, edit);
     await select(user);
     for (const name of ['Thickness', 'Width', 'Length', 'Sawing date', 'Log', 'Sawing'])
       await turnOn(user, name);
@@ -230,7 +286,7 @@ describe('Editing several boards', () => {
   });
 
   test('place, use, and the readings of the last round change in the same act', async () => {
-    const { machine, user } = open(6, edit);
+    const { machine, user } = openAll(6, edit);
     await select(user);
     for (const name of ['Place', 'Use', 'Readings of the last round']) await turnOn(user, name);
     await user.click(screen.getByRole('button', { name: 'Save' }));
@@ -259,7 +315,7 @@ describe('Editing several boards', () => {
   });
 
   test('the boards are laid in the order of their list', async () => {
-    const { machine, user } = open(6, edit);
+    const { machine, user } = openAll(6, edit);
     await select(user);
     await turnOn(user, 'Bark side');
     await turnOn(user, 'Layers');
@@ -280,7 +336,7 @@ describe('Editing several boards', () => {
   });
 
   test('with no field turned on nothing is sent; what is no length is marked at its field', async () => {
-    const { machine, user } = open(6, edit);
+    const { machine, user } = openAll(6, edit);
     await select(user);
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
@@ -292,7 +348,7 @@ describe('Editing several boards', () => {
   });
 
   test('boards edited meanwhile are named, and the form stays as it was filled in', async () => {
-    const { user } = open(6, {
+    const { user } = openAll(6, {
       'boards.editTogether': () => {
         throw new Refusal(message('refusal.boards-edited-meanwhile', { boards: 1, someCodes: ['OAK-05'] }));
       },
@@ -338,11 +394,12 @@ describe('A yard of 100,000 boards', () => {
       </main>,
     );
     await screen.findByText('OAK-01');
-    machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { speciesName: 'White oak' }));
-    machine.tell('changed', { yard: null, topics: ['species'] });
-    expect(screen.getAllByText('Northern red oak').length).toBeGreaterThan(0);
-    await waitFor(() => expect(screen.queryByText('Northern red oak')).toBeNull());
-    expect(screen.getAllByText('White oak').length).toBeGreaterThan(0);
+    fireEvent.click(screen.getByLabelText('Stack and place'));
+    machine.answers['boards.list'] = listOf(300, (number) => aBoardRow(number, { stackName: 'Lane oak' }));
+    machine.tell('changed', { yard: null, topics: ['stacks'] });
+    expect(screen.getAllByText('Ridge oak').length).toBeGreaterThan(0);
+    await waitFor(() => expect(screen.queryByText('Ridge oak')).toBeNull());
+    expect(screen.getAllByText('Lane oak').length).toBeGreaterThan(0);
   });
 });
 
@@ -456,6 +513,44 @@ describe('Adding boards', () => {
   });
 });
 
+describe('What to do with a stack', () => {
+  test('is its call in a sentence, with the reason and the dates', async () => {
+    const when = { likely: '2090-01-18', from: '2090-01-02', to: '2090-02-02' };
+    open(8, {
+      'stacks.get': () =>
+        aStack({
+          boards: 8,
+          call: {
+            call: 'bring-in',
+            reasons: [
+              message('stack-call.some.bring-in', { boards: 5, probed: 8 }),
+              message('stack-call.they-are-dry', { boards: 5, placeName: 'Pole shed' }),
+              message('stack-call.also.probe-again', { boards: 3 }),
+            ],
+          },
+          nextReady: { when, placeName: 'Bench room' },
+        }),
+    });
+    expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
+    expect(screen.getByText('They are as dry as Pole shed gets them.')).toBeTruthy();
+    expect(
+      screen.getByText(
+        '3 need another reading. Next likely ready Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
+      ),
+    ).toBeTruthy();
+    expect(screen.getByText(/^8 boards · Pole shed · Furniture, target/)).toBeTruthy();
+  });
+
+  test('can be done from its head: probe, add boards, labels, move, edit', async () => {
+    open(6);
+    expect(await screen.findByRole('link', { name: 'Probe: Ridge oak' })).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Labels' }).getAttribute('href')).toBe('#/labels?stack=1');
+    for (const name of ['Add boards', 'Move stack', 'Edit stack']) {
+      expect(screen.getByRole('button', { name })).toBeTruthy();
+    }
+  });
+});
+
 describe('A stack that is not there', () => {
   test('is missing, and the stacks are offered', async () => {
     play(3);
@@ -464,7 +559,7 @@ describe('A stack that is not there', () => {
         <StackScreen id={99} />
       </main>,
     );
-    expect(await screen.findByText('This stack is not in this yard.')).toBeTruthy();
+    expect(await screen.findByText(/That stack is not in this yard/)).toBeTruthy();
     expect(screen.getByRole('link', { name: 'Go to stacks' })).toBeTruthy();
   });
 });

@@ -5,9 +5,12 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
+import type { DueKind } from '../../../../shared-core/probing/plan/stack-call.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 
@@ -41,15 +44,85 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('The stacks', () => {
-  test('each shows its place, its use, the calls on its boards, and when it was probed', async () => {
-    open([aStack()]);
+  test('each shows its place, its use, the calls on its boards, how dry they are, and when they are ready', async () => {
+    const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
+    open([
+      aStack({
+        nextReady: { when, placeName: null },
+        lastReady: { when: { ...when, likely: '2090-03-20' }, placeName: null },
+      }),
+    ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByRole('link', { name: 'Ridge oak' }).getAttribute('href')).toBe('#/stacks/1');
     expect(card.getByText('Pole shed · Furniture')).toBeTruthy();
-    const figures = card.getAllByRole('listitem').map((item) => item.textContent);
-    expect(figures).toEqual(['1 ready', '3 to keep drying', '2 not probed yet']);
-    expect(card.getByText('6 boards · last probed 3 days ago')).toBeTruthy();
-    expect(screen.getByText('6 boards in 1 stack. 1 ready to use.')).toBeTruthy();
+    const figures = card
+      .getAllByRole('definition')
+      .map((figure) => [
+        figure.textContent,
+        [...figure.nextElementSibling!.childNodes].map((node) => node.textContent?.trim()),
+      ]);
+    expect(figures).toEqual([
+      ['3 keep drying', ['of 6', '1 ready', '2 not probed yet']],
+      ['14.9%', [unbroken('average, target 6–8%')]],
+      ['Mar 14, 2090', ['next likely ready', 'last Mar 20, 2090']],
+    ]);
+    expect(screen.getByText('6 boards. 1 ready now, next likely Mar 14, 2090.')).toBeTruthy();
+    expect(card.queryByRole('link', { name: /^Open/ })).toBeNull();
     await expectNoBarriers();
+  });
+
+  test('dates that only a move brings name the place; what should be ready by now says so', async () => {
+    const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
+    const past = { likely: '2020-03-14', from: '2020-03-01', to: '2020-04-02' };
+    open([
+      aStack({ nextReady: { when, placeName: 'Bench room' }, calls: { ...aStack().calls, 'bring-in': 2 } }),
+      aStack({ id: 2, name: 'Lane walnut', nextReady: { when: past, placeName: null } }),
+    ]);
+    const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByText('likely ready if moved to Bench room')).toBeTruthy();
+    expect(card.getByRole('button', { name: 'Move: Ridge oak' })).toBeTruthy();
+    expect(within(screen.getByRole('article', { name: 'Lane walnut' })).getByText('Now')).toBeTruthy();
+  });
+
+  test('boards moved elsewhere are in no card, and in the count of the yard', async () => {
+    open([aStack({ elsewhere: { boards: 3, ready: 2 } })]);
+    expect(await screen.findByText('9 boards. 3 ready now.')).toBeTruthy();
+    expect(screen.getByText('of 6')).toBeTruthy();
+  });
+
+  test('what needs doing first is on top with its reason, and the cards are in that order', async () => {
+    const due = (kind: DueKind) => ({ kind, why: message('stack-call.not-probed-yet') });
+    open([
+      aStack({ name: 'Dry' }),
+      aStack({ id: 2, name: 'Airy', due: due('bring-in') }),
+      aStack({ id: 3, name: 'Fresh', due: due('first-round') }),
+      aStack({ id: 4, name: 'Swapped', due: due('probe-again') }),
+    ]);
+    const first = within(await screen.findByRole('region', { name: 'To do first' }));
+    expect(first.getByRole('heading').textContent).toBe('Fresh is due');
+    expect(first.getByText('Not probed yet.')).toBeTruthy();
+    expect(first.getByRole('link', { name: 'Probe now: Fresh' }).getAttribute('href')).toBe(
+      '#/round?stack=3',
+    );
+    const names = screen.getAllByRole('article').map((card) => within(card).getByRole('heading').textContent);
+    expect(names).toEqual(['Fresh', 'Swapped', 'Airy', 'Dry']);
+    await expectNoBarriers();
+  });
+
+  test('what is to be brought in is moved from there', async () => {
+    const { user } = open([
+      aStack({
+        due: { kind: 'bring-in', why: message('stack-call.dry-as-place', { boards: 5, placeName: 'Shed' }) },
+      }),
+    ]);
+    await user.click(await screen.findByRole('button', { name: 'Move now: Ridge oak' }));
+    expect(await screen.findByRole('dialog', { name: 'Move Ridge oak' })).toBeTruthy();
+  });
+
+  test('with nothing due there is no banner', async () => {
+    open([aStack()]);
+    await screen.findByRole('article', { name: 'Ridge oak' });
+    expect(screen.queryByRole('region', { name: 'To do first' })).toBeNull();
   });
 
   test('probing starts a round on the stack, or resumes the one that is open', async () => {

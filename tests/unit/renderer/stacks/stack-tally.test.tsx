@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { StackVolume } from '../../../../renderer/features/stacks/StackVolume.tsx';
+import { StackTally } from '../../../../renderer/features/stacks/StackTally.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
@@ -15,7 +15,6 @@ const volume: Volume = {
   boardFeet: 1033,
   cubicMeters: 2.43,
   mass: { boards: 6, nowKg: 1655, targetKg: 1541 },
-  endUseName: 'Furniture',
   targetPct: 7,
   missing: [],
 };
@@ -24,13 +23,13 @@ function open(answer: () => Volume) {
   playMachine({ 'stacks.volume': answer });
   render(
     <main>
-      <StackVolume stackId={1} />
+      <StackTally stackId={1} />
     </main>,
   );
 }
-const facts = async () => {
-  await screen.findAllByRole('definition');
-  return screen.getAllByRole('term').map((term) => [term.textContent, term.nextElementSibling?.textContent]);
+const line = async () => {
+  const tallied = await screen.findByText(/tallied/);
+  return [tallied, tallied.nextElementSibling].map((part) => part?.textContent);
 };
 
 beforeEach(forgetEverything);
@@ -39,12 +38,7 @@ afterEach(cleanup);
 describe('The volume and weight of a stack', () => {
   test('is its board feet, cubic meters, and weight now and at its target', async () => {
     open(() => volume);
-    expect(await facts()).toEqual([
-      ['Tally in board feet', '1,033'],
-      ['Tally in cubic meters', '2.43 m³'],
-      ['Weight now', '1,655 kg'],
-      ['Weight at target, 7.0% (Furniture)', '1,541 kg'],
-    ]);
+    expect(await line()).toEqual(['1,033 board feet · 2.43 m³ tallied', '1,655 kg now, 1,541 kg at 7.0%']);
     await expectNoBarriers();
   });
 
@@ -59,23 +53,21 @@ describe('The volume and weight of a stack', () => {
         message('stacks.density-missing', { speciesName: 'Holly' }),
       ],
     }));
-    expect((await facts())[2]).toEqual(['Weight now, of 4 boards', '900 kg']);
-    expect(screen.getAllByRole('listitem').map((item) => item.textContent)).toEqual([
+    expect((await line())[1]).toBe('900 kg now (4 boards), 850 kg at 7.0%');
+    for (const missing of [
       '1 board without width or length, not in these totals.',
       '2 boards not probed yet, not in the weight.',
       'The specific gravity of Holly is missing. Its boards are not in the weight.',
-    ]);
+    ]) {
+      expect(screen.getByText(missing)).toBeTruthy();
+    }
   });
 
   test('in inch mode has nothing metric', async () => {
     useSettings.setState({ settings: { units: 'imperial' } as Settings });
     open(() => volume);
-    expect(await facts()).toEqual([
-      ['Tally in board feet', '1,033'],
-      // 1 lb is 0.45359237 kg, exact by definition (international avoirdupois pound, 1959).
-      ['Weight now', '3,649 lb'],
-      ['Weight at target, 7.0% (Furniture)', '3,397 lb'],
-    ]);
+    // 1 lb is 0.45359237 kg, exact by definition (international avoirdupois pound, 1959).
+    expect(await line()).toEqual(['1,033 board feet tallied', '3,649 lb now, 3,397 lb at 7.0%']);
   });
 
   test('of boards without sizes, there are no totals', async () => {
@@ -88,7 +80,7 @@ describe('The volume and weight of a stack', () => {
       missing: [message('stacks.size-missing', { boards: 6 })],
     }));
     expect(await screen.findByText(/6 boards without/)).toBeTruthy();
-    expect(screen.queryAllByRole('definition')).toEqual([]);
+    expect(screen.queryByText(/tallied|now/)).toBeNull();
   });
 
   test('that is refused shows the reason', async () => {

@@ -1,0 +1,65 @@
+import type { KeyboardEvent } from 'react';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { CallShape } from '../../ui/CallBadge.tsx';
+import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
+import { useWords } from '../../words.ts';
+import { endWords } from '../board/end-words.ts';
+import css from './stack-drawing.module.css';
+
+/** A board's end with its ID, its call and its moisture content; opens the board. */
+export function BoardEnd({
+  board,
+  isNext,
+  isEntry = true,
+  ...rest
+}: {
+  board: BoardRow;
+  /** Whether the plan names it to be probed next. */
+  isNext: boolean;
+  /** Whether Tab stops here. */
+  isEntry?: boolean;
+  onFocus?: () => void;
+  onKeyDown?: (event: KeyboardEvent) => void;
+}) {
+  const { say, formats } = useWords();
+  const { latest, code } = board;
+  const tail = code.slice(code.lastIndexOf('-') + 1);
+  return (
+    <a
+      href={hrefOf({ name: 'board', id: board.id })}
+      className={`${css.board} ${latest ? `call-soft-${latest.call}` : css.unprobed} ${isNext ? css.next : ''}`}
+      data-board={board.id}
+      tabIndex={isEntry ? 0 : -1}
+      {...rest}
+    >
+      <span className={css.code} translate="no">
+        <span className={css.stem}>{code.slice(0, code.length - tail.length)}</span>
+        {tail}
+      </span>{' '}
+      {latest ? (
+        <span className={`${css.call} call-${latest.call}`}>
+          <CallShape call={latest.call} />
+          <span className="spoken-only">{say(`call.${latest.call}`)}</span>{' '}
+          {latest.averagePct !== null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}
+        </span>
+      ) : (
+        <span className={css.call}>
+          <span aria-hidden="true">–</span>
+          <span className="spoken-only">{say('stacks.not-probed')}</span>
+        </span>
+      )}
+      {isEndKnown(board) && (
+        <>
+          <EndGrain board={board} /> <span className="spoken-only">{endWords(board, say)}</span>
+        </>
+      )}
+      {isNext && (
+        <>
+          {' '}
+          <span className="spoken-only">{say('stacks.probe-next')}</span>
+        </>
+      )}
+    </a>
+  );
+}

@@ -1,0 +1,37 @@
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { CallShape } from '../../ui/CallBadge.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { likelyDate, readyFacts } from './ready-words.ts';
+import css from './stack-screen.module.css';
+
+/** What to do with a stack, in a sentence; then why, and the figures behind it. */
+export function StackCall({ stack: { call: called, note, nextReady, lastReady } }: { stack: StackRow }) {
+  const words = useWords();
+  const { say, formats } = words;
+  if (!called) return null;
+  const { call, reasons } = called;
+  const [what, why, ...more] = reasons.map((reason) => say(reason));
+  const isSpread = nextReady && lastReady && lastReady.when.likely !== nextReady.when.likely;
+  const dates = [
+    nextReady &&
+      nextReady.when.likely > formats.localDay(new Date()) &&
+      say('stacks.next-ready', readyFacts(nextReady)),
+    isSpread && say('stacks.last-ready', { date: likelyDate(words, lastReady.when) }),
+  ];
+  return (
+    <Sheet>
+      <p className={`${css.what} ${call ? `call-${call} call-soft-${call}` : css.notProbed}`}>
+        {call && <CallShape call={call} />}
+        {what}
+      </p>
+      {why && <p className={css.why}>{why}</p>}
+      <p className={css.more}>{[...more, ...dates].filter(Boolean).join(' ')}</p>
+      {note && (
+        <p className={css.more} translate="no">
+          {note}
+        </p>
+      )}
+    </Sheet>
+  );
+}
