@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { meterBasisSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 
 /** A Bluetooth UUID as noble writes it: lower case, no hyphens, 4 or 32 hex digits. */
-export const uuidSchema = z.string().regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/);
+export const uuidSchema = z
+  .string()
+  .regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/, { error: 'meter.form.wrong.characteristic' });
 
 /** How the bytes of a characteristic become a number. Numbers are the SIG's format codes where it has one. */
 export const valueLayoutSchema = z.object({
@@ -14,10 +16,20 @@ export const valueLayoutSchema = z.object({
   byteOrder: z.literal('high-first').optional(),
   /** Value = integer × 10^exponent × scale + offset. */
   exponent: z.number().int().min(-10).max(10),
-  scale: z.number(),
-  offset: z.number(),
+  scale: z
+    .number({ error: 'meter.form.wrong.times' })
+    .refine((scale) => scale !== 0, { error: 'meter.form.wrong.times' }),
+  offset: z.number({ error: 'meter.form.wrong.plus' }),
 });
 export type ValueLayout = z.infer<typeof valueLayoutSchema>;
+
+/** What a meter can show, in its own unit. */
+export const meterRangeSchema = z
+  .object({
+    min: z.number({ error: 'meter.form.wrong.lowest' }),
+    max: z.number({ error: 'meter.form.wrong.highest' }),
+  })
+  .refine(({ min, max }) => min < max, { path: ['max'], error: 'meter.form.wrong.order' });
 
 /**
  * How to read one meter: made by the meter itself (0x2904) or by the user on live bytes.
@@ -30,8 +42,7 @@ export const meterDescriptionSchema = z.object({
   unit: readingUnitSchema,
   /** The species and temperature of the meter's % scale; null when unknown or when it sends ohms. */
   basis: meterBasisSchema.nullable(),
-  /** What the meter can show, in its own unit. */
-  range: z.object({ min: z.number(), max: z.number() }),
+  range: meterRangeSchema,
   /** Whether the meter described itself or a person set it up. */
   origin: z.enum(['self-described', 'mapped-by-hand']),
 });

@@ -1,47 +1,73 @@
-import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import { formatTakesExponent, octetsOfFormat, readableFormats } from '../../../shared-core/gatt/value.ts';
-import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
+import {
+  type MeterDescription,
+  meterDescriptionSchema,
+  meterRangeSchema,
+  type ValueLayout,
+  valueLayoutSchema,
+} from '../../../shared-core/gatt/meter-description.ts';
+import {
+  decodeValue,
+  formatTakesExponent,
+  octetsOfFormat,
+  readableFormats,
+} from '../../../shared-core/gatt/value.ts';
+import { meterBasisSchema, type ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { bridge } from '../../data/bridge.ts';
 import { NumberField, Select } from '../../form/Field.tsx';
+import { TempField } from '../../form/MeasureFields.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
-import {
-  type DescriptionForm,
-  type FormProblems,
-  keyOf,
-  previewOf,
-  readForm,
-  startForm,
-} from './description-form.ts';
 import { formatName } from './formats.ts';
+import { bytesOfHex } from './hex.ts';
+
+const valueSchema = meterDescriptionSchema.pick({ serviceUuid: true, characteristicUuid: true, unit: true });
+
+/** A plain 16-bit value in tenths, to begin with. */
+const usualLayout = { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 };
+
+/** Where many meters' scales are made for, °C: a warm workshop. Only a start for the form. */
+const USUAL_BASIS_TEMP_C = 20;
+
+type Source = Pick<MeterDescription, 'serviceUuid' | 'characteristicUuid'>;
+
+const keyOf = ({ serviceUuid, characteristicUuid }: Source) => `${serviceUuid} ${characteristicUuid}`;
+
+/** The characteristic that sends, rather one whose bytes came already. */
+function firstSending({ characteristics }: MeterState): Source {
+  const sending = characteristics.filter((each) => each.canNotify);
+  const first = sending.find((each) => each.lastBytesHex !== null) ?? sending[0];
+  return first ?? { serviceUuid: '', characteristicUuid: '' };
+}
 
 /** Says once how a meter's bytes are read, on live bytes: the preview must show what the meter's own display shows. */
 export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () => void }) {
-  const units = useUnits();
   const { say } = useWords();
-  const [form, setForm] = useState(() => startForm(state.description, state.characteristics, units));
-  const [problems, setProblems] = useState<FormProblems>({});
-  /** What a field needs to show and change one part of the description. */
-  const field = <K extends keyof DescriptionForm>(key: K) => ({
-    value: form[key],
-    error: problems[key] ? say(problems[key]) : null,
-    onValue: (value: DescriptionForm[K]) => setForm((before) => ({ ...before, [key]: value })),
-  });
+  const { description } = state;
+  const value = useDraft(valueSchema, description ?? { ...firstSending(state), unit: 'pct' });
+  const layout = useDraft(valueLayoutSchema, description?.layout ?? usualLayout);
+  const range = useDraft(meterRangeSchema, description?.range ?? { min: 0, max: 100 });
+  const basis = useDraft(meterBasisSchema, description?.basis ?? { curveId: '', tempC: USUAL_BASIS_TEMP_C });
+  const { unit } = value.draft;
+  const format = layout.draft.format ?? usualLayout.format;
+  const hasBasis = unit === 'pct' && basis.draft.curveId !== '';
+  const chosen = state.characteristics.find((each) => keyOf(each) === keyOf(value.draft));
 
   async function save(): Promise<void> {
-    const read = readForm(form, units);
-    setProblems(read.ok ? {} : read.problems);
-    if (!read.ok) return;
-    const described = await attempt(bridge().command('meter.describe', read.description));
-    if (!described) return;
+    const described = await bridge().command('meter.describe', {
+      ...value.read(),
+      layout: layout.read(),
+      range: range.read(),
+      basis: hasBasis ? basis.read() : null,
+      origin: 'mapped-by-hand',
+    });
     showMeter(described);
     tellDone(say('meter.form.saved'));
     onDone();
@@ -53,18 +79,18 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       aria-label={say('meter.form.title')}
       onSubmit={(event) => {
         event.preventDefault();
-        void save();
+        void attempt(save());
       }}
     >
       <p>{say('meter.form.how')}</p>
-      <Preview form={form} state={state} />
+      <Preview hex={chosen?.lastBytesHex ?? null} layout={layout.made} unit={unit} />
       <div className="form-grid">
         <Select
           label={say('meter.form.characteristic')}
           options={[
-            ...(form.characteristic === ''
-              ? [{ value: '', label: say('meter.form.characteristic-choose') }]
-              : []),
+            ...(chosen
+              ? []
+              : [{ value: keyOf(value.draft), label: say('meter.form.characteristic-choose') }]),
             ...state.characteristics
               .filter((each) => each.canNotify)
               .map((each) => ({
@@ -73,21 +99,25 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
                 isName: true,
               })),
           ]}
-          {...field('characteristic')}
+          error={value.field('serviceUuid').error}
+          value={keyOf(value.draft)}
+          onValue={(key) => {
+            const [serviceUuid = '', characteristicUuid = ''] = key.split(' ');
+            value.set({ serviceUuid, characteristicUuid });
+          }}
         />
         <Select
           label={say('meter.reading.format')}
-          value={String(form.format)}
-          options={readableFormats.map((format) => ({
-            value: String(format),
-            label: say(formatName(format)),
-          }))}
-          onValue={(value) => field('format').onValue(Number(value))}
+          value={String(format)}
+          options={readableFormats.map((code) => ({ value: String(code), label: say(formatName(code)) }))}
+          onValue={(code) =>
+            layout.set({ format: Number(code), ...(!formatTakesExponent(Number(code)) && { exponent: 0 }) })
+          }
         />
         <NumberField
           label={say('meter.reading.first-byte')}
           hint={say('meter.form.first-byte-hint')}
-          {...field('byteOffset')}
+          {...layout.field('byteOffset')}
         />
         <Select
           label={say('meter.reading.byte-order')}
@@ -95,27 +125,28 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
             { value: 'low-first', label: say('meter.reading.low-first') },
             { value: 'high-first', label: say('meter.reading.high-first') },
           ]}
-          {...field('byteOrder')}
+          value={layout.draft.byteOrder ?? 'low-first'}
+          onValue={(order) => layout.set({ byteOrder: order === 'high-first' ? order : undefined })}
         />
         <NumberField
           label={say('meter.reading.power')}
           hint={say('meter.form.power-hint')}
-          disabled={!formatTakesExponent(form.format)}
-          {...field('exponent')}
+          disabled={!formatTakesExponent(format)}
+          {...layout.field('exponent')}
         />
-        <NumberField label={say('meter.form.times')} {...field('scale')} />
-        <NumberField label={say('meter.form.plus')} {...field('offset')} />
+        <NumberField label={say('meter.form.times')} {...layout.field('scale')} />
+        <NumberField label={say('meter.form.plus')} {...layout.field('offset')} />
         <Select
           label={say('meter.reading.unit')}
           options={[
             { value: 'pct', label: say('meter.reading.unit-pct') },
             { value: 'ohm', label: say('meter.reading.unit-ohm') },
           ]}
-          {...field('unit')}
+          {...value.field('unit')}
         />
-        <NumberField label={say('meter.form.lowest')} {...field('min')} />
-        <NumberField label={say('meter.form.highest')} {...field('max')} />
-        {form.unit === 'pct' && (
+        <NumberField label={say('meter.form.lowest')} {...range.field('min')} />
+        <NumberField label={say('meter.form.highest')} {...range.field('max')} />
+        {unit === 'pct' && (
           <>
             <Select
               label={say('meter.form.basis')}
@@ -128,15 +159,9 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
                   isName: true,
                 })),
               ]}
-              {...field('basisCurveId')}
+              {...basis.field('curveId')}
             />
-            {form.basisCurveId !== '' && (
-              <NumberField
-                label={say('meter.form.basis-temp')}
-                unit={temperatureUnit(units)}
-                {...field('basisTemp')}
-              />
-            )}
+            {hasBasis && <TempField label={say('meter.form.basis-temp')} {...basis.field('tempC')} />}
           </>
         )}
       </div>
@@ -150,20 +175,25 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
   );
 }
 
-/** What the newest bytes would be, read as the form says. */
-function Preview({ form, state }: { form: DescriptionForm; state: MeterState }) {
+/** What the newest bytes of the chosen characteristic would be, read as the form says. */
+function Preview({
+  hex,
+  layout,
+  unit,
+}: {
+  hex: string | null;
+  layout: ValueLayout | undefined;
+  unit: ReadingUnit;
+}) {
   const { say, formats } = useWords();
-  const preview = previewOf(form, state.characteristics);
-  const hex = state.characteristics.find((each) => keyOf(each) === form.characteristic)?.lastBytesHex;
-  if (preview === null || !hex) {
-    return <Banner>{say('meter.form.preview-none')}</Banner>;
-  }
+  if (!layout || !hex) return <Banner>{say('meter.form.preview-none')}</Banner>;
+  const preview = decodeValue(bytesOfHex(hex), { layout, unit, origin: 'mapped-by-hand' });
   return (
     <div className="preview" role="status" aria-label={say('meter.form.preview')}>
-      <Bytes hex={hex} from={form.byteOffset ?? 0} count={octetsOfFormat(form.format)} />
+      <Bytes hex={hex} from={layout.byteOffset} count={octetsOfFormat(layout.format)} />
       <span aria-hidden="true">→</span>
       {preview.ok ? (
-        <strong>{rawText(preview.value, form.unit, formats)}</strong>
+        <strong>{rawText(preview.value, unit, formats)}</strong>
       ) : (
         <span>{say(preview.problem)}</span>
       )}

@@ -202,14 +202,11 @@ export const meter = {
   'meter.form.saved': 'Saved. Pintally will read this meter the same way next time.',
 
   'meter.form.wrong.characteristic': 'Choose the characteristic that holds the reading.',
-  'meter.form.wrong.whole': 'Enter a whole number from {lowest} to {highest}.',
   'meter.form.wrong.times': 'Enter a number other than 0. 1 changes nothing.',
   'meter.form.wrong.plus': 'Enter a number. 0 changes nothing.',
   'meter.form.wrong.lowest': 'Enter the lowest value the meter can show.',
   'meter.form.wrong.highest': 'Enter the highest value the meter can show.',
   'meter.form.wrong.order': 'The highest value must be above the lowest.',
-  'meter.form.wrong.basis-temp': 'Enter the wood temperature that the meter’s scale was made for.',
-  'meter.form.wrong.basis-temp-range': 'Enter a temperature from {lowTempC} to {highTempC}.',
 
   'meter.held-elsewhere': 'Another window is using the meter.',
   'meter.held-nowhere': 'No window is using the meter.',

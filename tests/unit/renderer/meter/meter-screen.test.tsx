@@ -1,14 +1,16 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen, within } from '@testing-library/react';
-import userEvent from '@testing-library/user-event';
+import userEvent, { type UserEvent } from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -197,4 +199,56 @@ test('a meter that does not describe itself is set up on its live bytes', async 
       origin: 'mapped-by-hand',
     },
   ]);
+});
+
+describe('the description that is saved', () => {
+  const undescribed = aLiveMeter({ phase: 'needs-description', description: null });
+  const openForm = () => open(undescribed, { 'meter.describe': () => undescribed });
+  const choose = (user: UserEvent, label: string, option: string) =>
+    user.selectOptions(screen.getByLabelText(label), option);
+  async function type(user: UserEvent, label: string, text: string): Promise<void> {
+    await user.clear(screen.getByLabelText(label));
+    await user.type(screen.getByLabelText(label), `${text}{Tab}`);
+  }
+
+  test.each([
+    ['First byte', '1.5', 'Type a whole number.'],
+    ['First byte', '600', 'At most 511.'],
+    ['Multiply by', '0', 'Enter a number other than 0. 1 changes nothing.'],
+    ['Then add', ' ', 'Enter a number. 0 changes nothing.'],
+    ['Lowest value it can show', ' ', 'Enter the lowest value the meter can show.'],
+    ['Highest value it can show', '0', 'The highest value must be above the lowest.'],
+    ['Wood temperature of that scale', '90', 'At most 60 °C.'],
+  ])('is not made while “%s” is “%s”', async (label, typed, problem) => {
+    const { machine, user } = openForm();
+    await choose(user, 'Species its scale was made for', 'baldcypress');
+    await type(user, label, typed);
+    expect(screen.getByRole('alert').textContent).toBe(unbroken(problem));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('meter.describe')).toEqual([]);
+  });
+
+  test('is not made without a characteristic that sends', async () => {
+    const { machine, user } = open({
+      ...undescribed,
+      characteristics: undescribed.characteristics.map((each) => ({ ...each, canNotify: false })),
+    });
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.getByRole('alert').textContent).toBe('Choose the characteristic that holds the reading.');
+    expect(machine.inputsOf('meter.describe')).toEqual([]);
+  });
+
+  test('takes the basis temperature in the person’s unit, and none from a meter of ohms', async () => {
+    useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+    const { machine, user } = openForm();
+    await choose(user, 'Species its scale was made for', 'baldcypress');
+    await type(user, 'Wood temperature of that scale', '77');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    await choose(user, 'Unit', 'ohm');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('meter.describe')).toMatchObject([
+      { basis: { curveId: 'baldcypress', tempC: 25 } },
+      { basis: null },
+    ]);
+  });
 });
