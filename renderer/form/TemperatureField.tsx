@@ -1,54 +1,49 @@
-import type { DisplayUnits } from '../../shared-core/units/length.ts';
-import { celsiusFromTemperature, temperatureUnit } from '../../shared-core/units/temperature.ts';
-import type { Message } from '../../shared-core/words/message.ts';
+import { woodTempAnswerSchema } from '../../shared-core/contract/round.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { useWords } from '../words.ts';
-import { Checkbox, NumberField } from './Field.tsx';
-import type { TypedTemperature } from './wood-temp.ts';
-import './temperature-field.css';
+import { Checkbox } from './Field.tsx';
+import { TempField } from './MeasureFields.tsx';
+import css from './temperature-field.module.css';
+import { useDraft } from './useDraft.ts';
 
 /** How much colder or warmer wood shifts a reading by about half a point: 10 °F, from memory. */
 const HALF_POINT_K = 5.6;
 
+/** What is answered about the wood's temperature; `read()` gives it in °C, null where it is not known. */
+export const useWoodTemp = (start: { woodTempC: number | null; unknown: boolean }) =>
+  useDraft(woodTempAnswerSchema, start);
+
 /** Asks for the temperature of the wood itself, and says what it costs not to know it. */
 export function TemperatureField({
-  value,
-  units,
-  problem,
+  answer: { draft, set, field },
   autoFocus = false,
-  onValue,
 }: {
-  value: TypedTemperature;
-  units: DisplayUnits;
-  problem: Message | null;
+  answer: ReturnType<typeof useWoodTemp>;
   autoFocus?: boolean;
-  onValue: (value: TypedTemperature) => void;
 }) {
   const { say } = useWords();
-  const isFrozen = !value.unknown && value.typed !== null && celsiusFromTemperature(value.typed, units) <= 0;
   return (
-    <div className="temperature-field">
-      <NumberField
+    <div className={css.asked}>
+      <TempField
         label={say('wood-temp.label')}
         hint={say('wood-temp.hint')}
-        unit={temperatureUnit(units)}
-        value={value.typed}
-        error={problem && say(problem)}
-        disabled={value.unknown}
+        disabled={draft.unknown ?? false}
         autoFocus={autoFocus}
-        onValue={(typed) => onValue({ ...value, typed })}
+        {...field('woodTempC')}
       />
       <Checkbox
         label={say('wood-temp.unknown')}
-        checked={value.unknown}
-        onChecked={(unknown) => onValue({ ...value, unknown })}
+        checked={draft.unknown ?? false}
+        onChecked={(unknown) => set({ unknown, woodTempC: null })}
       />
-      {value.unknown && (
+      {draft.unknown && (
         <Banner kind="caution">
           {say('wood-temp.unknown-effect', { warmerStepK: HALF_POINT_K, shiftPoints: 0.5 })}
         </Banner>
       )}
-      {isFrozen && <Banner kind="caution">{say('wood-temp.frozen')}</Banner>}
+      {draft.woodTempC !== null && draft.woodTempC <= 0 && (
+        <Banner kind="caution">{say('wood-temp.frozen')}</Banner>
+      )}
     </div>
   );
 }

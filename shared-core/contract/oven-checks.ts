@@ -21,7 +21,10 @@ export const newOvenCheckSchema = z.object({
   /** What the person wrote on it. */
   piece: z.string().trim().min(1, says('validation.piece-missing')).max(20),
   /** What the meter showed on it, raw. */
-  readings: z.array(z.number()).min(1, says('validation.readings-missing')).max(40),
+  readings: z
+    .array(z.number(says('oven.readings-not-numbers')))
+    .min(1, says('validation.readings-missing'))
+    .max(40),
   unit: readingUnitSchema,
   woodTempC: woodTempSchema,
   wetGrams: gramsSchema,
@@ -29,7 +32,7 @@ export const newOvenCheckSchema = z.object({
   balanceGrams: z.number().min(0.0001).max(100),
   /** The standard whose end condition says when it is dry. */
   rule: ruleSchema,
-  note: z.string().max(2000),
+  note: z.string().trim().max(2000),
 });
 export type NewOvenCheck = z.infer<typeof newOvenCheckSchema>;
 

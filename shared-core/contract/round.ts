@@ -3,10 +3,20 @@ import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
 import { planSpots } from '../probing/readings/spots.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
+import { says } from './validation.ts';
 import { boardSchema, latestFindingSchema, rowIdSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
 export const woodTempSchema = z.number().min(-40).max(80).nullable();
+
+/** The answer to how warm the wood is, °C, or that it is not known; made into a `woodTempSchema`. */
+export const woodTempAnswerSchema = z
+  .object({ woodTempC: woodTempSchema, unknown: z.boolean() })
+  .refine(({ woodTempC, unknown }) => unknown || woodTempC !== null, {
+    path: ['woodTempC'],
+    ...says('wood-temp.missing'),
+  })
+  .transform(({ woodTempC }) => woodTempC);
 
 /** What a round found on one board, as lists show it, and where the pins go next. */
 export const roundFindingSchema = latestFindingSchema.extend({

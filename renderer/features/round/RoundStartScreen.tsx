@@ -1,16 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import type { Message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Select } from '../../form/Field.tsx';
-import { TemperatureField } from '../../form/TemperatureField.tsx';
-import { readTemperature, type TypedTemperature } from '../../form/wood-temp.ts';
+import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
@@ -49,11 +46,9 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
 
 function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
   const { say } = useWords();
-  const units = useUnits();
   const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
-  const [temperature, setTemperature] = useState<TypedTemperature>({ typed: null, unknown: false });
+  const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const [startedOn, setStartedOn] = useState<string | null>(null);
-  const [problem, setProblem] = useState<Message | null>(null);
   const [starting, setStarting] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   // After the heading, which takes the focus on a new screen.
@@ -61,14 +56,15 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   const stack = stacks.find((each) => each.id === chosen);
 
   async function start(): Promise<void> {
-    const read = readTemperature(temperature, units);
-    if (!read.ok) return setProblem(read.problem);
     if (!stack) return;
     setStarting(true);
-    const input = { stackId: stack.id, woodTempC: read.woodTempC, startedOn };
-    const round = await attempt(bridge().command('rounds.start', input));
-    setStarting(false);
-    if (round) go({ name: 'round', id: round.id });
+    try {
+      const input = { stackId: stack.id, woodTempC: answer.read(), startedOn };
+      const round = await bridge().command('rounds.start', input);
+      go({ name: 'round', id: round.id });
+    } finally {
+      setStarting(false);
+    }
   }
 
   return (
@@ -78,7 +74,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         className={css.start}
         onSubmit={(event) => {
           event.preventDefault();
-          void start();
+          void attempt(start());
         }}
       >
         <div className={css.part}>
@@ -105,12 +101,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             </>
           ) : (
             <>
-              <TemperatureField
-                value={temperature}
-                units={units}
-                problem={problem}
-                onValue={setTemperature}
-              />
+              <TemperatureField answer={answer} />
               <Unfold words={say('round-start.other-date')}>
                 <DateField
                   label={say('round-start.date')}

@@ -1,18 +1,20 @@
 import { useState } from 'react';
+import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
+import { parseDecimal } from '../../../shared-core/units/decimal.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
-import { TemperatureField } from '../../form/TemperatureField.tsx';
-import { readTemperature, type TypedTemperature } from '../../form/wood-temp.ts';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { emptyOvenCheck, type OvenCheckDraft, ovenCheckOf, ovenCheckProblems } from './oven-check-draft.ts';
 
 const ruleOptions = (say: Say): readonly { value: ConstantMassRule; label: string }[] => [
   {
@@ -24,6 +26,30 @@ const ruleOptions = (say: Say): readonly { value: ConstantMassRule; label: strin
     label: say('oven.rule.astm', { hours: constantMassRules['ASTM D4442'].hours }),
   },
 ];
+
+const pieceSchema = newOvenCheckSchema.omit({ woodTempC: true });
+
+/** Of a balance that is fine enough (common practice, no source). */
+const USUAL_STEP_GRAMS = 0.1;
+
+/** A mark that continues those there are. */
+function nextMark(pieces: readonly string[]): string {
+  let number = pieces.length + 1;
+  while (pieces.includes(String(number))) number++;
+  return String(number);
+}
+
+/**
+ * Readings as a person types them in a row, "12.4 12,6; 13": each may have a decimal comma.
+ *
+ * @returns NaN for a word that is not a number
+ */
+const typedReadings = (text: string): number[] =>
+  text
+    .split(/[\s;]+/)
+    .map((word) => word.replace(/,$/, ''))
+    .filter((word) => word !== '')
+    .map((word) => parseDecimal(word) ?? Number.NaN);
 
 /** Adds a piece that was just read and weighed. */
 export function OvenCheckForm({
@@ -38,46 +64,44 @@ export function OvenCheckForm({
 }) {
   const units = useUnits();
   const { say } = useWords();
-  const [draft, setDraft] = useState<OvenCheckDraft>(() => emptyOvenCheck(pieces, units));
-  const [temperature, setTemperature] = useState<TypedTemperature>({ typed: null, unknown: false });
-  const [shown, setShown] = useState(false);
-  const problems = ovenCheckProblems(draft);
-  const woodTemp = readTemperature(temperature, units);
-  const field = <K extends keyof OvenCheckDraft>(key: K) => ({
-    value: draft[key],
-    error: shown && problems[key] ? say(problems[key]) : undefined,
-    onValue: (value: OvenCheckDraft[K]) => setDraft({ ...draft, [key]: value }),
+  const { draft, set, field, read } = useDraft(pieceSchema, {
+    speciesId: species.id,
+    piece: nextMark(pieces),
+    meterId: null,
+    unit: 'pct',
+    readings: [],
+    wetGrams: null,
+    balanceGrams: USUAL_STEP_GRAMS,
+    rule: units === 'imperial' ? 'ASTM D4442' : 'EN 13183-1',
+    note: '',
   });
-
-  async function save(): Promise<void> {
-    setShown(true);
-    if (Object.keys(problems).length > 0 || !woodTemp.ok) throw fieldsMarked();
-    await bridge().command('ovenChecks.add', ovenCheckOf(draft, species.id, woodTemp.woodTempC));
-  }
+  const [typed, setTyped] = useState('');
+  const answer = useWoodTemp({ woodTempC: null, unknown: false });
+  const type = (text: string): void => {
+    setTyped(text);
+    set({ readings: typedReadings(text) });
+  };
 
   return (
     <FormDialog
       title={say('oven.check-piece', { speciesName: species.name })}
       saveWords={say('common.save')}
-      onSave={save}
+      onSave={() => bridge().command('ovenChecks.add', { ...read(), woodTempC: answer.read() })}
       onClose={onClose}
     >
       <p>{say('oven.check-lead')}</p>
       <TextField label={say('oven.mark')} maxLength={20} {...field('piece')} />
-      <MeterChoice draft={draft} onDraft={setDraft} />
+      <MeterChoice meterId={draft.meterId} onMeter={(meterId, unit) => set({ meterId, unit })} />
       <TextField
         label={say(draft.unit === 'pct' ? 'oven.readings-pct' : 'oven.readings-ohm')}
         hint={say('oven.readings-hint')}
         inputMode="text"
         {...field('readings')}
+        value={typed}
+        onValue={type}
       />
-      <TakeLive draft={draft} onDraft={setDraft} />
-      <TemperatureField
-        value={temperature}
-        units={units}
-        problem={shown && !woodTemp.ok ? woodTemp.problem : null}
-        onValue={setTemperature}
-      />
+      {draft.meterId !== null && <TakeLive onValue={(raw) => type(`${typed} ${raw}`.trim())} />}
+      <TemperatureField answer={answer} />
       <div className="form-grid">
         <NumberField label={say('oven.wet-weight')} unit="g" {...field('wetGrams')} />
         <NumberField
@@ -93,13 +117,14 @@ export function OvenCheckForm({
   );
 }
 
-interface DraftProps {
-  draft: OvenCheckDraft;
-  onDraft: (draft: OvenCheckDraft) => void;
-}
-
 /** Which meter read the piece: checks of one do not correct another. */
-function MeterChoice({ draft, onDraft }: DraftProps) {
+function MeterChoice({
+  meterId,
+  onMeter,
+}: {
+  meterId: number | null;
+  onMeter: (meterId: number | null, unit: ReadingUnit) => void;
+}) {
   const { say } = useWords();
   const state = useMeter((meter) => meter.state);
   const live = useMeter((meter) => meter.live);
@@ -108,33 +133,27 @@ function MeterChoice({ draft, onDraft }: DraftProps) {
     <Select
       label={say('oven.meter')}
       hint={say('oven.meter-hint')}
-      value={draft.meterId === null ? '' : String(draft.meterId)}
+      value={meterId === null ? '' : String(meterId)}
       options={[
         { value: '', label: say('oven.typed') },
         { value: String(state.meterId), label: state.deviceName ?? say('oven.connected-meter') },
       ]}
       onValue={(value) =>
-        onDraft({
-          ...draft,
-          meterId: value === '' ? null : Number(value),
-          unit: value === '' ? 'pct' : (state.description?.unit ?? live?.unit ?? 'pct'),
-        })
+        value === ''
+          ? onMeter(null, 'pct')
+          : onMeter(Number(value), state.description?.unit ?? live?.unit ?? 'pct')
       }
     />
   );
 }
 
-/** Puts the live value of the chosen meter into the row of readings. */
-function TakeLive({ draft, onDraft }: DraftProps) {
+/** Takes the live value of the chosen meter into the row of readings. */
+function TakeLive({ onValue }: { onValue: (raw: number) => void }) {
   const { say, formats } = useWords();
   const live = useMeter((meter) => meter.live);
-  if (draft.meterId === null) return null;
   const raw = live?.raw ?? null;
   return (
-    <Button
-      disabled={raw === null}
-      onClick={() => onDraft({ ...draft, readings: `${draft.readings} ${raw}`.trim() })}
-    >
+    <Button disabled={raw === null} onClick={() => raw !== null && onValue(raw)}>
       {raw === null || !live
         ? say('oven.no-value')
         : say('oven.take', { shownValue: rawText(raw, live.unit, formats) })}

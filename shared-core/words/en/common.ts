@@ -68,8 +68,6 @@ export const common = {
     'Readings are not corrected for temperature. Wood {warmerStepK} colder or warmer than the meter assumes shifts a reading by about {shiftPoints}. Calls are less certain.',
   'wood-temp.frozen': 'Frozen wood: no pin reading is valid. Let the boards warm up first.',
   'wood-temp.missing': 'Type the wood temperature, or check “I don’t know”.',
-  'wood-temp.out-of-range':
-    'Wood temperature must be from {lowestTempC} to {highestTempC}. Check the number and the unit.',
 
   /** Where a message is of another version of Pintally. */
   'common.text-missing': 'Text missing: {missingCode}',

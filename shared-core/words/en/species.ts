@@ -147,11 +147,7 @@ export const species = {
   'oven.rule': 'Dry when the weight changes less than',
   'oven.rule.en': '{limitPct} in {hours} h (EN 13183-1)',
   'oven.rule.astm': 'twice the balance’s step in {hours} h (ASTM D4442)',
-  'oven.mark-missing': 'Give the piece a mark, like A1.',
-  'oven.readings-missing': 'Type at least one reading.',
-  'oven.readings-not-numbers': 'Type numbers separated by spaces, like {rawFirst} {rawSecond}.',
-  'oven.wet-missing': 'Type a weight above 0.',
-  'oven.balance-missing': 'Type the last digit that the balance shows, like {stepGrams}.',
+  'oven.readings-not-numbers': 'Type numbers separated by spaces.',
 
   'oven.in-oven': 'in the oven',
   'oven.at-least': 'at least {ovenDryPct}',

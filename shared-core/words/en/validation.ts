@@ -26,7 +26,7 @@ export const validation = {
   'validation.weight-not-above-zero': 'Type a weight above 0.',
   'validation.section-weight-missing': 'Give the weight of at least one section.',
   'validation.piece-missing': 'Give the piece a mark, like A1.',
-  'validation.readings-missing': 'Give at least one reading of the piece.',
+  'validation.readings-missing': 'Type at least one reading.',
   'validation.per-layer-missing': 'Give the boards per layer, or leave all three blank.',
   'validation.stack-order': 'Use whole numbers: up to 100 boards in a layer, and up to 500 layers.',
   'validation.first-column-too-high':

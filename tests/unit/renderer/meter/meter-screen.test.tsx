@@ -218,7 +218,7 @@ describe('the description that is saved', () => {
     ['Then add', ' ', 'Enter a number. 0 changes nothing.'],
     ['Lowest value it can show', ' ', 'Enter the lowest value the meter can show.'],
     ['Highest value it can show', '0', 'The highest value must be above the lowest.'],
-    ['Wood temperature of that scale', '90', 'At most 60 °C.'],
+    ['Wood temperature of that scale', '90', 'At most 60°C.'],
   ])('is not made while “%s” is “%s”', async (label, typed, problem) => {
     const { machine, user } = openForm();
     await choose(user, 'Species its scale was made for', 'baldcypress');

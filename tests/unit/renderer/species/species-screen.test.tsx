@@ -132,9 +132,13 @@ describe('Oven-dry checks', () => {
     const dialog = within(screen.getByRole('dialog'));
     await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(dialog.getByText('Type at least one reading.')).toBeTruthy();
+    const readings = dialog.getByLabelText('Readings, in %');
+    await user.type(readings, '12,4 twelve');
+    expect(dialog.getByText('Type numbers separated by spaces.')).toBeTruthy();
     expect(machine.inputsOf('ovenChecks.add')).toEqual([]);
 
-    await user.type(dialog.getByLabelText('Readings, in %'), '12,4 12.6');
+    await user.clear(readings);
+    await user.type(readings, '12,4 12.6');
     await user.type(dialog.getByLabelText('Wood temperature'), '18');
     await user.type(dialog.getByLabelText('Wet weight'), '112.4');
     await user.click(dialog.getByRole('button', { name: 'Save' }));
