@@ -35,7 +35,7 @@ export function ReadingsOfBoard({
           head: say('board.reading-spot'),
           cell: spotOf,
           below: ({ spot: { depthMm } }) => depthMm !== null && say('board.spot-deep', { depthMm }),
-          widthRem: 14,
+          widthRem: 12,
         },
         {
           id: 'taken',
@@ -51,16 +51,15 @@ export function ReadingsOfBoard({
           cell: ({ corrected, counts }) => (
             <RecordValue isUsed={counts}>{mcOrDash(corrected.mcPct, formats)}</RecordValue>
           ),
-          below: ({ woodTempC }) =>
-            woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC }),
+          below: ({ raw, unit, woodTempC }) => (
+            <>
+              {say('board.reading-raw', { shownValue: rawText(raw, unit, formats) })}
+              <br />
+              {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
+            </>
+          ),
           sortBy: ({ corrected }) => corrected.mcPct,
-          widthRem: 10,
-        },
-        {
-          id: 'raw',
-          head: say('board.reading-raw'),
-          cell: ({ raw, unit }) => rawText(raw, unit, formats),
-          widthRem: 6,
+          widthRem: 8.5,
         },
       ]}
       actionsOf={(reading) => (

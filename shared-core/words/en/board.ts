@@ -70,7 +70,7 @@ export const board = {
   'board.no-readings': 'No readings yet.',
   'board.reading-spot': 'Spot',
   'board.reading-date': 'Date',
-  'board.reading-raw': 'Raw',
+  'board.reading-raw': 'raw {shownValue}',
   'board.spot-deep': '{depthMm} deep',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh cut',

@@ -290,7 +290,7 @@ describe('A board', () => {
   ] as const)('a raw value of %f %s is shown whole: %s', async (raw, unit, text) => {
     const { user } = openBoard({ ...found, readings: [aReading(11, { roundId: 7, raw, unit })] });
     const readings = await panel(/^Readings/);
-    expect(readings.getByText(text)).toBeTruthy();
+    expect(readings.getByText(`raw ${text}`, { exact: false })).toBeTruthy();
     await user.click(readings.getByRole('button', { name: `Exclude shell reading ${text}` }));
     expect(within(screen.getByRole('dialog')).getByText(text)).toBeTruthy();
   });
