@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from 'react';
-import './choice.css';
+import css from './choice.module.css';
 
 /** One of a few, all in sight: native radio buttons that look like a row of buttons. */
 export function Choice<V extends string>({
@@ -16,11 +16,11 @@ export function Choice<V extends string>({
 }) {
   const name = useId();
   return (
-    <fieldset className="choice-row">
+    <fieldset className={css.choice}>
       <legend>{label}</legend>
-      <div className="choice-options">
+      <div className={css.options}>
         {options.map((option) => (
-          <label key={option.value} className={option.value === value ? 'choice-chosen' : ''}>
+          <label key={option.value} className={option.value === value ? css.chosen : undefined}>
             <input
               type="radio"
               name={name}

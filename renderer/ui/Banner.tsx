@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import './banner.css';
+import css from './banner.module.css';
 
 /** A sentence across the screen. A problem is read out at once, anything else when there is a pause. */
 export function Banner({
@@ -13,12 +13,12 @@ export function Banner({
 }) {
   const signs = { info: 'i', done: '✓', caution: '!', problem: '✕' };
   return (
-    <div className={`banner banner-${kind}`} role={kind === 'problem' ? 'alert' : 'status'}>
-      <span className="banner-sign" aria-hidden="true">
+    <div className={`${css.banner} ${css[kind] ?? ''}`} role={kind === 'problem' ? 'alert' : 'status'}>
+      <span className={css.sign} aria-hidden="true">
         {signs[kind]}
       </span>
-      <div className="banner-words">{children}</div>
-      {actions && <div className="banner-actions">{actions}</div>}
+      <div className={css.words}>{children}</div>
+      {actions && <div className={css.actions}>{actions}</div>}
     </div>
   );
 }

@@ -1,10 +1,17 @@
+import type { CSSProperties } from 'react';
 import { callMarks, callShapePath } from '../../shared-core/labels/call-mark.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import { useWords } from '../words.ts';
-import './call-badge.css';
+import css from './call-badge.module.css';
 
 /** The best news first. Their letters and shapes are those of the labels. */
 export const callsInOrder: readonly Call[] = ['ready', 'bring-in', 'keep-drying', 'probe-again'];
+
+/** The color of a call, for its shape and what is written of it. */
+export const inkOf = (call: Call): CSSProperties => ({ color: `var(--${call})` });
+
+/** The ground on which a call is written. */
+export const groundOf = (call: Call): CSSProperties => ({ background: `var(--${call}-soft)` });
 
 const SIDE = 24;
 const STROKE = 3;
@@ -14,7 +21,7 @@ export function CallShape({ call }: { call: Call }) {
   const { shape, filled } = callMarks[call];
   const inset = filled ? 0 : STROKE / 2 + 0.5;
   return (
-    <svg className={`call-shape call-${call}`} viewBox={`0 0 ${SIDE} ${SIDE}`} aria-hidden="true">
+    <svg className={css.shape} style={inkOf(call)} viewBox={`0 0 ${SIDE} ${SIDE}`} aria-hidden="true">
       <path
         d={callShapePath(shape, inset, inset, SIDE - 2 * inset)}
         fill={filled ? 'currentColor' : 'none'}
@@ -30,7 +37,10 @@ export function CallShape({ call }: { call: Call }) {
 export function CallBadge({ call, size = 'small' }: { call: Call; size?: 'small' | 'large' }) {
   const { say } = useWords();
   return (
-    <span className={`call-badge call-badge-${size} call-${call} call-soft-${call}`}>
+    <span
+      className={size === 'large' ? `${css.badge} ${css.large}` : css.badge}
+      style={{ ...inkOf(call), ...groundOf(call) }}
+    >
       <CallShape call={call} />
       {say(`call.${call}`)}
     </span>

@@ -1,6 +1,6 @@
 import type { Formats } from '../../shared-core/words/formats.ts';
 import { useWords } from '../words.ts';
-import './mc-value.css';
+import css from './mc-value.module.css';
 
 /** A moisture content, and a dash where there is none. */
 export const mcOrDash = (pct: number | null, formats: Formats): string =>
@@ -21,21 +21,21 @@ export function McValue({
   mcPct: number | null;
   raw: number | null;
   unit: 'pct' | 'ohm';
-  size?: 'text' | 'large' | 'huge';
+  size?: 'text' | 'huge';
   /** Not used: still readable. */
   struck?: boolean;
 }) {
   const { say, formats } = useWords();
   return (
-    <span className={`mc-value mc-value-${size} ${struck ? 'mc-value-struck' : ''}`}>
-      <span className="mc-corrected">
-        <span className="mc-number">{mcOrDash(mcPct, formats)}</span>
-        <span className="mc-unit"> {say('reading.mc')}</span>
-        <span className="mc-label">{say('reading.corrected')}</span>
+    <span className={struck ? `${css.value} ${css.struck}` : css.value} data-size={size}>
+      <span className={css.corrected}>
+        <span className={css.number}>{mcOrDash(mcPct, formats)}</span>
+        <span className={css.unit}> {say('reading.mc')}</span>
+        <span className={css.label}>{say('reading.corrected')}</span>
       </span>
-      <span className="mc-raw">
-        <span className="mc-raw-number">{raw === null ? '–' : rawText(raw, unit, formats)}</span>
-        <span className="mc-label">{say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}</span>
+      <span className={css.raw}>
+        <span className={css.rawNumber}>{raw === null ? '–' : rawText(raw, unit, formats)}</span>
+        <span className={css.label}>{say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}</span>
       </span>
     </span>
   );

@@ -1,6 +1,6 @@
 import { useWords } from '../words.ts';
+import css from './sources.module.css';
 import { Unfold } from './Unfold.tsx';
-import './sources.css';
 
 /** Where figures come from, for whoever asks. */
 export function Sources({ sources }: { sources: readonly string[] }) {
@@ -8,7 +8,7 @@ export function Sources({ sources }: { sources: readonly string[] }) {
   return (
     <Unfold words={say('common.sources')}>
       {sources.map((source) => (
-        <p key={source} className="sources" translate="no">
+        <p key={source} className={css.source} translate="no">
           {sourceShown(source)}
         </p>
       ))}

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
-import './unfold.css';
+import css from './unfold.module.css';
 
 /** Details, behind words that look like a link. */
 export function Unfold({ words, children }: { words: string; children: ReactNode }) {
   return (
-    <details className="unfold">
+    <details className={css.unfold}>
       <summary>{words}</summary>
       {children}
     </details>

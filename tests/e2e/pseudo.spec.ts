@@ -115,7 +115,7 @@ test('every word comes from the catalog: a round, typed and live', async ({ pint
   await openInPseudo(page, 'meter');
   await page.locator('main button:enabled').last().click();
   await openInPseudo(page, round);
-  await expect(page.locator('section .mc-value-huge')).toBeVisible();
+  await expect(page.locator('section [data-size="huge"]')).toBeVisible();
   // Its trace and number change all the time; their words do not.
   expect.soft((await textsOf(page)).filter(isStray)).toEqual([]);
   await page.keyboard.press('End');

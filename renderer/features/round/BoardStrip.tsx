@@ -1,7 +1,7 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
 import { openSpots, type RoundBoard } from '../../../shared-core/contract/round.ts';
-import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
+import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 import css from './BoardStrip.module.css';
 
@@ -103,7 +103,10 @@ const BoardChip = memo(function BoardChip({
       <span className={css.code} translate="no">
         {board.code}
       </span>
-      <span className={isDone ? `${css.call} call-${finding.call}` : `${css.call} ${css.open}`}>
+      <span
+        className={isDone ? css.call : `${css.call} ${css.open}`}
+        style={isDone ? inkOf(finding.call) : undefined}
+      >
         {isDone ? (
           <>
             <CallShape call={finding.call} /> {say(`call.${finding.call}`)}

@@ -4,7 +4,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { finishRound, reopenRound, useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
-import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
+import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { FindingsTable } from './FindingsTable.tsx';
@@ -54,7 +54,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       <ul className={css.counts}>
         {callsInOrder.map((call) => (
-          <li key={call} className={`${css.count} call-soft-${call} call-${call}`}>
+          <li key={call} className={css.count} style={{ ...inkOf(call), ...groundOf(call) }}>
             <CallShape call={call} />
             <strong>{formats.number(round.summary.calls[call])}</strong>
             <span>{say(`call.${call}`)}</span>

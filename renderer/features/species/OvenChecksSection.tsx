@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { EmptyState, Failed, Loading, Sheet } from '../../ui/Screen.tsx';
+import { EmptyState, Sheet } from '../../ui/Screen.tsx';
 import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
 import { OvenCheckForm } from './OvenCheckForm.tsx';
@@ -29,18 +30,19 @@ export function OvenChecksSection({ species }: { species: Species }) {
       </p>
       <Banner kind="caution">{say('oven.caution', { limitTempC: OVEN_C + TOLERANCE_K })}</Banner>
       <Sources sources={[say('oven.sources')]} />
-      {fits.error && <Failed sentence={fits.error} again={fits.again} />}
-      {fits.loading && <Loading />}
-      {fits.output?.length === 0 && (
-        <EmptyState sentence={say('oven.none', { speciesName: species.name })}>
-          <Button kind="main" onClick={add}>
-            {say('oven.add-first')}
-          </Button>
-        </EmptyState>
-      )}
-      {fits.output?.map((fit) => (
-        <OwnFitPart key={fit.meterId ?? 'typed'} own={fit} species={species} />
-      ))}
+      <Await of={[fits]}>
+        {(all) =>
+          all.length === 0 ? (
+            <EmptyState sentence={say('oven.none', { speciesName: species.name })}>
+              <Button kind="main" onClick={add}>
+                {say('oven.add-first')}
+              </Button>
+            </EmptyState>
+          ) : (
+            all.map((fit) => <OwnFitPart key={fit.meterId ?? 'typed'} own={fit} species={species} />)
+          )
+        }
+      </Await>
       {adding && <OvenCheckForm species={species} pieces={pieces} onClose={() => setAdding(false)} />}
     </Sheet>
   );

@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { CallShape } from '../../ui/CallBadge.tsx';
+import { CallShape, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
 import { endWords } from '../board/end-words.ts';
@@ -28,7 +28,8 @@ export function BoardEnd({
   return (
     <a
       href={hrefOf({ name: 'board', id: board.id })}
-      className={`${css.board} ${latest ? `call-soft-${latest.call}` : css.unprobed} ${isNext ? css.next : ''}`}
+      className={`${css.board} ${latest ? '' : css.unprobed} ${isNext ? css.next : ''}`}
+      style={latest ? groundOf(latest.call) : undefined}
       data-board={board.id}
       tabIndex={isEntry ? 0 : -1}
       {...rest}
@@ -38,7 +39,7 @@ export function BoardEnd({
         {tail}
       </span>{' '}
       {latest ? (
-        <span className={`${css.call} call-${latest.call}`}>
+        <span className={css.call} style={inkOf(latest.call)}>
           <CallShape call={latest.call} />
           <span className="spoken-only">{say(`call.${latest.call}`)}</span>{' '}
           {latest.averagePct !== null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}

@@ -1,5 +1,5 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { CallShape } from '../../ui/CallBadge.tsx';
+import { CallShape, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { likelyDate, readyFacts } from './ready-words.ts';
@@ -21,7 +21,10 @@ export function StackCall({ stack: { call: called, note, nextReady, lastReady } 
   ];
   return (
     <Sheet>
-      <p className={`${css.what} ${call ? `call-${call} call-soft-${call}` : css.notProbed}`}>
+      <p
+        className={call ? css.what : `${css.what} ${css.notProbed}`}
+        style={call ? { ...inkOf(call), ...groundOf(call) } : undefined}
+      >
         {call && <CallShape call={call} />}
         {what}
       </p>

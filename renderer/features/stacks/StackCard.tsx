@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
-import { CallShape, callsInOrder } from '../../ui/CallBadge.tsx';
+import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 import { ProbeLink } from './ProbeLink.tsx';
 import { likelyDate, readyFacts } from './ready-words.ts';
@@ -79,14 +79,14 @@ function StackFigures({ stack }: { stack: StackRow }) {
   return (
     <dl className={css.figures}>
       <div>
-        <dd className={most && `call-${most}`}>
+        <dd style={most && inkOf(most)}>
           {most && <CallShape call={most} />}
           {most ? say(`stacks.count-${most}`, { boards: calls[most] }) : say('stacks.not-probed')}
         </dd>
         <dt>
           {say('stacks.count-of', { boards })}
           {others.map((call) => (
-            <span key={call} className={`call-${call}`}>
+            <span key={call} style={inkOf(call)}>
               <CallShape call={call} /> {say(`stacks.count-${call}`, { boards: calls[call] })}
             </span>
           ))}

@@ -117,10 +117,10 @@ describe('The drawing of a stack', () => {
     const entered = await screen.findByRole('link', {
       name: 'OAK-01 not probed yet flat-sawn, bark side up, bark still on',
     });
-    expect(entered.querySelectorAll('.end-grain-rings circle').length).toBeGreaterThan(2);
-    expect(entered.querySelector('.end-grain-bark')).toBeTruthy();
+    expect(entered.querySelectorAll('svg circle').length).toBeGreaterThan(2);
+    expect(entered.querySelector('svg path')).toBeTruthy();
     const notEntered = screen.getByRole('link', { name: /^OAK-02 not probed yet$/ });
-    expect(notEntered.querySelector('svg.end-grain')).toBeNull();
+    expect(notEntered.querySelector('svg')).toBeNull();
     expect(screen.getByText(/A thick edge is bark still on/)).toBeTruthy();
     await expectNoBarriers();
   });
