@@ -37,6 +37,8 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
         onBlur: (): void => setLeft((before) => new Set(before).add(key)),
       };
     },
+    /** Shows what is wrong at every field, left or not. */
+    show: (): void => setWasSaved(true),
     /**
      * The record as it is to be saved.
      * @throws Refusal where the schema finds something wrong, which the fields then show

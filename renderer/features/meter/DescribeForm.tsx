@@ -61,13 +61,19 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
   const chosen = state.characteristics.find((each) => keyOf(each) === keyOf(value.draft));
 
   async function save(): Promise<void> {
-    const described = await bridge().command('meter.describe', {
-      ...value.read(),
-      layout: layout.read(),
-      range: range.read(),
-      basis: hasBasis ? basis.read() : null,
-      origin: 'mapped-by-hand',
-    });
+    for (const part of [value, layout, range, basis]) part.show();
+    const madeBasis = hasBasis ? basis.made : null;
+    if (!value.made || !layout.made || !range.made || madeBasis === undefined) return;
+    const described = await attempt(
+      bridge().command('meter.describe', {
+        ...value.made,
+        layout: layout.made,
+        range: range.made,
+        basis: madeBasis,
+        origin: 'mapped-by-hand',
+      }),
+    );
+    if (!described) return;
     showMeter(described);
     tellDone(say('meter.form.saved'));
     onDone();
@@ -79,7 +85,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       aria-label={say('meter.form.title')}
       onSubmit={(event) => {
         event.preventDefault();
-        void attempt(save());
+        void save();
       }}
     >
       <p>{say('meter.form.how')}</p>

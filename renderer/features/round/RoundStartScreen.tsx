@@ -56,15 +56,15 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   const stack = stacks.find((each) => each.id === chosen);
 
   async function start(): Promise<void> {
+    const woodTempC = answer.made;
+    if (woodTempC === undefined) return answer.show();
     if (!stack) return;
     setStarting(true);
-    try {
-      const input = { stackId: stack.id, woodTempC: answer.read(), startedOn };
-      const round = await bridge().command('rounds.start', input);
-      go({ name: 'round', id: round.id });
-    } finally {
-      setStarting(false);
-    }
+    const round = await attempt(
+      bridge().command('rounds.start', { stackId: stack.id, woodTempC, startedOn }),
+    );
+    setStarting(false);
+    if (round) go({ name: 'round', id: round.id });
   }
 
   return (
@@ -74,7 +74,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         className={css.start}
         onSubmit={(event) => {
           event.preventDefault();
-          void attempt(start());
+          void start();
         }}
       >
         <div className={css.part}>

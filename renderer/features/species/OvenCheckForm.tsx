@@ -86,7 +86,10 @@ export function OvenCheckForm({
     <FormDialog
       title={say('oven.check-piece', { speciesName: species.name })}
       saveWords={say('common.save')}
-      onSave={() => bridge().command('ovenChecks.add', { ...read(), woodTempC: answer.read() })}
+      onSave={() => {
+        answer.show();
+        return bridge().command('ovenChecks.add', { ...read(), woodTempC: answer.read() });
+      }}
       onClose={onClose}
     >
       <p>{say('oven.check-lead')}</p>

@@ -5,6 +5,7 @@ import type { ReactNode } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { RoundStartScreen } from '../../../../renderer/features/round/RoundStartScreen.tsx';
 import { showMeter } from '../../../../renderer/stores/meter.ts';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
 import { typeDay } from '../form/type-day.ts';
@@ -60,6 +61,8 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
 
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(screen.getByRole('alert').textContent).toContain('Type the wood temperature');
+  // At the field alone: a notice would lie over the round that starts next.
+  expect(useNotices.getState().notices).toEqual([]);
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');

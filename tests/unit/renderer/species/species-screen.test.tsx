@@ -132,6 +132,7 @@ describe('Oven-dry checks', () => {
     const dialog = within(screen.getByRole('dialog'));
     await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(dialog.getByText('Type at least one reading.')).toBeTruthy();
+    expect(dialog.getByText(/^Type the wood temperature/)).toBeTruthy();
     const readings = dialog.getByLabelText('Readings, in %');
     await user.type(readings, '12,4 twelve');
     expect(dialog.getByText('Type numbers separated by spaces.')).toBeTruthy();
