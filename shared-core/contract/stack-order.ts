@@ -34,3 +34,34 @@ export function whyNotLaid(order: StackOrder, boards: number): Message | null {
     ? null
     : message('validation.too-many-layers', { layers, mostLayers: MOST_LAYERS });
 }
+
+/**
+ * How so many boards are laid, as a person answers it: what is left blank is the layer above what is there, and the
+ * first column; all blank is null.
+ *
+ * @param nextLayer   the layer above what is there
+ * @param mayBeBlank  whether they may be added without an order
+ */
+export const stackOrderAnswerSchema = (boards: number, nextLayer: number, mayBeBlank: boolean) =>
+  z
+    .object({
+      perLayer: columnSchema.nullable(),
+      firstLayer: layerSchema.nullable(),
+      firstColumn: columnSchema.nullable(),
+    })
+    .transform(({ perLayer, firstLayer, firstColumn }, check): StackOrder | null => {
+      const isBlank = mayBeBlank && perLayer === null && firstLayer === null && firstColumn === null;
+      const order =
+        perLayer === null
+          ? null
+          : { perLayer, firstLayer: firstLayer ?? nextLayer, firstColumn: firstColumn ?? 1 };
+      const problem = order
+        ? whyNotLaid(order, boards)
+        : isBlank
+          ? null
+          : message(mayBeBlank ? 'validation.per-layer-missing' : 'validation.missing');
+      if (problem) {
+        check.addIssue({ code: 'custom', path: ['perLayer'], message: problem.code, params: problem.facts });
+      }
+      return order;
+    });

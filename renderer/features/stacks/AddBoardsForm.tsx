@@ -17,8 +17,7 @@ import {
   useBoardDraft,
 } from '../board/BoardFields.tsx';
 import { codesFrom, manyBoards } from './many-boards.ts';
-import { StackOrderFields } from './StackOrderFields.tsx';
-import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
+import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
@@ -67,17 +66,17 @@ function Form({
   const typed = useBoardDraft(newBoardDraft({ code, stackId: stack.id, speciesId }));
   const { draft, field, read, set } = typed;
   const [count, setCount] = useState<number | null>(1);
-  const [stackOrderDraft, setStackOrderDraft] = useState(emptyStackOrderDraft);
   const [shown, setShown] = useState(false);
   const codes = codesFrom(draft.code, count);
   const isMany = codes !== null && codes.length > 1;
-  const laid = isMany ? stackOrderOf(stackOrderDraft, codes.length, nextLayer) : { stackOrder: null };
+  const order = useStackOrder(codes?.length ?? 1, nextLayer, true);
 
   async function save(): Promise<void> {
     setShown(true);
+    order.show();
     const board = read();
-    if (codes === null || 'problem' in laid) throw fieldsMarked();
-    const made = await bridge().command('boards.add', manyBoards(board, codes, laid.stackOrder));
+    if (codes === null) throw fieldsMarked();
+    const made = await bridge().command('boards.add', manyBoards(board, codes, isMany ? order.read() : null));
     tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
   }
 
@@ -109,19 +108,7 @@ function Form({
         />
       </div>
       <SpeciesAndThickness board={typed} allSpecies={allSpecies} />
-      {isMany && (
-        <StackOrderFields
-          draft={stackOrderDraft}
-          firstLayer={nextLayer}
-          hint={
-            'stackOrder' in laid && laid.stackOrder
-              ? say(layersOf(laid.stackOrder, codes.length))
-              : say('stacks.per-layer-optional')
-          }
-          error={shown && 'problem' in laid ? say(laid.problem) : null}
-          onDraft={setStackOrderDraft}
-        />
-      )}
+      {isMany && <StackOrderFields order={order} blankHint={say('stacks.per-layer-optional')} />}
       <details>
         <summary>{say('stacks.more-fields')}</summary>
         <div className="form-dialog">

@@ -9,7 +9,7 @@ import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Checkbox, Select, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
 import { BoardLengthField, LengthField, ThicknessField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
@@ -21,8 +21,7 @@ import { barkSideOptions, sawingOptions } from '../board/end-words.ts';
 import { readingReasons } from '../records/reading-reasons.ts';
 import css from './edit-boards.module.css';
 import { endUseOptions } from './end-use-options.ts';
-import { StackOrderFields } from './StackOrderFields.tsx';
-import { emptyStackOrderDraft, layersOf, stackOrderOf } from './stack-order-draft.ts';
+import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
 const { shape } = boardSchema;
 /** The parts of the form by what turns them on, each with the fields that it needs. */
@@ -105,25 +104,18 @@ export function EditBoardsForm({
     readings: 'include',
   };
   const { draft, set, field, read } = useDraft(schemaOf(on), start);
-  const [orderDraft, setOrderDraft] = useState(emptyStackOrderDraft);
-  const [orderShown, setOrderShown] = useState(false);
   const boards = edited.length;
-  const laid = stackOrderOf(orderDraft, boards, 1);
-  const order =
-    on.has('order') && 'stackOrder' in laid && laid.stackOrder === null
-      ? { problem: message('validation.per-layer-missing') }
-      : laid;
+  const order = useStackOrder(boards, 1, false);
   const stacks = new Map(edited.map(({ stackId, stackName }) => [stackId, stackName]));
 
   async function save(): Promise<void> {
-    setOrderShown(true);
+    order.show();
     const { placeId, since = today, endUseId = null, readings, ...changed } = read();
-    if (on.has('order') && 'problem' in order) throw fieldsMarked();
     if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
     const versions = await bridge().command('boards.editTogether', {
       boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
       changed,
-      stackOrder: on.has('order') && 'stackOrder' in order ? order.stackOrder : null,
+      stackOrder: on.has('order') ? order.read() : null,
       move:
         placeId === undefined ? null : { placeId: Number(placeId), since: instantOfDay(since, new Date()) },
       endUseId,
@@ -262,19 +254,7 @@ export function EditBoardsForm({
                 onValue={(readings) => set({ readings })}
               />
             )}
-            {on.has('order') && (
-              <StackOrderFields
-                draft={orderDraft}
-                firstLayer={1}
-                hint={
-                  'stackOrder' in order && order.stackOrder
-                    ? say(layersOf(order.stackOrder, boards))
-                    : say('stacks.in-order-of-list')
-                }
-                error={orderShown && 'problem' in order ? say(order.problem) : null}
-                onDraft={setOrderDraft}
-              />
-            )}
+            {on.has('order') && <StackOrderFields order={order} blankHint={say('stacks.in-order-of-list')} />}
           </>
         )}
       </Await>

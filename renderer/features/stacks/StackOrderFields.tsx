@@ -1,45 +1,52 @@
+import { positionInStack, stackOrderAnswerSchema } from '../../../shared-core/contract/stack-order.ts';
 import { NumberField } from '../../form/Field.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
-import type { StackOrderDraft } from './stack-order-draft.ts';
+
+/** How several boards lie, all blank at first; `firstLayer` is where they begin if that is left blank. */
+export function useStackOrder(boards: number, firstLayer: number, mayBeBlank: boolean) {
+  const nothingYet = { perLayer: null, firstLayer: null, firstColumn: null };
+  return {
+    boards,
+    firstLayer,
+    ...useDraft(stackOrderAnswerSchema(boards, firstLayer, mayBeBlank), nothingYet),
+  };
+}
 
 /** How several boards lie in the stack: layer by layer, from the left, in the order of their list. */
 export function StackOrderFields({
-  draft,
-  firstLayer,
-  hint,
-  error,
-  onDraft,
+  order: { boards, firstLayer, made, field },
+  blankHint,
 }: {
-  draft: StackOrderDraft;
-  /** Where they begin if that is left blank. */
-  firstLayer: number;
-  /** Where they will lie, or what happens if all is left blank. */
-  hint: string;
-  error: string | null;
-  onDraft: (draft: StackOrderDraft) => void;
+  order: ReturnType<typeof useStackOrder>;
+  /** What happens if all is left blank. */
+  blankHint: string;
 }) {
   const { say } = useWords();
+  const topLayer = made && positionInStack(made, boards - 1).layer;
   return (
     <>
       <NumberField
         label={say('stacks.per-layer')}
-        hint={hint}
-        error={error}
-        value={draft.perLayer}
-        onValue={(perLayer) => onDraft({ ...draft, perLayer })}
+        hint={
+          !made || !topLayer
+            ? blankHint
+            : topLayer === made.firstLayer
+              ? say('stacks.in-one-layer', { layer: topLayer })
+              : say('stacks.in-layers', { firstLayer: made.firstLayer, topLayer })
+        }
+        {...field('perLayer')}
       />
       <div className="form-grid">
         <NumberField
           label={say('stacks.first-layer')}
           hint={say('stacks.first-layer-hint', { layer: firstLayer })}
-          value={draft.firstLayer}
-          onValue={(layer) => onDraft({ ...draft, firstLayer: layer })}
+          {...field('firstLayer')}
         />
         <NumberField
           label={say('stacks.first-column')}
           hint={say('stacks.first-column-hint')}
-          value={draft.firstColumn}
-          onValue={(firstColumn) => onDraft({ ...draft, firstColumn })}
+          {...field('firstColumn')}
         />
       </div>
     </>

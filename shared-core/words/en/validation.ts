@@ -28,7 +28,6 @@ export const validation = {
   'validation.piece-missing': 'Give the piece a mark, like A1.',
   'validation.readings-missing': 'Type at least one reading.',
   'validation.per-layer-missing': 'Give the boards per layer, or leave all three blank.',
-  'validation.stack-order': 'Use whole numbers: up to 100 boards in a layer, and up to 500 layers.',
   'validation.first-column-too-high':
     'Column {firstColumn} is beyond the {perLayer, plural, one {# board} other {# boards}} of a layer.',
   'validation.too-many-layers':

@@ -1,12 +1,9 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
 import { codesFrom, manyBoards } from '../../../../renderer/features/stacks/many-boards.ts';
-import {
-  emptyStackOrderDraft,
-  layersOf,
-  stackOrderOf,
-} from '../../../../renderer/features/stacks/stack-order-draft.ts';
-import type { StackOrder } from '../../../../shared-core/contract/stack-order.ts';
+import { type StackOrder, stackOrderAnswerSchema } from '../../../../shared-core/contract/stack-order.ts';
+import { problemOfField } from '../../../../shared-core/contract/validation.ts';
+import { wordsIn } from '../../labels/a-label.ts';
 import { aBoardRow } from './a-yard.ts';
 
 describe('IDs of boards added together', () => {
@@ -52,25 +49,33 @@ describe('where boards added together lie', () => {
   });
 });
 
-describe('the layers as typed', () => {
+describe('the layers as answered', () => {
+  const nothing = { perLayer: null, firstLayer: null, firstColumn: null };
+
   test('left blank there are none; they begin above what is there unless typed otherwise', () => {
-    expect(stackOrderOf(emptyStackOrderDraft, 9, 4)).toEqual({ stackOrder: null });
-    expect(stackOrderOf({ ...emptyStackOrderDraft, perLayer: 3 }, 9, 4)).toEqual({
-      stackOrder: { perLayer: 3, firstLayer: 4, firstColumn: 1 },
-    });
-    expect(layersOf({ perLayer: 3, firstLayer: 4, firstColumn: 1 }, 9)).toEqual({
-      code: 'stacks.in-layers',
-      facts: { firstLayer: 4, topLayer: 6 },
+    expect(stackOrderAnswerSchema(9, 4, true).parse(nothing)).toBeNull();
+    expect(stackOrderAnswerSchema(9, 4, true).parse({ ...nothing, perLayer: 3 })).toEqual({
+      perLayer: 3,
+      firstLayer: 4,
+      firstColumn: 1,
     });
   });
 
   test.each([
-    [{ perLayer: null, firstLayer: 2, firstColumn: null }, 'validation.per-layer-missing'],
-    [{ perLayer: 2.5, firstLayer: null, firstColumn: null }, 'validation.stack-order'],
-    [{ perLayer: Number.NaN, firstLayer: null, firstColumn: null }, 'validation.stack-order'],
-    [{ perLayer: 3, firstLayer: null, firstColumn: 4 }, 'validation.first-column-too-high'],
-    [{ perLayer: 1, firstLayer: 490, firstColumn: null }, 'validation.too-many-layers'],
-  ])('%o is refused with the reason', (draft, code) => {
-    expect(stackOrderOf(draft, 20, 1)).toEqual({ problem: expect.objectContaining({ code }) });
+    [{ firstLayer: 2 }, 'perLayer', 'Give the boards per layer, or leave all three blank.'],
+    [{ perLayer: 2.5 }, 'perLayer', 'Type a whole number.'],
+    [{ perLayer: 101 }, 'perLayer', 'At most 100.'],
+    [{ perLayer: 3, firstLayer: 501 }, 'firstLayer', 'At most 500.'],
+    [{ perLayer: 3, firstColumn: 4 }, 'perLayer', 'Column 4 is beyond the 3 boards of a layer.'],
+    [{ perLayer: 1, firstLayer: 490 }, 'perLayer', /^That makes 509 layers/],
+  ])('%o is refused with the reason', (answer, field, sentence) => {
+    const found = stackOrderAnswerSchema(20, 1, true).safeParse({ ...nothing, ...answer }).error?.issues[0];
+    expect(found?.path).toEqual([field]);
+    expect(wordsIn('metric').say(problemOfField(field, found!))).toMatch(sentence);
+  });
+
+  test('several that are there already are laid one way or another', () => {
+    const found = stackOrderAnswerSchema(9, 1, false).safeParse(nothing).error?.issues[0];
+    expect(found).toMatchObject({ path: ['perLayer'], message: 'validation.missing' });
   });
 });
