@@ -24,15 +24,6 @@ export function json<T>(column: string, parse: (value: unknown) => T): Coded<T> 
   };
 }
 
-/** True, false, or null where `T` has that. */
-export function flag<T extends boolean | null>(column: string): Coded<T> {
-  return {
-    column,
-    encode: (value) => (value === null ? null : Number(value)),
-    decode: (value) => (value === null ? null : value === 1) as T,
-  };
-}
-
 type Column = string | Coded<unknown>;
 
 const entriesOf = <R>(columns: Columns<R>): [field: string, column: Column][] =>

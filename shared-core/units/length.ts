@@ -14,8 +14,6 @@ export const unitsOfRegion = (locale: string): DisplayUnits =>
 export const shortLengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'mm' : 'in');
 export const shortLengthFromMm = (mm: number, units: DisplayUnits): number =>
   units === 'metric' ? mm : Math.round((mm / MM_PER_INCH) * 1000) / 1000;
-export const mmFromShortLength = (typed: number, units: DisplayUnits): number =>
-  units === 'metric' ? typed : typed * MM_PER_INCH;
 
 /** A length along a board as a person types it in a field: meters, or feet with decimals. */
 export const longLengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'm' : 'ft');
