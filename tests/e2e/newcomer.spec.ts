@@ -84,7 +84,7 @@ test.describe('elsewhere', () => {
   }) => {
     const person = newcomer(page);
     await expect(page.getByText('Millimeters and °C, from your computer’s region.')).toBeVisible();
-    await expect(page.getByText(/Blank gives rough dates\./)).toBeVisible();
+    await expect(page.getByText(/Leave blank for rough dates\./)).toBeVisible();
     await person.type('Species', 'white oak', 'Enter');
     await person.type('Thickness', '27');
     await person.type('How many boards?', '4');
@@ -94,7 +94,7 @@ test.describe('elsewhere', () => {
     expect(person.answered.length).toBeLessThanOrEqual(MOST_ANSWERS);
 
     await page.getByRole('navigation').getByRole('link', { name: 'Places' }).click();
-    await expect(page.getByText(/Rough air: the average of 925 weather stations/)).toBeVisible();
+    await expect(page.getByText(/Average of 925 weather stations in the region: rough/)).toBeVisible();
     await picture(page, 'places-rough');
     await page.getByRole('button', { name: 'Edit Outdoors' }).click();
     await page.getByRole('combobox', { name: 'Nearest weather station' }).fill('44.5, -73.2');

@@ -80,7 +80,7 @@ test('Enter says that spots are open before it leaves them', async ({ pintally: 
   await startRound(page, 'Walnut from the lane', 9);
   await typeReading(page, '11.9');
   await page.keyboard.press('Enter');
-  await expect(page.getByText('3 spots are open. Press again to leave them.')).toBeVisible();
+  await expect(page.getByText('3 spots are open. Press Enter again to leave them.')).toBeVisible();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-01');
   await page.waitForTimeout(400);
   await page.keyboard.press('Enter');
@@ -123,7 +123,7 @@ test('the next board comes by itself where that was chosen', async ({ pintally: 
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
   await page.keyboard.press('?');
-  await page.getByRole('radio', { name: 'By itself after 2 s' }).check();
+  await page.getByRole('radio', { name: 'After 2 s' }).check();
   await picture(page, 'round-keys-and-options');
   await page.keyboard.press('Escape');
   for (const value of ['11.9', '12.6', '12.1', '12.8']) await typeReading(page, value);
@@ -158,7 +158,7 @@ for (const size of [
     await page.keyboard.press('u');
     await expect(page.getByText('2 of 4 spots')).toBeVisible();
     await page.keyboard.press('Enter');
-    await expect(page.getByText('2 spots are open. Press again to leave them.')).toBeVisible();
+    await expect(page.getByText('2 spots are open. Press Enter again to leave them.')).toBeVisible();
     expect(await isWhole(), 'asked').toBe(true);
     for (const button of await page.getByRole('region', { name: 'Round' }).getByRole('button').all()) {
       const box = await button.boundingBox();

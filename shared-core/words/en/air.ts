@@ -14,7 +14,7 @@ export const air = {
 
   'air.for-target': 'Humidity for a target',
   'air.target': 'Target MC',
-  'air.target-outside': 'At most {wettestPct}. Air at this temperature takes wood no higher.',
+  'air.target-outside': 'At most {wettestPct}. Wood gets no wetter in air at this temperature.',
   'air.humidity-to-hold': 'Humidity to hold',
   'air.humidity-note': 'In drier air the wood dries past its target. In damper air it never gets there.',
 

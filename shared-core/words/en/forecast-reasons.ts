@@ -28,9 +28,9 @@ export const forecastReasons = {
   'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
   'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
   'forecast.too-damp':
-    'The air in {placeName} never dries wood below {floorPct}. Target {targetRange}. Waiting there gains nothing after {gainsUntilOn}.',
+    'The air in {placeName} does not dry wood below {floorPct}. Target {targetRange}. It stops drying there about {gainsUntilOn}.',
   'forecast.too-damp-now':
-    'The air in {placeName} never dries wood below {floorPct}. Target {targetRange}. Waiting there gains nothing more.',
+    'The air in {placeName} does not dry wood below {floorPct}. Target {targetRange}. More waiting there won’t dry it.',
   'forecast.too-dry':
     'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
   'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
@@ -47,7 +47,7 @@ export const forecastReasons = {
   'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
   'forecast.probe.undecided': 'It is near its target. The last readings were too close to call.',
   'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',
-  'forecast.probe.never': 'It won’t reach its target here. Bring it in.',
+  'forecast.probe.never': 'It won’t reach its target here. Move it to drier air.',
   'forecast.probe.after-moving':
     'It will not come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
@@ -64,11 +64,11 @@ export const forecastReasons = {
   'forecast.assumed.average-density':
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
   'forecast.assumed.regional-air':
-    'The air of {placeName} is a rough average of its region. Dates are less certain until its weather station is named.',
+    '{placeName} uses a rough regional average. Choose its weather station to narrow the dates.',
   'forecast.assumed.other-air':
     'Typical air in {placeName}: lowest EMC {typicalPct}. Its readings say {offPoints} {direction, select, damper {more} other {less}}: {floorPct}.',
   'forecast.assumed.check-air':
-    'Readings and air differ much. Check the air entered for {placeName}, and the airflow through the stack.',
+    'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
   'forecast.assumed.sun':
     'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is ignored.',
   'forecast.assumed.lowest':

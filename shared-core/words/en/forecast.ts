@@ -12,9 +12,9 @@ export const forecast = {
   'forecast.ready-in-place': 'In {placeName}: likely {readyText}.',
   'forecast.not-in-place': 'In {placeName} it is unlikely to get there. Lowest EMC there: {emcPct}.',
 
-  'forecast.driest-month': 'EMC of the driest month',
+  'forecast.driest-month': 'Lowest EMC',
 
-  'forecast.places': 'If it is moved today',
+  'forecast.places': 'If moved today',
   'forecast.move-there': 'Move to {placeName}',
   'forecast.places-caption':
     'Ready means {targetRange} on average and a shell–core difference of {allowedPoints} at most.',

@@ -12,7 +12,7 @@ export const labels = {
   'labels.all-stacks': 'All stacks',
   'labels.choose': 'Choose boards',
   'labels.all': 'All',
-  'labels.none': 'None',
+  'labels.none': 'Select none',
   'labels.group-and-boards': '{groupName} ({boards})',
   'labels.species-and-call': '{speciesName} · {callName}',
   'labels.not-probed': 'Not probed yet',
@@ -31,7 +31,7 @@ export const labels = {
   'labels.used': 'Labels already used on the first sheet',
   'labels.used-hint':
     'Count along the rows from the top left. The sheet has {labels, plural, one {# label} other {# labels}}.',
-  'labels.none-chosen': 'No boards chosen. Check a board to see its label.',
+  'labels.none-chosen': 'No boards chosen. Choose a board to see its label.',
 
   // Print and PDF.
   'labels.amount':

@@ -148,7 +148,7 @@ export const meter = {
   'meter.live.battery-at': 'Battery {batteryPct}.',
 
   'meter.details': 'Details',
-  'meter.reading.title': 'How it is read',
+  'meter.reading.title': 'How the value is read',
   'meter.reading.self-described': 'The meter describes its own value.',
   'meter.reading.by-hand': 'Set up by hand.',
   'meter.reading.format': 'Format',

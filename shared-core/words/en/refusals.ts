@@ -77,7 +77,8 @@ export const refusals = {
   'refusal.round-finished': 'This round is finished. Nothing was changed. Reopen it, or start a new round.',
   'refusal.round-running':
     'Another round of {stackName} is running. Nothing was changed. Finish that round first.',
-  'refusal.round-dated': 'This round has an earlier date. Nothing was saved. Type its readings.',
+  'refusal.round-dated':
+    'This round has an earlier date, so the meter’s value was not saved. Type its readings.',
   'refusal.round-to-come': 'That day is in the future. No round was started. Give today or an earlier day.',
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
@@ -89,7 +90,7 @@ export const refusals = {
   'refusal.meter-elsewhere':
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':
-    '{boardCode} is no longer with this stack. Nothing was saved. Choose another board.',
+    '{boardCode} is no longer in this stack. Nothing was saved. Choose another board.',
   'refusal.nothing-to-undo': '{boardCode} has no reading in this round. Nothing was changed.',
   'refusal.meter-not-found': 'No meter of that name was found. Nothing was changed. Look for meters first.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',

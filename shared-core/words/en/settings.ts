@@ -9,7 +9,7 @@ export const settings = {
   'settings.units-of-region': 'Taken from your computer’s region until you choose.',
   'settings.units-chosen': 'Chosen by you.',
   'settings.theme': 'Theme',
-  'settings.theme.system': 'Like the computer',
+  'settings.theme.system': 'Same as the computer',
   'settings.theme.light': 'Light',
   'settings.theme.dark': 'Dark',
   'settings.theme.high-contrast': 'High contrast, for sunlight',

@@ -31,7 +31,7 @@ export const species = {
   'species.figures': 'Shrinkage',
   'species.direction': 'Direction',
   'species.shrinkage': 'Shrinkage to oven-dry',
-  'species.change': 'Change per point of MC',
+  'species.change': 'Share of size per point of MC',
   'species.direction.radial': 'Radial',
   'species.direction.tangential': 'Tangential',
   'species.direction.volumetric': 'Volumetric',

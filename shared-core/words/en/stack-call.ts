@@ -26,15 +26,14 @@ export const stackCall = {
   'stack-call.also.ready': '{boards} ready to use.',
   'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
   'stack-call.also.bring-in': '{boards} to bring in.',
-  'stack-call.also.probe-again': '{boards, plural, one {# needs} other {# need}} another reading.',
+  'stack-call.also.probe-again': '{boards} to probe again.',
   'stack-call.not-probed': '{boards} not probed yet.',
 
   'stack-call.should-be-ready':
-    'By the forecast, {boards, plural, one {# board} other {# boards}} not ready last time should be ready now.',
+    '{boards, plural, one {# board} other {# boards}} should be ready by now. Probe {boards, plural, one {it} other {them}} again.',
   'stack-call.may-not-be-ready':
-    'By the forecast, {boards, plural, one {# board} other {# boards}} called ready may not be ready now.',
-  'stack-call.some-to-probe':
-    '{boards, plural, one {# board needs} other {# boards need}} another reading. {boardCode}: {why}',
+    '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready. Probe {boards, plural, one {it} other {them}} again.',
+  'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',
   'stack-call.could-change':
     'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
 } as const;

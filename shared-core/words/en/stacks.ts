@@ -17,7 +17,7 @@ export const stacks = {
   'stacks.what-name': 'What do you call this stack?',
   'stacks.how-many-boards': 'How many boards?',
   'stacks.start-probing': 'Start probing',
-  'stacks.only-add': 'Only add the stack',
+  'stacks.only-add': 'Add the stack only',
   'stacks.units-of-region':
     '{units, select, imperial {Inches and °F} other {Millimeters and °C}}, from your computer’s region.',
   'stacks.units-chosen': '{units, select, imperial {Inches and °F} other {Millimeters and °C}}.',
@@ -135,7 +135,7 @@ export const stacks = {
   'stacks.how-many-hint': 'All alike. Edit single boards later.',
   'stacks.more-fields': 'More fields',
   'stacks.edit-boards': 'Edit {boards, plural, one {# board} other {# boards}}',
-  'stacks.edit-boards-lead': 'Check what to change. The rest stays as it is.',
+  'stacks.edit-boards-lead': 'Choose what to change. The rest stays as it is.',
   'stacks.edit.species': 'Species',
   'stacks.edit.thickness': 'Thickness',
   'stacks.edit.width': 'Width',

@@ -1,13 +1,13 @@
 /** Weather stations and weather files. */
 export const stations = {
   'stations.nearest': 'Nearest weather station',
-  'stations.hint': 'A town, a state, or latitude and longitude. Blank gives rough dates.',
+  'stations.hint': 'A town, a state, or latitude and longitude. Leave blank for rough dates.',
   'stations.none':
     'No weather station matches “{typedText}”. Try a larger town, open an EPW file under Places, or leave it blank.',
   'stations.which': 'More than one matches. Type one of these: {stationNames}.',
 
   'epw.label': 'EPW weather file',
-  'epw.hint': 'A typical year of hours, as published for cities all over the world.',
+  'epw.hint': 'A typical year, hour by hour. Published for many cities.',
   'epw.missing': 'Choose a file.',
   'epw.too-large': 'This file is too large for a year of weather. Nothing was changed. Choose an EPW file.',
   'epw.not-epw': 'This is not an EPW file. Nothing was changed. Choose one whose name ends in .epw.',

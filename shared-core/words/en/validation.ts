@@ -5,7 +5,7 @@ export const validation = {
 
   'validation.missing': 'Fill this in.',
   'validation.not-whole': 'Type a whole number.',
-  'validation.text-too-long': 'Use at most {letters} letters.',
+  'validation.text-too-long': 'Use at most {letters} characters.',
   'validation.least-length': 'At least {boundLengthMm}.',
   'validation.most-length': 'At most {boundLengthMm}.',
   'validation.least-size': 'At least {boundMm}.',

@@ -285,7 +285,7 @@ describe('a round of an earlier day', () => {
     yard.meter.show(11.8, 4);
     expect(await readingsOf(roundId)).toEqual([]);
     expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toBe(
-      'This round has an earlier date. Nothing was saved. Type its readings.',
+      'This round has an earlier date, so the meter’s value was not saved. Type its readings.',
     );
   });
 

@@ -171,7 +171,7 @@ describe('a board that leaves the stack while a round is open', () => {
     });
     expect((await yard.query('rounds.get', { roundId })).aim).toEqual({ boardId: boardIds[5], spotIndex: 0 });
     expect(await yard.refusal('rounds.saveTyped', { ...shown, raw: 12.4 })).toMatch(
-      /WAL-05 is no longer with this stack.*Nothing was saved/,
+      /WAL-05 is no longer in this stack.*Nothing was saved/,
     );
     expect(await onRecord()).toEqual([]);
   });

@@ -47,7 +47,7 @@ describe("a stack's call", () => {
       'Bring in 5 of 8.',
       'They are as dry as Pole shed gets them.',
       'Average 13.1%. Target 6–8%.',
-      '3 need another reading.',
+      '3 to probe again.',
     ]);
   });
 
@@ -126,7 +126,7 @@ describe('what is due on a stack', () => {
     const calls = { 'keep-drying': 3, 'probe-again': 1 };
     expect(due(4, calls, { 'should-be-ready': 2 })).toEqual([
       'should-be-ready',
-      'By the forecast, 2 boards not ready last time should be ready now.',
+      '2 boards should be ready by now. Probe them again.',
     ]);
     expect(due(4, calls)).toEqual(['probe-again', '1 board needs another reading. MAP-04: Likely 5.0–9.0%.']);
   });

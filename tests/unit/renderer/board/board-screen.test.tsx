@@ -106,7 +106,7 @@ describe('A board', () => {
     expect(call.getByText('Likely ready in Bench room').nextElementSibling?.textContent).toMatch(
       /^Mar 2027 \(/,
     );
-    expect(call.getByText('It won’t reach its target here. Bring it in.')).toBeTruthy();
+    expect(call.getByText('It won’t reach its target here. Move it to drier air.')).toBeTruthy();
     await user.click(call.getByRole('button', { name: 'Move to Bench room' }));
     expect(await screen.findByRole('dialog', { name: 'Move OAK-01' })).toBeTruthy();
   });
@@ -117,7 +117,7 @@ describe('A board', () => {
     openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
     const call = await region('Call');
     expect(
-      await call.findByText('Keep drying on Aug 22. By the forecast of Sep 20, it should be ready now.'),
+      await call.findByText('Keep drying on Aug 22. Forecast of Sep 20: should be ready.'),
     ).toBeTruthy();
     expect(call.getByRole('link', { name: 'Probe again' }).getAttribute('href')).toBe('#/round?stack=1');
   });
@@ -134,7 +134,7 @@ describe('A board', () => {
     const { user } = openBoard({ ...found, missing: [message('missing.sawn-on'), message('missing.end')] });
     const notes = await region('Worth knowing');
     expect(notes.getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual([
-      'Sawing date: the forecast then starts at green wood.',
+      'Sawing date: starts the forecast from green wood.',
       'Width and sawing: cup is then forecast.',
     ]);
     await user.click(notes.getByRole('button', { name: 'Edit this board' }));
@@ -173,7 +173,7 @@ describe('A board', () => {
   test('the drawing puts a drier value lower and a later one further right', async () => {
     openBoard();
     const drawing = (await region('History and forecast')).getByRole('img', { name: /Moisture content/ });
-    const dots = [...drawing.querySelectorAll('[data-layer="Average read"] circle')].map((dot) => ({
+    const dots = [...drawing.querySelectorAll('[data-layer="Average reading"] circle')].map((dot) => ({
       x: Number(dot.getAttribute('cx')),
       y: Number(dot.getAttribute('cy')),
     }));

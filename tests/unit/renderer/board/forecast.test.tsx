@@ -46,7 +46,7 @@ describe('The forecast of a board', () => {
     const notes = await region('Worth knowing');
     expect(
       await notes.findByText(
-        /^The air in Pole shed never dries wood below [\d.]+%\. Target 6–\u20608%\. Waiting there gains nothing/,
+        /^The air in Pole shed does not dry wood below [\d.]+%\. Target 6–\u20608%\. It stops drying there about/,
       ),
     ).toBeTruthy();
     // Beside the next step, there is its date.

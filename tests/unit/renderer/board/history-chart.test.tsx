@@ -66,9 +66,9 @@ afterEach(() => {
 describe('History and forecast of a board in one chart', () => {
   test('its table has the likely past, the time ahead, and what was read, each with its interval', async () => {
     open();
-    const read = rows().filter((row) => row['Average read']);
+    const read = rows().filter((row) => row['Average reading']);
     expect(read.map(({ Day }) => Day)).toEqual(['Aug 7']);
-    for (const head of ['Average read', 'Shell read', 'Core read', 'Likely average']) {
+    for (const head of ['Average reading', 'Shell reading', 'Core reading', 'Likely average']) {
       const [middle, low, high] = read[0]![head]!.match(/[\d.]+/g)!.map(Number) as [number, number, number];
       expect(low).toBeLessThan(middle);
       expect(high).toBeGreaterThan(middle);
@@ -118,6 +118,6 @@ describe('History and forecast of a board in one chart', () => {
     open({ forecast: null });
     expect(screen.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
     expect(screen.queryByRole('radio')).toBeNull();
-    expect(rows().at(-1)).toMatchObject({ Day: 'Aug 7', 'Shell read': '15.1%', 'Core read': '17.2%' });
+    expect(rows().at(-1)).toMatchObject({ Day: 'Aug 7', 'Shell reading': '15.1%', 'Core reading': '17.2%' });
   });
 });

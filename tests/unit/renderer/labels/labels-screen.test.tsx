@@ -90,10 +90,10 @@ const isOff = (name: string) => screen.getByRole<HTMLButtonElement>('button', { 
 describe('Choosing boards for labels', () => {
   test('none is chosen to begin with, and there is nothing to print', async () => {
     open();
-    expect(await screen.findByText('No boards chosen. Check a board to see its label.')).toBeTruthy();
+    expect(await screen.findByText('No boards chosen. Choose a board to see its label.')).toBeTruthy();
     const boxes = await screen.findAllByRole<HTMLInputElement>('checkbox', { name: /OAK/ });
     expect(boxes.map(({ checked }) => checked)).toEqual([false, false, false, false]);
-    expect([isOff('Print'), isOff('Save as PDF'), isOff('None')]).toEqual([true, true, true]);
+    expect([isOff('Print'), isOff('Save as PDF'), isOff('Select none')]).toEqual([true, true, true]);
     await expectNoBarriers();
   });
 
@@ -120,8 +120,8 @@ describe('Choosing boards for labels', () => {
     await user.click(screen.getByRole('checkbox', { name: /OAK-02/ }));
     expect(await screen.findByText('2 labels on 1 page.')).toBeTruthy();
     await vi.waitFor(() => expect(previewed()).toEqual(['OAK-02', 'OAK-03']));
-    await user.click(screen.getByRole('button', { name: 'None' }));
-    expect(screen.getByText('No boards chosen. Check a board to see its label.')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Select none' }));
+    expect(screen.getByText('No boards chosen. Choose a board to see its label.')).toBeTruthy();
   });
 
   test('what was chosen stays chosen while others are searched for', async () => {

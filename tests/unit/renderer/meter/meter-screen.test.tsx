@@ -119,12 +119,12 @@ test('a live meter: its value first, what the pins do, and its battery', async (
   const { machine } = open(aLiveMeter());
   act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));
   const regions = screen.getAllByRole('region').map((part) => part.querySelector('h2')?.textContent);
-  expect(regions).toEqual(['Yard meter', 'Live', 'How it is read']);
+  expect(regions).toEqual(['Yard meter', 'Live', 'How the value is read']);
   const live = screen.getByRole('region', { name: 'Live' });
   expect(live.textContent).toContain('12.6% raw, as the meter shows');
   expect(live.textContent).toContain('Settled');
   expect(live.textContent).toContain('Battery 76%.');
-  expect(screen.getByRole('region', { name: 'How it is read' }).textContent).toContain(
+  expect(screen.getByRole('region', { name: 'How the value is read' }).textContent).toContain(
     unbroken('The meter describes its own value.Unit% moisture contentCan show5–60%'),
   );
   await expectNoBarriers();
@@ -153,7 +153,7 @@ test('what is missing from a meter’s own description is shown beside its bytes
       remarks: [message('meter.self.humidity-unconfirmed'), message('meter.self.several', { values: 2 })],
     }),
   );
-  const bytes = screen.getByRole('region', { name: 'How it is read' });
+  const bytes = screen.getByRole('region', { name: 'How the value is read' });
   expect(bytes.textContent).toContain(
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   );

@@ -108,16 +108,16 @@ describe('Places', () => {
       `${(typicalPct - 2).toFixed(1)}% in December`,
     );
     expect(
-      shed.getByText(`Typical air: ${typicalPct.toFixed(1)}%. Readings of 6 boards say 2.0 points less.`),
+      shed.getByText(`Lowest EMC in typical air: ${typicalPct.toFixed(1)}%. Readings of 6 boards put it 2.0 points lower.`),
     ).toBeTruthy();
-    expect(shed.getByRole('columnheader', { name: 'Typical air' })).toBeTruthy();
+    expect(shed.getByRole('columnheader', { name: 'EMC of typical air' })).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('where no reading says otherwise, there is no second figure', async () => {
     open([aPlace('Pole shed', 60)]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
-    expect(shed.queryByText(/Typical air/)).toBeNull();
+    expect(shed.queryByText(/EMC of typical air/)).toBeNull();
   });
 
   test('air that is the same all year has no lowest month', async () => {
@@ -143,7 +143,7 @@ describe('Places', () => {
     ]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
     expect(
-      shed.getByText('Open shed · Rough air: the average of 12 weather stations', { exact: false }),
+      shed.getByText('Open shed · Average of 12 weather stations in the region: rough', { exact: false }),
     ).toBeTruthy();
     const stacks = within(shed.getByRole('list', { name: 'Stacks at Pole shed' }));
     expect(stacks.getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual([
@@ -198,7 +198,7 @@ describe('Places', () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Shed', 60) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Shed');
-    await user.click(screen.getByRole('radio', { name: 'Own months' }));
+    await user.click(screen.getByRole('radio', { name: 'Your own monthly averages' }));
     await user.click(screen.getByLabelText('January, temperature'));
     await user.paste(Array.from({ length: 12 }, (_, month) => `${month}\t${60 + month}`).join('\n'));
     expect(screen.getByLabelText('December, relative humidity')).toHaveProperty('value', '71');
@@ -209,7 +209,7 @@ describe('Places', () => {
   test('with something missing, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
-    await user.click(screen.getByRole('radio', { name: 'Own months' }));
+    await user.click(screen.getByRole('radio', { name: 'Your own monthly averages' }));
     await user.type(screen.getByLabelText('January, temperature'), '4');
     await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(screen.getByText('Give it a name.')).toBeTruthy();
@@ -255,7 +255,7 @@ describe('Places', () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Yard');
-    expect(screen.getByText(/Blank gives rough dates/)).toBeTruthy();
+    expect(screen.getByText(/Leave blank for rough dates/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(machine.inputsOf('places.add')).toMatchObject([
       { air: region.air, airSource: { kind: 'region', stations: 314 } },

@@ -141,7 +141,7 @@ describe('a scanned label', () => {
 });
 
 describe('Enter on a board with spots open', () => {
-  const WARNING = '2 spots are open. Press again to leave them.';
+  const WARNING = '2 spots are open. Press Enter again to leave them.';
   const halfRead = () => {
     const half = read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1 })]);
     return { ...aRound([half, aBoard(2)]), aim: { boardId: 101, spotIndex: 2 } };
@@ -302,7 +302,7 @@ describe('the next board by itself', () => {
       'settings.edit': (changed) => ({ ...usualSettings, ...changed }),
     });
     await user.keyboard('?');
-    await user.click(await screen.findByRole('radio', { name: 'By a key' }));
+    await user.click(await screen.findByRole('radio', { name: 'When I press a key' }));
     expect(machine.inputsOf('settings.edit')).toEqual([{ nextBoardAfterS: null }]);
     await user.click(screen.getByRole('button', { name: 'Close' }));
     tell(machine, read(aBoard(1), allSpots()), null, 4);

@@ -182,7 +182,7 @@ describe('a window that does not have the meter', () => {
     machine.answers['rounds.get'] = () => aRound([aBoard(2), aBoard(3)]);
     await act(async () => machine.tell('round.outdated', { roundId: 12, why }));
     expect(screen.getByRole('alert').textContent).toContain(
-      'WAL-01 is no longer with this stack. Next is WAL-02.',
+      'WAL-01 is no longer in this stack. Next is WAL-02.',
     );
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
   });

@@ -102,7 +102,7 @@ test('the hands are in the temperature field', async () => {
 test('readings from paper have the day they were taken on', async () => {
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '12');
-  await user.click(screen.getByText('Other date'));
+  await user.click(screen.getByText('Change the date'));
   await typeDay(user, 'Day the readings were taken', '2026-05-04');
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);

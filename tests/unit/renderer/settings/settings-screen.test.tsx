@@ -47,7 +47,7 @@ describe('Settings', () => {
     await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
     await user.click(screen.getByLabelText('Sound when a reading is saved'));
     await user.click(screen.getByLabelText('Save a reading as soon as it settles'));
-    await user.click(screen.getByRole('radio', { name: 'By itself after 5 s' }));
+    await user.click(screen.getByRole('radio', { name: 'After 5 s' }));
     expect(machine.inputsOf('settings.edit')).toEqual([
       { units: 'imperial' },
       { sound: false },

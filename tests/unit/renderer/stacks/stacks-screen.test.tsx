@@ -229,7 +229,7 @@ describe('The first start', () => {
     await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.type(screen.getByLabelText('How many boards?'), '1');
-    await user.click(screen.getByRole('button', { name: 'Only add the stack' }));
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(machine.inputsOf('stacks.start')).toMatchObject([
       { name: '', place: { airSource: { kind: 'region', stations: 314 } } },
     ]);
