@@ -10,6 +10,7 @@ import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Failed, Loading } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
+import { Fault } from './Fault.tsx';
 import css from './frame.module.css';
 import { Notices } from './Notices.tsx';
 import { OtherYardBanner } from './OtherYardBanner.tsx';
@@ -58,7 +59,7 @@ export function App() {
       <OtherYardBanner />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
-          screenAt(route)
+          <Fault>{screenAt(route)}</Fault>
         ) : (
           <div className="screen">{error ? <Failed sentence={error} again={loadYard} /> : <Loading />}</div>
         )}

@@ -43,6 +43,17 @@ export function DateField({
   onBlur?: () => void;
 }) {
   const { say } = useWords();
+  /** "26" is 2026. */
+  function complete(): void {
+    const year = value ? parseDate(value).year : 0;
+    if (value && year < 100)
+      onValue(
+        parseDate(value)
+          .set({ year: 2000 + year })
+          .toString(),
+      );
+    onBlur?.();
+  }
   const latest = max && parseDate(max);
   const problem = value && max && value > max ? say('date-field.too-late', { latestOn: max }) : error;
   return (
@@ -52,7 +63,7 @@ export function DateField({
         value={value ? parseDate(value) : null}
         onChange={(day) => onValue(day?.toString() ?? null)}
         {...(latest && { maxValue: latest })}
-        {...(onBlur && { onBlur })}
+        onBlur={complete}
         {...(problem && { isInvalid: true })}
       >
         <Label>{label}</Label>

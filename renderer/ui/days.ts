@@ -10,10 +10,9 @@ export function dayOf(instant: Date): string {
   return `${instant.getFullYear()}-${two(instant.getMonth() + 1)}-${two(instant.getDate())}`;
 }
 
-/** The instant of a local day: its noon, or now where that is still to come. */
+/** The instant of a local day: its noon, and of today now, so that it comes after what was done earlier today. */
 export function instantOfDay(day: string, now: Date): string {
   const noon = startOfDay(day);
   noon.setHours(12);
-  const isToday = day === dayOf(now);
-  return (isToday && noon > now ? now : noon).toISOString();
+  return (day === dayOf(now) ? now : noon).toISOString();
 }

@@ -27,6 +27,10 @@ const nameSchema = z
   .min(1, says('validation.name-missing'))
   .max(80, says('validation.name-too-long'));
 const noteSchema = z.string().max(2000);
+/** A local day, of no year that was only half typed. */
+export const daySchema = z.iso
+  .date()
+  .refine((day) => day >= '1900-01-01', { error: 'validation.day-too-early' });
 
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
 export type PlaceKind = z.infer<typeof placeKindSchema>;
@@ -142,13 +146,13 @@ export const boardSchema = z.object({
   widthMm: z.number().min(10).max(3000).nullable(),
   lengthMm: z.number().min(50).max(20_000).nullable(),
   /** Local day. */
-  sawnOn: z.iso.date().nullable(),
+  sawnOn: daySchema.nullable(),
   sawing: sawingSchema,
   /** From the pith to the middle of the board, as its end shows it; null where nobody looked. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
   barkSide: barkSideSchema,
   /** Local day on which the bark came off that face, where the board dried with it until then; null where it did not. */
-  barkOffOn: z.iso.date().nullable(),
+  barkOffOn: daySchema.nullable(),
   /** The log it came from, as the person calls it. */
   log: z.string().trim().max(40),
   /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */

@@ -6,6 +6,9 @@ import { openDemoYard, picture } from './walk.ts';
 
 const METRIC = /(\d\s?|^)(mm|cm|m|km|m³|g|kg|°C)(?![\p{L}\d])/u;
 
+/** "mm" stands for the month of a day that is still to be typed. */
+const isMonth = (text: string, where: string): boolean => text === 'mm' && where.includes('segment');
+
 test('in inch mode no screen has a metric unit', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   const base = page.url().replace(/#.*/, '');
@@ -13,7 +16,9 @@ test('in inch mode no screen has a metric unit', async ({ pintally: { page } }) 
   await page.getByRole('radio', { name: /°F/ }).check();
   for (const path of screens) {
     await page.goto(`${base}#/${path}`);
-    const metric = (await settledTextsOf(page)).filter(({ text }) => METRIC.test(text));
+    const metric = (await settledTextsOf(page)).filter(
+      ({ text, where }) => METRIC.test(text) && !isMonth(text, where),
+    );
     expect.soft(metric, path).toEqual([]);
     await picture(page, `inches-${path.replaceAll(/\W/g, '-')}`);
   }

@@ -24,17 +24,17 @@ import { endUseOptions } from './end-use-options.ts';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
 const { shape } = boardSchema;
-/** The parts of the form by what turns them on, each with the fields that it needs. */
+/** The parts of the form by what turns them on, each with the fields that it needs: a blank one would erase many values. */
 const parts = {
   species: { speciesId: shape.speciesId },
   thickness: { thicknessMm: shape.thicknessMm, thicknessQuarters: shape.thicknessQuarters },
-  width: { widthMm: shape.widthMm },
-  length: { lengthMm: shape.lengthMm },
-  'sawn-on': { sawnOn: shape.sawnOn },
-  log: { log: shape.log },
+  width: { widthMm: shape.widthMm.unwrap() },
+  length: { lengthMm: shape.lengthMm.unwrap() },
+  'sawn-on': { sawnOn: shape.sawnOn.refine((day) => day !== null, says('validation.day-missing')) },
+  log: { log: shape.log.min(1, says('validation.missing')) },
   sawing: { sawing: shape.sawing },
   'bark-side': { barkSide: shape.barkSide, barkOffOn: shape.barkOffOn },
-  pith: { ringRadiusMm: shape.ringRadiusMm },
+  pith: { ringRadiusMm: shape.ringRadiusMm.unwrap() },
   place: {
     placeId: z.string().min(1, says('validation.place-missing')),
     since: z.string().min(1, says('validation.day-missing')),

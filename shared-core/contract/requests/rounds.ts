@@ -3,7 +3,7 @@ import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
 import type { Topic } from '../topics.ts';
-import { rowIdSchema } from '../yard.ts';
+import { daySchema, rowIdSchema } from '../yard.ts';
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
@@ -35,7 +35,7 @@ export const roundRequests = {
       stackId: rowIdSchema,
       woodTempC: woodTempSchema,
       /** The local day its readings were taken on, where that is past: they are typed from paper then. */
-      startedOn: z.iso.date().nullable().default(null),
+      startedOn: daySchema.nullable().default(null),
     }),
     output: roundStateSchema,
     topics: (_, { id, stackId }) => ['stacks', `stack:${stackId}`, `round:${id}`],

@@ -67,16 +67,17 @@ export function epwYear(text: string): Outcome<EpwYear> {
 function hourOf(line: string): Hour[] {
   const cells = line.split(',');
   if (cells.length <= RH_PCT) return [];
-  const [month, day, tempC, rhPct] = [MONTH, DAY, TEMP_C, RH_PCT].map((column) => Number(cells[column])) as [
-    number,
-    number,
-    number,
-    number,
-  ];
-  const isMeasured = Math.abs(tempC) < MOST_TEMP_C && rhPct >= 0 && rhPct <= MOST_RH_PCT;
+  const [month, day, tempC, rhPct] = [MONTH, DAY, TEMP_C, RH_PCT].map((column) =>
+    numberIn(cells[column]),
+  ) as [number, number, number, number];
+  const isMeasured =
+    day >= 1 && day <= 31 && Math.abs(tempC) < MOST_TEMP_C && rhPct >= 0 && rhPct <= MOST_RH_PCT;
   if (!isMeasured) return [];
   return [{ month, day, tempC, rhPct: Math.min(DAMPEST_PCT, Math.max(1, rhPct)) }];
 }
+
+/** A blank cell is no zero. */
+const numberIn = (cell = ''): number => (cell.trim() === '' ? Number.NaN : Number(cell));
 
 const hourlyEmcPct = ({ tempC, rhPct }: Hour): number => emcPct(Math.max(COLDEST_C, tempC), rhPct / 100);
 

@@ -36,6 +36,7 @@ export const validation = {
   'validation.weight-missing': 'Type the weight on the scale. Nothing was saved.',
   'validation.place-missing': 'Choose a place.',
   'validation.use-missing': 'Choose a use.',
+  'validation.day-too-early': 'Type the year with four digits, 1900 or later.',
   'validation.day-missing': 'Give the day.',
   'validation.nothing-to-change': 'Change at least one field.',
 } as const;

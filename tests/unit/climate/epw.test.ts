@@ -26,6 +26,12 @@ describe('A weather file', () => {
     expect(read.ok && read.value.air[6]?.rh).toBeCloseTo(0.5, 9);
   });
 
+  test('with blank cells is no air of 0 °C and 0%', () => {
+    const blank = text.replaceAll(/,20,([^,]*),50,/g, ',,$1,,');
+    expect(blank).not.toBe(text);
+    expect(epwYear(blank)).toMatchObject({ ok: false, problem: { code: 'epw.month-missing' } });
+  });
+
   test('in humid hours weighs the warm ones more: they carry more vapor', () => {
     const humidNights = steady.map((_, at) => (at % 2 === 0 ? ([10, 95] as const) : ([25, 50] as const)));
     const read = epwYear(epwText(humidNights, 'Anywhere', '-'));

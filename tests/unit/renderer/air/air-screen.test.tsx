@@ -95,7 +95,9 @@ describe('From wood to air', () => {
     open();
     const air = region('Humidity for a target');
     await type(air, 'Target MC', '35');
-    expect(air.getByText(/^At most 2\d\.\d%\. Wood gets no wetter in air at this temperature\./)).toBeTruthy();
+    expect(
+      air.getByText(/^At most 2\d\.\d%\. Wood gets no wetter in air at this temperature\./),
+    ).toBeTruthy();
     expect(air.queryByText(/Humidity to hold/)).toBeNull();
   });
 });

@@ -116,9 +116,7 @@ describe('A board', () => {
     details.forecast.now.probabilityReady = 0.7;
     openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
     const call = await region('Call');
-    expect(
-      await call.findByText('Keep drying on Aug 22. Forecast of Sep 20: should be ready.'),
-    ).toBeTruthy();
+    expect(await call.findByText('Keep drying on Aug 22. Forecast of Sep 20: should be ready.')).toBeTruthy();
     expect(call.getByRole('link', { name: 'Probe again' }).getAttribute('href')).toBe('#/round?stack=1');
   });
 

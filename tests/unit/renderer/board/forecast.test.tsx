@@ -183,7 +183,7 @@ describe('Without a forecast', () => {
       'thickness',
     );
     expect(await screen.findByText(/^Based on no readings of this board/)).toBeTruthy();
-    expect(screen.queryByText('Shell reading')).toBeNull();
+    expect(within(screen.getByRole('tabpanel')).queryByText('Shell reading')).toBeNull();
   });
 
   test('a failure is shown, and can be tried again', async () => {

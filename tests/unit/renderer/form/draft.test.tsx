@@ -1,8 +1,10 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
+import { useState } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { z } from 'zod';
+import { DateField } from '../../../../renderer/form/DateField.tsx';
 import { NumberField } from '../../../../renderer/form/Field.tsx';
 import {
   LengthField,
@@ -14,6 +16,7 @@ import { useDraft } from '../../../../renderer/form/useDraft.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { forgetEverything } from '../shell/machine.ts';
+import { shownDay, typeDay } from './type-day.ts';
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
@@ -88,6 +91,20 @@ test('a value that nobody typed over keeps what it was, whatever its field round
   await user.click(screen.getByLabelText('Temperature'));
   await user.tab();
   expect(values).toEqual([]);
+});
+
+function Day() {
+  const [day, setDay] = useState<string | null>(null);
+  return <DateField label="Sawn on" value={day} onValue={setDay} />;
+}
+
+test('a year of two digits is of this century once the day was left', async () => {
+  const user = userEvent.setup();
+  render(<Day />);
+  await typeDay(user, 'Sawn on', '26-05-20');
+  await user.tab();
+  await user.tab();
+  expect(shownDay('Sawn on')).toBe('2026-05-20');
 });
 
 test('a thickness typed by its name in the trade keeps that name', async () => {

@@ -108,7 +108,9 @@ describe('Places', () => {
       `${(typicalPct - 2).toFixed(1)}% in December`,
     );
     expect(
-      shed.getByText(`Lowest EMC in typical air: ${typicalPct.toFixed(1)}%. Readings of 6 boards put it 2.0 points lower.`),
+      shed.getByText(
+        `Lowest EMC in typical air: ${typicalPct.toFixed(1)}%. Readings of 6 boards put it 2.0 points lower.`,
+      ),
     ).toBeTruthy();
     expect(shed.getByRole('columnheader', { name: 'EMC of typical air' })).toBeTruthy();
     await expectNoBarriers();

@@ -13,8 +13,8 @@ describe('The instant of a day', () => {
     );
   });
 
-  test('is now on this morning, since noon is still to come', () => {
-    const now = new Date(2026, 10, 25, 9);
+  test.each([9, 20])('of today at %i h is now, after what was done earlier today', (hour) => {
+    const now = new Date(2026, 10, 25, hour);
     expect(instantOfDay('2026-11-25', now)).toBe(now.toISOString());
   });
 
