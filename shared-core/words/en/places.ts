@@ -47,7 +47,7 @@ export const places = {
   'places.humidity-in': '{monthName}, relative humidity',
 
   'places.air': 'Air',
-  'places.air-source': 'Where its air comes from',
+  'places.air-source': 'Source of the air data',
   'places.air-of': 'Air of {siteName}, typical year',
   'places.air-of-region': 'Average of {stations} weather stations in the region: rough',
   'places.own-months': 'Your own monthly averages',

@@ -128,7 +128,7 @@ describe('what is due on a stack', () => {
       'should-be-ready',
       '2 boards should be ready by now. Probe them again.',
     ]);
-    expect(due(4, calls)).toEqual(['probe-again', '1 board needs another reading. MAP-04: Likely 5.0–9.0%.']);
+    expect(due(4, calls)).toEqual(['probe-again', '1 to probe again. MAP-04: Likely 5.0–9.0%.']);
   });
 
   test('then what a reading could change, with the day of the last', () => {
