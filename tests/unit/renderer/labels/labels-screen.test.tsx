@@ -127,7 +127,7 @@ describe('Choosing boards for labels', () => {
   test('what was chosen stays chosen while others are searched for', async () => {
     const { user } = open();
     await user.click(await screen.findByRole('checkbox', { name: /OAK-03/ }));
-    await user.type(await screen.findByLabelText('Search'), '04');
+    await user.type(await screen.findByLabelText('Find a board'), '04');
     await vi.waitFor(() => expect(screen.getAllByRole('checkbox', { name: /OAK/ })).toHaveLength(1));
     await user.click(screen.getByRole('checkbox', { name: /OAK-04/ }));
     await vi.waitFor(() => expect(previewed()).toEqual(['OAK-03', 'OAK-04']));
