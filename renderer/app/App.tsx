@@ -17,6 +17,7 @@ import { OtherYardBanner } from './OtherYardBanner.tsx';
 import { ProblemPage } from './ProblemPage.tsx';
 import { screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
+import { useFocusKept } from './useFocusKept.ts';
 
 /** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
@@ -24,6 +25,7 @@ export function App() {
   const route = useNavigation((navigation) => navigation.route);
   const { info, error } = useYard();
   const link = useLink();
+  useFocusKept();
 
   useEffect(() => {
     const stops = [followAddress(), followYard(), followMeter(), followNotSaved()];
