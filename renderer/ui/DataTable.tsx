@@ -201,7 +201,7 @@ export function DataTable<Row>({
         ref={frame}
         className={fill ? `${css.frame} ${css.fill}` : css.frame}
         style={{ '--top': `${topPx}px` } as CSSProperties}
-        {...(scrolls && { role: 'region', tabIndex: 0, 'aria-label': name })}
+        {...(scrolls && { role: 'group', tabIndex: 0, 'aria-label': name })}
         onKeyDown={onKeyDown}
       >
         <table

@@ -4,14 +4,27 @@ import type { Page } from '@playwright/test';
 import type axeCore from 'axe-core';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const options: axeCore.RunOptions = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'best-practice'] };
+const all: axeCore.RunOptions = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'best-practice'] };
 
-/** What is in somebody's way on the screen as it is, a line for each. */
-export async function barriers(page: Page): Promise<string[]> {
+/**
+ * What is in somebody's way on the screen as it is, a line for each.
+ * @param of     the part of the page to check; all of it where not given
+ * @param rules  the rules to check; all of axe's where not given
+ */
+export async function barriers(
+  page: Page,
+  { of, rules }: { of?: string; rules?: readonly string[] } = {},
+): Promise<string[]> {
   await page.evaluate(axeSource);
-  return page.evaluate(async (given) => {
-    const { axe } = globalThis as unknown as { axe: typeof axeCore };
-    const { violations } = await axe.run(document, given);
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  }, options);
+  const options: axeCore.RunOptions = rules ? { runOnly: { type: 'rule', values: [...rules] } } : all;
+  return page.evaluate(
+    async ([part, given]) => {
+      const { axe } = globalThis as unknown as { axe: typeof axeCore };
+      const { violations } = await axe.run(part ?? document, given);
+      return violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ target, html }) => `${id}: ${target.join(' ')}, ${html.slice(0, 200)}`),
+      );
+    },
+    [of ?? null, options] as const,
+  );
 }

@@ -1,58 +1,177 @@
 /**
- * Every screen of the demo yard in the smallest window (800 x 600), in both themes, against WCAG 2.1 at level AA and
- * common good practice as axe-core checks them: names, roles, contrast, what the keyboard can reach.
+ * Every screen, and every dialog, menu and popover that a button opens, against WCAG 2.1 at level AA and common good
+ * practice as axe-core checks them; and in small windows, as at 200 % zoom.
  */
-import { expect } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { barriers } from './barriers.ts';
+import { everywhere } from './everywhere.ts';
 import { test } from './pintally.ts';
-import { openDemoYard, picture, startRound } from './walk.ts';
+import { openDemoYard, startRound, typeReading } from './walk.ts';
 
-const screens = [
-  ['stacks', 'Stacks'],
-  ['boards', 'All boards'],
-  ['stacks/3', 'Maple for the kitchen'],
-  ['boards/8', 'OAK-02'],
-  ['meter', 'Meter'],
-  ['labels', 'Labels'],
-  ['places', 'Places'],
-  ['air', 'Air and wood'],
-  ['species', 'Species and uses'],
-  ['settings', 'Settings'],
-] as const;
+/** What must have been opened, whatever screens it is opened from: a name for each, as its button bears it. */
+const layers = [
+  'Remove demo',
+  'Add a stack',
+  'Edit stack',
+  'Move stack',
+  'Add boards',
+  'Edit boards',
+  'Columns',
+  'Move',
+  'Edit',
+  'Calendar',
+  'Export',
+  'Exclude',
+  'Cut sections',
+  'Weigh',
+  'Add a place',
+  'Add a species',
+  'Add a use',
+  'Add a check',
+  'Go to …',
+  'Wood # °C',
+  'Keys and options',
+  'Finish',
+];
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no screen has barriers, ${theme}, at 800 x 600`, async ({ pintally: { page } }) => {
-    await page.setViewportSize({ width: 800, height: 600 });
-    await page.emulateMedia({ colorScheme: theme });
-    expect(await barriers(page)).toEqual([]);
-    await openDemoYard(page);
-    const base = page.url().replace(/#.*/, '');
-    for (const [path, heading] of screens) {
-      await page.goto(`${base}#/${path}`);
-      await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
-      await expect(page.getByText('Loading …')).toHaveCount(0);
-      expect(await barriers(page), `${path}, ${theme}`).toEqual([]);
-      await picture(page, `${path.replace('/', '-')}-${theme}`);
+const opensAllLayers = (opened: readonly string[]) =>
+  expect(
+    layers.filter((layer) => !opened.some((name) => name.split('\n')[0]?.endsWith(`> ${layer}`))),
+  ).toEqual([]);
+
+test('nothing has barriers, in three themes, at 800 x 600', async ({ pintally: { page } }) => {
+  test.setTimeout(300_000);
+  await page.setViewportSize({ width: 800, height: 600 });
+  const opened = await everywhere(page, async (where, layer) => {
+    // While a field's choices are shown, Tab closes them: what is hidden behind them cannot take the focus.
+    const of = (await layer?.getAttribute('role')) === 'listbox' ? '[role=listbox]' : undefined;
+    // Themes change colors and nothing else: the other rules are checked once.
+    for (const theme of ['dark', 'high-contrast', 'light']) {
+      await page.evaluate((name) => {
+        document.documentElement.dataset.theme = name;
+      }, theme);
+      const rules = theme === 'light' ? undefined : ['color-contrast'];
+      const found = await barriers(page, { of, rules });
+      expect.soft(found, `${where}, ${theme}`).toEqual([]);
     }
-    await startRound(page, 'Maple for the kitchen', 9);
-    expect(await barriers(page), `round, ${theme}`).toEqual([]);
-    await page.keyboard.press('g');
-    await expect(page.getByRole('dialog', { name: 'Go to a board' })).toBeVisible();
-    expect(await barriers(page), `go to a board, ${theme}`).toEqual([]);
+  });
+  opensAllLayers(opened);
+});
+
+/** What starts to move, from now on. */
+async function watchMotion(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const moving: string[] = [];
+    Object.assign(globalThis, { moving });
+    for (const kind of ['animationstart', 'transitionrun'] as const) {
+      addEventListener(
+        kind,
+        () => {
+          for (const animation of document.getAnimations()) {
+            const { target } = animation.effect as KeyframeEffect;
+            if (Number(animation.effect?.getComputedTiming().endTime) > 0) {
+              moving.push(`${target?.localName} ${target?.className}`);
+            }
+          }
+        },
+        true,
+      );
+    }
   });
 }
 
-test('no screen is wider than a window of 320 px', async ({ pintally: { page } }) => {
-  await page.setViewportSize({ width: 320, height: 640 });
+/** What cannot be seen whole in the window: the page or a layer wider than it, and main buttons under something else. */
+const hidden = (page: Page) =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    const beyond = document.documentElement.scrollWidth - innerWidth;
+    if (beyond > 0) {
+      const wide = [...document.querySelectorAll('body *')].filter(
+        (element) => element.getBoundingClientRect().right > innerWidth + 0.5,
+      );
+      found.push(
+        `${beyond} px too wide: ${wide
+          .map((each) => `${each.localName}.${each.className}`)
+          .slice(0, 6)
+          .join(', ')}`,
+      );
+    }
+    for (const layer of document.querySelectorAll(
+      '[role=dialog], [role=menu], [role=listbox], :popover-open',
+    )) {
+      const { left, right } = layer.getBoundingClientRect();
+      if (left < -0.5 || right > innerWidth + 0.5) found.push(`layer from ${left} to ${right}`);
+      for (let part: Element | null = layer; part; part = part.parentElement) {
+        const scrolls = /auto|scroll/.test(getComputedStyle(part).overflowX);
+        if (scrolls && part.scrollWidth > part.clientWidth + 1) {
+          found.push(`layer scrolls sideways: ${part.scrollWidth} in ${part.clientWidth}`);
+        }
+      }
+    }
+    for (const button of document.querySelectorAll('.button-main')) {
+      if (!button.checkVisibility() || button.closest('[aria-hidden=true], [inert]')) continue;
+      button.scrollIntoView({ block: 'center', behavior: 'instant' });
+      const { x, y, width, height } = button.getBoundingClientRect();
+      const there = document.elementFromPoint(x + width / 2, y + height / 2);
+      if (!there || !button.contains(there)) {
+        found.push(`${button.textContent} is under ${there?.localName}.${there?.className}`);
+      }
+    }
+    return found;
+  });
+
+const { poll: eventually } = expect.configure({ soft: true });
+
+test.describe('small', () => {
+  test.use({ deviceScaleFactor: 2, contextOptions: { reducedMotion: 'reduce' } });
+
+  test('at 200 % zoom and 320 px nothing is wider than the window or covered, and nothing moves', async ({
+    pintally: { page },
+  }) => {
+    test.setTimeout(300_000);
+    await watchMotion(page);
+    await page.setViewportSize({ width: 320, height: 640 });
+    await page.reload();
+    const opened = await everywhere(page, async (where) => {
+      for (const [width, height] of [
+        [640, 430],
+        [320, 640],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        // What measures itself is drawn again a moment later.
+        await eventually(() => hidden(page), { message: `${where}, ${width} px`, timeout: 2_000 }).toEqual(
+          [],
+        );
+      }
+      const moving = await page.evaluate(() => (globalThis as unknown as { moving: string[] }).moving);
+      expect.soft(moving, `${where}, moving`).toEqual([]);
+    });
+    opensAllLayers(opened);
+  });
+});
+
+test('in a round every control is at least 48 px, typed and live', async ({ pintally: { page } }) => {
+  await page.setViewportSize({ width: 800, height: 600 });
   await openDemoYard(page);
-  const base = page.url().replace(/#.*/, '');
-  const tooWide = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  for (const [path, heading] of screens) {
-    await page.goto(`${base}#/${path}`);
-    await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
-    await expect(page.getByText('Loading …')).toHaveCount(0);
-    expect(await tooWide(), path).toBe(0);
-  }
-  await startRound(page, 'Maple for the kitchen', 9);
-  expect(await tooWide(), 'round').toBe(0);
+  await startRound(page, 'Walnut from the lane', 9);
+  const tooSmall = () =>
+    page.getByRole('region', { name: 'Round' }).evaluate((round) =>
+      [...round.querySelectorAll('button, a, input, summary')].flatMap((control) => {
+        const { width, height } = control.getBoundingClientRect();
+        return width > 0 && Math.min(width, height) < 47.5
+          ? [`${control.textContent}: ${width} x ${height}`]
+          : [];
+      }),
+    );
+  expect(await tooSmall(), 'typed, nothing read').toEqual([]);
+  await typeReading(page, '11.9');
+  await typeReading(page, '145');
+  await expect(page.getByRole('button', { name: /^Use 14/ })).toBeVisible();
+  expect(await tooSmall(), 'typed, a slip').toEqual([]);
+  const round = page.url();
+  await page.getByRole('link', { name: 'Connect a meter' }).click();
+  await page.getByRole('button', { name: /simulated/ }).click();
+  await page.goto(round);
+  await expect(page.getByRole('button', { name: 'Save now' })).toBeVisible();
+  expect(await tooSmall(), 'live').toEqual([]);
 });
