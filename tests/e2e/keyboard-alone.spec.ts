@@ -1,0 +1,190 @@
+/** Every task without a mouse. Each stop of Tab must show that it has the focus, and no step may lose it. */
+import { expect } from '@playwright/test';
+import { settled } from './everywhere.ts';
+import { hands } from './hands.ts';
+import { test } from './pintally.ts';
+import { excludeButtons } from './walk.ts';
+
+test('from an empty yard to the summary of a round', async ({ pintally: { page } }) => {
+  const { key, tabTo, press, fill, reading } = hands(page);
+  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
+  await fill('combobox', 'Species', 'white oak');
+  await key('Enter');
+  await fill('textbox', 'Thickness', '27');
+  await fill('textbox', 'How many boards?', '2');
+  await press('button', 'Start probing');
+  await fill('textbox', 'Wood temperature', '12');
+  await key('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
+  await reading('12.4');
+  await reading('12.9');
+  await expect(excludeButtons(page)).toHaveCount(2);
+  await press('button', /^Exclude shell reading 12[.,]4/);
+  await press('button', 'Wet face');
+  await expect(page.getByRole('button', { name: /^Include shell reading/ })).toBeVisible();
+  // The hands go on where they were: the next digits are the next reading.
+  for (const value of ['12.5', '12.6', '13']) await reading(value);
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
+  await key('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-02');
+  for (const value of ['12.4', '12.9', '12.6', '13']) await reading(value);
+  await key('Enter');
+  await tabTo('button', 'Finish the round');
+  await key('Enter');
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+  await press('link', 'Go to the stack');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Oak by the gate');
+});
+
+test.describe('in the demo yard', () => {
+  test.beforeEach(async ({ pintally: { page } }) => {
+    await hands(page).press('button', 'Open the demo yard');
+    await expect(page.getByText('Demo yard: invented data.')).toBeVisible();
+  });
+
+  test('a stack is added, boards to it, and the stack is moved', async ({ pintally: { page } }) => {
+    const { key, press, fill, tabTo } = hands(page);
+    await press('button', 'Add a stack');
+    await fill('textbox', 'Name', 'Ash at the fence');
+    await press('button', 'Add stack');
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Ash at the fence');
+    await press('button', 'Add boards');
+    await fill('combobox', 'Species', 'white ash');
+    await key('Enter');
+    await fill('textbox', 'Thickness', '27');
+    await fill('textbox', 'How many', '3');
+    await press('button', 'Add 3 boards');
+    await expect(page.getByRole('link', { name: 'ASH-03' }).first()).toBeVisible();
+    await press('button', 'Move stack');
+    await tabTo('combobox', 'To');
+    await key('End');
+    await press('button', 'Move');
+    await expect(page.getByText(/^Ash at the fence moved to/)).toBeVisible();
+  });
+
+  test('a board is opened, read, edited and moved', async ({ pintally: { page } }) => {
+    const { key, press, fill, tabTo } = hands(page);
+    await press('link', 'All boards');
+    await tabTo('link', /^[A-Z]+-\d+$/);
+    await key('ArrowDown');
+    await key('Enter');
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^[A-Z]+-\d+$/);
+    // The forecast that comes pushes down what is below it.
+    await settled(page);
+    await tabTo('slider', /Moisture content/);
+    const reader = page.locator(':focus');
+    const last = await reader.getAttribute('aria-valuetext');
+    await key('ArrowLeft');
+    await expect(reader).not.toHaveAttribute('aria-valuetext', last ?? '');
+    await tabTo('tab', /Readings/);
+    await key('ArrowRight');
+    await expect(page.getByRole('tab', { selected: true })).not.toHaveText(/Readings/);
+    await key('End');
+    await expect(page.getByRole('heading', { name: 'About this board' })).toBeVisible();
+    await press('button', 'Edit');
+    await fill('textbox', 'Log', 'The gate log');
+    await press('button', 'Save');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    await expect(page.getByText('The gate log')).toBeVisible();
+    await press('button', 'Move');
+    await tabTo('combobox', 'To');
+    await key('End');
+    await press('button', 'Move');
+    await expect(page.getByText(/ moved to /)).toBeVisible();
+  });
+
+  test('several boards are edited at once, and get labels', async ({ pintally: { page } }) => {
+    const { key, press, fill } = hands(page);
+    await press('link', 'All boards');
+    await press('checkbox', /^Select [A-Z]+-\d+$/, ' ');
+    await key('ArrowDown');
+    await key(' ');
+    await expect(page.getByText(/^2 of /)).toBeVisible();
+    await press('button', 'Edit boards');
+    await press('checkbox', 'Log', ' ');
+    await fill('textbox', 'Log', 'The gate log');
+    await press('button', 'Save');
+    await expect(page.getByText('2 boards saved.')).toBeVisible();
+
+    await press('link', 'Labels');
+    await press('checkbox', /.+/, ' ');
+    const download = page.waitForEvent('download');
+    await press('button', 'Save as PDF');
+    expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
+    await page.evaluate(() => {
+      window.print = () => {
+        document.body.setAttribute('data-printed', '');
+        dispatchEvent(new Event('afterprint'));
+      };
+    });
+    await press('button', 'Print');
+    await expect(page.locator('body')).toHaveAttribute('data-printed', '');
+  });
+
+  test('a place and a use are added, and units and theme changed', async ({ pintally: { page } }) => {
+    const { key, press, fill, tabTo } = hands(page);
+    await press('link', 'Places');
+    await press('button', 'Add a place');
+    await fill('textbox', 'Name', 'Attic');
+    await fill('combobox', 'Nearest weather station', 'asheville nc');
+    await press('button', 'Add');
+    await expect(page.getByRole('heading', { name: 'Attic' })).toBeVisible();
+
+    await press('link', 'Species');
+    await tabTo('tab', 'Species');
+    await key('ArrowRight');
+    await press('button', 'Add a use');
+    await fill('textbox', 'Name', 'Toys');
+    await fill('textbox', 'Lowest average', '6');
+    await fill('textbox', 'Highest average', '9');
+    await fill('textbox', /^Shell–core difference/, '2');
+    await press('button', 'Add');
+    await expect(page.getByRole('rowheader', { name: /^Toys/ })).toBeVisible();
+
+    await press('link', 'Settings');
+    await tabTo('radio', 'Metric (mm, kg, °C)');
+    await key('ArrowDown');
+    await expect(page.getByRole('radio', { name: 'US (in, lb, °F)' })).toBeChecked();
+    await tabTo('radio', 'Like the computer');
+    await key('ArrowDown');
+    await key('ArrowDown');
+    await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  });
+
+  test('a meter is connected, and its readings are saved', async ({ pintally: { page } }) => {
+    const { key, press, fill } = hands(page);
+    await press('link', 'Meter');
+    await press('button', /simulated/);
+    await expect(page.getByRole('button', { name: 'Disconnect' })).toBeVisible();
+    await press('link', 'Stacks');
+    await press('link', 'Probe: Walnut from the lane');
+    await fill('textbox', 'Wood temperature', '12');
+    await key('Enter');
+    await expect(page.getByRole('button', { name: 'Save now' })).toBeVisible();
+    await expect(excludeButtons(page)).toHaveCount(1, { timeout: 30_000 });
+    await key('Backspace');
+    await expect(page.getByRole('button', { name: /^Include shell reading/ })).toBeVisible();
+    await key('?');
+    await key('Escape');
+    await key('PageDown');
+    await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-02');
+  });
+
+  test('the demo is left and removed', async ({ pintally: { page } }) => {
+    const { key, tabTo, press } = hands(page);
+    await press('link', 'Settings');
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Settings');
+    await tabTo('button', /^Demo yard/, 'Shift+Tab');
+    await key('Enter');
+    await key('ArrowDown');
+    await key('Enter');
+    await expect(page.getByRole('dialog')).toContainText('Remove the demo yard?');
+    await key('Escape');
+    await tabTo('button', /^Demo yard/);
+    await key('Enter');
+    await key('ArrowDown');
+    await key('Enter');
+    await press('button', 'Remove demo');
+    await expect(page.getByLabel('What do you call this stack?')).toBeVisible();
+  });
+});
