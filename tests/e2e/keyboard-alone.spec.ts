@@ -145,7 +145,7 @@ test.describe('in the demo yard', () => {
     await tabTo('radio', 'Metric (mm, kg, °C)');
     await key('ArrowDown');
     await expect(page.getByRole('radio', { name: 'US (in, lb, °F)' })).toBeChecked();
-    await tabTo('radio', 'Like the computer');
+    await tabTo('radio', 'Same as the computer');
     await key('ArrowDown');
     await key('ArrowDown');
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
