@@ -80,6 +80,7 @@ async function editNote() {
   const current = { ...aStack(), version: 2, note: 'Stickers every 40 cm' };
   let conflicts = true;
   const { machine, user } = await open('#/stacks/1', {
+    'stacks.get': () => aStack(),
     'stacks.edit': () => {
       if (conflicts) throw new Conflict(current);
       return current;
