@@ -1,7 +1,7 @@
 /** From an empty yard to the first saved reading, as someone who has never seen Pintally would go. */
 import { expect, type Page } from '@playwright/test';
 import { test } from './pintally.ts';
-import { picture } from './walk.ts';
+import { picture, typeReading } from './walk.ts';
 
 /** A field, and not the list of choices that bears the same name. */
 const fieldOf = (page: Page, label: string) =>
@@ -28,8 +28,7 @@ function newcomer(page: Page) {
 /** Types the first reading of the round on screen, and waits until it is saved. */
 async function firstReading(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
-  await page.keyboard.type('12.4');
-  await page.keyboard.press('Enter');
+  await typeReading(page, '12.4');
   await expect(page.getByRole('button', { name: /^Exclude (shell|core) reading 12[.,]4/ })).toBeVisible();
 }
 

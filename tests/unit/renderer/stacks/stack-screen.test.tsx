@@ -257,7 +257,7 @@ describe('Editing several boards', () => {
     await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
   });
 
-  test('sizes, log, and sawing date change as typed; blank means unknown', async () => {
+  test('sizes, log, and sawing date change as typed; a blank erases nothing', async () => {
     const { machine, user } = openAll(6, edit);
     await select(user);
     for (const name of ['Thickness', 'Width', 'Length', 'Sawing date', 'Log', 'Sawing'])
@@ -268,6 +268,11 @@ describe('Editing several boards', () => {
     await user.selectOptions(screen.getByRole('combobox', { name: /^Sawing/ }), 'Flat-sawn');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('boards.editTogether')).toEqual([]);
+    expect(screen.getByText('Give the day.')).toBeTruthy();
+    await user.type(screen.getByRole('textbox', { name: /^Length/ }), '2.4 m');
+    await typeDay(user, 'Sawn on', '2026-03-10');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('boards.editTogether')).toEqual([
       {
         boards: selected,
@@ -275,8 +280,8 @@ describe('Editing several boards', () => {
           thicknessMm: 50.8,
           thicknessQuarters: 8,
           widthMm: 150,
-          lengthMm: null,
-          sawnOn: null,
+          lengthMm: 2400,
+          sawnOn: '2026-03-10',
           log: 'Ridge',
           sawing: 'flat',
         },
@@ -535,7 +540,7 @@ describe('What to do with a stack', () => {
     expect(screen.getByText('They are as dry as Pole shed gets them.')).toBeTruthy();
     expect(
       screen.getByText(
-        '3 need another reading. Next likely ready Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
+        '3 to probe again. Next likely ready Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
       ),
     ).toBeTruthy();
     expect(screen.getByText(/^8 boards · Pole shed · Furniture, target/)).toBeTruthy();
