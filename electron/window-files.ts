@@ -15,7 +15,7 @@ const CONTENT_TYPES: Record<string, string> = {
 const NONCE = '__NONCE__';
 
 /**
- * A file of the built window, with the headers it is served under. The page gets a nonce of its own each time: the
+ * A file of the built window, with the headers it is served under. Each load of the page gets another nonce: the
  * window's parts write a few style elements, and only those that carry it are taken.
  *
  * @param path     within the folder; empty for the page itself

@@ -20,7 +20,7 @@ export const client = new QueryClient({
       networkMode: 'always',
       refetchOnWindowFocus: false,
       refetchOnReconnect: false,
-      // Changes are told by topics. What depends on the time of day is asked again when it is next shown.
+      // Changes arrive by topic. What depends on the time of day is asked again when it is next shown.
       staleTime: 60_000,
     },
   },

@@ -136,7 +136,7 @@ export const boardSchema = z.object({
   speciesId: z.string().min(1, says('board.species-missing')).max(60),
   thicknessMm: z
     .number({
-      // Out of bounds, its bounds are said.
+      // Out of bounds: the field names its bounds.
       error: ({ code }) => (code === 'invalid_type' ? says('board.thickness-missing').error : undefined),
     })
     .min(3)

@@ -65,7 +65,7 @@ export function NotesOfBoard({
   );
 }
 
-/** That doubt has a question of its own, beside the call. */
+/** This doubt has its own question beside the call. */
 const isOfSpecies = (why: Fact | undefined): boolean =>
   typeof why === 'object' && 'code' in why && why.code === 'suspicion.species-unlike-stack';
 
