@@ -146,13 +146,13 @@ export const boardSchema = z.object({
   widthMm: z.number().min(10).max(3000).nullable(),
   lengthMm: z.number().min(50).max(20_000).nullable(),
   /** Local day. */
-  sawnOn: daySchema.nullable(),
+  sawnOn: z.iso.date().nullable(),
   sawing: sawingSchema,
   /** From the pith to the middle of the board, as its end shows it; null where nobody looked. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
   barkSide: barkSideSchema,
   /** Local day on which the bark came off that face, where the board dried with it until then; null where it did not. */
-  barkOffOn: daySchema.nullable(),
+  barkOffOn: z.iso.date().nullable(),
   /** The log it came from, as the person calls it. */
   log: z.string().trim().max(40),
   /** Where it lies in the stack, both counted from 1: course from the bottom, column from the left. */
@@ -161,18 +161,40 @@ export const boardSchema = z.object({
   note: noteSchema,
 });
 export type Board = z.infer<typeof boardSchema>;
-/** Defaults are here and not in `boardSchema`: there, an edit of other fields would bring a field back to its default. */
-export const newBoardSchema = boardSchema
+/** As a person gives it. A file may hold a day that is refused now, and its boards must still be shown. */
+export const givenBoardSchema = boardSchema
   .omit({ id: true })
-  .extend({ thicknessQuarters: boardSchema.shape.thicknessQuarters.default(null) });
+  .extend({ sawnOn: daySchema.nullable(), barkOffOn: daySchema.nullable() });
+/**
+ * Defaults are here and not in `givenBoardSchema`: there, an edit of other fields would bring a field back to its
+ * default.
+ */
+export const newBoardSchema = givenBoardSchema.extend({
+  thicknessQuarters: boardSchema.shape.thicknessQuarters.default(null),
+});
 export type NewBoard = z.infer<typeof newBoardSchema>;
-export const boardEditSchema = editOf(boardSchema.omit({ id: true }));
+export const boardEditSchema = editOf(givenBoardSchema);
+
+/** What of a board can come later, while it is not known. */
+export const unknownOfBoard = {
+  widthMm: null,
+  lengthMm: null,
+  sawnOn: null,
+  sawing: 'unknown',
+  ringRadiusMm: null,
+  barkSide: 'unknown',
+  barkOffOn: null,
+  log: '',
+  layer: null,
+  column: null,
+  note: '',
+} as const satisfies Partial<NewBoard>;
 
 /**
  * What can be set on several boards at once; what is left out stays as it was. The quarters go with the thickness, and the
  * day with the bark side.
  */
-export const sharedBoardFieldsSchema = boardSchema
+export const sharedBoardFieldsSchema = givenBoardSchema
   .pick({
     speciesId: true,
     thicknessMm: true,

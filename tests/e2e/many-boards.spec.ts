@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { openYard } from '../../electron/store/yard.ts';
-import { newBoardSchema } from '../../shared-core/contract/yard.ts';
+import { newBoardSchema, unknownOfBoard } from '../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { startPintally } from './pintally.ts';
 import { picture } from './walk.ts';
@@ -51,17 +51,7 @@ test('100,000 boards scroll, and are walked and selected by keys alone', async (
 const board = newBoardSchema.omit({ code: true, stackId: true }).parse({
   speciesId: 'walnut-black',
   thicknessMm: 27,
-  widthMm: null,
-  lengthMm: null,
-  sawnOn: null,
-  sawing: 'unknown',
-  ringRadiusMm: null,
-  barkSide: 'unknown',
-  barkOffOn: null,
-  log: '',
-  layer: null,
-  column: null,
-  note: '',
+  ...unknownOfBoard,
 });
 
 function fill(file: string): void {

@@ -1,5 +1,5 @@
 import { firstCode } from '../../../shared-core/contract/board-code.ts';
-import { newBoardSchema, type Place } from '../../../shared-core/contract/yard.ts';
+import { type NewPlace, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Commands } from '../handlers.ts';
@@ -10,7 +10,7 @@ const FIRST_USE = 'furniture';
 
 export function firstStackCommands(context: AppContext) {
   /** A place of that name is taken where its air is the same; else the new one is numbered. */
-  function placeFor(wanted: Omit<Place, 'id'>): number {
+  function placeFor(wanted: NewPlace): number {
     const { places } = context.yard();
     const air = JSON.stringify(wanted.air);
     const known = places.list();
@@ -35,22 +35,12 @@ export function firstStackCommands(context: AppContext) {
       for (let board = 0; board < count; board++) {
         code = freeCode(yard, code);
         const made = newBoardSchema.parse({
+          ...unknownOfBoard,
           code,
           stackId,
           speciesId,
           thicknessMm,
           thicknessQuarters,
-          widthMm: null,
-          lengthMm: null,
-          sawnOn: null,
-          sawing: 'unknown',
-          ringRadiusMm: null,
-          barkSide: 'unknown',
-          barkOffOn: null,
-          log: '',
-          layer: null,
-          column: null,
-          note: '',
         });
         yard.boards.add(made, placeId, context.now());
       }

@@ -1,4 +1,4 @@
-import { boardSchema } from '../../../shared-core/contract/yard.ts';
+import { givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { DateField } from '../../form/DateField.tsx';
@@ -13,29 +13,18 @@ import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { barkSideOptions, sawingOptions } from './end-words.ts';
 
-const schema = boardSchema.omit({ id: true });
-type BoardDraft = Draft<typeof schema._zod.input>;
+type BoardDraft = Draft<typeof givenBoardSchema._zod.input>;
 
 /** A board as it is typed, in a form that adds one or edits it. */
-export const useBoardDraft = (start: BoardDraft) => useDraft(schema, start);
+export const useBoardDraft = (start: BoardDraft) => useDraft(givenBoardSchema, start);
 type Fields = ReturnType<typeof useBoardDraft>;
 
 /** A board of which nothing but these is known. */
 export const newBoardDraft = (known: Pick<BoardDraft, 'code' | 'stackId' | 'speciesId'>): BoardDraft => ({
+  ...unknownOfBoard,
   ...known,
   thicknessMm: null,
   thicknessQuarters: null,
-  widthMm: null,
-  lengthMm: null,
-  sawnOn: null,
-  sawing: 'unknown',
-  ringRadiusMm: null,
-  barkSide: 'unknown',
-  barkOffOn: null,
-  log: '',
-  layer: null,
-  column: null,
-  note: '',
 });
 
 /** The species and thickness, without which nothing can be judged. */
@@ -142,7 +131,7 @@ function EndFields({ board: { draft, field, set } }: { board: Fields }) {
 }
 
 /** Whether the bark of a known side is off, so that there is a day on which it came off. */
-const isBarkOff = (side: BarkSide): boolean => side === 'up' || side === 'down';
+export const isBarkOff = (side: BarkSide | null): boolean => side === 'up' || side === 'down';
 
 /** The day on which the bark came off once a side is chosen: today where it was on until now. */
 function barkOffAfter({ barkSide, barkOffOn }: BoardDraft, side: BarkSide, today: string): string | null {

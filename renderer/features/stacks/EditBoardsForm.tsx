@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
-import { type BoardRow, boardSchema } from '../../../shared-core/contract/yard.ts';
+import { type BoardRow, givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -17,13 +17,14 @@ import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { isBarkOff } from '../board/BoardFields.tsx';
 import { barkSideOptions, sawingOptions } from '../board/end-words.ts';
 import { readingReasons } from '../records/reading-reasons.ts';
 import css from './edit-boards.module.css';
 import { endUseOptions } from './end-use-options.ts';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
-const { shape } = boardSchema;
+const { shape } = givenBoardSchema;
 /** The parts of the form by what turns them on, each with the fields that it needs: a blank one would erase many values. */
 const parts = {
   species: { speciesId: shape.speciesId },
@@ -87,17 +88,10 @@ export function EditBoardsForm({
   const allUses = useQuery('endUses.list', {});
   const [on, setOn] = useState<ReadonlySet<Part>>(new Set());
   const start: Draft<z.input<typeof whole>> = {
+    ...unknownOfBoard,
     speciesId: '',
     thicknessMm: null,
     thicknessQuarters: null,
-    widthMm: null,
-    lengthMm: null,
-    sawnOn: null,
-    log: '',
-    sawing: 'unknown',
-    barkSide: 'unknown',
-    barkOffOn: null,
-    ringRadiusMm: null,
     placeId: '',
     since: today,
     endUseId: '',
@@ -195,7 +189,7 @@ export function EditBoardsForm({
                 onValue={(barkSide) => set({ barkSide, barkOffOn: null })}
               />
             )}
-            {on.has('bark-side') && (draft.barkSide === 'up' || draft.barkSide === 'down') && (
+            {on.has('bark-side') && isBarkOff(draft.barkSide) && (
               <DateField
                 label={say('board.bark-off-on')}
                 hint={say('board.bark-off-hint')}

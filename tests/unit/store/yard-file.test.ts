@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
-import { newBoardSchema } from '../../../shared-core/contract/yard.ts';
+import { boardEditSchema, newBoardSchema } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
@@ -102,6 +102,15 @@ function yardWithBoard() {
     });
   return { opened, placeId, stackId, boardId, roundId, save };
 }
+
+// Earlier Pintallys took a year of which only two digits were typed.
+test('a board with a half-typed year on file is shown; such a year is refused when it is typed', () => {
+  const { opened, boardId } = yardWithBoard();
+  const changed = { sawnOn: '0026-05-20' };
+  opened.boards.edit({ id: boardId, basedOn: 1, changed });
+  expect(opened.boards.get(boardId)?.sawnOn).toBe('0026-05-20');
+  expect(boardEditSchema.safeParse({ id: boardId, basedOn: 2, changed }).success).toBe(false);
+});
 
 describe('a reading', () => {
   test('is on disk once it is saved: another process sees it at once', () => {
