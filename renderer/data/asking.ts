@@ -1,4 +1,4 @@
-import { hashKey, notifyManager, QueryClient, queryOptions } from '@tanstack/react-query';
+import { notifyManager, type Query, QueryClient, queryOptions } from '@tanstack/react-query';
 import {
   type CheckedInput,
   type QueryName,
@@ -44,29 +44,29 @@ export function followChanges(): void {
   const meanwhile = new Map<string, Set<Topic>>();
   const cache = client.getQueryCache();
 
-  function askIfTouched(key: readonly unknown[], changed: ReadonlySet<Topic>): void {
-    const [, name, input] = key as Key<QueryName>;
-    const output = client.getQueryData(key);
+  function askIfTouched({ queryKey, state }: Query, changed: ReadonlySet<Topic>): void {
+    const [, name, input] = queryKey as unknown as Key<QueryName>;
+    const output = state.data;
     // Before the first answer nobody knows what would touch it.
     const touched =
       output === undefined ||
       isTouched(topicsOf(name, input as CheckedInput<QueryName>, output as never), changed);
-    if (touched) void client.invalidateQueries({ queryKey: key, exact: true });
+    if (touched) void client.invalidateQueries({ queryKey, exact: true });
   }
 
   bridge().on('changed', ({ yard, topics }) => {
     if (!isShown(yard) || topics.length === 0) return;
-    for (const { queryKey, state } of cache.getAll()) {
-      if (state.fetchStatus === 'idle') askIfTouched(queryKey, new Set(topics));
-      else
-        meanwhile.set(hashKey(queryKey), new Set([...(meanwhile.get(hashKey(queryKey)) ?? []), ...topics]));
+    const changed = new Set(topics);
+    for (const query of cache.getAll()) {
+      if (query.state.fetchStatus === 'idle') askIfTouched(query, changed);
+      else meanwhile.set(query.queryHash, new Set([...(meanwhile.get(query.queryHash) ?? []), ...topics]));
     }
   });
   cache.subscribe((event) => {
     if (event.type !== 'updated' || !['success', 'error'].includes(event.action.type)) return;
     const changed = meanwhile.get(event.query.queryHash);
     meanwhile.delete(event.query.queryHash);
-    if (changed) queueMicrotask(() => askIfTouched(event.query.queryKey, changed));
+    if (changed) queueMicrotask(() => askIfTouched(event.query, changed));
   });
   useLink.subscribe((link, before) => {
     if (link.returns !== before.returns) void client.invalidateQueries();

@@ -1,5 +1,4 @@
-import { useQueries, useQuery as useRemembered } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { type UseQueryResult, useQueries, useQuery as useRemembered } from '@tanstack/react-query';
 import type { QueryName, RequestInput, RequestOutput } from '../../shared-core/contract/requests.ts';
 import { sentenceOf } from '../stores/notices.ts';
 import { client, queryOf } from './asking.ts';
@@ -13,23 +12,28 @@ export interface Asked<T> {
   again: () => void;
 }
 
-/** Asks the machine for something to show, and again whenever it changes or the machine comes back. */
-export function useQuery<N extends QueryName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> {
-  const { data, error, isPending, refetch } = useRemembered(queryOf(name, input), client);
-  const sentence = useMemo(() => error && sentenceOf(error), [error]);
-  return { output: data ?? null, error: sentence, loading: isPending, again: refetch };
-}
+/** An error's sentence, made and logged once however often it is shown. */
+const sentences = new WeakMap<Error, string>();
 
-/** The same query with several inputs, as the pages of a list; in the order of the inputs. */
-export function useEach<N extends QueryName>(
-  name: N,
-  inputs: readonly RequestInput<N>[],
-): Asked<RequestOutput<N>>[] {
-  const answers = useQueries({ queries: inputs.map((input) => queryOf(name, input)) }, client);
-  return answers.map(({ data, error, isPending, refetch }) => ({
+function askedOf<T>({ data, error, isPending, refetch }: UseQueryResult<T>): Asked<T> {
+  if (error && !sentences.has(error)) sentences.set(error, sentenceOf(error));
+  return {
     output: data ?? null,
-    error: error && sentenceOf(error),
+    error: error && (sentences.get(error) ?? null),
     loading: isPending,
     again: refetch,
-  }));
+  };
 }
+
+/** Asks the machine for something to show, and again whenever it changes or the machine comes back. */
+export const useQuery = <N extends QueryName>(name: N, input: RequestInput<N>): Asked<RequestOutput<N>> =>
+  askedOf(useRemembered(queryOf(name, input), client));
+
+/** The same query with several inputs, as the pages of a list; in the order of the inputs. */
+export const useEach = <N extends QueryName>(
+  name: N,
+  inputs: readonly RequestInput<N>[],
+): Asked<RequestOutput<N>>[] =>
+  useQueries({ queries: inputs.map((input) => queryOf(name, input)) }, client).map((answer) =>
+    askedOf<RequestOutput<N>>(answer),
+  );

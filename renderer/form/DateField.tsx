@@ -43,26 +43,20 @@ export function DateField({
   onBlur?: () => void;
 }) {
   const { say } = useWords();
+  const day = value ? parseDate(value) : null;
   /** "26" is 2026. */
   function complete(): void {
-    const year = value ? parseDate(value).year : 0;
-    if (value && year < 100)
-      onValue(
-        parseDate(value)
-          .set({ year: 2000 + year })
-          .toString(),
-      );
+    if (day && day.year < 100) onValue(day.set({ year: 2000 + day.year }).toString());
     onBlur?.();
   }
-  const latest = max && parseDate(max);
   const problem = value && max && value > max ? say('date-field.too-late', { latestOn: max }) : error;
   return (
     <I18nProvider locale={region().locale}>
       <DatePicker
         className="field"
-        value={value ? parseDate(value) : null}
-        onChange={(day) => onValue(day?.toString() ?? null)}
-        {...(latest && { maxValue: latest })}
+        value={day}
+        onChange={(chosen) => onValue(chosen?.toString() ?? null)}
+        {...(max && { maxValue: parseDate(max) })}
         onBlur={complete}
         {...(problem && { isInvalid: true })}
       >

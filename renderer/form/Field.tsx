@@ -160,15 +160,24 @@ export function TypedNumberField({
   );
 }
 
-/** A number with a point or a comma. */
-export function NumberField(props: NumberFieldProps) {
+const same = (value: number): number => value;
+
+/** A number with a point or a comma; where it is typed in the person's units, the value is still in SI. */
+export function NumberField({
+  fromSi = same,
+  toSi = same,
+  ...props
+}: NumberFieldProps & { fromSi?: (value: number) => number; toSi?: (typed: number) => number }) {
   const { say } = useWords();
   return (
     <TypedNumberField
       inputMode="decimal"
       {...props}
-      read={parseDecimal}
-      write={String}
+      read={(text) => {
+        const typed = parseDecimal(text);
+        return typed === null ? null : toSi(typed);
+      }}
+      write={(value) => String(fromSi(value))}
       unreadable={(typedText) => say('validation.not-a-number', { typedText })}
     />
   );

@@ -1,4 +1,3 @@
-import { parseDecimal } from '../../shared-core/units/decimal.ts';
 import { longLengthUnit, shortLengthUnit } from '../../shared-core/units/length.ts';
 import {
   celsiusFromTemperature,
@@ -15,34 +14,13 @@ import {
 import { kgFromWeight, weightFromKg, weightUnit } from '../../shared-core/units/weight.ts';
 import { useUnits } from '../stores/settings.ts';
 import { useWords } from '../words.ts';
-import { type NumberFieldProps, TypedNumberField } from './Field.tsx';
-
-/** A plain number in the person's units, of which the value is the same in SI. */
-function InUnits({
-  fromSi,
-  toSi,
-  ...props
-}: NumberFieldProps & { fromSi: (value: number) => number; toSi: (typed: number) => number }) {
-  const { say } = useWords();
-  return (
-    <TypedNumberField
-      inputMode="decimal"
-      {...props}
-      read={(text) => {
-        const typed = parseDecimal(text);
-        return typed === null ? null : toSi(typed);
-      }}
-      write={(value) => String(fromSi(value))}
-      unreadable={(typedText) => say('validation.not-a-number', { typedText })}
-    />
-  );
-}
+import { NumberField, type NumberFieldProps, TypedNumberField } from './Field.tsx';
 
 /** A weight; the value is in kg. */
 export function WeightField(props: NumberFieldProps) {
   const units = useUnits();
   return (
-    <InUnits
+    <NumberField
       unit={weightUnit(units)}
       {...props}
       fromSi={(kg) => weightFromKg(kg, units)}
@@ -55,7 +33,7 @@ export function WeightField(props: NumberFieldProps) {
 export function TempField(props: NumberFieldProps) {
   const units = useUnits();
   return (
-    <InUnits
+    <NumberField
       unit={temperatureUnit(units)}
       {...props}
       fromSi={(tempC) => temperatureFromC(tempC, units)}
@@ -80,7 +58,13 @@ export function BoardLengthField(props: NumberFieldProps) {
 }
 
 /** A thickness, width or depth, as a tape measure shows it; the value is in mm. */
-export function LengthField(props: NumberFieldProps) {
+export function LengthField({
+  write,
+  ...props
+}: NumberFieldProps & {
+  /** Where it is shown by another name than its length. */
+  write?: (mm: number) => string;
+}) {
   const units = useUnits();
   const { say } = useWords();
   return (
@@ -88,7 +72,7 @@ export function LengthField(props: NumberFieldProps) {
       unit={shortLengthUnit(units)}
       {...props}
       read={(text) => typedLengthMm(text, units)}
-      write={(mm) => typedLengthText(mm, units)}
+      write={write ?? ((mm) => typedLengthText(mm, units))}
       unreadable={(typedText) => say('board.not-a-length', { typedText, exampleMm: 27 })}
     />
   );
@@ -106,15 +90,10 @@ export function ThicknessField({
   quarters: number | null;
   onThickness: (mm: number | null, quarters: number | null) => void;
 }) {
-  const units = useUnits();
-  const { say } = useWords();
   return (
-    <TypedNumberField
-      unit={quarters === null ? shortLengthUnit(units) : undefined}
+    <LengthField
       {...props}
-      read={(text) => typedLengthMm(text, units)}
-      write={(mm) => (quarters === null ? typedLengthText(mm, units) : `${quarters}/4`)}
-      unreadable={(typedText) => say('board.not-a-length', { typedText, exampleMm: 27 })}
+      {...(quarters !== null && { unit: undefined, write: () => `${quarters}/4` })}
       onValue={(mm, text) => onThickness(mm, typedQuarters(text))}
     />
   );

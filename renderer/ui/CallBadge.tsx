@@ -1,11 +1,11 @@
 import type { CSSProperties } from 'react';
 import { callMarks, callShapePath } from '../../shared-core/labels/call-mark.ts';
-import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
 import { useWords } from '../words.ts';
 import css from './call-badge.module.css';
 
 /** The best news first. Their letters and shapes are those of the labels. */
-export const callsInOrder: readonly Call[] = ['ready', 'bring-in', 'keep-drying', 'probe-again'];
+export const callsInOrder: readonly Call[] = callSchema.options;
 
 /** The color of a call, for its shape and what is written of it. */
 export const inkOf = (call: Call): CSSProperties => ({ color: `var(--${call})` });

@@ -3,7 +3,7 @@ import { type RefObject, useCallback, useEffect } from 'react';
 const RETURNED_MS = 50;
 
 export const isDialogOpen = (): boolean =>
-  document.querySelector('dialog[open], [role="dialog"], [role="alertdialog"]') !== null;
+  document.querySelector('[role="dialog"], [role="alertdialog"]') !== null;
 
 /**
  * Keeps the focus where the hands are: in the value field where one is typed in, else on the round. It comes back

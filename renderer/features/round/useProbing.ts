@@ -22,7 +22,7 @@ import { indexOfCode } from './GoToBoardDialog.tsx';
 import { meantBy } from './questionable.ts';
 import type { RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
-import { useDraft } from './useDraft.ts';
+import { useTypedValue } from './useTypedValue.ts';
 
 export type RoundDialog = 'go-to-board' | 'temperature' | 'keys' | 'finish';
 
@@ -43,7 +43,7 @@ export function useProbing(round: RoundState) {
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const probed = probedOf(round);
-  const { draft, filledBy, ...drafting } = useDraft(round.aim, probed);
+  const { draft, filledBy, ...drafting } = useTypedValue(round.aim, probed);
   /** The reading typed so far; null while the meter's are saved. */
   const typing = draft?.text ?? (meterIsLive ? null : '');
   const fieldIsEmpty = typing === null || typing.trim() === '';

@@ -16,7 +16,7 @@ interface Draft extends Aim {
  * @param aim    where the window aims
  * @param probed the board aimed at; null while its readings are on their way
  */
-export function useDraft(aim: Aim | null, probed: ProbedBoard | null) {
+export function useTypedValue(aim: Aim | null, probed: ProbedBoard | null) {
   const [draft, setDraft] = useState<Draft | null>(null);
 
   function begin(text: string, { boardId, spotIndex }: Aim): Draft {

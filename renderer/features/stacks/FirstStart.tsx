@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import type { FirstStack } from '../../../shared-core/contract/first-stack.ts';
-import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import { type FirstStack, firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -58,7 +57,6 @@ function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
   const { draft, set, field, read } = useDraft(firstStackSchema, nothingYet);
   const [station, setStation] = useState('');
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
-  const { value: thicknessMm, error, onBlur } = field('thicknessMm');
 
   async function start(probe: boolean): Promise<void> {
     const made = read();
@@ -95,12 +93,10 @@ function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
         />
         <ThicknessField
           label={say('board.thickness')}
-          hint={say(thicknessHint(thicknessMm, units))}
-          value={thicknessMm}
+          hint={say(thicknessHint(draft.thicknessMm, units))}
+          {...field('thicknessMm')}
           quarters={draft.thicknessQuarters}
-          error={error}
-          onBlur={onBlur}
-          onThickness={(mm, thicknessQuarters) => set({ thicknessMm: mm, thicknessQuarters })}
+          onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
         />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
         <StationField text={station} onText={setStation} />
