@@ -54,48 +54,30 @@ type ControlProps<T extends 'input' | 'select' | 'textarea'> = Omit<
   'id' | 'value' | 'onChange'
 >;
 
-export function TextField({
-  label,
-  hint,
-  error,
-  value,
-  onValue,
-  ...rest
-}: FieldWords & ControlProps<'input'> & { value: string; onValue: (value: string) => void }) {
+type TextProps<T extends 'input' | 'textarea'> = FieldWords &
+  ControlProps<T> & { value: string; onValue: (value: string) => void };
+
+export function TextField({ label, hint, error, onValue, ...rest }: TextProps<'input'>) {
   return (
-    <Field label={label} hint={hint} error={error}>
+    <Field {...{ label, hint, error }}>
       {(wiring) => (
         <input
           type="text"
           autoComplete="off"
           {...rest}
           {...wiring}
-          value={value}
-          onChange={(event) => onValue(event.target.value)}
+          onChange={({ target }) => onValue(target.value)}
         />
       )}
     </Field>
   );
 }
 
-export function TextArea({
-  label,
-  hint,
-  error,
-  value,
-  onValue,
-  ...rest
-}: FieldWords & ControlProps<'textarea'> & { value: string; onValue: (value: string) => void }) {
+export function TextArea({ label, hint, error, onValue, ...rest }: TextProps<'textarea'>) {
   return (
-    <Field label={label} hint={hint} error={error}>
+    <Field {...{ label, hint, error }}>
       {(wiring) => (
-        <textarea
-          rows={3}
-          {...rest}
-          {...wiring}
-          value={value}
-          onChange={(event) => onValue(event.target.value)}
-        />
+        <textarea rows={3} {...rest} {...wiring} onChange={({ target }) => onValue(target.value)} />
       )}
     </Field>
   );
@@ -113,7 +95,7 @@ export type NumberFieldProps = FieldWords &
 
 /**
  * A number, typed as text in the person's own way. What was typed stays as it was ("12,") for as long as it means the
- * value; a value set from outside is written by `write`.
+ * value; a value set from outside is written by `write`. What cannot be read is named once the field was left.
  *
  * @param read       null for an empty text, NaN for what cannot be read
  * @param unreadable what the field says then
@@ -125,6 +107,7 @@ export function TypedNumberField({
   value,
   unit,
   onValue,
+  onBlur,
   read,
   write,
   unreadable,
@@ -136,10 +119,11 @@ export function TypedNumberField({
 }) {
   const written = value === null || Number.isNaN(value) ? '' : write(value);
   const [text, setText] = useState(written);
+  const [wasLeft, setWasLeft] = useState(false);
   const shown = Object.is(read(text), value) ? text : written;
-  const isUnreadable = Number.isNaN(read(shown) ?? 0);
+  const isUnreadable = Number.isNaN(read(shown) ?? 0) && (wasLeft || Boolean(error));
   return (
-    <Field label={label} hint={hint} error={isUnreadable ? unreadable(shown.trim()) : error}>
+    <Field {...{ label, hint }} error={isUnreadable ? unreadable(shown.trim()) : error}>
       {(wiring) => (
         <span className="field-with-unit">
           <input
@@ -148,9 +132,13 @@ export function TypedNumberField({
             {...rest}
             {...wiring}
             value={shown}
-            onChange={(event) => {
-              setText(event.target.value);
-              onValue(read(event.target.value), event.target.value);
+            onBlur={(event) => {
+              setWasLeft(true);
+              onBlur?.(event);
+            }}
+            onChange={({ target }) => {
+              setText(target.value);
+              onValue(read(target.value), target.value);
             }}
           />
           {unit && <span className="field-unit">{unit}</span>}
@@ -187,7 +175,6 @@ export function Select<V extends string>({
   label,
   hint,
   error,
-  value,
   options,
   onValue,
   ...rest
@@ -199,9 +186,9 @@ export function Select<V extends string>({
     onValue: (value: V) => void;
   }) {
   return (
-    <Field label={label} hint={hint} error={error}>
+    <Field {...{ label, hint, error }}>
       {(wiring) => (
-        <select {...rest} {...wiring} value={value} onChange={(event) => onValue(event.target.value as V)}>
+        <select {...rest} {...wiring} onChange={({ target }) => onValue(target.value as V)}>
           {options.map((option) => (
             <option key={option.value} value={option.value} translate={option.isName ? 'no' : undefined}>
               {option.label}

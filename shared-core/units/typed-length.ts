@@ -40,13 +40,16 @@ function typedMm(text: string, bareUnit: 'mm' | 'm' | 'in' | 'ft'): number | nul
     // After feet, a bare number is inches: 7' 3.
     const bare = over !== undefined || before === MM_PER_FOOT ? 'in' : bareUnit;
     const mmPerUnit = MM_PER_UNIT[unit === '' ? bare : unitOf(unit)] as number;
-    // "7 ft 3 in" goes from large to small, and nothing follows a bare number.
-    if (mmPerUnit >= before || (unit === '' && PART.lastIndex < typed.length)) return Number.NaN;
-    mm += (over === undefined ? Number(number) : Number(whole) + Number(over) / Number(under)) * mmPerUnit;
+    // Nothing follows a bare number.
+    if (unit === '' && PART.lastIndex < typed.length) return Number.NaN;
+    const count = over === undefined ? Number(number) : Number(whole) + Number(over) / Number(under);
+    // "7 ft 3 in" goes from large to small; "7 ft 99 in" is a slip of the hand.
+    if (mmPerUnit >= before || count * mmPerUnit >= before) return Number.NaN;
+    mm += count * mmPerUnit;
     before = mmPerUnit;
     at = PART.lastIndex;
   }
-  return mm;
+  return Number.isFinite(mm) ? mm : Number.NaN;
 }
 
 /**

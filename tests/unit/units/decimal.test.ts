@@ -17,6 +17,9 @@ test('an empty field is no number yet', () => {
   expect(parseDecimal('  ')).toBeNull();
 });
 
-test.each(['twelve', '1.2.3', '1,2,3', '1e3', '12 %', '0x10', 'Infinity'])('“%s” is not a number', (text) => {
-  expect(parseDecimal(text)).toBeNaN();
-});
+test.each(['twelve', '1.2.3', '1,2,3', '1e3', '1e309', '12 %', '0x10', 'Infinity', '9'.repeat(310)])(
+  '“%s” is not a number',
+  (text) => {
+    expect(parseDecimal(text)).toBeNaN();
+  },
+);

@@ -59,6 +59,12 @@ describe('A thickness as a person types it', () => {
     '3 4',
     '1 ft 2 ft',
     '2 m 3 in x',
+    '7 ft 99 in',
+    '7 ft 12 in',
+    "7' 12",
+    '2 m 150 cm',
+    '1e309',
+    '9'.repeat(310),
   ])('%s is not a length', (text) => {
     expect(typedLengthMm(text, 'metric')).toBeNaN();
   });

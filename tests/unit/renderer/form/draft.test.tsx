@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen } from '@testing-library/react';
+import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -57,6 +57,31 @@ test('a field says what the contract would refuse once it was left, in the perso
   await user.tab();
   expect(screen.getByRole('alert').textContent).toBe('At most 118 1/8 in.');
   expect(screen.getByLabelText('Width').getAttribute('aria-invalid')).toBe('true');
+});
+
+// What cannot be read while it is typed is often half a number: "1/" of "1/2".
+test.each(['-3', '1e309', '7 ft 99 in'])('“%s” is refused at its field once that was left', async (typed) => {
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+  const user = userEvent.setup();
+  render(<Form onRead={() => undefined} />);
+  await user.type(screen.getByLabelText('Width'), typed);
+  expect(screen.queryByRole('alert')).toBeNull();
+  await user.tab();
+  expect(screen.getByRole('alert').textContent).toBe(
+    `“${typed}” is not a length. Type it like 1 1/16 in or 5/4.`,
+  );
+});
+
+test('what cannot be read is named when the form is saved from its field', async () => {
+  const made: unknown[] = [];
+  const user = userEvent.setup();
+  render(<Form onRead={(each) => made.push(each)} />);
+  await user.type(screen.getByLabelText('Weight'), 'twelve');
+  act(() => screen.getByRole('button', { name: 'Save' }).click());
+  expect(screen.getAllByRole('alert')[0]!.textContent).toBe(
+    '“twelve” is not a number. Type it like 12.5 or 12,5.',
+  );
+  expect(made).toEqual(['refused']);
 });
 
 test('what was typed is saved in SI, what is blank and may be is null', async () => {
