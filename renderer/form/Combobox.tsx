@@ -20,57 +20,62 @@ export interface ComboboxItem {
   detail?: string;
 }
 
+export interface ComboboxProps {
+  label: ReactNode;
+  hint?: ReactNode;
+  error?: string | null;
+  text: string;
+  chosenId: string | null;
+  /** What the text may mean, best first; null while that is not known yet. */
+  items: readonly ComboboxItem[] | null;
+  /** The one that the text can only mean. */
+  meant: ComboboxItem | null;
+  /** Says that there is none, and which ones there are where the text may mean several. */
+  none: string;
+  which: string;
+  /** Clears what was chosen. */
+  onText: (text: string) => void;
+  onChoose: (item: ComboboxItem) => void;
+  onBlur?: () => void;
+}
+
 /**
- * Chooses one of many by typing: arrow keys and Enter, or a click; Enter alone takes the first that was found. A text
- * that is nobody's name chooses nothing and stays, with `none` below it.
+ * Chooses one of many by typing. Arrow keys and Enter or a click take one; Enter or leaving takes the one that the text
+ * can only mean. A text that means none or several chooses nothing: it stays, and the field says so once it was left.
  */
 export function Combobox({
   label,
   hint,
   error,
+  text,
+  chosenId,
+  items,
+  meant,
   none,
-  chosen,
-  find,
+  which,
+  onText,
   onChoose,
-  autoFocus,
-}: {
-  label: ReactNode;
-  hint?: ReactNode;
-  error?: string | null;
-  /** Says that nothing has the typed name. */
-  none: string;
-  chosen: ComboboxItem | null;
-  /** The best first. */
-  find: (text: string) => readonly ComboboxItem[];
-  onChoose: (item: ComboboxItem | null) => void;
-  autoFocus?: boolean;
-}) {
-  /** What was typed since something was chosen; null where nothing was. */
-  const [typed, setTyped] = useState<string | null>(null);
-  const found = find(typed ?? '');
-  const problem = typed && found.length === 0 ? none : error;
-
-  function choose(item: ComboboxItem | null): void {
-    setTyped(null);
-    onChoose(item);
-  }
-
-  function type(text: string): void {
-    if (text === (typed ?? chosen?.name ?? '')) return;
-    setTyped(text);
-    if (chosen) onChoose(null);
-  }
-
+  onBlur,
+}: ComboboxProps) {
+  const [wasLeft, setWasLeft] = useState(false);
+  const isOpen = text.trim() !== '' && chosenId === null && meant === null && items !== null;
+  const isNone = isOpen && items.length === 0;
+  const problem = isNone ? none : isOpen && (wasLeft || error) ? which : error;
   return (
     <ComboBox
       className="field"
-      items={found}
-      inputValue={typed ?? chosen?.name ?? ''}
-      onInputChange={type}
-      selectedKey={chosen?.id ?? null}
+      items={items ?? []}
+      inputValue={text}
+      onInputChange={(typed) => typed !== text && onText(typed)}
+      selectedKey={chosenId}
       onSelectionChange={(id) => {
-        const item = found.find((each) => each.id === id);
-        if (item) choose(item);
+        const item = items?.find((each) => each.id === id);
+        if (item) onChoose(item);
+      }}
+      onBlur={() => {
+        setWasLeft(true);
+        if (meant && chosenId === null) onChoose(meant);
+        onBlur?.();
       }}
       menuTrigger="input"
       allowsCustomValue
@@ -78,7 +83,7 @@ export function Combobox({
       isInvalid={Boolean(problem)}
     >
       <Label>{label}</Label>
-      <ChoosingInput typed={typed} found={found} autoFocus={autoFocus} />
+      <ChoosingInput meant={chosenId === null ? meant : null} first={items?.[0]} />
       {hint && (
         <Text slot="description" className="field-hint">
           {hint}
@@ -86,7 +91,7 @@ export function Combobox({
       )}
       <FieldError className="field-error">{problem}</FieldError>
       <Popover className={menu.popover!}>
-        <ListBox<ComboboxItem> items={found} renderEmptyState={() => <p className={menu.empty}>{none}</p>}>
+        <ListBox<ComboboxItem> renderEmptyState={() => items && <p className={menu.empty}>{none}</p>}>
           {(item) => (
             <ListBoxItem textValue={item.name} className={menu.item!}>
               <span translate="no">
@@ -101,30 +106,21 @@ export function Combobox({
   );
 }
 
-/** Enter takes the first that was found where the arrow keys are on none, and leaving takes one whose name was typed. */
-function ChoosingInput({
-  typed,
-  found,
-  autoFocus,
-}: {
-  typed: string | null;
-  found: readonly ComboboxItem[];
-  autoFocus: boolean | undefined;
-}) {
-  const state = useContext(ComboBoxStateContext);
+/** Enter takes what is meant where the arrow keys are on none; where nothing is, it goes to the first, to be seen. */
+function ChoosingInput({ meant, first }: { meant: ComboboxItem | null; first: ComboboxItem | undefined }) {
+  const list = useContext(ComboBoxStateContext);
   return (
     <Input
-      autoFocus={autoFocus}
-      onFocus={(event) => event.target.select()}
-      onKeyDownCapture={({ key }) => {
-        const first = found[0];
-        if (key === 'Enter' && typed && first && state?.selectionManager.focusedKey == null) {
-          state?.selectionManager.setFocusedKey(first.id);
+      onFocus={({ target }) => target.select()}
+      onKeyDownCapture={(event) => {
+        const next = meant ?? first;
+        if (event.key !== 'Enter' || !list?.isOpen || list.selectionManager.focusedKey !== null || !next)
+          return;
+        list.selectionManager.setFocusedKey(next.id);
+        if (!meant) {
+          event.preventDefault();
+          event.stopPropagation();
         }
-      }}
-      onBlur={() => {
-        const named = found.find(({ name }) => name.toLowerCase() === typed?.trim().toLowerCase());
-        if (named) state?.setValue(named.id);
       }}
     />
   );

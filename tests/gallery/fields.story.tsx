@@ -54,24 +54,17 @@ export const stories: Story[] = [
   {
     part: 'SpeciesField',
     states: {
-      blank: () => (
-        <SpeciesField label="Species" allSpecies={builtInSpecies} speciesId="" onSpecies={nothing} />
-      ),
+      blank: () => <SpeciesField label="Species" allSpecies={builtInSpecies} value="" onValue={nothing} />,
       chosen: () => (
-        <SpeciesField
-          label="Species"
-          allSpecies={builtInSpecies}
-          speciesId="walnut-black"
-          onSpecies={nothing}
-        />
+        <SpeciesField label="Species" allSpecies={builtInSpecies} value="walnut-black" onValue={nothing} />
       ),
       missing: () => (
         <SpeciesField
           label="Species"
           allSpecies={builtInSpecies}
-          speciesId=""
+          value=""
           error="Choose a species."
-          onSpecies={nothing}
+          onValue={nothing}
         />
       ),
     },

@@ -37,16 +37,9 @@ export function SpeciesAndThickness({
 }) {
   const units = useUnits();
   const { say } = useWords();
-  const { value: speciesId, error, onValue: onSpecies } = field('speciesId');
   return (
     <div className="form-grid">
-      <SpeciesField
-        label={say('board.species')}
-        allSpecies={allSpecies}
-        speciesId={speciesId}
-        error={error}
-        onSpecies={onSpecies}
-      />
+      <SpeciesField label={say('board.species')} allSpecies={allSpecies} {...field('speciesId')} />
       <ThicknessField
         label={say('board.thickness')}
         hint={say(thicknessHint(draft.thicknessMm, units))}

@@ -151,13 +151,7 @@ export function EditBoardsForm({
         {(species, places, endUses) => (
           <>
             {on.has('species') && (
-              <SpeciesField
-                label={say('board.species')}
-                allSpecies={species}
-                speciesId={draft.speciesId}
-                error={field('speciesId').error}
-                onSpecies={field('speciesId').onValue}
-              />
+              <SpeciesField label={say('board.species')} allSpecies={species} {...field('speciesId')} />
             )}
             {on.has('thickness') && (
               <ThicknessField

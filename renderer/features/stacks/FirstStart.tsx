@@ -84,13 +84,7 @@ function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
         {...field('name')}
       />
       <div className={styles.pairs}>
-        <SpeciesField
-          label={say('board.species')}
-          allSpecies={allSpecies}
-          speciesId={draft.speciesId}
-          error={field('speciesId').error}
-          onSpecies={(speciesId) => set({ speciesId })}
-        />
+        <SpeciesField label={say('board.species')} allSpecies={allSpecies} {...field('speciesId')} />
         <ThicknessField
           label={say('board.thickness')}
           hint={say(thicknessHint(draft.thicknessMm, units))}

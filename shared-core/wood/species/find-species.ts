@@ -89,6 +89,29 @@ export function findSpecies(query: string, allSpecies: readonly Species[]): Spec
     .map(({ species }) => species);
 }
 
+/**
+ * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else those that have it as
+ * another name; else those with a name that begins so; else those with a name whose words begin so. One is a choice, several
+ * are a question, and mere letters within a word mean none.
+ *
+ * @example speciesMeant('cherry', findSpecies('cherry', builtInSpecies)) // [Black cherry]
+ */
+export function speciesMeant(text: string, found: readonly Species[]): Species[] {
+  const typed = words(text);
+  const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
+  const hasName = ({ name, aliases, botanicalName }: Species, fits: (name: string) => boolean): boolean =>
+    [name, ...aliases, botanicalName ?? ''].some(fits);
+  const isWhole = (name: string): boolean => match(typed, name) === 0;
+  const ways: ((species: Species) => boolean)[] = [
+    ({ name }) => isWhole(name),
+    (species) => hasName(species, isWhole),
+    (species) => hasName(species, begins),
+    (species) => hasName(species, (name) => (match(typed, name) ?? 4) < 4),
+  ];
+  if (typed.length === 0) return [];
+  return ways.map((fits) => found.filter(fits)).find((meant) => meant.length > 0) ?? [];
+}
+
 function rankOf(typed: string[], species: Species): number {
   const names: [keyof typeof RANKS, string][] = [
     ['name', species.name],

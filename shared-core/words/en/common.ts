@@ -56,6 +56,8 @@ export const common = {
   'pins.settled': 'Settled',
 
   'species-field.hint': 'Any common or botanical name',
+  'species-field.which':
+    '“{typedName}” could be {speciesNames}{more, plural, =0 {} one {, or one more} other {, or # more}}. Choose one.',
   'species-field.none': 'No species has that name. You can add it under Species.',
   'date-field.calendar': 'Calendar',
   'date-field.too-late': 'No later than {latestOn}.',

@@ -226,7 +226,7 @@ describe('The first start', () => {
 
   test('only adds the stack where that is asked, in rough air where no station is named', async () => {
     const { machine, user } = begin();
-    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
+    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.type(screen.getByLabelText('How many boards?'), '1');
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));

@@ -13,12 +13,7 @@ function Alone({ start = '' }: { start?: string }) {
   const [speciesId, setSpeciesId] = useState(start);
   return (
     <main>
-      <SpeciesField
-        label="Species"
-        allSpecies={builtInSpecies}
-        speciesId={speciesId}
-        onSpecies={setSpeciesId}
-      />
+      <SpeciesField label="Species" allSpecies={builtInSpecies} value={speciesId} onValue={setSpeciesId} />
       <span data-testid="chosen">{speciesId}</span>
     </main>
   );
@@ -63,6 +58,59 @@ describe('Choosing a species by any of its names', () => {
     await user.type(field, 'white oak');
     await user.tab();
     expect(chosen()).toBe('oak-white');
+  });
+
+  // An alias and beginnings of names in `seeds/species.json`.
+  test.each([
+    ['cherry', 'Black cherry'],
+    ['black ch', 'Black cherry'],
+    ['linden', 'American basswood'],
+    ['quercus alba', 'White oak'],
+  ])(
+    'leaving the field takes what “%s” can only mean, and shows it by its proper name',
+    async (typed, name) => {
+      const user = userEvent.setup();
+      render(<Alone />);
+      const field = screen.getByRole('combobox');
+      await user.type(field, typed);
+      expect(chosen()).toBe('');
+      await user.tab();
+      expect(field).toHaveProperty('value', name);
+      expect(builtInSpecies.find(({ id }) => id === chosen())?.name).toBe(name);
+      expect(field.getAttribute('aria-invalid')).toBeNull();
+    },
+  );
+
+  test('a word that may mean several names them once the field was left, and chooses none', async () => {
+    const user = userEvent.setup();
+    render(<Alone />);
+    const field = screen.getByRole('combobox');
+    await user.type(field, 'soft maple');
+    expect(field.getAttribute('aria-invalid')).toBeNull();
+    await user.tab();
+    expect(screen.getByText('“soft maple” could be Red maple and Silver maple. Choose one.')).toBeTruthy();
+    expect(field).toHaveProperty('value', 'soft maple');
+    expect(chosen()).toBe('');
+    await expectNoBarriers();
+  });
+
+  test('Enter goes to the first of several, and only the next Enter takes it', async () => {
+    const user = userEvent.setup();
+    render(<Alone />);
+    const field = screen.getByRole('combobox');
+    await user.type(field, 'soft maple{Enter}');
+    expect(chosen()).toBe('');
+    await user.keyboard('{Enter}');
+    expect(field).toHaveProperty('value', 'Red maple');
+  });
+
+  test('letters within a name are no name: “herr” is not taken for a cherry', async () => {
+    const user = userEvent.setup();
+    render(<Alone />);
+    await user.type(screen.getByRole('combobox'), 'herr');
+    await user.tab();
+    expect(chosen()).toBe('');
+    expect(screen.getByText(/^“herr” could be Black cherry/)).toBeTruthy();
   });
 
   test('a word that no species has as a name says so, stays, and chooses nothing', async () => {
