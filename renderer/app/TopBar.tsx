@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { hrefOf, type Route } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
@@ -24,9 +25,10 @@ const destinations: readonly {
   { label: 'nav.settings', route: { name: 'settings' }, holds: ['settings'] },
 ];
 
-/** Always at the top: what this is, where one can go, how the meter is. */
+/** Always at the top: what this is, where one can go, how the meter is. A narrow window has a menu of the screens. */
 export function TopBar({ route, isDemo }: { route: Route; isDemo: boolean }) {
   const { say } = useWords();
+  const menu = useId();
   return (
     <header className={css.bar}>
       <a className={css.name} href={hrefOf({ name: 'stacks' })} aria-label={say('frame.app-name')}>
@@ -34,10 +36,20 @@ export function TopBar({ route, isDemo }: { route: Route; isDemo: boolean }) {
         <span>{say('frame.app-name')}</span>
       </a>
       <nav aria-label={say('frame.nav')}>
-        <ul>
+        <button type="button" className={css.menu} popoverTarget={menu}>
+          <svg viewBox="0 0 20 14" aria-hidden="true">
+            <path d="M1 1h18M1 7h18M1 13h18" />
+          </svg>
+          {say('frame.menu')}
+        </button>
+        <ul id={menu} popover="auto">
           {destinations.map(({ label, route: to, holds }) => (
             <li key={label}>
-              <a href={hrefOf(to)} aria-current={holds.includes(route.name) ? 'page' : undefined}>
+              <a
+                href={hrefOf(to)}
+                aria-current={holds.includes(route.name) ? 'page' : undefined}
+                onClick={() => document.getElementById(menu)?.hidePopover?.()}
+              >
                 {say(label)}
               </a>
             </li>

@@ -6,7 +6,7 @@ import { expect, type Page } from '@playwright/test';
 import { barriers } from './barriers.ts';
 import { everywhere } from './everywhere.ts';
 import { test } from './pintally.ts';
-import { openDemoYard, startRound, typeReading } from './walk.ts';
+import { goTo, openDemoYard, startRound, typeReading } from './walk.ts';
 
 /** What must have been opened, whatever screens it is opened from: a name for each, as its button bears it. */
 const layers = [
@@ -147,6 +147,33 @@ test.describe('small', () => {
       expect.soft(moving, `${where}, moving`).toEqual([]);
     });
     opensAllLayers(opened);
+  });
+
+  test('where one can go is behind one button, and what is on screen comes first', async ({
+    pintally: { page },
+  }) => {
+    await openDemoYard(page);
+    const heading = page.getByRole('heading', { level: 1 });
+    const menu = page.getByRole('button', { name: 'Menu' });
+    const labels = page.getByRole('link', { name: 'Labels', exact: true }).first();
+    for (const [width, height] of [
+      [400, 300],
+      [320, 640],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await goTo(page, 'Stacks');
+      expect((await page.getByRole('banner').boundingBox())?.height, `at ${width} px`).toBeLessThan(64);
+      await menu.press('Enter');
+      await page.keyboard.press('Escape');
+      await expect(labels).toBeHidden();
+      await expect(menu).toBeFocused();
+      await page.keyboard.press('Enter');
+      for (let tabs = 0; tabs < 3; tabs++) await page.keyboard.press('Tab');
+      await page.keyboard.press('Enter');
+      await expect(heading).toHaveText('Labels');
+      await expect(heading).toBeFocused();
+      await expect(labels).toBeHidden();
+    }
   });
 });
 

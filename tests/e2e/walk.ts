@@ -13,9 +13,17 @@ export async function openDemoYard(page: Page): Promise<void> {
   await expect(page.getByText('Demo yard: invented data.')).toBeVisible();
 }
 
+/** Goes to a screen by the links at the top, which a narrow window has behind a button. */
+export async function goTo(page: Page, screen: string): Promise<void> {
+  const main = page.getByRole('navigation', { name: 'Main' });
+  const menu = main.getByRole('button', { name: 'Menu' });
+  if (await menu.isVisible()) await menu.click();
+  await main.getByRole('link', { name: screen }).click();
+}
+
 /** From the list of stacks to the first board of a round. */
 export async function startRound(page: Page, stack: string, woodTempC: number): Promise<void> {
-  await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
+  await goTo(page, 'Stacks');
   await page.getByRole('link', { name: `Probe: ${stack}` }).click();
   await page.getByRole('textbox', { name: 'Wood temperature' }).fill(String(woodTempC));
   await page.keyboard.press('Enter');

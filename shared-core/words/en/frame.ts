@@ -3,6 +3,7 @@ export const frame = {
   'frame.app-name': 'Pintally',
   'frame.window-title': '{title} · Pintally',
   'frame.nav': 'Main',
+  'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.not-responding':
     'Pintally is not responding. Saved readings are safe. It keeps trying; if this message stays, restart Pintally.',
