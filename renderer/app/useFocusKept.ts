@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 
-/** Others bring the focus back sooner: a dialog that closes, a round. */
+/** Others bring the focus back sooner: a dialog or a menu whose button is still there, a round. */
 const SETTLED_MS = 100;
 const controls = [
   'a[href]',
@@ -15,28 +15,32 @@ const controls = [
 const isLost = (): boolean => document.activeElement === document.body || document.activeElement === null;
 
 /**
- * Where a control is gone once it was used, the focus goes to the nearest one that is left, and not to the page. A
- * control that was off for a moment has it again.
+ * Where a control is gone once it was used, the focus goes to the nearest one that is left, and not to the page: of a
+ * dialog or a menu that is closed, to one near what opened it. A control that was off for a moment has it again.
  */
 export function useFocusKept(): void {
   useEffect(() => {
-    /** What had the focus last, and what it is in, from the inside out. */
+    /** What had the focus last, and what it is in, from the inside out; then the same of what is under that layer. */
     let path: HTMLElement[] = [];
     let waiting: ReturnType<typeof setTimeout> | undefined;
     const onFocus = ({ target }: FocusEvent) => {
-      path = [];
-      for (let each = target as HTMLElement | null; each; each = each.parentElement) path.push(each);
+      const own: HTMLElement[] = [];
+      let each = target as HTMLElement | null;
+      for (; each && each !== document.body; each = each.parentElement) own.push(each);
+      path = [...own, ...path.filter((each) => each.isConnected && !own.at(-1)?.contains(each))];
     };
-    const forget = () => {
-      path = [];
+    /** A press beside all controls is meant; one in a dialog leaves what is under it. */
+    const forget = ({ target }: PointerEvent) => {
+      if (path.at(-1)?.contains(target as Node)) path = [];
     };
     const bringBack = () => {
       const last = path[0];
       if (!last || !isLost()) return;
       if (last.isConnected) return last.matches(':enabled') ? last.focus() : undefined;
-      const left = path.find((each) => each.isConnected && each !== document.body);
-      const near = left?.closest('main') === left ? null : left?.querySelector<HTMLElement>(controls);
-      (near ?? document.querySelector('h1'))?.focus();
+      const left = path.find((each) => each.isConnected);
+      const isScreen = left?.matches('main') || left?.querySelector('main');
+      const near = left?.matches(controls) ? left : left?.querySelector<HTMLElement>(controls);
+      ((!isScreen && near) || document.querySelector('h1'))?.focus();
     };
     const observer = new MutationObserver(() => {
       if (!isLost() || path.length === 0) return;

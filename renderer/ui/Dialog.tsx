@@ -3,8 +3,8 @@ import { Heading, Modal, ModalOverlay, Dialog as Question } from 'react-aria-com
 import styles from './dialog.module.css';
 
 /**
- * A question over the screen: keeps the focus inside, closes on Escape, and gives the focus back, to the screen's
- * heading where what opened it is gone. Drawn only while open, so its fields start fresh each time.
+ * A question over the screen: keeps the focus inside, closes on Escape, and gives the focus back; where what opened it
+ * is gone, `useFocusKept` finds where. Drawn only while open, so its fields start fresh each time.
  */
 export function Dialog({
   title,
@@ -35,21 +35,12 @@ function FocusFirst({ children }: { children: ReactNode }) {
   const mark = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const dialog = mark.current;
-    const before = document.activeElement;
-    if (dialog && !dialog.contains(before)) {
+    if (dialog && !dialog.contains(document.activeElement)) {
       const first =
         dialog.querySelector<HTMLElement>('input:enabled, select:enabled, textarea:enabled') ??
         dialog.querySelector<HTMLElement>('button:enabled:not(.button-danger)');
       first?.focus();
     }
-    return () => {
-      // Once the screen behind can take the focus again.
-      setTimeout(() => {
-        if (document.activeElement !== document.body) return;
-        if (before instanceof HTMLElement && before.isConnected) before.focus({ preventScroll: true });
-        else document.querySelector('h1')?.focus();
-      });
-    };
   }, []);
   return (
     <div ref={mark} className={styles.content}>
