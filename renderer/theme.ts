@@ -4,7 +4,7 @@ const dark = matchMedia('(prefers-color-scheme: dark)');
 const contrast = matchMedia('(prefers-contrast: more)');
 
 function show(): void {
-  const chosen = useSettings.getState().settings?.theme ?? 'system';
+  const chosen = useSettings.getState().settings.theme;
   const ofSystem = contrast.matches ? 'high-contrast' : dark.matches ? 'dark' : 'light';
   document.documentElement.dataset.theme = chosen === 'system' ? ofSystem : chosen;
 }

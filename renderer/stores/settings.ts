@@ -1,12 +1,14 @@
 import { create } from 'zustand';
-import type { Settings } from '../../shared-core/contract/settings.ts';
+import { type Settings, usualSettings } from '../../shared-core/contract/settings.ts';
 import { type DisplayUnits, unitsOfRegion } from '../../shared-core/units/length.ts';
 import { bridge } from '../data/bridge.ts';
 import { changedFields } from '../data/changed-fields.ts';
 import { region } from '../region.ts';
 
-/** The settings in force; null until they were asked for. */
-export const useSettings = create<{ settings: Settings | null }>()(() => ({ settings: null }));
+/** The settings in force; what is usual, in metric units, until they have come. */
+export const useSettings = create<{ settings: Settings }>()(() => ({
+  settings: { ...usualSettings, units: 'metric' },
+}));
 
 export async function loadSettings(): Promise<void> {
   useSettings.setState({ settings: await bridge().query('settings.get', {}) });
@@ -20,7 +22,7 @@ export async function saveSettings(settings: Settings): Promise<void> {
   const before = useSettings.getState().settings;
   useSettings.setState({ settings });
   try {
-    const changed = changedFields(before ?? {}, settings);
+    const changed = changedFields(before, settings);
     useSettings.setState({ settings: await bridge().command('settings.edit', changed) });
   } catch (refusal) {
     useSettings.setState({ settings: before });
@@ -28,9 +30,8 @@ export async function saveSettings(settings: Settings): Promise<void> {
   }
 }
 
-/** The person's choice, or what the computer's region has; metric until that is known. */
-function unitsOf({ settings }: { settings: Settings | null }): DisplayUnits {
-  return settings === null ? 'metric' : (settings.units ?? unitsOfRegion(region().locale));
-}
+/** The person's choice, or what the computer's region has. */
+const unitsOf = ({ settings }: { settings: Settings }): DisplayUnits =>
+  settings.units ?? unitsOfRegion(region().locale);
 export const useUnits = (): DisplayUnits => useSettings(unitsOf);
 export const unitsNow = (): DisplayUnits => unitsOf(useSettings.getState());

@@ -9,7 +9,6 @@ const waits = { off: null, '2': 2, '5': 5 } as const;
 export function NextBoardChoice() {
   const { say } = useWords();
   const settings = useSettings((store) => store.settings);
-  if (!settings) return null;
   return (
     <Choice
       label={say('round.by-itself')}

@@ -10,7 +10,7 @@ import { attempt, tellDone } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
-import { Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { LayoutForm } from './LayoutForm.tsx';
@@ -25,20 +25,14 @@ export function SettingsScreen() {
   const save = (changed: Settings) => attempt(saveSettings(changed));
   return (
     <Screen title={say('settings.title')}>
-      {settings ? (
-        <>
-          <Showing settings={settings} onSettings={save} />
-          <Probing settings={settings} onSettings={save} />
-          <Labels
-            settings={settings}
-            onSettings={async (changed) => {
-              await attempt(saveSettings(changed).then(() => tellDone(say('settings.sizes-saved'))));
-            }}
-          />
-        </>
-      ) : (
-        <Loading />
-      )}
+      <Showing settings={settings} onSettings={save} />
+      <Probing settings={settings} onSettings={save} />
+      <Labels
+        settings={settings}
+        onSettings={async (changed) => {
+          await attempt(saveSettings(changed).then(() => tellDone(say('settings.sizes-saved'))));
+        }}
+      />
       {info && <Yard info={info} />}
     </Screen>
   );

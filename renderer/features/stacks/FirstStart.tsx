@@ -116,7 +116,7 @@ function UnitsLine() {
   const other = units === 'metric' ? 'imperial' : 'metric';
   return (
     <p className={styles.units}>
-      {say(settings?.units ? 'stacks.units-chosen' : 'stacks.units-of-region', { units })}{' '}
+      {say(settings.units ? 'stacks.units-chosen' : 'stacks.units-of-region', { units })}{' '}
       <Button
         kind="quiet"
         disabled={!settings}
