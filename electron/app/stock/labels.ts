@@ -48,7 +48,13 @@ export const labelQueries = (context: QueryContext) =>
       return { total, boards };
     },
 
-    'labels.contents': ({ boardIds }) => contents(context.yard(), boardIds),
+    'labels.contents': ({ boardIds }) => {
+      const yard = context.yard();
+      return boardIds.map((id) => {
+        const board = yard.boards.get(id);
+        return board ? contentOf(yard, board) : null;
+      });
+    },
 
     'labels.pdf': async ({ boardIds, kind, used, region }) => {
       const { units, labelLayouts } = settingsOf(context.yard());

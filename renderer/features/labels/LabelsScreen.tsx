@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'react';
-import type { Settings } from '../../../shared-core/contract/settings.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSettings } from '../../stores/settings.ts';
-import { EmptyState, Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
+import { Banner } from '../../ui/Banner.tsx';
+import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardChoice } from './BoardChoice.tsx';
 import { LabelPreview } from './LabelPreview.tsx';
@@ -13,21 +14,10 @@ import { PaperChoice } from './PaperChoice.tsx';
 import { PrintActions } from './PrintActions.tsx';
 
 /** Labels of chosen boards: previewed, printed or saved. None is chosen but those that were chosen elsewhere. */
-export function LabelsScreen(from: { boardIds: readonly number[]; stackId: number | null }) {
-  const settings = useSettings((store) => store.settings);
-  return settings ? <ChooseAndPrint {...from} layouts={settings.labelLayouts} /> : <Loading />;
-}
-
-function ChooseAndPrint({
-  boardIds,
-  stackId,
-  layouts,
-}: {
-  boardIds: readonly number[];
-  stackId: number | null;
-  layouts: Settings['labelLayouts'];
-}) {
+export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
+  const layouts = useSettings(({ settings }) => settings.labelLayouts);
   const [chosen, setChosen] = useState(boardIds);
+  const [unknown, setUnknown] = useState(0);
   const [kind, setKind] = useState<keyof typeof layouts>('sheet');
   const [typedUsed, setTypedUsed] = useState<number | null>(0);
   const words = useWords();
@@ -38,22 +28,32 @@ function ChooseAndPrint({
 
   const { output, error, again } = useQuery('labels.contents', { boardIds: [...chosen] });
   // The labels so far stay on screen while those of another choice are on their way.
-  const [contents, setContents] = useState(output);
-  if (output && output !== contents) setContents(output);
+  const [contents, setContents] = useState<readonly LabelContent[]>([]);
+  const [shown, setShown] = useState<typeof output>(null);
+  if (output && output !== shown) {
+    const found = output.filter((content) => content !== null);
+    setShown(output);
+    setContents(found);
+    if (found.length < output.length) {
+      setChosen(chosen.filter((_, index) => output[index]));
+      setUnknown(output.length - found.length);
+    }
+  }
   const pages = useMemo(
-    () => (contents && !problem ? drawLabels(contents, layout, words, used) : []),
+    () => (problem ? [] : drawLabels(contents, layout, words, used)),
     [contents, layout, words, used, problem],
   );
-  const amount = { labels: chosen.length, pages: pages.length };
+  const amount = { labels: contents.length, pages: pages.length };
 
   return (
     <Screen
       title={say('labels.title')}
-      lead={chosen.length > 0 && !problem ? say('labels.amount', amount) : say('labels.lead')}
+      lead={pages.length > 0 ? say('labels.amount', amount) : say('labels.lead')}
       actions={
         <PrintActions pages={pages} boardIds={chosen} kind={kind} used={used} disabled={output === null} />
       }
     >
+      {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
       <div className={styles.columns}>
         <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />
         <div className={styles.column}>

@@ -31,9 +31,10 @@ export const labelRequests = {
     output: z.object({ total: z.number().int(), boards: z.array(labelBoardSchema) }),
     topics: () => [...topics(), 'labels'],
   }),
+  /** In the order of the boards; null for one that is not in this yard. */
   'labels.contents': query({
     input: z.object({ boardIds }),
-    output: z.array(labelContentSchema),
+    output: z.array(labelContentSchema.nullable()),
     topics,
   }),
   'labels.pdf': query({

@@ -31,6 +31,8 @@ export const labels = {
   'labels.used': 'Labels already used on the first sheet',
   'labels.used-hint':
     'Count along the rows from the top left. The sheet has {labels, plural, one {# label} other {# labels}}.',
+  'labels.not-in-yard':
+    '{boards, plural, one {# chosen board is} other {# chosen boards are}} not in this yard.',
   'labels.none-chosen': 'No boards chosen. Choose a board to see its label.',
 
   // Print and PDF.

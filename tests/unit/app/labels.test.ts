@@ -43,7 +43,9 @@ test.each([
   const read = await textsOf(pdfBase64);
 
   const { sheet } = (await yard.query('settings.get', {})).labelLayouts;
-  const contents = await yard.query('labels.contents', { boardIds: boardIds() });
+  const contents = (await yard.query('labels.contents', { boardIds: boardIds() })).filter(
+    (content) => content !== null,
+  );
   const words = createWords({ catalog: english, locale, timeZone, units, today: '2026-06-01' });
   const previewed = drawLabels(contents, sheet, words).flatMap(({ operations }) =>
     operations.flatMap((operation) => (operation.kind === 'text' ? [operation.text] : [])),
@@ -52,6 +54,12 @@ test.each([
   expect(read).toEqual(
     expect.arrayContaining([...parts, 'WAL-01', 'WAL-02', 'No readings yet', 'Furniture and cabinets']),
   );
+});
+
+test('of a board that is not in the yard there is no label, and of the others there is', async () => {
+  const [first] = boardIds();
+  const contents = await yard.query('labels.contents', { boardIds: [999_999, first!] });
+  expect(contents.map((content) => content?.code)).toEqual([undefined, 'WAL-01']);
 });
 
 test('its file is named by the day it was made on', async () => {

@@ -5,12 +5,10 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
-import { message } from '../../../../shared-core/words/message.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import '../ui/drawing-room.ts';
 import { aFinding, aStack } from '../stacks/a-yard.ts';
 
@@ -47,7 +45,11 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
       const found = boards.filter(({ code }) => code.includes(search));
       return { total: found.length, boards: found };
     },
-    'labels.contents': (input) => input.boardIds.map((id) => contentOf(boards[id - 1]!)),
+    'labels.contents': (input) =>
+      input.boardIds.map((id) => {
+        const board = boards.find((each) => each.id === id);
+        return board ? contentOf(board) : null;
+      }),
     'labels.pdf': () => ({ pdfBase64: btoa('%PDF-1.7'), fileName: 'labels-2026-11-25.pdf' }),
     'labels.recordPrint': () => ({}),
     ...more,
@@ -145,13 +147,33 @@ describe('Choosing boards for labels', () => {
     expect(row.textContent).toContain('Northern red oak · Ready Label out of date');
   });
 
-  test('a board that is gone is a sentence', async () => {
-    open([99], {
+  test('a board that is not in the yard is said so, and the others are printed', async () => {
+    const { machine, user } = open([99, 2]);
+    expect(await screen.findByText('1 chosen board is not in this yard.')).toBeTruthy();
+    expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
+    expect(screen.getByText('1 board chosen')).toBeTruthy();
+    await vi.waitFor(() => expect(isOff('Save as PDF')).toBe(false));
+    URL.createObjectURL = vi.fn(() => 'blob:labels');
+    await user.click(screen.getByRole('button', { name: 'Save as PDF' }));
+    expect(machine.inputsOf('labels.pdf')).toMatchObject([{ boardIds: [2] }]);
+  });
+
+  test('where none of them is in the yard, none is chosen', async () => {
+    open([98, 99]);
+    expect(await screen.findByText('2 chosen boards are not in this yard.')).toBeTruthy();
+    expect(screen.getByText('No boards chosen')).toBeTruthy();
+    expect(screen.queryByText(/on 0 pages/)).toBeNull();
+  });
+
+  test('a yard that cannot be read is a sentence', async () => {
+    open([2], {
       'labels.contents': () => {
-        throw new Refusal(message('refusal.not-found', { what: 'board' }));
+        throw fileInUse();
       },
     });
-    expect((await screen.findByRole('alert')).textContent).toContain('That board is not in this yard.');
+    expect((await screen.findByRole('alert')).textContent).toContain(
+      'Another program is using the yard file.',
+    );
   });
 });
 
