@@ -15,7 +15,8 @@ export async function barriers(
   page: Page,
   { of, rules }: { of?: string; rules?: readonly string[] } = {},
 ): Promise<string[]> {
-  await page.evaluate(axeSource);
+  // A page that was loaded again has lost it.
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
   const options: axeCore.RunOptions = rules ? { runOnly: { type: 'rule', values: [...rules] } } : all;
   return page.evaluate(
     async ([part, given]) => {

@@ -7,6 +7,9 @@ import { startLoopbackHost } from '../../electron/loopback-host.ts';
 import { barriers } from './barriers.ts';
 import { picture } from './walk.ts';
 
+// One build for all of its tests.
+test.describe.configure({ mode: 'default' });
+
 const outDir = resolve(import.meta.dirname, '../../artifacts/gallery');
 let host: Awaited<ReturnType<typeof startLoopbackHost>>;
 

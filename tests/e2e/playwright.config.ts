@@ -3,8 +3,9 @@ import { defineConfig } from '@playwright/test';
 export default defineConfig({
   testDir: '.',
   outputDir: '../../artifacts/e2e',
-  // One emulated radio, so one test at a time.
-  workers: 1,
+  // Each test has its own host, yard and browser. Only `round-live` uses the emulated radio, in one test.
+  fullyParallel: true,
+  workers: 2,
   timeout: 120_000,
   expect: { timeout: 10_000 },
   forbidOnly: true,
