@@ -50,7 +50,8 @@ export function stackReads(db: Db) {
       u.record ->> 'minPct' AS minPct, u.record ->> 'maxPct' AS maxPct,
       (SELECT max(r.started_at) FROM round r
         WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id)) AS lastProbedAt,
-      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId
+      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId,
+      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL) AS lastRoundId
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;
   const list = db.prepare<[], StackFields>(`${select} WHERE s.closed_at IS NULL ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);

@@ -1,3 +1,4 @@
+import { MM_PER_INCH } from '../../shared-core/measures.ts';
 import type { DisplayUnits } from '../../shared-core/units/length.ts';
 import { shortLengthUnit } from '../../shared-core/units/length.ts';
 import { quartersMeant } from '../../shared-core/units/typed-length.ts';
@@ -10,5 +11,5 @@ export function thicknessHint(typedMm: number | null, units: DisplayUnits): Mess
   const quarters = quartersMeant(typedMm);
   return quarters === null
     ? message('board.thickness-typed', { typedMm })
-    : message('board.thickness-thin', { typedMm, quarters });
+    : message('board.thickness-thin', { typedMm, units, quarters, meantMm: (quarters * MM_PER_INCH) / 4 });
 }

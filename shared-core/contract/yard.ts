@@ -123,6 +123,8 @@ export const stackRowSchema = stackSchema.extend({
   lastProbedAt: z.iso.datetime().nullable(),
   /** A round that was begun on it and not finished. */
   openRoundId: rowIdSchema.nullable(),
+  /** The newest that was finished. */
+  lastRoundId: rowIdSchema.nullable(),
 });
 export type StackRow = z.infer<typeof stackRowSchema>;
 

@@ -110,6 +110,19 @@ async function openAll(
         await look(`${name} > ${words}`, await layerOn(page));
         await page.keyboard.press('Escape');
       }
+      for (const item of await page.locator('[role=menuitem]:visible').allInnerTexts()) {
+        if (isLeftAlone.test(item) || !isNew(where, item)) continue;
+        if (!(await layerOn(page))) await button.click();
+        await page.getByRole('menuitem', { name: item }).click();
+        await settled(page);
+        if (page.url() !== address) {
+          await back();
+          continue;
+        }
+        opened.push(`${where} > ${item}`);
+        await look(`${where} > ${item}`, await layerOn(page));
+        await closeLayers(page);
+      }
       await closeLayers(page);
     }
     if (page.url() !== address || (await buttons.count()) !== all.length) await back();
@@ -185,8 +198,8 @@ export async function everywhere(page: Page, look: Look): Promise<string[]> {
   };
   await page.getByRole('button', { name: 'Demo yard: invented data.' }).click();
   await look('stacks > Demo yard', await layerOn(page));
-  await page.getByRole('menuitem', { name: 'Remove demo' }).click();
-  await look('stacks > Remove demo', await layerOn(page));
+  await page.getByRole('menuitem', { name: 'Remove the demo yard' }).click();
+  await look('stacks > Remove the demo yard', await layerOn(page));
   await closeLayers(page);
   for (const path of screens) await visit(path);
   await visit('boards?selected', async () => {
@@ -211,5 +224,5 @@ export async function everywhere(page: Page, look: Look): Promise<string[]> {
   await page.getByRole('button', { name: 'Finish the round' }).click();
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
   await visit(round);
-  return [...walk.opened, 'stacks > Remove demo'];
+  return [...walk.opened, 'stacks > Remove the demo yard'];
 }

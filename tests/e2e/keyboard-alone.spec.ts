@@ -55,7 +55,10 @@ test.describe('in the demo yard', () => {
     await fill('textbox', 'How many', '3');
     await press('button', 'Add 3 boards');
     await expect(page.getByRole('link', { name: 'ASH-03' }).first()).toBeVisible();
-    await press('button', 'Move stack');
+    await press('button', 'More');
+    // The first letter of Move stack.
+    await key('m');
+    await key('Enter');
     await tabTo('combobox', 'To');
     await key('End');
     await press('button', 'Move');
@@ -184,7 +187,7 @@ test.describe('in the demo yard', () => {
     await key('Enter');
     await key('ArrowDown');
     await key('Enter');
-    await press('button', 'Remove demo');
+    await press('button', 'Remove the demo yard');
     await expect(page.getByLabel('What do you call this stack?')).toBeVisible();
   });
 });

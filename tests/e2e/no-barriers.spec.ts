@@ -10,7 +10,7 @@ import { goTo, openDemoYard, startRound, typeReading } from './walk.ts';
 
 /** What must have been opened, whatever screens it is opened from: a name for each, as its button bears it. */
 const layers = [
-  'Remove demo',
+  'Remove the demo yard',
   'Add a stack',
   'Edit stack',
   'Move stack',

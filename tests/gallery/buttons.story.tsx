@@ -13,7 +13,7 @@ export const stories: Story[] = [
       main: () => <Button kind="main">Probe</Button>,
       plain: () => <Button>Move</Button>,
       quiet: () => <Button kind="quiet">Cancel</Button>,
-      danger: () => <Button kind="danger">Remove demo</Button>,
+      danger: () => <Button kind="danger">Remove the demo yard</Button>,
       'main, disabled': () => (
         <Button kind="main" disabled>
           Probe

@@ -148,7 +148,7 @@ function Yard({ info }: { info: YardInfo }) {
           <>
             <Button onClick={() => leaveBy(openOwnYard)}>{say('settings.open-own')}</Button>
             <Button kind="danger" onClick={() => setAsking(true)}>
-              {say('settings.remove-demo')}
+              {say('demo.remove')}
             </Button>
           </>
         )}

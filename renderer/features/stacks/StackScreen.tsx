@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { hrefOf } from '../../stores/navigation.ts';
+import { go, hrefOf, type Route } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { Menu } from '../../ui/Menu.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
@@ -36,7 +37,13 @@ function Stack({ stack }: { stack: StackRow }) {
   const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
-  const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange, lastProbedAt } = stack;
+  const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange } = stack;
+  const { lastProbedAt, lastRoundId } = stack;
+  const item = (name: 'last-round' | 'labels', route: Route) => ({
+    id: name,
+    title: say(`stacks.${name}`),
+    onPress: () => go(route),
+  });
   const facts = { boards, placeName, endUseName, targetRange };
   return (
     <Screen
@@ -51,13 +58,15 @@ function Stack({ stack }: { stack: StackRow }) {
         <>
           {boards > 0 && <ProbeLink stack={stack} />}
           <Button onClick={add}>{say('stacks.add-boards')}</Button>
-          {boards > 0 && (
-            <ButtonLink href={hrefOf({ name: 'labels', boardIds: [], stackId: id })}>
-              {say('stacks.labels')}
-            </ButtonLink>
-          )}
-          <Button onClick={() => setOpen('move')}>{say('stacks.move')}</Button>
-          <Button onClick={() => setOpen('edit')}>{say('stacks.edit')}</Button>
+          <Menu
+            title={say('stacks.more')}
+            items={[
+              ...(lastRoundId === null ? [] : [item('last-round', { name: 'round', id: lastRoundId })]),
+              ...(boards > 0 ? [item('labels', { name: 'labels', boardIds: [], stackId: id })] : []),
+              { id: 'move', title: say('stacks.move'), onPress: () => setOpen('move') },
+              { id: 'edit', title: say('stacks.edit'), onPress: () => setOpen('edit') },
+            ]}
+          />
         </>
       }
     >

@@ -127,7 +127,8 @@ export const board = {
   'board.edit': 'Edit {boardCode}',
   'board.thickness-hint': 'In {unit, select, in {inches} other {mm}}, or like 5/4 or 1 1/16.',
   'board.thickness-typed': 'That is {typedMm}.',
-  'board.thickness-thin': '{typedMm} is very thin. Did you mean {quarters}/4?',
+  'board.thickness-thin':
+    '{typedMm} is very thin. Did you mean {units, select, imperial {{meantMm}} other {{quarters}/4 in ({meantMm})}}?',
   'board.log-hint': 'Your name for the log it came from.',
   'board.layer-hint': 'Counted from the bottom.',
   'board.column-hint': 'Counted from the left.',

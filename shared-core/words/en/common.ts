@@ -23,7 +23,7 @@ export const common = {
   'exclude.excluded': 'Excluded: {reason}',
   'include.button': 'Include {recordName}',
 
-  'exclusion.defect': 'Knot, pitch or bark',
+  'exclusion.defect': 'Knot, pitch, or bark',
   'exclusion.knot': 'Knot',
   'exclusion.pins-shallow': 'Pins not in far enough',
   'exclusion.read-frozen': 'Read while frozen',

@@ -22,5 +22,5 @@ export const cupAdvice = {
   'cup.uneven-green':
     'The shell is {differencePoints} drier than a core that is still green. The faces are stretched and may check. Slow the drying until the difference shrinks: less wind and sun, covers on.',
   'cup.uneven':
-    'The shell is {differencePoints} drier than the core. Do not rip, resaw or plane it deep yet. It can pinch the blade, or bow as it is cut. Let it equalize. Then cut a prong section to test for casehardening.',
+    'The shell is {differencePoints} drier than the core. Do not rip, resaw, or plane it deep yet. It can pinch the blade, or bow as it is cut. Let it equalize. Then cut a prong section to test for casehardening.',
 } as const;

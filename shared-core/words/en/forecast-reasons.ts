@@ -16,7 +16,7 @@ export const forecastReasons = {
   'forecast.none.too-long':
     'No forecast: the history of this board is over 100 years long. Check its sawing date.',
   'forecast.none.no-fit':
-    'No forecast: the readings do not fit any way of drying. Check the sizes, the species and the readings.',
+    'No forecast: the readings do not fit any way of drying. Check the sizes, the species, and the readings.',
 
   // What is to be expected.
   'forecast.ready-now': 'Should be ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',

@@ -27,10 +27,10 @@ export const frame = {
   'demo.invented': 'Demo yard: invented data.',
   'demo.try': 'Try anything. Your own yard is untouched.',
   'demo.leave': 'Go to my own yard',
-  'demo.remove': 'Remove demo',
+  'demo.remove': 'Remove the demo yard',
   'demo.remove-question': 'Remove the demo yard?',
   'demo.remove-effect':
-    'Its stacks, boards and readings are deleted, with everything you tried on them. Your own yard opens, unchanged. You can open a fresh demo yard later.',
+    'Its stacks, boards, and readings are deleted, with everything you tried on them. Your own yard opens, unchanged. You can open a fresh demo yard later.',
 
   'problem-page.title': 'This yard cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',

@@ -62,8 +62,8 @@ export const labels = {
   'labels.no-qr-code': 'No room for a QR code',
 
   // Sizes that do not work.
-  'labels.too-wide': '{overMm} too wide for the page. Use narrower labels, fewer columns or a wider page.',
-  'labels.too-tall': '{overMm} too tall for the page. Use shorter labels, fewer rows or a longer page.',
+  'labels.too-wide': '{overMm} too wide for the page. Use narrower labels, fewer columns, or a wider page.',
+  'labels.too-tall': '{overMm} too tall for the page. Use shorter labels, fewer rows, or a longer page.',
   'labels.too-narrow-for-code': '{missingMm} too narrow for the ID and its QR code. Use wider labels.',
   'labels.too-short-for-code': '{missingMm} too short for the ID and its QR code. Use taller labels.',
   'labels.single-is-one': 'A single label has one column and one row. Choose a sheet for more.',

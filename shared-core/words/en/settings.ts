@@ -49,7 +49,6 @@ export const settings = {
   'settings.file': 'File:',
   'settings.open-demo': 'Open the demo yard',
   'settings.open-own': 'Open my own yard',
-  'settings.remove-demo': 'Remove the demo yard',
   'settings.demo-removed': 'Demo yard removed.',
   'settings.version': 'Pintally {version}',
 } as const;

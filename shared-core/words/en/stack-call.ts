@@ -4,15 +4,15 @@ export const stackCall = {
   'stack-call.probe-so-many':
     'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.all-ready':
-    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready.',
+    '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready.',
   'stack-call.sure': 'You can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.ready-so-far':
-    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. Probe {more} more to be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+    '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready. Probe {more} more to be {certaintyPct} sure that at most 1 in {oneIn} is not.',
 
   'stack-call.all.keep-drying':
-    '{boards, plural, one {The probed board needs drying.} other {All # need drying.}}',
-  'stack-call.all.bring-in': 'Bring in {boards, plural, one {the probed board} other {all #}}.',
-  'stack-call.all.probe-again': 'Probe {boards, plural, one {the board} other {all #}} again.',
+    '{boards, plural, one {The probed board needs drying.} =2 {Both need drying.} other {All # need drying.}}',
+  'stack-call.all.bring-in': 'Bring in {boards, plural, one {the probed board} =2 {both} other {all #}}.',
+  'stack-call.all.probe-again': 'Probe {boards, plural, one {the board} =2 {both} other {all #}} again.',
   'stack-call.some.keep-drying':
     '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
   'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',

@@ -23,7 +23,7 @@ export const stacks = {
   'stacks.units-chosen': '{units, select, imperial {Inches and °F} other {Millimeters and °C}}.',
   'stacks.change-units': 'Change to {units, select, imperial {inches and °F} other {millimeters and °C}}',
   'stacks.demo-title': 'Just looking?',
-  'stacks.demo-hint': 'The demo yard has invented stacks, readings and a meter. It is separate from yours.',
+  'stacks.demo-hint': 'The demo yard has invented stacks, readings, and a meter. It is separate from yours.',
   'stacks.open-demo': 'Open the demo yard',
 
   // One stack.
@@ -41,6 +41,8 @@ export const stacks = {
   'stacks.resume': 'Resume',
   'stacks.labels': 'Labels',
   'stacks.add-boards': 'Add boards',
+  'stacks.more': 'More',
+  'stacks.last-round': 'Last round',
   'stacks.move': 'Move stack',
   'stacks.edit': 'Edit stack',
   /** A button read aloud, so that those of several stacks differ. */
@@ -97,7 +99,7 @@ export const stacks = {
   'filter.all': 'All',
   'filter.not-probed': 'Not probed',
   'filter.elsewhere': 'Elsewhere',
-  'stacks.search-example': 'ID, species or log',
+  'stacks.search-example': 'ID, species, or log',
   'stacks.none-found': 'No boards match “{searchText}”.',
   'stacks.none-of-filter': 'No boards of that kind.',
   'stacks.show-all': 'Show all',

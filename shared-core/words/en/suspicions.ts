@@ -61,7 +61,7 @@ export const suspicions = {
   'suspicion.outlier-on-board.low.do':
     'Were the pins fully in, clear of knots and cracks? Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.high.do':
-    'Look for a knot, pitch, bark or a wet patch. Probe {besideDistanceMm} away, along the same grain.',
+    'Look for a knot, pitch, bark, or a wet patch. Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.pair':
     'The board’s two {depth, select, shell {shell} other {core}} readings are {onePct} and {otherPct}. Spots on one board should differ by {allowedPoints} at most.',
   'suspicion.outlier-on-board.pair.do':
@@ -70,7 +70,7 @@ export const suspicions = {
   'suspicion.shell-above-core':
     'The shell reads {shellPct} and the core {corePct}. A drying board is wetter inside.',
   'suspicion.shell-above-core.do':
-    'Rain, dew or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
+    'Rain, dew, or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
 
   'suspicion.surface-wet': 'The shell reads {shellPct} here, over a core of {corePct}. The face looks wet.',
   'suspicion.surface-wet.do': 'Wipe it and let it dry, or plane the spot clean. Then probe again.',
@@ -95,7 +95,7 @@ export const suspicions = {
     'The faces may be wet. Wipe and dry them, or plane a spot clean. Then probe again.',
   'suspicion.apart-from-stack.dry-shell.do': 'Probe the shell again, clear of end grain and cracks.',
   'suspicion.apart-from-stack.wet-core.do':
-    'Look for a knot, pitch or a wet streak. Probe the core again elsewhere.',
+    'Look for a knot, pitch, or a wet streak. Probe the core again elsewhere.',
   'suspicion.apart-from-stack.dry-core.do':
     'The pins may not have been deep enough. Drive them to mid-thickness and probe again.',
 

@@ -182,7 +182,7 @@ describe('a stack in lists', () => {
     const { due, averagePct, call } = await theStack();
     expect(due).toBeNull();
     expect(averagePct).toBeCloseTo((await list())[0]!.latest!.averagePct!, 5);
-    expect(inEnglish(call!.reasons[0]!)).toBe('All 2 need drying.');
+    expect(inEnglish(call!.reasons[0]!)).toBe('Both need drying.');
   });
 
   test('says when its next board and its last are likely ready', async () => {

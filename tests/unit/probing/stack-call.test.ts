@@ -51,6 +51,15 @@ describe("a stack's call", () => {
     ]);
   });
 
+  test.each([
+    ['bring-in', 'Bring in both.'],
+    ['keep-drying', 'Both need drying.'],
+    ['probe-again', 'Probe both again.'],
+    ['ready', 'Both probed boards are ready.'],
+  ] as const)('of two boards to %s is of both', (call, sentence) => {
+    expect(sentences(stack(2, { [call]: 2 }))?.[0]).toBe(sentence);
+  });
+
   test('the call of most of its boards, what the others need, and how many were not probed', () => {
     const figures = stack(9, { 'keep-drying': 5, 'bring-in': 1, ready: 2 });
     expect(callOnStack(figures)?.call).toBe('keep-drying');
@@ -65,7 +74,7 @@ describe("a stack's call", () => {
 
   test('probe again, with the reason of a board', () => {
     expect(sentences(stack(2, { 'probe-again': 2 }))?.slice(0, 2)).toEqual([
-      'Probe all 2 again.',
+      'Probe both again.',
       'MAP-04: Likely 5.0–9.0%.',
     ]);
   });

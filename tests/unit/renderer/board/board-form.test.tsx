@@ -77,7 +77,7 @@ describe('A board in its form', () => {
     [
       'metric',
       {
-        ID: ['OAK 7', 'A board ID has up to 16 letters, digits and hyphens, like OAK-07.'],
+        ID: ['OAK 7', 'A board ID has up to 16 letters, digits, and hyphens, like OAK-07.'],
         Thickness: ['500', 'At most 400 mm.'],
         Width: ['wide', '“wide” is not a length. Type it like 27 mm or 5/4.'],
         Length: ['0.01', 'At least 5 cm.'],

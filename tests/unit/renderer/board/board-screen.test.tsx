@@ -194,7 +194,7 @@ describe('A board', () => {
     const readings = await panel(/^Readings/);
     expect(readings.getByText('Excluded: Wet face')).toBeTruthy();
     await user.click(readings.getAllByRole('button', { name: /^Exclude / })[0]!);
-    await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
+    await user.click(screen.getByRole('button', { name: 'Knot, pitch, or bark' }));
     expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 11, why: { code: 'defect' } }]);
     await user.click(readings.getByRole('button', { name: /^Include / }));
     expect(machine.inputsOf('readings.include')).toEqual([{ readingId: 12 }]);
@@ -260,7 +260,7 @@ describe('A board', () => {
         each.id === 9 ? { ...each, excluded: { code: 'defect' } } : each,
       ),
     });
-    await user.click(screen.getByRole('button', { name: 'Knot, pitch or bark' }));
+    await user.click(screen.getByRole('button', { name: 'Knot, pitch, or bark' }));
     machine.tell('changed', { yard: null, topics: ['board:1'] });
     await waitFor(() => expect(readings.getAllByRole('button', { name: /^Include / }).length).toBe(2));
     expect(document.activeElement).toBe(readings.getAllByRole('button', { name: /^Include / })[1]);

@@ -166,7 +166,7 @@ describe('Settings', () => {
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
     await expectNoBarriers();
     expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
-    await user.click(within(dialog).getByRole('button', { name: 'Remove demo' }));
+    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo yard' }));
     expect(machine.inputsOf('yard.removeDemo')).toHaveLength(1);
     expect(screen.getByText(/Your own yard is open/)).toBeTruthy();
   });

@@ -179,11 +179,11 @@ describe('the demo yard', () => {
   test('is removed after one question that says what is deleted', async () => {
     const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.removeDemo': () => aYard() });
     await user.click(screen.getByRole('button', { name: /^Demo yard: invented data\./ }));
-    await user.click(screen.getByRole('menuitem', { name: 'Remove demo' }));
+    await user.click(screen.getByRole('menuitem', { name: 'Remove the demo yard' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
     await expect.poll(() => document.activeElement?.textContent).toBe('Cancel');
     expect(dialog.textContent).toContain('Your own yard opens, unchanged.');
-    await user.click(within(dialog).getByRole('button', { name: 'Remove demo' }));
+    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo yard' }));
     expect(machine.inputsOf('yard.removeDemo')).toEqual([{}]);
   });
 });

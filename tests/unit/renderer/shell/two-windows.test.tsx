@@ -89,7 +89,8 @@ async function editNote() {
     'stacks.plan': () => null,
     'stacks.volume': () => new Promise(() => undefined),
   });
-  await user.click(await screen.findByRole('button', { name: 'Edit stack' }));
+  await user.click(await screen.findByRole('button', { name: 'More' }));
+  await user.click(screen.getByRole('menuitem', { name: 'Edit stack' }));
   const dialog = within(await screen.findByRole('dialog'));
   await user.type(dialog.getByLabelText('Note'), 'Weighted on top');
   await user.click(dialog.getByRole('button', { name: 'Save' }));

@@ -212,8 +212,8 @@ describe('The boards of a stack', () => {
     await user.click(await screen.findByLabelText('Select OAK-02'));
     await user.click(screen.getByLabelText('Select OAK-05'));
     expect(screen.getByText('2 of 6 boards selected')).toBeTruthy();
-    const labels = screen.getAllByRole('link', { name: 'Labels' }).map((link) => link.getAttribute('href'));
-    expect(labels).toContain('#/labels?boards=2,5');
+    const labels = screen.getByRole('link', { name: 'Labels' });
+    expect(labels.getAttribute('href')).toBe('#/labels?boards=2,5');
   });
 });
 
@@ -469,7 +469,7 @@ describe('Adding boards', () => {
     });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.type(await screen.findByLabelText('Thickness'), '3');
-    expect(screen.getByText('3 mm is very thin. Did you mean 3/4?')).toBeTruthy();
+    expect(screen.getByText('3 mm is very thin. Did you mean 3/4 in (19 mm)?')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Add board' }));
     expect(machine.inputsOf('boards.add')).toMatchObject([
       [{ speciesId: 'oak-northern-red', thicknessMm: 3, log: '', sawnOn: null, note: '', lengthMm: null }],
@@ -546,13 +546,34 @@ describe('What to do with a stack', () => {
     expect(screen.getByText(/^8 boards · Pole shed · Furniture, target/)).toBeTruthy();
   });
 
-  test('can be done from its head: probe, add boards, labels, move, edit', async () => {
-    open(6);
+  const moreOf = async (user: ReturnType<typeof userEvent.setup>) => {
+    await user.click(await screen.findByRole('button', { name: 'More' }));
+    return screen.getAllByRole('menuitem').map(({ textContent }) => textContent);
+  };
+
+  test('is probed and added to at its head; what else can be done with it is behind More', async () => {
+    const { user } = open(6, { 'stacks.get': () => aStack({ lastRoundId: 9 }) });
     expect(await screen.findByRole('link', { name: 'Probe: Ridge oak' })).toBeTruthy();
-    expect(screen.getByRole('link', { name: 'Labels' }).getAttribute('href')).toBe('#/labels?stack=1');
-    for (const name of ['Add boards', 'Move stack', 'Edit stack']) {
-      expect(screen.getByRole('button', { name })).toBeTruthy();
-    }
+    expect(screen.getByRole('button', { name: 'Add boards' })).toBeTruthy();
+    expect(await moreOf(user)).toEqual(['Last round', 'Labels', 'Move stack', 'Edit stack']);
+    await expectNoBarriers();
+    await user.click(screen.getByRole('menuitem', { name: 'Move stack' }));
+    expect(screen.getByRole('dialog', { name: 'Move Ridge oak' })).toBeTruthy();
+  });
+
+  test.each([
+    ['Last round', '#/round/9'],
+    ['Labels', '#/labels?stack=1'],
+  ])('%s leads there', async (name, address) => {
+    const { user } = open(6, { 'stacks.get': () => aStack({ lastRoundId: 9 }) });
+    await moreOf(user);
+    await user.click(screen.getByRole('menuitem', { name }));
+    expect(location.hash).toBe(address);
+  });
+
+  test('without boards and rounds is only moved and edited', async () => {
+    const { user } = open(0);
+    expect(await moreOf(user)).toEqual(['Move stack', 'Edit stack']);
   });
 });
 

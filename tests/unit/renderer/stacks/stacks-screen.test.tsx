@@ -239,7 +239,7 @@ describe('The first start', () => {
   test('marks what is missing, and sends nothing', async () => {
     const { machine, user } = begin();
     await user.type(await screen.findByLabelText('Thickness'), '3');
-    expect(screen.getByText('3 mm is very thin. Did you mean 3/4?')).toBeTruthy();
+    expect(screen.getByText('3 mm is very thin. Did you mean 3/4 in (19 mm)?')).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Start probing' }));
     expect(screen.getByText('Choose a species.')).toBeTruthy();
     expect(screen.getByText('Fill this in.')).toBeTruthy();
