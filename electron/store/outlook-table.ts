@@ -34,6 +34,7 @@ export function outlookWrites(db: Db) {
      ON CONFLICT (board_id) DO UPDATE SET made_on = excluded.made_on, rules_version = excluded.rules_version,
        record = excluded.record`,
   );
+  // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
     'UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ? WHERE id = ?',
   );
@@ -52,7 +53,7 @@ export function outlookWrites(db: Db) {
       if (done.run(boardId, touched).changes === 0) return;
       put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
       const when = outlook?.here ?? outlook?.elsewhere?.when;
-      putInBoard.run(when?.likely ?? null, outlook?.probeWhy ?? null, outlook?.airOffsetPct ?? null, boardId);
+      putInBoard.run(when?.likely ?? null, outlook?.next.due ?? null, outlook?.airOffsetPct ?? null, boardId);
     },
     /** Those of another day, or by other rules, are due again: the oldest, so many at most. */
     age: (today: string, rulesVersion: number, most: number): void => {

@@ -1,6 +1,6 @@
 import type { LikelyReady, NewStack, Stack, StackRow } from '../../shared-core/contract/yard.ts';
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
-import { type ProbeWhy, probeWhySchema } from '../../shared-core/probing/calls/outlook.ts';
+import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import { messageSchema } from '../../shared-core/words/message.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
@@ -30,12 +30,13 @@ type StackFields = Omit<
   | 'due'
 > & { minPct: number; maxPct: number };
 
-/** Boards of a stack alike in where they are, in their call, and in why to probe them. */
+/** Boards of a stack alike in where they are, in their call, and in what they are due for. */
 interface BoardsAlike {
   stackId: number;
   placeId: number;
   call: Call | null;
-  probeWhy: ProbeWhy | null;
+  /** By its forecast; null where there is none, too. */
+  due: DueKind | null;
   boards: number;
   /** Of so many boards with an average. */
   averages: number;
@@ -43,6 +44,9 @@ interface BoardsAlike {
   firstReadyOn: string | null;
   lastReadyOn: string | null;
 }
+
+/** By its call alone until a forecast says more. */
+const dueOf = ({ due, call }: BoardsAlike): DueKind | null => due ?? nextStepByCall(call).due;
 
 export function stackReads(db: Db) {
   const select = `
@@ -57,7 +61,7 @@ export function stackReads(db: Db) {
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);
   // In the order of that index, so that counting 100,000 boards sorts nothing.
   const alike = (which: string) => `
-    SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS probeWhy,
+    SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS due,
       count(*) AS boards, count(b.latest_average_pct) AS averages, sum(b.latest_average_pct) AS sumPct,
       min(b.ready_on) AS firstReadyOn, max(b.ready_on) AS lastReadyOn
     FROM board b INDEXED BY board_by_standing WHERE ${which} b.archived_at IS NULL
@@ -103,7 +107,7 @@ export function stackReads(db: Db) {
       boards: boardsOf(here),
       calls: countBy(callSchema.options, ({ call }) => call),
       averagePct: averages === 0 ? null : here.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
-      probeWhy: countBy(probeWhySchema.options, ({ probeWhy }) => probeWhy),
+      due: countBy(dueKindSchema.options, dueOf),
       lastProbedAt: row.lastProbedAt,
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;

@@ -13,6 +13,7 @@ import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
+import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 
 /** A difference from a place's months that makes them worth checking, % MC of EMC. */
@@ -96,7 +97,9 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   return {
     'boards.forecast': async ({ id }) => {
       const row = orRefuse(context.yard().boards.get(id), 'board');
-      const own = boardToForecast(context, assessing, row);
+      const now = endOfDay(context.now());
+      const today = { ...context, now: () => now };
+      const own = boardToForecast(today, assessing, row);
       if (!own.ok) return { details: null, whyNot: own.problem };
       const boards = [own.value.board];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
@@ -104,7 +107,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         await setImmediate();
         const sibling = context.yard().boards.get(siblingId);
         if (sibling === undefined) continue;
-        const prepared = boardToForecast(context, assessing, sibling);
+        const prepared = boardToForecast(today, assessing, sibling);
         if (prepared.ok) boards.push(prepared.value.board);
       }
       const [answer] = await forecaster.ask({ boards, boardIds: [id] });

@@ -7,6 +7,7 @@ import type { Assessing } from '../judging/assessing.ts';
 import { createBacklog } from '../judging/backlog.ts';
 import type { Signal } from '../signal.ts';
 import { boardToForecast } from './board-to-forecast.ts';
+import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 
 /** Forecast and saved at a time. */
@@ -38,7 +39,6 @@ export function createOutlooks(
   const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
     const now = endOfDay(context.now());
     const known = new Map<number, BoardToForecast | null>();
-    /** Every forecast of a day is made as of its end: a pure function of that day and what is on file. */
     const prepared = (boardId: number): BoardToForecast | null => {
       const before = known.get(boardId);
       if (before !== undefined) return before;
@@ -80,8 +80,8 @@ export function createOutlooks(
     transaction(() => {
       for (const each of some) {
         const answer = made.get(each.boardId);
-        const call = boards.get(each.boardId)?.latest?.call ?? null;
-        const outlook = answer?.ok ? outlookOf(answer.value.forecast, call, Date.parse(now), dayOf) : null;
+        const latest = boards.get(each.boardId)?.latest ?? null;
+        const outlook = answer?.ok ? outlookOf(answer.value.forecast, latest, Date.parse(now), dayOf) : null;
         outlooks.put(each, outlook, dayOf(now), RULES_VERSION);
       }
     });
@@ -112,10 +112,4 @@ export function createOutlooks(
       stacks.leave();
     },
   };
-}
-
-function endOfDay(instant: string): string {
-  const end = new Date(instant);
-  end.setHours(23, 59, 59, 999);
-  return end.toISOString();
 }

@@ -1,4 +1,5 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { nextStepByCall } from '../../../shared-core/probing/calls/next-step.ts';
 import { type BoardStanding, planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -21,7 +22,7 @@ export const stackPlanQueries = (context: QueryContext) =>
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
 function standingOf({ id, code, latest, outlook }: BoardRow): BoardStanding {
-  const board = { boardId: id, code, latest };
+  const board = { boardId: id, code, latest, next: outlook?.next ?? nextStepByCall(latest?.call ?? null) };
   if (outlook) return { ...board, today: outlook };
   const { averagePct = null, lowPct = null, highPct = null } = latest ?? {};
   const isKnown = averagePct !== null && lowPct !== null && highPct !== null && highPct > lowPct;

@@ -44,20 +44,19 @@ export function NextStepOfBoard({
         </dl>
       )}
       <p className={css.next}>
-        {next.step === 'move' ? (
+        {next.step === 'move' && (
           <Button kind="main" onClick={() => onMove(next.placeId)}>
             {placeName ? say('next-step.move-to', { placeName }) : say('next-step.move')}
           </Button>
-        ) : (
-          <ButtonLink
-            kind="main"
-            href={hrefOf(
-              next.step === 'label'
-                ? { name: 'labels', boardIds: [board.id] }
-                : { name: 'round-start', stackId: board.stackId },
-            )}
-          >
-            {say(`next-step.${next.step}`)}
+        )}
+        {next.step === 'label' && (
+          <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: [board.id] })}>
+            {say('next-step.label')}
+          </ButtonLink>
+        )}
+        {next.step === 'probe' && (
+          <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
+            {say('next-step.probe', { isFirst: next.due === 'first-round' ? 'yes' : 'no' })}
           </ButtonLink>
         )}
         {next.why && <span>{say(next.why)}</span>}

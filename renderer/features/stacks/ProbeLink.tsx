@@ -5,12 +5,10 @@ import { useWords } from '../../words.ts';
 
 /** Starts a round over the stack, or resumes the one that is open. */
 export function ProbeLink({
-  stack: { id: stackId, openRoundId, name: stackName },
-  kind = 'main',
+  stack: { id: stackId, openRoundId, name: stackName, due },
   isDue = false,
 }: {
-  stack: Pick<StackRow, 'id' | 'name' | 'openRoundId'>;
-  kind?: 'main' | 'plain';
+  stack: Pick<StackRow, 'id' | 'name' | 'openRoundId' | 'due'>;
   /** Whether it stands beside the reason why it is due: read aloud, it differs from that of the stack's card. */
   isDue?: boolean;
 }) {
@@ -18,7 +16,7 @@ export function ProbeLink({
   const actionName = say(openRoundId === null ? 'stacks.probe' : 'stacks.resume');
   return (
     <ButtonLink
-      kind={kind}
+      kind={due && due.kind !== 'bring-in' ? 'main' : 'plain'}
       href={hrefOf(
         openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
       )}

@@ -41,8 +41,8 @@ export function StackCard({
       <Actions>
         {boards > 0 ? (
           <>
-            <ProbeLink stack={stack} kind={due && due.kind !== 'bring-in' ? 'main' : 'plain'} />
-            {stack.calls['bring-in'] > 0 && (
+            <ProbeLink stack={stack} />
+            {(due?.kind === 'bring-in' || stack.calls['bring-in'] > 0) && (
               <Button aria-label={named(say('stacks.move-button'))} onClick={onMove}>
                 {say('stacks.move-button')}
               </Button>

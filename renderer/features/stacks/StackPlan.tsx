@@ -30,40 +30,48 @@ export function StackPlan({ stackId }: { stackId: number }) {
 
 function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: number) => void }) {
   const { say, formats } = useWords();
-  const { next, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
+  const { next, whyNone, allProbed, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
   return (
     <div className={css.plan}>
-      <Choice
-        label={say('stack-plan.certainty')}
-        value={String(certainty)}
-        options={CERTAINTIES.map((value) => ({
-          value: value as string,
-          label: formats.percent(100 * Number(value)),
-        }))}
-        onValue={(value) => onCertainty(Number(value))}
-      />
-      <dl className={css.figures}>
-        <div>
-          <dt>{say('stack-plan.to-call-ready')}</dt>
-          <dd>
-            {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
-            <span>{say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}</span>
-          </dd>
-        </div>
-        <div>
-          <dt>{say('stack-plan.to-know-average', { marginPoints: toKnowMean.marginPct })}</dt>
-          <dd>
-            {say('stack-plan.boards-of', { boards: toKnowMean.boards, all })}{' '}
-            <span>{say('stack-plan.boards-differ', { spreadPoints: toKnowMean.spreadPct })}</span>
-          </dd>
-        </div>
-        <div>
-          <dt>{say('stack-plan.probed-so-far')}</dt>
-          <dd>{say('stack-plan.boards-of', { boards: probed, all })}</dd>
-        </div>
-      </dl>
+      {allProbed ? (
+        <p>{say(allProbed)}</p>
+      ) : (
+        <>
+          <Choice
+            label={say('stack-plan.certainty')}
+            value={String(certainty)}
+            options={CERTAINTIES.map((value) => ({
+              value: value as string,
+              label: formats.percent(100 * Number(value)),
+            }))}
+            onValue={(value) => onCertainty(Number(value))}
+          />
+          <dl className={css.figures}>
+            <div>
+              <dt>{say('stack-plan.to-call-ready')}</dt>
+              <dd>
+                {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
+                <span>
+                  {say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}
+                </span>
+              </dd>
+            </div>
+            <div>
+              <dt>{say('stack-plan.to-know-average', { marginPoints: toKnowMean.marginPct })}</dt>
+              <dd>
+                {say('stack-plan.boards-of', { boards: toKnowMean.boards, all })}{' '}
+                <span>{say('stack-plan.boards-differ', { spreadPoints: toKnowMean.spreadPct })}</span>
+              </dd>
+            </div>
+            <div>
+              <dt>{say('stack-plan.probed-so-far')}</dt>
+              <dd>{say('stack-plan.boards-of', { boards: probed, all })}</dd>
+            </div>
+          </dl>
+        </>
+      )}
       {next.length === 0 ? (
-        <p>{say('stack-plan.next.none')}</p>
+        <p>{say(whyNone)}</p>
       ) : (
         <section aria-label={say('stack-plan.next')}>
           <h3>{say('stack-plan.next')}</h3>

@@ -1,8 +1,8 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { dueKindSchema } from '../../../shared-core/probing/plan/stack-call.ts';
+import { stackDueKindSchema } from '../../../shared-core/probing/plan/stack-call.ts';
 
 const rankOf = ({ due }: StackRow): number =>
-  due === null ? dueKindSchema.options.length : dueKindSchema.options.indexOf(due.kind);
+  due === null ? stackDueKindSchema.options.length : stackDueKindSchema.options.indexOf(due.kind);
 
 /** What needs doing first comes first; of those alike, the one that is likely ready first, then the one probed longest ago. */
 export const byUrgency = (stacks: readonly StackRow[]): StackRow[] =>

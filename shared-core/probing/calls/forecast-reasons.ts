@@ -12,7 +12,7 @@ const WORTH_MOVING_DAYS = 7;
 const MOST_SURE_PCT = 99;
 
 export interface ForecastFacts {
-  forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'>;
+  forecast: Pick<Forecast, 'now' | 'places'>;
   /** UTC, ms: the instant that the forecast calls today. */
   nowMs: number;
   endUse: Pick<EndUse, 'minPct' | 'maxPct'>;
@@ -21,34 +21,23 @@ export interface ForecastFacts {
 }
 
 /**
- * What is to be expected where the board is, whether another place would do better, and when to probe next: two to four
- * sentences, the one that decides first.
+ * What is to be expected where the board is, and whether another place would do better: one or two sentences, the one
+ * that decides first. What to do about it is its next step (`next-step.ts`).
  */
 export function forecastReasons(facts: ForecastFacts): [Message, ...Message[]] {
-  const { forecast, nowMs, endUse } = facts;
-  const probe = whenToProbe(forecast, nowMs);
+  const { forecast, endUse } = facts;
   const { probabilityReady, average } = forecast.now;
   if (probabilityReady >= 0.9) {
-    const readyNow = message('forecast.ready-now', {
-      averagePct: average.median,
-      targetRange: targetOf(endUse),
-      sureChancePct: Math.min(MOST_SURE_PCT, Math.floor(100 * probabilityReady)),
-    });
-    return [readyNow, probe];
+    return [
+      message('forecast.ready-now', {
+        averagePct: average.median,
+        targetRange: targetOf(endUse),
+        sureChancePct: Math.min(MOST_SURE_PCT, Math.floor(100 * probabilityReady)),
+      }),
+    ];
   }
   const here = forecast.places[0] as PlaceForecast;
-  return [whereItIs(here, facts), ...elsewhere(facts), probe];
-}
-
-/** When the next readings are of use, and why. */
-export function whenToProbe(
-  { nextProbe: { atMs, why } }: Pick<Forecast, 'nextProbe'>,
-  nowMs: number,
-): Message {
-  if (atMs === null) return why;
-  return atMs - nowMs < DAY_MS
-    ? message('forecast.probe-now', { why })
-    : message('forecast.probe-on', { probeOn: instant(atMs), why });
+  return [whereItIs(here, facts), ...elsewhere(facts)];
 }
 
 const instant = (atMs: number): string => new Date(atMs).toISOString();

@@ -1,64 +1,134 @@
-/** The one thing to do with a board next, by its call and its forecast. */
+/** The one thing to do with a board next, by its call and its forecast: every screen and list takes it from here. */
+import { z } from 'zod';
+import { DAY_MS } from '../../time.ts';
 import type { Forecast } from '../../wood/drying/forecast.ts';
-import { type Message, message } from '../../words/message.ts';
+import { type Message, message, messageSchema } from '../../words/message.ts';
 import type { Call } from './assessment.ts';
-import { bestElsewhere, whenToProbe } from './forecast-reasons.ts';
-import { probeWhyOf } from './outlook.ts';
+import { bestElsewhere } from './forecast-reasons.ts';
 
 /** Wetter boards dry outdoors first, % MC: in a heated room they may check. Common practice, no source. */
 const DRY_ENOUGH_FOR_INDOORS_PCT = 20;
+/** A forecast does not overrule a call of ready that is younger than this. Common practice, no source. */
+const YOUNG_DAYS = 7;
 
-export type NextStep = {
-  /** Beside its button; null where the call's own sentence is reason enough. */
-  why: Message | null;
-} & (
-  | { step: 'probe' | 'probe-again' | 'label' }
+/** What a board is due for today, the most urgent first. */
+export const dueKindSchema = z.enum([
+  'first-round',
+  'should-be-ready',
+  'probe-again',
+  'may-not-be-ready',
+  'could-change-call',
+  'learns-rate',
+  'bring-in',
+]);
+export type DueKind = z.infer<typeof dueKindSchema>;
+
+/** Beside its button; null where the call's own sentence is reason enough. */
+const why = messageSchema.nullable();
+
+export const nextStepSchema = z.discriminatedUnion('step', [
+  z.object({ step: z.literal('probe'), due: dueKindSchema.exclude(['bring-in']), why }),
   /** `placeId` is null where the forecast names no place that is dry enough. */
-  | { step: 'move'; placeId: number | null }
-);
+  z.object({
+    step: z.literal('move'),
+    due: z.literal('bring-in'),
+    placeId: z.number().int().nullable(),
+    why,
+  }),
+  z.object({ step: z.literal('label'), due: z.null(), why }),
+  /** Nothing today. UTC, ms: when readings are next of use; null where that is not known. */
+  z.object({ step: z.literal('wait'), due: z.null(), probeMs: z.number().nullable(), why }),
+]);
+export type NextStep = z.infer<typeof nextStepSchema>;
 
 export interface NextStepFacts {
   /** The call of the board's newest round, and when that was (UTC, ISO 8601); null where it was never probed. */
   latest: { call: Call; at: string } | null;
   /** Null where none can be made. */
   forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'> | null;
-  /** UTC, ms: the instant that the forecast calls today. */
+  /** UTC, ms: the end of the day that the forecast calls today. */
   nowMs: number;
 }
 
+type Probed = NonNullable<NextStepFacts['latest']>;
+type Ahead = NonNullable<NextStepFacts['forecast']>;
+
 export function nextStepOf({ latest, forecast, nowMs }: NextStepFacts): NextStep {
-  if (latest === null) return { step: 'probe', why: message('next-step.not-probed') };
-  const { call, at } = latest;
-  if (call === 'probe-again') return { step: 'probe-again', why: null };
-  const otherwise = forecast && otherwiseToday(call, at, forecast, nowMs);
-  if (otherwise) return { step: 'probe-again', why: otherwise };
-  if (call === 'ready') return { step: 'label', why: null };
-  const best = forecast && bestElsewhere(forecast.places);
-  if (call === 'bring-in') return { step: 'move', placeId: best?.placeId ?? null, why: null };
-  if (best && forecast && isStuck(forecast)) {
-    const isSaid = forecast.nextProbe.atMs === null;
-    const why = isSaid ? whenToProbe(forecast, nowMs) : message('next-step.not-here');
-    return { step: 'move', placeId: best.placeId, why };
-  }
-  return { step: 'probe-again', why: forecast && whenToProbe(forecast, nowMs) };
+  if (latest === null || latest.call === 'probe-again' || forecast === null)
+    return nextStepByCall(latest?.call ?? null);
+  const otherwise = otherwiseToday(latest, forecast, nowMs);
+  if (otherwise) return otherwise;
+  if (latest.call === 'keep-drying') return whileDrying(Date.parse(latest.at), forecast, nowMs);
+  return latest.call === 'bring-in' ? move(forecast, null) : nextStepByCall('ready');
 }
+
+/** Where there is no forecast, or none is needed. @param call  null where it was never probed */
+export function nextStepByCall(call: Call | null): NextStep {
+  switch (call) {
+    case null:
+      return probe('first-round', message('next-step.not-probed'));
+    case 'probe-again':
+      return probe('probe-again', null);
+    case 'bring-in':
+      return move(null, null);
+    case 'keep-drying':
+      return wait(null, message('next-step.no-forecast'));
+    case 'ready':
+      return { step: 'label', due: null, why: null };
+  }
+}
+
+const probe = (due: Exclude<DueKind, 'bring-in'>, why: Message | null): NextStep => ({
+  step: 'probe',
+  due,
+  why,
+});
+const wait = (probeMs: number | null, why: Message): NextStep => ({ step: 'wait', due: null, probeMs, why });
+const waitUntil = (probeMs: number, why: Message): NextStep =>
+  wait(probeMs, message('next-step.probe-on', { probeOn: new Date(probeMs).toISOString(), why }));
+const move = (forecast: Ahead | null, why: Message | null): NextStep => ({
+  step: 'move',
+  due: 'bring-in',
+  placeId: (forecast && bestElsewhere(forecast.places)?.placeId) ?? null,
+  why,
+});
+const isDue = ({ nextProbe: { atMs } }: Ahead, nowMs: number): boolean =>
+  atMs !== null && atMs - nowMs < DAY_MS;
 
 /** What today's forecast says against the call of an earlier day, both with their days; null where it says nothing. */
-function otherwiseToday(
-  call: Call,
-  at: string,
-  forecast: Pick<Forecast, 'now' | 'nextProbe'>,
-  nowMs: number,
-): Message | null {
-  const which = probeWhyOf(forecast, call, nowMs);
-  if (which === null || which === 'could-change-call') return null;
-  return message(`next-step.${which}`, {
-    callName: message(`call.${call}`),
-    probedOn: at,
-    todayOn: new Date(nowMs).toISOString(),
-  });
+function otherwiseToday({ call, at }: Probed, forecast: Ahead, nowMs: number): NextStep | null {
+  const isLikelyReady = forecast.now.probabilityReady >= 0.5;
+  if ((call === 'ready') === isLikelyReady) return null;
+  const due = call === 'ready' ? 'may-not-be-ready' : 'should-be-ready';
+  const isYoung = nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
+  if (call === 'ready' ? isYoung : !isDue(forecast, nowMs)) return null;
+  return probe(
+    due,
+    message(`next-step.${due}`, {
+      callName: message(`call.${call}`),
+      probedOn: at,
+      todayOn: new Date(nowMs).toISOString(),
+    }),
+  );
 }
 
-/** Whether it is dry enough to move indoors, and less likely than not to get to its target where it is. */
-const isStuck = ({ now, places: [here] }: Pick<Forecast, 'now' | 'places'>): boolean =>
-  here?.reach.likelyMs == null && now.average.median <= DRY_ENOUGH_FOR_INDOORS_PCT;
+function whileDrying(probedMs: number, forecast: Ahead, nowMs: number): NextStep {
+  const { now, places, nextProbe } = forecast;
+  const isDryEnough = now.average.median <= DRY_ENOUGH_FOR_INDOORS_PCT;
+  // Read so lately that the forecast asks for no reading, and called wet all the same: the readings hold for a week.
+  if (now.probabilityReady >= 0.5)
+    return waitUntil(
+      Math.max(nextProbe.atMs ?? 0, probedMs + YOUNG_DAYS * DAY_MS),
+      message('forecast.probe.undecided'),
+    );
+  if (nextProbe.atMs === null)
+    return isDryEnough
+      ? move(forecast, nextProbe.why)
+      : wait(null, message('next-step.too-wet-to-move', { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT }));
+  if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places))
+    return move(forecast, message('next-step.not-here'));
+  if (!isDue(forecast, nowMs)) return waitUntil(nextProbe.atMs, nextProbe.why);
+  return nextProbe.why.code === 'forecast.probe.learns-rate'
+    ? probe('learns-rate', nextProbe.why)
+    : probe('could-change-call', message('forecast.probe.decides'));
+}

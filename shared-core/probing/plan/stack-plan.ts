@@ -4,6 +4,7 @@ import { mean } from '../../wood/maths/mean.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
+import { dueKindSchema, type NextStep } from '../calls/next-step.ts';
 import { boardsForMean, boardsForNoneWet, probeNext } from './sample-size.ts';
 import { ONE_IN } from './stack-call.ts';
 
@@ -17,14 +18,14 @@ const LEAST_SPREAD_PCT = 0.3;
 const LEAST_WORTH_PCT = 0.02;
 /** Boards named to probe next: a person's walk, not a list of the stack. */
 const MOST_NAMED = 12;
-const FEWEST_NAMED = 3;
 
 /** What is known of one board of the stack. */
 export interface BoardStanding {
   boardId: number;
   code: string;
-  /** The call of its latest round with the reason that decided it; null where it was never probed. */
-  latest: { call: Call; reason: Message } | null;
+  /** Of its latest round; null where it was never probed. Its average is null where it cannot be relied on. */
+  latest: { call: Call; reason: Message; averagePct: number | null } | null;
+  next: NextStep;
   /** Its average today with one standard uncertainty above 0, % MC; null where nothing is known of it. */
   today: { averagePct: number; standardUncertaintyPct: number } | null;
 }
@@ -38,7 +39,9 @@ export const stackPlanSchema = z.object({
   toKnowReady: z.number().int(),
   /** Boards to probe to know the stack's average to a margin, with the spread between boards that it is for, % MC. */
   toKnowMean: z.object({ boards: z.number().int(), marginPct: z.number(), spreadPct: z.number() }),
-  /** Those of which nothing is known, then those to be probed again, then the most informative. */
+  /** What to say instead of those numbers where every board was probed. */
+  allProbed: messageSchema.nullable(),
+  /** Boards that are due to be probed, the most urgent first; then those never probed, the most informative first. */
   next: z.array(
     z.object({
       boardId: z.number().int(),
@@ -47,14 +50,16 @@ export const stackPlanSchema = z.object({
       why: messageSchema,
     }),
   ),
+  /** Where none is named: that none needs probing today, and from when on one does. */
+  whyNone: messageSchema,
 });
 export type StackPlan = z.infer<typeof stackPlanSchema>;
 
 /**
  * Plans the next walk over a stack.
  *
- * The number to probe is that of a random sample from the finite stack (`sample-size.ts`). The boards named first are
- * those least sure, not random ones; if they are ready, the others are the likelier to be.
+ * The number to probe is that of a random sample from the finite stack (`sample-size.ts`). The boards named are those
+ * whose own next step is to be probed (`calls/next-step.ts`), and of those never probed as many as that number lacks.
  *
  * @param boards      all boards of the stack, one or more
  * @param certainty   0.5 to 0.999
@@ -74,7 +79,9 @@ export function planStack(boards: readonly BoardStanding[], endUse: EndUse, cert
       marginPct: MEAN_MARGIN_PCT,
       spreadPct,
     },
-    next: nextOf(boards, endUse, Math.max(FEWEST_NAMED, toKnowReady - probed.length)),
+    allProbed: probed.length < boards.length ? null : allProbedOf(boards),
+    next: nextOf(boards, endUse, Math.max(0, toKnowReady - probed.length)),
+    whyNone: whyNone(boards),
   };
 }
 
@@ -89,23 +96,24 @@ function spreadOf(probed: readonly BoardStanding[]): number {
 /** Boards of which something is known today. */
 type KnownBoard = BoardStanding & { today: NonNullable<BoardStanding['today']> };
 
-function nextOf(boards: readonly BoardStanding[], endUse: EndUse, count: number): StackPlan['next'] {
-  const known = boards.filter((board): board is KnownBoard => board.today !== null);
-  const toProbeAgain = known.filter(({ latest }) => latest?.call === 'probe-again');
-  const most = Math.min(MOST_NAMED, Math.max(count, toProbeAgain.length));
+/** @param lacking  how many of those never probed are to be named */
+function nextOf(boards: readonly BoardStanding[], endUse: EndUse, lacking: number): StackPlan['next'] {
+  const toProbe = dueKindSchema.options.flatMap((kind) =>
+    boards.filter(({ latest, next }) => latest !== null && next.step === 'probe' && next.due === kind),
+  );
+  const unprobed = boards.filter(({ latest }) => latest === null);
+  const known = unprobed.filter((board): board is KnownBoard => board.today !== null);
+  const most = Math.min(MOST_NAMED, lacking);
   const unknown = spread(
-    boards.filter(({ today }) => today === null),
+    unprobed.filter(({ today }) => today === null),
     most,
   );
-  const others = new Map(
-    known.filter((board) => !toProbeAgain.includes(board)).map((board) => [board.boardId, board]),
-  );
   const ranked = probeNext(
-    [...others.values()].map(({ boardId, today }) => ({ boardId, ...today })),
+    known.map(({ boardId, today }) => ({ boardId, ...today })),
     endUse,
   )
     .filter(({ worthPct }) => worthPct >= LEAST_WORTH_PCT)
-    .map(({ boardId }) => others.get(boardId)!);
+    .map(({ boardId }) => known.find((board) => board.boardId === boardId)!);
   const named = (board: BoardStanding, why: Message) => ({
     boardId: board.boardId,
     code: board.code,
@@ -113,10 +121,35 @@ function nextOf(boards: readonly BoardStanding[], endUse: EndUse, count: number)
     why,
   });
   return [
-    ...unknown.map((board) => named(board, message('stack-plan.next.nothing-known'))),
-    ...toProbeAgain.map((board) => named(board, board.latest!.reason)),
-    ...ranked.map((board) => named(board, whyProbe(board, endUse))),
-  ].slice(0, most);
+    ...toProbe.map((board) => named(board, board.next.why ?? board.latest!.reason)),
+    ...[
+      ...unknown.map((board) => named(board, message('stack-plan.next.nothing-known'))),
+      ...ranked.map((board) => named(board, whyProbe(board, endUse))),
+    ].slice(0, most),
+  ].slice(0, MOST_NAMED);
+}
+
+/** What the last readings of all boards found. */
+function allProbedOf(boards: readonly BoardStanding[]): Message {
+  const averages = boards.flatMap(({ latest }) => latest?.averagePct ?? []);
+  const counts = {
+    boards: boards.length,
+    ready: boards.filter(({ latest }) => latest?.call === 'ready').length,
+  };
+  return averages.length === 0
+    ? message('stack-plan.all-probed-no-average', counts)
+    : message('stack-plan.all-probed', {
+        ...counts,
+        averagePct: mean(averages),
+        averagesInterval: { minPct: Math.min(...averages), maxPct: Math.max(...averages) },
+      });
+}
+
+function whyNone(boards: readonly BoardStanding[]): Message {
+  const from = boards.flatMap(({ next }) => (next.step === 'wait' ? (next.probeMs ?? []) : []));
+  return from.length === 0
+    ? message('stack-plan.next.none')
+    : message('stack-plan.next.none-until', { probeOn: new Date(Math.min(...from)).toISOString() });
 }
 
 /** So many of a list, evenly from its first to its last: boards all through the stack. */
@@ -125,10 +158,10 @@ function spread<T>(list: readonly T[], most: number): T[] {
   return step <= 1 ? [...list] : Array.from({ length: most }, (_, i) => list[Math.floor(i * step)] as T);
 }
 
-function whyProbe({ latest, today }: KnownBoard, { minPct, maxPct }: EndUse): Message {
+function whyProbe({ today }: KnownBoard, { minPct, maxPct }: EndUse): Message {
   const { averagePct, standardUncertaintyPct } = today;
   const isUpper = Math.abs(averagePct - maxPct) <= Math.abs(averagePct - minPct);
-  return message(latest === null ? 'stack-plan.next.never-probed' : 'stack-plan.next.near-limit', {
+  return message('stack-plan.next.never-probed', {
     averagePct,
     errorPoints: standardUncertaintyPct,
     limitPct: isUpper ? maxPct : minPct,

@@ -39,8 +39,6 @@ export const forecastReasons = {
   'forecast.nowhere': 'No other place in this yard gets it there by {untilOn}.',
 
   // When to probe next.
-  'forecast.probe-now': 'Probe it now. {why}',
-  'forecast.probe-on': 'Probe it next on {probeOn}. {why}',
   'forecast.probe.first': 'Not probed yet. Until then, the forecast shows how such boards dry on average.',
   'forecast.probe.known-ready':
     'As far as the readings show, it is ready. More of them would hardly change that.',

@@ -17,10 +17,8 @@ export const stackCall = {
     '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
   'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',
   'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
-  'stack-call.they-are-dry':
-    '{boards, plural, one {It is as dry as {placeName} gets it.} other {They are as dry as {placeName} gets them.}}',
-  'stack-call.dry-as-place':
-    '{boards, plural, one {# board is as dry as {placeName} gets it.} other {# boards are as dry as {placeName} gets them.}}',
+  'stack-call.will-not-get-there':
+    '{boards} won’t reach the target in {placeName}. Move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.reason-of': '{boardCode}: {why}',
   'stack-call.average': 'Average {averagePct}. Target {targetRange}.',
   'stack-call.also.ready': '{boards} ready to use.',
@@ -33,6 +31,12 @@ export const stackCall = {
     '{boards, plural, one {# board} other {# boards}} should be ready by now. Probe {boards, plural, one {it} other {them}} again.',
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready. Probe {boards, plural, one {it} other {them}} again.',
+  'stack-call.to-move':
+    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Move {boards, plural, one {it} other {them}} to drier air.',
+  'stack-call.learns-rate':
+    'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
+  'stack-call.more-boards':
+    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. Probe {more} more to be sure of the stack.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',
   'stack-call.could-change':
     'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',

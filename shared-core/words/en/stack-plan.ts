@@ -10,11 +10,15 @@ export const stackPlan = {
   'stack-plan.boards-differ': 'The boards differ by about {spreadPoints} (standard deviation).',
   'stack-plan.probed-so-far': 'Probed so far',
   'stack-plan.next': 'Probe next',
-  'stack-plan.next.none': 'No board needs probing today. More readings would hardly change a call.',
+  'stack-plan.next.none': 'No board needs probing today.',
+  'stack-plan.next.none-until': 'No board needs probing today. The next is due on {probeOn}.',
+
+  'stack-plan.all-probed':
+    '{boards, plural, one {The board is probed.} other {All # are probed.}} Average {averagePct}, boards {averagesInterval}. {ready, plural, =0 {None is ready.} other {# ready.}}',
+  'stack-plan.all-probed-no-average':
+    '{boards, plural, one {The board is probed.} other {All # are probed.}} No average: all readings are questionable. {ready, plural, =0 {None is ready.} other {# ready.}}',
 
   'stack-plan.next.nothing-known': 'No readings and no forecast yet.',
-  'stack-plan.next.near-limit':
-    'About {averagePct} today, give or take {errorPoints}. It could be on either side of {limitPct}.',
   'stack-plan.next.never-probed':
     'Never probed. About {averagePct} today, give or take {errorPoints}. It could be on either side of {limitPct}.',
 } as const;

@@ -69,16 +69,15 @@ describe('there is no forecast for', () => {
 });
 
 describe('a board of which only the sawing date is known', () => {
-  test('is forecast as such boards dry, green on that day, and asks to be probed', async () => {
+  test('is forecast as such boards dry, green on that day', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
-    const { forecast, readings, assumptions, reasons, stays } = await details(id);
+    const { forecast, readings, assumptions, stays } = await details(id);
     expect(readings).toEqual([]);
     expect(assumptions).toEqual([]);
     expect(stays).toMatchObject([{ placeName: 'Shop' }]);
     expect(forecast.past.average[0]!.median).toBeGreaterThan(45);
     expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median - 10);
-    expect(reasons.at(-1)).toEqual(message('forecast.probe-now', { why: message('forecast.probe.first') }));
   });
 
   test('entered long after: it is assumed to have been where it is now, and that is said', async () => {

@@ -10,7 +10,6 @@ const nowMs = Date.UTC(2026, 5, 1);
 const inDays = (days: number) => nowMs + days * DAY_MS;
 const onDay = (days: number) => new Date(inDays(days)).toISOString();
 const targetRange = { minPct: 6, maxPct: 8 };
-const why = message('forecast.probe.learns-rate');
 /** The last day that `place` looks at. */
 const untilOn = onDay(730);
 const around = (median: number) => ({ low: median - 1, median, high: median + 1 });
@@ -44,7 +43,6 @@ function facts(places: PlaceForecast[], changes: Partial<ForecastFacts['forecast
         profile: [],
       },
       places,
-      nextProbe: { atMs: inDays(30), why },
       ...changes,
     },
     nowMs,
@@ -62,7 +60,6 @@ describe('where it is', () => {
         targetRange,
         likelyWhen: { likely: onDay(60), from: onDay(40), to: onDay(100) },
       }),
-      message('forecast.probe-on', { probeOn: onDay(30), why }),
     ]);
   });
 
@@ -108,14 +105,12 @@ describe('where it is', () => {
     );
   });
 
-  test('a board that is ready today needs no other sentence than when to probe', () => {
+  test('a board that is ready today needs no other sentence', () => {
     const ready = facts([place()], {
       now: { ...facts([]).forecast.now, average: around(7), probabilityReady: 0.956 },
-      nextProbe: { atMs: null, why: message('forecast.probe.known-ready') },
     });
     expect(forecastReasons(ready)).toEqual([
       message('forecast.ready-now', { averagePct: 7, targetRange, sureChancePct: 95 }),
-      message('forecast.probe.known-ready'),
     ]);
   });
 });
@@ -137,7 +132,7 @@ describe('another place', () => {
 
   test('not where it gains less than a week', () => {
     const reasons = forecastReasons(facts([place(reached(40)), place(reached(36))]));
-    expect(reasons).toHaveLength(2);
+    expect(reasons).toHaveLength(1);
   });
 
   test('where none does it either, that is said', () => {
@@ -151,7 +146,7 @@ test('every sentence is whole', () => {
   });
   const now = facts([]).forecast.now;
   const reasons = [
-    facts([place()], { now: { ...now, probabilityReady: 1 }, nextProbe: { atMs: nowMs, why } }),
+    facts([place()], { now: { ...now, probabilityReady: 1 } }),
     facts([place(reach(inDays(9), inDays(60), null))]),
     facts([place(reach(nowMs, nowMs, inDays(30)))]),
     facts([place(reach(nowMs, nowMs, null))]),

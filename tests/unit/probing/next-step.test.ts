@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
-import { type NextStepFacts, nextStepOf } from '../../../shared-core/probing/calls/next-step.ts';
+import {
+  type NextStepFacts,
+  nextStepOf,
+  nextStepSchema,
+} from '../../../shared-core/probing/calls/next-step.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
@@ -20,7 +24,12 @@ const notReached = { earlyMs: null, likelyMs: null, lateMs: null };
 /** A forecast of a board at a place (1) and, moved, at others, each by when it gets there. */
 function forecast(
   reaches: readonly (typeof notReached | ReturnType<typeof reached>)[],
-  { averagePct = 15, probabilityReady = 0, probeMs = inDays(30) as number | null } = {},
+  {
+    averagePct = 15,
+    probabilityReady = 0,
+    probeMs = inDays(30) as number | null,
+    why = message(probeMs === null ? 'forecast.probe.never' : 'forecast.probe.not-sooner'),
+  } = {},
 ): NextStepFacts['forecast'] {
   return {
     now: {
@@ -41,33 +50,46 @@ function forecast(
       never: false,
       band: { atMs: [], average: [], shell: [], core: [] },
     })),
-    nextProbe: {
-      atMs: probeMs,
-      why: message(probeMs === null ? 'forecast.probe.never' : 'forecast.probe.not-sooner'),
-    },
+    nextProbe: { atMs: probeMs, why },
   };
 }
 
-const stepFor = (call: Call | null, made: NextStepFacts['forecast']) =>
-  nextStepOf({ latest: call && { call, at }, forecast: made, nowMs });
+const stepFor = (call: Call | null, made: NextStepFacts['forecast'], probedAt = at) => {
+  const step = nextStepOf({ latest: call && { call, at: probedAt }, forecast: made, nowMs });
+  expect(nextStepSchema.parse(step)).toEqual(step);
+  return step;
+};
+const daysAgo = (days: number) => new Date(inDays(-days)).toISOString();
+const next = (days: number, why: Parameters<typeof message>[0]) =>
+  message('next-step.probe-on', {
+    probeOn: new Date(inDays(days)).toISOString(),
+    why: { code: why },
+  });
 
 describe('The next step with a board', () => {
-  test('never probed: probe it, and never "again"', () => {
+  test('never probed: probe it for the first time', () => {
     expect(stepFor(null, forecast([reached(100)]))).toEqual({
       step: 'probe',
+      due: 'first-round',
       why: message('next-step.not-probed'),
     });
   });
 
   test('with a call to probe again, for the reason of the call', () => {
-    expect(stepFor('probe-again', null)).toEqual({ step: 'probe-again', why: null });
-  });
-
-  test('ready: print its label', () => {
-    expect(stepFor('ready', forecast([reached(0)], { probabilityReady: 0.9 }))).toEqual({
-      step: 'label',
+    expect(stepFor('probe-again', forecast([reached(100)]))).toEqual({
+      step: 'probe',
+      due: 'probe-again',
       why: null,
     });
+  });
+
+  test('ready: print its label, whatever would tell its forecast more', () => {
+    const sure = forecast([reached(0)], {
+      probabilityReady: 0.99,
+      probeMs: nowMs,
+      why: message('forecast.probe.check-ready'),
+    });
+    expect(stepFor('ready', sure)).toEqual({ step: 'label', due: null, why: null });
   });
 
   // A call belongs to the day of its round.
@@ -78,16 +100,35 @@ describe('The next step with a board', () => {
   ] as const)(
     'called %s, and today ready with a probability of %f: probe again, for both days',
     (call, probabilityReady, which) => {
-      expect(stepFor(call, forecast([reached(60)], { probabilityReady }))).toEqual({
-        step: 'probe-again',
+      expect(stepFor(call, forecast([reached(60)], { probabilityReady, probeMs: nowMs }))).toEqual({
+        step: 'probe',
+        due: which,
         why: message(`next-step.${which}`, { callName: message(`call.${call}`), probedOn: at, todayOn }),
       });
     },
   );
 
+  test('the forecast does not overrule a call of today', () => {
+    const readyAfterAll = forecast([reached(0)], {
+      probabilityReady: 0.95,
+      probeMs: null,
+      why: message('forecast.probe.known-ready'),
+    });
+    expect(stepFor('keep-drying', readyAfterAll, daysAgo(0.5))).toEqual({
+      step: 'wait',
+      due: null,
+      probeMs: inDays(6.5),
+      why: next(6.5, 'forecast.probe.undecided'),
+    });
+    const notReady = forecast([reached(40)], { probabilityReady: 0.1 });
+    expect(stepFor('ready', notReady, daysAgo(0.5)).step).toBe('label');
+    expect(stepFor('ready', notReady, daysAgo(8)).step).toBe('probe');
+  });
+
   test('to bring in: move it where it is ready first, or to a place still to be chosen', () => {
     expect(stepFor('bring-in', forecast([notReached, reached(90), reached(60)]))).toEqual({
       step: 'move',
+      due: 'bring-in',
       placeId: 3,
       why: null,
     });
@@ -98,33 +139,61 @@ describe('The next step with a board', () => {
     expect(stepFor('bring-in', null)).toMatchObject({ step: 'move', placeId: null });
   });
 
-  test('to keep drying: read it when that is of use', () => {
+  test('to keep drying: nothing until readings are of use', () => {
     expect(stepFor('keep-drying', forecast([reached(100)]))).toEqual({
-      step: 'probe-again',
-      why: message('forecast.probe-on', {
-        probeOn: new Date(inDays(30)).toISOString(),
-        why: message('forecast.probe.not-sooner'),
-      }),
+      step: 'wait',
+      due: null,
+      probeMs: inDays(30),
+      why: next(30, 'forecast.probe.not-sooner'),
     });
-    expect(stepFor('keep-drying', null)).toEqual({ step: 'probe-again', why: null });
+    expect(stepFor('keep-drying', null)).toEqual({
+      step: 'wait',
+      due: null,
+      probeMs: null,
+      why: message('next-step.no-forecast'),
+    });
+  });
+
+  test('to keep drying, and a reading today would tell: probe it, for what it tells', () => {
+    expect(stepFor('keep-drying', forecast([reached(20)], { probeMs: nowMs }))).toEqual({
+      step: 'probe',
+      due: 'could-change-call',
+      why: message('forecast.probe.decides'),
+    });
+    const why = message('forecast.probe.learns-rate');
+    expect(stepFor('keep-drying', forecast([reached(90)], { probeMs: nowMs, why }))).toEqual({
+      step: 'probe',
+      due: 'learns-rate',
+      why,
+    });
   });
 
   test('to keep drying where it will not get there: move it', () => {
-    expect(stepFor('keep-drying', forecast([notReached, reached(60)], { probeMs: null }))).toEqual({
+    expect(stepFor('keep-drying', forecast([notReached, reached(60)], { probeMs: null }))).toMatchObject({
       step: 'move',
       placeId: 2,
       why: message('forecast.probe.never'),
     });
-    expect(stepFor('keep-drying', forecast([notReached, reached(60)]))).toEqual({
+    expect(stepFor('keep-drying', forecast([notReached, reached(60)]))).toMatchObject({
       step: 'move',
       placeId: 2,
       why: message('next-step.not-here'),
+    });
+    expect(stepFor('keep-drying', forecast([notReached], { probeMs: null }))).toMatchObject({
+      step: 'move',
+      placeId: null,
+      why: message('forecast.probe.never'),
     });
   });
 
   // Common practice, no source: boards above 20 % may check in a heated room.
   test('above 20 % it is not moved indoors yet', () => {
-    const wet = forecast([notReached, reached(200)], { averagePct: 28 });
-    expect(stepFor('keep-drying', wet)).toMatchObject({ step: 'probe-again' });
+    const wet = forecast([notReached, reached(200)], { averagePct: 28, probeMs: null });
+    expect(stepFor('keep-drying', wet)).toEqual({
+      step: 'wait',
+      due: null,
+      probeMs: null,
+      why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: 20 }),
+    });
   });
 });

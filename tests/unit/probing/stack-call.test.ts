@@ -20,7 +20,7 @@ const PROBED_AT = '2026-08-12T15:00:00.000Z';
 function stack(
   boards: number,
   calls: Partial<StackFigures['calls']>,
-  probeWhy: Partial<StackFigures['probeWhy']> = {},
+  due: Partial<StackFigures['due']> = {},
 ): StackFigures {
   const counts = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0, ...calls };
   const isProbed = Object.values(counts).some((count) => count > 0);
@@ -30,7 +30,16 @@ function stack(
     boards,
     calls: counts,
     averagePct: isProbed ? 13.1 : null,
-    probeWhy: { 'should-be-ready': 0, 'may-not-be-ready': 0, 'could-change-call': 0, ...probeWhy },
+    due: {
+      'first-round': 0,
+      'should-be-ready': 0,
+      'probe-again': counts['probe-again'],
+      'may-not-be-ready': 0,
+      'could-change-call': 0,
+      'learns-rate': 0,
+      'bring-in': counts['bring-in'],
+      ...due,
+    },
     toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
     lastProbedAt: isProbed ? PROBED_AT : null,
   };
@@ -38,14 +47,14 @@ function stack(
 const sentences = (figures: StackFigures) => callOnStack(figures)?.reasons.map((reason) => inEnglish(reason));
 
 describe("a stack's call", () => {
-  test('bring in, when most of its boards are as dry as the place gets them', () => {
+  test('bring in, when most of its boards cannot get drier where they are', () => {
     const figures = stack(8, { 'bring-in': 5, 'probe-again': 3 });
     const made = callOnStack(figures);
     expect(stackCallSchema.parse(made)).toEqual(made);
     expect(made?.call).toBe('bring-in');
     expect(sentences(figures)).toEqual([
       'Bring in 5 of 8.',
-      'They are as dry as Pole shed gets them.',
+      '5 won’t reach the target in Pole shed. Move them to drier air.',
       'Average 13.1%. Target 6–8%.',
       '3 to probe again.',
     ]);
@@ -65,11 +74,27 @@ describe("a stack's call", () => {
     expect(callOnStack(figures)?.call).toBe('keep-drying');
     expect(sentences(figures)).toEqual([
       '5 of 8 need drying.',
+      '1 won’t reach the target in Pole shed. Move it to drier air.',
       'Average 13.1%. Target 6–8%.',
       '2 ready to use.',
       '1 to bring in.',
       '1 not probed yet.',
     ]);
+  });
+
+  test('boards to keep drying that will not get there where they are: it says so', () => {
+    const figures = stack(6, { 'keep-drying': 6 }, { 'bring-in': 6 });
+    expect(sentences(figures)?.slice(0, 2)).toEqual([
+      'All 6 need drying.',
+      '6 won’t reach the target in Pole shed. Move them to drier air.',
+    ]);
+    expect(dueOfStack(figures)?.kind).toBe('bring-in');
+  });
+
+  test('what is due on it is part of it', () => {
+    expect(sentences(stack(6, { 'keep-drying': 6 }, { 'could-change-call': 5 }))).toContain(
+      'Last probed Aug 12, 2026. A reading now could change the call on 5 boards.',
+    );
   });
 
   test('probe again, with the reason of a board', () => {
@@ -148,7 +173,24 @@ describe('what is due on a stack', () => {
   });
 
   test('then boards to bring in', () => {
-    expect(due(8, { 'bring-in': 5 })).toEqual(['bring-in', '5 boards are as dry as Pole shed gets them.']);
+    expect(due(8, { 'bring-in': 5 })).toEqual([
+      'bring-in',
+      '5 boards won’t reach the target in Pole shed. Move them to drier air.',
+    ]);
+  });
+
+  test('boards of which a reading tells how fast they dry', () => {
+    expect(due(6, { 'keep-drying': 6 }, { 'learns-rate': 2 })).toEqual([
+      'learns-rate',
+      'Probe 2 boards again to learn how fast they dry.',
+    ]);
+  });
+
+  test('more boards, where too few were found ready to call the stack so', () => {
+    expect(due(60, { ready: 15 })).toEqual([
+      'more-boards',
+      'All 15 probed boards are ready. Probe 1 more to be sure of the stack.',
+    ]);
   });
 
   test('nothing, where all is ready or is to go on drying, and without boards', () => {
@@ -164,9 +206,11 @@ test('every sentence is whole', () => {
     stack(2, { ready: 2 }),
     stack(20, { ready: 2 }),
     stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
+    stack(3, { 'keep-drying': 3 }, { 'bring-in': 3 }),
     stack(1, { 'keep-drying': 1 }, { 'should-be-ready': 1 }),
     ...(['keep-drying', 'bring-in', 'probe-again'] as const).flatMap((call) => [
       stack(3, { [call]: 3 }, { 'could-change-call': 1 }),
+      stack(3, { [call]: 3 }, { 'learns-rate': 1 }),
       stack(9, { ready: 1, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1, [call]: 3 }),
     ]),
   ];
@@ -185,7 +229,9 @@ test('every sentence is whole', () => {
     'stack-call.also.ready',
     'stack-call.average',
     'stack-call.could-change',
+    'stack-call.learns-rate',
     'stack-call.may-not-be-ready',
+    'stack-call.more-boards',
     'stack-call.not-probed',
     'stack-call.not-probed-yet',
     'stack-call.probe-so-many',
@@ -197,7 +243,8 @@ test('every sentence is whole', () => {
     'stack-call.some.keep-drying',
     'stack-call.some.probe-again',
     'stack-call.sure',
-    'stack-call.they-are-dry',
+    'stack-call.to-move',
+    'stack-call.will-not-get-there',
   ]);
   expectWhole(messages);
 });

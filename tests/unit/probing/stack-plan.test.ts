@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
+import { type NextStep, nextStepByCall } from '../../../shared-core/probing/calls/next-step.ts';
 import {
   type BoardStanding,
   planStack,
   stackPlanSchema,
 } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { codesOf, expectWhole } from '../words/in-english.ts';
+import { codesOf, expectWhole, inEnglish } from '../words/in-english.ts';
 
 const endUse = {
   id: 'furniture',
@@ -27,7 +28,12 @@ const board = (
   return {
     boardId,
     code: `B-${boardId}`,
-    latest: call && { call, reason: message('call.likely', { likelyInterval: { minPct: 5, maxPct: 9 } }) },
+    latest: call && {
+      call,
+      reason: message('call.likely', { likelyInterval: { minPct: 5, maxPct: 9 } }),
+      averagePct,
+    },
+    next: nextStepByCall(call),
     today: averagePct === null ? null : { averagePct, standardUncertaintyPct: 0.5 },
     ...changes,
   };
@@ -69,23 +75,58 @@ describe('at the edges', () => {
 });
 
 describe('which boards to probe next', () => {
-  test('those nearest to a limit and most unsure; not those that are surely one or the other', () => {
-    const near = board('keep-drying', 8.2);
-    const far = board('keep-drying', 14);
-    const unsure = board('keep-drying', 9, { today: { averagePct: 9, standardUncertaintyPct: 3 } });
-    const { next } = planStack([far, near, unsure], endUse, 0.9);
+  const due = (kind: 'should-be-ready' | 'could-change-call'): NextStep => ({
+    step: 'probe',
+    due: kind,
+    why: message('forecast.probe.decides'),
+  });
+
+  test('those whose own next step it is, the most urgent first, each with its reason', () => {
+    const waiting = board('keep-drying', 8.2);
+    const toProbe = board('probe-again', 14);
+    const unsure = board('keep-drying', 9, { next: due('could-change-call') });
+    const turned = board('keep-drying', 8, { next: due('should-be-ready') });
+    const { next } = planStack([waiting, unsure, toProbe, turned], endUse, 0.9);
+    expect(next.map(({ boardId }) => boardId)).toEqual(
+      [turned, toProbe, unsure].map(({ boardId }) => boardId),
+    );
+    expect(next.map(({ why }) => why)).toEqual([
+      message('forecast.probe.decides'),
+      toProbe.latest!.reason,
+      message('forecast.probe.decides'),
+    ]);
+  });
+
+  test('then those never probed, the nearest to a limit first, as many as are lacking', () => {
+    const probed = many(1, 'keep-drying', 14);
+    const near = board(null, 8.2);
+    const far = board(null, 14);
+    const unsure = board(null, 9, { today: { averagePct: 9, standardUncertaintyPct: 3 } });
+    const { next } = planStack([...probed, far, near, unsure], endUse, 0.9);
     expect(next.map(({ boardId }) => boardId)).toEqual([unsure.boardId, near.boardId]);
     expect(next[1]!.why).toEqual(
-      message('stack-plan.next.near-limit', { averagePct: 8.2, errorPoints: 0.5, limitPct: 8 }),
+      message('stack-plan.next.never-probed', { averagePct: 8.2, errorPoints: 0.5, limitPct: 8 }),
     );
   });
 
-  test('those to be probed again come before, however far from a limit, each with the reason of its call', () => {
-    const near = board('keep-drying', 8.2);
-    const toProbe = many(4, 'probe-again', 14);
-    const { next } = planStack([near, ...many(4, 'keep-drying', 14), ...toProbe], endUse, 0.5);
-    expect(next.map(({ boardId }) => boardId)).toEqual(toProbe.map(({ boardId }) => boardId));
-    expect(next[0]!.why).toEqual(toProbe[0]!.latest!.reason);
+  test('no more of a stack that is known to be ready', () => {
+    const boards = [...many(20, 'ready', 7), ...many(40, null, 8)];
+    expect(planStack(boards, endUse, 0.9).next).toEqual([]);
+  });
+
+  test('where none is due, the day on which one will be', () => {
+    const waits = (day: number): NextStep => ({
+      step: 'wait',
+      due: null,
+      probeMs: Date.UTC(2026, 11, day),
+      why: null,
+    });
+    const boards = [10, 3].map((day) => board('keep-drying', 14, { next: waits(day) }));
+    expect(planStack(boards, endUse, 0.9)).toMatchObject({
+      next: [],
+      whyNone: message('stack-plan.next.none-until', { probeOn: '2026-12-03T00:00:00.000Z' }),
+    });
+    expect(planStack(many(2, 'ready', 7), endUse, 0.9).whyNone).toEqual(message('stack-plan.next.none'));
   });
 
   test('of a stack of which nothing is known, boards all through it, as many as it takes', () => {
@@ -95,6 +136,26 @@ describe('which boards to probe next', () => {
     expect(next[0]!.boardId).toBe(boards[0]!.boardId);
     const last = boards.findIndex(({ boardId }) => boardId === next.at(-1)!.boardId);
     expect(last).toBeGreaterThan(12);
+  });
+});
+
+describe('a stack of which every board was probed', () => {
+  test('says its average, the range of its boards and how many are ready', () => {
+    const boards = [board('ready', 7), board('keep-drying', 9.5), board('keep-drying', 9)];
+    expect(inEnglish(planStack(boards, endUse, 0.9).allProbed!)).toBe(
+      'All 3 are probed. Average 8.5%, boards 7.0–9.5%. 1 ready.',
+    );
+    expect(planStack([...boards, board(null, 9)], endUse, 0.9).allProbed).toBeNull();
+  });
+
+  test('leaves out an average that cannot be relied on', () => {
+    const inDoubt = board('probe-again', null);
+    expect(inEnglish(planStack([board('ready', 7), inDoubt], endUse, 0.9).allProbed!)).toBe(
+      'All 2 are probed. Average 7.0%, boards 7.0–7.0%. 1 ready.',
+    );
+    expect(inEnglish(planStack([inDoubt], endUse, 0.9).allProbed!)).toBe(
+      'The board is probed. No average: all readings are questionable. None is ready.',
+    );
   });
 });
 
@@ -118,11 +179,15 @@ test('every sentence of a plan is whole', () => {
     many(3, 'probe-again', 8.5),
     many(3, 'keep-drying', 8.5),
   ];
-  const messages = stacks.flatMap((boards) => planStack(boards, endUse, 0.9).next.map(({ why }) => why));
+  const messages = stacks.flatMap((boards) => {
+    const { next, whyNone, allProbed } = planStack(boards, endUse, 0.9);
+    return [...next.map(({ why }) => why), whyNone, ...[allProbed ?? []].flat()];
+  });
   expect([...codesOf(messages)].sort()).toEqual([
     'call.likely',
-    'stack-plan.next.near-limit',
+    'stack-plan.all-probed',
     'stack-plan.next.never-probed',
+    'stack-plan.next.none',
     'stack-plan.next.nothing-known',
   ]);
   expectWhole(messages);

@@ -114,6 +114,7 @@ describe('A board', () => {
   test('that today’s forecast takes to be ready says so, with both days, and offers another reading', async () => {
     const details = aForecast();
     details.forecast.now.probabilityReady = 0.7;
+    details.forecast.nextProbe = { atMs: details.nowMs, why: message('forecast.probe.decides') };
     openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
     const call = await region('Call');
     expect(await call.findByText('Keep drying on Aug 22. Forecast of Sep 20: should be ready.')).toBeTruthy();

@@ -1,4 +1,5 @@
 import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+import { nextStepByCall } from '../../../../shared-core/probing/calls/next-step.ts';
 import type { Outlook } from '../../../../shared-core/probing/calls/outlook.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -85,6 +86,6 @@ export const anOutlook = (more: Partial<Outlook> = {}): Outlook => ({
   probabilityReady: 0,
   here: null,
   elsewhere: null,
-  probeWhy: null,
+  next: nextStepByCall('keep-drying'),
   ...more,
 });

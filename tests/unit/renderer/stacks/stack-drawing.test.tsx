@@ -5,6 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StackDrawing } from '../../../../renderer/features/stacks/StackDrawing.tsx';
 import { StackPlan } from '../../../../renderer/features/stacks/StackPlan.tsx';
+import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
 import type { StackPlan as Plan } from '../../../../shared-core/probing/plan/stack-plan.ts';
@@ -18,7 +19,9 @@ const plan = (more: Partial<Plan> = {}): Plan => ({
   certainty: 0.9,
   toKnowReady: 16,
   toKnowMean: { boards: 7, marginPct: 1, spreadPct: 1.7 },
+  allProbed: null,
   next: [{ boardId: 4, code: 'OAK-04', call: null, why: message('stack-plan.next.nothing-known') }],
+  whyNone: message('stack-plan.next.none'),
   ...more,
 });
 
@@ -160,7 +163,23 @@ describe('How many to probe', () => {
     expect(await screen.findByRole('radio', { name: '95%', checked: true })).toBeTruthy();
   });
 
-  test('with no board near a limit, none needs probing', async () => {
+  // A sample says nothing more where every board was probed.
+  test('with all probed, their average and range, and how many are ready, instead of a sample', async () => {
+    const averagesInterval = { minPct: 6.4, maxPct: 9.1 };
+    const allProbed = message('stack-plan.all-probed', {
+      boards: 6,
+      averagePct: 7.7,
+      averagesInterval,
+      ready: 4,
+    });
+    open(stackOrder(), plan({ probed: 6, boards: 6, next: [], allProbed }));
+    expect(
+      await screen.findByText(unbroken('All 6 are probed. Average 7.7%, boards 6.4–9.1%. 4 ready.')),
+    ).toBeTruthy();
+    expect(screen.queryByRole('radio', { name: '95%' })).toBeNull();
+  });
+
+  test('with no board due, none needs probing', async () => {
     open(stackOrder(), plan({ next: [] }));
     expect(await screen.findByText(/No board needs probing today/)).toBeTruthy();
   });

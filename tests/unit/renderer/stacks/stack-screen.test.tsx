@@ -529,7 +529,7 @@ describe('What to do with a stack', () => {
             call: 'bring-in',
             reasons: [
               message('stack-call.some.bring-in', { boards: 5, probed: 8 }),
-              message('stack-call.they-are-dry', { boards: 5, placeName: 'Pole shed' }),
+              message('stack-call.will-not-get-there', { boards: 5, placeName: 'Pole shed' }),
               message('stack-call.also.probe-again', { boards: 3 }),
             ],
           },
@@ -537,7 +537,7 @@ describe('What to do with a stack', () => {
         }),
     });
     expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
-    expect(screen.getByText('They are as dry as Pole shed gets them.')).toBeTruthy();
+    expect(screen.getByText('5 won’t reach the target in Pole shed. Move them to drier air.')).toBeTruthy();
     expect(
       screen.getByText(
         '3 to probe again. Next likely ready Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',

@@ -8,7 +8,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
-import type { DueKind } from '../../../../shared-core/probing/plan/stack-call.ts';
+import type { StackDue } from '../../../../shared-core/probing/plan/stack-call.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -91,7 +91,7 @@ describe('The stacks', () => {
   });
 
   test('what needs doing first is on top with its reason, and the cards are in that order', async () => {
-    const due = (kind: DueKind) => ({ kind, why: message('stack-call.not-probed-yet') });
+    const due = (kind: StackDue['kind']) => ({ kind, why: message('stack-call.not-probed-yet') });
     open([
       aStack({ name: 'Dry' }),
       aStack({ id: 2, name: 'Airy', due: due('bring-in') }),
@@ -112,7 +112,7 @@ describe('The stacks', () => {
   test('what is to be brought in is moved from there', async () => {
     const { user } = open([
       aStack({
-        due: { kind: 'bring-in', why: message('stack-call.dry-as-place', { boards: 5, placeName: 'Shed' }) },
+        due: { kind: 'bring-in', why: message('stack-call.to-move', { boards: 5, placeName: 'Shed' }) },
       }),
     ]);
     await user.click(await screen.findByRole('button', { name: 'Move now: Ridge oak' }));
