@@ -14,8 +14,7 @@ export type Editable<N extends EditName> = RequestInput<N>['changed'];
 
 /** Two edits of one record: what this person typed, and what was saved meanwhile. */
 export interface Versions<N extends EditName> {
-  /** The record as this person saw it. */
-  base: RequestOutput<N>;
+  /** What differs from what was saved. */
   mine: Editable<N>;
   current: RequestOutput<N>;
 }
@@ -36,9 +35,12 @@ export function useEdit<N extends EditName>(name: N, record: RequestOutput<N> | 
     try {
       return await bridge().command(name, { id, basedOn: version, changed: mine } as RequestInput<N>);
     } catch (error) {
-      if (error instanceof Conflict) {
-        setVersions({ base: from, mine, current: error.current as RequestOutput<N> });
-      }
+      if (!(error instanceof Conflict)) throw error;
+      const current = error.current as RequestOutput<N>;
+      const different = changedFields(current as object, mine);
+      // Both wrote the same.
+      if (Object.keys(different).length === 0) return current;
+      setVersions({ mine: different as Editable<N>, current });
       throw error;
     }
   }

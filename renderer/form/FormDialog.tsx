@@ -1,6 +1,7 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { guardLeaving } from '../stores/navigation.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
@@ -20,6 +21,7 @@ export interface FormConflict {
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
  * stays, and the focus goes to the first field that is marked wrong. Where none is, the sentence is scrolled into sight.
+ * Going back leaves nothing typed behind: it says how to save or discard it.
  */
 export function FormDialog({
   title,
@@ -39,7 +41,15 @@ export function FormDialog({
   children: ReactNode;
 }) {
   const { say } = useWords();
-  const { busy, problem, save, forgetProblem, form, answer } = useSaving(onClose);
+  const { busy, problem, save, tell, forgetProblem, form, answer } = useSaving(onClose);
+  const isTyped = useRef(false);
+  // Before paint, as a form that was saved may go elsewhere at once.
+  useLayoutEffect(() =>
+    guardLeaving(() => {
+      if (isTyped.current) tell(say('common.not-saved'));
+      return isTyped.current;
+    }),
+  );
 
   return (
     <Dialog title={title} onClose={onClose}>
@@ -47,8 +57,13 @@ export function FormDialog({
         ref={form}
         className="form-dialog"
         noValidate
+        onInput={() => {
+          isTyped.current = true;
+        }}
         onSubmit={(event) => {
           event.preventDefault();
+          // Not to a form that this one was opened from.
+          event.stopPropagation();
           void save(onSave);
         }}
       >

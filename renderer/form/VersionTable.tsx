@@ -4,35 +4,40 @@ import { DataTable } from '../ui/DataTable.tsx';
 import { useWords } from '../words.ts';
 import type { FormConflict } from './FormDialog.tsx';
 
-/** How each field of a record is called and shown. */
+interface FieldText<V, R> {
+  label: string;
+  /** A value in the record that it is part of. */
+  text: (value: V, record: R) => string;
+}
+
+/** How each field of a record is called and shown, or with which other field it is. */
 export type FieldTexts<N extends EditName> = {
-  [F in keyof Required<Editable<N>>]: {
-    label: string;
-    text: (value: NonNullable<Required<Editable<N>>[F]>) => string;
-  };
+  [F in keyof Required<Editable<N>>]:
+    | FieldText<NonNullable<Required<Editable<N>>[F]>, RequestOutput<N>>
+    | (keyof Editable<N> & string);
 };
 
-/** Every field on which two edits of a record differ, in both versions. */
+/** Every field that this person changed and that was saved otherwise, in both versions. */
 export function VersionTable<N extends EditName>({
-  versions: { base, mine, current },
+  versions: { mine, current },
   fields,
 }: {
   versions: Versions<N>;
   fields: FieldTexts<N>;
 }) {
   const { say } = useWords();
-  const read = (record: object, field: string): unknown => (record as Record<string, unknown>)[field];
-  const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);
-  const rows = Object.entries<{ label: string; text: (value: never) => string }>(fields).flatMap(
-    ([field, { label, text }]) => {
-      const [before, now] = [read(base as object, field), read(current as object, field)];
-      const typed = field in (mine as object) ? read(mine as object, field) : before;
-      if (same(typed, before) && same(now, before)) return [];
-      const shown = (value: unknown) =>
-        value === null || value === '' ? say('conflict.blank') : text(value as never);
-      return [{ field, label, mine: shown(typed), saved: shown(now) }];
-    },
-  );
+  const texts = fields as Record<string, FieldText<unknown, unknown> | string>;
+  const shownWith = (field: string) => (typeof texts[field] === 'string' ? texts[field] : field);
+  const rows = [...new Set(Object.keys(mine as object).map(shownWith))].flatMap((field) => {
+    const words = texts[field];
+    if (words === undefined || typeof words === 'string') return [];
+    const textIn = (record: object) => {
+      const value = (record as Record<string, unknown>)[field];
+      return value === null || value === '' ? say('conflict.blank') : words.text(value, record);
+    };
+    const theirs = current as object;
+    return [{ field, label: words.label, mine: textIn({ ...theirs, ...mine }), saved: textIn(theirs) }];
+  });
   return (
     <DataTable
       name={say('conflict.table')}

@@ -32,5 +32,13 @@ export function useSaving(onClose: () => void) {
       setBusy(false);
     }
   }
-  return { busy, problem, save, form, answer, forgetProblem: () => setProblem(null) };
+  return {
+    busy,
+    problem,
+    save,
+    form,
+    answer,
+    tell: (sentence: string) => setProblem({ sentence }),
+    forgetProblem: () => setProblem(null),
+  };
 }

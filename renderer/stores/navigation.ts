@@ -115,10 +115,24 @@ export function showTab(route: Route & { name: 'board' }): void {
   history.replaceState(null, '', hrefOf(route));
 }
 
+/** Each says whether what it guards would be lost by leaving. */
+const guards = new Set<() => boolean>();
+
+/** Asked whenever a person goes back or elsewhere: where the answer is yes, the window stays where it is. */
+export function guardLeaving(wouldLose: () => boolean): () => void {
+  guards.add(wouldLose);
+  return () => void guards.delete(wouldLose);
+}
+
 /** Follows the address from now on. */
 export function followAddress(): () => void {
-  const follow = () =>
+  const follow = ({ oldURL }: HashChangeEvent) => {
+    if ([...guards].some((wouldLose) => wouldLose())) {
+      history.pushState(null, '', oldURL);
+      return;
+    }
     useNavigation.setState(({ visits }) => ({ route: parseRoute(location.hash), visits: visits + 1 }));
+  };
   addEventListener('hashchange', follow);
   return () => removeEventListener('hashchange', follow);
 }

@@ -1,18 +1,23 @@
-import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { z } from 'zod';
+import { says } from '../../../shared-core/contract/validation.ts';
 import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
-import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
-import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
-import { Select } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
-import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { PlaceField } from '../places/PlaceField.tsx';
 
-type Target = { stack: Pick<StackRow, 'id' | 'name'> } | { board: Pick<BoardRow, 'id' | 'code'> };
+type Target =
+  | { stack: Pick<StackRow, 'id' | 'name' | 'placeId' | 'elsewhere'> }
+  | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> };
+
+const schema = z.object({
+  placeId: z.int(says('validation.place-missing')),
+  day: z.string().min(1, says('validation.day-missing')),
+});
 
 /** Asks where a board, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({
@@ -27,58 +32,41 @@ export function MoveForm({
 }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const places = useQuery('places.list', {});
-  const [placeId, setPlaceId] = useState(suggested === null ? '' : String(suggested));
-  const [day, setDay] = useState(today);
+  const { draft, set, field, read } = useDraft(schema, { placeId: suggested, day: today });
+  const name = 'stack' in target ? target.stack.name : target.board.code;
 
   async function save(): Promise<void> {
-    const place = places.output?.find((each) => String(each.id) === placeId);
-    if (!place) throw new Refusal(message('validation.place-missing'));
-    if (day === '') throw new Refusal(message('validation.day-missing'));
-    await move(target, { placeId: place.id, since: instantOfDay(day, new Date()) });
-    tellDone(say('stacks.moved', { name: nameOf(target), placeName: place.name }));
+    const { placeId, day } = read();
+    const to = { placeId, since: instantOfDay(day, new Date()) };
+    if ('stack' in target) await bridge().command('stacks.move', { id: target.stack.id, ...to });
+    else await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
+    const places = await bridge().query('places.list', {});
+    tellDone(say('stacks.moved', { name, placeName: places.find(({ id }) => id === placeId)!.name }));
   }
 
   return (
     <FormDialog
-      title={say('stacks.move-named', { name: nameOf(target) })}
+      title={say('stacks.move-named', { name })}
       saveWords={say('stacks.move-button')}
       onSave={save}
       onClose={onClose}
     >
-      {places.error && <Failed sentence={places.error} again={places.again} />}
-      {places.loading && <Loading />}
       <p>{say('stacks.move-history')}</p>
-      <Select
-        label={say('stacks.move-to')}
-        value={placeId}
-        options={[
-          { value: '', label: say('stacks.choose-place') },
-          ...(places.output ?? []).map((place) => ({
-            value: String(place.id),
-            label: place.name,
-            isName: true,
-          })),
-        ]}
-        onValue={setPlaceId}
-      />
+      <PlaceField label={say('stacks.move-to')} butNot={presentPlace(target)} {...field('placeId')} />
       <DateField
         label={say('stacks.move-day')}
         hint={say('stacks.move-day-hint')}
         max={today}
-        value={day || null}
-        onValue={(chosen) => setDay(chosen ?? '')}
+        {...field('day')}
+        value={draft.day || null}
+        onValue={(day) => set({ day: day ?? '' })}
       />
     </FormDialog>
   );
 }
 
-const nameOf = (target: Target): string => ('stack' in target ? target.stack.name : target.board.code);
-
-async function move(target: Target, to: { placeId: number; since: string }): Promise<void> {
-  if ('stack' in target) {
-    await bridge().command('stacks.move', { id: target.stack.id, ...to });
-    return;
-  }
-  await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
+/** Where all of it is. A stack of which boards are elsewhere can be brought together where it is. */
+function presentPlace(target: Target): number | undefined {
+  if ('board' in target) return target.board.placeId;
+  return target.stack.elsewhere.boards === 0 ? target.stack.placeId : undefined;
 }

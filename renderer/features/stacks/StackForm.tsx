@@ -11,10 +11,9 @@ import { Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { go } from '../../stores/navigation.ts';
-import { Button } from '../../ui/Button.tsx';
 import { Failed, Loading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { PlaceForm } from '../places/PlaceForm.tsx';
+import { PlaceField } from '../places/PlaceField.tsx';
 import { endUseOptions } from './end-use-options.ts';
 
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
@@ -40,12 +39,11 @@ function Form({
 }) {
   const [name, setName] = useState(stack?.name ?? '');
   // Where there is a stack there is a place.
-  const [placeId, setPlaceId] = useState(String(places[0]?.id));
+  const [placeId, setPlaceId] = useState(places[0]?.id ?? null);
   const [endUseId, setEndUseId] = useState(stack?.endUseId ?? endUses[0]?.id ?? '');
   const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
   const [note, setNote] = useState(stack?.note ?? '');
   const [shown, setShown] = useState(false);
-  const [addingPlace, setAddingPlace] = useState(false);
   const { say } = useWords();
 
   const edit = useEdit('stacks.edit', stack);
@@ -74,9 +72,10 @@ function Form({
       await edit.save({ name: name.trim(), endUseId, topCover, note });
       return;
     }
+    if (placeId === null) throw new Refusal(message('validation.place-missing'));
     const made = await bridge().command('stacks.add', {
       name,
-      placeId: Number(placeId),
+      placeId,
       endUseId,
       topCover,
       note,
@@ -85,58 +84,43 @@ function Form({
   }
 
   return (
-    <>
-      <FormDialog
-        title={stack ? say('stacks.edit-title', { stackName: stack.name }) : say('stacks.add')}
-        saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
-        onSave={save}
-        onClose={onClose}
-        conflict={conflictOf(edit, fields, fill)}
-      >
-        <TextField
-          label={say('stacks.name')}
-          hint={say('stacks.name-hint')}
-          value={name}
-          error={shown && name.trim() === '' ? say('validation.name-missing') : null}
-          onValue={setName}
-        />
-        {!stack && (
-          <div>
-            <Select
-              label={say('stacks.place')}
-              value={placeId}
-              options={places.map((place) => ({ value: String(place.id), label: place.name, isName: true }))}
-              onValue={setPlaceId}
-            />
-            <Button kind="quiet" onClick={() => setAddingPlace(true)}>
-              {say('stacks.add-place')}
-            </Button>
-          </div>
-        )}
-        <Select
-          label={say('stacks.use')}
-          hint={say('stacks.use-hint')}
-          value={endUseId}
-          options={endUseOptions(endUses, say)}
-          onValue={setEndUseId}
-        />
-        <Select
-          label={say('stacks.top')}
-          hint={say('stacks.top-hint')}
-          value={topCover}
-          options={topCoverSchema.options.map((value) => ({ value, label: say(`stacks.top.${value}`) }))}
-          onValue={setTopCover}
-        />
-        <TextArea label={say('stacks.note')} value={note} onValue={setNote} />
-      </FormDialog>
-      {addingPlace && (
-        <PlaceForm
-          place={null}
-          thisMonth={new Date().getMonth() + 1}
-          onSaved={(place) => setPlaceId(String(place.id))}
-          onClose={() => setAddingPlace(false)}
+    <FormDialog
+      title={stack ? say('stacks.edit-title', { stackName: stack.name }) : say('stacks.add')}
+      saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
+      onSave={save}
+      onClose={onClose}
+      conflict={conflictOf(edit, fields, fill)}
+    >
+      <TextField
+        label={say('stacks.name')}
+        hint={say('stacks.name-hint')}
+        value={name}
+        error={shown && name.trim() === '' ? say('validation.name-missing') : null}
+        onValue={setName}
+      />
+      {!stack && (
+        <PlaceField
+          label={say('stacks.place')}
+          value={placeId}
+          error={shown && placeId === null ? say('validation.place-missing') : null}
+          onValue={setPlaceId}
         />
       )}
-    </>
+      <Select
+        label={say('stacks.use')}
+        hint={say('stacks.use-hint')}
+        value={endUseId}
+        options={endUseOptions(endUses, say)}
+        onValue={setEndUseId}
+      />
+      <Select
+        label={say('stacks.top')}
+        hint={say('stacks.top-hint')}
+        value={topCover}
+        options={topCoverSchema.options.map((value) => ({ value, label: say(`stacks.top.${value}`) }))}
+        onValue={setTopCover}
+      />
+      <TextArea label={say('stacks.note')} value={note} onValue={setNote} />
+    </FormDialog>
   );
 }

@@ -8,6 +8,7 @@ export const common = {
   'common.include': 'Include',
   'common.legend': 'Legend',
   'common.loading': 'Loading …',
+  'common.not-saved': 'What you typed is not saved yet. Save it, or press Cancel.',
   'common.print': 'Print',
   'common.save': 'Save',
   'common.saving': 'Saving …',

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Conflict } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { forgetEverything } from '../shell/machine.ts';
@@ -21,9 +22,18 @@ const known: Partial<BoardRow> = {
 };
 
 /** The form of a board, and what it has sent. */
-async function openForm(units: DisplayUnits, more: Partial<BoardRow> = {}) {
+async function openForm(
+  units: DisplayUnits,
+  more: Partial<BoardRow> = {},
+  /** What another window saved meanwhile. */
+  meanwhile: Partial<BoardRow> | null = null,
+) {
   const board = aBoardRow(1, { ...known, ...more });
-  const { machine, user } = openBoard({ ...found, board }, { 'boards.edit': () => board }, { units });
+  const edit = () => {
+    if (meanwhile) throw new Conflict({ ...board, ...meanwhile, version: 2 });
+    return board;
+  };
+  const { machine, user } = openBoard({ ...found, board }, { 'boards.edit': edit }, { units });
   await user.click(await screen.findByRole('button', { name: 'Edit' }));
   const form = within(await screen.findByRole('dialog'));
   await form.findByLabelText('Thickness');
@@ -35,7 +45,7 @@ async function openForm(units: DisplayUnits, more: Partial<BoardRow> = {}) {
     await user.click(form.getByRole('button', { name: 'Save' }));
     return (machine.inputsOf('boards.edit') as { changed: Partial<BoardRow> }[])[0]?.changed;
   };
-  return { form, type, save };
+  return { form, type, save, user };
 }
 
 beforeEach(forgetEverything);
@@ -107,6 +117,43 @@ describe('A board in its form', () => {
       }
     },
   );
+
+  test.each([
+    ['Width', '-3', '“-3” is not a length. Type it like 1 1/16 in or 5/4.'],
+    ['Width', '1e309', '“1e309” is not a length. Type it like 1 1/16 in or 5/4.'],
+    ['Width', '900', 'At most 118 1/8 in.'],
+    ['Length', '7 ft 99 in', '“7 ft 99 in” is not a length. Type it like 7 ft 10 in.'],
+    ['Layer', '1.5', 'Type a whole number.'],
+  ])('says what is wrong with a %s of %s once its field is left', async (label, typed, sentence) => {
+    const { form, type, user } = await openForm('imperial');
+    await type(label, typed);
+    await user.tab();
+    expect(form.getByText(sentence)).toBeTruthy();
+  });
+
+  test('edited in two windows, the form lists what this person typed and the other did not, thickness by its name', async () => {
+    const { form, type, save } = await openForm(
+      'metric',
+      {},
+      { thicknessMm: 27, note: 'Wane', widthMm: 200, log: 'Creek' },
+    );
+    await type('Thickness', '8/4');
+    await type('Note', 'Wane');
+    await type('Log', 'Lane');
+    await save();
+    const rows = form.getAllByRole('row').map((row) => [...row.children].map((cell) => cell.textContent));
+    expect(rows.slice(1)).toEqual([
+      ['Thickness', '8/4', '27 mm'],
+      ['Log', 'Lane', 'Creek'],
+    ]);
+  });
+
+  test('edited alike in two windows, it is saved', async () => {
+    const { type, save } = await openForm('metric', {}, { note: 'Wane' });
+    await type('Note', 'Wane');
+    await save();
+    expect(screen.queryByRole('dialog')).toBeNull();
+  });
 
   // 1 in = 25.4 mm exactly, by definition.
   test.each([

@@ -1,0 +1,67 @@
+// @vitest-environment jsdom
+import '../ui/drawing-room.ts';
+import { cleanup, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
+import { forgetEverything } from '../shell/machine.ts';
+import { aBoardRow } from '../stacks/a-yard.ts';
+import { found, openBoard } from './open-board.tsx';
+
+const aPlace = (id: number, name: string) => ({ id, name }) as PlaceRow;
+
+async function openMove() {
+  const places = [aPlace(1, 'Pole shed'), aPlace(2, 'Shop')];
+  const { machine, user } = openBoard(
+    { ...found, board: aBoardRow(1, { placeId: 1 }) },
+    {
+      'places.list': () => [...places],
+      'places.add': () => {
+        places.push(aPlace(3, 'Loft'));
+        machine.tell('changed', { yard: null, topics: ['places'] });
+        return places[2]!;
+      },
+      'stations.find': () => ({ years: [], isClear: false }),
+      'boards.move': () => ({ moved: 1 }),
+    },
+  );
+  await user.click(await screen.findByRole('button', { name: 'Move' }));
+  const form = within(await screen.findByRole('dialog', { name: 'Move OAK-01' }));
+  const to = await form.findByLabelText('To');
+  const offered = () =>
+    within(to)
+      .getAllByRole('option')
+      .map((option) => option.textContent);
+  return { machine, user, form, to, offered };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('a board is moved to another place, never to where it is', async () => {
+  const { machine, user, form, to, offered } = await openMove();
+  expect(offered()).toEqual(['Choose a place', 'Shop']);
+  await user.click(form.getByRole('button', { name: 'Move' }));
+  expect(form.getByText('Choose a place.', { selector: '.field-error' })).toBeTruthy();
+  expect(machine.inputsOf('boards.move')).toEqual([]);
+  await user.selectOptions(to, 'Shop');
+  await user.click(form.getByRole('button', { name: 'Move' }));
+  expect(machine.inputsOf('boards.move')).toMatchObject([{ boardIds: [1], placeId: 2 }]);
+}, 15_000);
+
+test('a place that is not there yet is added on the way, and the board can go there', async () => {
+  const { machine, user, form, to, offered } = await openMove();
+  await user.click(form.getByRole('button', { name: 'Add another place' }));
+  const added = within(await screen.findByRole('dialog', { name: 'Add a place' }));
+  await user.type(added.getByLabelText('Name'), 'Loft');
+  await user.click(added.getByRole('radio', { name: 'Your own monthly averages' }));
+  await user.click(added.getByLabelText('January, temperature'));
+  await user.paste(Array.from({ length: 12 }, () => '12\t60').join('\n'));
+  await user.click(added.getByRole('button', { name: 'Add' }));
+  expect(screen.queryByRole('dialog', { name: 'Add a place' })).toBeNull();
+  // Adding it moves nothing yet.
+  expect(machine.inputsOf('boards.move')).toEqual([]);
+  expect(offered()).toEqual(['Choose a place', 'Shop', 'Loft']);
+  expect(to).toHaveProperty('value', '3');
+  await user.click(form.getByRole('button', { name: 'Move' }));
+  expect(machine.inputsOf('boards.move')).toMatchObject([{ boardIds: [1], placeId: 3 }]);
+}, 15_000);

@@ -1,0 +1,64 @@
+// @vitest-environment jsdom
+import '../ui/drawing-room.ts';
+import { cleanup, render, screen, waitFor } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { TextField } from '../../../../renderer/form/Field.tsx';
+import { FormDialog } from '../../../../renderer/form/FormDialog.tsx';
+import { followAddress, go, useNavigation } from '../../../../renderer/stores/navigation.ts';
+import { forgetEverything } from '../shell/machine.ts';
+
+let follow: () => void;
+beforeEach(() => {
+  forgetEverything();
+  location.hash = '#/boards/1';
+  useNavigation.setState({ route: { name: 'board', id: 1 } });
+  follow = followAddress();
+});
+afterEach(() => {
+  follow();
+  cleanup();
+});
+
+async function open() {
+  // What was set before the test is followed by now.
+  await new Promise((passed) => setTimeout(passed, 20));
+  render(
+    <FormDialog
+      title="Edit"
+      saveWords="Save"
+      onSave={async () => go({ name: 'places' })}
+      onClose={() => cleanup()}
+    >
+      <TextField label="Note" value="" onValue={() => undefined} />
+    </FormDialog>,
+  );
+  return userEvent.setup();
+}
+
+const leave = () => {
+  location.hash = '#/stacks';
+};
+const routeName = () => useNavigation.getState().route.name;
+
+test('a form with something typed stays when a person goes back, and says how to save or discard it', async () => {
+  const user = await open();
+  await user.type(screen.getByLabelText('Note'), 'W');
+  leave();
+  expect(await screen.findByText('What you typed is not saved yet. Save it, or press Cancel.')).toBeTruthy();
+  expect(location.hash).toBe('#/boards/1');
+  expect(routeName()).toBe('board');
+});
+
+test('a form in which nothing was typed is left at once', async () => {
+  await open();
+  leave();
+  await waitFor(() => expect(routeName()).toBe('stacks'));
+});
+
+test('a form that was saved can be left', async () => {
+  const user = await open();
+  await user.type(screen.getByLabelText('Note'), 'W');
+  await user.click(screen.getByRole('button', { name: 'Save' }));
+  await waitFor(() => expect(routeName()).toBe('places'));
+});
