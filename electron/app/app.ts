@@ -25,7 +25,7 @@ import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
-import { boardsTogetherCommands } from './stock/boards-together.ts';
+import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
@@ -113,6 +113,7 @@ export function createApp({
     ...stackPlanQueries(queryContext),
     ...stackVolumeQueries(queryContext),
     ...boardQueries(queryContext, queryAssessing),
+    ...boardsTogetherQueries(queryContext),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
     ...placeQueries(queryContext),
     ...stationQueries,

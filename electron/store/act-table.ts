@@ -32,6 +32,7 @@ export function actReads(db: Db) {
 
 export function actWrites(db: Db) {
   const add = db.prepare('INSERT INTO act (uuid, request, input_hash, at, who) VALUES (?, ?, ?, ?, ?)');
+  const now = db.prepare('SELECT uuid FROM act WHERE id = (SELECT act_id FROM act_now)').pluck();
   const setNow = db.prepare('UPDATE act_now SET act_id = ?');
   const setOutcome = db.prepare('UPDATE act SET outcome = ? WHERE id = (SELECT act_id FROM act_now)');
   return {
@@ -43,6 +44,8 @@ export function actWrites(db: Db) {
       if (!db.inTransaction) throw new RangeError('An act begins and ends within a transaction.');
       setNow.run(add.run(id, request, inputHash, at, who).lastInsertRowid);
     },
+    /** The id of the act that was begun. */
+    now: (): string => now.get() as string,
     finish: (outcome: unknown): void => {
       setOutcome.run(JSON.stringify(outcome));
       setNow.run(null);

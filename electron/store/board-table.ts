@@ -8,6 +8,7 @@ import {
   latestFindingSchema,
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
+import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { CALL_RANK } from './migrations/0011-outlooks.ts';
 import { moveWrites } from './move-table.ts';
@@ -215,6 +216,9 @@ export function boardReads(db: Db) {
      LEFT JOIN confirmed_species c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,
   );
 
+  const calls = db.prepare<[string], { id: number; code: string; call: Call | null }>(
+    `SELECT id, code, latest_call AS call FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
+  );
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
 
   return {
@@ -245,6 +249,8 @@ export function boardReads(db: Db) {
     /** Codes of a stack's boards, the newest board first. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
+    /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
+    callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {

@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { actReads, actWrites } from './act-table.ts';
+import { actUndo } from './act-undo.ts';
 import { amendmentWrites } from './amendment-table.ts';
 import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
@@ -83,7 +84,7 @@ function readsOf(db: Db) {
 function tablesOf(db: Db) {
   const reads = readsOf(db);
   return {
-    acts: { ...reads.acts, ...actWrites(db) },
+    acts: { ...reads.acts, ...actWrites(db), undo: actUndo(db) },
     places: { ...reads.places, ...placeWrites(db, reads.places) },
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },

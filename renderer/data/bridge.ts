@@ -61,7 +61,7 @@ class Listeners {
 
 function outputOf(answer: Answer): unknown {
   if (answer.ok) return answer.output;
-  throw 'current' in answer ? new Conflict(answer.current) : new Refusal(answer.problem);
+  throw 'current' in answer ? new Conflict(answer.current, answer.problem) : new Refusal(answer.problem);
 }
 
 let shownYard: string | null = null;

@@ -16,6 +16,9 @@ export interface FormConflict {
   table: ReactNode;
   keepMine: () => Promise<unknown>;
   takeTheirs: () => void;
+  /** What the two buttons say, where it is not usual. */
+  keepWords?: string;
+  theirsWords?: string;
 }
 
 /**
@@ -78,7 +81,7 @@ export function FormDialog({
           {conflict ? (
             <>
               <Button kind="main" disabled={busy} onClick={() => void save(conflict.keepMine)}>
-                {say('conflict.keep-mine')}
+                {conflict.keepWords ?? say('conflict.keep-mine')}
               </Button>
               <Button
                 disabled={busy}
@@ -87,7 +90,7 @@ export function FormDialog({
                   forgetProblem();
                 }}
               >
-                {say('conflict.use-theirs')}
+                {conflict.theirsWords ?? say('conflict.use-theirs')}
               </Button>
             </>
           ) : (

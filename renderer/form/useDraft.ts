@@ -33,7 +33,9 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
       return {
         value: draft[key],
         error: issue ? say(problemOfField(key, issue)) : null,
-        onValue: (value: Draft<T>[K]): void => setDraft((before) => ({ ...before, [key]: value })),
+        onValue(value: Draft<T>[K]): void {
+          setDraft((before) => ({ ...before, [key]: value }));
+        },
         onBlur: (): void => setLeft((before) => new Set(before).add(key)),
       };
     },
@@ -56,3 +58,9 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
     },
   };
 }
+
+/** What a part of a form needs of the draft to show its own fields, whatever others the form has. */
+export type Fields<T extends object> = Pick<
+  ReturnType<typeof useDraft<T, unknown>>,
+  'draft' | 'field' | 'set'
+>;

@@ -7,7 +7,7 @@ export const answerSchema = z.discriminatedUnion('ok', [
   z.object({
     ok: z.literal(false),
     problem: messageSchema,
-    /** Of an edit that another one came before: the record as it is now. */
+    /** Of an edit that another one came before: the record as it is now; of several, those that changed. */
     current: z.unknown().optional(),
   }),
 ]);
@@ -26,12 +26,13 @@ export class Refusal extends Error {
   }
 }
 
-/** An edit that was based on another version than the record has now. Nothing was changed. */
+/** An edit that was based on another version than the record, or some of the records, has now. Nothing was changed. */
 export class Conflict extends Refusal {
   override name = 'Conflict';
   readonly current: unknown;
-  constructor(current: unknown) {
-    super(message('conflict.edited-meanwhile'));
+  /** @param current  the record, or the records, as they are now */
+  constructor(current: unknown, problem = message('conflict.edited-meanwhile')) {
+    super(problem);
     this.current = current;
   }
 }

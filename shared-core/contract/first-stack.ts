@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { boardSchema, newPlaceSchema, stackSchema } from './yard.ts';
 
 /** As many boards as are added in one go. */
-export const MOST_AT_ONCE = 500;
+const MOST_AT_ONCE = 500;
 
 /** What a person says of their first stack; everything else can come later. */
 export const firstStackSchema = z.object({

@@ -107,7 +107,7 @@ test.describe('in the demo yard', () => {
     await press('checkbox', 'Log', ' ');
     await fill('textbox', 'Log', 'The gate log');
     await press('button', 'Save');
-    await expect(page.getByText('2 boards saved.')).toBeVisible();
+    await expect(page.getByText(/^2 boards changed\./)).toBeVisible();
 
     await press('link', 'Labels');
     await press('checkbox', /.+/, ' ');

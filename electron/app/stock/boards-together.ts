@@ -1,16 +1,38 @@
-import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { CheckedInput } from '../../../shared-core/contract/requests.ts';
+import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
+import type { CheckedInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse } from '../context.ts';
-import type { Commands } from '../handlers.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { moveBoards } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
+type Edited = RequestOutput<'boards.editTogether'>;
+
+/** What such an edit came to. */
+function editedBy({ yard }: QueryContext, act: string): Edited {
+  const done = yard().acts.find(act);
+  return orRefuse(done?.request === 'boards.editTogether' ? (done.outcome as Edited) : undefined, 'act');
+}
+
+export const boardsTogetherQueries = (context: QueryContext) =>
+  ({
+    'boards.callsChanged': ({ act }) => {
+      const { boards, findings } = context.yard();
+      const before = new Map(editedBy(context, act).callsBefore.map(({ id, call }) => [id, call]));
+      return {
+        isJudging: findings.boardsDue(RULES_VERSION).some((id) => before.has(id)),
+        changed: boards
+          .callsOf([...before.keys()])
+          .flatMap(({ id, code, call }) => (before.get(id) === call ? [] : [{ code, call }])),
+      };
+    },
+  }) satisfies Partial<Queries>;
 
 /** A refusal names no more boards than a person reads. */
 const MOST_NAMED = 5;
@@ -37,7 +59,8 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       return { id, version: basedOn + 1 };
     });
     if (outdated.length > 0) {
-      throw new Refusal(
+      throw new Conflict(
+        outdated,
         message('refusal.boards-edited-meanwhile', {
           boards: outdated.length,
           someCodes: outdated.slice(0, MOST_NAMED).map(({ code }) => code),
@@ -47,14 +70,13 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
     return versions;
   }
 
-  /** Gives their stacks a use, and has all boards in these judged by it. */
-  function setUse(boardIds: readonly number[], endUseId: string): void {
-    const { boards, stacks, endUses } = context.yard();
+  /** Gives their stacks a use. */
+  function setUse(stackIds: readonly number[], endUseId: string): void {
+    const { stacks, endUses } = context.yard();
     orRefuse(endUses.get(endUseId), 'use');
-    for (const stackId of new Set(boardIds.map((id) => orRefuse(boards.get(id), 'board').stackId))) {
-      const { version } = orRefuse(stacks.get(stackId), 'stack');
-      stacks.edit({ id: stackId, basedOn: version, changed: { endUseId } });
-      judging.judgeAgain(boards.idsOfStack(stackId));
+    for (const id of stackIds) {
+      const { version } = orRefuse(stacks.get(id), 'stack');
+      stacks.edit({ id, basedOn: version, changed: { endUseId } });
     }
   }
 
@@ -81,14 +103,26 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       const whyNot = stackOrder && whyNotLaid(stackOrder, input.boards.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
-      if (speciesId !== undefined) orRefuse(context.yard().species.get(speciesId), 'species');
+      const { acts, boards, species } = context.yard();
+      if (speciesId !== undefined) orRefuse(species.get(speciesId), 'species');
       const ids = input.boards.map(({ id }) => id);
+      const stackIds = [...new Set(ids.map((id) => orRefuse(boards.get(id), 'board').stackId))];
+      const judged = endUseId === null ? ids : [...new Set([...ids, ...stackIds.flatMap(boards.idsOfStack)])];
+      const callsBefore = boards.callsOf(judged).map(({ id, call }) => ({ id, call }));
       const versions = edit(input);
       if (move) moveBoards(context, ids, move.placeId, move.since);
-      if (endUseId !== null) setUse(ids, endUseId);
+      if (endUseId !== null) setUse(stackIds, endUseId);
       if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
-      judging.judgeAgain(ids);
-      return versions;
+      judging.judgeAgain(judged);
+      return { act: acts.now(), boards: versions, callsBefore };
+    },
+
+    'boards.undoTogether': ({ act }) => {
+      const { boards, callsBefore } = editedBy(context, act);
+      const yard = context.yard();
+      if (!yard.acts.undo(act, context.now())) throw new Refusal(message('refusal.edited-since'));
+      judging.judgeAgain(callsBefore.map(({ id }) => id));
+      return boards.map(({ id }) => ({ id, version: orRefuse(yard.boards.get(id), 'board').version }));
     },
   } satisfies Partial<Commands>;
 }

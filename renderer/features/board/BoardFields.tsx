@@ -1,23 +1,27 @@
 import { givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { BoardLengthField, LengthField, ThicknessField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { thicknessHint } from '../../form/thickness-hint.ts';
-import { type Draft, useDraft } from '../../form/useDraft.ts';
+import { type Draft, type Fields, useDraft } from '../../form/useDraft.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { barkSideOptions, sawingOptions } from './end-words.ts';
 
-type BoardDraft = Draft<typeof givenBoardSchema._zod.input>;
+type Given = typeof givenBoardSchema._zod.input;
+type BoardDraft = Draft<Given>;
 
 /** A board as it is typed, in a form that adds one or edits it. */
 export const useBoardDraft = (start: BoardDraft) => useDraft(givenBoardSchema, start);
-type Fields = ReturnType<typeof useBoardDraft>;
+/** Some fields of a board, of whatever form they are part. */
+interface Of<K extends keyof Given> {
+  board: Fields<Pick<Given, K>>;
+}
 
 /** A board of which nothing but these is known. */
 export const newBoardDraft = (known: Pick<BoardDraft, 'code' | 'stackId' | 'speciesId'>): BoardDraft => ({
@@ -27,32 +31,37 @@ export const newBoardDraft = (known: Pick<BoardDraft, 'code' | 'stackId' | 'spec
   thicknessQuarters: null,
 });
 
-/** The species and thickness, without which nothing can be judged. */
-export function SpeciesAndThickness({
-  board: { draft, field, set },
-  allSpecies,
-}: {
-  board: Fields;
-  allSpecies: readonly Species[];
-}) {
-  const units = useUnits();
+/** The species, by any of its names. */
+export function BoardSpecies({ board: { field } }: Of<'speciesId'>) {
+  const { say } = useWords();
+  const species = useQuery('species.list', {});
+  const { error, ...rest } = field('speciesId');
+  return (
+    <SpeciesField
+      label={say('board.species')}
+      allSpecies={species.output ?? []}
+      error={species.error ?? error}
+      {...rest}
+    />
+  );
+}
+
+/** The thickness, as a length or by its name in the trade. */
+export function BoardThickness({ board: { draft, field, set } }: Of<'thicknessMm' | 'thicknessQuarters'>) {
   const { say } = useWords();
   return (
-    <div className="form-grid">
-      <SpeciesField label={say('board.species')} allSpecies={allSpecies} {...field('speciesId')} />
-      <ThicknessField
-        label={say('board.thickness')}
-        hint={say(thicknessHint(draft.thicknessMm, units))}
-        {...field('thicknessMm')}
-        quarters={draft.thicknessQuarters}
-        onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
-      />
-    </div>
+    <ThicknessField
+      label={say('board.thickness')}
+      hint={say(thicknessHint(draft.thicknessMm, useUnits()))}
+      {...field('thicknessMm')}
+      quarters={draft.thicknessQuarters}
+      onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
+    />
   );
 }
 
 /** What helps and may be left out. */
-export function MoreAboutBoard({ board }: { board: Fields }) {
+export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
   const { field } = board;
   const { say, formats } = useWords();
   return (
@@ -72,13 +81,12 @@ export function MoreAboutBoard({ board }: { board: Fields }) {
 }
 
 /** What can be seen on a board's end grain: how its rings lie, and where the bark was. */
-function EndFields({ board: { draft, field, set } }: { board: Fields }) {
-  const { say, formats } = useWords();
-  const today = formats.localDay(new Date());
-  const { thicknessMm, widthMm, ringRadiusMm } = draft;
+function EndFields({ board }: { board: Fields<Given> }) {
+  const { say } = useWords();
+  const { thicknessMm, widthMm, ringRadiusMm, sawing, barkSide } = board.draft;
   const end = {
-    sawing: draft.sawing ?? 'unknown',
-    barkSide: draft.barkSide ?? 'unknown',
+    sawing: sawing ?? 'unknown',
+    barkSide: barkSide ?? 'unknown',
     thicknessMm: thicknessMm ?? 0,
     widthMm: widthMm || null,
     ringRadiusMm: ringRadiusMm || null,
@@ -89,51 +97,80 @@ function EndFields({ board: { draft, field, set } }: { board: Fields }) {
       <p className="field-hint">{say('board.end-grain-use')}</p>
       {end.thicknessMm > 0 && isEndKnown(end) && <EndGrain board={end} />}
       <div className="form-grid">
-        <Select
-          label={say('board.sawing')}
-          hint={say('board.sawing-hint')}
-          options={sawingOptions(say)}
-          value={end.sawing}
-          onValue={(sawing) => set({ sawing })}
-        />
-        <Select
-          label={say('board.bark-side')}
-          hint={say('board.bark-side-hint')}
-          options={barkSideOptions(say)}
-          value={end.barkSide}
-          onValue={(barkSide) => set({ barkSide, barkOffOn: barkOffAfter(draft, barkSide, today) })}
-        />
-      </div>
-      <div className="form-grid">
-        {isBarkOff(end.barkSide) && (
-          <DateField
-            label={say('board.bark-off-on')}
-            hint={say('board.bark-off-hint')}
-            max={today}
-            {...field('barkOffOn')}
-          />
-        )}
-        <LengthField
-          label={say('board.pith-distance')}
-          hint={say('board.pith-distance-hint')}
-          {...field('ringRadiusMm')}
-        />
+        <BoardSawing board={board} />
+        <BoardBark board={board} />
+        <DistanceFromPith board={board} />
       </div>
     </fieldset>
   );
 }
 
+/** How its rings lie. */
+export function BoardSawing({ board: { draft, set } }: Of<'sawing'>) {
+  const { say } = useWords();
+  return (
+    <Select
+      label={say('board.sawing')}
+      hint={say('board.sawing-hint')}
+      options={sawingOptions(say)}
+      value={draft.sawing ?? 'unknown'}
+      onValue={(sawing) => set({ sawing })}
+    />
+  );
+}
+
+/** On which side the bark was, and the day on which it came off. */
+export function BoardBark({ board: { draft, field, set } }: Of<'barkSide' | 'barkOffOn'>) {
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
+  return (
+    <>
+      <Select
+        label={say('board.bark-side')}
+        hint={say('board.bark-side-hint')}
+        options={barkSideOptions(say)}
+        value={draft.barkSide ?? 'unknown'}
+        onValue={(barkSide) => set({ barkSide, barkOffOn: barkOffAfter(draft, barkSide, today) })}
+      />
+      {isBarkOff(draft.barkSide) && (
+        <DateField
+          label={say('board.bark-off-on')}
+          hint={say('board.bark-off-hint')}
+          max={today}
+          {...field('barkOffOn')}
+        />
+      )}
+    </>
+  );
+}
+
+/** How far its middle is from the center of the rings. */
+export function DistanceFromPith({ board: { field } }: Of<'ringRadiusMm'>) {
+  const { say } = useWords();
+  return (
+    <LengthField
+      label={say('board.pith-distance')}
+      hint={say('board.pith-distance-hint')}
+      {...field('ringRadiusMm')}
+    />
+  );
+}
+
 /** Whether the bark of a known side is off, so that there is a day on which it came off. */
-export const isBarkOff = (side: BarkSide | null): boolean => side === 'up' || side === 'down';
+const isBarkOff = (side: BarkSide | null): boolean => side === 'up' || side === 'down';
 
 /** The day on which the bark came off once a side is chosen: today where it was on until now. */
-function barkOffAfter({ barkSide, barkOffOn }: BoardDraft, side: BarkSide, today: string): string | null {
+function barkOffAfter(
+  { barkSide, barkOffOn }: Pick<BoardDraft, 'barkSide' | 'barkOffOn'>,
+  side: BarkSide,
+  today: string,
+): string | null {
   if (!isBarkOff(side)) return null;
   return barkSide?.endsWith('bark-on') ? today : barkOffOn;
 }
 
 /** Where the board lies in its stack. */
-export function PlaceInStack({ board: { field } }: { board: Fields }) {
+export function PlaceInStack({ board: { field } }: Of<'layer' | 'column'>) {
   const { say } = useWords();
   return (
     <div className="form-grid">

@@ -6,7 +6,7 @@ import { FormDialog } from '../../form/FormDialog.tsx';
 import { conflictOf } from '../../form/VersionTable.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
-import { MoreAboutBoard, PlaceInStack, SpeciesAndThickness, useBoardDraft } from './BoardFields.tsx';
+import { BoardSpecies, BoardThickness, MoreAboutBoard, PlaceInStack, useBoardDraft } from './BoardFields.tsx';
 import { boardTexts } from './board-texts.ts';
 
 /** Edits a board. Its readings stay; they are judged again. */
@@ -27,27 +27,26 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
       onClose={onClose}
       conflict={conflictOf(edit, texts, refill)}
     >
-      <Await of={[allSpecies, stacks]}>
-        {(species, all) => (
-          <>
-            <div className="form-grid">
-              <TextField
-                label={say('board.id')}
-                maxLength={16}
-                {...field('code')}
-                onValue={(code) => set({ code: code.toUpperCase() })}
-              />
-              <Select
-                label={say('board.stack')}
-                value={String(draft.stackId)}
-                options={all.map(({ id, name }) => ({ value: String(id), label: name, isName: true }))}
-                onValue={(stackId) => set({ stackId: Number(stackId) })}
-              />
-            </div>
-            <SpeciesAndThickness board={typed} allSpecies={species} />
-          </>
-        )}
-      </Await>
+      <div className="form-grid">
+        <TextField
+          label={say('board.id')}
+          maxLength={16}
+          {...field('code')}
+          onValue={(code) => set({ code: code.toUpperCase() })}
+        />
+        <Await of={[stacks]}>
+          {(all) => (
+            <Select
+              label={say('board.stack')}
+              value={String(draft.stackId)}
+              options={all.map(({ id, name }) => ({ value: String(id), label: name, isName: true }))}
+              onValue={(stackId) => set({ stackId: Number(stackId) })}
+            />
+          )}
+        </Await>
+        <BoardSpecies board={typed} />
+        <BoardThickness board={typed} />
+      </div>
       <MoreAboutBoard board={typed} />
       <PlaceInStack board={typed} />
     </FormDialog>

@@ -1,27 +1,28 @@
-import { useState } from 'react';
-import { MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
+import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
-import { Failed, Loading } from '../../ui/Screen.tsx';
+import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import {
+  BoardSpecies,
+  BoardThickness,
   MoreAboutBoard,
   newBoardDraft,
   PlaceInStack,
-  SpeciesAndThickness,
   useBoardDraft,
 } from '../board/BoardFields.tsx';
 import { codesFrom, manyBoards } from './many-boards.ts';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
+const countSchema = firstStackSchema.pick({ boards: true });
+
 /** Asks for one board, or for many alike whose IDs are numbered on. */
 export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
-  const allSpecies = useQuery('species.list', {});
   const next = useQuery('boards.nextCode', { stackId: stack.id });
   // The species added last is the likeliest to be added again. What lies folded below is never taken from another board.
   const newest = useQuery('boards.list', {
@@ -31,51 +32,45 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
     limit: 1,
   });
   const nextLayer = useQuery('stacks.nextLayer', { id: stack.id });
-  const error = allSpecies.error ?? next.error ?? nextLayer.error;
-  if (error) return <Failed sentence={error} />;
-  if (!allSpecies.output || !next.output || !nextLayer.output || newest.loading) return <Loading />;
   return (
-    <Form
-      stack={stack}
-      allSpecies={allSpecies.output}
-      nextLayer={nextLayer.output.layer}
-      code={next.output.code}
-      speciesId={newest.output?.rows[0]?.speciesId ?? ''}
-      onClose={onClose}
-    />
+    <Await of={[next, newest, nextLayer]}>
+      {({ code }, { rows: [last] }, { layer }) => (
+        <Form
+          stack={stack}
+          start={newBoardDraft({ code, stackId: stack.id, speciesId: last?.speciesId ?? '' })}
+          nextLayer={layer}
+          onClose={onClose}
+        />
+      )}
+    </Await>
   );
 }
 
 function Form({
   stack,
-  allSpecies,
+  start,
   nextLayer,
-  code,
-  speciesId,
   onClose,
 }: {
   stack: StackRow;
-  allSpecies: readonly Species[];
+  start: ReturnType<typeof newBoardDraft>;
   /** The layer above what is there. */
   nextLayer: number;
-  code: string;
-  speciesId: string;
   onClose: () => void;
 }) {
   const { say } = useWords();
-  const typed = useBoardDraft(newBoardDraft({ code, stackId: stack.id, speciesId }));
+  const typed = useBoardDraft(start);
   const { draft, field, read, set } = typed;
-  const [count, setCount] = useState<number | null>(1);
-  const [shown, setShown] = useState(false);
-  const codes = codesFrom(draft.code, count);
-  const isMany = codes !== null && codes.length > 1;
-  const order = useStackOrder(codes?.length ?? 1, nextLayer, true);
+  const many = useDraft(countSchema, { boards: 1 });
+  const codes = codesFrom(draft.code, many.made?.boards ?? 1);
+  const isMany = codes.length > 1;
+  const order = useStackOrder(codes.length, nextLayer, true);
 
   async function save(): Promise<void> {
-    setShown(true);
+    many.show();
     order.show();
     const board = read();
-    if (codes === null) throw fieldsMarked();
+    many.read();
     const made = await bridge().command('boards.add', manyBoards(board, codes, isMany ? order.read() : null));
     tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
   }
@@ -83,7 +78,7 @@ function Form({
   return (
     <FormDialog
       title={say('stacks.add-boards-to', { stackName: stack.name })}
-      saveWords={say('stacks.add-so-many', { boards: isMany ? codes.length : 1 })}
+      saveWords={say('stacks.add-so-many', { boards: codes.length })}
       onSave={save}
       onClose={onClose}
     >
@@ -102,18 +97,17 @@ function Form({
         <NumberField
           label={say('stacks.how-many')}
           hint={say('stacks.how-many-hint')}
-          value={count}
-          error={shown && codes === null ? say('board.number-outside', { most: MOST_AT_ONCE }) : null}
-          onValue={setCount}
+          {...many.field('boards')}
         />
+        <BoardSpecies board={typed} />
+        <BoardThickness board={typed} />
       </div>
-      <SpeciesAndThickness board={typed} allSpecies={allSpecies} />
       {isMany && <StackOrderFields order={order} blankHint={say('stacks.per-layer-optional')} />}
       <details>
         <summary>{say('stacks.more-fields')}</summary>
         <div className="form-dialog">
           <MoreAboutBoard board={typed} />
-          {codes?.length === 1 && <PlaceInStack board={typed} />}
+          {!isMany && <PlaceInStack board={typed} />}
         </div>
       </details>
     </FormDialog>

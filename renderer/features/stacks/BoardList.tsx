@@ -1,5 +1,6 @@
 import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -9,6 +10,7 @@ import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import type { Sort } from '../../ui/sorted-rows.ts';
 import { useWords } from '../../words.ts';
+import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
 import css from './stack-screen.module.css';
@@ -38,6 +40,7 @@ export function BoardList({
   });
   const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
   const [editing, setEditing] = useState(false);
+  const [edited, setEdited] = useState<RequestOutput<'boards.editTogether'> | null>(null);
   const words = useWords();
   const { say } = words;
   const { count } = pages;
@@ -74,6 +77,9 @@ export function BoardList({
         />
         <CallFilter value={filter} counts={counts} onValue={setFilter} />
       </div>
+      {edited && (
+        <BoardsEdited key={edited.act} edited={edited} onUndone={renew} onClose={() => setEdited(null)} />
+      )}
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
       {count === null && !pages.error && <Loading />}
       {count === 0 &&
@@ -131,7 +137,10 @@ export function BoardList({
       {editing && (
         <EditBoardsForm
           boards={[...selected.values()].sort((a, b) => a.id - b.id)}
-          onSaved={renew}
+          onSaved={(output) => {
+            renew(output.boards);
+            setEdited(output);
+          }}
           onClose={() => setEditing(false)}
         />
       )}

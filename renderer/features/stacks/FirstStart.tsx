@@ -1,34 +1,29 @@
 import { useState } from 'react';
 import { type FirstStack, firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../form/Field.tsx';
-import { ThicknessField } from '../../form/MeasureFields.tsx';
-import { SpeciesField } from '../../form/SpeciesField.tsx';
-import { thicknessHint } from '../../form/thickness-hint.ts';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { go } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard } from '../../stores/yard.ts';
-import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
 import { airOfStation, StationField } from '../places/StationField.tsx';
 import styles from './first-start.module.css';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
-export function FirstStart({ offerDemo }: { offerDemo: boolean }) {
+export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
   const { say } = useWords();
-  const allSpecies = useQuery('species.list', {});
   return (
-    <div className={styles.start}>
+    <div className={styles.start} onInput={onTyped}>
       <div>
-        <Await of={[allSpecies]}>{(species) => <FirstStackForm allSpecies={species} />}</Await>
+        <FirstStackForm />
         <UnitsLine />
       </div>
       {offerDemo && (
@@ -51,10 +46,11 @@ const nothingYet: Draft<FirstStack> = {
   boards: null,
 };
 
-function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
+function FirstStackForm() {
   const { say, formats } = useWords();
-  const units = useUnits();
-  const { draft, set, field, read } = useDraft(firstStackSchema, nothingYet);
+  const species = useQuery('species.list', {});
+  const typed = useDraft(firstStackSchema, nothingYet);
+  const { draft, field, read } = typed;
   const [station, setStation] = useState('');
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
@@ -79,19 +75,13 @@ function FirstStackForm({ allSpecies }: { allSpecies: readonly Species[] }) {
     >
       <TextField
         label={say('stacks.what-name')}
-        placeholder={allSpecies.find(({ id }) => id === draft.speciesId)?.name}
+        placeholder={species.output?.find(({ id }) => id === draft.speciesId)?.name}
         autoFocus
         {...field('name')}
       />
       <div className={styles.pairs}>
-        <SpeciesField label={say('board.species')} allSpecies={allSpecies} {...field('speciesId')} />
-        <ThicknessField
-          label={say('board.thickness')}
-          hint={say(thicknessHint(draft.thicknessMm, units))}
-          {...field('thicknessMm')}
-          quarters={draft.thicknessQuarters}
-          onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
-        />
+        <BoardSpecies board={typed} />
+        <BoardThickness board={typed} />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
         <StationField text={station} onText={setStation} />
       </div>

@@ -4,6 +4,7 @@ import type { Words } from '../../../shared-core/words/words.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { useYard } from '../../stores/yard.ts';
+import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -23,6 +24,7 @@ export function StacksScreen() {
   const [moved, setMoved] = useState<StackRow | null>(null);
   const words = useWords();
   const { say } = words;
+  const [typed, setTyped] = useState(false);
   const isEmpty = stacks.output?.length === 0;
   const sorted = byUrgency(stacks.output ?? []);
   const [first] = sorted;
@@ -41,7 +43,15 @@ export function StacksScreen() {
     >
       {stacks.error && <Failed sentence={stacks.error} again={stacks.again} />}
       {stacks.loading && <Loading />}
-      {isEmpty && <FirstStart offerDemo={kind === 'own'} />}
+      {/* What was typed stays where another window adds a stack meanwhile. */}
+      {!isEmpty && typed && (
+        <Banner actions={<Button onClick={() => setTyped(false)}>{say('stacks.discard-typed')}</Button>}>
+          {say('stacks.added-meanwhile')}
+        </Banner>
+      )}
+      {(isEmpty || typed) && (
+        <FirstStart offerDemo={isEmpty && kind === 'own'} onTyped={() => setTyped(true)} />
+      )}
       {first && <DueBanner stack={first} onMove={() => setMoved(first)} />}
       <div className={css.cards}>
         {sorted.map((stack) => (

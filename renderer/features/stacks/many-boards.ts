@@ -1,11 +1,9 @@
 import { followingCode } from '../../../shared-core/contract/board-code.ts';
-import { MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { positionInStack, type StackOrder } from '../../../shared-core/contract/stack-order.ts';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 
-/** The IDs of boards added together, each continuing the one before; null where the count cannot be. */
-export function codesFrom(first: string, count: number | null): string[] | null {
-  if (count === null || !Number.isInteger(count) || count < 1 || count > MOST_AT_ONCE) return null;
+/** The IDs of boards added together, each continuing the one before. */
+export function codesFrom(first: string, count: number): string[] {
   const codes = [first];
   for (let code = first; codes.length < count; codes.push(code)) code = followingCode(code);
   return codes;

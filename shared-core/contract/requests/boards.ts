@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { callSchema } from '../../probing/calls/assessment.ts';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { messageSchema } from '../../words/message.ts';
@@ -27,6 +28,8 @@ const someBoards = z
   .max(100_000)
   .transform((ids) => [...new Set(ids)]);
 
+const byAct = z.object({ act: z.uuid() });
+const newVersionsSchema = z.array(z.object({ id: rowIdSchema, version: versionSchema }));
 const placeSinceSchema = z.object({ placeId: rowIdSchema, since: z.iso.datetime() });
 
 export const boardRequests = {
@@ -113,9 +116,30 @@ export const boardRequests = {
         .nullable()
         .default(null),
     }),
-    /** Their versions now. */
-    output: z.array(z.object({ id: rowIdSchema, version: versionSchema })),
+    output: z.object({
+      /** To undo it by, and to ask what came of it. */
+      act: z.uuid(),
+      boards: newVersionsSchema,
+      /** The calls that these boards, and the others of stacks whose use changed, had before. */
+      callsBefore: z.array(z.object({ id: rowIdSchema, call: callSchema.nullable() })),
+    }),
     topics: ({ boards }) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
+  }),
+  /** Puts back what `boards.editTogether` changed; refused where any of it was edited since. */
+  'boards.undoTogether': command({
+    input: byAct,
+    output: newVersionsSchema,
+    topics: (_, boards) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
+  }),
+  /** Whose calls `boards.editTogether` has changed so far. */
+  'boards.callsChanged': query({
+    input: byAct,
+    output: z.object({
+      /** Whether some are still being judged. */
+      isJudging: z.boolean(),
+      changed: z.array(z.object({ code: z.string(), call: callSchema.nullable() })),
+    }),
+    topics: () => ['stacks', 'boards'],
   }),
   'boards.move': command({
     input: placeSinceSchema.extend({ boardIds: someBoards }),

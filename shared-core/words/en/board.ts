@@ -146,5 +146,4 @@ export const board = {
   'board.thickness-missing': 'Type the thickness. It sets how deep the pins go.',
   'board.not-a-length': '“{typedText}” is not a length. Type it like {exampleMm} or 5/4.',
   'board.not-a-board-length': '“{typedText}” is not a length. Type it like {exampleLengthMm}.',
-  'board.number-outside': 'Type a whole number from 1 to {most}.',
 } as const;

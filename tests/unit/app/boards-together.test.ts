@@ -105,7 +105,7 @@ test('a refusal does not say a whole page back', async () => {
   expect((await yard.refusal('boards.add', [board])).length).toBeLessThan(200);
 });
 
-test('a board that was edited meanwhile is named, and nothing is saved', async () => {
+test('a board that was edited meanwhile is named and answered as it is now, and nothing is saved', async () => {
   const boards = await shown();
   const [first] = await rows();
   await yard.command('boards.edit', {
@@ -116,19 +116,23 @@ test('a board that was edited meanwhile is named, and nothing is saved', async (
   const before = await rows();
   const edit = { boards, changed: { sawing: 'rift' as const }, stackOrder: null };
   expect(await yard.refusal('boards.editTogether', edit)).toBe(
-    `1 board was edited meanwhile: ${first!.code}. Nothing was saved. Check the list, then select the boards again.`,
+    `1 board was edited meanwhile: ${first!.code}. Nothing was saved. Choose what to do.`,
   );
   expect(await rows()).toEqual(before);
+  expect(await yard.answer('boards.editTogether', edit)).toMatchObject({
+    ok: false,
+    current: [{ code: first!.code, version: 2, sawing: 'quarter' }],
+  });
 });
 
 test('what was edited together can be edited together again from the versions answered', async () => {
-  const versions = await yard.command('boards.editTogether', {
+  const { boards } = await yard.command('boards.editTogether', {
     boards: await shown(),
     changed: { sawing: 'rift' },
     stackOrder: null,
   });
   await yard.command('boards.editTogether', {
-    boards: versions.map(({ id, version }) => ({ id, basedOn: version })),
+    boards: boards.map(({ id, version }) => ({ id, basedOn: version })),
     changed: { sawing: 'quarter' },
     stackOrder: null,
   });
@@ -230,6 +234,59 @@ describe('a whole stack', () => {
       latestReadings: 'include',
     });
     await expect.poll(averages).toEqual(before);
+  });
+
+  test('tells whose calls an edit changed, once they are judged', async () => {
+    await probed();
+    const { act } = await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: {},
+      latestReadings: { exclude: { code: 'wet-face' } },
+    });
+    await expect
+      .poll(() => yard.query('boards.callsChanged', { act }))
+      .toEqual({
+        isJudging: false,
+        changed: [
+          { code: 'WAL-01', call: 'probe-again' },
+          { code: 'WAL-02', call: 'probe-again' },
+        ],
+      });
+  });
+
+  test('is as before in all that was changed together, once that is undone', async () => {
+    await probed();
+    const everything = async () => ({
+      boards: (await rows()).map(({ version: _, outlook: __, ...row }) => row),
+      use: (await yard.query('stacks.get', { id: yard.stack.id })).endUseId,
+      moves: (await yard.query('boards.get', { id: yard.boards[0]!.id })).moves,
+    });
+    const before = await everything();
+    yard.later(60_000);
+    const { act } = await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: { speciesId: 'oak-northern-red', thicknessMm: 50.8, thicknessQuarters: 8, log: 'Ridge' },
+      stackOrder: { perLayer: 2, firstLayer: 1, firstColumn: 1 },
+      move: { placeId: yard.place.id, since: yard.now() },
+      endUseId: 'exterior-most-us',
+      latestReadings: { exclude: { code: 'wet-face' } },
+    });
+    expect((await everything()).moves).toHaveLength(2);
+    const versions = await yard.command('boards.undoTogether', { act });
+    expect(versions).toEqual((await rows()).map(({ id, version }) => ({ id, version })));
+    await expect.poll(everything).toEqual(before);
+    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(/Nothing was undone/);
+  });
+
+  test('is not undone at all where a board of it was edited since', async () => {
+    const { act, boards } = await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: { log: 'Ridge' },
+    });
+    const [first] = boards;
+    await yard.command('boards.edit', { id: first!.id, basedOn: first!.version, changed: { note: 'Split' } });
+    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(/edited since\. Nothing was undone/);
+    for (const { log } of await rows()) expect(log).toBe('Ridge');
   });
 
   test('is not changed at all where the species, the place, or the use is unknown', async () => {

@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { AppContext } from '../../../electron/app/context.ts';
@@ -9,6 +10,9 @@ import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
+
+/** An edit of several boards, which a query asks about. */
+const edit = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
 
 /** Every query with something to ask: the compiler misses one that is not here. */
 const inputs: { [N in QueryName]: RequestInput<N> } = {
@@ -22,6 +26,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.get': { id: 1 },
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
+  'boards.callsChanged': { act: edit },
   'places.list': {},
   'stations.find': { text: 'Asheville' },
   'stations.ofRegion': { timeZone: 'America/New_York' },
@@ -45,6 +50,10 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
 /** Looks at the file from outside. */
 let outside: Database.Database;
 beforeEach(async () => {
+  const boards = [{ id: 1, basedOn: 1 }];
+  await yard.command('boards.editTogether', { boards, changed: { log: 'Ridge' } }, edit);
+  // What follows from it is done before the round: it would compare its boards.
+  await setImmediate();
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   await type(roundId, 12.4);
   outside = new Database(join(yard.dataDir, 'yard.sqlite'));

@@ -7,7 +7,7 @@ import { BoardsScreen } from '../../../../renderer/features/stacks/BoardsScreen.
 import { StackScreen } from '../../../../renderer/features/stacks/StackScreen.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow, NewBoard } from '../../../../shared-core/contract/yard.ts';
@@ -218,11 +218,20 @@ describe('The boards of a stack', () => {
 });
 
 describe('Editing several boards', () => {
+  const act = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
   const edit = {
-    'boards.editTogether': () => [
-      { id: 2, version: 2 },
-      { id: 5, version: 2 },
-    ],
+    'boards.editTogether': () => ({
+      act,
+      boards: [
+        { id: 2, version: 2 },
+        { id: 5, version: 2 },
+      ],
+      callsBefore: [],
+    }),
+    'boards.callsChanged': () => ({
+      isJudging: false,
+      changed: [{ code: 'OAK-05', call: 'ready' as const }],
+    }),
   };
   const select = async (user: ReturnType<typeof userEvent.setup>) => {
     await user.click(await screen.findByLabelText('Select OAK-05'));
@@ -293,14 +302,15 @@ describe('Editing several boards', () => {
   test('place, use, and the readings of the last round change in the same act', async () => {
     const { machine, user } = openAll(6, edit);
     await select(user);
-    for (const name of ['Place', 'Use', 'Readings of the last round']) await turnOn(user, name);
+    for (const name of ['Place', 'Use of the whole stack', 'Readings of the last round'])
+      await turnOn(user, name);
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText('Choose a place.')).toBeTruthy();
     expect(screen.getByText('Choose a use.')).toBeTruthy();
     expect(machine.inputsOf('boards.editTogether')).toEqual([]);
     await user.selectOptions(screen.getByRole('combobox', { name: 'To' }), 'Shop');
     await typeDay(user, 'On', '2026-03-10');
-    expect(screen.getByText('For every board of Ridge oak.')).toBeTruthy();
+    expect(screen.getByText('Changes every board of Ridge oak, selected or not.')).toBeTruthy();
     const use = builtInEndUses[1]!;
     await user.selectOptions(screen.getByRole('combobox', { name: 'Use' }), use.id);
     await user.selectOptions(
@@ -352,18 +362,88 @@ describe('Editing several boards', () => {
     expect(machine.inputsOf('boards.editTogether')).toEqual([]);
   });
 
-  test('boards edited meanwhile are named, and the form stays as it was filled in', async () => {
-    const { user } = openAll(6, {
-      'boards.editTogether': () => {
-        throw new Refusal(message('refusal.boards-edited-meanwhile', { boards: 1, someCodes: ['OAK-05'] }));
-      },
+  describe('that another window edited meanwhile', () => {
+    const now = aBoardRow(5, { version: 3, log: 'Creek', sawing: 'rift' });
+    const clash = (): void => {
+      throw new Conflict(
+        [now],
+        message('refusal.boards-edited-meanwhile', { boards: 1, someCodes: ['OAK-05'] }),
+      );
+    };
+    /** Saves a log for two boards, one of which is another now. */
+    async function saveLog() {
+      let clashes = true;
+      const opened = openAll(6, {
+        ...edit,
+        'boards.editTogether': () => {
+          if (clashes) clash();
+          return edit['boards.editTogether']();
+        },
+      });
+      await select(opened.user);
+      await turnOn(opened.user, 'Log');
+      await opened.user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
+      await opened.user.click(screen.getByRole('button', { name: 'Save' }));
+      expect((await screen.findByRole('alert')).textContent).toContain(
+        '1 board was edited meanwhile: OAK-05.',
+      );
+      clashes = false;
+      return opened;
+    }
+    const sent = (machine: ReturnType<typeof playMachine>) =>
+      (machine.inputsOf('boards.editTogether').at(-1) as RequestInput<'boards.editTogether'>).boards;
+
+    test('are listed with what changed, and can be edited as they are now', async () => {
+      const { machine, user } = await saveLog();
+      const row = screen.getByRole('row', { name: /OAK-05/ });
+      expect(row.textContent).toBe('OAK-05Sawing and Log');
+      expect(screen.getByRole('textbox', { name: /^Log/ })).toHaveProperty('value', 'Ridge');
+      await expectNoBarriers();
+      await user.click(screen.getByRole('button', { name: 'Save over the boards as they are now' }));
+      expect(sent(machine)).toEqual([
+        { id: 2, basedOn: 1 },
+        { id: 5, basedOn: 3 },
+      ]);
     });
-    await select(user);
-    await turnOn(user, 'Log');
-    await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
-    await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect((await screen.findByRole('alert')).textContent).toContain('1 board was edited meanwhile: OAK-05.');
-    expect(screen.getByRole('textbox', { name: /^Log/ })).toHaveProperty('value', 'Ridge');
+
+    test('can be left out', async () => {
+      const { machine, user } = await saveLog();
+      await user.click(screen.getByRole('button', { name: 'Leave that board out' }));
+      expect(screen.getByRole('dialog', { name: 'Edit 1 board' })).toBeTruthy();
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      expect(sent(machine)).toEqual([{ id: 2, basedOn: 1 }]);
+    });
+  });
+
+  test('says how many changed and whose calls, and undoes it', async () => {
+    const { machine, user } = openAll(6, {
+      ...edit,
+      'boards.undoTogether': () => [
+        { id: 2, version: 3 },
+        { id: 5, version: 3 },
+      ],
+    });
+    const save = async (log: string) => {
+      await user.click(screen.getByRole('button', { name: 'Edit boards' }));
+      await turnOn(user, 'Log');
+      fireEvent.change(screen.getByRole('textbox', { name: /^Log/ }), { target: { value: log } });
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      await screen.findByText('2 boards changed. 1 call changed: OAK-05 (Ready).');
+    };
+    await user.click(await screen.findByLabelText('Select OAK-05'));
+    await user.click(screen.getByLabelText('Select OAK-02'));
+    await save('Ridge');
+    await user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act }]);
+    expect(screen.queryByText(/2 boards changed/)).toBeNull();
+    // The next edit goes on from there.
+    await save('Creek');
+    expect(machine.inputsOf('boards.editTogether').at(-1)).toMatchObject({
+      boards: [
+        { id: 2, basedOn: 3 },
+        { id: 5, basedOn: 3 },
+      ],
+    });
   });
 });
 

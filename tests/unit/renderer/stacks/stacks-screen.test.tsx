@@ -246,6 +246,30 @@ describe('The first start', () => {
     expect(machine.inputsOf('stacks.start')).toEqual([]);
   });
 
+  test('keeps what was typed where another window adds a stack, until it is discarded', async () => {
+    const { machine, user } = begin();
+    await user.type(await nameField(), 'Walnut');
+    machine.answers['stacks.list'] = () => [aStack()];
+    machine.tell('changed', { yard: null, topics: ['stacks'] });
+    expect(
+      await screen.findByText(/^Another window added a stack\. What you typed is still here\./),
+    ).toBeTruthy();
+    expect(screen.getByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+    expect(await nameField()).toHaveProperty('value', 'Walnut');
+    expect(document.activeElement).toBe(await nameField());
+    await user.click(screen.getByRole('button', { name: 'Discard' }));
+    expect(screen.queryByRole('form')).toBeNull();
+  });
+
+  test('gives way to a stack of another window where nothing was typed', async () => {
+    const { machine } = begin();
+    await nameField();
+    machine.answers['stacks.list'] = () => [aStack()];
+    machine.tell('changed', { yard: null, topics: ['stacks'] });
+    expect(await screen.findByRole('article', { name: 'Ridge oak' })).toBeTruthy();
+    expect(screen.queryByRole('form')).toBeNull();
+  });
+
   test('changes the units at once', async () => {
     useSettings.setState({ settings: usualSettings });
     const { machine, user } = begin({ 'settings.edit': (changed) => ({ ...usualSettings, ...changed }) });

@@ -1,0 +1,65 @@
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+
+/** A sentence names no more boards than a person reads. */
+const MOST_NAMED = 5;
+
+/** What an edit of several boards came to: whose calls it changed, and the way back. */
+export function BoardsEdited({
+  edited: { act, boards: versions },
+  onUndone,
+  onClose,
+}: {
+  edited: RequestOutput<'boards.editTogether'>;
+  onUndone: (versions: RequestOutput<'boards.undoTogether'>) => void;
+  onClose: () => void;
+}) {
+  const { say } = useWords();
+  const came = useQuery('boards.callsChanged', { act }).output;
+  const boards = versions.length;
+
+  async function undo(): Promise<void> {
+    onUndone(await bridge().command('boards.undoTogether', { act }));
+    onClose();
+    tellDone(say('stacks.edit-undone', { boards }));
+  }
+
+  return (
+    <Banner
+      kind="done"
+      actions={
+        <>
+          <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>
+          <Button kind="quiet" onClick={onClose}>
+            {say('frame.dismiss')}
+          </Button>
+        </>
+      }
+    >
+      {say('stacks.boards-changed', { boards })}{' '}
+      {came && (came.isJudging ? say('stacks.calls-judging') : say(callsChanged(came.changed)))}
+    </Banner>
+  );
+}
+
+function callsChanged(changed: RequestOutput<'boards.callsChanged'>['changed']) {
+  const more = changed.length - MOST_NAMED;
+  return message('stacks.calls-changed', {
+    calls: changed.length,
+    changes: [
+      ...changed.slice(0, MOST_NAMED).map(({ code: boardCode, call }) =>
+        message('stacks.call-now', {
+          boardCode,
+          callName: message(call ? `call.${call}` : 'stacks.not-probed'),
+        }),
+      ),
+      ...(more > 0 ? [message('stacks.more-calls', { more })] : []),
+    ],
+  });
+}

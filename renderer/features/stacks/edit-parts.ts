@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { says } from '../../../shared-core/contract/validation.ts';
+import { givenBoardSchema } from '../../../shared-core/contract/yard.ts';
+import { readingReasons } from '../records/reading-reasons.ts';
+
+const { shape } = givenBoardSchema;
+/** What can be changed of several boards. A blank field would erase many values. */
+const editSchema = z.object({
+  speciesId: shape.speciesId,
+  thicknessMm: shape.thicknessMm,
+  thicknessQuarters: shape.thicknessQuarters,
+  widthMm: shape.widthMm.unwrap(),
+  lengthMm: shape.lengthMm.unwrap(),
+  sawnOn: shape.sawnOn.refine((day) => day !== null, says('validation.day-missing')),
+  log: shape.log.min(1, says('validation.missing')),
+  sawing: shape.sawing,
+  barkSide: shape.barkSide,
+  barkOffOn: shape.barkOffOn,
+  ringRadiusMm: shape.ringRadiusMm.unwrap(),
+  placeId: z.string().min(1, says('validation.place-missing')),
+  since: z.string().min(1, says('validation.day-missing')),
+  endUseId: z.string().min(1, says('validation.use-missing')),
+  readings: z.enum(['include', ...readingReasons]),
+});
+export type EditOfBoards = z.input<typeof editSchema>;
+
+/** The parts of the form by what turns them on, each with its fields. */
+const parts = {
+  species: ['speciesId'],
+  thickness: ['thicknessMm', 'thicknessQuarters'],
+  width: ['widthMm'],
+  length: ['lengthMm'],
+  'sawn-on': ['sawnOn'],
+  log: ['log'],
+  sawing: ['sawing'],
+  'bark-side': ['barkSide', 'barkOffOn'],
+  pith: ['ringRadiusMm'],
+  place: ['placeId', 'since'],
+  use: ['endUseId'],
+  readings: ['readings'],
+  order: [],
+} as const satisfies Record<string, readonly (keyof EditOfBoards)[]>;
+export type Part = keyof typeof parts;
+export const partNames = Object.keys(parts) as Part[];
+
+/** Checks the fields of these parts, and leaves out the others. */
+export const schemaOf = (on: ReadonlySet<Part>) =>
+  editSchema.pick(
+    Object.fromEntries([...on].flatMap((part) => parts[part]).map((field) => [field, true])) as Record<
+      keyof EditOfBoards,
+      true
+    >,
+  ) as unknown as z.ZodType<Partial<z.output<typeof editSchema>>, EditOfBoards>;
