@@ -17,8 +17,10 @@ import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts'
 import { openSpot } from '../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
-import { message } from '../../shared-core/words/message.ts';
+import { shown } from '../../shared-core/probing/suspicions/reading-suspicions.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
+import { type Draft, dropDraft, isTypedAt, keepDraft } from './drafts.ts';
 import { useMeter } from './meter.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
@@ -37,12 +39,21 @@ interface RoundStore {
   error: string | null;
   /** Why the last thing that was tried in the round did not happen; null once something did. */
   trouble: string | null;
+  /** What was just done, where nothing else on screen says so. */
+  done: Message | null;
   /** The pins that are in were saved, and the person asked to save them again: the new value may replace that reading. */
   offersReplacing: boolean;
   saved: Saved | null;
 }
 
-const nothing: RoundStore = { round: null, error: null, trouble: null, offersReplacing: false, saved: null };
+const nothing: RoundStore = {
+  round: null,
+  error: null,
+  trouble: null,
+  done: null,
+  offersReplacing: false,
+  saved: null,
+};
 
 export const useRound = create<RoundStore>()(() => nothing);
 
@@ -94,6 +105,7 @@ export function mergeChange(change: RoundChange): void {
     return {
       round: { ...store.round, aim, boards, summary, probed: isAimedAt ? board : store.round.probed },
       trouble: reading ? null : store.trouble,
+      done: reading ? null : store.done,
       offersReplacing: reading ? false : store.offersReplacing,
       saved: reading ? { reading, board } : stillSaved(store.saved, board),
     };
@@ -180,7 +192,7 @@ async function show(asked: Promise<RoundState>): Promise<void> {
 async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<void> {
   const { round } = useRound.getState();
   if (!round) return;
-  useRound.setState({ trouble: null, offersReplacing: false });
+  useRound.setState({ trouble: null, done: null, offersReplacing: false });
   try {
     await work(round);
   } catch (error) {
@@ -222,7 +234,7 @@ async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Prom
   let { round } = useRound.getState();
   if (round && probedOf(round) === null) round = await settledRound();
   const board = round?.boards.find((each) => each.boardId === boardId);
-  if (!round || !board) return;
+  if (!round || !board) throw new Refusal(message('refusal.not-found', { what: 'board' }));
   if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
   const probed = round.probed?.boardId === boardId ? round.probed : unread(board);
   const readings = probed.assessment?.readings ?? [];
@@ -233,7 +245,9 @@ async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Prom
   try {
     await move(send({ boardId, spotIndex, newestReadingId }));
   } catch (error) {
-    moveOn(next, at);
+    // Digits typed at the next spot meanwhile stay there.
+    if (isTypedAt(round.id, next)) void aimAt(boardId, next.spotIndex);
+    else moveOn(next, at);
     throw error;
   }
 }
@@ -265,18 +279,32 @@ export const replaceByLive = ({ roundId, boardId, spotIndex, readingId }: Insert
     return bridge().command('rounds.saveLive', at);
   });
 
-/** Saves a typed value at the spot it was typed for. */
-export const saveTyped = (raw: number, aim: Aim) =>
-  inRound((round) =>
-    saveAt(aim, (at) => bridge().command('rounds.saveTyped', { roundId: round.id, raw, ...at })),
+/** Takes what was typed out of the field while it is being saved; where it was not saved, it is there again. */
+async function sendDraft(draft: Draft, send: () => Promise<unknown>): Promise<void> {
+  dropDraft(draft);
+  try {
+    await send();
+  } catch (error) {
+    keepDraft({ ...draft, isSent: true });
+    throw error;
+  }
+}
+
+/** Saves a typed value at the spot it was typed for, or at the one that the person chose for it. */
+export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim = draft) =>
+  inRound(({ id: roundId }) =>
+    sendDraft(draft, () =>
+      saveAt({ boardId, spotIndex }, (at) => bridge().command('rounds.saveTyped', { roundId, raw, ...at })),
+    ),
   );
 
-/** Saves a typed value in place of a reading at the spot it was typed for. */
-export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedReading) =>
-  inRound(async (round) => {
+/** Saves a value in place of a reading at the same spot. */
+export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedReading, draft?: Draft) =>
+  inRound(async ({ id: roundId }) => {
     if (spotIndex === null) return;
-    const at = { roundId: round.id, boardId, spotIndex, newestReadingId: id, replaces: id };
-    await bridge().command('rounds.saveTyped', { ...at, raw });
+    const at = { roundId, boardId, spotIndex, newestReadingId: id, replaces: id };
+    const send = () => bridge().command('rounds.saveTyped', { ...at, raw });
+    await (draft ? sendDraft(draft, send) : send());
   });
 
 /** Excludes the newest reading of the board aimed at, what is being saved included. */
@@ -289,13 +317,12 @@ export const undoLast = () =>
       throw new Refusal(message('refusal.nothing-to-undo', { boardCode }));
     }
     await move(bridge().command('rounds.undo', { readingId: last.id }));
+    const undone = { depth: last.spot.depth, reading: shown(last) };
+    useRound.setState({ done: message('round.undone', undone) });
   });
 
-/** @throws Refusal, for the dialog that asked why */
-export async function exclude(readingId: number, why: Exclusion): Promise<void> {
-  await bridge().command('readings.exclude', { readingId, why });
-  useRound.setState({ trouble: null });
-}
+export const exclude = (readingId: number, why: Exclusion) =>
+  inRound(() => bridge().command('readings.exclude', { readingId, why }));
 export const include = (readingId: number) =>
   inRound(() => bridge().command('readings.include', { readingId }));
 

@@ -16,6 +16,9 @@ import type { OwnFits } from './own-fits.ts';
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
 export const MOST_JUDGED_AT_ONCE = 20;
 
+/** Where a pin meter's scale in % usually begins and ends: what was typed tells of no meter. From memory. */
+const USUAL_SCALE_PCT = { min: 5, max: 100 };
+
 /** What every round of a board is judged by. */
 interface KnownBoard {
   boardId: number;
@@ -77,7 +80,11 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
           ];
         }),
       ),
-      typedBasis: { basis: null, range: null, ownCalibration: ownFits.calibration(speciesId, null) },
+      typedBasis: {
+        basis: null,
+        range: USUAL_SCALE_PCT,
+        ownCalibration: ownFits.calibration(speciesId, null),
+      },
       previous: withPrevious ? previousFinding(known, roundId, at) : null,
     };
   }

@@ -1,4 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
 import {
   type Aim,
   firstOpenSpot,
@@ -6,6 +7,7 @@ import {
   type RoundState,
 } from '../../../shared-core/contract/round.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
@@ -126,6 +128,19 @@ export function createRounds(
     throw new Refusal(message('refusal.insertion-saved', { boardCode: code }));
   }
 
+  /** Excludes a reading. Where the window has its board in hand, the spot that it leaves open is read next. */
+  function excludeAndAim(readingId: number, why: Exclusion, window: string): ReadingOwner {
+    const { roundId, boardId, spotIndex } = orRefuse(context.yard().readings.get(readingId), 'reading');
+    context.afterwards(() => {
+      const aim = aims.of(window);
+      if (aim?.roundId !== roundId || aim.boardId !== boardId) return;
+      const left = context.yard().readings.ofBoard(boardId, roundId);
+      const isOpen = !left.some((each) => each.spotIndex === spotIndex && each.excluded === null);
+      if (isOpen) aims.set(window, { ...aim, spotIndex });
+    });
+    return saving.exclude(readingId, why);
+  }
+
   return {
     aims,
     /** The meter's value, corrected for the board that the window aims at; null where it aims at none. */
@@ -183,13 +198,9 @@ export function createRounds(
         saving.saveAsShown(window, at, { raw, unit: 'pct', how: 'typed', settled: null, meterId: null }),
 
       'rounds.undo': ({ readingId }, window) => {
-        const { roundId, boardId, spotIndex } = orRefuse(context.yard().readings.get(readingId), 'reading');
+        const { roundId } = orRefuse(context.yard().readings.get(readingId), 'reading');
         openRounds.get(roundId);
-        context.afterwards(() => {
-          const aim = aims.of(window);
-          if (aim?.roundId === roundId && aim.boardId === boardId) aims.set(window, { ...aim, spotIndex });
-        });
-        return saving.exclude(readingId, { code: 'undone-in-round' });
+        return excludeAndAim(readingId, { code: 'undone-in-round' }, window);
       },
 
       'rounds.setTemperature': ({ roundId, boardId, woodTempC }, window) => {
@@ -239,7 +250,7 @@ export function createRounds(
         return {};
       },
 
-      'readings.exclude': ({ readingId, why }) => saving.exclude(readingId, why),
+      'readings.exclude': ({ readingId, why }, window) => excludeAndAim(readingId, why, window),
       'readings.include': ({ readingId }) => saving.exclude(readingId, null),
     } satisfies Partial<Commands>,
   };

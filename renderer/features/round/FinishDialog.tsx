@@ -1,23 +1,28 @@
 import type { RoundState } from '../../../shared-core/contract/round.ts';
+import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { finishRound } from '../../stores/round.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 
-/** Asks before it ends the round, and says what is still unread; Enter goes on probing. */
+/** The question has the focus, and no button: Enter, pressed once more than needed, does nothing. */
+const focusOn = (question: HTMLElement | null) => question?.focus();
+
+/** Asks before it ends the round, and says what is still unread and unsaved. */
 export function FinishDialog({ round, onClose }: { round: RoundState; onClose: () => void }) {
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
+  const values = unsavedOf(useDraftsOf(round.id)).length;
   return (
     <Dialog title={say('finish.title')} onClose={onClose}>
-      <p>{say(round.summary.message)}</p>
+      <p ref={focusOn} tabIndex={-1}>
+        {say(round.summary.message)}
+      </p>
+      {values > 0 && <p>{say('finish.unsaved', { values })}</p>}
       <p>
         {unread === 0 ? say('finish.all-probed') : say('finish.unread', { unread })} {say('finish.effect')}
       </p>
       <Actions>
-        <Button kind="main" autoFocus onClick={onClose}>
-          {say('finish.keep-probing')}
-        </Button>
         <Button
           onClick={() => {
             onClose();
@@ -26,6 +31,7 @@ export function FinishDialog({ round, onClose }: { round: RoundState; onClose: (
         >
           {say('finish.finish')}
         </Button>
+        <Button onClick={onClose}>{say('finish.keep-probing')}</Button>
       </Actions>
     </Dialog>
   );

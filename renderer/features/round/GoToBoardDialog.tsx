@@ -1,64 +1,47 @@
 import { useState } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { TextField } from '../../form/Field.tsx';
-import { Actions, Button } from '../../ui/Button.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
 import { useWords } from '../../words.ts';
+import { boardsMeant } from './find-board.ts';
 
-/** Where the board of that ID is in the walk; -1 where it is not. Capitals make no difference. */
-export const indexOfCode = (boards: readonly RoundBoard[], code: string): number =>
-  boards.findIndex((board) => board.code.toLowerCase() === code.trim().toLowerCase());
+/** So many of the boards that may be meant are named. */
+const MOST_NAMED = 5;
 
-/** To the board whose ID is typed, or whose label is scanned by a reader that types what it reads. */
+/** To the board whose ID, or enough of it, is typed, or whose label is scanned by a reader that types what it reads. */
 export function GoToBoardDialog({
-  boards,
-  stackName,
+  round: { boards, stackName },
   onChoose,
   onClose,
 }: {
-  boards: readonly RoundBoard[];
-  stackName: string;
-  onChoose: (boardIndex: number) => void;
+  round: RoundState;
+  onChoose: (board: RoundBoard) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const [code, setCode] = useState('');
-  const [error, setError] = useState<string | null>(null);
+  async function choose(): Promise<void> {
+    const boardCode = code.trim();
+    if (boardCode === '') throw new Refusal(message('go-to.missing'));
+    const [board, ...more] = boardsMeant(boards, boardCode);
+    if (!board) throw new Refusal(message('go-to.unknown', { stackName, boardCode }));
+    if (more.length > 0) {
+      const someCodes = [board, ...more].slice(0, MOST_NAMED).map((each) => each.code);
+      throw new Refusal(message('go-to.several', { boards: 1 + more.length, boardCode, someCodes }));
+    }
+    onChoose(board);
+  }
   return (
-    <Dialog title={say('go-to.title')} onClose={onClose}>
-      <form
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          const typed = code.trim();
-          const index = indexOfCode(boards, typed);
-          if (index === -1) {
-            return setError(
-              typed === '' ? say('go-to.missing') : say('go-to.unknown', { stackName, boardCode: typed }),
-            );
-          }
-          onClose();
-          onChoose(index);
-        }}
-      >
-        <TextField
-          label={say('go-to.label')}
-          hint={say('go-to.hint')}
-          error={error}
-          value={code}
-          autoFocus
-          onValue={(typed) => {
-            setError(null);
-            setCode(typed);
-          }}
-        />
-        <Actions>
-          <Button type="submit" kind="main">
-            {say('go-to.go')}
-          </Button>
-          <Button onClick={onClose}>{say('common.cancel')}</Button>
-        </Actions>
-      </form>
-    </Dialog>
+    <FormDialog title={say('go-to.title')} saveWords={say('go-to.go')} onSave={choose} onClose={onClose}>
+      <TextField
+        label={say('go-to.label')}
+        hint={say('go-to.hint')}
+        value={code}
+        autoFocus
+        onValue={setCode}
+      />
+    </FormDialog>
   );
 }

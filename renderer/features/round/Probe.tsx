@@ -22,8 +22,8 @@ export function Probe({ round }: { round: RoundState }) {
   const { say } = useWords();
   const region = useRef<HTMLElement>(null);
   const field = useRef<HTMLInputElement>(null);
-  const probing = useProbing(round);
-  useRoundKeys(field, { ...probing, onScan: probing.scan });
+  const probing = useProbing(round, field);
+  useRoundKeys(field, probing);
   useKeysHome(region, field);
   useSavedSound();
 
@@ -48,9 +48,8 @@ export function Probe({ round }: { round: RoundState }) {
 
       {dialog === 'go-to-board' && (
         <GoToBoardDialog
-          boards={round.boards}
-          stackName={round.stackName}
-          onChoose={(index) => goTo(index, null)}
+          round={round}
+          onChoose={(chosen) => goTo(round.boards.indexOf(chosen), null)}
           onClose={closeDialog}
         />
       )}

@@ -49,7 +49,7 @@ export function ProbeActions({
             {say('common.save')}
           </Button>
         )}
-        <Button shortcut="⌫" onClick={() => act('exclude-last')}>
+        <Button shortcut="⌫" onClick={() => act('undo-last')}>
           {say('round.undo-last')}
         </Button>
         <Button

@@ -1,7 +1,8 @@
 import { useEffect } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { finishRound, reopenRound, useRound } from '../../stores/round.ts';
+import { aimAt, finishRound, reopenRound, useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
@@ -9,6 +10,7 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { FindingsTable } from './FindingsTable.tsx';
 import css from './RoundSummaryPage.module.css';
+import { UnsavedValue } from './UnsavedValue.tsx';
 
 /** What a finished round found: how many of each call, then board by board with the reason that decides. */
 export function RoundSummaryPage({ round }: { round: RoundState }) {
@@ -52,6 +54,18 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       }
     >
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
+      {unsavedOf(useDraftsOf(round.id)).map((draft) => (
+        <UnsavedValue
+          key={`${draft.boardId} ${draft.spotIndex}`}
+          draft={draft}
+          says="round.unsaved-finished"
+          leads="round-page.reopen"
+          onGo={async () => {
+            await reopenRound();
+            await aimAt(draft.boardId, draft.spotIndex);
+          }}
+        />
+      ))}
       <ul className={css.counts}>
         {callsInOrder.map((call) => (
           <li key={call} className={css.count} style={{ ...inkOf(call), ...groundOf(call) }}>

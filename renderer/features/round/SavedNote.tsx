@@ -10,8 +10,15 @@ import css from './ValuePanel.module.css';
 export function SavedNote({ onUse }: { onUse: () => void }) {
   const { say, formats } = useWords();
   const saved = useRound((store) => store.saved);
+  const done = useRound((store) => store.done);
   const aimedAt = useRound((store) => store.round?.aim?.boardId);
-  if (!saved) return <p className={css.note} aria-live="polite" />;
+  if (done || !saved) {
+    return (
+      <p className={css.note} aria-live="polite">
+        {done && say(done)}
+      </p>
+    );
+  }
 
   const { reading, board } = saved;
   const { depth } = reading.spot;

@@ -95,7 +95,10 @@ export function SpotList({
 
 function SavedReading({ reading }: { reading: JudgedReading }) {
   return (
-    <div className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}>
+    <div
+      className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}
+      data-reading={reading.id}
+    >
       <McValue
         mcPct={reading.corrected.mcPct}
         raw={reading.raw}
@@ -104,7 +107,8 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
       />
       <ExcludeReading
         reading={reading}
-        onExclude={(why) => exclude(reading.id, why)}
+        // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
+        onExclude={async (why) => void exclude(reading.id, why)}
         onInclude={() => void include(reading.id)}
       />
       <ReadingRemarks reading={reading} />

@@ -15,7 +15,7 @@ export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClo
     <FormDialog
       title={say('round-temp.title', { boardCode: board.code })}
       saveWords={say('common.save')}
-      onSave={async () => setWoodTemp(forAll ? null : board.boardId, answer.read())}
+      onSave={async () => void setWoodTemp(forAll ? null : board.boardId, answer.read())}
       onClose={onClose}
     >
       <TemperatureField answer={answer} autoFocus />

@@ -10,11 +10,13 @@ import css from './ValuePanel.module.css';
 export function TypedPanel({
   value,
   fieldRef,
+  isBoardDone,
   onValue,
   onUseMeter,
 }: {
   value: string;
   fieldRef: RefObject<HTMLInputElement | null>;
+  isBoardDone: boolean;
   onValue: (value: string) => void;
   /** Null where no meter is live in this window. */
   onUseMeter: (() => void) | null;
@@ -52,7 +54,7 @@ export function TypedPanel({
         onChange={(event) => onValue(event.target.value)}
       />
       <p id={`${id}-how`} className={isTryingAgain ? css.trouble : css.how}>
-        {isTryingAgain ? say(meter.message) : say('typed.hint')}
+        {isTryingAgain ? say(meter.message) : say(isBoardDone ? 'typed.hint-done' : 'typed.hint')}
       </p>
     </div>
   );

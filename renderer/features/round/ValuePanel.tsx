@@ -8,6 +8,7 @@ import { useWords } from '../../words.ts';
 import { LivePanel } from './LivePanel.tsx';
 import { SavedNote } from './SavedNote.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
+import { UnsavedValue } from './UnsavedValue.tsx';
 import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
@@ -15,7 +16,19 @@ import css from './ValuePanel.module.css';
 export function ValuePanel({
   board,
   fieldRef,
-  probing: { typing, type, meterIsLive, filledBy, nextSpot, savedBoard, leaves, act },
+  probing: {
+    typing,
+    type,
+    meterIsLive,
+    filledBy,
+    unsaved,
+    goToDraft,
+    nextSpot,
+    spotIndex,
+    savedBoard,
+    leaves,
+    act,
+  },
 }: {
   board: RoundBoard;
   fieldRef: RefObject<HTMLInputElement | null>;
@@ -36,6 +49,7 @@ export function ValuePanel({
         <TypedPanel
           value={typing}
           fieldRef={fieldRef}
+          isBoardDone={spotIndex === null}
           onValue={type}
           onUseMeter={meterIsLive ? () => act('stop-typing') : null}
         />
@@ -61,6 +75,14 @@ export function ValuePanel({
         <Banner kind="caution" actions={replace}>
           {say('round.pins-saved', { boardCode: savedBoard.code })}
         </Banner>
+      )}
+      {unsaved && (
+        <UnsavedValue
+          draft={unsaved}
+          says="round.unsaved"
+          leads="round.unsaved-go-to"
+          onGo={goToDraft(unsaved)}
+        />
       )}
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}

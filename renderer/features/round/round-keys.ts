@@ -5,6 +5,7 @@ export type RoundAction =
   | 'replace'
   | 'save-at-next'
   | 'use-meant'
+  | 'undo-last'
   | 'exclude-last'
   | 'leave-board'
   | 'next-board'
@@ -20,7 +21,7 @@ export type RoundAction =
   | 'start-typing'
   | 'stop-typing';
 
-/** The keys, as the help lists them but for those that a button offers; the first four are all that a newcomer needs. */
+/** The keys, as the help lists them; the first four are all that a newcomer needs. */
 export const roundKeys = [
   { key: 'key.space', does: 'round-keys.save' },
   { key: 'key.backspace', does: 'round-keys.undo' },
@@ -34,6 +35,10 @@ export const roundKeys = [
   { key: 'G', does: 'round-keys.go-to' },
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
+  { key: 'key.delete', does: 'round-keys.exclude' },
+  { key: 'U', does: 'round-keys.use-meant' },
+  { key: 'R', does: 'round-keys.replace' },
+  { key: 'N', does: 'round-keys.save-at-next' },
 ] as const;
 
 /** Keys that walk along spots and boards for as long as they are held; any other acts once. */
@@ -49,7 +54,8 @@ const walkingOutsideText: Partial<Record<string, RoundAction>> = {
 };
 const outsideText: Partial<Record<string, RoundAction>> = {
   Enter: 'leave-board',
-  Backspace: 'exclude-last',
+  Backspace: 'undo-last',
+  Delete: 'exclude-last',
   Home: 'first-board',
   End: 'last-board',
 };

@@ -1,11 +1,14 @@
-import { useState } from 'react';
-import { firstOpenSpot, openSpots, type RoundState } from '../../../shared-core/contract/round.ts';
+import { type RefObject, useState } from 'react';
+import { openSpots, type RoundState } from '../../../shared-core/contract/round.ts';
+import { readTyped } from '../../../shared-core/labels/typed-value.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { parseDecimal } from '../../../shared-core/units/decimal.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { Draft } from '../../stores/drafts.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import {
   aimAt,
+  newestOf,
   probedOf,
   replaceByLive,
   replaceByTyped,
@@ -18,10 +21,11 @@ import {
 import { useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { doneBy } from './done-by.ts';
-import { indexOfCode } from './GoToBoardDialog.tsx';
+import { indexOfCode } from './find-board.ts';
 import { meantBy } from './questionable.ts';
 import type { RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
+import { isDialogOpen } from './useKeysHome.ts';
 import { useTypedValue } from './useTypedValue.ts';
 
 export type RoundDialog = 'go-to-board' | 'temperature' | 'keys' | 'finish';
@@ -30,7 +34,7 @@ export type RoundDialog = 'go-to-board' | 'temperature' | 'keys' | 'finish';
 const BOUNCE_MS = 300;
 
 /** What can be done on the board aimed at, and what is typed, asked and counted down meanwhile. */
-export function useProbing(round: RoundState) {
+export function useProbing(round: RoundState, field: RefObject<HTMLInputElement | null>) {
   const { say } = useWords();
   const { saved, offersReplacing, trouble } = useRound();
   const meterIsLive = useMeter(isLiveHere) && !round.isDated;
@@ -43,7 +47,7 @@ export function useProbing(round: RoundState) {
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const probed = probedOf(round);
-  const { draft, filledBy, ...drafting } = useTypedValue(round.aim, probed);
+  const { draft, filledBy, unsaved, ...drafting } = useTypedValue(round, probed);
   /** The reading typed so far; null while the meter's are saved. */
   const typing = draft?.text ?? (meterIsLive ? null : '');
   const fieldIsEmpty = typing === null || typing.trim() === '';
@@ -67,14 +71,14 @@ export function useProbing(round: RoundState) {
     phase === 'pins-out' &&
     dialog === null &&
     trouble === null;
-  const secondsLeft = useCountdown(mayGoOn ? doneBy(round, saved) : null, nextBoardAfterS, () =>
-    goTo(boardIndex + 1, null),
-  );
+  const secondsLeft = useCountdown(mayGoOn ? doneBy(round, saved) : null, nextBoardAfterS, () => {
+    if (!isDialogOpen()) goTo(boardIndex + 1, null);
+  });
 
   function goTo(index: number, spot: number | null): void {
     const to = round.boards[index];
     if (!to) return;
-    drafting.moveTo({ boardId: to.boardId, spotIndex: spot ?? firstOpenSpot(to) });
+    if (fieldIsEmpty) drafting.stop();
     void aimAt(to.boardId, spot);
   }
 
@@ -99,34 +103,52 @@ export function useProbing(round: RoundState) {
     goTo(boardIndex, Math.min(Math.max(from + by, 0), spots - 1));
   }
 
-  /** Hands the number typed to what saves it; says what is none. */
-  function withTyped(save: (raw: number) => Promise<void>): void {
-    const raw = parseDecimal(typing ?? '');
-    if (raw === null || Number.isNaN(raw)) {
-      useRound.setState({ trouble: say('round.not-a-number', { typedText: typing?.trim() ?? '' }) });
-      return;
+  /** Hands the number typed to what saves it. Anything else stays in the field, and the next key takes its place. */
+  function withTyped(save: (raw: number, draft: Draft) => Promise<void>): void {
+    if (!draft || fieldIsEmpty) return;
+    const typed = readTyped(
+      draft.text,
+      round.boards.map(({ code }) => code),
+    );
+    if ('raw' in typed) void save(typed.raw, draft);
+    else if ('boardCode' in typed) {
+      drafting.stop();
+      goToCode(typed.boardCode);
+      useRound.setState({ done: message('round.is-board', typed) });
+    } else {
+      useRound.setState({ trouble: say(typed.problem) });
+      field.current?.select();
     }
-    drafting.stop();
-    void save(raw);
+  }
+
+  /** To the board whose label was scanned. */
+  function goToCode(boardCode: string): void {
+    const index = indexOfCode(round.boards, boardCode);
+    if (index !== -1) goTo(index, null);
+    else useRound.setState({ trouble: say('go-to.unknown', { stackName: round.stackName, boardCode }) });
   }
 
   const actions: Record<RoundAction, () => void> = {
     take: () => void saveLive(),
     // Where the spot was filled meanwhile, the person says what is meant.
-    'save-typed': () => draft && !filledBy && withTyped((raw) => saveTyped(raw, draft)),
+    'save-typed': () => filledBy || withTyped(saveTyped),
     replace: () => {
-      if (filledBy) withTyped((raw) => replaceByTyped(raw, filledBy));
+      if (filledBy) withTyped((raw, typed) => replaceByTyped(raw, filledBy, typed));
       else if (savedBoard && insertion) void replaceByLive(insertion);
     },
     'save-at-next': () => {
       if (!board || nextSpot === null) return;
-      withTyped((raw) => saveTyped(raw, { boardId: board.boardId, spotIndex: nextSpot }));
+      const at = { boardId: board.boardId, spotIndex: nextSpot };
+      withTyped((raw, typed) => saveTyped(raw, typed, at));
     },
     'use-meant': () => {
       const meant = saved && meantBy(saved.reading);
       if (saved && meant !== null) void replaceByTyped(meant, saved.reading);
     },
-    'exclude-last': () => void undoLast(),
+    'undo-last': () => void undoLast(),
+    // The dialog is the button's, which is beside the reading.
+    'exclude-last': () =>
+      document.querySelector<HTMLElement>(`[data-reading="${newestOf(probed)?.id}"] button`)?.click(),
     'leave-board': () => void leaveBoard(),
     'next-board': nextBoard,
     'previous-board': () => goTo(boardIndex - 1, null),
@@ -148,12 +170,12 @@ export function useProbing(round: RoundState) {
       actions[action]();
     },
     goTo,
-    /** To the board whose label was scanned. */
-    scan: (boardCode: string): void => {
-      const index = indexOfCode(round.boards, boardCode);
-      if (index !== -1) goTo(index, null);
-      else useRound.setState({ trouble: say('go-to.unknown', { stackName: round.stackName, boardCode }) });
+    /** What leads to the spot of a value that was typed there and not saved; null where its board left. */
+    goToDraft: ({ boardId, spotIndex }: Draft): (() => void) | null => {
+      const index = round.boards.findIndex((each) => each.boardId === boardId);
+      return index === -1 ? null : () => goTo(index, spotIndex);
     },
+    goToCode,
     dialog,
     closeDialog: () => setDialog(null),
     board,
@@ -167,6 +189,7 @@ export function useProbing(round: RoundState) {
     fieldIsEmpty,
     draft,
     filledBy,
+    unsaved,
     nextSpot,
     type: drafting.type,
     restore: drafting.restore,

@@ -19,7 +19,7 @@ export function useRoundKeys<Draft>(
     /** Brings back what was typed before a scan began. */
     restore: (draft: Draft) => void;
     /** A label was scanned. */
-    onScan: (code: string) => void;
+    goToCode: (code: string) => void;
   },
 ): void {
   const burst = useRef<Burst | null>(null);
@@ -28,7 +28,7 @@ export function useRoundKeys<Draft>(
   const newest = useRef(round);
   useEffect(() => {
     newest.current = round;
-    const { typing, draft, act, type, restore, onScan } = round;
+    const { typing, draft, act, type, restore, goToCode } = round;
     const onKey = (event: KeyboardEvent) => {
       const { key, timeStamp } = event;
       const target = event.target as HTMLElement;
@@ -41,7 +41,7 @@ export function useRoundKeys<Draft>(
       if (scanned !== null) {
         event.preventDefault();
         restore(beforeBurst.current);
-        onScan(scanned);
+        goToCode(scanned);
         return;
       }
       const isWithinBurst = now !== null && now.text.length > 1;
@@ -49,8 +49,13 @@ export function useRoundKeys<Draft>(
       if (isPress && !isWithinBurst && target.closest('button, a, summary')) return;
       const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing);
       if (action === null) {
-        if (typing !== null && /^[\d.,]$/.test(key)) field.current?.focus();
-        else if (key === ' ' && target !== field.current) event.preventDefault();
+        if (target === field.current) return;
+        if (typing !== null && /^[\d.,]$/.test(key)) {
+          // Not left to the browser, which would put it wherever the caret was.
+          event.preventDefault();
+          field.current?.focus();
+          type(typing + key);
+        } else if (key === ' ') event.preventDefault();
         return;
       }
       event.preventDefault();

@@ -1,51 +1,63 @@
-import { useState } from 'react';
-import type { Aim, ProbedBoard } from '../../../shared-core/contract/round.ts';
+import { useEffect } from 'react';
+import type { ProbedBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { parseDecimal } from '../../../shared-core/units/decimal.ts';
+import { type Draft, dropDraft, keepDraft, unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { newestOf } from '../../stores/round.ts';
-
-/** A value being typed, for the spot that was aimed at when it was begun. */
-interface Draft extends Aim {
-  text: string;
-  /** The newest reading at the spot when it was begun; undefined while the board's readings were on their way. */
-  before: number | null | undefined;
-}
+import { useYard } from '../../stores/yard.ts';
 
 /**
- * The value typed so far. It stays with its spot when the meter saves there and the aim goes on; it goes along where
- * the person goes.
- * @param aim    where the window aims
+ * The value typed so far. It belongs to the spot that was aimed at when it was begun: it stays there where the person
+ * goes elsewhere, and in the field where the meter saves at its spot and the aim goes on.
  * @param probed the board aimed at; null while its readings are on their way
  */
-export function useTypedValue(aim: Aim | null, probed: ProbedBoard | null) {
-  const [draft, setDraft] = useState<Draft | null>(null);
+export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: ProbedBoard | null) {
+  const yard = useYard(({ info }) => info?.uuid ?? null);
+  const drafts = useDraftsOf(roundId);
+  const here = drafts.filter(({ boardId }) => boardId === aim?.boardId);
+  const draft =
+    here.find((each) => filledBy(each, probed)) ??
+    here.find(({ spotIndex }) => spotIndex === aim?.spotIndex) ??
+    null;
+  const filled = draft && filledBy(draft, probed);
 
-  function begin(text: string, { boardId, spotIndex }: Aim): Draft {
-    const before = probed?.boardId === boardId ? (newestOf(probed, spotIndex)?.id ?? null) : undefined;
-    return { text, boardId, spotIndex, before };
+  function begin(text: string, at: Draft): void {
+    const isKnown = probed?.boardId === at.boardId;
+    keepDraft({ ...at, text, before: isKnown ? (newestOf(probed, at.spotIndex)?.id ?? null) : undefined });
   }
-  if (draft && draft.before === undefined && probed?.boardId === draft.boardId) {
-    setDraft(begin(draft.text, draft));
-  }
+  useEffect(() => {
+    if (!draft) return;
+    if (draft.before === undefined && probed) begin(draft.text, draft);
+    // Its answer was lost, but it was saved.
+    if (draft.isSent && filled?.how === 'typed' && filled.raw === parseDecimal(draft.text)) dropDraft(draft);
+  });
 
   return {
     draft,
-    type: (text: string): void => {
-      if (draft !== null && draft.text.trim() !== '') setDraft({ ...draft, text });
-      else if (aim !== null) setDraft(begin(text, aim));
-    },
-    stop: (): void => setDraft(null),
-    restore: setDraft,
-    /** The person went to another spot. */
-    moveTo: (to: Aim): void => {
-      setDraft((now) => now && begin(now.text, to));
-    },
     /** What was saved at the draft's spot since it was begun. */
-    filledBy: filledBy(draft, probed),
+    filledBy: filled,
+    /** What is typed for another spot and not saved. */
+    unsaved: unsavedOf(drafts, draft)[0],
+    type: (text: string): void => {
+      if (draft !== null && draft.text.trim() !== '') keepDraft({ ...draft, text, isSent: false });
+      else if (aim) {
+        const boardCode = boards.find(({ boardId }) => boardId === aim.boardId)?.code ?? '';
+        begin(text, { ...aim, yard, roundId, boardCode, text });
+      }
+    },
+    stop: (): void => {
+      if (draft) dropDraft(draft);
+    },
+    /** Brings back what was typed before. */
+    restore: (before: Draft | null): void => {
+      if (before) keepDraft(before);
+      else if (draft) dropDraft(draft);
+    },
   };
 }
 
-function filledBy(draft: Draft | null, probed: ProbedBoard | null): JudgedReading | null {
-  const isKnown = draft !== null && draft.before !== undefined && probed?.boardId === draft.boardId;
+function filledBy(draft: Draft, probed: ProbedBoard | null): JudgedReading | null {
+  const isKnown = draft.before !== undefined && probed?.boardId === draft.boardId;
   if (!isKnown || draft.spotIndex === null || draft.text.trim() === '') return null;
   const newest = newestOf(probed, draft.spotIndex);
   return newest?.counts && newest.id > (draft.before ?? 0) ? newest : null;

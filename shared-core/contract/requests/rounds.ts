@@ -3,6 +3,7 @@ import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
 import type { Topic } from '../topics.ts';
+import { says } from '../validation.ts';
 import { daySchema, rowIdSchema } from '../yard.ts';
 
 const inRound = z.object({ roundId: rowIdSchema });
@@ -62,7 +63,7 @@ export const roundRequests = {
   'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
   /** Saves a typed value, in % as the meter shows it. */
   'rounds.saveTyped': command({
-    input: atSpot.extend({ raw: z.number() }),
+    input: atSpot.extend({ raw: z.number().refine((raw) => raw !== 0, says('validation.zero-reading')) }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),

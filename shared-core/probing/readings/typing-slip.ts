@@ -15,7 +15,7 @@ const ORDINARY = { min: 5, max: 40 };
  * @param others raw % values of the board's other readings, or what the last round found; may be empty
  */
 export function intendedValue(raw: number, others: readonly number[]): number | null {
-  if (!(raw > 0) || (raw >= HARDLY_BELOW && raw <= HARDLY_ABOVE)) return null;
+  if (!(raw > 0) || isOrdinaryByNature(raw)) return null;
   const meant = [10, 100]
     .map((factor) => (raw > HARDLY_ABOVE ? raw / factor : raw * factor))
     .find((value) => (others.length > 0 ? isLike(value, median(others)) : isOrdinary(value)));
@@ -23,6 +23,9 @@ export function intendedValue(raw: number, others: readonly number[]): number | 
   if (meant === undefined || (others.length > 0 && isLike(raw, median(others)))) return null;
   return Math.round(meant * 100) / 100;
 }
+
+/** Whether a pin reading of lumber, %, may well be that by nature. */
+export const isOrdinaryByNature = (raw: number): boolean => raw >= HARDLY_BELOW && raw <= HARDLY_ABOVE;
 
 const isLike = (value: number, other: number): boolean => value > 0.6 * other && value < 1.67 * other;
 const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <= ORDINARY.max;

@@ -219,7 +219,8 @@ const RULES: readonly Rule[] = [
 ];
 
 /** The raw value as the meter shows it. */
-function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): Message {
+/** A raw value as the meter showed it. */
+export function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): Message {
   return unit === 'pct'
     ? message('suspicion.reading-pct', { rawPct: raw })
     : message('suspicion.reading-ohm', { rawOhm: raw });

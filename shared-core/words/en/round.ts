@@ -39,6 +39,15 @@ export const round = {
   'round.finish': 'Finish',
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like 12.4.',
+  'round.two-numbers':
+    '“{typedText}” can be read as two numbers. Nothing was saved. Type it with at most two decimals, like 12.4.',
+  'round.is-board': '{boardCode} is a board ID, so nothing was saved. This is {boardCode}.',
+  'round.undone': '{depth, select, core {Core} other {Shell}} {reading} undone. Probe this spot again.',
+  'round.unsaved': '“{typedText}” for {boardCode} is not saved yet.',
+  'round.unsaved-finished':
+    'The round was finished before “{typedText}” for {boardCode} was saved. Reopen the round to save it.',
+  'round.unsaved-go-to': 'Go to it',
+  'round.unsaved-discard': 'Discard',
   'round.leaves-open':
     '{spots, plural, one {# spot is} other {# spots are}} open. Press Enter again to leave {spots, plural, one {it} other {them}}.',
   'round.by-itself': 'Go to the next board',
@@ -108,7 +117,8 @@ export const round = {
   'typed.label': 'Reading on the meter, %',
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
-  'typed.hint': 'Enter saves it. Enter on the empty field goes to the next board.',
+  'typed.hint': 'Enter saves it.',
+  'typed.hint-done': 'All spots read. Enter goes to the next board.',
 
   'saved.used': '{depth, select, core {Core} other {Shell}} {mcPct} saved',
   'saved.not-used': '{depth, select, core {Core} other {Shell}} saved, not used',
@@ -121,15 +131,18 @@ export const round = {
   'finish.all-probed': 'Every board has been probed.',
   'finish.unread':
     '{unread, plural, one {# board has no readings. It keeps its earlier call, if any.} other {# boards have no readings. They keep their earlier calls, if any.}}',
+  'finish.unsaved':
+    '{values, plural, one {# typed value is not saved. It waits until you reopen the round.} other {# typed values are not saved. They wait until you reopen the round.}}',
   'finish.effect': 'You can reopen a finished round.',
   'finish.keep-probing': 'Keep probing',
   'finish.finish': 'Finish the round',
 
   'go-to.title': 'Go to a board',
   'go-to.label': 'Board ID',
-  'go-to.hint': 'Type it, or scan the label',
+  'go-to.hint': 'Type it, its number or a part of it, or scan the label',
   'go-to.missing': 'Type the ID, or scan the label.',
   'go-to.unknown': '{stackName} has no board {boardCode}. Check the ID.',
+  'go-to.several': '{boards} boards have “{boardCode}” in their ID, like {someCodes}. Type more of it.',
   'go-to.go': 'Go',
 
   'round-temp.title': 'Wood temperature of {boardCode}',
@@ -139,6 +152,7 @@ export const round = {
   'key.space': 'Space',
   'key.digits': '0–9',
   'key.backspace': 'Backspace',
+  'key.delete': 'Delete',
   'key.enter': 'Enter',
   'key.escape': 'Esc',
   'key.page-down': 'Page ↓',
@@ -151,6 +165,10 @@ export const round = {
   'round-keys.save': 'Save the live reading now, settled or not',
   'round-keys.type': 'Type a reading. Enter saves it; Esc goes back to the meter',
   'round-keys.undo': 'Undo this board’s last reading',
+  'round-keys.exclude': 'Exclude this board’s last reading, with the reason',
+  'round-keys.use-meant': 'Use the value you meant after a typing slip',
+  'round-keys.replace': 'Replace the reading of this spot',
+  'round-keys.save-at-next': 'Save the typed value at the next spot',
   'round-keys.next': 'Next board; asks first if spots are open',
   'round-keys.skip': 'Next board, even with open spots',
   'round-keys.scan': 'Go to the scanned board',

@@ -98,12 +98,35 @@ describe('a round with typed values', () => {
     },
   );
 
-  test('0 %, which no pin meter can tell, is kept and marked', async () => {
+  test('0 is no reading: a sentence, and nothing is saved', async () => {
     const roundId = await begin();
-    await type(roundId, 0);
-    const [reading] = await readingsOf(roundId);
-    expect(reading?.raw).toBe(0);
-    expect(reading?.suspicions.map(({ rule }) => rule)).toContain('outside-curve-range');
+    const spot = await aimedSpot(roundId);
+    expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 0 })).toMatch(/^0 is not a reading/);
+    expect(await readingsOf(roundId)).toEqual([]);
+  });
+
+  test.each([0.5, 4])('%d %, below the scale of a pin meter, is saved and questioned', async (raw) => {
+    const roundId = await begin();
+    await type(roundId, 12);
+    await type(roundId, raw);
+    const [, reading] = await readingsOf(roundId);
+    expect(reading?.suspicions.map(({ severity }) => severity)).toContain('questionable');
+  });
+
+  test('the spot that an excluded reading leaves open is aimed at next; one that is still read is not', async () => {
+    const roundId = await begin();
+    await type(roundId, 12);
+    await type(roundId, 13);
+    const [first] = await readingsOf(roundId);
+    await yard.command('readings.exclude', { readingId: first!.id, why: { code: 'wet-face' } });
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 0 });
+    await type(roundId, 12.2);
+    await aimAt(roundId, 0, 0);
+    await type(roundId, 12.4);
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 2 });
+    const again = (await readingsOf(roundId)).at(-1);
+    await yard.command('readings.exclude', { readingId: again!.id, why: { code: 'wet-face' } });
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 2 });
   });
 
   test('the last reading can be set aside and its spot is aimed at again; it stays on record', async () => {

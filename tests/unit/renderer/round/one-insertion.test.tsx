@@ -133,14 +133,6 @@ describe('digits typed while the meter saves its own value', () => {
       { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12.6 },
     ]);
   });
-
-  test('go along where the person goes', async () => {
-    const { machine, user } = await open();
-    await user.keyboard('12{ArrowDown}{Enter}');
-    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
-      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12 },
-    ]);
-  });
 });
 
 describe('two values typed one right after the other', () => {

@@ -13,7 +13,8 @@ const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
 
 test.each([
   [' ', 'take'],
-  ['Backspace', 'exclude-last'],
+  ['Backspace', 'undo-last'],
+  ['Delete', 'exclude-last'],
   ['Enter', 'leave-board'],
   ['PageDown', 'next-board'],
   ['ArrowRight', 'next-board'],
@@ -38,7 +39,9 @@ test.each([
 test.each([
   ['Enter', '', 'leave-board'],
   ['Enter', '12.4', 'save-typed'],
-  ['Backspace', '', 'exclude-last'],
+  ['Backspace', '', 'undo-last'],
+  ['Delete', '', 'exclude-last'],
+  ['Delete', '12', null],
   ['Backspace', '12', null],
   ['ArrowLeft', '', 'previous-board'],
   ['ArrowLeft', '12', null],

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { act, cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
@@ -659,9 +659,12 @@ describe('round and about', () => {
     });
     await user.keyboard('{Enter}');
     expect(screen.getByRole('dialog').textContent).toContain('1 board has no readings.');
-    await user.keyboard('{Enter}');
-    expect(screen.queryByRole('dialog')).toBeNull();
+    await user.keyboard('{Enter}{Enter}');
+    expect(screen.getByRole('dialog')).toBeTruthy();
     expect(machine.inputsOf('rounds.finish')).toEqual([]);
+    await user.keyboard('{Escape}');
+    expect(screen.queryByRole('dialog')).toBeNull();
+    await waitFor(() => expect(document.activeElement).toBe(screen.getByRole('textbox')));
     await user.keyboard('{Enter}');
     await user.click(screen.getByRole('button', { name: 'Finish the round' }));
     expect(machine.inputsOf('rounds.finish')).toEqual([{ roundId: 12 }]);

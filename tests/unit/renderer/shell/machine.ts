@@ -4,6 +4,7 @@ import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
 import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge } from '../../../../renderer/data/bridge.ts';
+import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { useNavigation } from '../../../../renderer/stores/navigation.ts';
@@ -74,9 +75,19 @@ export function playMachine(answers: Answers) {
 /** Every store as it is when the window is first opened. */
 export function forgetEverything(): void {
   client.clear();
-  const stores: unknown[] = [useLink, useMeter, useNavigation, useNotices, useRound, useSettings, useYard];
+  const stores: unknown[] = [
+    useDrafts,
+    useLink,
+    useMeter,
+    useNavigation,
+    useNotices,
+    useRound,
+    useSettings,
+    useYard,
+  ];
   for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);
   localStorage.clear();
+  sessionStorage.clear();
   location.hash = '';
 }
 

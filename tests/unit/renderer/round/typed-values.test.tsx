@@ -1,0 +1,296 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
+import { useDrafts } from '../../../../renderer/stores/drafts.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { RoundState } from '../../../../shared-core/contract/round.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoard, aReading, aRound, read } from './a-round.ts';
+import { byHand, scan } from './by-hand.ts';
+
+const owner = { roundId: 12, boardId: 101, stackId: 3 };
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+
+async function open(round: RoundState = aRound(), more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'rounds.open': () => round,
+    'rounds.get': () => round,
+    'rounds.aim': () => ({}),
+    'rounds.saveTyped': () => owner,
+    'rounds.undo': () => owner,
+    'readings.exclude': () => owner,
+    ...more,
+  });
+  const { unmount } = render(<RoundScreen id={round.id} />, { wrapper: InMain });
+  await screen.findByRole('heading', { level: 1 });
+  return { machine, user: byHand(), unmount };
+}
+const field = () => screen.getByLabelText<HTMLInputElement>('Reading on the meter, %');
+const board = () => screen.getByRole('heading', { level: 1 }).textContent;
+const spot = (boardId: number, spotIndex: number) => ({
+  roundId: 12,
+  boardId,
+  spotIndex,
+  newestReadingId: null,
+});
+const later = () => new Promise((wait) => setTimeout(wait, 80));
+const oneRead = () => aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]);
+const allRead = () => {
+  const done = read(
+    aBoard(1),
+    [0, 1, 2, 3].map((spotIndex) => aReading(spotIndex + 1, { spotIndex })),
+  );
+  return { ...aRound([done, aBoard(2)]), aim: { boardId: 101, spotIndex: null } };
+};
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+describe('a typed value belongs to the board and the spot where it was typed', () => {
+  const leaves: [string, () => Promise<void>][] = [
+    ['a scan', () => scan('WAL-02')],
+    [
+      'a press in the strip',
+      () => byHand().click(within(screen.getByRole('navigation')).getByRole('button', { name: /WAL-02/ })),
+    ],
+    ['Page down', () => byHand().keyboard('{PageDown}')],
+  ];
+  test.each(leaves)('%s does not take it to another board', async (_, leave) => {
+    const { machine, user } = await open();
+    await user.keyboard('12.4');
+    await later();
+    await leave();
+    expect(board()).toBe('Board WAL-02');
+    expect(field().value).toBe('');
+    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+    await expectNoBarriers();
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    await user.click(screen.getByRole('button', { name: 'Go to it' }));
+    expect(board()).toBe('Board WAL-01');
+    expect(field().value).toBe('12.4');
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...spot(101, 0), raw: 12.4 }]);
+  });
+
+  test('nor the arrows to another spot', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12{ArrowDown}');
+    expect(field().value).toBe('');
+    await user.keyboard('13{Enter}{ArrowUp>2/}{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { ...spot(101, 1), raw: 13 },
+      { ...spot(101, 0), raw: 12 },
+    ]);
+  });
+
+  test('it is there again after another screen and after a reload, and can be discarded', async () => {
+    const { user, unmount } = await open();
+    await user.keyboard('12.');
+    unmount();
+    // A reload forgets the store, and the window's session is what is left.
+    const session = sessionStorage.getItem('pintally.drafts') ?? '';
+    useDrafts.setState({ drafts: [] });
+    sessionStorage.setItem('pintally.drafts', session);
+    await useDrafts.persist.rehydrate();
+    await open();
+    expect(field().value).toBe('12.');
+    await user.keyboard('{PageDown}');
+    await user.click(screen.getByRole('button', { name: 'Discard' }));
+    await user.keyboard('{PageUp}');
+    expect(field().value).toBe('');
+  });
+});
+
+describe('a value that was not saved', () => {
+  const refuse = () => {
+    throw new Refusal(message('refusal.machine-away'));
+  };
+  test('is in the field again, with the reason', async () => {
+    const { machine, user } = await open(aRound(), { 'rounds.saveTyped': refuse });
+    await user.keyboard('12.4{Enter}');
+    expect(screen.getByRole('alert').textContent).toContain('Pintally is not answering.');
+    expect(field().value).toBe('12.4');
+    machine.answers['rounds.saveTyped'] = () => owner;
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toHaveLength(2);
+    expect(field().value).toBe('');
+  });
+
+  test('does not mix with the next one, which is typed by then', async () => {
+    let answer: (why: Error) => void = () => undefined;
+    const { user } = await open(aRound(), {
+      'rounds.saveTyped': () => new Promise((_, reject) => (answer = reject)),
+    });
+    await user.keyboard('12.4{Enter}13');
+    await act(async () => answer(new Refusal(message('refusal.machine-stopped'))));
+    expect(field().value).toBe('13');
+    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+    await user.keyboard('.1');
+    expect(field().value).toBe('13.1');
+  });
+
+  test('goes from the field once the machine is back and has it', async () => {
+    const { machine, user } = await open(aRound(), {
+      'rounds.saveTyped': () => {
+        throw new Refusal(message('refusal.machine-stopped'));
+      },
+    });
+    await user.keyboard('12.4{Enter}');
+    expect(field().value).toBe('12.4');
+    act(() =>
+      machine.tell('round.changed', {
+        roundId: 12,
+        aim: { boardId: 101, spotIndex: 1 },
+        board: read(aBoard(1), [aReading(7, { raw: 12.4 })]),
+        summary: aRound().summary,
+        savedReadingId: 7,
+      }),
+    );
+    expect(field().value).toBe('');
+  });
+
+  test('on a board whose spots are all read stays, too', async () => {
+    const { machine, user } = await open(allRead());
+    await user.keyboard('12.4{Enter}');
+    expect(screen.getByRole('alert').textContent).toContain('Every spot of WAL-01 has its reading.');
+    expect(field().value).toBe('12.4');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+  });
+
+  test('waits where another window finishes the round, and reopening it leads there', async () => {
+    const finished = { ...aRound(), finishedAt: '2026-05-04T09:00:00.000Z', aim: null, probed: null };
+    let isFinished = false;
+    const { machine, user } = await open(aRound(), {
+      'rounds.get': () => (isFinished ? finished : aRound()),
+      'rounds.reopen': () => {
+        isFinished = false;
+        return {};
+      },
+    });
+    await user.keyboard('{PageDown}12.4');
+    isFinished = true;
+    await act(async () => machine.tell('round.outdated', { roundId: 12, why: null }));
+    const note = screen.getByText(
+      'The round was finished before “12.4” for WAL-02 was saved. Reopen the round to save it.',
+    );
+    await expectNoBarriers();
+    const banner = within(note.closest<HTMLElement>('[role="status"]')!);
+    await user.click(banner.getByRole('button', { name: 'Reopen' }));
+    expect(board()).toBe('Board WAL-02');
+    expect(field().value).toBe('12.4');
+  });
+
+  test('is named before the round is finished', async () => {
+    const { user } = await open(aRound([aBoard(1)]));
+    await user.keyboard('12.4{PageDown}');
+    expect(screen.getByRole('dialog').textContent).toContain('1 typed value is not saved.');
+  });
+});
+
+describe('digits', () => {
+  test('typed as soon as a reason to exclude is chosen are all in the field, in order', async () => {
+    const { user } = await open(oneRead(), { 'readings.exclude': () => new Promise(() => undefined) });
+    await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    await user.keyboard('7.1');
+    expect(field().value).toBe('7.1');
+  });
+
+  test('typed while a button has the focus go to the end of what is typed', async () => {
+    const { user } = await open();
+    await user.keyboard('12');
+    field().setSelectionRange(0, 0);
+    act(() => screen.getByRole('button', { name: /Undo last/ }).focus());
+    await user.keyboard('.4');
+    expect(field().value).toBe('12.4');
+  });
+});
+
+describe('what is no reading', () => {
+  test.each([
+    ['0', /^✕?0 is not a reading/],
+    ['0.0', /^✕?0 is not a reading/],
+    ['1,200', /“1,200” can be read as two numbers/],
+    ['12.400', /“12.400” can be read as two numbers/],
+    ['twelve', /“welve” is not a number|“twelve” is not a number/],
+  ])('%s is not saved, and the reason is said', async (typed, reason) => {
+    const { machine, user } = await open();
+    act(() => field().focus());
+    await user.click(field());
+    await user.paste(typed);
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('alert').textContent).toMatch(reason);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    expect(field().value).toBe(typed);
+    // The next key, or the next scan, takes its place.
+    expect([field().selectionStart, field().selectionEnd]).toEqual([0, typed.length]);
+  });
+
+  test('the ID of a board typed as slowly as a hand leads there and is not saved', async () => {
+    const { machine, user } = await open(aRound([aBoard(1), aBoard(2, { code: '1204' })]));
+    await user.keyboard('1204{Enter}');
+    expect(board()).toBe('Board 1204');
+    expect(screen.getByText('1204 is a board ID, so nothing was saved. This is 1204.')).toBeTruthy();
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+  });
+
+  test('an ID that may well be a reading is one', async () => {
+    const { machine, user } = await open(aRound([aBoard(1), aBoard(2, { code: '12' })]));
+    await user.keyboard('12{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...spot(101, 0), raw: 12 }]);
+  });
+});
+
+describe('keys', () => {
+  test('Delete asks why the last reading is excluded', async () => {
+    const { machine, user } = await open(oneRead());
+    await user.keyboard('{Delete}');
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: { code: 'wet-face' } }]);
+  });
+
+  test('Backspace says what it undid', async () => {
+    const { user } = await open(oneRead());
+    await user.keyboard('{Backspace}');
+    const said = await screen.findByText('Shell 11.4% undone. Probe this spot again.');
+    expect(said.closest('[aria-live="polite"]')).toBeTruthy();
+  });
+
+  test('the hint on Enter says what it does now', async () => {
+    await open();
+    expect(field().getAttribute('aria-describedby')).toBe(screen.getByText('Enter saves it.').id);
+    cleanup();
+    forgetEverything();
+    await open(allRead());
+    expect(screen.getByText('All spots read. Enter goes to the next board.')).toBeTruthy();
+  });
+
+  test('the list of keys has those for a slip and for excluding', async () => {
+    const { user } = await open();
+    await user.keyboard('?');
+    await waitFor(() => expect(screen.getByRole('dialog').textContent).toMatch(/DeleteExclude.*UUse the/));
+  });
+});
+
+describe('G', () => {
+  const boards = () => aRound([aBoard(1), aBoard(2), aBoard(3, { code: 'OAK-12' })]);
+  test.each([
+    ['2', 'Board WAL-02'],
+    ['oak', 'Board OAK-12'],
+  ])('takes %s for the one board that it can mean', async (part, heading) => {
+    const { user } = await open(boards());
+    await user.keyboard(`g`);
+    await user.type(await screen.findByRole('textbox', { name: 'Board ID' }), `${part}{Enter}`);
+    await waitFor(() => expect(board()).toBe(heading));
+  });
+  test('names the boards where it can mean several', async () => {
+    const { user } = await open(boards());
+    await user.keyboard('g');
+    await user.type(await screen.findByRole('textbox', { name: 'Board ID' }), 'wal{Enter}');
+    expect(screen.getByRole('alert').textContent).toContain('2 boards have “wal” in their ID, like WAL-01');
+  });
+});
