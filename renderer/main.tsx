@@ -1,4 +1,7 @@
 import './zod-without-eval.ts';
+// Before the parts, whose own styles go further.
+import './tokens.css';
+import './base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
@@ -7,8 +10,6 @@ import { installBridge, makeBridge } from './data/bridge.ts';
 import { setLink } from './stores/link.ts';
 import { followTheme } from './theme.ts';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
-import './tokens.css';
-import './base.css';
 
 installBridge(makeBridge(setLink));
 followChanges();

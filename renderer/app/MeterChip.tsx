@@ -31,7 +31,7 @@ export function MeterChip() {
           : 'busy';
   return (
     <a
-      className={`${css.chip} ${css[look] ?? ''}`}
+      className={`marked ${css.chip} ${css[look] ?? ''}`}
       href={hrefOf({ name: 'meter' })}
       title={say(state.message)}
     >

@@ -42,10 +42,11 @@ export function TopBar({ route, isDemo }: { route: Route; isDemo: boolean }) {
           </svg>
           {say('frame.menu')}
         </button>
-        <ul id={menu} popover="auto">
+        <ul id={menu} popover="auto" className="popover">
           {destinations.map(({ label, route: to, holds }) => (
             <li key={label}>
               <a
+                className="tab"
                 href={hrefOf(to)}
                 aria-current={holds.includes(route.name) ? 'page' : undefined}
                 onClick={() => document.getElementById(menu)?.hidePopover?.()}

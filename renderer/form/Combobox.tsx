@@ -90,7 +90,7 @@ export function Combobox({
         </Text>
       )}
       <FieldError className="field-error">{problem}</FieldError>
-      <Popover className={menu.popover!}>
+      <Popover className="popover">
         <ListBox<ComboboxItem> renderEmptyState={() => items && <p className={menu.empty}>{none}</p>}>
           {(item) => (
             <ListBoxItem textValue={item.name} className={menu.item!}>

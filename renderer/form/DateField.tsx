@@ -18,7 +18,6 @@ import {
   Text,
 } from 'react-aria-components';
 import { region } from '../region.ts';
-import menu from '../ui/menu.module.css';
 import { useWords } from '../words.ts';
 import styles from './date-field.module.css';
 
@@ -75,7 +74,7 @@ export function DateField({
           </Text>
         )}
         <FieldError className="field-error">{problem}</FieldError>
-        <Popover className={menu.popover!}>
+        <Popover className="popover">
           <Dialog className={styles.calendar!}>
             <Calendar>
               <header>

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { Actions } from './Button.tsx';
 import css from './banner.module.css';
 
 /** A sentence across the screen. A problem is read out at once, anything else when there is a pause. */
@@ -18,7 +19,7 @@ export function Banner({
         {signs[kind]}
       </span>
       <div className={css.words}>{children}</div>
-      {actions && <div className={css.actions}>{actions}</div>}
+      {actions && <Actions>{actions}</Actions>}
     </div>
   );
 }

@@ -38,7 +38,7 @@ export function CallBadge({ call, size = 'small' }: { call: Call; size?: 'small'
   const { say } = useWords();
   return (
     <span
-      className={size === 'large' ? `${css.badge} ${css.large}` : css.badge}
+      className={`marked ${css.badge} ${size === 'large' ? css.large : ''}`}
       style={{ ...inkOf(call), ...groundOf(call) }}
     >
       <CallShape call={call} />

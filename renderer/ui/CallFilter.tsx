@@ -2,7 +2,6 @@ import type { BoardFilter } from '../../shared-core/contract/yard.ts';
 import { Choice } from '../form/Choice.tsx';
 import { useWords } from '../words.ts';
 import { CallShape } from './CallBadge.tsx';
-import css from './call-filter.module.css';
 
 /** Which boards a list shows, or all of them. */
 export type Filter = BoardFilter | 'all';
@@ -33,7 +32,7 @@ export function CallFilter({
         return {
           value: filter,
           label: (
-            <span className={`${css.option} ${isCall ? `call-${filter}` : ''}`} title={words}>
+            <span className="marked" title={words}>
               {isCall && <CallShape call={filter} />}{' '}
               <span className={isCall && count !== null ? 'spoken-only' : undefined}>{words}</span>{' '}
               {count !== null && formats.number(count)}

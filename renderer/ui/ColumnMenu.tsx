@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { Checkbox } from '../form/Field.tsx';
 import { useWords } from '../words.ts';
 import { Button } from './Button.tsx';
 import css from './data-table.module.css';
@@ -18,17 +19,15 @@ export function ColumnMenu({
   return (
     <>
       <Button popoverTarget={id}>{say('table.columns')}</Button>
-      <fieldset id={id} popover="auto" className={css.menu}>
+      <fieldset id={id} popover="auto" className={`popover ${css.menu}`}>
         <legend className="spoken-only">{say('table.columns')}</legend>
         {columns.map((column) => (
-          <label key={column.id} className={css.tick}>
-            <input
-              type="checkbox"
-              checked={isShown(column.id)}
-              onChange={(event) => onShown(column.id, event.target.checked)}
-            />
-            {column.head}
-          </label>
+          <Checkbox
+            key={column.id}
+            label={column.head}
+            checked={isShown(column.id)}
+            onChecked={(shown) => onShown(column.id, shown)}
+          />
         ))}
       </fieldset>
     </>

@@ -71,7 +71,7 @@ export function DataRow<Row>({
     >
       {tick && (
         <td>
-          <label className={css.tick}>
+          <label className={`marked ${css.tick}`}>
             <input
               type="checkbox"
               aria-label={tick.name}

@@ -207,7 +207,7 @@ export function DataTable<Row>({
         <table
           aria-label={caption ? undefined : name}
           aria-rowcount={count + 1}
-          className={isNarrow ? css.cards : isFixed ? `${css.table} ${css.fixed}` : css.table}
+          className={isNarrow ? css.cards : `${css.table} ${isFixed ? css.fixed : ''}`}
           style={{ minWidth: isNarrow || !isFixed ? undefined : `${widthOf(shown) + tickRem}rem` }}
         >
           {caption && <caption>{caption}</caption>}
@@ -225,7 +225,8 @@ export function DataTable<Row>({
                 <th scope="col">
                   <AllTick
                     isNamed={isNarrow}
-                    state={selection.selected === 0 ? 'none' : selection.selected < count ? 'some' : 'all'}
+                    isSome={selection.selected > 0}
+                    isAll={selection.selected > 0 && selection.selected >= count}
                     disabled={selecting}
                     onAll={(isSelected) => void select(0, count - 1, isSelected)}
                   />
@@ -291,29 +292,32 @@ function RowsOutOfSight({ heightPx }: { heightPx: number }) {
   );
 }
 
+/** Selects all rows, or none. */
 function AllTick({
   isNamed,
-  state,
+  isSome,
+  isAll,
   disabled,
   onAll,
 }: {
   /** Whether its name is beside it. */
   isNamed: boolean;
-  state: 'none' | 'some' | 'all';
+  isSome: boolean;
+  isAll: boolean;
   disabled: boolean;
   onAll: (isSelected: boolean) => void;
 }) {
   const { say } = useWords();
   return (
-    <label className={css.tick}>
+    <label className={`marked ${css.tick}`}>
       <input
         ref={(input) => {
-          if (input) input.indeterminate = state === 'some';
+          if (input) input.indeterminate = isSome && !isAll;
         }}
         type="checkbox"
-        checked={state === 'all'}
+        checked={isAll}
         disabled={disabled}
-        onChange={() => onAll(state !== 'all')}
+        onChange={() => onAll(!isAll)}
       />
       <span className={isNamed ? undefined : 'spoken-only'}>{say('table.select-all')}</span>
     </label>

@@ -20,7 +20,7 @@ export function Dialog({
     <div onKeyDown={(event) => event.stopPropagation()}>
       <ModalOverlay isOpen onOpenChange={onClose} className={styles.veil!}>
         <Modal className={styles.sheet!}>
-          <Question className={styles.dialog!}>
+          <Question className={`column ${styles.dialog}`}>
             <Heading slot="title">{title}</Heading>
             <FocusFirst>{children}</FocusFirst>
           </Question>
@@ -43,7 +43,7 @@ function FocusFirst({ children }: { children: ReactNode }) {
     }
   }, []);
   return (
-    <div ref={mark} className={styles.content}>
+    <div ref={mark} className="column">
       {children}
     </div>
   );

@@ -17,7 +17,7 @@ export function Menu({
         {title}
         <span aria-hidden="true">▾</span>
       </Button>
-      <Popover className={styles.popover!}>
+      <Popover className="popover">
         <OpenMenu>
           {items.map(({ id, title, onPress }) => (
             <MenuItem key={id} id={id} onAction={onPress} className={styles.item!}>

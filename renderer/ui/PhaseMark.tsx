@@ -6,7 +6,7 @@ import css from './phase-mark.module.css';
 export function PhaseMark({ phase }: { phase: Live['phase'] }) {
   const { say } = useWords();
   return (
-    <span className={`${css.phase} ${css[phase]}`}>
+    <span className={`marked ${css.phase} ${css[phase] ?? ''}`}>
       <svg viewBox="0 0 24 24" aria-hidden="true">
         {phase === 'pins-out' && <circle cx="12" cy="12" r="9" strokeDasharray="4 3.5" />}
         {phase === 'drifting' && <path d="M1 12c3.5-9 7.5-9 11 0s7.5 9 11 0" />}

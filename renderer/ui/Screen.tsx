@@ -76,7 +76,7 @@ export function Sheet({
 }) {
   const id = useId();
   return (
-    <section className="sheet" aria-labelledby={title && id}>
+    <section className="sheet column" aria-labelledby={title && id}>
       {title && (
         <header className="sheet-head">
           <h2 id={id} translate={isName ? 'no' : undefined}>
@@ -104,7 +104,7 @@ export function EmptyState({ sentence, children }: { sentence: string; children?
 export function Loading() {
   const { say } = useWords();
   return (
-    <p className="loading" role="status">
+    <p className="soft loading" role="status">
       {say('common.loading')}
     </p>
   );

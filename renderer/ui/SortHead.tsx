@@ -18,7 +18,7 @@ export function SortHead<Row>({
       {sortBy ? (
         <button
           type="button"
-          className={css.sort}
+          className={`marked ${css.sort}`}
           onClick={() => onSort({ id, descending: direction === 'ascending' })}
         >
           {head}

@@ -1,5 +1,4 @@
 import { useWords } from '../words.ts';
-import css from './sources.module.css';
 import { Unfold } from './Unfold.tsx';
 
 /** Where figures come from, for whoever asks. */
@@ -8,7 +7,7 @@ export function Sources({ sources }: { sources: readonly string[] }) {
   return (
     <Unfold words={say('common.sources')}>
       {sources.map((source) => (
-        <p key={source} className={css.source} translate="no">
+        <p key={source} className="soft" translate="no">
           {sourceShown(source)}
         </p>
       ))}

@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs as TabsRoot } from 'react-aria-components';
-import styles from './tabs.module.css';
 
 /** Parts of a screen of which one is shown. Arrow keys go from tab to tab. */
 export function Tabs({
@@ -18,19 +17,19 @@ export function Tabs({
 }) {
   return (
     <TabsRoot
-      className={styles.tabs!}
+      className="column"
       {...(tabs.some(({ id }) => id === first) && { defaultSelectedKey: first! })}
       onSelectionChange={(id) => onTab?.(String(id))}
     >
-      <TabList aria-label={label} className={styles.list!}>
+      <TabList aria-label={label} className="tabs">
         {tabs.map(({ id, title }) => (
-          <Tab key={id} id={id} className={styles.tab!}>
+          <Tab key={id} id={id} className="tab">
             {title}
           </Tab>
         ))}
       </TabList>
       {tabs.map(({ id, panel }) => (
-        <TabPanel key={id} id={id} className={styles.panel!}>
+        <TabPanel key={id} id={id} className="column">
           {panel}
         </TabPanel>
       ))}

@@ -1,10 +1,9 @@
 import type { ReactNode } from 'react';
-import css from './unfold.module.css';
 
 /** Details, behind words that look like a link. */
 export function Unfold({ words, children }: { words: string; children: ReactNode }) {
   return (
-    <details className={css.unfold}>
+    <details>
       <summary>{words}</summary>
       {children}
     </details>

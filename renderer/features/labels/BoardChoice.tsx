@@ -81,7 +81,7 @@ function Groups({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelB
     [say('labels.outdated'), ({ label }) => label === 'outdated'],
   ];
   return (
-    <fieldset className={styles.groups} aria-label={say('labels.choose')}>
+    <fieldset className="actions" aria-label={say('labels.choose')}>
       {groups.map(([groupName, isIn]) => {
         const ids = boards.filter(isIn).map(({ id }) => id);
         return (

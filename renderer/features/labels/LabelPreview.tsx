@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
-import { Button } from '../../ui/Button.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { LabelSheet } from './LabelSheet.tsx';
 import styles from './labels.module.css';
@@ -23,9 +23,9 @@ export function LabelPreview({
   if (!page) return null;
   const position = { page: index + 1, pages: pages.length };
   return (
-    <div className={styles.preview}>
+    <div className="column">
       {pages.length > 1 && (
-        <div className={styles.pager}>
+        <Actions>
           <Button disabled={index === 0} onClick={() => setAsked(index - 1)}>
             {say('labels.previous-page')}
           </Button>
@@ -33,7 +33,7 @@ export function LabelPreview({
           <Button disabled={index === pages.length - 1} onClick={() => setAsked(index + 1)}>
             {say('labels.next-page')}
           </Button>
-        </div>
+        </Actions>
       )}
       <section
         className={`${styles.paper} ${layout.kind === 'single' ? styles.single : ''}`}
@@ -47,7 +47,7 @@ export function LabelPreview({
           underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
         />
       </section>
-      <p className={styles.note}>{say('labels.edges-not-printed')}</p>
+      <p className="soft">{say('labels.edges-not-printed')}</p>
     </div>
   );
 }
@@ -56,10 +56,10 @@ export function LabelPreview({
 function LabelEdges({ layout, used }: { layout: LabelLayout; used: number }) {
   const { labelWidthMm: width, labelHeightMm: height } = layout;
   return (
-    <g className="label-edges">
+    <g fill="none" stroke="#9a9a9a" strokeWidth={0.25}>
       {labelPositions(layout.columns * layout.rows, layout, 0).map(({ xMm, yMm }, index) => (
         <g key={`${xMm} ${yMm}`}>
-          <rect x={xMm} y={yMm} width={width} height={height} rx={1.5} />
+          <rect x={xMm} y={yMm} width={width} height={height} rx={1.5} strokeDasharray="1.2 1" />
           {index < used && (
             <path d={`M${xMm} ${yMm}l${width} ${height}M${xMm} ${yMm + height}l${width} ${-height}`} />
           )}

@@ -56,7 +56,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
       <div className={styles.columns}>
         <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />
-        <div className={styles.column}>
+        <div className="column">
           <Sheet title={say('labels.preview')}>
             {error && <Failed sentence={error} again={again} />}
             {chosen.length === 0 ? (

@@ -81,7 +81,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
 
   return (
     <form
-      className="describe-form"
+      className="column describe-form"
       aria-label={say('meter.form.title')}
       onSubmit={(event) => {
         event.preventDefault();
@@ -195,7 +195,7 @@ function Preview({
   if (!layout || !hex) return <Banner>{say('meter.form.preview-none')}</Banner>;
   const preview = decodeValue(bytesOfHex(hex), { layout, unit, origin: 'mapped-by-hand' });
   return (
-    <div className="preview" role="status" aria-label={say('meter.form.preview')}>
+    <div className="marked preview" role="status" aria-label={say('meter.form.preview')}>
       <Bytes hex={hex} from={layout.byteOffset} count={octetsOfFormat(layout.format)} />
       <span aria-hidden="true">→</span>
       {preview.ok ? (

@@ -27,11 +27,11 @@ function LiveValue() {
   const spread = live?.spread ?? null;
   const correctedPct = live?.corrected?.mcPct ?? null;
   return (
-    <div className="meter-live">
+    <>
       <PhaseMark phase={live?.phase ?? 'pins-out'} />
       <p className="meter-live-value">
         <strong>{raw === null ? '–' : rawText(raw, unit, formats)}</strong>{' '}
-        <span>{say('meter.live.raw')}</span>
+        <span className="soft">{say('meter.live.raw')}</span>
       </p>
       {spread !== null && (
         <p>
@@ -42,6 +42,6 @@ function LiveValue() {
       )}
       {correctedPct !== null && <p>{say('meter.live.corrected', { correctedPct })}</p>}
       <Trace values={trace} unit={unit} slots={TRACE_LENGTH} />
-    </div>
+    </>
   );
 }

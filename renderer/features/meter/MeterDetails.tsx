@@ -2,10 +2,10 @@ import type { MeterState, OfferedCharacteristic } from '../../../shared-core/con
 import type { ValueLayout } from '../../../shared-core/gatt/meter-description.ts';
 import { octetsOfFormat } from '../../../shared-core/gatt/value.ts';
 import { DataTable } from '../../ui/DataTable.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
-import { Fact } from './Fact.tsx';
 import { formatName } from './formats.ts';
 
 /** Bytes, numbers and counters, for whoever sets a meter up by hand. */
@@ -13,7 +13,7 @@ export function MeterDetails({ state }: { state: MeterState }) {
   const { say } = useWords();
   return (
     <Unfold words={say('meter.details')}>
-      <div className="meter-details">
+      <div className="column">
         {state.description && <Layout layout={state.description.layout} />}
         <Counts counts={state.counts} />
         <Offered state={state} />
@@ -25,21 +25,18 @@ export function MeterDetails({ state }: { state: MeterState }) {
 /** How its bytes become a number. */
 function Layout({ layout }: { layout: ValueLayout }) {
   const { say, formats } = useWords();
+  const { byteOffset, byteOrder, exponent, scale, offset } = layout;
   return (
-    <dl className="meter-facts">
-      <Fact name={say('meter.reading.format')}>{say(formatName(layout.format))}</Fact>
-      {layout.byteOffset > 0 && (
-        <Fact name={say('meter.reading.first-byte')}>{formats.number(layout.byteOffset)}</Fact>
-      )}
-      {layout.byteOrder && (
-        <Fact name={say('meter.reading.byte-order')}>{say(`meter.reading.${layout.byteOrder}`)}</Fact>
-      )}
-      {layout.exponent !== 0 && (
-        <Fact name={say('meter.reading.power')}>{formats.number(layout.exponent)}</Fact>
-      )}
-      {layout.scale !== 1 && <Fact name={say('meter.reading.times')}>{formats.raw(layout.scale)}</Fact>}
-      {layout.offset !== 0 && <Fact name={say('meter.reading.plus')}>{formats.raw(layout.offset)}</Fact>}
-    </dl>
+    <Facts
+      of={[
+        [say('meter.reading.format'), say(formatName(layout.format))],
+        [say('meter.reading.first-byte'), byteOffset > 0 ? formats.number(byteOffset) : null],
+        [say('meter.reading.byte-order'), byteOrder ? say(`meter.reading.${byteOrder}`) : null],
+        [say('meter.reading.power'), exponent === 0 ? null : formats.number(exponent)],
+        [say('meter.reading.times'), scale === 1 ? null : formats.raw(scale)],
+        [say('meter.reading.plus'), offset === 0 ? null : formats.raw(offset)],
+      ]}
+    />
   );
 }
 
@@ -48,24 +45,18 @@ function Counts({ counts }: { counts: MeterState['counts'] }) {
   const { say, formats } = useWords();
   return (
     <>
-      <dl className="meter-facts">
-        {(['received', 'decoded', 'noReading', 'refused'] as const).map((count) => (
-          <Fact key={count} name={say(countNames[count])}>
-            {formats.number(counts[count])}
-          </Fact>
-        ))}
-      </dl>
+      <Facts
+        of={[
+          [say('meter.live.received'), formats.number(counts.received)],
+          [say('meter.live.decoded'), formats.number(counts.decoded)],
+          [say('meter.live.no-reading'), formats.number(counts.noReading)],
+          [say('meter.live.refused'), formats.number(counts.refused)],
+        ]}
+      />
       {counts.lastRefusal && <p>{say('meter.live.last-refused', { why: counts.lastRefusal })}</p>}
     </>
   );
 }
-
-const countNames = {
-  received: 'meter.live.received',
-  decoded: 'meter.live.decoded',
-  noReading: 'meter.live.no-reading',
-  refused: 'meter.live.refused',
-} as const;
 
 function Offered({ state: { description, characteristics } }: { state: MeterState }) {
   const { say } = useWords();
@@ -85,7 +76,7 @@ function Offered({ state: { description, characteristics } }: { state: MeterStat
           below: (offered) => (
             <>
               {say('meter.offered.service')} <code translate="no">{offered.serviceUuid}</code>{' '}
-              {isRead(offered) && <strong className="bytes-mark">{say('meter.offered.read')}</strong>}
+              {isRead(offered) && <strong>{say('meter.offered.read')}</strong>}
             </>
           ),
         },

@@ -5,10 +5,10 @@ import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts'
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { DescribeForm } from './DescribeForm.tsx';
-import { Fact } from './Fact.tsx';
 import { MeterDetails } from './MeterDetails.tsx';
 
 /** How the meter's values are read: as it describes itself or as a person set it up; its bytes behind Details. */
@@ -44,21 +44,26 @@ function Scale({ description: { unit, basis, range, origin } }: { description: M
   return (
     <>
       <p>{say(origin === 'self-described' ? 'meter.reading.self-described' : 'meter.reading.by-hand')}</p>
-      <dl className="meter-facts">
-        <Fact name={say('meter.reading.unit')}>
-          {say(unit === 'pct' ? 'meter.reading.unit-pct' : 'meter.reading.unit-ohm')}
-        </Fact>
-        <Fact name={say('meter.reading.range')}>
-          {unit === 'pct'
-            ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
-            : say('meter.reading.range-ohm', { rawLowestOhm: range.min, rawHighestOhm: range.max })}
-        </Fact>
-        {unit === 'pct' && (
-          <Fact name={say('meter.reading.basis')}>
-            {say(basis ? 'meter.reading.basis-at' : 'meter.reading.basis-assumed', basisFacts)}
-          </Fact>
-        )}
-      </dl>
+      <Facts
+        of={[
+          [
+            say('meter.reading.unit'),
+            say(unit === 'pct' ? 'meter.reading.unit-pct' : 'meter.reading.unit-ohm'),
+          ],
+          [
+            say('meter.reading.range'),
+            unit === 'pct'
+              ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
+              : say('meter.reading.range-ohm', { rawLowestOhm: range.min, rawHighestOhm: range.max }),
+          ],
+          [
+            say('meter.reading.basis'),
+            unit === 'pct'
+              ? say(basis ? 'meter.reading.basis-at' : 'meter.reading.basis-assumed', basisFacts)
+              : null,
+          ],
+        ]}
+      />
     </>
   );
 }

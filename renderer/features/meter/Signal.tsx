@@ -10,10 +10,10 @@ const steps = [
 /** Signal strength in words, bars and dBm; null where the adapter does not report it. The steps are common practice, no source. */
 export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
   const { say } = useWords();
-  if (rssiDbm === null) return <span className="signal">{say('meter.signal.unknown')}</span>;
+  if (rssiDbm === null) return <small>{say('meter.signal.unknown')}</small>;
   const step = steps.find(({ fromDbm }) => rssiDbm >= fromDbm) ?? steps[3];
   return (
-    <span className="signal">
+    <small className="marked signal">
       <svg viewBox="0 0 22 16" aria-hidden="true">
         {[1, 2, 3, 4].map((bar) => (
           <rect
@@ -22,11 +22,12 @@ export function Signal({ rssiDbm }: { rssiDbm: number | null }) {
             y={16 - bar * 4}
             width="4"
             height={bar * 4}
-            className={bar <= step.bars ? 'signal-on' : 'signal-off'}
+            fill={bar <= step.bars ? 'var(--ink)' : 'none'}
+            stroke="var(--line-strong)"
           />
         ))}
       </svg>
       {say('meter.signal', { strength: { code: step.code }, dbm: Math.round(rssiDbm) })}
-    </span>
+    </small>
   );
 }

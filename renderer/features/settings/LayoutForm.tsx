@@ -30,7 +30,7 @@ export function LayoutForm({
   const { field, set, made, refill } = useDraft(labelLayoutSchema, before);
   const changed = JSON.stringify(made) !== JSON.stringify(before);
   return (
-    <div className="layout-form">
+    <div className="column">
       {before.kind === 'sheet' && (
         <Actions>
           {knownSheets.map(({ code, layout: known }) => (
@@ -42,7 +42,7 @@ export function LayoutForm({
           ))}
         </Actions>
       )}
-      <div className="layout-fields">
+      <div className="form-grid">
         {before.kind === 'single' ? (
           <>
             <LengthField

@@ -12,11 +12,10 @@ export function LayoutSketch({ layout }: { layout: LabelLayout }) {
       role="img"
       aria-label={say('settings.page-sketch', { columns: layout.columns, rows: layout.rows })}
     >
-      <rect className="sketch-page" width={layout.pageWidthMm} height={layout.pageHeightMm} />
+      <rect fill="var(--sheet-sunk)" width={layout.pageWidthMm} height={layout.pageHeightMm} />
       {labelPositions(perPage, layout, 0).map((position) => (
         <rect
           key={`${position.xMm} ${position.yMm}`}
-          className="sketch-label"
           x={position.xMm}
           y={position.yMm}
           width={layout.labelWidthMm}

@@ -153,7 +153,7 @@ function Yard({ info }: { info: YardInfo }) {
           </>
         )}
       </Actions>
-      <p className="data-version">{say('settings.version', { version: info.version })}</p>
+      <p className="soft">{say('settings.version', { version: info.version })}</p>
       {asking && (
         <RemoveDemoDialog
           onRemove={() => {

@@ -257,7 +257,7 @@ describe('Getting them on paper', () => {
       name: 'Page 1 of 4',
     });
     expect([page.getAttribute('width'), page.getAttribute('height')]).toEqual(['60mm', '30mm']);
-    expect(page.querySelector('.label-edges')).toBeNull();
+    expect(page.querySelector('[stroke-dasharray]')).toBeNull();
     expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('.print-pages')).toBeNull());
