@@ -1,11 +1,10 @@
 import { useEffect } from 'react';
-import { useChanges } from '../data/useChanges.ts';
+import { useEach } from '../data/useQuery.ts';
 import { useLink } from '../stores/link.ts';
 import { followMeter, loadMeter } from '../stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
-import { attempt } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round.ts';
-import { loadSettings } from '../stores/settings.ts';
+import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Failed, Loading } from '../ui/Screen.tsx';
@@ -38,27 +37,24 @@ export function App() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is the reason to ask again.
   useEffect(() => {
     void loadYard();
-    void attempt(loadMeter());
+    void loadMeter();
   }, [link.returns]);
 
   // Each yard has its own settings, and another window may change them.
-  const settingsChanges = useChanges('settings');
-  const openYard = info && !info.problem ? info.uuid : null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return and a change are reasons to ask again.
+  const [settings] = useEach('settings.get', info && !info.problem ? [{}] : []);
   useEffect(() => {
-    if (openYard !== null) void attempt(loadSettings());
-  }, [openYard, link.returns, settingsChanges]);
+    if (settings?.output) useSettings.setState({ settings: settings.output });
+  }, [settings?.output]);
 
   if (info?.problem) return <ProblemPage info={info} />;
   return (
     <>
       <TopBar route={route} isDemo={info?.kind === 'demo'} />
-      {link.state === 'away' && (
-        <div className={css.banner}>
-          <Banner kind="problem">{say('frame.not-responding')}</Banner>
-        </div>
-      )}
-      <OtherYardBanner />
+      <div className={css.banners}>
+        {link.state === 'away' && <Banner kind="problem">{say('frame.not-responding')}</Banner>}
+        {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
+        <OtherYardBanner />
+      </div>
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
           <Fault>{screenAt(route)}</Fault>

@@ -1,7 +1,5 @@
 import { useState } from 'react';
-import { go } from '../stores/navigation.ts';
-import { attempt } from '../stores/notices.ts';
-import { openOwnYard, removeDemoYard } from '../stores/yard.ts';
+import { goToYard, openOwnYard } from '../stores/yard.ts';
 import { Menu } from '../ui/Menu.tsx';
 import { useWords } from '../words.ts';
 import css from './demo-menu.module.css';
@@ -11,10 +9,6 @@ import { RemoveDemoDialog } from './RemoveDemoDialog.tsx';
 export function DemoMenu() {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);
-  async function leaveBy(way: () => Promise<void>): Promise<void> {
-    setAsking(false);
-    await attempt(way().then(() => go({ name: 'stacks' })));
-  }
   return (
     <div className={css.demo}>
       <Menu
@@ -27,14 +21,12 @@ export function DemoMenu() {
                 {say('demo.leave')} <small>{say('demo.try')}</small>
               </>
             ),
-            onPress: () => leaveBy(openOwnYard),
+            onPress: () => goToYard(openOwnYard),
           },
           { id: 'remove', title: say('demo.remove'), onPress: () => setAsking(true) },
         ]}
       />
-      {asking && (
-        <RemoveDemoDialog onRemove={() => leaveBy(removeDemoYard)} onClose={() => setAsking(false)} />
-      )}
+      {asking && <RemoveDemoDialog onClose={() => setAsking(false)} />}
     </div>
   );
 }

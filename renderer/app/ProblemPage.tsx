@@ -18,7 +18,7 @@ export function ProblemPage({ info }: { info: YardInfo }) {
     <main className={css.problem}>
       <ScreenHeading title={say('problem-page.title')} />
       <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
-      <p className={css.file} translate="no">
+      <p className="file" translate="no">
         {info.file}
       </p>
       <Actions>

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { InsertionReading, Live } from '../../shared-core/contract/round.ts';
 import { bridge } from '../data/bridge.ts';
+import { sentenceOf } from './notices.ts';
 
 /** How much of the live value the trace shows: some ten seconds of a lively meter. */
 export const TRACE_LENGTH = 240;
@@ -9,6 +10,8 @@ export const TRACE_LENGTH = 240;
 interface MeterStore {
   /** Null until it was asked for. */
   state: MeterState | null;
+  /** Why it could not be asked for. */
+  error: string | null;
   /** The newest live value; null where the meter is not live. */
   live: Live | null;
   /** Newest last; null where the pins were out. */
@@ -19,14 +22,14 @@ interface MeterStore {
 
 const nothing = { live: null, trace: [], insertion: null };
 
-export const useMeter = create<MeterStore>()(() => ({ state: null, ...nothing }));
+export const useMeter = create<MeterStore>()(() => ({ state: null, error: null, ...nothing }));
 
 /** Whether a meter is live, and its values come to this window. */
 export const isLiveHere = ({ state }: MeterStore): boolean =>
   state?.phase === 'live' && state.heldBy === 'this-window';
 
 export function showMeter(state: MeterState): void {
-  useMeter.setState((store) => (isLiveHere({ ...store, state }) ? { state } : { state, ...nothing }));
+  useMeter.setState((store) => ({ state, error: null, ...(!isLiveHere({ ...store, state }) && nothing) }));
 }
 
 /** From now on the meter's values come to this window. */
@@ -35,7 +38,11 @@ export async function holdMeter(): Promise<void> {
 }
 
 export async function loadMeter(): Promise<void> {
-  showMeter(await bridge().query('meter.state', {}));
+  try {
+    showMeter(await bridge().query('meter.state', {}));
+  } catch (error) {
+    useMeter.setState({ error: sentenceOf(error) });
+  }
 }
 
 /** Listens to the meter from now on. */

@@ -10,10 +10,6 @@ export const useSettings = create<{ settings: Settings }>()(() => ({
   settings: { ...usualSettings, units: 'metric' },
 }));
 
-export async function loadSettings(): Promise<void> {
-  useSettings.setState({ settings: await bridge().query('settings.get', {}) });
-}
-
 /**
  * Shows the settings at once and saves those that changed.
  * @throws Refusal where they were not taken; then those before are shown again

@@ -2,7 +2,8 @@ import { create } from 'zustand';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
-import { sentenceOf } from './notices.ts';
+import { go } from './navigation.ts';
+import { attempt, sentenceOf } from './notices.ts';
 
 interface YardStore {
   /** The yard that this window shows; null until it was asked for. */
@@ -31,13 +32,12 @@ function showOrOffer(open: YardInfo): void {
 }
 
 /** Asks which yard is open. */
-export async function loadYard(): Promise<void> {
-  try {
-    showOrOffer(await bridge().query('yard.info', {}));
-  } catch (error) {
-    useYard.setState({ error: sentenceOf(error) });
-  }
+async function ask(): Promise<void> {
+  showOrOffer(await bridge().query('yard.info', {}));
 }
+
+export const loadYard = (): Promise<void> =>
+  ask().catch((error: unknown) => useYard.setState({ error: sentenceOf(error) }));
 
 async function open(asked: Promise<YardInfo>): Promise<void> {
   opening++;
@@ -53,8 +53,12 @@ export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
 export const removeDemoYard = () => open(bridge().command('yard.removeDemo', {}));
 export const startYardAfresh = () => open(bridge().command('yard.startAfresh', {}));
 
+/** Opens another yard in one of these ways, and shows its stacks. */
+export const goToYard = (way: () => Promise<void>): Promise<void> =>
+  attempt(way().then(() => go({ name: 'stacks' })));
+
 /** Shows the yard that another window opened. */
-export function followOther(): void {
+export async function followOther(): Promise<void> {
   const { other } = useYard.getState();
   if (other) show(other);
 }
@@ -69,15 +73,7 @@ export function isShown(yard: string | null): boolean {
 export function followYard(): () => void {
   return bridge().on('changed', ({ yard, topics }) => {
     if (opening > 0) return;
-    if (!isShown(yard) || isTouched(['boards'], new Set(topics))) void loadYardQuietly();
+    // Where it fails, the next change or the link's return asks again.
+    if (!isShown(yard) || isTouched(['boards'], new Set(topics))) ask().catch(() => undefined);
   });
-}
-
-/** A failure here changes nothing on screen. */
-async function loadYardQuietly(): Promise<void> {
-  try {
-    showOrOffer(await bridge().query('yard.info', {}));
-  } catch {
-    // The next change or the link's return asks again.
-  }
 }

@@ -10,10 +10,10 @@ export function Await<T extends readonly unknown[]>({
   of,
   children,
 }: {
-  of: { [K in keyof T]: Asked<T[K]> };
+  of: { [K in keyof T]: Omit<Asked<T[K]>, 'loading'> };
   children: (...outputs: T) => ReactNode;
 }) {
-  const asked: readonly Asked<unknown>[] = of;
+  const asked: readonly Omit<Asked<unknown>, 'loading'>[] = of;
   const failed = asked.find(({ error }) => error !== null);
   const isThere = asked.every(({ output }) => output !== null);
   return (

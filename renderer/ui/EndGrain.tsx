@@ -2,7 +2,6 @@ import { useId } from 'react';
 import { type BarkSide, barkFaceOf, hasBarkOn } from '../../shared-core/wood/drying/faces-of-board.ts';
 import { RING_ANGLE_DEG } from '../../shared-core/wood/movement/shrinkage.ts';
 import { usualRingRadiusMm } from '../../shared-core/wood/movement/warp.ts';
-import css from './end-grain.module.css';
 
 const WIDTH = 100;
 /** Thinner, and the rings would run together; thicker, and it would fill the stack. */
@@ -28,17 +27,19 @@ export function EndGrain({ board }: { board: EndOfBoard }) {
   const height = Math.max(HEIGHTS.least, Math.min(HEIGHTS.most, (WIDTH * board.thicknessMm) / widthMm));
   const bark = hasBarkOn(board.barkSide) ? barkFaceOf(board.barkSide) : null;
   return (
-    <svg className={css.end} viewBox={`0 -2 ${WIDTH} ${height + 4}`} aria-hidden="true">
+    <svg width="100%" viewBox={`0 -2 ${WIDTH} ${height + 4}`} aria-hidden="true">
       <clipPath id={clip}>
         <rect width={WIDTH} height={height} rx="1" />
       </clipPath>
-      <rect className={css.wood} width={WIDTH} height={height} rx="1" />
-      <g className={css.rings} clipPath={`url(#${clip})`}>
-        {ringsOf(board, WIDTH / widthMm, height).map(({ radius, x, y }) => (
-          <circle key={radius} cx={x} cy={y} r={radius} />
-        ))}
+      <g fill="none" stroke="var(--line-strong)" vectorEffect="non-scaling-stroke">
+        <rect fill="var(--sheet)" width={WIDTH} height={height} rx="1" />
+        <g stroke="var(--ink-soft)" clipPath={`url(#${clip})`}>
+          {ringsOf(board, WIDTH / widthMm, height).map(({ radius, x, y }) => (
+            <circle key={radius} cx={x} cy={y} r={radius} vectorEffect="non-scaling-stroke" />
+          ))}
+        </g>
+        {bark && <path strokeWidth={7} d={`M0 ${bark === 'a' ? 0 : height}H${WIDTH}`} />}
       </g>
-      {bark && <path className={css.bark} d={`M0 ${bark === 'a' ? 0 : height}H${WIDTH}`} />}
     </svg>
   );
 }

@@ -31,11 +31,13 @@ export function McValue({
       <span className={css.corrected}>
         <span className={css.number}>{mcOrDash(mcPct, formats)}</span>
         <span className={css.unit}> {say('reading.mc')}</span>
-        <span className={css.label}>{say('reading.corrected')}</span>
+        <span className={`soft ${css.label}`}>{say('reading.corrected')}</span>
       </span>
       <span className={css.raw}>
         <span className={css.rawNumber}>{raw === null ? '–' : rawText(raw, unit, formats)}</span>
-        <span className={css.label}>{say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}</span>
+        <span className={`soft ${css.label}`}>
+          {say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}
+        </span>
       </span>
     </span>
   );

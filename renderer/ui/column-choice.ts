@@ -1,13 +1,9 @@
 import { useState } from 'react';
 import { z } from 'zod';
+import type { Column } from './DataTable.tsx';
 
 /** What a choice of columns needs to know of each. */
-interface ColumnWidth {
-  id: string;
-  widthRem?: number;
-  /** Whether a person may hide it; it also gives way where the table is too narrow. */
-  optional?: boolean;
-}
+type ColumnWidth = Pick<Column<never>, 'id' | 'widthRem' | 'optional'>;
 
 const choiceSchema = z.record(z.string(), z.boolean());
 type Choice = z.infer<typeof choiceSchema>;

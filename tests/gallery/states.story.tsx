@@ -65,7 +65,7 @@ export const stories: Story[] = [
   {
     part: 'Await',
     states: {
-      loading: () => <Await of={[{ ...asked, loading: true }]}>{(text) => text}</Await>,
+      loading: () => <Await of={[asked]}>{(text) => text}</Await>,
       failed: () => (
         <Await of={[{ ...asked, error: 'Another program is using the yard file.' }]}>{(text) => text}</Await>
       ),

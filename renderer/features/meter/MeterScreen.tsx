@@ -1,5 +1,6 @@
-import { useMeter } from '../../stores/meter.ts';
-import { Loading, Screen } from '../../ui/Screen.tsx';
+import { loadMeter, useMeter } from '../../stores/meter.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { ConnectSheet } from './ConnectSheet.tsx';
 import { LiveSheet } from './LiveSheet.tsx';
@@ -8,19 +9,20 @@ import './meter.css';
 
 /** Connect a meter, see that it sends, set up how its bytes are read. */
 export function MeterScreen() {
-  const state = useMeter((meter) => meter.state);
+  const output = useMeter((meter) => meter.state);
+  const error = useMeter((meter) => meter.error);
   const { say } = useWords();
   return (
     <Screen title={say('meter.title')} lead={say('meter.lead')}>
-      {state === null ? (
-        <Loading />
-      ) : (
-        <>
-          <ConnectSheet state={state} />
-          {state.phase === 'live' && <LiveSheet state={state} />}
-          {state.characteristics.length > 0 && <ReadingSheet state={state} />}
-        </>
-      )}
+      <Await of={[{ output, error, again: loadMeter }]}>
+        {(state) => (
+          <>
+            <ConnectSheet state={state} />
+            {state.phase === 'live' && <LiveSheet state={state} />}
+            {state.characteristics.length > 0 && <ReadingSheet state={state} />}
+          </>
+        )}
+      </Await>
     </Screen>
   );
 }

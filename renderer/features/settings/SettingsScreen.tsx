@@ -5,10 +5,9 @@ import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
-import { go } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
-import { openDemoYard, openOwnYard, removeDemoYard, useYard } from '../../stores/yard.ts';
+import { goToYard, openDemoYard, openOwnYard, useYard } from '../../stores/yard.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
@@ -130,23 +129,22 @@ function Labels({ settings, onSettings }: SettingsPart) {
 function Yard({ info }: { info: YardInfo }) {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);
-  const leaveBy = (way: () => Promise<void>) => attempt(way().then(() => go({ name: 'stacks' })));
   return (
     <Sheet title={say('settings.data')}>
       <p>{say(info.kind === 'demo' ? 'settings.demo-open' : 'settings.own-open')}</p>
       <p>
         {say('settings.where-saved')} {say('settings.back-up')}
       </p>
-      <p className="data-file" translate="no">
+      <p className="file" translate="no">
         <span className="spoken-only">{say('settings.file')} </span>
         {info.file}
       </p>
       <Actions>
         {info.kind === 'own' ? (
-          <Button onClick={() => leaveBy(openDemoYard)}>{say('settings.open-demo')}</Button>
+          <Button onClick={() => goToYard(openDemoYard)}>{say('settings.open-demo')}</Button>
         ) : (
           <>
-            <Button onClick={() => leaveBy(openOwnYard)}>{say('settings.open-own')}</Button>
+            <Button onClick={() => goToYard(openOwnYard)}>{say('settings.open-own')}</Button>
             <Button kind="danger" onClick={() => setAsking(true)}>
               {say('demo.remove')}
             </Button>
@@ -154,15 +152,7 @@ function Yard({ info }: { info: YardInfo }) {
         )}
       </Actions>
       <p className="soft">{say('settings.version', { version: info.version })}</p>
-      {asking && (
-        <RemoveDemoDialog
-          onRemove={() => {
-            setAsking(false);
-            void leaveBy(() => removeDemoYard().then(() => tellDone(say('settings.demo-removed'))));
-          }}
-          onClose={() => setAsking(false)}
-        />
-      )}
+      {asking && <RemoveDemoDialog onClose={() => setAsking(false)} />}
     </Sheet>
   );
 }

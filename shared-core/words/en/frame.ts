@@ -28,6 +28,7 @@ export const frame = {
   'demo.try': 'Try anything. Your own yard is untouched.',
   'demo.leave': 'Go to my own yard',
   'demo.remove': 'Remove the demo yard',
+  'demo.removed': 'Demo yard removed.',
   'demo.remove-question': 'Remove the demo yard?',
   'demo.remove-effect':
     'Its stacks, boards, and readings are deleted, with everything you tried on them. Your own yard opens, unchanged. You can open a fresh demo yard later.',

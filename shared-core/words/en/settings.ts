@@ -49,6 +49,5 @@ export const settings = {
   'settings.file': 'File:',
   'settings.open-demo': 'Open the demo yard',
   'settings.open-own': 'Open my own yard',
-  'settings.demo-removed': 'Demo yard removed.',
   'settings.version': 'Pintally {version}',
 } as const;

@@ -4,7 +4,7 @@ import userEvent, { type UserEvent } from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
-import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { followMeter, loadMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
@@ -13,7 +13,7 @@ import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
-import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
 
@@ -31,6 +31,23 @@ afterEach(cleanup);
 test('before its state is known, it shows that it is loading', async () => {
   open(null);
   expect(screen.getByText('Loading …')).toBeTruthy();
+});
+
+test('where its state cannot be asked for, it says why and asks again', async () => {
+  let isInUse = true;
+  const { user } = open(null, {
+    'meter.state': () => {
+      if (isInUse) throw fileInUse();
+      return aMeter();
+    },
+  });
+  await act(loadMeter);
+  expect(screen.getByRole('alert').textContent).toContain('Another program is using the yard file.');
+  expect(screen.queryByText('Loading …')).toBeNull();
+  isInUse = false;
+  await user.click(screen.getByRole('button', { name: 'Try again' }));
+  expect(await screen.findByText('No meter is connected.')).toBeTruthy();
+  expect(screen.queryByRole('alert')).toBeNull();
 });
 
 test('with no meter: look for one, or take the simulated one, one click each', async () => {

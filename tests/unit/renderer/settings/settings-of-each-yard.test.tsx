@@ -1,5 +1,6 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen, waitFor } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
@@ -7,21 +8,46 @@ import { openDemoYard } from '../../../../renderer/stores/yard.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { aMeter } from '../shell/a-meter.ts';
-import { forgetEverything, playMachine } from '../shell/machine.ts';
+import { fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
+const own: YardInfo = {
+  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
+  kind: 'own',
+  file: '/own.sqlite',
+  problem: null,
+  canStartAfresh: false,
+  boards: 0,
+  version: '0.1.0',
+};
+const emptyYard = {
+  'meter.state': () => aMeter(),
+  'stacks.list': () => [],
+  'species.list': () => [],
+  'stations.find': () => ({ years: [], isClear: false }),
+};
+
+test('settings that cannot be read are said, and asked for again', async () => {
+  let isInUse = true;
+  playMachine({
+    ...emptyYard,
+    'yard.info': () => own,
+    'settings.get': () => {
+      if (isInUse) throw fileInUse();
+      return { ...usualSettings, units: 'imperial' };
+    },
+  });
+  render(<App />);
+  expect((await screen.findByRole('alert')).textContent).toContain('Another program is using the yard file.');
+  isInUse = false;
+  await userEvent.click(screen.getByRole('button', { name: 'Try again' }));
+  await waitFor(() => expect(useSettings.getState().settings.units).toBe('imperial'));
+  expect(screen.queryByRole('alert')).toBeNull();
+});
+
 test('the settings in force are those of the yard that is open', async () => {
-  const own: YardInfo = {
-    uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-    kind: 'own',
-    file: '/own.sqlite',
-    problem: null,
-    canStartAfresh: false,
-    boards: 0,
-    version: '0.1.0',
-  };
   const settings: Settings = { ...usualSettings, units: 'metric' };
   let demoIsOpen = false;
   playMachine({
@@ -31,14 +57,11 @@ test('the settings in force are those of the yard that is open', async () => {
       return { ...own, uuid: '0a3f7f1b-9d53-4c3b-8f55-0b5c1d4e8f10', kind: 'demo', file: '/demo.sqlite' };
     },
     'settings.get': () => ({ ...settings, units: demoIsOpen ? 'imperial' : 'metric' }),
-    'meter.state': () => aMeter(),
-    'stacks.list': () => [],
-    'species.list': () => [],
-    'stations.find': () => ({ years: [], isClear: false }),
+    ...emptyYard,
   });
   render(<App />);
-  await waitFor(() => expect(useSettings.getState().settings?.units).toBe('metric'));
+  await waitFor(() => expect(useSettings.getState().settings.units).toBe('metric'));
   await act(openDemoYard);
-  await waitFor(() => expect(useSettings.getState().settings?.units).toBe('imperial'));
+  await waitFor(() => expect(useSettings.getState().settings.units).toBe('imperial'));
   expect(screen.getByText(/Demo yard: invented data/)).toBeTruthy();
 });
