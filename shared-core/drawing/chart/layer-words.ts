@@ -1,6 +1,6 @@
 import type { Layer } from './description.ts';
-import type { Layout } from './layout.ts';
-import { LINE_PX, type Word, type WordPlacer } from './place-words.ts';
+import type { Plot } from './layer-boxes.ts';
+import { LINE_PX, type Spot, type Word, type WordPlacer } from './place-words.ts';
 
 /** Whether it must be explained: the words beside some layers do that, where they have room. */
 export function needsLegend(layer: Layer, words: readonly Word[]): layer is Layer & { name: string } {
@@ -11,30 +11,25 @@ export function needsLegend(layer: Layer, words: readonly Word[]): layer is Laye
   return layer.kind !== 'target' || isMissing(layer.name);
 }
 
-type Plot = Pick<Layout, 'x' | 'y' | 'left' | 'right' | 'laneY'>;
-
-/** Puts a layer's words beside it. */
+/**
+ * Puts a layer's words beside it.
+ * @param rules  where marks have theirs: there is often room right of one
+ */
 export function placeLayerWords(
   layer: Layer,
   { x, y, left, right, laneY }: Plot,
+  rules: readonly number[],
   place: WordPlacer['place'],
 ) {
   if (layer.kind === 'target' && layer.name !== null) {
     const [middle, above] = [y.at((layer.low + layer.high) / 2) + 4, y.at(layer.high) - 4];
     const isTall = y.at(layer.low) - y.at(layer.high) > LINE_PX;
-    place({ text: layer.name }, [
-      { x: left + 6, y: isTall ? middle : above, anchor: 'start' },
-      { x: right - 6, y: isTall ? middle : above, anchor: 'end' },
-    ]);
+    const lines = isTall ? [middle] : [above, y.at(layer.low) + LINE_PX];
+    place({ text: layer.name }, across(lines, left, right, rules));
   } else if (layer.kind === 'level') {
     const at = y.at(layer.y);
-    place(
-      { text: layer.word },
-      [at - 5, at + LINE_PX].flatMap((each) => [
-        { x: right - 4, y: each, anchor: 'end' as const },
-        { x: x.at(Math.max(layer.from ?? x.from, x.from)) + 5, y: each, anchor: 'start' as const },
-      ]),
-    );
+    const from = x.at(Math.max(layer.from ?? x.from, x.from));
+    place({ text: layer.word }, across([at + LINE_PX, at - 5], from, right, rules).toReversed());
   } else if (layer.kind === 'interval') {
     const at = x.at(Math.min(Math.max(layer.likely ?? layer.from, x.from), x.to));
     const below = laneY + LINE_PX + 4;
@@ -57,3 +52,14 @@ export function placeLayerWords(
     }
   }
 }
+
+/** Spots on lines of text from one end to the other: at the left, right of each rule, and at the right. */
+const across = (lines: readonly number[], left: number, right: number, rules: readonly number[]): Spot[] =>
+  lines.flatMap((y) => [
+    ...[left, ...rules.filter((at) => at > left && at < right)].map((at) => ({
+      x: at + 6,
+      y,
+      anchor: 'start' as const,
+    })),
+    { x: right - 4, y, anchor: 'end' as const },
+  ]);

@@ -1,4 +1,5 @@
 import type { ChartDescription, Layer, Tick, Value } from './description.ts';
+import { boxesOf } from './layer-boxes.ts';
 import { needsLegend, placeLayerWords } from './layer-words.ts';
 import { LINE_PX, TEXT_PX, type Word, widthOf, wordPlacer } from './place-words.ts';
 import { linearScale, niceTicks, type Scale } from './scale.ts';
@@ -24,7 +25,7 @@ export interface Layout {
   legend: readonly (Layer & { name: string })[];
   /** Where the rule of a mark begins: under its word. */
   ruleTops: ReadonlyMap<object, number>;
-  /** How far points with whiskers move aside, so that none hides another's. */
+  /** How far points of one day move aside, so that none hides another's whisker. */
   aside: ReadonlyMap<Value, number>;
 }
 
@@ -38,8 +39,9 @@ const MOST_WORD_LINES = 3;
 /** Least room between two labels of an axis, px. */
 const LABEL_GAP_PX = 8;
 const Y_TICKS = 5;
-/** Points nearer than this move aside, px. */
-const ASIDE_PX = 9;
+/** Points of one day move aside by this, and all of them by no more than that, px. */
+const ASIDE_PX = 4;
+const MOST_ASIDE_PX = 12;
 
 export function layoutOf(chart: ChartDescription, width: number): Layout {
   const layers = shownLayers(chart);
@@ -48,12 +50,14 @@ export function layoutOf(chart: ChartDescription, width: number): Layout {
   const right = width - RIGHT_PX;
   const x = linearScale(chart.x.from, chart.x.to, left, right);
   const xTicks = ticksWithRoom(chart, x);
-  const { place, placed, reserve } = wordPlacer(width);
+  const { place, placed, reserve, avoid } = wordPlacer(width);
   reserve({ text: chart.y.title, x: 0, y: TEXT_PX, anchor: 'start' });
 
   const ruleTops = new Map<object, number>();
   let top = TITLE_PX;
-  for (const mark of layers.flatMap((layer) => (layer.kind === 'marks' ? layer.values : []))) {
+  const marks = layers.flatMap((layer) => (layer.kind === 'marks' ? layer.values : []));
+  // From the left: a later rule begins under its own word, and so under every word that it would cut.
+  for (const mark of marks.toSorted((a, b) => a.x - b.x)) {
     const at = x.at(mark.x);
     const word = place(
       { text: mark.word, isName: mark.isName },
@@ -76,7 +80,11 @@ export function layoutOf(chart: ChartDescription, width: number): Layout {
     reserve({ text: label, x: x.at(at), y: bottom + 18, anchor: 'middle' });
   }
   for (const { at, label } of yTicks) reserve({ text: label, x: left - 6, y: y.at(at) + 4, anchor: 'end' });
-  for (const layer of layers) placeLayerWords(layer, { x, y, left, right, laneY }, place);
+  const aside = asideOf(chart, layers);
+  const plot = { x, y, left, right, top, bottom, laneY, ruleTops, aside };
+  for (const layer of layers) for (const box of boxesOf(layer, plot)) avoid(box);
+  const rules = marks.map((mark) => x.at(mark.x));
+  for (const layer of layers) placeLayerWords(layer, plot, rules, place);
   return {
     width,
     height,
@@ -93,7 +101,7 @@ export function layoutOf(chart: ChartDescription, width: number): Layout {
     words: placed,
     legend: layers.filter((layer) => needsLegend(layer, placed)),
     ruleTops,
-    aside: asideOf(layers, x),
+    aside,
   };
 }
 
@@ -124,20 +132,16 @@ function ticksWithRoom({ x: axis }: ChartDescription, x: Scale): readonly Tick[]
   }
 }
 
-function asideOf(layers: readonly Layer[], x: Scale): Map<Value, number> {
-  const values = layers
-    .flatMap((layer) => (layer.kind === 'points' ? layer.values : []))
-    .filter(({ low }) => low !== undefined)
-    .sort((a, b) => a.x - b.x);
-  const groups: Value[][] = [];
-  for (const value of values) {
-    const group = groups.at(-1);
-    if (group && x.at(value.x) - x.at(group[0]!.x) < ASIDE_PX) group.push(value);
-    else groups.push([value]);
+function asideOf({ x }: ChartDescription, layers: readonly Layer[]): Map<Value, number> {
+  const days = new Map<string, Value[]>();
+  for (const value of layers.flatMap((layer) => (layer.kind === 'points' ? layer.values : []))) {
+    if (value.low !== undefined) days.set(x.text(value.x), [...(days.get(x.text(value.x)) ?? []), value]);
   }
   return new Map(
-    groups.flatMap((group) =>
-      group.map((value, index) => [value, (index - (group.length - 1) / 2) * ASIDE_PX] as const),
-    ),
+    [...days.values()].flatMap((ofDay) => {
+      const last = ofDay.length - 1;
+      const apart = Math.min(ASIDE_PX, MOST_ASIDE_PX / last);
+      return ofDay.map((value, index) => [value, last === 0 ? 0 : (index - last / 2) * apart] as const);
+    }),
   );
 }

@@ -20,31 +20,40 @@ export interface Word extends Spot {
   isName?: boolean;
 }
 
-interface Box {
+export interface Box {
   left: number;
   right: number;
   top: number;
   bottom: number;
 }
 
-/** Puts each text where it is wholly in the drawing and on no other text, or nowhere. */
+/**
+ * Puts each text where it is wholly in the drawing and on no other text, or nowhere; off what is drawn, where there is
+ * such a spot.
+ */
 export function wordPlacer(width: number) {
   const placed: Word[] = [];
   const boxes: Box[] = [];
+  const drawn: Box[] = [];
   return {
     placed,
     /** Keeps other texts off one that is drawn otherwise. */
     reserve: (word: Word) => boxes.push(boxOf(word)),
+    /** Keeps texts off a line or a mark, if they can be elsewhere. */
+    avoid: (box: Box) => drawn.push(box),
     /** At the first of its spots that is free; null where none is. */
     place(word: Pick<Word, 'text' | 'isName'>, spots: readonly Spot[]): Word | null {
-      for (const spot of spots) {
-        const box = boxOf({ ...word, ...spot });
-        if (box.left < 0 || box.right > width || boxes.some((other) => overlap(box, other))) continue;
-        boxes.push(box);
-        placed.push({ ...word, ...spot });
-        return { ...word, ...spot };
-      }
-      return null;
+      const free = spots
+        .map((spot) => ({ ...word, ...spot }))
+        .filter((each) => {
+          const box = boxOf(each);
+          return box.left >= 0 && box.right <= width && !boxes.some((other) => overlap(box, other));
+        });
+      const found = free.find((each) => !drawn.some((other) => overlap(boxOf(each), other))) ?? free[0];
+      if (!found) return null;
+      boxes.push(boxOf(found));
+      placed.push(found);
+      return found;
     },
   };
 }

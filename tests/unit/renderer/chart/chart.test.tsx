@@ -219,11 +219,7 @@ test.each([250, 320, 640, 960])('no text of a chart %i px wide is on another or 
     width,
   );
   expect(words.length).toBeGreaterThan(3);
-  const boxes = words.map(({ text, x, y, anchor }) => {
-    const wide = widthOf(text);
-    const left = x - { start: 0, middle: wide / 2, end: wide }[anchor];
-    return { text, left, right: left + wide, top: y - 11, bottom: y + 3 };
-  });
+  const boxes = words.map((word) => ({ text: word.text, ...boxOf(word) }));
   for (const [index, a] of boxes.entries()) {
     expect(a.left).toBeGreaterThanOrEqual(0);
     expect(a.right).toBeLessThanOrEqual(width);
@@ -233,3 +229,90 @@ test.each([250, 320, 640, 960])('no text of a chart %i px wide is on another or 
     }
   }
 });
+
+/** The room of a text, px. */
+function boxOf({
+  text,
+  x,
+  y,
+  anchor,
+}: {
+  text: string;
+  x: number;
+  y: number;
+  anchor: 'start' | 'middle' | 'end';
+}) {
+  const wide = widthOf(text);
+  const left = x - { start: 0, middle: wide / 2, end: wide }[anchor];
+  return { left, right: left + wide, top: y - 11, bottom: y + 3 };
+}
+
+test.each([320, 640, 960])(
+  '%i px wide, what was read on one day is drawn within a few pixels of it',
+  (width) => {
+    const read = (name: string, hour: number): Layer => ({
+      kind: 'points',
+      name,
+      color: 'ink',
+      shape: 'disc',
+      values: [{ x: day(2026, 9, 5) + hour * 3_600_000, y: 14, low: 13, high: 15 }],
+    });
+    const { aside } = layoutOf(
+      described({ layers: [read('Average', 0), read('Shell', 1), read('Core', 2), ...layers.slice(1, 2)] }),
+      width,
+    );
+    // Apart, so that no whisker hides another, but no wider than one of the marks.
+    expect([...aside.values()]).toEqual([-4, 0, 4]);
+  },
+);
+
+test('what was read on different days does not move, however near they are drawn', () => {
+  const values = [1, 2, 3].map((date) => ({ x: day(2026, 9, date), y: 14, low: 13, high: 15 }));
+  const points: Layer = { kind: 'points', name: 'Average', color: 'ink', shape: 'disc', values };
+  const x = timeAxis(day(2026, 9, 1), day(2028, 9, 1), wordsNow());
+  expect([...layoutOf(described({ x, layers: [points] }), 320).aside.values()]).toEqual([0, 0, 0]);
+});
+
+test.each([320, 640, 960])(
+  '%i px wide, no rule or curve cuts a text where the text has room elsewhere',
+  (width) => {
+    const marks = (word: string, x: number): Layer => ({
+      kind: 'marks',
+      name: null,
+      color: 'ink',
+      stroke: 'solid',
+      values: [{ x, word }],
+    });
+    const from = day(2026, 9, 5);
+    const [shed, today] = [marks('Pole shed', from), marks('Today', from + 18 * 86_400_000)];
+    const target: Layer = { kind: 'target', name: 'Target 6–8%', color: 'ready', low: 6, high: 8 };
+    const level: Layer = { kind: 'level', name: 'Lowest', color: 'ink-soft', y: 10, word: 'Lowest 10%' };
+    const curve: Layer = {
+      kind: 'line',
+      name: 'Forecast',
+      color: 'accent',
+      stroke: 'solid',
+      values: [
+        { x: from, y: 14 },
+        { x: day(2027, 3, 4), y: 10.5 },
+      ],
+    };
+    const { x, y, bottom, words, ruleTops } = layoutOf(
+      described({ layers: [today, curve, level, target, shed] }),
+      width,
+    );
+    expect(words.map(({ text }) => text).sort()).toEqual(['Lowest 10%', 'Pole shed', 'Target 6–8%', 'Today']);
+    for (const word of words) {
+      const { left, right, top, bottom: low } = boxOf(word);
+      for (const layer of [shed, today]) {
+        const mark = layer.kind === 'marks' && layer.values[0];
+        if (!mark) continue;
+        const cuts = x.at(mark.x) > left && x.at(mark.x) < right && ruleTops.get(mark)! < low && bottom > top;
+        expect(cuts, `${word.text} by ${mark.word}`).toBe(false);
+      }
+    }
+    const lowest = boxOf(words.find(({ text }) => text === 'Lowest 10%')!);
+    // The curve's end is just above the level.
+    expect(lowest.top > y.at(10) || lowest.right < x.at(day(2027, 1, 1))).toBe(true);
+  },
+);
