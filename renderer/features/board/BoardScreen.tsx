@@ -88,10 +88,12 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
         {(findings.length > 0 || details) && (
           <HistoryChart
             code={board.code}
-            findings={findings}
-            stays={moves.map(({ since, placeName }) => ({ fromMs: Date.parse(since), placeName }))}
-            endUse={endUse}
-            forecast={details}
+            history={{
+              findings,
+              stays: moves.map(({ since, placeName }) => ({ fromMs: Date.parse(since), placeName })),
+              endUse,
+              forecast: details,
+            }}
           />
         )}
       </div>

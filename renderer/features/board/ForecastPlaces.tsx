@@ -1,13 +1,12 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
+import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { IntervalMark } from '../../chart/marks.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
-import { isoOf } from './iso-of.ts';
-import { readyWords } from './ready-words.ts';
+import { ReadyWhen } from './ReadyWhen.tsx';
 
 const BAR_WIDTH = 200;
 const BAR_HEIGHT = 20;
@@ -20,8 +19,7 @@ export function ForecastPlaces({
   details: ForecastDetails;
   onMove: (placeId: number) => void;
 }) {
-  const words = useWords();
-  const { say, formats } = words;
+  const { say, formats } = useWords();
   const { forecast, places, nowMs, endUse } = details;
   const here = places[0]!;
   const nameOf = (placeId: number) => places.find((place) => place.placeId === placeId)!.name;
@@ -30,58 +28,63 @@ export function ForecastPlaces({
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
   );
   return (
-    <DataTable
-      name={say('forecast.places')}
-      caption={say('forecast.places-caption', { targetRange: endUse, allowedPoints: endUse.maxShellCorePct })}
-      rows={forecast.places}
-      keyOf={({ placeId }) => placeId}
-      columns={[
-        {
-          id: 'place',
-          head: say('forecast.place'),
-          cell: ({ placeId }) => <span translate="no">{nameOf(placeId)}</span>,
-          below: ({ placeId }) => placeId === here.placeId && say('forecast.here-now'),
-        },
-        {
-          id: 'ready',
-          head: say('forecast.likely-ready'),
-          cell: (place) => {
-            const ready = readyWords(place, nowMs, words);
-            return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
+    <div className={css.places}>
+      <DataTable
+        name={say('forecast.places')}
+        caption={say('forecast.places-caption', {
+          targetRange: endUse,
+          allowedPoints: endUse.maxShellCorePct,
+        })}
+        rows={forecast.places}
+        keyOf={({ placeId }) => placeId}
+        columns={[
+          {
+            id: 'place',
+            head: say('forecast.place'),
+            cell: ({ placeId }) => <span translate="no">{nameOf(placeId)}</span>,
+            below: ({ placeId }) => placeId === here.placeId && say('forecast.here-now'),
           },
-          sortBy: ({ reach }) => reach.likelyMs,
-        },
-        {
-          id: 'timeline',
-          head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
-          cell: ({ reach }) =>
-            reach.earlyMs !== null && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
-        },
-        {
-          id: 'lowest-emc',
-          head: say('forecast.lowest-emc-head'),
-          cell: ({ floorPct }) => formats.mc(floorPct.median),
-          below: ({ floorMonth }) =>
-            floorMonth === null ? say('forecast.all-year') : formats.month(floorMonth, 'short'),
-          sortBy: ({ floorPct }) => floorPct.median,
-        },
-        {
-          id: 'move',
-          head: say('board.move'),
-          headSpokenOnly: true,
-          cell: ({ placeId }) =>
-            placeId !== here.placeId && (
-              <Button
-                kind="quiet"
-                aria-label={say('forecast.move-there', { placeName: nameOf(placeId) })}
-                onClick={() => onMove(placeId)}
-              >
-                {say('board.move')}
-              </Button>
-            ),
-        },
-      ]}
-    />
+          {
+            id: 'ready',
+            head: say('forecast.likely-ready'),
+            cell: (place) => {
+              const ready = <ReadyWhen place={place} nowMs={nowMs} />;
+              return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
+            },
+            sortBy: ({ reach }) => reach.likelyMs,
+          },
+          {
+            id: 'timeline',
+            head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
+            cell: ({ reach }) =>
+              reach.earlyMs !== null && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
+          },
+          {
+            id: 'lowest-emc',
+            head: say('forecast.lowest-emc-head'),
+            cell: ({ floorPct }) => formats.mc(floorPct.median),
+            below: ({ floorMonth }) =>
+              floorMonth === null ? say('forecast.all-year') : formats.month(floorMonth, 'short'),
+            sortBy: ({ floorPct }) => floorPct.median,
+          },
+          {
+            id: 'move',
+            head: say('board.move'),
+            headSpokenOnly: true,
+            cell: ({ placeId }) =>
+              placeId !== here.placeId && (
+                <Button
+                  kind="quiet"
+                  aria-label={say('forecast.move-there', { placeName: nameOf(placeId) })}
+                  onClick={() => onMove(placeId)}
+                >
+                  {say('board.move')}
+                </Button>
+              ),
+          },
+        ]}
+      />
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { widthOf } from '../../../shared-core/drawing/chart/place-words.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
@@ -34,6 +35,11 @@ export function McScale({
   const isClose = shellPct !== null && corePct !== null && Math.abs(at(shellPct) - at(corePct)) < MARK_WIDTH;
   const height = below + (isClose ? 48 : 34);
   const target = endUse && say('board.scale.target', { targetRange: endUse });
+  const targetAt = endUse ? at(endUse.minPct) : 0;
+  const [wide, floorAt] = [widthOf(target ?? ''), floor ? at(floor.emcPct) : 0];
+  // The line of the lowest EMC would cut the target's word: it ends left of that line where it has room.
+  const isCut = floorAt > targetAt && floorAt < targetAt + wide && floorAt - 6 > wide;
+  const targetWord = isCut ? ({ x: floorAt - 6, textAnchor: 'end' } as const) : { x: targetAt };
   const lowest =
     floor &&
     (floor.month === null
@@ -78,7 +84,7 @@ export function McScale({
         )}
         {floor && <path className={css.lowest} d={`M${at(floor.emcPct)} 18V${below - 4}`} />}
         {endUse && (
-          <text className={css.targetWord} x={at(endUse.minPct)} y={TRACK.top - 6}>
+          <text className={css.targetWord} {...targetWord} y={TRACK.top - 6}>
             {target}
           </text>
         )}

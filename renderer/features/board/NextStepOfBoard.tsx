@@ -6,7 +6,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
-import { readyWords } from './ready-words.ts';
+import { ReadyWhen } from './ReadyWhen.tsx';
 
 /** When the board is likely ready here and where that comes first, and the one thing to do next. */
 export function NextStepOfBoard({
@@ -21,8 +21,7 @@ export function NextStepOfBoard({
   /** With the place to move to; null where it is still to be chosen. */
   onMove: (placeId: number | null) => void;
 }) {
-  const words = useWords();
-  const { say } = words;
+  const { say } = useWords();
   const [here] = details?.forecast.places ?? [];
   const best = details && bestElsewhere(details.forecast.places);
   const nameOf = (placeId: number | null) => details?.places.find((each) => each.placeId === placeId)?.name;
@@ -33,12 +32,16 @@ export function NextStepOfBoard({
         <dl className={css.dates}>
           <div>
             <dt>{say('board.ready-here')}</dt>
-            <dd>{readyWords(here, details.nowMs, words)}</dd>
+            <dd>
+              <ReadyWhen place={here} nowMs={details.nowMs} />
+            </dd>
           </div>
           {best && (
             <div>
               <dt>{say('board.ready-in', { placeName: nameOf(best.placeId)! })}</dt>
-              <dd>{readyWords(best, details.nowMs, words)}</dd>
+              <dd>
+                <ReadyWhen place={best} nowMs={details.nowMs} />
+              </dd>
             </div>
           )}
         </dl>

@@ -1,12 +1,11 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
+import { likelyInterval } from '../../../shared-core/probing/readings/likely-interval.ts';
+import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { mcAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
-import { isoOf } from './iso-of.ts';
-import { likelyInterval } from './reading-interval.ts';
 
 /** The depths of the axis and of the table, as parts of the thickness. */
 const DEPTHS = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1];

@@ -1,4 +1,5 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { alongBoard } from '../../../shared-core/probing/readings/along-board.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
@@ -6,7 +7,6 @@ import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
-import { alongBoard } from './along-board.ts';
 
 /** Every reading ever taken on the board, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({

@@ -4,6 +4,11 @@ import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
+  missingForChanges,
+  type SizeChange,
+  sizeChanges,
+} from '../../../shared-core/wood/movement/size-changes.ts';
+import {
   boardFeetTallied,
   boardMassKg,
   cubicMetersTallied,
@@ -22,7 +27,6 @@ import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { Figure } from './CallOfBoard.tsx';
 import { CupSection } from './CupSection.tsx';
-import { missingForChanges, type SizeChange, sizeChanges } from './size-changes.ts';
 
 interface Facts {
   board: BoardRow;

@@ -1,10 +1,10 @@
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { PointValue } from '../../../shared-core/drawing/chart/description.ts';
+import { isoOf } from '../../../shared-core/time.ts';
 import { mcAxis, timeAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
-import { isoOf } from './iso-of.ts';
 
 /** Moisture content over time by the board's weight, beside what the meter found. */
 export function WeightChart({

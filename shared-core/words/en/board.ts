@@ -50,8 +50,9 @@ export const board = {
   'history.one': '{averagePct} on {probedOn}.',
   'history.more': 'From {firstPct} on {firstOn} to {lastPct} on {lastOn}.',
   'history.target': 'Target for {useName}: {targetRange}.',
-  'history.from-last': 'From last reading',
-  'history.whole': 'Whole history',
+  'history.from-last': 'Show from the last round on',
+  'history.whole':
+    '{rounds, plural, =0 {Show the time before} one {Show # earlier round} other {Show # earlier rounds}}',
   'history.average-read': 'Average reading',
   'history.shell-read': 'Shell reading',
   'history.core-read': 'Core reading',

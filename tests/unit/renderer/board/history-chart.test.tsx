@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { HistoryChart } from '../../../../renderer/features/board/HistoryChart.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import type { History } from '../../../../shared-core/history-chart/history-layers.ts';
 import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aFinding } from '../stacks/a-yard.ts';
 import { aForecast, nowMs } from './a-forecast.ts';
@@ -20,18 +21,14 @@ const found = aFinding({
   corePct: 17.2,
 });
 
-function open(more: Partial<Parameters<typeof HistoryChart>[0]> = {}) {
+function open(more: Partial<History> = {}) {
   const forecast = aForecast();
   render(
     <main>
       <h1>OAK-01</h1>
       <HistoryChart
         code="OAK-01"
-        findings={[found]}
-        stays={forecast.stays}
-        endUse={forecast.endUse}
-        forecast={forecast}
-        {...more}
+        history={{ findings: [found], stays: forecast.stays, endUse: forecast.endUse, forecast, ...more }}
       />
     </main>,
   );
@@ -78,13 +75,16 @@ describe('History and forecast of a board in one chart', () => {
     await expectNoBarriers();
   });
 
-  test('it begins at the last reading, and shows all of it when asked', async () => {
-    const user = open();
+  test('it begins at the last round, says how many there were before, and shows all of it when asked', async () => {
+    const earlier = ['2026-04-02', '2026-06-01'].map((at) => ({ ...found, at: `${at}T12:00:00.000Z` }));
+    const user = open({ findings: [...earlier, found] });
     expect(rows()[0]!.Day).toMatch(/^Aug /);
     expect(rows()[0]).not.toHaveProperty('Moved to');
-    await user.click(screen.getByRole('button', { name: 'Whole history' }));
+    await user.click(screen.getByRole('button', { name: 'Show 2 earlier rounds' }));
     // Sawn and brought to the shed on March 10.
     expect(rows()[0]).toMatchObject({ Day: 'Mar 10', 'Moved to': 'Pole shed' });
+    await user.click(screen.getByRole('button', { name: 'Show from the last round on' }));
+    expect(rows()[0]!.Day).toMatch(/^Aug /);
   });
 
   test('the forecast can be shown for another place, with the day it is likely ready there', async () => {
@@ -111,7 +111,7 @@ describe('History and forecast of a board in one chart', () => {
     const legend = within(screen.getByRole('list', { name: 'Legend' }));
     expect(legend.getByText('Likely average')).toBeTruthy();
     expect(legend.queryByText(/read$/)).toBeNull();
-    expect(screen.queryByRole('button', { name: 'Whole history' })).toBeNull();
+    expect(screen.queryByRole('button', { name: /^Show (the|\d)/ })).toBeNull();
   });
 
   test('without a forecast it is the history alone', () => {

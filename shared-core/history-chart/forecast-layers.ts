@@ -1,8 +1,8 @@
-import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import type { Layer, Value } from '../../../shared-core/drawing/chart/description.ts';
-import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
-import { likelyInterval } from './reading-interval.ts';
+import type { ForecastDetails } from '../contract/forecast.ts';
+import type { Layer, Value } from '../drawing/chart/description.ts';
+import { likelyInterval } from '../probing/readings/likely-interval.ts';
+import type { Depth } from '../probing/readings/reading.ts';
+import type { Words } from '../words/words.ts';
 import { readyWords } from './ready-words.ts';
 
 /** Today, the likely past, the likely time ahead in one of the places, when it is ready there, and its lowest EMC. */

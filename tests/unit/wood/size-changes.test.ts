@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { missingForChanges, sizeChanges } from '../../../../renderer/features/board/size-changes.ts';
-import { oneBuiltInSpecies } from '../species/a-species.ts';
+import { missingForChanges, sizeChanges } from '../../../shared-core/wood/movement/size-changes.ts';
+import { oneBuiltInSpecies } from '../renderer/species/a-species.ts';
 
 const cherry = oneBuiltInSpecies('cherry-black');
 const board = { thicknessMm: 25, widthMm: 232, sawing: 'quarter' as const };

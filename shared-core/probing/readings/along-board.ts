@@ -1,6 +1,6 @@
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { JudgedReading } from './reading.ts';
+import { planSpots } from './spots.ts';
 
 type Taken = Pick<JudgedReading, 'roundId' | 'spotIndex' | 'spot'>;
 

@@ -1,4 +1,5 @@
-import type { Board } from '../../../shared-core/contract/yard.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Species } from '../species/species.ts';
 import {
   acrossBoard,
   isShrinkage,
@@ -6,9 +7,14 @@ import {
   type Sawing,
   sizeChangeByCoefficientMm,
   sizeChangeMm,
-} from '../../../shared-core/wood/movement/shrinkage.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+} from './shrinkage.ts';
+
+/** What a board's change of size follows from. */
+interface Board {
+  thicknessMm: number;
+  widthMm: number | null;
+  sawing: Sawing | 'unknown';
+}
 
 /** How one size of a board changes between two moisture contents, mm. */
 export interface SizeChange {
@@ -32,7 +38,7 @@ const inCoefficientRange = (mcPct: number) =>
  * routes. A board whose sawing is not known gets both extremes: flat-sawn and quarter-sawn.
  */
 export function sizeChanges(
-  board: Pick<Board, 'thicknessMm' | 'widthMm' | 'sawing'>,
+  board: Board,
   species: Pick<Species, 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
   fromPct: number,
   toPct: number,
@@ -73,7 +79,7 @@ export function sizeChanges(
 
 /** Why a route is empty. */
 export function missingForChanges(
-  board: Pick<Board, 'widthMm' | 'sawing'>,
+  board: Omit<Board, 'thicknessMm'>,
   species: Pick<Species, 'name' | 'radialPct' | 'tangentialPct' | 'changeCoefficient'>,
   fromPct: number,
   toPct: number,

@@ -1,8 +1,8 @@
-import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
+import type { ForecastDetails } from '../contract/forecast.ts';
+import type { LatestFinding } from '../contract/yard.ts';
+import { DAY_MS } from '../time.ts';
+import type { EndUse } from '../wood/species/end-use.ts';
+import type { Words } from '../words/words.ts';
 import { readyWords } from './ready-words.ts';
 
 /** How a board changed, its target, what it likely is now and when it is ready in a place, in sentences. */

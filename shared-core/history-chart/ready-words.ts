@@ -1,7 +1,6 @@
-import { DAY_MS } from '../../../shared-core/time.ts';
-import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
-import { isoOf } from './iso-of.ts';
+import { DAY_MS, isoOf } from '../time.ts';
+import type { PlaceForecast } from '../wood/drying/forecast.ts';
+import type { Words } from '../words/words.ts';
 
 /** When a board is likely ready in a place: "Sep 2027 (Jul 2027 – May 2028)", "Now", "Never: the air is too damp". */
 export function readyWords(
