@@ -1,18 +1,17 @@
 import { useId, useState } from 'react';
 import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
 import { layoutOf } from '../../shared-core/drawing/chart/layout.ts';
-import { tableOf } from '../../shared-core/drawing/chart/rows.ts';
-import { download } from '../data/download.ts';
+import { type Cell, type Row, tableOf } from '../../shared-core/drawing/chart/rows.ts';
 import { attempt } from '../stores/notices.ts';
+import { DataTable } from '../ui/DataTable.tsx';
 import { Menu } from '../ui/Menu.tsx';
 import { Unfold } from '../ui/Unfold.tsx';
 import { useWords } from '../words.ts';
-import { ChartTable } from './ChartTable.tsx';
 import styles from './chart.module.css';
 import { Drawing } from './Drawing.tsx';
 import { LayerSymbol } from './LayerSymbol.tsx';
 import { Reader } from './Reader.tsx';
-import { fileNameOf, pngFileOf, svgFileOf } from './saved-picture.tsx';
+import { saveChart } from './saved-picture.tsx';
 import { useWidth } from './useWidth.ts';
 
 /** Values drawn, and read by pointer, by arrow keys, as a table, on paper and from a file. */
@@ -22,12 +21,13 @@ export function Chart(chart: ChartDescription) {
   const id = useId();
   const [frame, width] = useWidth<HTMLDivElement>(640);
   const layout = layoutOf(chart, width);
-  const table = tableOf(chart, words);
+  const { columns, rows } = tableOf(chart, words);
   const [read, setCursor] = useState<number | null>(null);
   // What was read may be out of sight by now.
-  const cursor = table.rows.some(({ x }) => x === read) ? read : null;
+  const cursor = rows.some(({ x }) => x === read) ? read : null;
   // What is drawn alone is what the axis is named by.
   const isAxisAlone = layout.legend.every(({ name }) => name === chart.y.title);
+  const save = (as: 'svg' | 'png') => void attempt(saveChart(chart, as));
   return (
     <figure className={styles.chart}>
       <div ref={frame} className={styles.frame}>
@@ -42,7 +42,7 @@ export function Chart(chart: ChartDescription) {
           <title id={`${id}-title`}>{chart.title}</title>
           <Drawing chart={chart} layout={layout} cursor={cursor} />
         </svg>
-        <Reader chart={chart} layout={layout} rows={table.rows} cursor={cursor} onRead={setCursor} />
+        <Reader chart={chart} layout={layout} rows={rows} cursor={cursor} onRead={setCursor} />
       </div>
       {!isAxisAlone && (
         <ul className={styles.legend} aria-label={say('common.legend')}>
@@ -59,25 +59,31 @@ export function Chart(chart: ChartDescription) {
       <figcaption id={`${id}-summary`}>{chart.summary}</figcaption>
       <div className={styles.tools}>
         <Unfold words={say('common.show-as-table')}>
-          <ChartTable chart={chart} table={table} />
+          <DataTable
+            name={chart.title}
+            rows={rows}
+            keyOf={(row) => rows.indexOf(row)}
+            columns={[
+              { id: 'x', head: chart.x.title, cell: ({ x }) => chart.x.text(x) },
+              ...columns.map((head) => ({
+                id: head,
+                head,
+                cell: ({ cells }: Row) => cellOf(cells.get(head)),
+              })),
+            ]}
+          />
         </Unfold>
         <Menu
           title={say('chart.export')}
           items={[
-            {
-              id: 'svg',
-              title: say('chart.save-svg'),
-              onPress: () => download(svgFileOf(chart), fileNameOf(chart.title, 'svg')),
-            },
-            {
-              id: 'png',
-              title: say('chart.save-png'),
-              onPress: () =>
-                void attempt(pngFileOf(chart).then((file) => download(file, fileNameOf(chart.title, 'png')))),
-            },
+            { id: 'svg', title: say('chart.save-svg'), onPress: () => save('svg') },
+            { id: 'png', title: say('chart.save-png'), onPress: () => save('png') },
           ]}
         />
       </div>
     </figure>
   );
 }
+
+const cellOf = (cell: Cell | undefined) =>
+  cell?.isName ? <span translate="no">{cell.text}</span> : cell?.text;

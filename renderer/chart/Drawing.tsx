@@ -27,10 +27,6 @@ export function Drawing({
 }) {
   const { layers, words, top, bottom, x } = layout;
   const drawn = layers.toSorted((a, b) => depthOf[a.kind] - depthOf[b.kind]);
-  const [under, over] = [
-    drawn.filter(({ kind }) => kind === 'target'),
-    drawn.filter((l) => l.kind !== 'target'),
-  ];
   const drawing = (layer: Layer) => (
     <g key={layers.indexOf(layer)} data-layer={layer.name ?? layer.kind}>
       <LayerDrawing layer={layer} layout={layout} />
@@ -38,9 +34,9 @@ export function Drawing({
   );
   return (
     <g fontSize={TEXT_PX} fontFamily="var(--face)" style={{ fontVariantNumeric: 'tabular-nums' }}>
-      {under.map(drawing)}
+      {drawn.filter(({ kind }) => kind === 'target').map(drawing)}
       <Axes chart={chart} layout={layout} />
-      {over.map(drawing)}
+      {drawn.filter(({ kind }) => kind !== 'target').map(drawing)}
       {words.map(({ text, x: at, y, anchor, isName }) => (
         <text
           key={`${text} ${at} ${y}`}
@@ -86,11 +82,9 @@ function Axes({ chart, layout }: { chart: ChartDescription; layout: Layout }) {
           <text x={within(tick)} y={bottom + 18} textAnchor="middle" {...soft}>
             {tick.label}
           </text>
-          {tick.year && (
-            <text x={within(tick)} y={bottom + 18 + LINE_PX} textAnchor="middle" fontWeight={600} {...soft}>
-              {tick.year}
-            </text>
-          )}
+          <text x={within(tick)} y={bottom + 18 + LINE_PX} textAnchor="middle" fontWeight={600} {...soft}>
+            {tick.year}
+          </text>
         </g>
       ))}
       <path d={`M${left} ${bottom}H${right}`} stroke={paint('line-strong')} strokeWidth={1.5} />

@@ -1,13 +1,12 @@
-import type { Layer, Value } from '../../shared-core/drawing/chart/description.ts';
+import type { Layer } from '../../shared-core/drawing/chart/description.ts';
 import type { Layout } from '../../shared-core/drawing/chart/layout.ts';
+import { bandPath, curvePath } from '../../shared-core/drawing/chart/paths.ts';
 import { IntervalMark, lineLook, PointMark, paint, Whisker } from './marks.tsx';
 
 /** One layer where its layout has it. */
 export function LayerDrawing({ layer, layout }: { layer: Layer; layout: Layout }) {
   const { x, y, left, right, top, bottom, laneY, aside, ruleTops } = layout;
   const { color } = layer;
-  const pathOf = (values: readonly Value[]) =>
-    values.map((value, index) => `${index ? 'L' : 'M'}${px(x.at(value.x))} ${px(y.at(value.y))}`).join('');
   switch (layer.kind) {
     case 'target': {
       const [high, low] = [y.at(layer.high), y.at(layer.low)];
@@ -17,8 +16,8 @@ export function LayerDrawing({ layer, layout }: { layer: Layer; layout: Layout }
     case 'line':
       return (
         <>
-          <path d={bandOf(layer.values, layout)} fill={paint(color)} fillOpacity={0.22} />
-          <path d={pathOf(layer.values)} {...lineLook(color, layer.stroke)} />
+          <path d={bandPath(layer.values, layout)} fill={paint(color)} fillOpacity={0.22} />
+          <path d={curvePath(layer.values, layout)} {...lineLook(color, layer.stroke)} />
         </>
       );
     case 'level': {
@@ -43,7 +42,7 @@ export function LayerDrawing({ layer, layout }: { layer: Layer; layout: Layout }
     case 'points':
       return (
         <>
-          {layer.isJoined && <path d={pathOf(layer.values)} {...lineLook(color, 'solid')} />}
+          {layer.isJoined && <path d={curvePath(layer.values, layout)} {...lineLook(color, 'solid')} />}
           {layer.values.map((value, index) => {
             const at = x.at(value.x) + (aside.get(value) ?? 0);
             const { low, high } = value;
@@ -60,20 +59,4 @@ export function LayerDrawing({ layer, layout }: { layer: Layer; layout: Layout }
         </>
       );
   }
-}
-
-const px = (value: number): string => value.toFixed(1);
-
-/** Around the values that have an interval: along the high ends, and back along the low ones. */
-function bandOf(values: readonly Value[], { x, y }: Layout): string {
-  const ends = values.flatMap(({ x: at, low, high }) =>
-    low === undefined || high === undefined
-      ? []
-      : [{ at: px(x.at(at)), low: px(y.at(low)), high: px(y.at(high)) }],
-  );
-  const corners = [
-    ...ends.map(({ at, high }) => `${at} ${high}`),
-    ...ends.map(({ at, low }) => `${at} ${low}`).reverse(),
-  ];
-  return corners.length > 0 ? `M${corners.join('L')}Z` : '';
 }

@@ -1,4 +1,4 @@
-import './trace.css';
+import { lineLook, paint } from './marks.tsx';
 
 const WIDTH = 600;
 const HEIGHT = 120;
@@ -29,21 +29,32 @@ export function Trace({
   const y = (value: number) => HEIGHT / 2 - ((scaled(value, unit) - middle) / span) * (HEIGHT - 16);
   const x = (index: number) => ((room - values.length + index) / (room - 1)) * WIDTH;
 
+  const pointAt = (value: number, index: number) => `${x(index).toFixed(1)} ${y(value).toFixed(1)}`;
   let path = '';
-  let pen = false;
   values.forEach((value, index) => {
-    if (value !== null) path += `${pen ? 'L' : 'M'}${x(index).toFixed(1)} ${y(value).toFixed(1)}`;
-    pen = value !== null;
+    const isFirst = index === 0 || values[index - 1] === null;
+    if (value !== null) path += `${isFirst ? 'M' : 'L'}${pointAt(value, index)}`;
   });
   const last = values.at(-1);
   return (
-    <svg className="trace" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
-      <path d={`M0 ${HEIGHT - 1}H${WIDTH}`} className="trace-ground" />
-      <path d={path} className="trace-line" vectorEffect="non-scaling-stroke" />
+    <svg
+      className="trace"
+      width="100%"
+      height="80"
+      overflow="visible"
+      display="block"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+    >
+      <path d={`M0 ${HEIGHT - 1}H${WIDTH}`} stroke={paint('line')} />
+      <path d={path} {...lineLook('accent', 'solid')} vectorEffect="non-scaling-stroke" />
       {last !== null && last !== undefined && (
         <path
-          d={`M${x(values.length - 1).toFixed(1)} ${y(last).toFixed(1)}h0.01`}
-          className="trace-newest"
+          d={`M${pointAt(last, values.length - 1)}h0.01`}
+          stroke={paint('accent')}
+          strokeWidth={12}
+          strokeLinecap="round"
           vectorEffect="non-scaling-stroke"
         />
       )}

@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import type { ChartDescription } from '../../shared-core/drawing/chart/description.ts';
 import { layoutOf } from '../../shared-core/drawing/chart/layout.ts';
 import { LINE_PX, widthOf } from '../../shared-core/drawing/chart/place-words.ts';
+import { download } from '../data/download.ts';
 import { Drawing } from './Drawing.tsx';
 import { LayerSymbol } from './LayerSymbol.tsx';
 import { paint } from './marks.tsx';
@@ -31,26 +32,25 @@ export function svgFileOf(chart: ChartDescription): Blob {
 }
 
 /** The same as dots. */
-export async function pngFileOf(chart: ChartDescription): Promise<Blob> {
+async function pngFileOf(chart: ChartDescription): Promise<Blob> {
   const address = URL.createObjectURL(svgFileOf(chart));
   try {
     const image = new Image();
     image.src = address;
     await image.decode();
-    const canvas = document.createElement('canvas');
-    [canvas.width, canvas.height] = [PNG_SCALE * image.width, PNG_SCALE * image.height];
+    const canvas = new OffscreenCanvas(PNG_SCALE * image.width, PNG_SCALE * image.height);
     canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
-    return await new Promise<Blob>((resolve, reject) => {
-      canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new RangeError('The canvas is empty.'))));
-    });
+    return await canvas.convertToBlob();
   } finally {
     URL.revokeObjectURL(address);
   }
 }
 
-/** "EMC at Pole shed, by month" as the name of a file. */
-export const fileNameOf = (title: string, ending: 'svg' | 'png'): string =>
-  `${title.replaceAll(/[^\p{L}\p{N}]+/gu, '-')}.${ending}`;
+/** Hands a chart over as a file, named "EMC-at-Pole-shed-by-month.svg". */
+export async function saveChart(chart: ChartDescription, as: 'svg' | 'png'): Promise<void> {
+  const file = as === 'svg' ? svgFileOf(chart) : await pngFileOf(chart);
+  download(file, `${chart.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-')}.${as}`);
+}
 
 function Picture({ chart }: { chart: ChartDescription }) {
   const layout = layoutOf(chart, WIDTH);
