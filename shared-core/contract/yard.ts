@@ -4,6 +4,7 @@ import { outlookSchema, whenSchema } from '../probing/calls/outlook.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
+import { roomAirSchema } from '../wood/climate/room-air.ts';
 import { dayToDaySchema, stationSchema } from '../wood/climate/station.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
 import { messageSchema } from '../words/message.ts';
@@ -40,6 +41,8 @@ export const airSourceSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('station'), station: stationSchema }),
   /** The average of so many stations, because the nearest is not known. */
   z.object({ kind: z.literal('region'), stations: z.number().int() }),
+  /** What is usual in such a room: assumed, until a person gives better. */
+  z.object({ kind: z.literal('room'), room: roomAirSchema }),
   /** A weather file, with the name of the site in it. */
   z.object({ kind: z.literal('file'), siteName: z.string().max(80), days: dayToDaySchema }),
 ]);

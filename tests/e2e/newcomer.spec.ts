@@ -47,7 +47,7 @@ test.describe('in the United States', () => {
     await person.type('Species', 'black walnut', 'Enter');
     await person.type('Thickness', '8/4');
     await person.type('How many boards?', '12');
-    await person.type('Nearest weather station', 'asheville nc');
+    await person.type('Nearest weather station', 'asheville nc', 'Tab');
     await expect(page.getByText('Air of Asheville, NC, typical year')).toBeVisible();
     await picture(page, 'first-start-filled');
     await page.getByRole('button', { name: 'Start probing' }).click();

@@ -1,5 +1,5 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
+import type { AirSource, BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
@@ -86,9 +86,7 @@ export function boardToForecast(
       ...begun.value.assumptions,
       ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
       ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
-      ...(orRefuse(stays.at(-1), 'move').place.airSource?.kind === 'region'
-        ? [message('forecast.assumed.regional-air', { placeName: placeOf(row.placeId).name })]
-        : []),
+      ...assumptionsOfAir(orRefuse(stays.at(-1), 'move').place.airSource, placeOf(row.placeId).name),
       ...(species.basicSpecificGravity === null
         ? [message('forecast.assumed.average-density', { speciesName: species.name })]
         : []),
@@ -210,6 +208,12 @@ function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] 
     logSd: START_LOG_SD,
     shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
   };
+}
+
+/** What is assumed of the air where nobody gave it. */
+function assumptionsOfAir(source: AirSource | null, placeName: string): Message[] {
+  if (source?.kind === 'region') return [message('forecast.assumed.regional-air', { placeName })];
+  return source?.kind === 'room' ? [message('forecast.assumed.room-air', { placeName })] : [];
 }
 
 /** Local midnight of a day "2026-11-03". */

@@ -3,45 +3,50 @@ import { epwYear, MOST_EPW_BYTES } from '../../../shared-core/wood/climate/epw.t
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { Field } from '../../form/Field.tsx';
 import { useWords } from '../../words.ts';
-import { airSourceText } from './air-source-text.ts';
-import type { AirOfPlace } from './StationField.tsx';
+import type { AirOfPlace } from './place-air.ts';
+import { airSourceText } from './place-words.ts';
 
-/** Opens a weather file, and says whose air is in it. */
+/** Opens a weather file, and says whose air will be saved: after a refusal still that of the file before it. */
 export function EpwField({
-  file,
-  missing,
-  onFile,
+  value: file,
+  error,
+  onValue,
 }: {
-  file: AirOfPlace | null;
-  /** What is said where no file was opened. */
-  missing: Message | null;
-  onFile: (file: AirOfPlace) => void;
+  value: AirOfPlace | null;
+  error: string | null;
+  onValue: (file: AirOfPlace) => void;
 }) {
   const { say } = useWords();
   const [refused, setRefused] = useState<Message | null>(null);
-  const problem = refused ?? (file === null ? missing : null);
 
   async function open(picked: File): Promise<void> {
-    if (picked.size > MOST_EPW_BYTES) return setRefused(message('epw.too-large'));
-    const read = epwYear(await picked.text());
-    if (!read.ok) return setRefused(read.problem);
+    const read =
+      picked.size > MOST_EPW_BYTES
+        ? ({ ok: false, problem: message('epw.too-large') } as const)
+        : epwYear(await picked.text().catch(() => ''));
+    setRefused(read.ok ? null : message('epw.refused', { fileName: picked.name, problem: read.problem }));
+    if (!read.ok) return;
     const { air, ...source } = read.value;
-    setRefused(null);
-    onFile({ air, airSource: { kind: 'file', ...source } });
+    onValue({ air, airSource: { kind: 'file', ...source } });
   }
 
   return (
     <Field
       label={say('epw.label')}
-      hint={say(file ? airSourceText(file.airSource) : message('epw.hint'))}
-      error={problem && say(problem)}
+      hint={say(
+        file ? message('epw.to-save', { airSource: airSourceText(file.airSource) }) : message('epw.hint'),
+      )}
+      error={refused ? say(refused) : error}
     >
       {(wiring) => (
         <input
           {...wiring}
           type="file"
           accept=".epw"
-          onChange={({ target: { files } }) => files?.[0] && void open(files[0])}
+          onChange={({ target }) => {
+            const [picked] = target.files ?? [];
+            if (picked) void open(picked);
+          }}
         />
       )}
     </Field>

@@ -1,81 +1,65 @@
-import { type Message, message } from '../../../shared-core/words/message.ts';
-import { Choice } from '../../form/Choice.tsx';
-import { Checkbox } from '../../form/Field.tsx';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { roomAirSchema } from '../../../shared-core/wood/climate/room-air.ts';
+import { NumberField, Select } from '../../form/Field.tsx';
+import { TempField } from '../../form/MeasureFields.tsx';
+import type { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { EpwField } from './EpwField.tsx';
-import { AirOfYear, MonthsOfAir } from './MonthsOfAir.tsx';
-import type { PlaceAirDraft } from './place-draft.ts';
-import { StationField } from './StationField.tsx';
+import { MonthsOfAir } from './MonthsOfAir.tsx';
+import { type placeAirSchema, usualWay, waysOf } from './place-air.ts';
+import { placeKinds } from './place-words.ts';
+import { StationField, type useStation } from './StationField.tsx';
 
-const ways = { station: 'stations.nearest', file: 'epw.label', own: 'places.type-months' } as const;
+/** A place's kind and air as they are typed. */
+export type PlaceAirTyped = ReturnType<
+  typeof useDraft<typeof placeAirSchema._zod.input, typeof placeAirSchema._zod.output>
+>;
 
-/** Where a place's air comes from: a station, a weather file, or months that are typed. */
+/** What kind of place it is, and where its air comes from: what is usual in a room, one pair, a station, a file, or months. */
 export function PlaceAirFields({
-  draft,
-  problem,
-  shown,
-  onDraft,
+  typed,
+  station,
 }: {
-  draft: PlaceAirDraft;
-  /** Of the months that were typed, once it is to be shown. */
-  problem: { problem: Message; wrongMonth: number } | null;
-  /** Whether what is missing is to be shown. */
-  shown: boolean;
-  onDraft: (draft: PlaceAirDraft) => void;
+  typed: PlaceAirTyped;
+  station: ReturnType<typeof useStation>;
 }) {
-  const { say, formats } = useWords();
-  const change = (changed: Partial<PlaceAirDraft>): void => onDraft({ ...draft, ...changed });
+  const { say } = useWords();
+  const {
+    draft: { kind, way },
+    set,
+    field,
+    made,
+  } = typed;
+  const room = roomAirSchema.safeParse(way).success ? made?.made : null;
+  const emcs = room ? emcOfYear(room.air).monthlyEmcPct : [];
   return (
     <>
-      <Choice
-        label={say('places.air-source')}
-        value={draft.way}
-        options={(['station', 'file', 'own'] as const).map((value) => ({ value, label: say(ways[value]) }))}
-        onValue={(way) => change({ way })}
+      <Select
+        label={say('places.kind')}
+        {...field('kind')}
+        options={Object.entries(placeKinds).map(([value, words]) => ({
+          value: value as typeof kind,
+          label: say(words),
+        }))}
+        onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen) })}
       />
-      {draft.way === 'station' && (
-        <StationField text={draft.station} onText={(station) => change({ station })} />
+      <Select
+        label={say('places.air')}
+        hint={
+          room && say('places.room-hint', { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) })
+        }
+        {...field('way')}
+        options={waysOf(kind).map((value) => ({ value, label: say(`places.way.${value}`) }))}
+      />
+      {way === 'steady' && (
+        <div className="form-grid">
+          <TempField label={say('places.temperature')} hint={say('places.steady-hint')} {...field('tempC')} />
+          <NumberField label={say('places.humidity')} unit="%" {...field('rhPct')} />
+        </div>
       )}
-      {draft.way === 'file' && (
-        <EpwField
-          file={draft.file}
-          missing={shown ? message('epw.missing') : null}
-          onFile={(file) => change({ file })}
-        />
-      )}
-      {draft.way === 'own' && (
-        <>
-          <Checkbox
-            label={say('places.same-all-year')}
-            hint={say('places.same-all-year-hint')}
-            checked={draft.sameAllYear}
-            onChecked={(sameAllYear) => change({ sameAllYear })}
-          />
-          {draft.sameAllYear ? (
-            <AirOfYear
-              air={draft.months[0]}
-              wrong={problem !== null}
-              onAir={(air) => change({ months: draft.months.map(() => air) })}
-            />
-          ) : (
-            <MonthsOfAir
-              months={draft.months}
-              wrongMonth={problem?.wrongMonth ?? null}
-              onMonths={(months) => change({ months })}
-            />
-          )}
-          {problem && (
-            <p className="field-error">
-              {draft.sameAllYear
-                ? say(problem.problem)
-                : say('places.month-problem', {
-                    monthName: formats.month(problem.wrongMonth + 1),
-                    problem: problem.problem,
-                  })}
-            </p>
-          )}
-        </>
-      )}
+      {way === 'station' && <StationField station={station} />}
+      {way === 'file' && <EpwField {...field('file')} />}
+      {way === 'own' && <MonthsOfAir typed={typed} />}
     </>
   );
 }

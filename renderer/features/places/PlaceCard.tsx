@@ -6,8 +6,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { airSourceText } from './air-source-text.ts';
-import { placeKinds } from './kinds.ts';
+import { airSourceText, placeKinds } from './place-words.ts';
 import css from './places.module.css';
 import { YearChart } from './YearChart.tsx';
 

@@ -1,22 +1,19 @@
-import { useState } from 'react';
-import { newPlaceSchema, type PlaceKind, type PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { newPlaceSchema, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
-import { Select, TextField } from '../../form/Field.tsx';
-import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { TextField } from '../../form/Field.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
-import { airSourceText } from './air-source-text.ts';
-import { placeKinds } from './kinds.ts';
 import { PlaceAirFields } from './PlaceAirFields.tsx';
-import { airDraftOf, emptyAirDraft, ownYear, type PlaceAirDraft } from './place-draft.ts';
-import { type AirOfPlace, airOfStation, useStationAir } from './StationField.tsx';
+import { placeAirOf, placeAirSchema } from './place-air.ts';
+import { airSourceText, placeKinds } from './place-words.ts';
+import { useStation } from './StationField.tsx';
 import { YearChart } from './YearChart.tsx';
 
-const kinds = Object.keys(placeKinds) as PlaceKind[];
-const namedSchema = newPlaceSchema.pick({ name: true, kind: true });
+const nameSchema = newPlaceSchema.pick({ name: true });
 
 /** Asks for a place and its air; for a new one where `place` is null. */
 export function PlaceForm({
@@ -27,17 +24,14 @@ export function PlaceForm({
 }: {
   place: PlaceRow | null;
   thisMonth: number;
-  onSaved?: (place: PlaceRow) => void;
+  onSaved: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
-  const { draft, set, field, read, refill } = useDraft(namedSchema, place ?? { name: '', kind: 'open-shed' });
-  const [air, setAir] = useState<PlaceAirDraft>(place ? airDraftOf(place) : emptyAirDraft);
-  const [shown, setShown] = useState(false);
-  const own = ownYear(air);
-  const ofStation = useStationAir(air.station);
-  const known = { station: ofStation?.air, file: air.file?.air, own: 'air' in own ? own.air : undefined };
-  const year = known[air.way];
+  const named = useDraft(nameSchema, place ?? { name: '' });
+  const typed = useDraft(placeAirSchema, placeAirOf(place));
+  const station = useStation(place);
+  const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 
   const edit = useEdit('places.edit', place);
   const airText = ({ tempC, rh }: Air): string =>
@@ -54,22 +48,18 @@ export function PlaceForm({
       },
     },
   };
-
-  async function airToSave(): Promise<AirOfPlace> {
-    if (edit.base && JSON.stringify(air) === JSON.stringify(airDraftOf(edit.base))) {
-      return { air: edit.base.air, airSource: edit.base.airSource };
-    }
-    if (air.way === 'station') return airOfStation(air.station, formats.list);
-    if (air.way === 'file' && air.file) return air.file;
-    if (air.way === 'own' && 'air' in own) return { air: own.air, airSource: null };
-    throw fieldsMarked();
-  }
+  /** What the fields give back where nothing is typed: humidity is rounded in them. */
+  const untouched = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
+  /** What readings say of the air, as long as it is still the same. */
+  const isSame = JSON.stringify(year) === JSON.stringify(untouched?.air);
 
   async function save(): Promise<void> {
-    setShown(true);
-    const made = { ...read(), ...(await airToSave()) };
-    const saved = edit.base ? await edit.save(made) : await bridge().command('places.add', made);
-    if (saved) onSaved?.(saved);
+    typed.show();
+    const { name } = named.read();
+    const { kind, made } = typed.read();
+    const saved = { name, kind, ...(made ?? (await station.read())) };
+    const row = edit.base ? await edit.save(saved, untouched) : await bridge().command('places.add', saved);
+    if (row) onSaved(row);
   }
 
   return (
@@ -79,29 +69,21 @@ export function PlaceForm({
       onSave={save}
       onClose={onClose}
       conflict={conflictOf(edit, fields, (saved) => {
-        refill(saved);
-        setAir(airDraftOf(saved));
+        named.refill(saved);
+        typed.refill(placeAirOf(saved));
+        station.refill(saved);
       })}
     >
-      <TextField label={say('places.name')} {...field('name')} />
-      <Select
-        label={say('places.kind')}
-        value={draft.kind ?? 'open-shed'}
-        options={kinds.map((kind) => ({ value: kind, label: say(placeKinds[kind]) }))}
-        onValue={(kind) => {
-          set({ kind });
-          // A station tells nothing of the air within walls.
-          if (kind === 'shop' || kind === 'heated-room')
-            setAir({ ...air, way: 'own', sameAllYear: kind === 'heated-room' || air.sameAllYear });
-        }}
-      />
-      <PlaceAirFields
-        draft={air}
-        problem={shown && 'problem' in own ? own : null}
-        shown={shown}
-        onDraft={setAir}
-      />
-      {year && <YearChart placeName={draft.name.trim() || null} air={year} thisMonth={thisMonth} />}
+      <TextField label={say('places.name')} {...named.field('name')} />
+      <PlaceAirFields typed={typed} station={station} />
+      {year && (
+        <YearChart
+          placeName={named.draft.name.trim() || null}
+          air={year}
+          offsetPct={isSame ? (place?.airOffset?.meanPct ?? 0) : 0}
+          thisMonth={thisMonth}
+        />
+      )}
     </FormDialog>
   );
 }

@@ -1,79 +1,101 @@
-import { useId, useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import type { Place } from '../../../shared-core/contract/yard.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { AirSource } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { TextField } from '../../form/Field.tsx';
+import { Combobox } from '../../form/Combobox.tsx';
+import { fieldsMarked } from '../../form/FormDialog.tsx';
 import { region } from '../../region.ts';
 import { useWords } from '../../words.ts';
-import { airSourceText, stationText } from './air-source-text.ts';
+import type { AirOfPlace } from './place-air.ts';
+import { airSourceText, stationText } from './place-words.ts';
 
 /** As many as a sentence names. */
 const MOST_NAMED = 4;
 
-/** What a place is given of a station, a file or a person. */
-export type AirOfPlace = Pick<Place, 'air' | 'airSource'>;
 type Found = RequestOutput<'stations.find'>;
+const airOf = ({ air, station }: Found['years'][number]): AirOfPlace => ({
+  air,
+  airSource: { kind: 'station', station },
+});
+const meantBy = ({ years: [first], isClear }: Found): AirOfPlace | null =>
+  first && isClear ? airOf(first) : null;
+const textOf = (source: AirSource | null | undefined): string =>
+  source?.kind === 'station' ? stationText(source.station) : '';
+const ofOutdoors = (place: AirOfPlace | null): AirOfPlace | null =>
+  place?.airSource?.kind === 'station' || place?.airSource?.kind === 'region'
+    ? { air: place.air, airSource: place.airSource }
+    : null;
+
+/** The nearest weather station as it is typed, begun with a place's own air; blank for the average of the region. */
+export function useStation(start: AirOfPlace | null) {
+  const [chosen, setChosen] = useState(ofOutdoors(start));
+  const [text, setText] = useState(textOf(chosen?.airSource));
+  const [shown, setShown] = useState(false);
+  const found = useQuery('stations.find', { text }).output;
+
+  function choose(air: AirOfPlace | null): void {
+    setChosen(air);
+    setText(textOf(air?.airSource));
+  }
+
+  return {
+    text,
+    found,
+    /** Whether what is missing is to be shown. */
+    shown,
+    chosen,
+    /** The air to be saved, as far as it is known yet. */
+    meant: chosen ?? (found && meantBy(found)),
+    type: (typed: string): void => {
+      setChosen(null);
+      setText(typed);
+    },
+    choose,
+    refill: (air: AirOfPlace): void => choose(ofOutdoors(air)),
+    /** @throws Refusal where the text means no one station, which the field then shows */
+    async read(): Promise<AirOfPlace> {
+      setShown(true);
+      if (chosen) return chosen;
+      if (text.trim() === '') {
+        const { air, stations } = await bridge().query('stations.ofRegion', { timeZone: region().timeZone });
+        return { air, airSource: { kind: 'region', stations } };
+      }
+      const meant = meantBy(await bridge().query('stations.find', { text }));
+      if (!meant) throw fieldsMarked();
+      return meant;
+    },
+  };
+}
 
 /** Asks for the nearest weather station by name, state or coordinates, and says which one is meant. */
-export function StationField({ text, onText }: { text: string; onText: (text: string) => void }) {
-  const { say, formats } = useWords();
-  const listId = useId();
-  const [left, setLeft] = useState(false);
-  const found = useQuery('stations.find', { text }).output;
-  const meant = found && meantBy(found);
-  const problem = left && found ? problemOf(text, found, formats.list) : null;
+export function StationField({
+  station: { text, found, shown, chosen, meant, type, choose },
+}: {
+  station: ReturnType<typeof useStation>;
+}) {
+  const { say } = useWords();
+  const itemOf = ({ station }: Found['years'][number]) => ({ id: station.wmo, name: stationText(station) });
+  const items = found?.years.map(itemOf) ?? null;
+  const which = say('stations.which', {
+    stationNames: items?.slice(0, MOST_NAMED).map(({ name }) => name) ?? [],
+  });
   return (
-    <>
-      <TextField
-        label={say('stations.nearest')}
-        hint={say(meant ? airSourceText(meant.airSource) : message('stations.hint'))}
-        error={problem && say(problem)}
-        list={listId}
-        maxLength={80}
-        value={text}
-        onBlur={() => setLeft(true)}
-        onValue={onText}
-      />
-      <datalist id={listId}>
-        {found?.years.map(({ station }) => (
-          <option key={station.wmo} value={stationText(station)} />
-        ))}
-      </datalist>
-    </>
+    <Combobox
+      label={say('stations.nearest')}
+      hint={say(meant ? airSourceText(meant.airSource) : message('stations.hint'))}
+      error={shown && text.trim() !== '' && !meant ? which : null}
+      none={say('stations.none', { typedText: text.trim() })}
+      which={which}
+      text={text}
+      chosenId={chosen?.airSource?.kind === 'station' ? chosen.airSource.station.wmo : null}
+      items={items}
+      meant={(meant && items?.[0]) ?? null}
+      onText={type}
+      onChoose={({ id }) =>
+        choose(found?.years.filter(({ station }) => station.wmo === id).map(airOf)[0] ?? null)
+      }
+    />
   );
-}
-
-function meantBy({ years: [first], isClear }: Found): AirOfPlace | null {
-  return first && isClear ? { air: first.air, airSource: { kind: 'station', station: first.station } } : null;
-}
-
-function problemOf(text: string, found: Found, list: (names: string[]) => string): Message | null {
-  if (text.trim() === '' || meantBy(found)) return null;
-  if (found.years.length === 0) return message('stations.none', { typedText: text.trim() });
-  const names = found.years.slice(0, MOST_NAMED).map(({ station }) => stationText(station));
-  return message('stations.which', { stationNames: list(names) });
-}
-
-/** The air of the station that a text means, to preview; null while none is. */
-export function useStationAir(text: string): AirOfPlace | null {
-  const found = useQuery('stations.find', { text }).output;
-  return found && meantBy(found);
-}
-
-/**
- * The air of the station that a text means; of the computer's region where it is blank.
- * @throws Refusal where no station is meant
- */
-export async function airOfStation(text: string, list: (names: string[]) => string): Promise<AirOfPlace> {
-  if (text.trim() === '') {
-    const { air, stations } = await bridge().query('stations.ofRegion', { timeZone: region().timeZone });
-    return { air, airSource: { kind: 'region', stations } };
-  }
-  const found = await bridge().query('stations.find', { text });
-  const problem = problemOf(text, found, list);
-  if (problem) throw new Refusal(problem);
-  return meantBy(found) as AirOfPlace;
 }

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { type FirstStack, firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -14,7 +13,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
-import { airOfStation, StationField } from '../places/StationField.tsx';
+import { StationField, useStation } from '../places/StationField.tsx';
 import styles from './first-start.module.css';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
@@ -47,16 +46,16 @@ const nothingYet: Draft<FirstStack> = {
 };
 
 function FirstStackForm() {
-  const { say, formats } = useWords();
+  const { say } = useWords();
   const species = useQuery('species.list', {});
   const typed = useDraft(firstStackSchema, nothingYet);
   const { draft, field, read } = typed;
-  const [station, setStation] = useState('');
+  const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
   async function start(probe: boolean): Promise<void> {
     const made = read();
-    const air = await airOfStation(station, formats.list);
+    const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
     const { id } = await bridge().command('stacks.start', { ...made, place });
     go(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
@@ -83,7 +82,7 @@ function FirstStackForm() {
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
-        <StationField text={station} onText={setStation} />
+        <StationField station={station} />
       </div>
       <div ref={answer}>{problem && <Banner kind="problem">{problem.sentence}</Banner>}</div>
       <Actions>

@@ -28,6 +28,9 @@ const FAR_STATES = 'AK,HI,PR,VI,GU'.split(',');
 const SOUTHERN_ZONE =
   /^(Australia\/|Antarctica\/|Pacific\/(Auckland|Chatham)|NZ|Africa\/(Johannesburg|Maseru|Mbabane|Windhoek|Gaborone|Harare|Maputo)|America\/(Sao_Paulo|Santiago|Montevideo|Asuncion|Argentina\/.*|Buenos_Aires))/;
 
+/** How many months later the seasons come than in the north: 6 where July is winter. */
+export const monthsLater = (timeZone: string): number => (SOUTHERN_ZONE.test(timeZone) ? 6 : 0);
+
 /**
  * The air of the region that a computer's time zone tells, for a place whose nearest station is not known: the average of
  * the region's stations, with their standard deviation from month to month. Where the zone is none of the United States,
@@ -40,7 +43,7 @@ export function regionalAir(timeZone: string, { years }: StationList): { air: Mo
   const within = years.filter(({ station: { state } }) =>
     states ? states.includes(state) : !FAR_STATES.includes(state),
   );
-  const later = SOUTHERN_ZONE.test(timeZone) ? 6 : 0;
+  const later = monthsLater(timeZone);
   const air = Array.from({ length: 12 }, (_, month) => averageMonth(within, (month + later) % 12));
   return { air, stations: within.length };
 }

@@ -63,6 +63,8 @@ export const forecastReasons = {
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
   'forecast.assumed.regional-air':
     '{placeName} uses a rough regional average. Choose its weather station to narrow the dates.',
+  'forecast.assumed.room-air':
+    'The air of {placeName} is assumed. Type its own figures under Places to narrow the dates.',
   'forecast.assumed.other-air':
     'Typical air in {placeName}: lowest EMC {typicalPct}. Its readings say {offPoints} {direction, select, damper {more} other {less}}: {floorPct}.',
   'forecast.assumed.check-air':

@@ -35,9 +35,16 @@ export const places = {
 
   'places.name': 'Name',
   'places.kind': 'Kind',
-  'places.type-months': 'Your own monthly averages',
-  'places.same-all-year': 'Same air all year',
-  'places.same-all-year-hint': 'As in a heated room. Otherwise type the average of each month.',
+  'places.way.part-heated': 'Heated now and then',
+  'places.way.heated': 'Heated in winter',
+  'places.way.conditioned': 'Heated and air-conditioned',
+  'places.way.steady': 'The same all year',
+  'places.way.own': 'Your own monthly averages',
+  'places.way.station': 'Outdoor air of a weather station',
+  'places.way.file': 'Outdoor air of an EPW file',
+  'places.room-hint':
+    'An assumption: EMC from {driestPct} in winter to {dampestPct} in summer. Replace it once you know your own.',
+  'places.steady-hint': 'As a dehumidifier or air conditioner holds it.',
   'places.temperature': 'Temperature',
   'places.humidity': 'Relative humidity',
   'places.months': 'Average air, by month',
@@ -50,10 +57,8 @@ export const places = {
   'places.air-source': 'Source of the air data',
   'places.air-of': 'Air of {siteName}, typical year',
   'places.air-of-region': 'Average of {stations} weather stations in the region: rough',
-  'places.own-months': 'Your own monthly averages',
+  'places.air-of-room':
+    'Assumed: {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
+  'places.own-figures': 'Your own figures',
   'places.air-short': '{airTempC}, {rhPct} humidity',
-  'places.air-missing': 'Type both the temperature and the humidity.',
-  'places.temperature-outside': 'Type a temperature from {coldestTempC} to {warmestTempC}.',
-  'places.humidity-outside': 'Type a humidity from {driestRhPct} to {dampestRhPct}.',
-  'places.month-problem': '{monthName}: {problem}',
 } as const;

@@ -4,10 +4,12 @@ export const stations = {
   'stations.hint': 'A town, a state, or latitude and longitude. Leave blank for rough dates.',
   'stations.none':
     'No weather station matches “{typedText}”. Try a larger town, open an EPW file under Places, or leave it blank.',
-  'stations.which': 'More than one matches. Type one of these: {stationNames}.',
+  'stations.which': 'More than one matches. Choose one: {stationNames}.',
 
   'epw.label': 'EPW weather file',
   'epw.hint': 'A typical year, hour by hour. Published for many cities.',
+  'epw.to-save': 'To be saved: {airSource}.',
+  'epw.refused': '{fileName} was refused. {problem}',
   'epw.missing': 'Choose a file.',
   'epw.too-large': 'This file is too large for a year of weather. Nothing was changed. Choose an EPW file.',
   'epw.not-epw': 'This is not an EPW file. Nothing was changed. Choose one whose name ends in .epw.',

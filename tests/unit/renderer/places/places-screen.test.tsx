@@ -1,12 +1,13 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { act, cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { NewPlace, PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
+import { roomYear } from '../../../../shared-core/wood/climate/room-air.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { epwText } from '../../../reference/epw-text.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -174,14 +175,61 @@ describe('Places', () => {
     );
   });
 
-  test('a heated room is added with one pair of figures', async () => {
+  test('an indoor place takes one decision, its kind: its usual air is there, called an assumption', async () => {
     const { machine, user } = open([], {
       'places.add': (place) => ({ ...aPlace('Room', 40), ...place }) as PlaceRow,
     });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Bench room');
     await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
+    expect(screen.getByLabelText('Air')).toHaveProperty('value', 'heated');
+    expect(
+      screen.getByText(
+        'An assumption: EMC from 6.0% in winter to 10.0% in summer. Replace it once you know your own.',
+      ),
+    ).toBeTruthy();
+    expect(screen.getByRole('img', { name: 'EMC at Bench room, by month' })).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    const [place] = machine.inputsOf('places.add') as [NewPlace];
+    expect(place).toMatchObject({ kind: 'heated-room', airSource: { kind: 'room', room: 'heated' } });
+    expect(emcOfYear(place.air).driestEmcPct).toBeCloseTo(6, 6);
+  });
+
+  test.each([
+    ['Shop, not heated all year', 'Heated now and then'],
+    ['Heated room', 'Heated in winter'],
+  ])('%s begins with “%s”', async (kind, way) => {
+    const { user } = open([]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.selectOptions(screen.getByLabelText('Kind'), kind);
+    expect(screen.getByRole('option', { name: way })).toHaveProperty('selected', true);
+    // Back outdoors, a station is asked for.
+    await user.selectOptions(screen.getByLabelText('Kind'), 'Outdoors');
+    expect(screen.getByRole('combobox', { name: 'Nearest weather station' })).toBeTruthy();
+    expect(screen.queryByRole('option', { name: way })).toBeNull();
+  });
+
+  test('a place of assumed air says so on its card', async () => {
+    open([
+      aPlace('Bench room', 40, { kind: 'heated-room', airSource: { kind: 'room', room: 'conditioned' } }),
+    ]);
+    expect(await screen.findByText('Heated room · Assumed: heated and air-conditioned')).toBeTruthy();
+  });
+
+  test('a room that is held all year is added with one pair of figures', async () => {
+    const { machine, user } = open([], {
+      'places.add': (place) => ({ ...aPlace('Room', 40), ...place }) as PlaceRow,
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Bench room');
+    await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
+    await user.selectOptions(screen.getByLabelText('Air'), 'The same all year');
     await user.type(screen.getByLabelText('Temperature'), '20,5');
+    await user.type(screen.getByLabelText('Relative humidity'), '140');
+    await user.tab();
+    expect(screen.getByText('At most 99%.')).toBeTruthy();
+    await user.clear(screen.getByLabelText('Relative humidity'));
     await user.type(screen.getByLabelText('Relative humidity'), '40');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add' }));
@@ -200,7 +248,7 @@ describe('Places', () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Shed', 60) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Shed');
-    await user.click(screen.getByRole('radio', { name: 'Your own monthly averages' }));
+    await user.selectOptions(screen.getByLabelText('Air'), 'Your own monthly averages');
     await user.click(screen.getByLabelText('January, temperature'));
     await user.paste(Array.from({ length: 12 }, (_, month) => `${month}\t${60 + month}`).join('\n'));
     expect(screen.getByLabelText('December, relative humidity')).toHaveProperty('value', '71');
@@ -211,11 +259,12 @@ describe('Places', () => {
   test('with something missing, nothing is sent, what was typed stays, and the focus goes to the mistake', async () => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
-    await user.click(screen.getByRole('radio', { name: 'Your own monthly averages' }));
+    await user.selectOptions(screen.getByLabelText('Air'), 'Your own monthly averages');
     await user.type(screen.getByLabelText('January, temperature'), '4');
     await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(screen.getByText('Give it a name.')).toBeTruthy();
-    expect(screen.getByText('January: Type both the temperature and the humidity.')).toBeTruthy();
+    expect(screen.getByLabelText('January, relative humidity').getAttribute('aria-invalid')).toBe('true');
+    expect(screen.getAllByText('Fill this in.')).toHaveLength(23);
     expect(machine.inputsOf('places.add')).toEqual([]);
     expect(screen.getByLabelText('January, temperature')).toHaveProperty('value', '4');
     expect(document.activeElement).toBe(screen.getByLabelText('Name'));
@@ -232,10 +281,8 @@ describe('Places', () => {
     });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Yard');
-    await user.type(
-      screen.getByLabelText('Nearest weather station', { selector: 'input[type=text]' }),
-      'asheville',
-    );
+    await user.type(screen.getByRole('combobox', { name: 'Nearest weather station' }), 'asheville');
+    await user.tab();
     expect(await screen.findByText('Air of Asheville, NC, typical year')).toBeTruthy();
     expect(screen.queryByLabelText('January, temperature')).toBeNull();
     await expectNoBarriers();
@@ -265,7 +312,7 @@ describe('Places', () => {
   });
 
   test.each([
-    ['spr', 'More than one matches. Type one of these: Springfield, MO and Springfield, IL.'],
+    ['spr', 'More than one matches. Choose one: Springfield, MO and Springfield, IL.'],
     [
       'zzzz',
       'No weather station matches “zzzz”. Try a larger town, open an EPW file under Places, or leave it blank.',
@@ -274,25 +321,58 @@ describe('Places', () => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Yard');
-    await user.type(screen.getByLabelText('Nearest weather station', { selector: 'input[type=text]' }), text);
-    await user.click(screen.getByRole('button', { name: 'Add' }));
+    const station = screen.getByRole('combobox', { name: 'Nearest weather station' });
+    await user.type(station, text);
+    await user.tab();
     expect((await screen.findAllByText(sentence)).length).toBeGreaterThan(0);
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(await screen.findByText('Not saved yet. Fix the highlighted fields.')).toBeTruthy();
+    expect(document.activeElement).toBe(station);
     expect(machine.inputsOf('places.add')).toEqual([]);
+  });
+
+  test('one of several stations is chosen from the list by the keyboard, as a species is', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    const station = screen.getByRole('combobox', { name: 'Nearest weather station' });
+    await user.type(station, 'spr');
+    expect((await screen.findAllByRole('option')).map(({ textContent }) => textContent)).toEqual([
+      'Springfield, MO',
+      'Springfield, IL',
+    ]);
+    await user.keyboard('{ArrowDown}{ArrowDown}{Enter}');
+    expect(station).toHaveProperty('value', 'Springfield, IL');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([
+      { airSource: { kind: 'station', station: springfields[1]!.station } },
+    ]);
+  });
+
+  test('leaving the station takes the one that is meant, by its full name', async () => {
+    const { user } = open([]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    const station = screen.getByRole('combobox', { name: 'Nearest weather station' });
+    await user.type(station, 'ashe');
+    expect(await screen.findByText('Air of Asheville, NC, typical year')).toBeTruthy();
+    await user.tab();
+    expect(station).toHaveProperty('value', 'Asheville, NC');
   });
 
   test('a weather file gives its months; what is no weather file is refused', async () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
     await user.type(screen.getByLabelText('Name'), 'Yard');
-    await user.click(screen.getByRole('radio', { name: 'EPW weather file' }));
+    await user.selectOptions(screen.getByLabelText('Air'), 'Outdoor air of an EPW file');
     await user.click(screen.getByRole('button', { name: 'Add' }));
     expect(screen.getByText('Choose a file.')).toBeTruthy();
     const field = screen.getByLabelText('EPW weather file', { selector: 'input[type=file]' });
     await user.upload(field, new File(['<html>'], 'page.epw'));
-    expect(await screen.findByText(/This is not an EPW file/)).toBeTruthy();
+    expect(await screen.findByText(/^page\.epw was refused\. This is not an EPW file/)).toBeTruthy();
     const hours = Array.from({ length: 8760 }, () => [20, 50] as const);
     await user.upload(field, new File([epwText(hours, 'Oslo', 'NOR')], 'oslo.epw'));
-    expect(await screen.findByText('Air of Oslo, NOR, typical year')).toBeTruthy();
+    expect(await screen.findByText('To be saved: Air of Oslo, NOR, typical year.')).toBeTruthy();
+    expect(screen.queryByText(/was refused/)).toBeNull();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Add' }));
     const [place] = machine.inputsOf('places.add') as [NewPlace];
@@ -300,18 +380,38 @@ describe('Places', () => {
     expect(place.air[6]?.rh).toBeCloseTo(0.5, 9);
   });
 
-  test('renaming a place leaves its air as it was', async () => {
-    const place = {
-      ...aPlace('Yard', 70),
-      air: region.air,
-      airSource: { kind: 'region', stations: 12 } as const,
-    };
+  test('after a refused file the form says at the field that the earlier file’s air is to be saved', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Yard', 70) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Yard');
+    await user.selectOptions(screen.getByLabelText('Air'), 'Outdoor air of an EPW file');
+    const field = screen.getByLabelText('EPW weather file', { selector: 'input[type=file]' });
+    const hours = Array.from({ length: 8760 }, () => [20, 50] as const);
+    await user.upload(field, new File([epwText(hours, 'Oslo', 'NOR')], 'oslo.epw'));
+    await screen.findByText('To be saved: Air of Oslo, NOR, typical year.');
+    await user.upload(field, new File(['<html>'], 'page.epw'));
+    expect(await screen.findByText(/^page\.epw was refused/)).toBeTruthy();
+    expect(screen.getByText('To be saved: Air of Oslo, NOR, typical year.')).toBeTruthy();
+    expect(field.getAttribute('aria-invalid')).toBe('true');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([{ airSource: { siteName: 'Oslo, NOR' } }]);
+  });
+
+  const sixth = region.air.map(({ tempC }, month) => ({ tempC, rh: month / 60 + 1 / 6 }));
+  test.each([
+    ['of its region', region.air, { kind: 'region', stations: 12 } as const],
+    ['of a station', asheville.air, { kind: 'station', station: asheville.station } as const],
+    ['as typed, finer than the fields show', sixth, null],
+    ['assumed', roomYear('heated', 0), { kind: 'room', room: 'heated' } as const],
+  ])('renaming a place leaves its air as it was: %s', async (_, air, airSource) => {
+    const place = { ...aPlace('Yard', 70), air, airSource };
     const { machine, user } = open([place], { 'places.edit': () => place });
     await user.click(await screen.findByRole('button', { name: 'Edit Yard' }));
     await user.type(screen.getByLabelText('Name'), ' 2');
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('places.edit')).toMatchObject([{ changed: { name: 'Yard 2' } }]);
-    expect(machine.inputsOf('places.edit')).not.toMatchObject([{ changed: { air: region.air } }]);
+    await waitFor(() =>
+      expect(machine.inputsOf('places.edit')).toEqual([{ id: 70, basedOn: 1, changed: { name: 'Yard 2' } }]),
+    );
   });
 
   test('a refusal of the machine is shown in the form, which stays open', async () => {

@@ -209,7 +209,7 @@ describe('The first start', () => {
     await user.type(screen.getByRole('combobox', { name: 'Species' }), 'walnut{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '8/4');
     await user.type(screen.getByLabelText('How many boards?'), '12');
-    await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville');
+    await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville{Enter}');
     await user.click(screen.getByRole('button', { name: 'Start probing' }));
     expect(machine.inputsOf('stacks.start')).toEqual([
       {
