@@ -10,7 +10,7 @@ export function AirScreen() {
   const { say } = useWords();
   return (
     <Screen
-      title={say('air.title')}
+      title={say('nav.air')}
       lead={say('air.lead')}
       actions={<ButtonLink href={hrefOf({ name: 'places' })}>{say('air.places')}</ButtonLink>}
     >

@@ -1,5 +1,5 @@
+import { pastedMonths } from '../../../shared-core/units/pasted-months.ts';
 import { temperatureUnit } from '../../../shared-core/units/temperature.ts';
-import { pastedMonths } from '../../../shared-core/wood/climate/pasted-months.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import { useUnits } from '../../stores/settings.ts';

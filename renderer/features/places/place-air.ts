@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type Place, type PlaceKind, placeKindSchema } from '../../../shared-core/contract/yard.ts';
+import type { PastedMonth } from '../../../shared-core/units/pasted-months.ts';
 import { type Air, airSchema } from '../../../shared-core/wood/climate/monthly-air.ts';
-import type { PastedMonth } from '../../../shared-core/wood/climate/pasted-months.ts';
 import { monthsLater } from '../../../shared-core/wood/climate/regional-air.ts';
 import { roomAirSchema, roomYear } from '../../../shared-core/wood/climate/room-air.ts';
 import type { Draft } from '../../form/useDraft.ts';

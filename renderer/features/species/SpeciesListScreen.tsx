@@ -20,11 +20,11 @@ import { emptySpeciesDraft } from './species-draft.ts';
 export function SpeciesListScreen() {
   const { say } = useWords();
   return (
-    <Screen title={say('species.list-title')}>
+    <Screen title={say('nav.species')}>
       <Tabs
-        label={say('species.list-title')}
+        label={say('nav.species')}
         tabs={[
-          { id: 'species', title: say('species.species'), panel: () => <AllSpecies /> },
+          { id: 'species', title: say('nav.species'), panel: () => <AllSpecies /> },
           { id: 'uses', title: say('species.uses'), panel: () => <EndUses /> },
         ]}
       />
@@ -39,7 +39,7 @@ function AllSpecies() {
   const [adding, setAdding] = useState(false);
   const add = () => setAdding(true);
   return (
-    <Sheet title={say('species.species')} actions={<Button onClick={add}>{say('species.add')}</Button>}>
+    <Sheet title={say('nav.species')} actions={<Button onClick={add}>{say('species.add')}</Button>}>
       <TextField
         label={say('species.search')}
         type="search"

@@ -22,12 +22,12 @@ export function SpeciesScreen({ id }: { id: string }) {
   const species = allSpecies.output?.find((each) => each.id === id);
   if (species && allSpecies.output) return <Found species={species} allSpecies={allSpecies.output} />;
   return (
-    <Screen title={say('species.species')}>
+    <Screen title={say('nav.species')}>
       <Await of={[allSpecies]}>
         {(_all) => (
           <EmptyState sentence={say('species.not-here')}>
             <ButtonLink kind="main" href={hrefOf({ name: 'species-list' })}>
-              {say('species.all')}
+              {say('nav.species')}
             </ButtonLink>
           </EmptyState>
         )}
@@ -57,7 +57,7 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
       }
       actions={
         <>
-          <ButtonLink href={hrefOf({ name: 'species-list' })}>{say('species.all')}</ButtonLink>
+          <ButtonLink href={hrefOf({ name: 'species-list' })}>{say('nav.species')}</ButtonLink>
           <Button onClick={() => setOpen('derive')}>{say('species.add-similar')}</Button>
           <Button onClick={() => setOpen('edit')}>{say('common.edit')}</Button>
         </>

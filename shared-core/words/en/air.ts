@@ -1,6 +1,5 @@
 /** The EMC of any air, and the air for any target. */
 export const air = {
-  'air.title': 'Air and wood',
   'air.lead': 'The EMC of any air, and the humidity for any target.',
   'air.places': 'EMC of your places',
 

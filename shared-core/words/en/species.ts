@@ -1,7 +1,5 @@
 /** Species, uses, and a person's own oven-dry checks. */
 export const species = {
-  'species.list-title': 'Species and uses',
-  'species.species': 'Species',
   'species.uses': 'Uses',
   'species.search': 'Search',
   'species.search-hint': 'Any name: common, botanical, or local.',
@@ -14,7 +12,6 @@ export const species = {
   'species.own': 'yours',
 
   'species.not-here': 'This species is not in this yard.',
-  'species.all': 'All species',
   'species.own-figures': 'your own figures',
   'species.add-similar': 'Add a similar species',
   'species.add-similar-to': 'Add a species similar to {speciesName}',

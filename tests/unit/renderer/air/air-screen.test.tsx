@@ -164,6 +164,12 @@ test('in inch mode every temperature is in °F', async () => {
   expect(document.body.textContent).not.toContain('°C');
 });
 
+test('it has the name by which the way to it is called', () => {
+  open();
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Air');
+  expect(document.title).toContain('Air');
+});
+
 test('the page can be used by everyone, and leads to the places over the year', async () => {
   open();
   expect(screen.getByRole('link', { name: 'EMC of your places' }).getAttribute('href')).toBe('#/places');

@@ -33,6 +33,11 @@ beforeEach(() => {
 afterEach(cleanup);
 
 describe('The species', () => {
+  test('are on a screen that has the name of the way to it', () => {
+    open();
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Species');
+  });
+
   test('are all listed, each leading to its page, the person’s own marked', async () => {
     open();
     const walnut = await screen.findByRole('link', { name: /^Black walnut/ });

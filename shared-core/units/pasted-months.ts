@@ -1,6 +1,6 @@
-import { parseDecimal } from '../../units/decimal.ts';
-import type { DisplayUnits } from '../../units/length.ts';
-import { celsiusFromTemperature } from '../../units/temperature.ts';
+import { parseDecimal } from './decimal.ts';
+import type { DisplayUnits } from './length.ts';
+import { celsiusFromTemperature } from './temperature.ts';
 
 /** The air of a month: temperature in °C, relative humidity in %. */
 export interface PastedMonth {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pastedMonths } from '../../../shared-core/wood/climate/pasted-months.ts';
+import { pastedMonths } from '../../../shared-core/units/pasted-months.ts';
 
 const twelve = <T>(make: (month: number) => T): T[] => Array.from({ length: 12 }, (_, month) => make(month));
 
