@@ -21,26 +21,17 @@ export function MeterChip() {
   const state = useMeter((meter) => meter.state);
   const { say } = useWords();
   if (!state) return null;
-  const look =
-    state.phase === 'live'
-      ? 'live'
-      : state.phase === 'failed'
-        ? 'failed'
-        : state.phase === 'idle'
-          ? 'idle'
-          : 'busy';
   return (
-    <a
-      className={`marked ${css.chip} ${css[look] ?? ''}`}
-      href={hrefOf({ name: 'meter' })}
-      title={say(state.message)}
-    >
+    <a className={`marked ${css.chip}`} href={hrefOf({ name: 'meter' })} title={say(state.message)}>
       <svg viewBox="0 0 12 12" aria-hidden="true">
-        {look === 'live' && <circle cx="6" cy="6" r="5.5" fill="currentColor" />}
-        {look === 'busy' && <path d="M6 0 12 6 6 12 0 6z" fill="currentColor" />}
-        {look === 'failed' && <path d="M1 1l10 10M11 1 1 11" stroke="currentColor" strokeWidth="3" />}
-        {look === 'idle' && (
+        {state.phase === 'live' ? (
+          <circle cx="6" cy="6" r="5.5" fill="var(--ready)" />
+        ) : state.phase === 'failed' ? (
+          <path d="M1 1l10 10M11 1 1 11" stroke="var(--problem)" strokeWidth="3" />
+        ) : state.phase === 'idle' ? (
           <circle cx="6" cy="6" r="4.5" fill="none" stroke="currentColor" strokeWidth="2" />
+        ) : (
+          <path d="M6 0 12 6 6 12 0 6z" fill="var(--keep-drying)" />
         )}
       </svg>
       <span>

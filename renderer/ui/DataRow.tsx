@@ -1,15 +1,8 @@
 import { type ReactNode, type Ref, useLayoutEffect, useRef } from 'react';
 import { useWords } from '../words.ts';
-import type { Column } from './DataTable.tsx';
+import type { Column, Selection } from './DataTable.tsx';
 import css from './data-table.module.css';
 import { focusInRow } from './row-keys.ts';
-
-interface Tick {
-  name: string;
-  isSelected: boolean;
-  /** @param isRange  whether all from the last one ticked are meant */
-  onTick: (isSelected: boolean, isRange: boolean) => void;
-}
 
 /** One row of a table; its first column is its head. */
 export function DataRow<Row>({
@@ -18,7 +11,8 @@ export function DataRow<Row>({
   row,
   columns,
   href,
-  tick,
+  selection,
+  onTick,
   isTabStop,
   onFocus,
 }: {
@@ -28,7 +22,9 @@ export function DataRow<Row>({
   row: Row | undefined;
   columns: readonly Column<Row>[];
   href: string | undefined;
-  tick: Tick | null;
+  selection: Selection<Row> | undefined;
+  /** @param isRange  whether all from the last one ticked are meant */
+  onTick: (index: number, isSelected: boolean, isRange: boolean) => void;
   /** Whether Tab stops here: at one row of the table only, and arrows lead to the others. */
   isTabStop: boolean;
   onFocus: () => void;
@@ -36,6 +32,7 @@ export function DataRow<Row>({
   const { say } = useWords();
   const link = useRef<HTMLAnchorElement>(null);
   const isHere = row !== undefined;
+  const isSelected = isHere && selection?.isSelected(row);
   // Someone came here before the row did.
   useLayoutEffect(() => {
     const waiting = document.activeElement;
@@ -62,23 +59,23 @@ export function DataRow<Row>({
       data-index={index}
       aria-rowindex={index + 2}
       tabIndex={-1}
-      className={[tick?.isSelected && css.selected, href && css.leads].filter(Boolean).join(' ') || undefined}
+      className={[isSelected && css.selected, href && css.leads].filter(Boolean).join(' ') || undefined}
       onFocus={onFocus}
       onClick={({ target }) => {
         const pressed = (target as Element).closest('a, button, label, input, summary');
         if (!pressed && getSelection()?.isCollapsed !== false) link.current?.click();
       }}
     >
-      {tick && (
+      {isHere && selection && (
         <td>
           <label className={`marked ${css.tick}`}>
             <input
               type="checkbox"
-              aria-label={tick.name}
-              checked={tick.isSelected}
+              aria-label={say('table.select-row', { rowName: selection.nameOf(row) })}
+              checked={isSelected ?? false}
               tabIndex={tabIndex}
               onChange={({ target, nativeEvent }) =>
-                tick.onTick(target.checked, (nativeEvent as MouseEvent).shiftKey)
+                onTick(index, target.checked, (nativeEvent as MouseEvent).shiftKey)
               }
             />
           </label>

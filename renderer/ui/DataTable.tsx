@@ -101,7 +101,6 @@ export function DataTable<Row>({
   /** What can be done with all rows, or the selected ones. */
   actions?: ReactNode;
 }) {
-  const { say } = useWords();
   const { frame, widthRem, topPx, scrolls } = useFrame();
   const isNarrow = widthRem < NARROW_REM;
   const [ownSort, setOwnSort] = useState<Sort | null>(null);
@@ -254,15 +253,8 @@ export function DataTable<Row>({
                     href={row && hrefOf?.(row)}
                     isTabStop={index === tabStop}
                     onFocus={() => setActive(index)}
-                    tick={
-                      row && selection
-                        ? {
-                            name: say('table.select-row', { rowName: selection.nameOf(row) }),
-                            isSelected: selection.isSelected(row),
-                            onTick: (isSelected, isRange) => tick(index, isSelected, isRange),
-                          }
-                        : null
-                    }
+                    selection={selection}
+                    onTick={tick}
                   />
                 </Fragment>
               );

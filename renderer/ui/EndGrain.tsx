@@ -7,6 +7,9 @@ const WIDTH = 100;
 /** Thinner, and the rings would run together; thicker, and it would fill the stack. */
 const HEIGHTS = { least: 12, most: 24 };
 
+/** Lines are as thick on a wide drawing as on a narrow one. */
+const unscaled = { vectorEffect: 'non-scaling-stroke' } as const;
+
 export interface EndOfBoard {
   sawing: keyof typeof RING_ANGLE_DEG | 'unknown';
   ringRadiusMm: number | null;
@@ -31,14 +34,14 @@ export function EndGrain({ board }: { board: EndOfBoard }) {
       <clipPath id={clip}>
         <rect width={WIDTH} height={height} rx="1" />
       </clipPath>
-      <g fill="none" stroke="var(--line-strong)" vectorEffect="non-scaling-stroke">
-        <rect fill="var(--sheet)" width={WIDTH} height={height} rx="1" />
+      <g fill="none" stroke="var(--line-strong)">
+        <rect {...unscaled} fill="var(--sheet)" width={WIDTH} height={height} rx="1" />
         <g stroke="var(--ink-soft)" clipPath={`url(#${clip})`}>
           {ringsOf(board, WIDTH / widthMm, height).map(({ radius, x, y }) => (
-            <circle key={radius} cx={x} cy={y} r={radius} vectorEffect="non-scaling-stroke" />
+            <circle key={radius} {...unscaled} cx={x} cy={y} r={radius} />
           ))}
         </g>
-        {bark && <path strokeWidth={7} d={`M0 ${bark === 'a' ? 0 : height}H${WIDTH}`} />}
+        {bark && <path {...unscaled} strokeWidth={7} d={`M0 ${bark === 'a' ? 0 : height}H${WIDTH}`} />}
       </g>
     </svg>
   );

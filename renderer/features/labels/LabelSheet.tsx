@@ -1,7 +1,7 @@
 import { memo, type ReactNode } from 'react';
 import type { DrawnPage, Operation } from '../../../shared-core/drawing/page.ts';
-import './label-sheet.css';
 import { MM_PER_POINT } from '../../../shared-core/measures.ts';
+import styles from './labels.module.css';
 
 /** One page of labels as it will be printed, from the same drawing as the PDF. */
 export const LabelSheet = memo(function LabelSheet({
@@ -16,7 +16,7 @@ export const LabelSheet = memo(function LabelSheet({
 }) {
   return (
     <svg
-      className="label-sheet"
+      className={styles.labels}
       viewBox={`0 0 ${page.widthMm} ${page.heightMm}`}
       width={`${page.widthMm}mm`}
       height={`${page.heightMm}mm`}

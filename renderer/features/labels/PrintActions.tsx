@@ -2,12 +2,12 @@ import { useCallback, useState } from 'react';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { bridge } from '../../data/bridge.ts';
+import { download } from '../../data/download.ts';
 import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { PrintPages } from './PrintPages.tsx';
-import { savePdf } from './save-pdf.ts';
 
 /** The ways to get labels on paper. Either records what was printed, so that a label can be out of date. */
 export function PrintActions({
@@ -34,8 +34,13 @@ export function PrintActions({
 
   async function save(): Promise<void> {
     setBusy('pdf');
-    const fileName = await attempt(savePdf({ boardIds: [...boardIds], kind, used, region: region() }));
-    if (!fileName) return setBusy('nothing');
+    const made = await attempt(
+      bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region() }),
+    );
+    if (!made) return setBusy('nothing');
+    const { pdfBase64, fileName } = made;
+    const bytes = Uint8Array.from(atob(pdfBase64), (character) => character.charCodeAt(0));
+    download(new Blob([bytes], { type: 'application/pdf' }), fileName);
     tellDone(say('labels.pdf-made', { fileName, labels: boardIds.length, pages: pages.length }));
     finish();
   }

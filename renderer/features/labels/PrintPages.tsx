@@ -3,7 +3,7 @@ import { createPortal } from 'react-dom';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { useWords } from '../../words.ts';
 import { LabelSheet } from './LabelSheet.tsx';
-import './print-pages.css';
+import styles from './labels.module.css';
 
 /**
  * Hands pages to the system's print dialog, each on a page of exactly its size, and nothing else of the window.
@@ -26,7 +26,7 @@ export function PrintPages({ pages, onDone }: { pages: readonly DrawnPage[]; onD
     };
   }, [first, onDone]);
   return createPortal(
-    <div className="print-pages">
+    <div className={styles.printed}>
       {pages.map((page, index) => (
         <LabelSheet
           // biome-ignore lint/suspicious/noArrayIndexKey: a page is its number.

@@ -247,20 +247,20 @@ describe('Getting them on paper', () => {
     );
     Object.defineProperty(document, 'adoptedStyleSheets', { configurable: true, writable: true, value: [] });
     const pagesAtPrint: number[] = [];
-    vi.stubGlobal('print', () => pagesAtPrint.push(document.querySelectorAll('.print-pages svg').length));
+    vi.stubGlobal('print', () => pagesAtPrint.push(document.querySelectorAll('[class*=printed] svg').length));
     const { machine, user } = await openWithAll();
     await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
     await user.click(await screen.findByRole('button', { name: 'Print' }));
     expect(pagesAtPrint).toEqual([4]);
     expect(sheets).toEqual(['@page { size: 60mm 30mm; margin: 0 }']);
-    const page = within(document.querySelector<HTMLElement>('.print-pages')!).getByRole('img', {
+    const page = within(document.querySelector<HTMLElement>('[class*=printed]')!).getByRole('img', {
       name: 'Page 1 of 4',
     });
     expect([page.getAttribute('width'), page.getAttribute('height')]).toEqual(['60mm', '30mm']);
     expect(page.querySelector('[stroke-dasharray]')).toBeNull();
     expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
     dispatchEvent(new Event('afterprint'));
-    await vi.waitFor(() => expect(document.querySelector('.print-pages')).toBeNull());
+    await vi.waitFor(() => expect(document.querySelector('[class*=printed]')).toBeNull());
     await vi.waitFor(() => expect(document.adoptedStyleSheets).toEqual([]));
     expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4] }]);
     vi.unstubAllGlobals();
