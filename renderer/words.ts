@@ -4,6 +4,7 @@ import { pseudoOf } from '../shared-core/words/pseudo.ts';
 import { createWords, type Say, type Words } from '../shared-core/words/words.ts';
 import { region } from './region.ts';
 import { unitsNow, useUnits } from './stores/settings.ts';
+import { dayOf } from './ui/days.ts';
 import { unbroken } from './unbroken.ts';
 
 /** `?words=pseudo` shows the language that nobody speaks, for the browser tests. */
@@ -23,14 +24,7 @@ let made: { key: string; words: Words } | null = null;
 
 /** Made once for as long as it is the same person on the same day. */
 function wordsFor(units: DisplayUnits): Words {
-  const now = new Date();
-  const two = (value: number) => String(value).padStart(2, '0');
-  const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  const display = {
-    ...region(),
-    units,
-    today,
-  };
+  const display = { ...region(), units, today: dayOf(new Date()) };
   const key = Object.values(display).join(' ');
   if (made?.key !== key) made = { key, words: inWindow(createWords({ catalog, ...display })) };
   return made.words;

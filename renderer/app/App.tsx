@@ -59,7 +59,9 @@ export function App() {
         {info ? (
           <Fault>{screenAt(route)}</Fault>
         ) : (
-          <div className="screen">{error ? <Failed sentence={error} again={loadYard} /> : <Loading />}</div>
+          <div className="screen column">
+            {error ? <Failed sentence={error} again={loadYard} /> : <Loading />}
+          </div>
         )}
       </main>
       <Notices />

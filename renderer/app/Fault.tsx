@@ -12,7 +12,7 @@ export class Fault extends Component<{ children: ReactNode }, { sentence: string
     const { sentence } = this.state;
     if (sentence === null) return this.props.children;
     return (
-      <div className="screen">
+      <div className="screen column">
         <Failed sentence={sentence} again={() => this.setState({ sentence: null })} />
       </div>
     );

@@ -181,7 +181,7 @@ export function DataTable<Row>({
   const isFixed = columns.some((column) => column.widthRem !== undefined);
   let endPx = 0;
   return (
-    <div className={css.whole}>
+    <div className={`column ${css.whole}`}>
       {(selection || actions || columnsName) && (
         <div className={css.bar}>
           {selection && <p role="status">{selection.summary}</p>}
@@ -206,8 +206,10 @@ export function DataTable<Row>({
         <table
           aria-label={caption ? undefined : name}
           aria-rowcount={count + 1}
-          className={isNarrow ? css.cards : `${css.table} ${isFixed ? css.fixed : ''}`}
-          style={{ minWidth: isNarrow || !isFixed ? undefined : `${widthOf(shown) + tickRem}rem` }}
+          className={isNarrow ? css.cards : css.table}
+          style={
+            isNarrow || !isFixed ? {} : { tableLayout: 'fixed', minWidth: `${widthOf(shown) + tickRem}rem` }
+          }
         >
           {caption && <caption>{caption}</caption>}
           {isFixed && !isNarrow && (
@@ -279,7 +281,7 @@ function RowsOutOfSight({ heightPx }: { heightPx: number }) {
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: it cannot be focused.
     <tr aria-hidden="true">
-      <td className={css.outOfSight} style={{ height: heightPx }} />
+      <td style={{ height: heightPx, padding: 0, border: 0 }} />
     </tr>
   );
 }

@@ -5,17 +5,14 @@ import { Banner } from './Banner.tsx';
 import { Actions, Button } from './Button.tsx';
 import './screen.css';
 
-/** Gives the window its title and, after a change of place, the focus to the new screen's heading. */
-export function ScreenHeading({
-  title,
-  isName = false,
-  children,
-}: {
+interface Titled {
   title: string;
-  /** Whether the heading is a name that a person gave, which no browser should translate. */
-  isName?: boolean;
-  children?: ReactNode;
-}) {
+  /** Whether the title is a name that a person gave, which no browser should translate. */
+  isName?: boolean | undefined;
+}
+
+/** Gives the window its title and, after a change of place, the focus to the new screen's heading. */
+export function ScreenHeading({ title, isName, children }: Titled & { children?: ReactNode }) {
   const { say } = useWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -38,17 +35,14 @@ export function Screen({
   lead,
   actions,
   children,
-}: {
-  title: string;
-  /** Whether the title is a name that a person gave. */
-  isName?: boolean;
+}: Titled & {
   /** One sentence under the heading. */
   lead?: ReactNode;
   actions?: ReactNode;
   children: ReactNode;
 }) {
   return (
-    <div className="screen">
+    <div className="screen column">
       <header className="screen-head">
         <div>
           <ScreenHeading title={title} isName={isName} />
@@ -64,16 +58,10 @@ export function Screen({
 /** A group of things that belong together, on a sheet of its own. */
 export function Sheet({
   title,
-  isName = false,
+  isName,
   actions,
   children,
-}: {
-  title?: string;
-  /** Whether the title is a name that a person gave. */
-  isName?: boolean;
-  actions?: ReactNode;
-  children: ReactNode;
-}) {
+}: Partial<Titled> & { actions?: ReactNode; children: ReactNode }) {
   const id = useId();
   return (
     <section className="sheet column" aria-labelledby={title && id}>

@@ -25,7 +25,7 @@ export function AirAndWood() {
   const targetPct = typedPct !== null && wettestPct !== null && typedPct <= wettestPct ? typedPct : null;
   return (
     <div className={css.columns}>
-      <div className={css.column}>
+      <div className="column">
         <Sheet>
           <TempField label={say('air.temperature')} {...field('tempC')} />
         </Sheet>
@@ -33,9 +33,9 @@ export function AirAndWood() {
           <NumberField label={say('air.humidity')} unit="%" {...field('rhPct')} />
           {tempC !== null && rhPct !== null && (
             <AirFigures
-              figures={[
-                { name: say('air.emc'), value: formats.mc(emcPct(tempC, rhPct / 100)) },
-                { name: say('air.dew-point'), value: formats.temperature(dewPointC(tempC, rhPct / 100)) },
+              of={[
+                [say('air.emc'), formats.mc(emcPct(tempC, rhPct / 100))],
+                [say('air.dew-point'), formats.temperature(dewPointC(tempC, rhPct / 100))],
               ]}
               note={say('air.emc-note')}
             />
@@ -52,12 +52,7 @@ export function AirAndWood() {
           />
           {tempC !== null && targetPct !== null && (
             <AirFigures
-              figures={[
-                {
-                  name: say('air.humidity-to-hold'),
-                  value: formats.wholePercent(100 * rhForEmc(tempC, targetPct)),
-                },
-              ]}
+              of={[[say('air.humidity-to-hold'), formats.wholePercent(100 * rhForEmc(tempC, targetPct))]]}
               note={say('air.humidity-note')}
             />
           )}

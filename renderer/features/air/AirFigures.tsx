@@ -1,24 +1,15 @@
+import type { ComponentProps } from 'react';
+import { Facts } from '../../ui/Facts.tsx';
 import css from './air.module.css';
 
 /** Results of the air that was typed, and what they mean: read out when they change. */
-export function AirFigures({
-  figures,
-  note,
-}: {
-  figures: readonly { name: string; value: string }[];
-  note?: string;
-}) {
+export function AirFigures({ of, note }: ComponentProps<typeof Facts> & { note?: string }) {
   return (
     <>
-      <dl className={css.figures} aria-live="polite">
-        {figures.map(({ name, value }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
-      {note && <p className={css.note}>{note}</p>}
+      <div className={css.figures} aria-live="polite">
+        <Facts of={of} />
+      </div>
+      {note && <p className="soft">{note}</p>}
     </>
   );
 }

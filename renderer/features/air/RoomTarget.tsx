@@ -50,7 +50,7 @@ export function RoomTarget() {
       </div>
       {room && target && (
         <div className={css.room}>
-          <AirFigures figures={[{ name: say('air.room-target'), value: formats.mcRange(target) }]} />
+          <AirFigures of={[[say('air.room-target'), formats.mcRange(target)]]} />
           <Button kind="main" onClick={() => setSaving(true)}>
             {say('air.save-as-use')}
           </Button>

@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'react';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
-import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSettings } from '../../stores/settings.ts';
@@ -28,22 +27,20 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
 
   const { output, error, again } = useQuery('labels.contents', { boardIds: [...chosen] });
   // The labels so far stay on screen while those of another choice are on their way.
-  const [contents, setContents] = useState<readonly LabelContent[]>([]);
-  const [shown, setShown] = useState<typeof output>(null);
-  if (output && output !== shown) {
-    const found = output.filter((content) => content !== null);
-    setShown(output);
-    setContents(found);
-    if (found.length < output.length) {
+  const [contents, setContents] = useState(output);
+  if (output && output !== contents) {
+    setContents(output);
+    if (output.includes(null)) {
       setChosen(chosen.filter((_, index) => output[index]));
-      setUnknown(output.length - found.length);
+      setUnknown(output.filter((content) => content === null).length);
     }
   }
+  const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
   const pages = useMemo(
-    () => (problem ? [] : drawLabels(contents, layout, words, used)),
-    [contents, layout, words, used, problem],
+    () => (problem ? [] : drawLabels(known, layout, words, used)),
+    [known, layout, words, used, problem],
   );
-  const amount = { labels: contents.length, pages: pages.length };
+  const amount = { labels: known.length, pages: pages.length };
 
   return (
     <Screen

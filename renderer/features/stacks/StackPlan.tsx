@@ -5,6 +5,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import css from './stack-plan.module.css';
@@ -32,7 +33,7 @@ function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: n
   const { say, formats } = useWords();
   const { next, whyNone, allProbed, certainty, boards: all, probed, toKnowReady, toKnowMean } = plan;
   return (
-    <div className={css.plan}>
+    <div className={`column ${css.plan}`}>
       {allProbed ? (
         <p>{say(allProbed)}</p>
       ) : (
@@ -46,28 +47,27 @@ function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: n
             }))}
             onValue={(value) => onCertainty(Number(value))}
           />
-          <dl className={css.figures}>
-            <div>
-              <dt>{say('stack-plan.to-call-ready')}</dt>
-              <dd>
-                {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
-                <span>
-                  {say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}
-                </span>
-              </dd>
-            </div>
-            <div>
-              <dt>{say('stack-plan.to-know-average', { marginPoints: toKnowMean.marginPct })}</dt>
-              <dd>
-                {say('stack-plan.boards-of', { boards: toKnowMean.boards, all })}{' '}
-                <span>{say('stack-plan.boards-differ', { spreadPoints: toKnowMean.spreadPct })}</span>
-              </dd>
-            </div>
-            <div>
-              <dt>{say('stack-plan.probed-so-far')}</dt>
-              <dd>{say('stack-plan.boards-of', { boards: probed, all })}</dd>
-            </div>
-          </dl>
+          <Facts
+            of={[
+              [
+                say('stack-plan.to-call-ready'),
+                <>
+                  {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
+                  <small>
+                    {say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}
+                  </small>
+                </>,
+              ],
+              [
+                say('stack-plan.to-know-average', { marginPoints: toKnowMean.marginPct }),
+                <>
+                  {say('stack-plan.boards-of', { boards: toKnowMean.boards, all })}{' '}
+                  <small>{say('stack-plan.boards-differ', { spreadPoints: toKnowMean.spreadPct })}</small>
+                </>,
+              ],
+              [say('stack-plan.probed-so-far'), say('stack-plan.boards-of', { boards: probed, all })],
+            ]}
+          />
         </>
       )}
       {next.length === 0 ? (
