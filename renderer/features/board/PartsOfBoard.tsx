@@ -97,7 +97,7 @@ export function PartsOfBoard({
           id: 'about',
           title: say('board.about-and-moves'),
           panel: () => (
-            <div className={css.columns}>
+            <div className={css.wideFirst}>
               <Sheet title={say('board.about')}>
                 <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
               </Sheet>

@@ -24,17 +24,19 @@ export function placeLayerWords(
   if (layer.kind === 'target' && layer.name !== null) {
     const [middle, above] = [y.at((layer.low + layer.high) / 2) + 4, y.at(layer.high) - 4];
     const isTall = y.at(layer.low) - y.at(layer.high) > LINE_PX;
-    const lines = isTall ? [middle] : [above, y.at(layer.low) + LINE_PX];
-    place({ text: layer.name }, across(lines, left, right, rules));
+    const lines = [isTall ? middle : above, y.at(layer.low) + LINE_PX];
+    place({ text: layer.name }, alongLines(lines, left, right, rules));
   } else if (layer.kind === 'level') {
     const at = y.at(layer.y);
     const from = x.at(Math.max(layer.from ?? x.from, x.from));
-    place({ text: layer.word }, across([at + LINE_PX, at - 5], from, right, rules).toReversed());
+    place({ text: layer.word }, alongLines([at + LINE_PX, at - 5], from, right, rules).toReversed());
   } else if (layer.kind === 'interval') {
     const at = x.at(Math.min(Math.max(layer.likely ?? layer.from, x.from), x.to));
     const below = laneY + LINE_PX + 4;
     place({ text: layer.text }, [
       { x: at, y: below, anchor: 'middle' },
+      { x: at + 6, y: below, anchor: 'start' },
+      { x: at - 6, y: below, anchor: 'end' },
       { x: right, y: below, anchor: 'end' },
       { x: left + 6, y: below, anchor: 'start' },
     ]);
@@ -53,13 +55,12 @@ export function placeLayerWords(
   }
 }
 
-/** Spots on lines of text from one end to the other: at the left, right of each rule, and at the right. */
-const across = (lines: readonly number[], left: number, right: number, rules: readonly number[]): Spot[] =>
-  lines.flatMap((y) => [
-    ...[left, ...rules.filter((at) => at > left && at < right)].map((at) => ({
-      x: at + 6,
-      y,
-      anchor: 'start' as const,
-    })),
+/** Spots on lines of text from one end to the other: at the left, right of each rule, between, and at the right. */
+function alongLines(lines: readonly number[], left: number, right: number, rules: readonly number[]): Spot[] {
+  const between = [0.25, 0.5, 0.75].map((part) => left + part * (right - left));
+  const starts = [left, ...rules.filter((at) => at > left && at < right), ...between];
+  return lines.flatMap((y) => [
+    ...starts.map((at) => ({ x: at + 6, y, anchor: 'start' as const })),
     { x: right - 4, y, anchor: 'end' as const },
   ]);
+}

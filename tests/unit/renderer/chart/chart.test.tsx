@@ -312,7 +312,52 @@ test.each([320, 640, 960])(
       }
     }
     const lowest = boxOf(words.find(({ text }) => text === 'Lowest 10%')!);
-    // The curve's end is just above the level.
-    expect(lowest.top > y.at(10) || lowest.right < x.at(day(2027, 1, 1))).toBe(true);
+    // The curve falls straight from 14% to 10.5%: the word is all under it.
+    const share = (lowest.right - x.at(from)) / (x.at(day(2027, 3, 4)) - x.at(from));
+    expect(y.at(14 - 3.5 * share)).toBeLessThan(lowest.top);
   },
 );
+
+test('a target whose ends are crowded has its name where nothing crosses it', () => {
+  const from = day(2026, 9, 5);
+  const crowded: Layer = {
+    kind: 'line',
+    name: 'Forecast',
+    color: 'accent',
+    stroke: 'solid',
+    // Through the middle of the target at both ends, and above it between them.
+    values: [
+      { x: from, y: 7 },
+      { x: day(2026, 10, 20), y: 12 },
+      { x: day(2027, 1, 20), y: 12 },
+      { x: day(2027, 3, 4), y: 7 },
+    ],
+  };
+  const target: Layer = { kind: 'target', name: 'Target 6–8%', color: 'ready', low: 6, high: 8 };
+  const { x, words } = layoutOf(described({ layers: [crowded, target] }), 960);
+  const { left, right } = boxOf(words.find(({ text }) => text === 'Target 6–8%')!);
+  expect(left).toBeGreaterThan(x.at(day(2026, 9, 20)));
+  expect(right).toBeLessThan(x.at(day(2027, 2, 20)));
+});
+
+test('a day that is likely today has its word beside today, not far from it', () => {
+  const now = day(2026, 9, 20);
+  const today: Layer = {
+    kind: 'marks',
+    name: null,
+    color: 'ink',
+    stroke: 'solid',
+    values: [{ x: now, word: 'Today' }],
+  };
+  const ready: Layer = {
+    kind: 'interval',
+    name: 'Ready',
+    color: 'ready',
+    from: now,
+    to: now,
+    likely: now,
+    text: 'Now',
+  };
+  const { x, words } = layoutOf(described({ layers: [today, ready] }), 640);
+  expect(words.find(({ text }) => text === 'Now')!.x - x.at(now)).toBeLessThan(10);
+});
