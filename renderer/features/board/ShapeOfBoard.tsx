@@ -1,38 +1,21 @@
 import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
   missingForChanges,
   type SizeChange,
   sizeChanges,
 } from '../../../shared-core/wood/movement/size-changes.ts';
-import {
-  boardFeetTallied,
-  boardMassKg,
-  cubicMetersTallied,
-  volumeM3,
-} from '../../../shared-core/wood/movement/volume.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type Message, message, thicknessOf } from '../../../shared-core/words/message.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Asked } from '../../data/useQuery.ts';
-import { hrefOf } from '../../stores/navigation.ts';
-import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
-import { Figure } from './CallOfBoard.tsx';
 import { CupSection } from './CupSection.tsx';
-
-interface Facts {
-  board: BoardRow;
-  species: Species;
-  endUse: EndUse;
-}
+import { Missing, type ShapeFacts, VolumeAndWeight } from './VolumeAndWeight.tsx';
 
 /** How a board's size, shape, volume and weight change until it is dry enough for its use. */
 export function ShapeOfBoard({
@@ -40,7 +23,7 @@ export function ShapeOfBoard({
   species,
   endUse,
   forecast,
-}: Omit<Facts, 'endUse'> & {
+}: Omit<ShapeFacts, 'endUse'> & {
   /** Null while it is not known. */
   endUse: EndUse | null;
   forecast: Asked<BoardForecast>;
@@ -76,7 +59,7 @@ export function ShapeOfBoard({
   );
 }
 
-function Shrinking({ board, species, endUse }: Facts) {
+function Shrinking({ board, species, endUse }: ShapeFacts) {
   const { say } = useWords();
   const nowPct = board.latest?.averagePct ?? null;
   if (nowPct === null) {
@@ -85,7 +68,9 @@ function Shrinking({ board, species, endUse }: Facts) {
   const targetPct = targetOfUsePct(endUse);
   const changes = sizeChanges(board, species, nowPct, targetPct);
   const missing = missingForChanges(board, species, nowPct, targetPct);
-  const known = changes.filter((each) => each.byShrinkageMm !== null || each.byCoefficientMm !== null);
+  const known = changes.filter(
+    ({ byRouteMm }) => byRouteMm.shrinkage !== null || byRouteMm.coefficient !== null,
+  );
   return (
     <>
       <p>{say('movement.from-to', { nowPct, targetPct, useName: endUse.name })}</p>
@@ -121,93 +106,13 @@ function ChangeTable({ board, changes }: { board: BoardRow; changes: readonly Si
             side === 'thickness' ? formats.thickness(thicknessOf(board)) : formats.shortLength(sizeMm),
           align: 'end',
         },
-        {
-          id: 'by-shrinkage',
-          head: say('movement.by-shrinkage'),
-          cell: ({ byShrinkageMm, sizeMm }) => cell(byShrinkageMm, sizeMm),
-          align: 'end',
-        },
-        {
-          id: 'by-coefficient',
-          head: say('movement.by-coefficient'),
-          cell: ({ byCoefficientMm, sizeMm }) => cell(byCoefficientMm, sizeMm),
-          align: 'end',
-        },
+        ...(['shrinkage', 'coefficient'] as const).map((route) => ({
+          id: route,
+          head: say(`movement.by-${route}`),
+          cell: ({ byRouteMm, sizeMm }: SizeChange) => cell(byRouteMm[route], sizeMm),
+          align: 'end' as const,
+        })),
       ]}
     />
-  );
-}
-
-function Missing({ messages, species }: { messages: readonly Message[]; species: Species }) {
-  const { say } = useWords();
-  if (messages.length === 0) return null;
-  return (
-    <p className={css.soft}>
-      {messages.map((each) => `${say(each)} `)}
-      <a href={hrefOf({ name: 'species', id: species.id })}>
-        {say('movement.species-data', { speciesName: species.name })}
-      </a>
-    </p>
-  );
-}
-
-function VolumeAndWeight({ board, species, endUse }: Facts) {
-  const units = useUnits();
-  const { say, formats } = useWords();
-  const { thicknessMm, widthMm, lengthMm } = board;
-  if (widthMm === null || lengthMm === null) {
-    const missing = widthMm !== null ? 'length' : lengthMm !== null ? 'width' : 'both';
-    return <p className={css.soft}>{say('movement.size-missing', { missing })}</p>;
-  }
-  const size = { thicknessMm, widthMm, lengthMm };
-  const exact = (volume: string) => say('movement.exact', { volume });
-  const facts: [string, string, string][] = [
-    [
-      say('movement.board-feet'),
-      formats.boardFeet(boardFeetTallied(size)),
-      exact(formats.boardFeet(volumeM3(size) / M3_PER_BOARD_FOOT)),
-    ],
-  ];
-  if (units === 'metric') {
-    facts.push([
-      say('movement.cubic-meters'),
-      formats.volume(cubicMetersTallied(size)),
-      exact(formats.volume(volumeM3(size))),
-    ]);
-  }
-  const nowPct = board.latest?.averagePct ?? null;
-  const gravity = species.basicSpecificGravity;
-  if (nowPct !== null && gravity !== null) {
-    // A wet board's reading may be above what its wood can hold.
-    const most = mostWaterPct(gravity);
-    const targetPct = Math.min(targetOfUsePct(endUse), most);
-    const mass = boardMassKg(size, species, Math.min(nowPct, most), targetPct);
-    if (mass) {
-      facts.push(
-        [say('movement.weight-now'), formats.weight(mass.nowKg), say('movement.at-mc', { mcPct: nowPct })],
-        [
-          say('movement.weight-at-target'),
-          formats.weight(mass.targetKg),
-          say('movement.at-mc', { mcPct: targetPct }),
-        ],
-      );
-    }
-  }
-  return (
-    <>
-      <dl className={css.figures}>
-        {facts.map(([label, value, note]) => (
-          <Figure key={label} label={label} note={note}>
-            {value}
-          </Figure>
-        ))}
-      </dl>
-      {gravity === null && (
-        <Missing
-          messages={[message('movement.gravity-missing', { speciesName: species.name })]}
-          species={species}
-        />
-      )}
-    </>
   );
 }

@@ -21,10 +21,8 @@ export interface SizeChange {
   side: 'width' | 'thickness';
   sawing: Sawing;
   sizeMm: number;
-  /** By the shrinkage from green to oven-dry; null where that is not known. */
-  byShrinkageMm: number | null;
-  /** By the change coefficients; null where they are not known or do not hold. */
-  byCoefficientMm: number | null;
+  /** By the shrinkage from green to oven-dry, and by the change coefficients; null where those are not known or do not hold. */
+  byRouteMm: { shrinkage: number | null; coefficient: number | null };
 }
 
 /** The change coefficients hold between these, % MC (Wood Handbook, chapter 13). */
@@ -59,19 +57,21 @@ export function sizeChanges(
             side,
             sawing,
             sizeMm,
-            byShrinkageMm:
-              isShrinkage(radialPct) && isShrinkage(tangentialPct)
-                ? sizeChangeMm(sizeMm, fromPct, toPct, acrossBoard(radialPct, tangentialPct, angle)[side])
-                : null,
-            byCoefficientMm:
-              changeCoefficient === null || !coefficientsHold
-                ? null
-                : sizeChangeByCoefficientMm(
-                    sizeMm,
-                    fromPct,
-                    toPct,
-                    acrossBoard(changeCoefficient.radial, changeCoefficient.tangential, angle)[side],
-                  ),
+            byRouteMm: {
+              shrinkage:
+                isShrinkage(radialPct) && isShrinkage(tangentialPct)
+                  ? sizeChangeMm(sizeMm, fromPct, toPct, acrossBoard(radialPct, tangentialPct, angle)[side])
+                  : null,
+              coefficient:
+                changeCoefficient === null || !coefficientsHold
+                  ? null
+                  : sizeChangeByCoefficientMm(
+                      sizeMm,
+                      fromPct,
+                      toPct,
+                      acrossBoard(changeCoefficient.radial, changeCoefficient.tangential, angle)[side],
+                    ),
+            },
           };
         }),
   );

@@ -10,24 +10,24 @@ describe('how a board changes its size', () => {
     // Wood Handbook (FPL-GTR-282), chapter 13: the worked examples of both formulas (from memory).
     const [width] = sizeChanges(board, cherry, 8, 11);
     expect(width).toMatchObject({ side: 'width', sawing: 'quarter', sizeMm: 232 });
-    expect(width!.byShrinkageMm).toBeCloseTo(0.88, 2);
-    expect(width!.byCoefficientMm).toBeCloseTo(0.88, 2);
+    expect(width!.byRouteMm.shrinkage).toBeCloseTo(0.88, 2);
+    expect(width!.byRouteMm.coefficient).toBeCloseTo(0.88, 2);
   });
 
   test('a flat-sawn board moves in its width as a quarter-sawn one of that size does in its thickness', () => {
     const square = { thicknessMm: 100, widthMm: 100 };
     const [flatWidth] = sizeChanges({ ...square, sawing: 'flat' }, cherry, 12, 8);
     const [, quarterThickness] = sizeChanges({ ...square, sawing: 'quarter' }, cherry, 12, 8);
-    expect(flatWidth!.byShrinkageMm).toBeCloseTo(quarterThickness!.byShrinkageMm!, 12);
-    expect(flatWidth!.byShrinkageMm).toBeLessThan(0);
+    expect(flatWidth!.byRouteMm.shrinkage).toBeCloseTo(quarterThickness!.byRouteMm.shrinkage!, 12);
+    expect(flatWidth!.byRouteMm.shrinkage).toBeLessThan(0);
   });
 
   test('of unknown sawing, both extremes are given, and rift is between them', () => {
     const [flat, quarter] = sizeChanges({ ...board, sawing: 'unknown' }, cherry, 12, 8);
     const [rift] = sizeChanges({ ...board, sawing: 'rift' }, cherry, 12, 8);
     expect([flat!.sawing, quarter!.sawing]).toEqual(['flat', 'quarter']);
-    expect(rift!.byShrinkageMm!).toBeGreaterThan(flat!.byShrinkageMm!);
-    expect(rift!.byShrinkageMm!).toBeLessThan(quarter!.byShrinkageMm!);
+    expect(rift!.byRouteMm.shrinkage!).toBeGreaterThan(flat!.byRouteMm.shrinkage!);
+    expect(rift!.byRouteMm.shrinkage!).toBeLessThan(quarter!.byRouteMm.shrinkage!);
   });
 
   test('without a width, only the thickness', () => {
@@ -40,7 +40,9 @@ describe('how a board changes its size', () => {
     [18, 8],
     [12, 5],
   ])('from %d to %d %% the coefficients are not valid, and the page says so', (from, to) => {
-    expect(sizeChanges(board, cherry, from, to).every((each) => each.byCoefficientMm === null)).toBe(true);
+    expect(sizeChanges(board, cherry, from, to).every((each) => each.byRouteMm.coefficient === null)).toBe(
+      true,
+    );
     expect(missingForChanges(board, cherry, from, to)).toEqual([
       { code: 'movement.coefficients-outside', facts: { validRange: { minPct: 6, maxPct: 14 } } },
     ]);
@@ -49,8 +51,7 @@ describe('how a board changes its size', () => {
   test('what is unknown of a species is null, never guessed, and named', () => {
     const unknown = { ...cherry, radialPct: null, changeCoefficient: null };
     expect(sizeChanges(board, unknown, 12, 8)[0]).toMatchObject({
-      byShrinkageMm: null,
-      byCoefficientMm: null,
+      byRouteMm: { shrinkage: null, coefficient: null },
     });
     expect(missingForChanges(board, unknown, 12, 8).map(({ code }) => code)).toEqual([
       'movement.shrinkage-missing',
