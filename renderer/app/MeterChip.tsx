@@ -1,20 +1,7 @@
-import type { MeterState } from '../../shared-core/contract/meter.ts';
-import type { Code } from '../../shared-core/words/en/index.ts';
 import { useMeter } from '../stores/meter.ts';
 import { hrefOf } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
 import css from './meter-chip.module.css';
-
-const phaseCodes = {
-  idle: 'meter.chip.idle',
-  scanning: 'meter.chip.scanning',
-  connecting: 'meter.chip.connecting',
-  discovering: 'meter.chip.discovering',
-  'needs-description': 'meter.chip.needs-setup',
-  live: 'meter.chip.live',
-  reconnecting: 'meter.chip.reconnecting',
-  failed: 'meter.chip.failed',
-} as const satisfies Record<MeterState['phase'], Code>;
 
 /** How the meter is, in words and by shape; leads to the meter's page. */
 export function MeterChip() {
@@ -41,7 +28,7 @@ export function MeterChip() {
           : say(
               state.message.code.startsWith('meter.adapter.') && state.phase === 'failed'
                 ? 'meter.chip.no-bluetooth'
-                : phaseCodes[state.phase],
+                : `meter.chip.${state.phase}`,
             )}
         {state.batteryPct !== null && ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
       </span>

@@ -14,22 +14,22 @@ import { Notices } from './Notices.tsx';
 export function ProblemPage({ info }: { info: YardInfo }) {
   const { say } = useWords();
   const [asking, setAsking] = useState(false);
+  const isOwn = info.kind === 'own';
+  const [open, openOther] = isOwn ? [openOwnYard, openDemoYard] : [openDemoYard, openOwnYard];
   return (
-    <main className={css.problem}>
+    <main className={`column ${css.problem}`}>
       <ScreenHeading title={say('problem-page.title')} />
       <Banner kind="problem">{info.problem && say(info.problem)}</Banner>
       <p className="file" translate="no">
         {info.file}
       </p>
       <Actions>
-        <Button kind="main" onClick={() => attempt(info.kind === 'own' ? openOwnYard() : openDemoYard())}>
+        <Button kind="main" onClick={() => attempt(open())}>
           {say('common.try-again')}
         </Button>
-        {info.kind === 'own' ? (
-          <Button onClick={() => attempt(openDemoYard())}>{say('problem-page.open-demo')}</Button>
-        ) : (
-          <Button onClick={() => attempt(openOwnYard())}>{say('problem-page.open-own')}</Button>
-        )}
+        <Button onClick={() => attempt(openOther())}>
+          {say(isOwn ? 'problem-page.open-demo' : 'problem-page.open-own')}
+        </Button>
         {info.canStartAfresh && (
           <Button onClick={() => setAsking(true)}>{say('problem-page.start-new')}</Button>
         )}

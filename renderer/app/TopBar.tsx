@@ -6,23 +6,15 @@ import { DemoMenu } from './DemoMenu.tsx';
 import css from './frame.module.css';
 import { MeterChip } from './MeterChip.tsx';
 
-/** The screens one can go to, and the routes that belong to each. */
-const destinations: readonly {
-  label: Extract<Code, `nav.${string}`>;
-  route: Route;
-  holds: readonly Route['name'][];
-}[] = [
-  {
-    label: 'nav.stacks',
-    route: { name: 'stacks' },
-    holds: ['stacks', 'stack', 'boards', 'board', 'round', 'round-start'],
-  },
-  { label: 'nav.meter', route: { name: 'meter' }, holds: ['meter'] },
-  { label: 'nav.labels', route: { name: 'labels', boardIds: [] }, holds: ['labels'] },
-  { label: 'nav.places', route: { name: 'places' }, holds: ['places'] },
-  { label: 'nav.air', route: { name: 'air' }, holds: ['air'] },
-  { label: 'nav.species', route: { name: 'species-list' }, holds: ['species-list', 'species'] },
-  { label: 'nav.settings', route: { name: 'settings' }, holds: ['settings'] },
+/** The screens one can go to, and what other routes belong to each. */
+const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['name'][]][] = [
+  ['nav.stacks', { name: 'stacks' }, 'stack', 'boards', 'board', 'round', 'round-start'],
+  ['nav.meter', { name: 'meter' }],
+  ['nav.labels', { name: 'labels', boardIds: [] }],
+  ['nav.places', { name: 'places' }],
+  ['nav.air', { name: 'air' }],
+  ['nav.species', { name: 'species-list' }, 'species'],
+  ['nav.settings', { name: 'settings' }],
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. A narrow window has a menu of the screens. */
@@ -43,12 +35,12 @@ export function TopBar({ route, isDemo }: { route: Route; isDemo: boolean }) {
           {say('frame.menu')}
         </button>
         <ul id={menu} popover="auto" className="popover">
-          {destinations.map(({ label, route: to, holds }) => (
+          {destinations.map(([label, to, ...others]) => (
             <li key={label}>
               <a
                 className="tab"
                 href={hrefOf(to)}
-                aria-current={holds.includes(route.name) ? 'page' : undefined}
+                aria-current={[to.name, ...others].includes(route.name) ? 'page' : undefined}
                 onClick={() => document.getElementById(menu)?.hidePopover?.()}
               >
                 {say(label)}

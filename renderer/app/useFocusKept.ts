@@ -2,15 +2,7 @@ import { useEffect } from 'react';
 
 /** Others bring the focus back sooner: a dialog or a menu whose button is still there, a round. */
 const SETTLED_MS = 100;
-const controls = [
-  'a[href]',
-  'button:enabled',
-  'input:enabled',
-  'select:enabled',
-  'textarea:enabled',
-  'summary',
-  '[tabindex="0"]',
-].join();
+const controls = 'a[href],summary,[tabindex="0"],:is(button,input,select,textarea):enabled';
 
 const isLost = (): boolean => document.activeElement === document.body || document.activeElement === null;
 

@@ -1,4 +1,7 @@
-import { bytesOfHex } from './hex.ts';
+/** The bytes of "0a1b…" as the contract writes them. Anything odd at the end is left out. */
+export function bytesOfHex(hex: string): Uint8Array {
+  return Uint8Array.from(hex.match(/[0-9a-f]{2}/gi) ?? [], (pair) => Number.parseInt(pair, 16));
+}
 
 /** Bytes in hex; those that hold the value are marked by a frame as well as by color. `count` null: to the end. */
 export function Bytes({ hex, from, count }: { hex: string; from: number; count: number | null }) {

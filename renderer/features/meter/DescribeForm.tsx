@@ -24,9 +24,8 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { Bytes } from './Bytes.tsx';
+import { Bytes, bytesOfHex } from './Bytes.tsx';
 import { formatName } from './formats.ts';
-import { bytesOfHex } from './hex.ts';
 
 const valueSchema = meterDescriptionSchema.pick({ serviceUuid: true, characteristicUuid: true, unit: true });
 

@@ -104,7 +104,7 @@ export const meter = {
   'meter.chip.scanning': 'Looking for meters',
   'meter.chip.connecting': 'Connecting',
   'meter.chip.discovering': 'Connecting',
-  'meter.chip.needs-setup': 'Needs setup',
+  'meter.chip.needs-description': 'Needs setup',
   'meter.chip.live': 'Live',
   'meter.chip.simulated-live': 'Simulated meter live',
   'meter.chip.reconnecting': 'Reconnecting',
