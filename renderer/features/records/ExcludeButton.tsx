@@ -1,11 +1,16 @@
 import { type ReactNode, useState } from 'react';
+import { z } from 'zod';
+import { says } from '../../../shared-core/contract/validation.ts';
 import type { Exclusion, ExclusionCode } from '../../../shared-core/probing/readings/exclusion.ts';
 import { TextField } from '../../form/Field.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+
+const reasonSchema = z.object({ text: z.string().trim().min(1, says('exclude.reason-missing')) });
 
 interface Asking {
   /** As the question names it: "P1", "4.1 kg". */
@@ -55,9 +60,8 @@ function ExcludeDialog({
   onClose,
 }: Asking & { onClose: () => void }) {
   const { say } = useWords();
-  const [typed, setTyped] = useState('');
-  const [isMissing, setIsMissing] = useState(false);
-  const { busy, problem, save } = useSaving(onClose);
+  const { field, read } = useDraft(reasonSchema, { text: '' });
+  const { busy, problem, save, form } = useSaving(onClose);
   const exclude = (why: Exclusion) => void save(() => onExclude(why));
   return (
     <Dialog title={say('exclude.question', { recordName })} onClose={onClose}>
@@ -71,19 +75,13 @@ function ExcludeDialog({
         ))}
       </Actions>
       <form
+        ref={form}
         onSubmit={(event) => {
           event.preventDefault();
-          setIsMissing(typed.trim() === '');
-          if (typed.trim() !== '') exclude({ text: typed.trim() });
+          void save(async () => onExclude(read()));
         }}
       >
-        <TextField
-          label={say('exclude.other-reason')}
-          maxLength={200}
-          error={isMissing ? say('exclude.reason-missing') : null}
-          value={typed}
-          onValue={setTyped}
-        />
+        <TextField label={say('exclude.other-reason')} maxLength={200} {...field('text')} />
         {problem && <Banner kind="problem">{problem.sentence}</Banner>}
         <Actions>
           <Button kind="main" type="submit" disabled={busy}>

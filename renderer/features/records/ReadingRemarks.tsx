@@ -1,18 +1,16 @@
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { useWords } from '../../words.ts';
 import { exclusionText } from './exclusion-text.ts';
-import './reading-remarks.css';
+import css from './record-list.module.css';
 
 /** Why a reading is excluded, or what is questionable about it and what to do. */
 export function ReadingRemarks({ reading: { excluded, suspicions } }: { reading: JudgedReading }) {
   const { say } = useWords();
   if (excluded !== null) {
-    return (
-      <p className="reading-remark">{say('exclude.excluded', { reason: exclusionText(excluded, say) })}</p>
-    );
+    return <p className={css.note}>{say('exclude.excluded', { reason: exclusionText(excluded, say) })}</p>;
   }
   return suspicions.map(({ rule, severity, why, whatToDo }) => (
-    <p key={rule} className={`reading-remark reading-remark-${severity}`}>
+    <p key={rule} className={css[severity]}>
       <strong>{say(`severity.${severity}`)}</strong> {say(why)} {say(whatToDo)}
     </p>
   ));

@@ -55,10 +55,10 @@ export function RecordList<R extends Measured>({
                 <>
                   {stateOf?.(record)}
                   {suspicions.map((suspicion) => (
-                    <span key={suspicion.rule} className={css[suspicion.severity]}>
+                    <p key={suspicion.rule} className={css[suspicion.severity]}>
                       {say(`severity.${suspicion.severity}`)}{' '}
                       {say('records.remark-number', { number: remarks.indexOf(textOf(suspicion)) + 1 })}
-                    </span>
+                    </p>
                   ))}
                 </>
               );

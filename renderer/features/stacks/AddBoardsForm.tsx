@@ -1,4 +1,5 @@
 import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import { codesFrom, manyBoards } from '../../../shared-core/contract/many-boards.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -16,7 +17,6 @@ import {
   PlaceInStack,
   useBoardDraft,
 } from '../board/BoardFields.tsx';
-import { codesFrom, manyBoards } from './many-boards.ts';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
 const countSchema = firstStackSchema.pick({ boards: true });

@@ -125,11 +125,18 @@ export function BoardList({
           }}
           actions={
             selected.size > 0 && (
-              <SelectedActions
-                selected={[...selected.keys()]}
-                onNone={() => setSelected(new Map())}
-                onEdit={() => setEditing(true)}
-              />
+              <Actions>
+                <Button onClick={() => setSelected(new Map())}>{say('stacks.select-none')}</Button>
+                <Button onClick={() => setEditing(true)}>{say('stacks.edit-selected')}</Button>
+                <ButtonLink
+                  kind="main"
+                  href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}
+                >
+                  {selected.size > MOST_LABELS
+                    ? say('stacks.labels-of-first', { boards: MOST_LABELS })
+                    : say('stacks.labels')}
+                </ButtonLink>
+              </Actions>
             )
           }
         />
@@ -145,29 +152,5 @@ export function BoardList({
         />
       )}
     </>
-  );
-}
-
-/** What can be done with the selected boards. */
-function SelectedActions({
-  selected,
-  onNone,
-  onEdit,
-}: {
-  selected: readonly number[];
-  onNone: () => void;
-  onEdit: () => void;
-}) {
-  const { say } = useWords();
-  return (
-    <Actions>
-      <Button onClick={onNone}>{say('stacks.select-none')}</Button>
-      <Button onClick={onEdit}>{say('stacks.edit-selected')}</Button>
-      <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: selected.slice(0, MOST_LABELS) })}>
-        {selected.length > MOST_LABELS
-          ? say('stacks.labels-of-first', { boards: MOST_LABELS })
-          : say('stacks.labels')}
-      </ButtonLink>
-    </Actions>
   );
 }

@@ -1,3 +1,4 @@
+import { boardFilterSchema } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Screen } from '../../ui/Screen.tsx';
@@ -11,15 +12,7 @@ export function BoardsScreen() {
     <Screen title={say('stacks.all-boards')} lead={say('stacks.all-boards-lead')}>
       <BoardList
         stackId={null}
-        counts={{
-          all: null,
-          ready: null,
-          'bring-in': null,
-          'keep-drying': null,
-          'probe-again': null,
-          'not-probed': null,
-          elsewhere: null,
-        }}
+        counts={Object.fromEntries(['all', ...boardFilterSchema.options].map((each) => [each, null]))}
         whenEmpty={
           <EmptyState sentence={say('stacks.boards-in-stacks-only')}>
             <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>

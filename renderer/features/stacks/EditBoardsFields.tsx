@@ -15,6 +15,7 @@ import {
   BoardThickness,
   DistanceFromPith,
 } from '../board/BoardFields.tsx';
+import { PlaceField } from '../places/PlaceField.tsx';
 import { readingReasons } from '../records/reading-reasons.ts';
 import type { EditOfBoards, Part } from './edit-parts.ts';
 import { endUseOptions } from './end-use-options.ts';
@@ -33,7 +34,8 @@ export function EditBoardsFields({
   boards: readonly BoardRow[];
 }): ReactNode {
   const { say, formats } = useWords();
-  const { draft, field } = typed;
+  const today = formats.localDay(new Date());
+  const { draft, field, set } = typed;
   switch (part) {
     case 'species':
       return <BoardSpecies board={typed} />;
@@ -44,9 +46,7 @@ export function EditBoardsFields({
     case 'length':
       return <BoardLengthField label={say('board.length')} {...field('lengthMm')} />;
     case 'sawn-on':
-      return (
-        <DateField label={say('board.sawn-on')} max={formats.localDay(new Date())} {...field('sawnOn')} />
-      );
+      return <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />;
     case 'log':
       return <TextField label={say('board.log')} {...field('log')} />;
     case 'sawing':
@@ -56,7 +56,20 @@ export function EditBoardsFields({
     case 'pith':
       return <DistanceFromPith board={typed} />;
     case 'place':
-      return <PlaceFields typed={typed} />;
+      return (
+        <>
+          <PlaceField label={say('stacks.move-to')} {...field('placeId')} />
+          <p className="field-hint">{say('stacks.move-history')}</p>
+          <DateField
+            label={say('stacks.move-day')}
+            hint={say('stacks.move-day-hint')}
+            max={today}
+            {...field('since')}
+            value={draft.since || null}
+            onValue={(day) => set({ since: day ?? '' })}
+          />
+        </>
+      );
     case 'use':
       return <UseOfStacks typed={typed} boards={boards} />;
     case 'readings':
@@ -78,37 +91,6 @@ export function EditBoardsFields({
     case 'order':
       return <StackOrderFields order={order} blankHint={say('stacks.in-order-of-list')} />;
   }
-}
-
-/** Where they were moved, and when. */
-function PlaceFields({ typed: { draft, field, set } }: { typed: Fields<EditOfBoards> }) {
-  const { say, formats } = useWords();
-  const allPlaces = useQuery('places.list', {});
-  return (
-    <div className="form-grid">
-      <Await of={[allPlaces]}>
-        {(places) => (
-          <Select
-            label={say('stacks.move-to')}
-            hint={say('stacks.move-history')}
-            {...field('placeId')}
-            options={[
-              { value: '', label: say('stacks.choose-place') },
-              ...places.map(({ id, name }) => ({ value: String(id), label: name, isName: true })),
-            ]}
-          />
-        )}
-      </Await>
-      <DateField
-        label={say('stacks.move-day')}
-        hint={say('stacks.move-day-hint')}
-        max={formats.localDay(new Date())}
-        {...field('since')}
-        value={draft.since || null}
-        onValue={(day) => set({ since: day ?? '' })}
-      />
-    </div>
-  );
 }
 
 /** A use is of a whole stack: it names those that it changes. */

@@ -37,7 +37,7 @@ export function EditBoardsForm({
     speciesId: '',
     thicknessMm: null,
     thicknessQuarters: null,
-    placeId: '',
+    placeId: null,
     since: today,
     endUseId: '',
     readings: 'include',
@@ -61,8 +61,7 @@ export function EditBoardsForm({
         boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
         changed,
         stackOrder: on.has('order') ? order.read() : null,
-        move:
-          placeId === undefined ? null : { placeId: Number(placeId), since: instantOfDay(since, new Date()) },
+        move: placeId === undefined ? null : { placeId, since: instantOfDay(since, new Date()) },
         endUseId,
         latestReadings:
           readings === undefined || readings === 'include'

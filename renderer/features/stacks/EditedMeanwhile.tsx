@@ -7,10 +7,16 @@ import { boardTexts } from '../board/board-texts.ts';
 export function EditedMeanwhile({ before, now }: { before: readonly BoardRow[]; now: readonly BoardRow[] }) {
   const words = useWords();
   const { say, formats } = words;
-  const fields = Object.entries(boardTexts(words, [], [])) as [keyof BoardRow, { label: string }][];
+  const texts = boardTexts(words, [], []);
+  const labelOf = (field: keyof typeof texts): string => {
+    const text = texts[field];
+    return typeof text === 'string' ? labelOf(text) : text.label;
+  };
   const changedOf = (board: BoardRow) => {
     const seen = before.find(({ id }) => id === board.id);
-    const labels = fields.flatMap(([field, { label }]) => (seen?.[field] === board[field] ? [] : [label]));
+    const labels = (Object.keys(texts) as (keyof typeof texts)[])
+      .filter((field) => seen?.[field] !== board[field])
+      .map((field) => labelOf(field));
     return formats.list([...new Set(labels)]);
   };
   return (
@@ -21,7 +27,7 @@ export function EditedMeanwhile({ before, now }: { before: readonly BoardRow[]; 
       columns={[
         {
           id: 'code',
-          head: say('stacks.column-board'),
+          head: say('stacks.column-code'),
           cell: ({ code }) => <span translate="no">{code}</span>,
         },
         { id: 'changed', head: say('stacks.edited-meanwhile'), cell: changedOf },

@@ -14,14 +14,14 @@ import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
 import { StationField, useStation } from '../places/StationField.tsx';
-import styles from './first-start.module.css';
+import css from './first-start.module.css';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
 export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
   const { say } = useWords();
   return (
-    <div className={styles.start} onInput={onTyped}>
-      <div>
+    <div className={css.start} onInput={onTyped}>
+      <div className="column">
         <FirstStackForm />
         <UnitsLine />
       </div>
@@ -64,7 +64,7 @@ function FirstStackForm() {
   return (
     <form
       ref={form}
-      className={styles.form}
+      className="sheet column"
       aria-label={say('stacks.start')}
       noValidate
       onSubmit={(event) => {
@@ -78,7 +78,7 @@ function FirstStackForm() {
         autoFocus
         {...field('name')}
       />
-      <div className={styles.pairs}>
+      <div className="form-grid">
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
@@ -104,7 +104,7 @@ function UnitsLine() {
   const settings = useSettings((store) => store.settings);
   const other = units === 'metric' ? 'imperial' : 'metric';
   return (
-    <p className={styles.units}>
+    <p className="field-hint">
       {say(settings.units ? 'stacks.units-chosen' : 'stacks.units-of-region', { units })}{' '}
       <Button
         kind="quiet"

@@ -13,12 +13,13 @@ export function StackCall({ stack: { call: called, note, nextReady, lastReady } 
   const { call, reasons } = called;
   const [what, why, ...more] = reasons.map((reason) => say(reason));
   const isSpread = nextReady && lastReady && lastReady.when.likely !== nextReady.when.likely;
-  const dates = [
+  const rest = [
+    ...more,
     nextReady &&
       nextReady.when.likely > formats.localDay(new Date()) &&
       say('stacks.next-ready', readyFacts(nextReady)),
     isSpread && say('stacks.last-ready', { date: likelyDate(words, lastReady.when) }),
-  ];
+  ].filter(Boolean);
   return (
     <Sheet>
       <p
@@ -29,9 +30,9 @@ export function StackCall({ stack: { call: called, note, nextReady, lastReady } 
         {what}
       </p>
       {why && <p className={css.why}>{why}</p>}
-      <p className={css.more}>{[...more, ...dates].filter(Boolean).join(' ')}</p>
+      {rest.length > 0 && <p className="soft">{rest.join(' ')}</p>}
       {note && (
-        <p className={css.more} translate="no">
+        <p className="soft" translate="no">
           {note}
         </p>
       )}

@@ -24,17 +24,21 @@ export function StackCard({
   const { boards, due, note, name: stackName, placeName, endUseName } = stack;
   const named = (actionName: string) => say('stacks.action-of-stack', { actionName, stackName });
   return (
-    <article className={css.card} aria-labelledby={id}>
+    <article className={`sheet ${css.card}`} aria-labelledby={id}>
       <header>
         <h2 id={id} translate="no">
           <a href={hrefOf({ name: 'stack', id: stack.id })}>{stackName}</a>
         </h2>
-        <p>{say('stacks.place-and-use', { placeName, endUseName })}</p>
+        <p className="soft">{say('stacks.place-and-use', { placeName, endUseName })}</p>
       </header>
       {boards === 0 ? <p>{say('stacks.no-boards')}</p> : <StackFigures stack={stack} />}
-      {due && !isFirst && <p className={css.due}>{say(due.why)}</p>}
+      {due && !isFirst && (
+        <p>
+          <strong>{say(due.why)}</strong>
+        </p>
+      )}
       {note && (
-        <p className={css.soft} translate="no">
+        <p className="soft" translate="no">
           {note}
         </p>
       )}

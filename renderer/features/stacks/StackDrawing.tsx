@@ -29,7 +29,7 @@ export function StackDrawing({ stack: { id: stackId, topCover } }: { stack: Stac
           return (
             <>
               {placed.length === 0 ? (
-                <p className={css.hint}>{say('stacks.drawing-missing')}</p>
+                <p className="field-hint">{say('stacks.drawing-missing')}</p>
               ) : (
                 <Layers placed={placed} next={next} isCovered={topCover === 'covered'} />
               )}
@@ -45,7 +45,7 @@ export function StackDrawing({ stack: { id: stackId, topCover } }: { stack: Stac
                   </ul>
                 </section>
               )}
-              <p className={css.hint}>
+              <p className="field-hint">
                 {placed.some(({ id }) => next.has(id)) && (
                   <>
                     <span className={css.sample} aria-hidden="true" /> {say('stack-plan.next')}.{' '}
@@ -75,7 +75,8 @@ function Layers({
 }) {
   const { say } = useWords();
   const table = useRef<HTMLTableElement>(null);
-  const columns = Math.max(...placed.map(({ column }) => column ?? 1));
+  const most = Math.max(...placed.map(({ column }) => column ?? 1));
+  const columns = Array.from({ length: most }, (_, index) => index + 1);
   const layers = [...new Set(placed.map(({ layer }) => layer ?? 1))].sort((a, b) => b - a);
   const [current, setCurrent] = useState<number | null>(null);
   // Where Tab enters the stack: the board that was left last, else the upper left one.
@@ -89,8 +90,8 @@ function Layers({
   }
 
   return (
-    <div className={css.frame} data-wide={columns > USUAL_COLUMNS || undefined}>
-      <div className={css.whole} style={{ '--columns': columns } as CSSProperties}>
+    <div className={css.frame} data-wide={most > USUAL_COLUMNS || undefined}>
+      <div className={css.whole} style={{ '--columns': most } as CSSProperties}>
         {isCovered && <div className={css.cover} />}
         <table
           ref={table}
@@ -105,10 +106,9 @@ function Layers({
           <thead className="spoken-only">
             <tr>
               <td />
-              {Array.from({ length: columns }, (_, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: a column is its number.
-                <th key={index} scope="col">
-                  {say('stacks.column', { column: index + 1 })}
+              {columns.map((column) => (
+                <th key={column} scope="col">
+                  {say('stacks.column', { column })}
                 </th>
               ))}
             </tr>
@@ -119,11 +119,10 @@ function Layers({
                 <th scope="row" aria-label={say('stacks.layer', { layer })}>
                   {layer}
                 </th>
-                {Array.from({ length: columns }, (_, index) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: a column is its number.
-                  <td key={index}>
+                {columns.map((column) => (
+                  <td key={column}>
                     {placed
-                      .filter((board) => board.layer === layer && board.column === index + 1)
+                      .filter((board) => board.layer === layer && board.column === column)
                       .map((board) => (
                         <BoardEnd
                           key={board.id}

@@ -1,61 +1,53 @@
-import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { PlaceRow, StackRow } from '../../../shared-core/contract/yard.ts';
-import { type TopCover, topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { z } from 'zod';
+import { says } from '../../../shared-core/contract/validation.ts';
+import { newStackSchema, type StackRow } from '../../../shared-core/contract/yard.ts';
+import { topCoverSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { go } from '../../stores/navigation.ts';
-import { Failed, Loading } from '../../ui/Screen.tsx';
+import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { PlaceField } from '../places/PlaceField.tsx';
 import { endUseOptions } from './end-use-options.ts';
 
+const schema = newStackSchema.extend({ placeId: z.int(says('validation.place-missing')) });
+
 /** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
-export function StackForm({ stack, onClose }: { stack: StackRow | null; onClose: () => void }) {
+export function StackForm(props: { stack: StackRow | null; onClose: () => void }) {
   const places = useQuery('places.list', {});
   const endUses = useQuery('endUses.list', {});
-  const error = places.error ?? endUses.error;
-  if (error) return <Failed sentence={error} />;
-  if (!places.output || !endUses.output) return <Loading />;
-  return <Form stack={stack} places={places.output} endUses={endUses.output} onClose={onClose} />;
+  return (
+    <Await of={[places, endUses]}>
+      {([place], uses) => <Form {...props} placeId={place?.id ?? null} endUses={uses} />}
+    </Await>
+  );
 }
 
 function Form({
   stack,
-  places,
+  placeId,
   endUses,
   onClose,
 }: {
   stack: StackRow | null;
-  places: readonly PlaceRow[];
+  /** Where a new one is, at first. */
+  placeId: number | null;
   endUses: readonly EndUse[];
   onClose: () => void;
 }) {
-  const [name, setName] = useState(stack?.name ?? '');
-  // Where there is a stack there is a place.
-  const [placeId, setPlaceId] = useState(places[0]?.id ?? null);
-  const [endUseId, setEndUseId] = useState(stack?.endUseId ?? endUses[0]?.id ?? '');
-  const [topCover, setTopCover] = useState<TopCover>(stack?.topCover ?? 'covered');
-  const [note, setNote] = useState(stack?.note ?? '');
-  const [shown, setShown] = useState(false);
   const { say } = useWords();
-
+  const { field, read, refill } = useDraft(
+    schema,
+    stack ?? { name: '', placeId, endUseId: endUses[0]?.id ?? '', topCover: 'covered', note: '' },
+  );
   const edit = useEdit('stacks.edit', stack);
-
-  function fill(record: StackRow): void {
-    setName(record.name);
-    setEndUseId(record.endUseId);
-    setTopCover(record.topCover);
-    setNote(record.note);
-  }
-
-  const fields: FieldTexts<'stacks.edit'> = {
+  const texts: FieldTexts<'stacks.edit'> = {
     name: { label: say('stacks.name'), text: (value) => value },
     endUseId: {
       label: say('stacks.use'),
@@ -66,21 +58,11 @@ function Form({
   };
 
   async function save(): Promise<void> {
-    setShown(true);
-    if (name.trim() === '') throw new Refusal(message('validation.name-missing'));
-    if (stack) {
-      await edit.save({ name: name.trim(), endUseId, topCover, note });
-      return;
-    }
-    if (placeId === null) throw new Refusal(message('validation.place-missing'));
-    const made = await bridge().command('stacks.add', {
-      name,
-      placeId,
-      endUseId,
-      topCover,
-      note,
-    });
-    go({ name: 'stack', id: made.id });
+    const made = read();
+    if (!stack) return go({ name: 'stack', id: (await bridge().command('stacks.add', made)).id });
+    // It changes its place by being moved.
+    const { placeId: _, ...changed } = made;
+    await edit.save(changed);
   }
 
   return (
@@ -89,38 +71,23 @@ function Form({
       saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, fill)}
+      conflict={conflictOf(edit, texts, refill)}
     >
-      <TextField
-        label={say('stacks.name')}
-        hint={say('stacks.name-hint')}
-        value={name}
-        error={shown && name.trim() === '' ? say('validation.name-missing') : null}
-        onValue={setName}
-      />
-      {!stack && (
-        <PlaceField
-          label={say('stacks.place')}
-          value={placeId}
-          error={shown && placeId === null ? say('validation.place-missing') : null}
-          onValue={setPlaceId}
-        />
-      )}
+      <TextField label={say('stacks.name')} hint={say('stacks.name-hint')} {...field('name')} />
+      {!stack && <PlaceField label={say('stacks.place')} {...field('placeId')} />}
       <Select
         label={say('stacks.use')}
         hint={say('stacks.use-hint')}
-        value={endUseId}
         options={endUseOptions(endUses, say)}
-        onValue={setEndUseId}
+        {...field('endUseId')}
       />
       <Select
         label={say('stacks.top')}
         hint={say('stacks.top-hint')}
-        value={topCover}
         options={topCoverSchema.options.map((value) => ({ value, label: say(`stacks.top.${value}`) }))}
-        onValue={setTopCover}
+        {...field('topCover')}
       />
-      <TextArea label={say('stacks.note')} value={note} onValue={setNote} />
+      <TextArea label={say('stacks.note')} {...field('note')} />
     </FormDialog>
   );
 }

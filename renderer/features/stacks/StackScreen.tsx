@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { go, hrefOf, type Route } from '../../stores/navigation.ts';
+import { go, hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Menu } from '../../ui/Menu.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
@@ -39,10 +39,10 @@ function Stack({ stack }: { stack: StackRow }) {
   const add = () => setOpen('add');
   const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange } = stack;
   const { lastProbedAt, lastRoundId } = stack;
-  const item = (name: 'last-round' | 'labels', route: Route) => ({
+  const item = (name: 'last-round' | 'labels' | 'move' | 'edit', onPress: () => void) => ({
     id: name,
     title: say(`stacks.${name}`),
-    onPress: () => go(route),
+    onPress,
   });
   const facts = { boards, placeName, endUseName, targetRange };
   return (
@@ -61,10 +61,14 @@ function Stack({ stack }: { stack: StackRow }) {
           <Menu
             title={say('stacks.more')}
             items={[
-              ...(lastRoundId === null ? [] : [item('last-round', { name: 'round', id: lastRoundId })]),
-              ...(boards > 0 ? [item('labels', { name: 'labels', boardIds: [], stackId: id })] : []),
-              { id: 'move', title: say('stacks.move'), onPress: () => setOpen('move') },
-              { id: 'edit', title: say('stacks.edit'), onPress: () => setOpen('edit') },
+              ...(lastRoundId === null
+                ? []
+                : [item('last-round', () => go({ name: 'round', id: lastRoundId }))]),
+              ...(boards === 0
+                ? []
+                : [item('labels', () => go({ name: 'labels', boardIds: [], stackId: id }))]),
+              item('move', () => setOpen('move')),
+              item('edit', () => setOpen('edit')),
             ]}
           />
         </>
@@ -72,12 +76,12 @@ function Stack({ stack }: { stack: StackRow }) {
     >
       <div className={boards > 0 ? css.sides : undefined}>
         {boards > 0 && (
-          <div className={css.side}>
+          <div className="column">
             <StackCall stack={stack} />
             <StackDrawing stack={stack} />
           </div>
         )}
-        <div className={css.side}>
+        <div className="column">
           <BoardList
             stackId={id}
             counts={{

@@ -1,4 +1,5 @@
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { ReactNode } from 'react';
+import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf, type When } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
@@ -8,11 +9,33 @@ import { likelyDate } from './ready-words.ts';
 /** When a board is likely ready: where it is, else where it would be soonest. */
 const readyWhen = ({ outlook }: BoardRow): When | null => outlook?.here ?? outlook?.elsewhere?.when ?? null;
 
+type BoardColumn = Exclude<BoardSort, 'added'> | 'shell-core' | 'stack' | 'likely' | 'place' | 'log';
+type More = Omit<Column<BoardRow>, 'id' | 'head' | 'cell' | 'widthRem'>;
+const sorted: More = { sortBy: 'caller' };
+const optional: More = { optional: true };
+
 /** A board in a list of boards. The id of a column is what the list is sorted by. */
 export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<BoardRow>[] {
   const { say, formats } = words;
+  const name = (given: string): ReactNode => <span translate="no">{given}</span>;
+  const column = (
+    id: BoardColumn,
+    widthRem: number,
+    cell: (board: BoardRow) => ReactNode,
+    more: More,
+  ): Column<BoardRow> => ({ id, head: say(`stacks.column-${id}`), widthRem, cell, ...more });
 
-  function ready(board: BoardRow) {
+  function average({ latest }: BoardRow): ReactNode {
+    if (latest?.averagePct == null) return latest && <em>{say('stacks.no-average')}</em>;
+    return <strong>{formats.mc(latest.averagePct)}</strong>;
+  }
+
+  function shellAndCore({ latest }: BoardRow): ReactNode {
+    if (latest?.shellPct == null || latest.corePct === null) return null;
+    return `${formats.mc(latest.shellPct)} · ${formats.mc(latest.corePct)}`;
+  }
+
+  function ready(board: BoardRow): ReactNode {
     const { latest, outlook, bestPlaceName: placeName } = board;
     if (latest?.call === 'probe-again') return <small>{say(latest.reason)}</small>;
     const when = readyWhen(board);
@@ -21,113 +44,44 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
     return outlook?.here || placeName === null ? date : say('stacks.ready-at', { date, placeName });
   }
 
+  function likely({ latest }: BoardRow): ReactNode {
+    if (latest?.lowPct == null || latest.highPct === null) return null;
+    return formats.mcInterval({ minPct: latest.lowPct, maxPct: latest.highPct });
+  }
+
+  function readyBetween(board: BoardRow): ReactNode {
+    const when = readyWhen(board);
+    return when && say('stacks.ready-between', { readyWhen: when });
+  }
+
+  const stack = column('stack', 15, ({ stackName }) => name(stackName), {
+    ...optional,
+    below: ({ placeName, placeSince }) => say('board.at-place', { placeName, sinceOn: placeSince }),
+  });
+  const place = column('place', 9, ({ placeName }) => name(placeName), {
+    ...optional,
+    below: ({ placeSince }) => say('stacks.since', { sinceOn: placeSince }),
+  });
   return [
-    {
-      id: 'code',
-      head: say('stacks.column-board'),
-      cell: ({ code }) => <span translate="no">{code}</span>,
-      sortBy: 'caller',
-      widthRem: 6.25,
-    },
-    {
-      id: 'average',
-      head: say('stacks.column-average'),
-      cell: ({ latest }) =>
-        latest && latest.averagePct !== null ? (
-          <strong>{formats.mc(latest.averagePct)}</strong>
-        ) : (
-          latest && <em>{say('stacks.no-average')}</em>
-        ),
-      sortBy: 'caller',
-      widthRem: 6,
-    },
-    {
-      id: 'shell-core',
-      head: say('stacks.column-shell-core'),
-      cell: ({ latest }) =>
-        latest &&
-        latest.shellPct !== null &&
-        latest.corePct !== null &&
-        `${formats.mc(latest.shellPct)} · ${formats.mc(latest.corePct)}`,
-      widthRem: 9,
-      optional: true,
-    },
-    {
-      id: 'call',
-      head: say('stacks.column-call'),
-      cell: ({ latest }) => (latest ? <CallBadge call={latest.call} /> : <em>{say('stacks.not-probed')}</em>),
-      sortBy: 'caller',
-      widthRem: 9.25,
-    },
-    {
-      id: 'ready',
-      head: say('stacks.column-ready'),
-      cell: ready,
-      sortBy: 'caller',
-      widthRem: 9.25,
-    },
-    {
-      id: 'read',
-      head: say('stacks.column-read'),
-      cell: ({ latest }) => latest && formats.day(latest.at),
-      sortBy: 'caller',
-      widthRem: 5.5,
-    },
-    ...(ofSeveralStacks
-      ? [
-          {
-            id: 'stack',
-            head: say('stacks.column-stack-place'),
-            cell: ({ stackName }: BoardRow) => <span translate="no">{stackName}</span>,
-            below: ({ placeName, placeSince }: BoardRow) =>
-              say('board.at-place', { placeName, sinceOn: placeSince }),
-            widthRem: 15,
-            optional: true,
-          },
-        ]
-      : []),
-    {
-      id: 'species',
-      head: say('stacks.column-species'),
-      cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
+    column('code', 6.25, ({ code }) => name(code), sorted),
+    column('average', 6, average, sorted),
+    column('shell-core', 9, shellAndCore, optional),
+    column(
+      'call',
+      9.25,
+      ({ latest }) => (latest ? <CallBadge call={latest.call} /> : <em>{say('stacks.not-probed')}</em>),
+      sorted,
+    ),
+    column('ready', 9.25, ready, sorted),
+    column('read', 5.5, ({ latest }) => latest && formats.day(latest.at), sorted),
+    ...(ofSeveralStacks ? [stack] : []),
+    column('species', 10, ({ speciesName }) => name(speciesName), {
+      ...sorted,
+      ...optional,
       below: (board) => formats.thickness(thicknessOf(board)),
-      sortBy: 'caller',
-      widthRem: 10,
-      optional: true,
-    },
-    {
-      id: 'likely',
-      head: say('stacks.column-likely'),
-      cell: ({ latest }) =>
-        latest &&
-        latest.lowPct !== null &&
-        latest.highPct !== null &&
-        formats.mcInterval({ minPct: latest.lowPct, maxPct: latest.highPct }),
-      below: (board) => {
-        const when = readyWhen(board);
-        return when && say('stacks.ready-between', { readyWhen: when });
-      },
-      widthRem: 10,
-      optional: true,
-    },
-    ...(ofSeveralStacks
-      ? []
-      : [
-          {
-            id: 'place',
-            head: say('stacks.column-place'),
-            cell: ({ placeName }: BoardRow) => <span translate="no">{placeName}</span>,
-            below: ({ placeSince }: BoardRow) => say('stacks.since', { sinceOn: placeSince }),
-            widthRem: 9,
-            optional: true,
-          },
-        ]),
-    {
-      id: 'log',
-      head: say('stacks.column-log'),
-      cell: ({ log }) => <span translate="no">{log}</span>,
-      widthRem: 7,
-      optional: true,
-    },
+    }),
+    column('likely', 10, likely, { ...optional, below: readyBetween }),
+    ...(ofSeveralStacks ? [] : [place]),
+    column('log', 7, ({ log }) => name(log), optional),
   ];
 }

@@ -17,7 +17,7 @@ const editSchema = z.object({
   barkSide: shape.barkSide,
   barkOffOn: shape.barkOffOn,
   ringRadiusMm: shape.ringRadiusMm.unwrap(),
-  placeId: z.string().min(1, says('validation.place-missing')),
+  placeId: z.int(says('validation.place-missing')),
   since: z.string().min(1, says('validation.day-missing')),
   endUseId: z.string().min(1, says('validation.use-missing')),
   readings: z.enum(['include', ...readingReasons]),

@@ -1,6 +1,6 @@
-import { followingCode } from '../../../shared-core/contract/board-code.ts';
-import { positionInStack, type StackOrder } from '../../../shared-core/contract/stack-order.ts';
-import type { NewBoard } from '../../../shared-core/contract/yard.ts';
+import { followingCode } from './board-code.ts';
+import { positionInStack, type StackOrder } from './stack-order.ts';
+import type { NewBoard } from './yard.ts';
 
 /** The IDs of boards added together, each continuing the one before. */
 export function codesFrom(first: string, count: number): string[] {

@@ -1,11 +1,10 @@
-// @vitest-environment jsdom
 import { describe, expect, test } from 'vitest';
-import { codesFrom, manyBoards } from '../../../../renderer/features/stacks/many-boards.ts';
-import { firstStackSchema } from '../../../../shared-core/contract/first-stack.ts';
-import { type StackOrder, stackOrderAnswerSchema } from '../../../../shared-core/contract/stack-order.ts';
-import { problemOfField } from '../../../../shared-core/contract/validation.ts';
-import { wordsIn } from '../../labels/a-label.ts';
-import { aBoardRow } from './a-yard.ts';
+import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import { codesFrom, manyBoards } from '../../../shared-core/contract/many-boards.ts';
+import { type StackOrder, stackOrderAnswerSchema } from '../../../shared-core/contract/stack-order.ts';
+import { problemOfField } from '../../../shared-core/contract/validation.ts';
+import { wordsIn } from '../labels/a-label.ts';
+import { aBoardRow } from '../renderer/stacks/a-yard.ts';
 
 describe('IDs of boards added together', () => {
   test.each([

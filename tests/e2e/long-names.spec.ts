@@ -1,0 +1,44 @@
+import { expect, type Page } from '@playwright/test';
+import { test } from './pintally.ts';
+import { openDemoYard, picture } from './walk.ts';
+
+/** As long as a name may be, without a space to break it at. */
+const LONG = 'Quartersawnwhiteoakfromthefarendoftheorchardwallthatfellinthewinterstormof2026aa';
+
+/** Whatever is wider than what it is in, by its class. */
+const burst = (page: Page) =>
+  page.evaluate(() =>
+    [
+      document.documentElement,
+      ...document.querySelectorAll('article, dialog, [role=dialog], section, header'),
+    ]
+      .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth + 4)
+      .map(({ localName, className, scrollWidth }) => `${localName}.${className} is ${scrollWidth} px`),
+  );
+
+test('a long name breaks within its card, its page and its forms', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  const nameIn = (form: string) => page.getByRole('dialog', { name: form }).getByLabel('Name');
+  await page.getByRole('button', { name: 'Add a stack' }).click();
+  await page.getByRole('button', { name: 'Add another place' }).click();
+  await nameIn('Add a place').fill(LONG);
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(nameIn('Add a place')).toHaveCount(0);
+  await nameIn('Add a stack').fill(LONG);
+  await page.getByRole('button', { name: 'Add stack' }).click();
+  for (const width of [1280, 800, 320]) {
+    await page.setViewportSize({ width, height: 860 });
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText(LONG);
+    expect.soft(await burst(page), `the stack at ${width} px`).toEqual([]);
+    await page.getByRole('button', { name: 'Add boards' }).first().click();
+    await expect(page.getByRole('dialog')).toBeVisible();
+    expect.soft(await burst(page), `its form at ${width} px`).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.goto(page.url().replace(/#.*/, '#/stacks'));
+    await expect(page.getByRole('article', { name: LONG })).toBeVisible();
+    expect.soft(await burst(page), `its card at ${width} px`).toEqual([]);
+    await page.getByRole('article', { name: LONG }).scrollIntoViewIfNeeded();
+    await picture(page, `long-name-${width}`);
+    await page.getByRole('link', { name: LONG, exact: true }).click();
+  }
+});
