@@ -4,6 +4,7 @@ import { Banner } from '../../renderer/ui/Banner.tsx';
 import { Button } from '../../renderer/ui/Button.tsx';
 import { CallBadge, callsInOrder } from '../../renderer/ui/CallBadge.tsx';
 import { EndGrain } from '../../renderer/ui/EndGrain.tsx';
+import { Facts } from '../../renderer/ui/Facts.tsx';
 import { McValue } from '../../renderer/ui/McValue.tsx';
 import { PhaseMark } from '../../renderer/ui/PhaseMark.tsx';
 import { EmptyState, Sheet } from '../../renderer/ui/Screen.tsx';
@@ -58,6 +59,20 @@ export const stories: Story[] = [
       'flat-sawn': () => (
         <EndGrain
           board={{ thicknessMm: 30, widthMm: 200, sawing: 'flat', barkSide: 'up', ringRadiusMm: 150 }}
+        />
+      ),
+    },
+  },
+  {
+    part: 'Facts',
+    states: {
+      'of three, one unknown': () => (
+        <Facts
+          of={[
+            ['Unit', '% moisture content'],
+            ['Byte order', null],
+            ['Can show', '5–60%'],
+          ]}
         />
       ),
     },
