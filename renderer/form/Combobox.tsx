@@ -11,6 +11,7 @@ import {
   Text,
 } from 'react-aria-components';
 import menu from '../ui/menu.module.css';
+import { afterPress } from './after-press.ts';
 
 /** What can be chosen. */
 export interface ComboboxItem {
@@ -73,7 +74,7 @@ export function Combobox({
         if (item) onChoose(item);
       }}
       onBlur={() => {
-        setWasLeft(true);
+        afterPress(() => setWasLeft(true));
         if (meant && chosenId === null) onChoose(meant);
         onBlur?.();
       }}

@@ -1,6 +1,7 @@
 import { type ComponentProps, type ReactNode, useId, useState } from 'react';
 import { parseDecimal } from '../../shared-core/units/decimal.ts';
 import { useWords } from '../words.ts';
+import { afterPress } from './after-press.ts';
 import './field.css';
 
 interface FieldWords {
@@ -133,7 +134,7 @@ export function TypedNumberField({
             {...wiring}
             value={shown}
             onBlur={(event) => {
-              setWasLeft(true);
+              afterPress(() => setWasLeft(true));
               onBlur?.(event);
             }}
             onChange={({ target }) => {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { z } from 'zod';
 import { problemOfField } from '../../shared-core/contract/validation.ts';
 import { useWords } from '../words.ts';
+import { afterPress } from './after-press.ts';
 import { fieldsMarked } from './FormDialog.tsx';
 
 /** A record while it is typed, in SI: a blank text is empty, any other blank is null, and a number that cannot be read NaN. */
@@ -36,7 +37,7 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
         onValue(value: Draft<T>[K]): void {
           setDraft((before) => ({ ...before, [key]: value }));
         },
-        onBlur: (): void => setLeft((before) => new Set(before).add(key)),
+        onBlur: (): void => afterPress(() => setLeft((before) => new Set(before).add(key))),
       };
     },
     /** Shows what is wrong at every field, left or not. */
