@@ -60,7 +60,7 @@ export function DateField({
         {...(problem && { isInvalid: true })}
       >
         <Label>{label}</Label>
-        <Group className={styles.group!}>
+        <Group className={`field-box ${styles.group}`}>
           <DateInput className={styles.input!}>
             {(segment) => <DateSegment segment={segment} className={styles.segment!} />}
           </DateInput>

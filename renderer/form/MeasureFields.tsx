@@ -1,4 +1,4 @@
-import { longLengthUnit, shortLengthUnit } from '../../shared-core/units/length.ts';
+import { type DisplayUnits, longLengthUnit, shortLengthUnit } from '../../shared-core/units/length.ts';
 import {
   celsiusFromTemperature,
   temperatureFromC,
@@ -16,31 +16,30 @@ import { useUnits } from '../stores/settings.ts';
 import { useWords } from '../words.ts';
 import { NumberField, type NumberFieldProps, TypedNumberField } from './Field.tsx';
 
+/** A number that is typed and read in the person's units. */
+const inUnits =
+  (
+    unit: (units: DisplayUnits) => string,
+    fromSi: (value: number, units: DisplayUnits) => number,
+    toSi: (typed: number, units: DisplayUnits) => number,
+  ) =>
+  (props: NumberFieldProps) => {
+    const units = useUnits();
+    return (
+      <NumberField
+        unit={unit(units)}
+        {...props}
+        fromSi={(value) => fromSi(value, units)}
+        toSi={(typed) => toSi(typed, units)}
+      />
+    );
+  };
+
 /** A weight; the value is in kg. */
-export function WeightField(props: NumberFieldProps) {
-  const units = useUnits();
-  return (
-    <NumberField
-      unit={weightUnit(units)}
-      {...props}
-      fromSi={(kg) => weightFromKg(kg, units)}
-      toSi={(typed) => kgFromWeight(typed, units)}
-    />
-  );
-}
+export const WeightField = inUnits(weightUnit, weightFromKg, kgFromWeight);
 
 /** A temperature; the value is in °C. */
-export function TempField(props: NumberFieldProps) {
-  const units = useUnits();
-  return (
-    <NumberField
-      unit={temperatureUnit(units)}
-      {...props}
-      fromSi={(tempC) => temperatureFromC(tempC, units)}
-      toSi={(typed) => celsiusFromTemperature(typed, units)}
-    />
-  );
-}
+export const TempField = inUnits(temperatureUnit, temperatureFromC, celsiusFromTemperature);
 
 /** A length along a board, as "2.4", "7 ft 3 in" or "220 cm"; the value is in mm. */
 export function BoardLengthField(props: NumberFieldProps) {

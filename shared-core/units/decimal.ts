@@ -10,3 +10,15 @@ export function parseDecimal(text: string): number | null {
   const typed = Number(trimmed.replace(',', '.').replace('−', '-'));
   return Number.isFinite(typed) ? typed : Number.NaN;
 }
+
+/**
+ * Numbers that a person typed in a row: "12.4 12,6; 13".
+ *
+ * @returns NaN for a word that is not a number
+ */
+export const parseDecimals = (text: string): number[] =>
+  text
+    .split(/[\s;]+/)
+    .map((word) => word.replace(/,$/, ''))
+    .filter((word) => word !== '')
+    .map((word) => parseDecimal(word) ?? Number.NaN);

@@ -1,11 +1,9 @@
 import { useState } from 'react';
 import { z } from 'zod';
 import { targetForRoom } from '../../../shared-core/wood/species/target.ts';
-import { useQuery } from '../../data/useQuery.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { EndUseForm, emptyUse } from '../species/EndUseForm.tsx';
@@ -22,10 +20,8 @@ const roomSchema = z.object({
 /** From the humidity of the room where the work goes: the target for its wood, to save as a use. */
 export function RoomTarget() {
   const { say, formats } = useWords();
-  const endUses = useQuery('endUses.list', {});
-  const { draft, field } = useDraft(roomSchema, { tempC: USUAL_C, driestPct: 30, dampestPct: 50 });
+  const { made: room, field } = useDraft(roomSchema, { tempC: USUAL_C, driestPct: 30, dampestPct: 50 });
   const [saving, setSaving] = useState(false);
-  const room = roomSchema.safeParse(draft).data;
   const isTurned = room !== undefined && room.driestPct > room.dampestPct;
   const target =
     room === undefined || isTurned
@@ -57,24 +53,19 @@ export function RoomTarget() {
         </div>
       )}
       {saving && room && target && (
-        <Await of={[endUses]}>
-          {(uses) => (
-            <EndUseForm
-              endUse={null}
-              start={{
-                ...emptyUse,
-                ...target,
-                source: say('air.room-source', {
-                  roomTempC: room.tempC,
-                  driestRhPct: room.driestPct,
-                  dampestRhPct: room.dampestPct,
-                }),
-              }}
-              endUses={uses}
-              onClose={() => setSaving(false)}
-            />
-          )}
-        </Await>
+        <EndUseForm
+          endUse={null}
+          start={{
+            ...emptyUse,
+            ...target,
+            source: say('air.room-source', {
+              roomTempC: room.tempC,
+              driestRhPct: room.driestPct,
+              dampestRhPct: room.dampestPct,
+            }),
+          }}
+          onClose={() => setSaving(false)}
+        />
       )}
     </>
   );

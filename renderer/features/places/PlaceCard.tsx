@@ -4,6 +4,7 @@ import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button } from '../../ui/Button.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { airSourceText, placeKinds } from './place-words.ts';
@@ -44,29 +45,33 @@ export function PlaceCard({
         </Button>
       }
     >
-      <p className={css.kind}>
+      <p className="soft">
         {say('places.kind-and-air', {
           kind: message(placeKinds[kind]),
           airSource: airSourceText(airSource),
         })}
       </p>
-      <dl className={css.figures}>
-        {driestMonth === null ? (
-          <Figure name={say('places.emc-all-year')} value={formats.mc(driestEmcPct)} />
-        ) : (
-          <>
-            <Figure
-              name={say('places.emc-in-month', { monthName: formats.month(thisMonth) })}
-              value={formats.mc(monthlyEmcPct[thisMonth - 1] as number)}
-            />
-            <Figure
-              name={say('places.lowest')}
-              value={formats.mc(driestEmcPct)}
-              more={say('places.in-month', { monthName: formats.month(driestMonth) })}
-            />
-          </>
-        )}
-      </dl>
+      <div className={css.figures}>
+        <Facts
+          of={
+            driestMonth === null
+              ? [[say('places.emc-all-year'), formats.mc(driestEmcPct)]]
+              : [
+                  [
+                    say('places.emc-in-month', { monthName: formats.month(thisMonth) }),
+                    formats.mc(monthlyEmcPct[thisMonth - 1] as number),
+                  ],
+                  [
+                    say('places.lowest'),
+                    <>
+                      {formats.mc(driestEmcPct)}{' '}
+                      <span>{say('places.in-month', { monthName: formats.month(driestMonth) })}</span>
+                    </>,
+                  ],
+                ]
+          }
+        />
+      </div>
       {airOffset && (
         <p>
           {say('places.other-air', {
@@ -79,7 +84,7 @@ export function PlaceCard({
       )}
       <YearChart {...{ placeName, air, offsetPct, thisMonth }} reachesPct={highestPct} />
       {stacks.length === 0 ? (
-        <p className={css.kind}>{say('places.no-boards')}</p>
+        <p className="soft">{say('places.no-boards')}</p>
       ) : (
         <ul aria-label={say('places.stacks-at', { placeName })} className={css.stacks}>
           {stacks.map(({ id, name, boards }) => (
@@ -93,16 +98,5 @@ export function PlaceCard({
         </ul>
       )}
     </Sheet>
-  );
-}
-
-function Figure({ name, value, more }: { name: string; value: string; more?: string }) {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>
-        {value} {more && <span>{more}</span>}
-      </dd>
-    </div>
   );
 }

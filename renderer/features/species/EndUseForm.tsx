@@ -28,12 +28,10 @@ const draftOfUse = (endUse: EndUse): EndUse => ({ ...endUse, source: sourceShown
 export function EndUseForm({
   endUse,
   start = emptyUse,
-  endUses,
   onClose,
 }: {
   endUse: EndUseRow | null;
   start?: Draft<EndUse>;
-  endUses: readonly EndUse[];
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
@@ -54,6 +52,7 @@ export function EndUseForm({
     if (edit.base) await edit.save(made, draftOfUse(edit.base));
     else {
       // Ids of uses are made as those of species are.
+      const endUses = await bridge().query('endUses.list', {});
       const id = newSpeciesId(made.name, new Set(endUses.map((other) => other.id)));
       await bridge().command('endUses.add', { ...made, id });
     }

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
-import { parseDecimal } from '../../../shared-core/units/decimal.ts';
+import { parseDecimals } from '../../../shared-core/units/decimal.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
@@ -39,18 +39,6 @@ function nextMark(pieces: readonly string[]): string {
   return String(number);
 }
 
-/**
- * Readings as a person types them in a row, "12.4 12,6; 13": each may have a decimal comma.
- *
- * @returns NaN for a word that is not a number
- */
-const typedReadings = (text: string): number[] =>
-  text
-    .split(/[\s;]+/)
-    .map((word) => word.replace(/,$/, ''))
-    .filter((word) => word !== '')
-    .map((word) => parseDecimal(word) ?? Number.NaN);
-
 /** Adds a piece that was just read and weighed. */
 export function OvenCheckForm({
   species,
@@ -79,7 +67,7 @@ export function OvenCheckForm({
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const type = (text: string): void => {
     setTyped(text);
-    set({ readings: typedReadings(text) });
+    set({ readings: parseDecimals(text) });
   };
 
   return (

@@ -74,39 +74,35 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
             </>
           )
         }
-        actionsOf={({ check, weight, excluded }) => (
-          <>
-            {!weight && excluded === null && (
-              <Button
-                kind={check.dry ? 'plain' : 'main'}
-                aria-label={say('oven.weigh-piece', { piece: check.piece })}
-                onClick={() => setToWeigh(check)}
-              >
-                {say('oven.weigh')}
-              </Button>
-            )}
-            <ExcludeRow check={check} weight={weight} excluded={excluded} />
-          </>
-        )}
+        actionsOf={({ check, weight, excluded }) => {
+          const record = { checkId: check.id, weightId: weight?.id ?? null };
+          return (
+            <>
+              {!weight && excluded === null && (
+                <Button
+                  kind={check.dry ? 'plain' : 'main'}
+                  aria-label={say('oven.weigh-piece', { piece: check.piece })}
+                  onClick={() => setToWeigh(check)}
+                >
+                  {say('oven.weigh')}
+                </Button>
+              )}
+              <ExcludeButton
+                recordName={
+                  weight
+                    ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece })
+                    : check.piece
+                }
+                excluded={excluded}
+                reasons={weight ? ['typing-slip', 'wrong-piece'] : ['knot', 'read-frozen', 'resin-lost']}
+                onExclude={(why) => bridge().command('ovenChecks.exclude', { ...record, why })}
+                onInclude={() => void attempt(bridge().command('ovenChecks.include', record))}
+              />
+            </>
+          );
+        }}
       />
       {toWeigh && <WeighForm check={toWeigh} onClose={() => setToWeigh(null)} />}
     </>
-  );
-}
-
-/** Excludes a check, or one weight of it. */
-function ExcludeRow({ check, weight, excluded }: Row) {
-  const { say } = useWords();
-  const record = { checkId: check.id, weightId: weight?.id ?? null };
-  return (
-    <ExcludeButton
-      recordName={
-        weight ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece }) : check.piece
-      }
-      excluded={excluded}
-      reasons={weight ? ['typing-slip', 'wrong-piece'] : ['knot', 'read-frozen', 'resin-lost']}
-      onExclude={(why) => bridge().command('ovenChecks.exclude', { ...record, why })}
-      onInclude={() => void attempt(bridge().command('ovenChecks.include', record))}
-    />
   );
 }

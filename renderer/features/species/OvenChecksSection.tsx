@@ -9,7 +9,7 @@ import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
 import { OvenCheckForm } from './OvenCheckForm.tsx';
 import { OwnFitPart } from './OwnFitPart.tsx';
-import './oven-checks.css';
+import css from './species.module.css';
 
 /** The oven's temperature, and what it may be off by (ASTM D4442 and EN 13183-1). */
 const OVEN_C = 103;
@@ -24,7 +24,7 @@ export function OvenChecksSection({ species }: { species: Species }) {
   const pieces = fits.output?.flatMap((fit) => fit.checks.map((check) => check.piece)) ?? [];
   return (
     <Sheet title={say('oven.title')} actions={<Button onClick={add}>{say('oven.add')}</Button>}>
-      <p className="oven-lead">
+      <p className={css.lead}>
         {say('oven.lead-read')} {say('oven.lead-dry', { ovenTempC: OVEN_C, toleranceStepK: TOLERANCE_K })}{' '}
         {say('oven.lead-result')}
       </p>

@@ -7,6 +7,7 @@ import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { CalibrationChart } from './CalibrationChart.tsx';
 import { OvenCheckTable } from './OvenCheckTable.tsx';
+import css from './species.module.css';
 
 /** The checks made with one meter: whether they are worth using, a chart of them, and each piece. */
 export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) {
@@ -14,7 +15,7 @@ export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) 
   const title =
     own.meterName === null ? say('oven.typed') : say('oven.read-with', { meterName: own.meterName });
   return (
-    <section className="own-fit" aria-label={title}>
+    <section className={css.fit} aria-label={title}>
       <h3>{title}</h3>
       <Worth own={own} species={species} />
       {own.fit && <CalibrationChart own={own} speciesName={species.name} />}
@@ -24,48 +25,38 @@ export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) 
 }
 
 /** Whether the fit is worth using, and the switch. */
-function Worth({ own, species }: { own: OwnFit; species: Species }) {
+function Worth({
+  own: { inUse, applied, fit, meterId, status },
+  species,
+}: {
+  own: OwnFit;
+  species: Species;
+}) {
   const { say } = useWords();
   const speciesName = species.name;
-  const chooseFit = (chosen: boolean) =>
-    attempt(
-      bridge().command('ovenChecks.useFit', { speciesId: species.id, meterId: own.meterId, inUse: chosen }),
-    );
-  if (own.inUse) {
-    return (
-      <Banner
-        kind={own.applied ? 'done' : 'caution'}
-        actions={<Button onClick={() => void chooseFit(false)}>{say('oven.stop')}</Button>}
-      >
-        {own.applied ? (
-          <>
-            <strong>{say('oven.in-use')}</strong> {say('oven.in-use-effect', { speciesName })}{' '}
-          </>
-        ) : (
-          <>
-            <strong>{say('oven.waiting')}</strong> {say('oven.waiting-effect')}{' '}
-          </>
-        )}
-        {say(own.status)}
-      </Banner>
-    );
-  }
-  if (own.fit?.worthUsing) {
-    return (
-      <Banner
-        actions={
-          <Button kind="main" onClick={() => void chooseFit(true)}>
-            {say('oven.use')}
-          </Button>
-        }
-      >
-        <strong>{say('oven.worth')}</strong> {say(own.status)} {say('oven.use-effect', { speciesName })}
-      </Banner>
-    );
-  }
+  const isOffered = !inUse && fit?.worthUsing === true;
+  const choose = () =>
+    attempt(bridge().command('ovenChecks.useFit', { speciesId: species.id, meterId, inUse: !inUse }));
   return (
-    <Banner>
-      <strong>{say(own.fit ? 'oven.not-worth' : 'oven.too-early')}</strong> {say(own.status)}
+    <Banner
+      {...(inUse && { kind: applied ? 'done' : 'caution' })}
+      actions={
+        (inUse || isOffered) && (
+          <Button kind={inUse ? 'plain' : 'main'} onClick={() => void choose()}>
+            {say(inUse ? 'oven.stop' : 'oven.use')}
+          </Button>
+        )
+      }
+    >
+      {inUse ? (
+        <>
+          <strong>{say(applied ? 'oven.in-use' : 'oven.waiting')}</strong>{' '}
+          {applied ? say('oven.in-use-effect', { speciesName }) : say('oven.waiting-effect')}
+        </>
+      ) : (
+        <strong>{say(isOffered ? 'oven.worth' : fit ? 'oven.not-worth' : 'oven.too-early')}</strong>
+      )}{' '}
+      {say(status)} {isOffered && say('oven.use-effect', { speciesName })}
     </Banner>
   );
 }

@@ -1,7 +1,7 @@
+import { missingFigures } from '../../../shared-core/wood/species/missing-figures.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
-import { missingFigures } from './missing-figures.ts';
 import styles from './species.module.css';
 
 interface Direction {

@@ -2,9 +2,9 @@ import { useId } from 'react';
 import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
@@ -23,18 +23,17 @@ export function SpeciesForm({
   title,
   species,
   start,
-  allSpecies,
   onClose,
 }: {
   title: string;
   species: SpeciesRow | null;
   start: SpeciesDraft;
-  allSpecies: readonly Species[];
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
   const { field, read, refill } = useDraft(speciesDraftSchema, start);
   const groups = useId();
+  const allSpecies = useQuery('species.list', {}).output ?? [];
 
   const edit = useEdit('species.edit', species);
   const fields: FieldTexts<'species.edit'> = {

@@ -3,6 +3,7 @@ import type { EndUseRow, SpeciesRow } from '../../../shared-core/contract/reques
 import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { TextField } from '../../form/Field.tsx';
+import { hrefOf } from '../../stores/navigation.ts';
 import { useSpeciesSearch } from '../../stores/species-search.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -12,9 +13,8 @@ import { useWords } from '../../words.ts';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
-import { SpeciesList } from './SpeciesList.tsx';
 import styles from './species.module.css';
-import { emptySpeciesDraft } from './species-draft.ts';
+import { newSpeciesDraft } from './species-draft.ts';
 
 /** What is known about each species, and the target of each use. */
 export function SpeciesListScreen() {
@@ -67,8 +67,7 @@ function AllSpecies() {
                 <SpeciesForm
                   title={say('species.add')}
                   species={null}
-                  start={{ ...emptySpeciesDraft, name: found.length > 0 ? '' : query }}
-                  allSpecies={all}
+                  start={newSpeciesDraft(found.length > 0 ? '' : query)}
                   onClose={() => setAdding(false)}
                 />
               )}
@@ -77,6 +76,34 @@ function AllSpecies() {
         }}
       </Await>
     </Sheet>
+  );
+}
+
+/** Species by their groups, like Maples, in the order in which the groups are first met; each leads to its page. */
+function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
+  const { say } = useWords();
+  const groups = new Map<string, SpeciesRow[]>();
+  for (const species of allSpecies)
+    groups.set(species.group, [...(groups.get(species.group) ?? []), species]);
+  return (
+    <ul className={styles.groups}>
+      {[...groups].map(([group, members]) => (
+        <li key={group}>
+          <h3 translate="no">{group}</h3>
+          <ul>
+            {members.map(({ id, name, botanicalName, linear, curveId, builtIn }) => (
+              <li key={id}>
+                <a href={hrefOf({ name: 'species', id })}>
+                  <strong translate="no">{name}</strong> <i translate="no">{botanicalName}</i>
+                  {linear === null && curveId === null && <small>{say('species.temperature-only')}</small>}
+                  {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -101,11 +128,7 @@ function EndUses() {
           <>
             <EndUsesTable endUses={all} onEdit={setForm} />
             {form !== 'closed' && (
-              <EndUseForm
-                endUse={form === 'new' ? null : form}
-                endUses={all}
-                onClose={() => setForm('closed')}
-              />
+              <EndUseForm endUse={form === 'new' ? null : form} onClose={() => setForm('closed')} />
             )}
           </>
         )}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { publishedCorrection } from '../../../shared-core/wood/moisture/published-correction.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
@@ -8,7 +8,6 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
-import { correctionMessage } from './correction-message.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
 import { SpeciesFigures } from './SpeciesFigures.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
@@ -20,7 +19,7 @@ export function SpeciesScreen({ id }: { id: string }) {
   const { say } = useWords();
   const allSpecies = useQuery('species.list', {});
   const species = allSpecies.output?.find((each) => each.id === id);
-  if (species && allSpecies.output) return <Found species={species} allSpecies={allSpecies.output} />;
+  if (species) return <Found species={species} />;
   return (
     <Screen title={say('nav.species')}>
       <Await of={[allSpecies]}>
@@ -36,13 +35,13 @@ export function SpeciesScreen({ id }: { id: string }) {
   );
 }
 
-function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: readonly Species[] }) {
+function Found({ species }: { species: SpeciesRow }) {
   const { say } = useWords();
-  const [open, setOpen] = useState<'nothing' | 'edit' | 'derive'>('nothing');
-  const close = () => setOpen('nothing');
+  const [form, setForm] = useState<null | 'edit' | 'similar'>(null);
+  const speciesName = species.name;
   return (
     <Screen
-      title={species.name}
+      title={speciesName}
       isName
       lead={
         <>
@@ -58,14 +57,14 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
       actions={
         <>
           <ButtonLink href={hrefOf({ name: 'species-list' })}>{say('nav.species')}</ButtonLink>
-          <Button onClick={() => setOpen('derive')}>{say('species.add-similar')}</Button>
-          <Button onClick={() => setOpen('edit')}>{say('common.edit')}</Button>
+          <Button onClick={() => setForm('similar')}>{say('species.add-similar')}</Button>
+          <Button onClick={() => setForm('edit')}>{say('common.edit')}</Button>
         </>
       }
     >
       <Sheet title={say('species.about')}>
         {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
-        <p>{say(correctionMessage(species))}</p>
+        <p>{say(publishedCorrection(species))}</p>
         <SpeciesFigures species={species} />
         {species.note && (
           <p className={styles.note} translate="no">
@@ -75,22 +74,20 @@ function Found({ species, allSpecies }: { species: SpeciesRow; allSpecies: reado
         {species.source && <Sources sources={[species.source]} />}
       </Sheet>
       <OvenChecksSection species={species} />
-      {open === 'edit' && (
+      {form && (
         <SpeciesForm
-          title={say('species.edit', { speciesName: species.name })}
-          species={species}
-          start={draftOfSpecies(species)}
-          allSpecies={allSpecies}
-          onClose={close}
-        />
-      )}
-      {open === 'derive' && (
-        <SpeciesForm
-          title={say('species.add-similar-to', { speciesName: species.name })}
-          species={null}
-          start={draftDerivedFrom(species, say('species.derived-source', { speciesName: species.name }))}
-          allSpecies={allSpecies}
-          onClose={close}
+          {...(form === 'edit'
+            ? {
+                title: say('species.edit', { speciesName }),
+                species,
+                start: draftOfSpecies(species),
+              }
+            : {
+                title: say('species.add-similar-to', { speciesName }),
+                species: null,
+                start: draftDerivedFrom(species, say('species.derived-source', { speciesName })),
+              })}
+          onClose={() => setForm(null)}
         />
       )}
     </Screen>

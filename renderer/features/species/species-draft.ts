@@ -64,46 +64,42 @@ export const speciesDraftSchema = z
   );
 export type SpeciesDraft = z.input<typeof speciesDraftSchema>;
 
-export const emptySpeciesDraft: SpeciesDraft = {
-  name: '',
-  botanicalName: '',
-  group: '',
-  aliases: '',
-  basicSpecificGravity: null,
-  radialPct: null,
-  tangentialPct: null,
-  volumetricPct: null,
-  changeRadial: null,
-  changeTangential: null,
-  curveId: '',
-  linearA: null,
-  linearB: null,
-  note: '',
-  source: '',
-};
+export const draftOfSpecies = ({
+  changeCoefficient,
+  linear,
+  ...species
+}: Omit<Species, 'id'>): SpeciesDraft => ({
+  ...species,
+  botanicalName: species.botanicalName ?? '',
+  aliases: species.aliases.join(', '),
+  changeRadial: changeCoefficient?.radial ?? null,
+  changeTangential: changeCoefficient?.tangential ?? null,
+  curveId: species.curveId ?? '',
+  linearA: linear?.a ?? null,
+  linearB: linear?.b ?? null,
+  source: sourceShown(species.source),
+});
 
-export function draftOfSpecies(species: Species): SpeciesDraft {
-  return {
-    name: species.name,
-    botanicalName: species.botanicalName ?? '',
-    group: species.group,
-    aliases: species.aliases.join(', '),
-    basicSpecificGravity: species.basicSpecificGravity,
-    radialPct: species.radialPct,
-    tangentialPct: species.tangentialPct,
-    volumetricPct: species.volumetricPct,
-    changeRadial: species.changeCoefficient?.radial ?? null,
-    changeTangential: species.changeCoefficient?.tangential ?? null,
-    curveId: species.curveId ?? '',
-    linearA: species.linear?.a ?? null,
-    linearB: species.linear?.b ?? null,
-    note: species.note,
-    source: sourceShown(species.source),
-  };
-}
+/** A species of which nothing is known but what it is called, if that. */
+export const newSpeciesDraft = (name: string): SpeciesDraft =>
+  draftOfSpecies({
+    name,
+    botanicalName: null,
+    group: '',
+    aliases: [],
+    basicSpecificGravity: null,
+    radialPct: null,
+    tangentialPct: null,
+    volumetricPct: null,
+    changeCoefficient: null,
+    curveId: null,
+    linear: null,
+    note: '',
+    source: '',
+  });
 
 /** A draft with the figures of another species and no name yet; `source` tells whose figures they are. */
-export function draftDerivedFrom(species: Species, source: string): SpeciesDraft {
-  const derived = deriveSpecies(species, { name: species.name, source }, new Set());
-  return { ...draftOfSpecies(derived), name: '' };
-}
+export const draftDerivedFrom = (species: Species, source: string): SpeciesDraft => ({
+  ...draftOfSpecies(deriveSpecies(species, { name: species.name, source }, new Set())),
+  name: '',
+});

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parseDecimal } from '../../../shared-core/units/decimal.ts';
+import { parseDecimal, parseDecimals } from '../../../shared-core/units/decimal.ts';
 
 test.each([
   ['12.4', 12.4],
@@ -23,3 +23,12 @@ test.each(['twelve', '1.2.3', '1,2,3', '1e3', '1e309', '12 %', '0x10', 'Infinity
     expect(parseDecimal(text)).toBeNaN();
   },
 );
+
+test.each([
+  ['12.4 12,6; 13', [12.4, 12.6, 13]],
+  ['12,4, 12,6,', [12.4, 12.6]],
+  ['12,4 twelve', [12.4, Number.NaN]],
+  [' ', []],
+])('“%s” is the row of numbers %j', (text, row) => {
+  expect(parseDecimals(text)).toEqual(row);
+});

@@ -129,7 +129,7 @@ describe('Places', () => {
     const room = within(await screen.findByRole('region', { name: 'Bench room' }));
     expect(room.getByRole('term').textContent).toBe('EMC all year');
     // 20 °C and 38 % RH, eq. 4-5 of the Wood Handbook (2021).
-    expect(room.getByRole('definition').textContent).toBe('7.4% ');
+    expect(room.getByRole('definition').textContent).toBe('7.4%');
     expect(room.queryByText(/Lowest|January/, { selector: 'dt, dd, p' })).toBeNull();
   });
 

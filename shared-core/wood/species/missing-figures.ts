@@ -1,5 +1,5 @@
-import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Species } from './species.ts';
 
 /** Which figures of a species are missing, each with what that prevents; empty where none is. */
 export function missingFigures(species: Species): Message[] {
