@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { roomYear } from '../../../shared-core/wood/climate/room-air.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -93,20 +94,24 @@ describe('A first stack', () => {
   });
 });
 
-test('a board in the rough air of a region says so with its forecast', async () => {
-  const region = await yard.query('stations.ofRegion', { timeZone: 'America/New_York' });
+test.each([
+  ['the rough air of a region', 'regional-air', 'outdoors'],
+  ['the assumed air of a room', 'room-air', 'heated-room'],
+] as const)('a board in %s says so with its forecast', async (_, assumed, kind) => {
+  const { air, stations } = await yard.query('stations.ofRegion', { timeZone: 'America/New_York' });
   const { id } = await yard.command('stacks.start', {
     ...oak,
     boards: 1,
     place: {
-      name: 'Outdoors',
-      kind: 'outdoors',
-      air: region.air,
-      airSource: { kind: 'region', stations: region.stations },
+      name: 'Here',
+      kind,
+      ...(kind === 'outdoors'
+        ? { air, airSource: { kind: 'region', stations } }
+        : { air: roomYear('heated', 0), airSource: { kind: 'room', room: 'heated' } }),
     },
   });
   const [board] = await rows(id);
   await yard.command('boards.edit', { id: board!.id, basedOn: 1, changed: { sawnOn: '2026-05-30' } });
   const { details } = await yard.query('boards.forecast', { id: board!.id });
-  expect(details?.assumptions.map(({ code }) => code)).toContain('forecast.assumed.regional-air');
+  expect(details?.assumptions.map(({ code }) => code)).toContain(`forecast.assumed.${assumed}`);
 });
