@@ -46,11 +46,12 @@ export function FormDialog({
   const { say } = useWords();
   const { busy, problem, save, tell, forgetProblem, form, answer } = useSaving(onClose);
   const isTyped = useRef(false);
-  // Before paint, as a form that was saved may go elsewhere at once.
   useLayoutEffect(() =>
     guardLeaving(() => {
-      if (isTyped.current) tell(say('common.not-saved'));
-      return isTyped.current;
+      // One that is being saved may go elsewhere by itself, before it is gone.
+      const wouldLose = isTyped.current && !busy;
+      if (wouldLose) tell(say('common.not-saved'));
+      return wouldLose;
     }),
   );
 

@@ -2,6 +2,7 @@
 import '../ui/drawing-room.ts';
 import { cleanup, render, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
+import { useState } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { TextField } from '../../../../renderer/form/Field.tsx';
 import { FormDialog } from '../../../../renderer/form/FormDialog.tsx';
@@ -20,19 +21,30 @@ afterEach(() => {
   cleanup();
 });
 
+/** Closed by what a screen knows, as every form is; saving it leads elsewhere. */
+function Form() {
+  const [isOpen, setOpen] = useState(true);
+  return (
+    isOpen && (
+      <FormDialog
+        title="Edit"
+        saveWords="Save"
+        onSave={async () => {
+          await new Promise((answered) => setTimeout(answered, 5));
+          go({ name: 'places' });
+        }}
+        onClose={() => setOpen(false)}
+      >
+        <TextField label="Note" value="" onValue={() => undefined} />
+      </FormDialog>
+    )
+  );
+}
+
 async function open() {
   // What was set before the test is followed by now.
   await new Promise((passed) => setTimeout(passed, 20));
-  render(
-    <FormDialog
-      title="Edit"
-      saveWords="Save"
-      onSave={async () => go({ name: 'places' })}
-      onClose={() => cleanup()}
-    >
-      <TextField label="Note" value="" onValue={() => undefined} />
-    </FormDialog>,
-  );
+  render(<Form />);
   return userEvent.setup();
 }
 
