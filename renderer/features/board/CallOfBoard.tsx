@@ -30,7 +30,7 @@ export function CallOfBoard({
     <>
       <p className={css.call}>
         <CallBadge call={latest.call} size="large" />
-        <span className={css.soft}>
+        <span className="soft">
           {say('board.probed-on', { probedOn: latest.at })}
           <br />
           {endUse && say('board.use', { useName: endUse.name })}
@@ -112,7 +112,7 @@ export function Figure({
         {label}
       </dt>
       <dd className={css.figure}>{children}</dd>
-      {note && <dd className={css.soft}>{note}</dd>}
+      {note && <dd className="soft">{note}</dd>}
     </div>
   );
 }

@@ -33,11 +33,11 @@ export function CupSection({
         <CupFigure when={say('cup.now')} cup={warp.now} {...figures} />
         <CupFigure when={say('cup.at-target', { targetPct })} cup={warp.atTarget} {...figures} />
       </div>
-      <p className={css.soft}>
+      <p className="soft">
         {say('cup.free')} {say('cup.why')} {say('cup.exaggerated')}
       </p>
       {(!isSideKnown || !isPithKnown) && (
-        <ul className={css.basis} aria-label={say('cup.assumptions')}>
+        <ul className={`soft ${css.basis}`} aria-label={say('cup.assumptions')}>
           {!isSideKnown && <li>{say('cup.bark-side-unknown')}</li>}
           {!isPithKnown && (
             <li>

@@ -39,7 +39,7 @@ export function NotesOfBoard({
       ))}
       {details && (
         <Unfold words={say('forecast.based-on')}>
-          <ul className={css.basis}>
+          <ul className={`soft ${css.basis}`}>
             {[basisOf(details), ...details.assumptions]
               .map((each) => say(each))
               .map((each) => (
@@ -51,7 +51,7 @@ export function NotesOfBoard({
       {missing.length > 0 && (
         <>
           <h3>{say('missing.title')}</h3>
-          <ul className={css.basis}>
+          <ul className={`soft ${css.basis}`}>
             {missing.map((fact) => (
               <li key={fact.code}>{say(fact)}</li>
             ))}

@@ -31,7 +31,7 @@ export function VolumeAndWeight({ board, species, endUse }: ShapeFacts) {
   const { thicknessMm, widthMm, lengthMm } = board;
   if (widthMm === null || lengthMm === null) {
     const missing = widthMm !== null ? 'length' : lengthMm !== null ? 'width' : 'both';
-    return <p className={css.soft}>{say('movement.size-missing', { missing })}</p>;
+    return <p className="soft">{say('movement.size-missing', { missing })}</p>;
   }
   const size = { thicknessMm, widthMm, lengthMm };
   const exact = (volume: string) => say('movement.exact', { volume });
@@ -91,7 +91,7 @@ export function Missing({ messages, species }: { messages: readonly Message[]; s
   const { say } = useWords();
   if (messages.length === 0) return null;
   return (
-    <p className={css.soft}>
+    <p className="soft">
       {messages.map((each) => `${say(each)} `)}
       <a href={hrefOf({ name: 'species', id: species.id })}>
         {say('movement.species-data', { speciesName: species.name })}
