@@ -53,7 +53,7 @@ test('a place that is not there yet is added on the way, and the board can go th
   await user.click(form.getByRole('button', { name: 'Add another place' }));
   const added = within(await screen.findByRole('dialog', { name: 'Add a place' }));
   await user.type(added.getByLabelText('Name'), 'Loft');
-  await user.click(added.getByRole('radio', { name: 'Your own monthly averages' }));
+  await user.selectOptions(added.getByLabelText('Air'), 'Your own monthly averages');
   await user.click(added.getByLabelText('January, temperature'));
   await user.paste(Array.from({ length: 12 }, () => '12\t60').join('\n'));
   await user.click(added.getByRole('button', { name: 'Add' }));
