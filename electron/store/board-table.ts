@@ -185,7 +185,10 @@ export function boardReads(db: Db) {
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
     b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
-  const walked = db.prepare<[number], BoardToProbe>(`${toProbe} WHERE ${withStack} ORDER BY b.id`);
+  const walked = db.prepare<[number, string | null, string | null], BoardToProbe>(
+    `${toProbe} WHERE ${withStack} AND (? IS NULL OR (SELECT min(since) FROM move WHERE board_id = b.id) <= ?)
+     ORDER BY b.id`,
+  );
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT board_id FROM reading WHERE round_id = ?) ORDER BY b.id`,
   );
@@ -236,7 +239,8 @@ export function boardReads(db: Db) {
     total: (): number => total.get()?.n ?? 0,
     sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
     /** Those that are where their stack is, in the order of their ids, as they are walked. */
-    toProbe: (stackId: number): BoardToProbe[] => walked.all(stackId),
+    toProbe: (stackId: number, addedBy: string | null = null): BoardToProbe[] =>
+      walked.all(stackId, addedBy, addedBy),
     /** Wherever they are now. */
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     /** Those that are where the stack is. */

@@ -13,6 +13,10 @@ export function findingReads(db: Db) {
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)`,
   );
+  const one = db.prepare<{ boardId: number; roundId: number; rules: number }, { record: string }>(
+    `SELECT f.record FROM finding f WHERE f.board_id = @boardId AND f.round_id = @roundId AND f.rules_version = @rules
+       AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = f.board_id AND d.round_id = f.round_id)`,
+  );
   const boardsDue = db.prepare<{ rules: number }, { boardId: number }>(
     `SELECT board_id AS boardId FROM finding_due
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
@@ -26,16 +30,23 @@ export function findingReads(db: Db) {
     inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(
         inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
-          // One saved before a finding said as much as today is as good as none.
-          const saved = roundFindingSchema.safeParse(record === null ? null : JSON.parse(record));
-          return [boardId, saved.success ? saved.data : null];
+          return [boardId, record === null ? null : toFinding(record)];
         }),
       ),
+    /** Of one board; null where its readings in the round are still to be judged by these rules. */
+    one: (boardId: number, roundId: number, rulesVersion: number): RoundFinding | null => {
+      const row = one.get({ boardId, roundId, rules: rulesVersion });
+      return row === undefined ? null : toFinding(row.record);
+    },
     /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
     boardsDue: (rulesVersion: number): number[] =>
       boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),
   };
 }
+
+/** One saved before a finding said as much as today is as good as none. */
+const toFinding = (record: string): RoundFinding | null =>
+  roundFindingSchema.safeParse(JSON.parse(record)).data ?? null;
 
 export function findingWrites(db: Db) {
   const put = db.prepare(

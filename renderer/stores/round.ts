@@ -316,13 +316,36 @@ export const undoLast = () =>
       const boardCode = boards.find((each) => each.boardId === aim?.boardId)?.code ?? '';
       throw new Refusal(message('refusal.nothing-to-undo', { boardCode }));
     }
-    await move(bridge().command('rounds.undo', { readingId: last.id }));
+    await withdraw(last, () => bridge().command('rounds.undo', { readingId: last.id }));
     const undone = { depth: last.spot.depth, reading: shown(last) };
     useRound.setState({ done: message('round.undone', undone) });
   });
 
-export const exclude = (readingId: number, why: Exclusion) =>
-  inRound(() => bridge().command('readings.exclude', { readingId, why }));
+export const exclude = (reading: JudgedReading, why: Exclusion) =>
+  inRound(() =>
+    withdraw(reading, () => bridge().command('readings.exclude', { readingId: reading.id, why })),
+  );
+
+/** Excludes a reading. The spot that it leaves open is aimed at on screen at once: what is typed next is for that one. */
+async function withdraw(
+  { id, boardId, spotIndex }: JudgedReading,
+  send: () => Promise<unknown>,
+): Promise<void> {
+  const { round } = useRound.getState();
+  const others = round?.probed?.assessment?.readings.filter(
+    (each) => each.id !== id && each.excluded === null,
+  );
+  const leavesOpen = round?.aim?.boardId === boardId && !others?.some((each) => each.spotIndex === spotIndex);
+  const [from, to] = [round?.aim ?? null, { boardId, spotIndex }];
+  if (from && leavesOpen) moveOn(from, to);
+  try {
+    await move(send());
+  } catch (error) {
+    if (from && leavesOpen) moveOn(to, from);
+    throw error;
+  }
+}
+
 export const include = (readingId: number) =>
   inRound(() => bridge().command('readings.include', { readingId }));
 

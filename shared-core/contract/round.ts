@@ -24,6 +24,8 @@ export const roundFindingSchema = latestFindingSchema.extend({
   openSpot: z.number().int().min(0).nullable(),
   /** How many spots of the plan have a reading that counts. */
   filledSpots: z.number().int().min(0),
+  /** The newest reading that counts at each spot of the plan, % MC; null where none does. */
+  spotPcts: z.array(z.number().nullable()),
 });
 export type RoundFinding = z.infer<typeof roundFindingSchema>;
 
@@ -59,8 +61,7 @@ export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {
 export const lastRoundSchema = z.object({
   /** When its last reading was taken. */
   at: z.iso.datetime(),
-  /** The newest reading that counts at each spot that has one. */
-  readings: z.array(z.object({ spotIndex: z.number().int().min(0), mcPct: z.number() })),
+  spotPcts: roundFindingSchema.shape.spotPcts,
 });
 export type LastRound = z.infer<typeof lastRoundSchema>;
 

@@ -176,6 +176,7 @@ function fill(file: string): void {
             reason: message('call.no-readings'),
             openSpot: null,
             filledSpots: 4,
+            spotPcts: [7, 7.4, 7, 7.4],
           };
           yard.findings.put(boardId, finding, RULES_VERSION);
           yard.rounds.finish(roundId, at);

@@ -1,4 +1,4 @@
-import { expect } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { test } from './pintally.ts';
 import {
   excludeButtons,
@@ -168,6 +168,98 @@ for (const size of [
     }
   });
 }
+
+/** Where something is in the window, and whether the page was scrolled to show it. */
+async function inSight(page: Page, part: Locator): Promise<boolean> {
+  const box = await part.boundingBox();
+  const { height } = page.viewportSize()!;
+  return box !== null && box.y >= 0 && box.y + box.height <= height;
+}
+
+for (const size of [
+  { width: 640, height: 430 },
+  { width: 800, height: 600 },
+]) {
+  test(`the value field and the spot to probe stay in sight at ${size.width} x ${size.height}`, async ({
+    pintally: { page },
+  }) => {
+    await page.setViewportSize(size);
+    await openDemoYard(page);
+    await startRound(page, 'Walnut from the lane', 50);
+    for (const value of ['11.9', '12.6', '12.1']) {
+      await typeReading(page, value);
+      await expect(page.getByRole('textbox')).toHaveValue('');
+      await expect.poll(() => inSight(page, page.getByRole('textbox'))).toBe(true);
+      expect(await inSight(page, nextStep(page))).toBe(true);
+    }
+    await picture(page, `round-typed-${size.width}-spots`);
+  });
+}
+
+test('digits typed while the question why closes are all in the field', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 50);
+  await typeReading(page, '11.9');
+  await typeReading(page, '12.6');
+  await expect(page.getByText('2 of 4 spots')).toBeVisible();
+  await page.keyboard.press('Delete');
+  await page.getByRole('dialog').getByRole('button', { name: 'Wet face' }).click();
+  await page.keyboard.type('7.1');
+  await expect(page.getByRole('textbox')).toHaveValue('7.1');
+  // The spot that the reading left open is the one to probe.
+  await expect(nextStep(page)).toContainText(/^Core, .* left end/);
+  await page.waitForTimeout(100);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('2 of 4 spots')).toBeVisible();
+});
+
+test('a half-typed value is there again after another screen and after a reload', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 50);
+  await page.keyboard.type('12.', { delay: 60 });
+  await page.getByRole('navigation').getByRole('link', { name: 'Meter' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Meter');
+  await page.goBack();
+  await expect(page.getByRole('textbox')).toHaveValue('12.');
+  await page.reload();
+  await expect(page.getByRole('textbox')).toHaveValue('12.');
+  await typeReading(page, '4');
+  await expect(page.getByText('1 of 4 spots')).toBeVisible();
+  await expect(page.getByRole('textbox')).toHaveValue('');
+});
+
+test('a slow scan of a label that is no board leaves the field free for the next one', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 50);
+  await page.keyboard.type('x145', { delay: 20 });
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('alert')).toBeVisible();
+  await page.keyboard.type('WAL-04', { delay: 70 });
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-04');
+  await expect(page.getByRole('textbox')).toHaveValue('');
+  await expect(page.getByText(/x145/)).toHaveCount(0);
+});
+
+test('Enter on the last board neither ends the round nor asks again and again', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 50);
+  await page.keyboard.press('End');
+  await page.keyboard.press('PageDown');
+  await expect(page.getByRole('dialog', { name: 'Finish the round?' })).toBeVisible();
+  for (let presses = 0; presses < 3; presses++) {
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('dialog', { name: 'Finish the round?' })).toBeVisible();
+  }
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('textbox')).toBeFocused();
+});
 
 test('a reading that is no number saves nothing and says so', async ({ pintally: { page } }) => {
   await openDemoYard(page);

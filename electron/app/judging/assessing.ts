@@ -148,9 +148,15 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return found;
   }
 
+  /** What a round found on one board, as it is saved; judged now where that is still to be made. */
+  const finding = (boardId: number, roundId: number): RoundFinding | null =>
+    context.yard().findings.one(boardId, roundId, RULES_VERSION) ??
+    assessWithFinding(boardId, roundId).finding;
+
   return {
     assess,
     assessWithFinding,
+    finding,
     boardOfRound,
     correct,
     findings,

@@ -12,6 +12,9 @@ export function findingOf(
   const at = readings.at(-1)?.takenAt;
   if (at === undefined) return null;
   const { plan } = planSpots(board);
+  const spotPcts = plan.map(
+    (_, spot) => readings.findLast((each) => each.counts && each.spotIndex === spot)?.corrected.mcPct ?? null,
+  );
   return {
     roundId,
     at,
@@ -23,7 +26,7 @@ export function findingOf(
     call,
     reason: reasons[0],
     openSpot: openSpot(plan.length, readings),
-    filledSpots: plan.filter((_, spot) => readings.some((each) => each.counts && each.spotIndex === spot))
-      .length,
+    filledSpots: spotPcts.filter((pct) => pct !== null).length,
+    spotPcts,
   };
 }

@@ -37,24 +37,21 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
   function lastRound(roundId: number, boardId: number): LastRound | null {
     const before = context.yard().readings.roundBefore(boardId, roundId);
     if (before === undefined) return null;
-    const { readings } = assessing.assess(boardId, before);
-    const at = readings.at(-1)?.takenAt;
-    if (at === undefined) return null;
-    const bySpot = new Map<number, number>();
-    for (const { spotIndex, counts, corrected } of readings) {
-      if (spotIndex !== null && counts && corrected.mcPct !== null) bySpot.set(spotIndex, corrected.mcPct);
-    }
-    return { at, readings: [...bySpot].map(([spotIndex, mcPct]) => ({ spotIndex, mcPct })) };
+    const found = assessing.finding(boardId, before);
+    return found && { at: found.at, spotPcts: found.spotPcts };
   }
 
-  /** Every board of the stack, as it is walked; once the round is finished, also those that left after they were read. */
+  /**
+   * Every board of the stack, as it is walked; once the round is finished, also those that left after they were read,
+   * and none that were added later.
+   */
   function boards({ id: roundId, stackId, finishedAt }: RoundRow): RoundBoard[] {
     const yard = context.yard();
     // A thousand boards in four questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = assessing.findings(roundId);
-    const here = yard.boards.toProbe(stackId);
+    const here = yard.boards.toProbe(stackId, finishedAt);
     const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
     const all = new Map([...here, ...read].map((each) => [each.id, each]));
     return [...all.values()].map((each) => ({

@@ -1,31 +1,22 @@
-import { openSpots, type RoundBoard, type RoundFinding } from '../../../shared-core/contract/round.ts';
-import type { Message } from '../../../shared-core/words/message.ts';
+import { openSpots, type RoundFinding } from '../../../shared-core/contract/round.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import css from './BoardCall.module.css';
+import type { Probing } from './useProbing.ts';
 
 /** So many reasons have room here; the Board page has all. */
 const MOST_REASONS = 2;
 
 /** The call on a board whose spots are all read, with its estimates and reasons; before that, how many are. */
-export function BoardCall({
-  board,
-  reasons,
-  endUseName,
-}: {
-  board: RoundBoard;
-  /** While they are on their way the one that decides is shown. */
-  reasons: readonly Message[] | undefined;
-  endUseName: string;
-}) {
+export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
   const { say } = useWords();
   const { isRead, finding } = board;
   const open = openSpots(board);
   return (
     <section className={css.boardCall} aria-label={say('board-call.title')}>
       {finding === null ? (
-        <p className={css.none}>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</p>
+        <small>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</small>
       ) : open > 0 ? (
         <p className={css.progress}>
           {say('board-call.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })}
@@ -38,7 +29,8 @@ export function BoardCall({
           </p>
           <Estimate finding={finding} />
           <ul className={css.reasons}>
-            {(reasons ?? [finding.reason])
+            {/* While they are on their way, the one that decides. */}
+            {(probed?.assessment?.reasons ?? [finding.reason])
               .slice(0, MOST_REASONS)
               .map((reason) => say(reason))
               .map((sentence) => (
@@ -59,25 +51,20 @@ function Estimate({
 }) {
   const { say, formats } = useWords();
   if (averagePct === null) return null;
+  const shown = { average: averagePct, shell: shellPct, core: corePct };
   return (
-    <dl className={css.estimate}>
-      <div>
-        <dt>{say('board-call.average')}</dt>
-        <dd>
-          {formats.mc(averagePct)}{' '}
-          {lowPct !== null && highPct !== null && (
-            <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
-          )}
-        </dd>
-      </div>
-      <div>
-        <dt>{say('board-call.shell')}</dt>
-        <dd>{mcOrDash(shellPct, formats)}</dd>
-      </div>
-      <div>
-        <dt>{say('board-call.core')}</dt>
-        <dd>{mcOrDash(corePct, formats)}</dd>
-      </div>
+    <dl className={`facts ${css.estimate}`}>
+      {(['average', 'shell', 'core'] as const).map((part) => (
+        <div key={part}>
+          <dt>{say(`board-call.${part}`)}</dt>
+          <dd>
+            {mcOrDash(shown[part], formats)}{' '}
+            {part === 'average' && lowPct !== null && highPct !== null && (
+              <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
+            )}
+          </dd>
+        </div>
+      ))}
     </dl>
   );
 }

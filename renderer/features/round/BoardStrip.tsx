@@ -4,6 +4,7 @@ import { openSpots, type RoundBoard } from '../../../shared-core/contract/round.
 import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 import css from './BoardStrip.module.css';
+import type { Probing } from './useProbing.ts';
 
 /** All chips are as wide as the longest call and the longest ID need (their widest letters). */
 const LETTER_PX = { call: 8.5, code: 11 };
@@ -15,15 +16,7 @@ const CHIPS_BEYOND_SIGHT = 8;
  * All boards of the stack in the order of the walk, each with its call so far. Only those in sight are drawn, and the
  * current one, which stays in sight and is the strip's one stop for the Tab key.
  */
-export function BoardStrip({
-  boards,
-  boardIndex,
-  onChoose,
-}: {
-  boards: readonly RoundBoard[];
-  boardIndex: number;
-  onChoose: (boardIndex: number) => void;
-}) {
+export function BoardStrip({ round: { boards }, boardIndex, goTo }: Probing) {
   const { say } = useWords();
   const frame = useRef<HTMLDivElement>(null);
   const longestCode = boards.reduce((most, { code }) => Math.max(most, code.length), 0);
@@ -47,10 +40,10 @@ export function BoardStrip({
     if (!frame.current?.contains(document.activeElement)) return;
     frame.current.querySelector<HTMLElement>('[aria-current]')?.focus({ preventScroll: true });
   }, [strip, boardIndex]);
-  // The buttons are drawn again only where their board changed; the newest `onChoose` is reached through here.
-  const choose = useRef(onChoose);
+  // The buttons are drawn again only where their board changed; the newest `goTo` is reached through here.
+  const choose = useRef(goTo);
   useEffect(() => {
-    choose.current = onChoose;
+    choose.current = goTo;
   });
   return (
     <nav className={css.strip} aria-label={say('round.boards')}>
@@ -65,7 +58,6 @@ export function BoardStrip({
             >
               <BoardChip
                 board={boards[index] as RoundBoard}
-                index={index}
                 isCurrent={index === boardIndex}
                 choose={choose}
               />
@@ -79,14 +71,12 @@ export function BoardStrip({
 
 const BoardChip = memo(function BoardChip({
   board,
-  index,
   isCurrent,
   choose,
 }: {
   board: RoundBoard;
-  index: number;
   isCurrent: boolean;
-  choose: React.RefObject<(boardIndex: number) => void>;
+  choose: React.RefObject<(board: RoundBoard) => void>;
 }) {
   const { say } = useWords();
   const { finding } = board;
@@ -98,7 +88,7 @@ const BoardChip = memo(function BoardChip({
       className={css.chip}
       aria-current={isCurrent ? 'step' : undefined}
       tabIndex={isCurrent ? 0 : -1}
-      onClick={() => choose.current(index)}
+      onClick={() => choose.current(board)}
     >
       <span className={css.code} translate="no">
         {board.code}

@@ -1,15 +1,15 @@
-import type { RoundState } from '../../../shared-core/contract/round.ts';
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { finishRound } from '../../stores/round.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import type { Probing } from './useProbing.ts';
 
 /** The question has the focus, and no button: Enter, pressed once more than needed, does nothing. */
 const focusOn = (question: HTMLElement | null) => question?.focus();
 
 /** Asks before it ends the round, and says what is still unread and unsaved. */
-export function FinishDialog({ round, onClose }: { round: RoundState; onClose: () => void }) {
+export function FinishDialog({ round, onClose }: Probing) {
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
   const values = unsavedOf(useDraftsOf(round.id)).length;

@@ -1,25 +1,17 @@
 import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { boardsMeant } from '../../../shared-core/labels/board-meant.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useWords } from '../../words.ts';
-import { boardsMeant } from './find-board.ts';
+import type { Probing } from './useProbing.ts';
 
 /** So many of the boards that may be meant are named. */
 const MOST_NAMED = 5;
 
 /** To the board whose ID, or enough of it, is typed, or whose label is scanned by a reader that types what it reads. */
-export function GoToBoardDialog({
-  round: { boards, stackName },
-  onChoose,
-  onClose,
-}: {
-  round: RoundState;
-  onChoose: (board: RoundBoard) => void;
-  onClose: () => void;
-}) {
+export function GoToBoardDialog({ round: { boards, stackName }, goTo, onClose }: Probing) {
   const { say } = useWords();
   const [code, setCode] = useState('');
   async function choose(): Promise<void> {
@@ -31,7 +23,7 @@ export function GoToBoardDialog({
       const someCodes = [board, ...more].slice(0, MOST_NAMED).map((each) => each.code);
       throw new Refusal(message('go-to.several', { boards: 1 + more.length, boardCode, someCodes }));
     }
-    onChoose(board);
+    goTo(board);
   }
   return (
     <FormDialog title={say('go-to.title')} saveWords={say('go-to.go')} onSave={choose} onClose={onClose}>

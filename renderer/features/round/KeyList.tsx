@@ -1,14 +1,20 @@
 import type { Code } from '../../../shared-core/words/en/index.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import { NextBoardChoice } from '../settings/NextBoardChoice.tsx';
 import css from './KeyList.module.css';
-import type { roundKeys } from './round-keys.ts';
+import { roundKeys } from './round-keys.ts';
 
-/** Keys of a round, each with what it does. */
-export function KeyList({ keys }: { keys: readonly (typeof roundKeys)[number][] }) {
+/** A letter is on its key in every language; Space and Enter have a name. */
+const hasName = (key: string): key is Extract<Code, `key.${string}`> => key.startsWith('key.');
+
+/** Keys of a round, each with what it does; all of them, or as many as a newcomer needs. */
+export function KeyList({ most }: { most?: number }) {
   const { say } = useWords();
   return (
     <dl className={css.keys}>
-      {keys.map(({ key, does }) => (
+      {roundKeys.slice(0, most).map(({ key, does }) => (
         <div key={key}>
           <dt>
             <kbd>{hasName(key) ? say(key) : key}</kbd>
@@ -20,5 +26,18 @@ export function KeyList({ keys }: { keys: readonly (typeof roundKeys)[number][] 
   );
 }
 
-/** A letter is on its key in every language; Space and Enter have a name. */
-const hasName = (key: string): key is Extract<Code, `key.${string}`> => key.startsWith('key.');
+/** The keys of a round, and whether it goes on to the next board by itself. */
+export function KeysDialog({ onClose }: { onClose: () => void }) {
+  const { say } = useWords();
+  return (
+    <Dialog title={say('round-keys.title')} onClose={onClose}>
+      <NextBoardChoice />
+      <KeyList />
+      <Actions>
+        <Button kind="main" onClick={onClose} autoFocus>
+          {say('common.close')}
+        </Button>
+      </Actions>
+    </Dialog>
+  );
+}

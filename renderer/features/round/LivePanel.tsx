@@ -1,11 +1,12 @@
+import { newestInsertion } from '../../../shared-core/probing/readings/insertion.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { Trace } from '../../chart/Trace.tsx';
 import { useMeter } from '../../stores/meter.ts';
 import { useRound } from '../../stores/round.ts';
 import { McValue } from '../../ui/McValue.tsx';
 import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { useWords } from '../../words.ts';
-import { newestInsertion } from './insertion.ts';
-import { isQuestionable } from './questionable.ts';
+import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
 /** So many values fill the picture at least: a lively meter's first seconds. */
@@ -15,7 +16,7 @@ const LEAST_SLOTS = 40;
  * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
  * last saved reading stays in sight, and says so.
  */
-export function LivePanel({ boardId }: { boardId: number }) {
+export function LivePanel({ board: { boardId } }: Probing) {
   const { say } = useWords();
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
@@ -30,13 +31,13 @@ export function LivePanel({ boardId }: { boardId: number }) {
       <p className={css.phase}>
         <PhaseMark phase={phase} />
         {shown && (
-          <span className={isQuestionable(shown) ? `${css.saved} ${css.questionable}` : css.saved}>
+          <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
             {say(shown.counts ? 'live.saved' : 'live.not-used', { depth: shown.spot.depth })}
           </span>
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>
-      <div className={shown && !isQuestionable(shown) ? `${css.number} ${css.sound}` : css.number}>
+      <div className={shown && !isQuestionable(shown.suspicions) ? `${css.number} ${css.sound}` : css.number}>
         <McValue
           mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
           raw={shown ? shown.raw : (live?.raw ?? null)}

@@ -1,11 +1,11 @@
 import { useRef } from 'react';
-import type { RoundState } from '../../../shared-core/contract/round.ts';
+import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
 import { GoToBoardDialog } from './GoToBoardDialog.tsx';
-import { KeysDialog } from './KeysDialog.tsx';
+import { KeysDialog } from './KeyList.tsx';
 import css from './Probe.module.css';
 import { ProbeActions } from './ProbeActions.tsx';
 import { ProbeHead } from './ProbeHead.tsx';
@@ -17,45 +17,34 @@ import { useRoundKeys } from './useRoundKeys.ts';
 import { useSavedSound } from './useSavedSound.ts';
 import { ValuePanel } from './ValuePanel.tsx';
 
+const dialogs = {
+  'go-to-board': GoToBoardDialog,
+  temperature: TemperatureDialog,
+  keys: KeysDialog,
+  finish: FinishDialog,
+};
+
 /** Probing: this board, this spot, this reading; then the next. All of it can be done from the keyboard. */
-export function Probe({ round }: { round: RoundState }) {
+export function Probe({ round, board }: { round: RoundState; board: RoundBoard }) {
   const { say } = useWords();
   const region = useRef<HTMLElement>(null);
   const field = useRef<HTMLInputElement>(null);
-  const probing = useProbing(round, field);
-  useRoundKeys(field, probing);
+  const probing = useProbing(round, board, field);
+  useRoundKeys(probing);
   useKeysHome(region, field);
   useSavedSound();
-
-  const { board, boardIndex, probed, spotIndex, pinsAt, dialog, goTo, closeDialog } = probing;
-  if (!board) return null;
+  const Asking = probing.dialog && dialogs[probing.dialog];
   return (
     <section className={css.probe} ref={region} tabIndex={-1} aria-label={say('round.title')}>
-      <ProbeHead round={round} board={board} probing={probing} />
-      <ValuePanel board={board} fieldRef={field} probing={probing} />
-      <ProbeActions board={board} probing={probing} />
+      <ProbeHead {...probing} />
+      <ValuePanel {...probing} />
+      <ProbeActions {...probing} />
       <div className={css.side}>
-        <BoardCall board={board} reasons={probed?.assessment?.reasons} endUseName={round.endUseName} />
-        <SpotList
-          board={board}
-          probed={probed}
-          spotIndex={spotIndex}
-          pinsAt={pinsAt}
-          onAim={(index) => goTo(boardIndex, index)}
-        />
+        <BoardCall {...probing} />
+        <SpotList {...probing} />
       </div>
-      <BoardStrip boards={round.boards} boardIndex={boardIndex} onChoose={(index) => goTo(index, null)} />
-
-      {dialog === 'go-to-board' && (
-        <GoToBoardDialog
-          round={round}
-          onChoose={(chosen) => goTo(round.boards.indexOf(chosen), null)}
-          onClose={closeDialog}
-        />
-      )}
-      {dialog === 'temperature' && <TemperatureDialog board={board} onClose={closeDialog} />}
-      {dialog === 'keys' && <KeysDialog onClose={closeDialog} />}
-      {dialog === 'finish' && <FinishDialog round={round} onClose={closeDialog} />}
+      <BoardStrip {...probing} />
+      {Asking && <Asking {...probing} />}
     </section>
   );
 }

@@ -1,4 +1,3 @@
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import css from './Probe.module.css';
@@ -8,11 +7,14 @@ import type { Probing } from './useProbing.ts';
 /** All that a hand does in a round, in one corner: what comes next in large, the rest under it. */
 export function ProbeActions({
   board,
-  probing: { typing, fieldIsEmpty, spotIndex, boardIndex, isLast, meterIsLive, act },
-}: {
-  board: RoundBoard;
-  probing: Probing;
-}) {
+  typing,
+  fieldIsEmpty,
+  spotIndex,
+  boardIndex,
+  isLast,
+  meterIsLive,
+  act,
+}: Probing) {
   const { say } = useWords();
   const isBoardDone = spotIndex === null && fieldIsEmpty;
   const temperature =

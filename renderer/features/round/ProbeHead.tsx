@@ -1,8 +1,7 @@
-import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { ScreenHeading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { nextStep } from './next-step.ts';
 import css from './Probe.module.css';
 import type { Probing } from './useProbing.ts';
 
@@ -10,20 +9,20 @@ import type { Probing } from './useProbing.ts';
 export function ProbeHead({
   round: { stackName, boards, isDated, startedAt },
   board,
-  probing: { boardIndex, isLast, spotIndex, pinsAt, secondsLeft },
-}: {
-  round: RoundState;
-  board: RoundBoard;
-  probing: Probing;
-}) {
+  boardIndex,
+  isLast,
+  spotIndex,
+  pinsAt,
+  secondsLeft,
+}: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
   return (
     <header className={css.head}>
-      <p className={css.where}>
+      <small>
         {say('round.progress', { stackName, board: boardIndex + 1, boards: boards.length })}
         {isDated && <strong> {say('round.dated', { startedOn: startedAt })}</strong>}
-      </p>
+      </small>
       <div className={css.board}>
         <ScreenHeading title={say('round.window-title', { boardCode: board.code, stackName })}>
           <span className="spoken-only">{say('round.board')} </span>
@@ -41,7 +40,7 @@ export function ProbeHead({
       </div>
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(nextStep({ board, spotIndex, isLast, pinsAt, secondsLeft }))}
+        {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft }))}
       </p>
     </header>
   );

@@ -22,5 +22,7 @@ export function RoundScreen({ id }: { id: number }) {
       </Screen>
     );
   }
-  return round.aim !== null ? <Probe round={round} /> : <RoundSummaryPage round={round} />;
+  if (round.aim === null) return <RoundSummaryPage round={round} />;
+  const board = round.boards.find(({ boardId }) => boardId === round.aim?.boardId);
+  return board && <Probe round={round} board={board} />;
 }

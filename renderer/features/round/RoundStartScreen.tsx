@@ -1,13 +1,14 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Select } from '../../form/Field.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
+import { useSaving } from '../../form/useSaving.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
-import { attempt } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
@@ -18,7 +19,6 @@ import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
 import { KeyList } from './KeyList.tsx';
 import css from './RoundStartScreen.module.css';
-import { roundKeys } from './round-keys.ts';
 
 /** Asks for the stack and the wood temperature, then starts. */
 export function RoundStartScreen({ stackId }: { stackId: number | null }) {
@@ -49,22 +49,15 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const [startedOn, setStartedOn] = useState<string | null>(null);
-  const [starting, setStarting] = useState(false);
-  const form = useRef<HTMLFormElement>(null);
+  const { busy, problem, save, form } = useSaving(() => undefined);
   // After the heading, which takes the focus on a new screen.
-  useEffect(() => form.current?.querySelector('input')?.focus(), []);
+  useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
   const stack = stacks.find((each) => each.id === chosen);
 
-  async function start(): Promise<void> {
+  function start(): void {
     const woodTempC = answer.made;
-    if (woodTempC === undefined) return answer.show();
-    if (!stack) return;
-    setStarting(true);
-    const round = await attempt(
-      bridge().command('rounds.start', { stackId: stack.id, woodTempC, startedOn }),
-    );
-    setStarting(false);
-    if (round) go({ name: 'round', id: round.id });
+    if (woodTempC === undefined) answer.show();
+    else if (stack) void save(() => begin({ stackId: stack.id, woodTempC, startedOn }));
   }
 
   return (
@@ -74,10 +67,10 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         className={css.start}
         onSubmit={(event) => {
           event.preventDefault();
-          void start();
+          start();
         }}
       >
-        <div className={css.part}>
+        <div className="column">
           <Select
             label={say('round-start.stack')}
             value={chosen === null ? '' : String(chosen)}
@@ -111,23 +104,29 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                   onValue={setStartedOn}
                 />
               </Unfold>
+              {problem && <Banner kind="problem">{problem.sentence}</Banner>}
               <Actions>
-                <Button type="submit" kind="main" disabled={starting || !stack}>
+                <Button type="submit" kind="main" disabled={busy || !stack}>
                   {say('round-start.start')}
                 </Button>
               </Actions>
             </>
           )}
         </div>
-        <div className={css.part}>
+        <div className="column">
           <Banner kind="caution">{say('round-start.caution')}</Banner>
           <MeterHere />
           <h2>{say('round-start.keys')}</h2>
-          <KeyList keys={roundKeys.slice(0, 4)} />
+          <KeyList most={4} />
         </div>
       </form>
     </Sheet>
   );
+}
+
+async function begin(given: RequestInput<'rounds.start'>): Promise<void> {
+  const { id } = await bridge().command('rounds.start', given);
+  go({ name: 'round', id });
 }
 
 /** Where the readings will come from. */

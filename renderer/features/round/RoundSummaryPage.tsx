@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { aimAt, finishRound, reopenRound, useRound } from '../../stores/round.ts';
+import { finishRound, reopenRound, useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
@@ -26,6 +26,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
     <Screen
       title={say('round-page.title', { stackName: round.stackName })}
       lead={say('round-page.lead', {
+        startedOn: round.startedAt,
         summary: round.summary.message,
         endUseName: round.endUseName,
         placeName: round.placeName,
@@ -55,16 +56,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
     >
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       {unsavedOf(useDraftsOf(round.id)).map((draft) => (
-        <UnsavedValue
-          key={`${draft.boardId} ${draft.spotIndex}`}
-          draft={draft}
-          says="round.unsaved-finished"
-          leads="round-page.reopen"
-          onGo={async () => {
-            await reopenRound();
-            await aimAt(draft.boardId, draft.spotIndex);
-          }}
-        />
+        <UnsavedValue key={`${draft.boardId} ${draft.spotIndex}`} draft={draft} isFinished />
       ))}
       <ul className={css.counts}>
         {callsInOrder.map((call) => (

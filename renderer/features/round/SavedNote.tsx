@@ -1,17 +1,17 @@
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { useRound } from '../../stores/round.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { isQuestionable, meantBy } from './questionable.ts';
+import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
-export function SavedNote({ onUse }: { onUse: () => void }) {
+export function SavedNote({ board: { boardId }, act }: Probing) {
   const { say, formats } = useWords();
-  const saved = useRound((store) => store.saved);
-  const done = useRound((store) => store.done);
-  const aimedAt = useRound((store) => store.round?.aim?.boardId);
+  const { saved, done } = useRound();
   if (done || !saved) {
     return (
       <p className={css.note} aria-live="polite">
@@ -32,24 +32,22 @@ export function SavedNote({ onUse }: { onUse: () => void }) {
   return (
     <div className={css.noteAndUse}>
       <p
-        className={isQuestionable(reading) ? `${css.note} ${css.questionable}` : css.note}
+        className={isQuestionable(reading.suspicions) ? `${css.note} ${css.questionable}` : css.note}
         aria-live="polite"
         // A reading of the same value again is news too.
         key={reading.id}
       >
         <strong>
-          {board.boardId === aimedAt ? say(what) : say('saved.on-board', { boardCode: board.code, what })}
+          {board.boardId === boardId ? say(what) : say('saved.on-board', { boardCode: board.code, what })}
         </strong>{' '}
-        <span className={css.raw}>
-          {say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}
-        </span>{' '}
+        <small>{say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}</small>{' '}
         {suspicion &&
           (suspicion.severity === 'refused'
             ? say(suspicion.why)
             : say('saved.questionable', { why: suspicion.why }))}
       </p>
       {rawMeantPct !== null && (
-        <Button shortcut="U" onClick={onUse}>
+        <Button shortcut="U" onClick={() => act('use-meant')}>
           {say('saved.use-meant', { rawMeantPct })}
         </Button>
       )}

@@ -1,31 +1,16 @@
 import { useEffect, useRef } from 'react';
-import type { ProbedBoard, RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { pinsOf, planSpots, spotName } from '../../../shared-core/probing/readings/spots.ts';
 import { exclude, include } from '../../stores/round.ts';
 import { McValue } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
-import { pinsOf, spotName } from './next-step.ts';
 import css from './SpotList.module.css';
+import type { Probing } from './useProbing.ts';
 
 /** The board's planned spots, each with what this round and the one before read there; the one to probe stands out. */
-export function SpotList({
-  board,
-  probed,
-  spotIndex,
-  pinsAt,
-  onAim,
-}: {
-  board: RoundBoard;
-  /** Null while its readings are on their way. */
-  probed: ProbedBoard | null;
-  spotIndex: number | null;
-  /** The spot that the pins which are in were saved at: it stands out until they are pulled. */
-  pinsAt: number | null;
-  onAim: (spotIndex: number) => void;
-}) {
+export function SpotList({ board, probed, spotIndex, pinsAt, goTo }: Probing) {
   const { say } = useWords();
   const { plan, remark } = planSpots(board);
   const readingsAt = (index: number | null) =>
@@ -36,16 +21,20 @@ export function SpotList({
   const current = pinsAt ?? spotIndex;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well, and its readings push them down.
   useEffect(() => {
-    if (current !== null) list.current?.children[current]?.scrollIntoView?.({ block: 'nearest' });
+    const frame = list.current?.parentElement;
+    // In a narrow window the page scrolls instead, and must not: the value field would go out of sight.
+    if (current === null || !frame || frame.scrollHeight <= frame.clientHeight) return;
+    list.current?.children[current]?.scrollIntoView({ block: 'nearest' });
   }, [current, board.boardId, areHere]);
   return (
     <section className={css.spots} aria-label={say('spots.title')} aria-busy={!areHere}>
-      {remark && <p className={css.remark}>{say(remark)}</p>}
+      {remark && <small>{say(remark)}</small>}
       <ol ref={list}>
         {plan.map((planned, index) => {
           const pins = pinsOf(planned);
           const readings = readingsAt(index);
-          const before = probed?.lastRound?.readings.find((reading) => reading.spotIndex === index);
+          const { at: takenOn, spotPcts } = probed?.lastRound ?? { spotPcts: [] };
+          const mcPct = spotPcts[index] ?? null;
           const isOpen = !readings.some(({ counts }) => counts);
           return (
             <li
@@ -56,22 +45,20 @@ export function SpotList({
                 type="button"
                 className={css.name}
                 aria-current={index === current ? 'step' : undefined}
-                onClick={() => onAim(index)}
+                onClick={() => goTo(board, index)}
               >
                 <span>{say(spotName(planned))}</span>
                 {(isOpen || index === current) && (
-                  <span className={`${css.detail} ${css.pins}`}>
+                  <small className={css.pins}>
                     {index === pinsAt
                       ? say('spots.pull-pins')
                       : index !== spotIndex
                         ? say(pins)
                         : say(pinsAt === null ? 'spots.probe-here' : 'spots.probe-next', { pins })}
-                  </span>
+                  </small>
                 )}
-                {before && probed?.lastRound && (
-                  <span className={css.detail}>
-                    {say('spots.last-round', { takenOn: probed.lastRound.at, mcPct: before.mcPct })}
-                  </span>
+                {takenOn !== undefined && mcPct !== null && (
+                  <small>{say('spots.last-round', { takenOn, mcPct })}</small>
                 )}
               </button>
               {readings.map((reading) => (
@@ -108,7 +95,7 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
       <ExcludeReading
         reading={reading}
         // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
-        onExclude={async (why) => void exclude(reading.id, why)}
+        onExclude={async (why) => void exclude(reading, why)}
         onInclude={() => void include(reading.id)}
       />
       <ReadingRemarks reading={reading} />

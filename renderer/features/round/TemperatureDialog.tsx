@@ -1,13 +1,13 @@
 import { useState } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { setWoodTemp } from '../../stores/round.ts';
 import { useWords } from '../../words.ts';
+import type { Probing } from './useProbing.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
-export function TemperatureDialog({ board, onClose }: { board: RoundBoard; onClose: () => void }) {
+export function TemperatureDialog({ board, onClose }: Probing) {
   const { say } = useWords();
   const answer = useWoodTemp({ woodTempC: board.woodTempC, unknown: board.woodTempC === null });
   const [forAll, setForAll] = useState(false);

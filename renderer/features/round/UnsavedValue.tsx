@@ -1,35 +1,35 @@
 import { type Draft, dropDraft } from '../../stores/drafts.ts';
+import { aimAt, reopenRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 
 /** A value that was typed for a spot and is in no field now. It is saved there, or discarded, and never elsewhere. */
-export function UnsavedValue({
-  draft,
-  says,
-  leads,
-  onGo,
-}: {
-  draft: Draft;
-  says: 'round.unsaved' | 'round.unsaved-finished';
-  leads: 'round.unsaved-go-to' | 'round-page.reopen';
-  /** Null where its board is no longer in the round. */
-  onGo: (() => void) | null;
-}) {
+export function UnsavedValue({ draft, isFinished = false }: { draft: Draft; isFinished?: boolean }) {
   const { say } = useWords();
+  const { boardId, spotIndex, boardCode } = draft;
+  async function goThere(): Promise<void> {
+    if (isFinished) await reopenRound();
+    await aimAt(boardId, spotIndex);
+  }
   return (
     <Banner
       kind="caution"
       actions={
         <>
-          {onGo && <Button onClick={onGo}>{say(leads)}</Button>}
+          <Button onClick={() => void goThere()}>
+            {say(isFinished ? 'round-page.reopen' : 'round.unsaved-go-to')}
+          </Button>
           <Button kind="quiet" onClick={() => dropDraft(draft)}>
             {say('round.unsaved-discard')}
           </Button>
         </>
       }
     >
-      {say(says, { typedText: draft.text.trim(), boardCode: draft.boardCode })}
+      {say(isFinished ? 'round.unsaved-finished' : 'round.unsaved', {
+        typedText: draft.text.trim(),
+        boardCode,
+      })}
     </Banner>
   );
 }

@@ -1,5 +1,3 @@
-import type { RefObject } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -13,27 +11,8 @@ import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
 /** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
-export function ValuePanel({
-  board,
-  fieldRef,
-  probing: {
-    typing,
-    type,
-    meterIsLive,
-    filledBy,
-    unsaved,
-    goToDraft,
-    nextSpot,
-    spotIndex,
-    savedBoard,
-    leaves,
-    act,
-  },
-}: {
-  board: RoundBoard;
-  fieldRef: RefObject<HTMLInputElement | null>;
-  probing: Probing;
-}) {
+export function ValuePanel(probing: Probing) {
+  const { typing, filledBy, unsaved, nextSpot, savedBoard, leaves, act } = probing;
   const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
   const replace = (
@@ -41,30 +20,21 @@ export function ValuePanel({
       {say('round.replace')}
     </Button>
   );
+  const saveAtNext = nextSpot !== null && (
+    <Button shortcut="N" onClick={() => act('save-at-next')}>
+      {say('round.save-at-next')}
+    </Button>
+  );
   return (
     <section className={css.value} aria-label={say('round.reading')}>
-      {typing === null ? (
-        <LivePanel boardId={board.boardId} />
-      ) : (
-        <TypedPanel
-          value={typing}
-          fieldRef={fieldRef}
-          isBoardDone={spotIndex === null}
-          onValue={type}
-          onUseMeter={meterIsLive ? () => act('stop-typing') : null}
-        />
-      )}
+      {typing === null ? <LivePanel {...probing} /> : <TypedPanel {...probing} />}
       {filledBy !== null && (
         <Banner
           kind="caution"
           actions={
             <>
               {replace}
-              {nextSpot !== null && (
-                <Button shortcut="N" onClick={() => act('save-at-next')}>
-                  {say('round.save-at-next')}
-                </Button>
-              )}
+              {saveAtNext}
             </>
           }
         >
@@ -76,17 +46,10 @@ export function ValuePanel({
           {say('round.pins-saved', { boardCode: savedBoard.code })}
         </Banner>
       )}
-      {unsaved && (
-        <UnsavedValue
-          draft={unsaved}
-          says="round.unsaved"
-          leads="round.unsaved-go-to"
-          onGo={goToDraft(unsaved)}
-        />
-      )}
+      {unsaved && <UnsavedValue draft={unsaved} />}
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}
-      {trouble === null && leaves === null && <SavedNote onUse={() => act('use-meant')} />}
+      {trouble === null && leaves === null && !unsaved && <SavedNote {...probing} />}
     </section>
   );
 }

@@ -1,34 +1,21 @@
-import { type RefObject, useEffect, useRef } from 'react';
-import { actionOf, type RoundAction } from './round-keys.ts';
-import { type Burst, nextBurst, SCAN_MS } from './scan.ts';
+import { useEffect, useRef } from 'react';
+import { type Burst, nextBurst, SCAN_MS } from '../../../shared-core/labels/scan.ts';
+import { actionOf } from './round-keys.ts';
 import { isDialogOpen } from './useKeysHome.ts';
+import type { Probing } from './useProbing.ts';
 
 /**
  * The keys of a round, wherever the focus is but in a dialog or in another field: a glove on the table does not stop
  * it, and a digit goes to the value field.
- * @param field where values are typed
  */
-export function useRoundKeys<Draft>(
-  field: RefObject<HTMLInputElement | null>,
-  round: {
-    /** The value typed so far; null where the meter's values are taken. */
-    typing: string | null;
-    draft: Draft;
-    act: (action: RoundAction) => void;
-    type: (text: string) => void;
-    /** Brings back what was typed before a scan began. */
-    restore: (draft: Draft) => void;
-    /** A label was scanned. */
-    goToCode: (code: string) => void;
-  },
-): void {
+export function useRoundKeys(probing: Probing): void {
   const burst = useRef<Burst | null>(null);
-  const beforeBurst = useRef(round.draft);
+  const beforeBurst = useRef(probing.draft);
   const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const newest = useRef(round);
+  const newest = useRef(probing);
   useEffect(() => {
-    newest.current = round;
-    const { typing, draft, act, type, restore, goToCode } = round;
+    newest.current = probing;
+    const { field, typing, draft, act, type, restore, goToCode } = probing;
     const onKey = (event: KeyboardEvent) => {
       const { key, timeStamp } = event;
       const target = event.target as HTMLElement;

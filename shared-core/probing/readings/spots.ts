@@ -95,11 +95,28 @@ function measured(lengthMm: number, pairs: number): Spread {
   return { pairsAlong, remark: null };
 }
 
+/** Parts of a board's length, %, that have a name. */
+const NAMED_SHARES: Partial<Record<number, Message>> = {
+  33: message('spot.third-from-left'),
+  50: message('spot.half-way'),
+  67: message('spot.third-from-right'),
+};
+
 function unmeasured(pairs: number): Spread {
   const pairsAlong = Array.from({ length: pairs }, (_, index): Pair => {
     const alongSharePct = Math.round((100 * (index + 1)) / (pairs + 1));
-    const along = alongSharePct === 50 ? message('spot.half-way') : message('spot.along', { alongSharePct });
-    return { along, fromEndMm: null };
+    return {
+      along: NAMED_SHARES[alongSharePct] ?? message('spot.along', { alongSharePct }),
+      fromEndMm: null,
+    };
   });
   return { pairsAlong, remark: message('spot-plan.length-unknown', { clearDistanceMm: END_CLEARANCE_MM }) };
 }
+
+/** "Core, 60 cm from the left end". */
+export const spotName = ({ along, spot: { depth } }: PlannedSpot): Message =>
+  message('spot.at', { depth, along });
+
+/** How deep the pins go. */
+export const pinsOf = ({ spot: { depth, depthMm } }: PlannedSpot): Message =>
+  depthMm === null ? message('spot.pins', { depth }) : message('spot.pins-to', { depth, depthMm });

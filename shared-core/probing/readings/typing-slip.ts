@@ -1,5 +1,5 @@
 import { median } from '../../wood/maths/robust.ts';
-import type { Reading } from './reading.ts';
+import type { JudgedReading, Reading } from './reading.ts';
 
 /** Values that no pin reading of lumber has by nature, so that a slip is the likelier story, % MC. */
 const HARDLY_BELOW = 5;
@@ -33,4 +33,10 @@ const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <=
 /** Whether a reading can hold a typing slip at all: typed, in %. */
 export function isTypedPct({ how, unit }: Reading): boolean {
   return how === 'typed' && unit === 'pct';
+}
+
+/** The value that was meant where a reading is a typing slip, in the meter's %; null where it is none, or excluded. */
+export function meantBy({ excluded, suspicions }: JudgedReading): number | null {
+  const meant = suspicions.find(({ rule }) => rule === 'typing-slip')?.why.facts?.rawMeantPct;
+  return excluded === null && typeof meant === 'number' ? meant : null;
 }

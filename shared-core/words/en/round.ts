@@ -72,6 +72,8 @@ export const round = {
   'spot.nearer-right': 'nearer the right end',
   'spot.in-middle': 'in the middle, {fromDistanceMm} from either end',
   'spot.half-way': 'in the middle',
+  'spot.third-from-left': 'a third of the way from the left end',
+  'spot.third-from-right': 'a third of the way from the right end',
   'spot.along': '{alongSharePct} of the way from the left end',
   'spot.pins': 'pins {depth, select, core {to mid-thickness} other {just under the face}}',
   'spot.pins-to': 'pins to {depthMm}, {depth, select, core {mid-thickness} other {just under the face}}',
@@ -180,7 +182,7 @@ export const round = {
   'round-keys.help': 'All keys',
 
   'round-page.title': 'Round on {stackName}',
-  'round-page.lead': '{summary} For {endUseName}, in {placeName}.',
+  'round-page.lead': 'Probed {startedOn}. {summary} For {endUseName}, in {placeName}.',
   'round-page.labels-probed':
     'Labels for {boards, plural, one {the probed board} other {all # probed boards}}',
   'round-page.labels-ready': 'Labels for {boards, plural, one {the ready board} other {# ready boards}}',

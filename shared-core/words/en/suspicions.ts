@@ -6,9 +6,8 @@ export const suspicions = {
   'suspicion.not-a-reading': '{reading} cannot be the moisture content of this species.',
   'suspicion.not-a-reading.do': 'It is saved, but not used. Check the pins and the spot, then probe again.',
 
-  'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit. Check the decimal point.',
-  'suspicion.typing-slip.do':
-    'If you meant {rawMeantPct}, exclude this reading and type it again. If not, probe the spot again.',
+  'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit.',
+  'suspicion.typing-slip.do': 'If you meant {rawMeantPct}, use that. If not, probe the spot again.',
 
   'suspicion.frozen': 'The wood is at {woodTempC}. Pin readings of frozen wood are not valid.',
   'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',

@@ -54,6 +54,17 @@ function onDisk(sql: string): void {
   disk.close();
 }
 
+test('the last round is shown as it was found then, and is not judged again at each reading', async () => {
+  const earlier = await walk();
+  await yard.command('rounds.finish', { roundId: earlier });
+  onDisk(`UPDATE finding SET record = json_set(record, '$.spotPcts', json('[11.1, null, null, null]'))`);
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  const lastRound = async () => (await round(roundId)).probed?.lastRound;
+  expect((await lastRound())?.spotPcts).toEqual([11.1, null, null, null]);
+  await type(roundId, 9);
+  expect((await lastRound())?.spotPcts).toEqual([11.1, null, null, null]);
+});
+
 /** The app forgets the round, as when the person comes back another day. */
 async function openAgain(): Promise<void> {
   await yard.command('yard.openDemo', {});

@@ -205,6 +205,16 @@ describe('a round with typed values', () => {
     expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 1 });
   });
 
+  test('lists no board that was added to the stack after it was finished', async () => {
+    const roundId = await begin();
+    await yard.command('rounds.finish', { roundId });
+    yard.later(60_000);
+    await yard.command('boards.add', [yard.board('WAL-99')]);
+    const codes = (await yard.query('rounds.get', { roundId })).boards.map(({ code }) => code);
+    expect(codes).toHaveLength(2);
+    expect(codes).not.toContain('WAL-99');
+  });
+
   test('stays finished while another round of its stack is running', async () => {
     const roundId = await begin();
     await yard.command('rounds.finish', { roundId });
@@ -227,10 +237,7 @@ describe('a round with typed values', () => {
     const { lastRound } = (await yard.query('rounds.get', { roundId: await begin() })).probed!;
     expect(lastRound).toEqual({
       at: '2026-06-01T08:00:00.000Z',
-      readings: [
-        { spotIndex: 0, mcPct: found?.[0] },
-        { spotIndex: 1, mcPct: found?.[1] },
-      ],
+      spotPcts: [found?.[0], found?.[1], null, null],
     });
   });
 
@@ -291,7 +298,12 @@ describe('a round of an earlier day', () => {
     await yard.command('rounds.finish', { roundId: earlier });
     await yard.command('rounds.reopen', { roundId: later });
     await aimAt(later, 0);
-    expect((await yard.query('rounds.get', { roundId: later })).probed?.lastRound?.readings).toHaveLength(1);
+    expect((await yard.query('rounds.get', { roundId: later })).probed?.lastRound?.spotPcts).toEqual([
+      expect.any(Number),
+      null,
+      null,
+      null,
+    ]);
     const { rows } = await yard.query('boards.list', {
       stackId: yard.stack.id,
       search: '',

@@ -50,8 +50,8 @@ describe('short boards', () => {
 
 test('a board of unknown length still has its spots, with the distance left open and a caution', () => {
   const { plan, remark } = planSpots({ lengthMm: null, thicknessMm: 27 });
-  const third = message('spot.along', { alongSharePct: 33 });
-  const twoThirds = message('spot.along', { alongSharePct: 67 });
+  const third = message('spot.third-from-left');
+  const twoThirds = message('spot.third-from-right');
   expect(plan.map(({ along, spot }) => [spot.depth, along])).toEqual([
     ['shell', third],
     ['core', third],

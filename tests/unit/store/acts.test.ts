@@ -140,6 +140,7 @@ describe('an act', () => {
       reason: message('call.none-left'),
       openSpot: null,
       filledSpots: 4,
+      spotPcts: [7, 7.4, 7, 7.4],
     };
     acting(() => {
       yard.findings.put(1, finding, 1);

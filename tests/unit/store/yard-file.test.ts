@@ -237,6 +237,7 @@ describe('due for judging', () => {
     reason: message('call.no-readings'),
     openSpot: null,
     filledSpots: 4,
+    spotPcts: [7, 7.4, 7, 7.4],
   });
 
   test('is a board with a new reading, until it has a finding', () => {

@@ -278,8 +278,8 @@ describe('A board', () => {
     openBoard({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
     const readings = await panel(/^Readings/);
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
-      'Shell, 33% of the way from the left end2.5 mm deep',
-      'Shell, 67% of the way from the left end2.5 mm deep',
+      'Shell, a third of the way from the left end2.5 mm deep',
+      'Shell, a third of the way from the right end2.5 mm deep',
     ]);
   });
 

@@ -82,6 +82,9 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
       call,
       reason,
       openSpot: openSpot(planSpots(board).plan.length, readings),
+      spotPcts: planSpots(board).plan.map(
+        (_, spot) => readings.find((each) => each.counts && each.spotIndex === spot)?.corrected.mcPct ?? null,
+      ),
       filledSpots: new Set(readings.filter(({ counts }) => counts).map(({ spotIndex }) => spotIndex)).size,
     },
     assessment: {

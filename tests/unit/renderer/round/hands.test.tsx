@@ -258,6 +258,22 @@ describe('the next board by itself', () => {
     expect(board()).toBe('Board WAL-01');
   });
 
+  test('does not come once a digit was typed, which is in the field', async () => {
+    const { user } = await finishBoard();
+    await user.keyboard('9');
+    await pass(9);
+    expect(board()).toBe('Board WAL-01');
+    expect(field().value).toBe('9');
+  });
+
+  test('does not come over a question that is open, however it was opened', async () => {
+    await finishBoard();
+    act(() => screen.getAllByRole('button', { name: /^Exclude/ })[0]?.click());
+    expect(screen.getByRole('dialog')).toBeTruthy();
+    await pass(9);
+    expect(document.querySelector('h1')?.textContent).toBe('Board WAL-01');
+  });
+
   test('does not come while a questionable reading asks for attention', async () => {
     await finishBoard({
       suspicions: [

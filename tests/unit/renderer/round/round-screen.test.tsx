@@ -395,7 +395,7 @@ describe('a board that was read before', () => {
   });
 
   test('shows at each spot what the last round found there, with its day', async () => {
-    const lastRound = { at: '2026-04-12T12:00:00.000Z', readings: [{ spotIndex: 1, mcPct: 15.7 }] };
+    const lastRound = { at: '2026-04-12T12:00:00.000Z', spotPcts: [null, 15.7, null, null] };
     await open(aRound([{ ...aBoard(1), lastRound }, aBoard(2)]));
     const spots = within(screen.getByRole('region', { name: 'Spots' })).getAllByRole('listitem');
     expect(spots.map((spot) => /Apr 12.*: (\S+%)/.exec(spot.textContent ?? '')?.[1])).toEqual([

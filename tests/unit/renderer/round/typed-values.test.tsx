@@ -193,10 +193,15 @@ describe('a value that was not saved', () => {
 
 describe('digits', () => {
   test('typed as soon as a reason to exclude is chosen are all in the field, in order', async () => {
-    const { user } = await open(oneRead(), { 'readings.exclude': () => new Promise(() => undefined) });
+    let answer: (owner: { roundId: number; boardId: number; stackId: number }) => void = () => undefined;
+    const { user } = await open(oneRead(), {
+      'readings.exclude': () => new Promise((resolve) => (answer = resolve)),
+    });
     await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
     await user.keyboard('7.1');
+    expect(field().value).toBe('7.1');
+    await act(async () => answer(owner));
     expect(field().value).toBe('7.1');
   });
 

@@ -1,24 +1,16 @@
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
-import { type PlannedSpot, planSpots } from '../../../shared-core/probing/readings/spots.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../words/message.ts';
+import { pinsOf, planSpots, spotName } from '../readings/spots.ts';
+import type { Call } from './assessment.ts';
 
-/** "Core, 60 cm from the left end". */
-export const spotName = ({ along, spot: { depth } }: PlannedSpot): Message =>
-  message('spot.at', { depth, along });
-
-/** How deep the pins go. */
-export const pinsOf = ({ spot: { depth, depthMm } }: PlannedSpot): Message =>
-  depthMm === null ? message('spot.pins', { depth }) : message('spot.pins-to', { depth, depthMm });
-
-/** What to do next on this board, short enough to be read from two meters away. */
-export function nextStep({
+/** What to do next on a board in a round, short enough to be read from two meters away. */
+export function roundStep({
   board,
   spotIndex,
   pinsAt,
   isLast,
   secondsLeft,
 }: {
-  board: RoundBoard;
+  board: { thicknessMm: number; lengthMm: number | null; finding: { call: Call } | null };
   /** Null where all are read. */
   spotIndex: number | null;
   /** The spot that the pins which are in were saved at. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Burst, nextBurst } from '../../../../renderer/features/round/scan.ts';
+import { type Burst, nextBurst } from '../../../shared-core/labels/scan.ts';
 
 /** What the last key ended, where one came every so many milliseconds. */
 function scanned(keys: string[], everyMs: number): string | null {

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { nextStep } from '../../../../renderer/features/round/next-step.ts';
-import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
-import { english } from '../../../../shared-core/words/en/index.ts';
-import type { Message } from '../../../../shared-core/words/message.ts';
-import { createWords } from '../../../../shared-core/words/words.ts';
-import { aBoard, aReading, read } from './a-round.ts';
+import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
+import type { DisplayUnits } from '../../../shared-core/units/length.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
+import { aBoard, aReading, read } from '../renderer/round/a-round.ts';
 
 const textOf = (message: Message, units: DisplayUnits): string =>
   createWords({ catalog: english, locale: 'en-US', timeZone: 'UTC', units, today: null }).say(message);
@@ -12,30 +12,30 @@ const textOf = (message: Message, units: DisplayUnits): string =>
 const first = { board: aBoard(1), spotIndex: 0, pinsAt: null, isLast: false, secondsLeft: null };
 
 test('says which depth, where along the board and how deep the pins go', () => {
-  expect(textOf(nextStep({ ...first, spotIndex: 1 }), 'metric')).toBe(
+  expect(textOf(roundStep({ ...first, spotIndex: 1 }), 'metric')).toBe(
     'Core, 60 cm from the left end: pins to 25 mm, mid-thickness.',
   );
 });
 
 test('says it in inches where those are the person’s', () => {
-  expect(textOf(nextStep(first), 'imperial')).toBe(
+  expect(textOf(roundStep(first), 'imperial')).toBe(
     'Shell, 24 in from the left end: pins to 3/16 in, just under the face.',
   );
 });
 
 test('with every spot read, says the call and what Enter does', () => {
   const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
-  expect(textOf(nextStep(done), 'metric')).toBe('All spots read: Bring in. Press Enter for the next board.');
-  expect(textOf(nextStep({ ...done, isLast: true }), 'metric')).toBe(
+  expect(textOf(roundStep(done), 'metric')).toBe('All spots read: Bring in. Press Enter for the next board.');
+  expect(textOf(roundStep({ ...done, isLast: true }), 'metric')).toBe(
     'All spots read: Bring in. Press Enter to finish the round.',
   );
-  expect(textOf(nextStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
+  expect(textOf(roundStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
     'All spots read: Bring in. Next board in 2 s. Any key stops this.',
   );
 });
 
 test('while the pins are in, names the spot that they are at and not the next one', () => {
-  expect(textOf(nextStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
+  expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
     'Shell, 60 cm from the left end: saved. Pull the pins.',
   );
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { newestInsertion } from '../../../../renderer/features/round/insertion.ts';
+import { newestInsertion } from '../../../shared-core/probing/readings/insertion.ts';
 
 test.each([
   ['the push that is going on', [9, 10, null, 14, 13], [14, 13]],
