@@ -56,7 +56,7 @@ export function findingWrites(db: Db) {
   );
   const markLatest = db.prepare(
     `UPDATE board SET (latest_round_id, latest_call, latest_average_pct, latest_at) =
-       (SELECT f.round_id, f.call, f.record ->> 'averagePct', f.at FROM finding f JOIN round r ON r.id = f.round_id
+       (SELECT f.round_id, f.call, iif(f.record ->> 'isQuestionable', NULL, f.record ->> 'averagePct'), f.at FROM finding f JOIN round r ON r.id = f.round_id
         WHERE f.board_id = board.id ORDER BY r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');

@@ -17,8 +17,20 @@ export const forecastDetailsSchema = z.object({
   /** Where it was, oldest first. */
   stays: z.array(z.object({ fromMs: z.number(), placeName: z.string() })).min(1),
   /** In the order of `forecast.places`: where it is, then every other place of the yard. */
-  places: z.array(z.object({ placeId: rowIdSchema, name: z.string(), kind: placeKindSchema })).min(1),
-  /** EMC of this month's air where it is, by its readings there, % MC. */
+  places: z
+    .array(
+      z.object({
+        placeId: rowIdSchema,
+        name: z.string(),
+        kind: placeKindSchema,
+        /** Of the place, by the readings of all its boards, as the list of places has it, % MC. */
+        lowestEmcPct: z.number(),
+        /** 1 to 12; null where it is the same all year. */
+        lowestEmcMonth: z.number().int().nullable(),
+      }),
+    )
+    .min(1),
+  /** EMC of this month's air in the place where it is, by the same readings, % MC. */
   emcNowPct: z.number(),
   /** The corrected readings that the forecast is based on. */
   readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),

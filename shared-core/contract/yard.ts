@@ -225,6 +225,8 @@ export const latestFindingSchema = z.object({
   highPct: z.number().nullable(),
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
+  /** The average rests on questionable readings, so it counts in no other average and no interval goes with it. */
+  isQuestionable: z.boolean().default(false),
   call: callSchema,
   /** What decided the call. */
   reason: messageSchema,

@@ -10,6 +10,7 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
   const { say } = words;
   const { forecast, places, nowMs } = details;
   const place = forecast.places[index]!;
+  const { name: placeName, lowestEmcPct } = places[index]!;
   const { earlyMs, likelyMs, lateMs } = place.reach;
   const curve = (of: 'average' | 'shell' | 'core'): Value[] =>
     [forecast.past, place.band].flatMap((band) =>
@@ -24,7 +25,7 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
       : [
           {
             kind: 'interval',
-            name: say('history.likely-ready'),
+            name: say('forecast.ready'),
             color: 'ready',
             from: earlyMs,
             to: lateMs,
@@ -41,30 +42,27 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
       values: [
         {
           x: nowMs,
-          word:
-            index === 0
-              ? say('forecast.today')
-              : say('history.today-moved', { placeName: places[index]!.name }),
+          word: index === 0 ? say('forecast.today') : say('history.today-moved', { placeName }),
         },
       ],
     },
     {
       kind: 'line',
-      name: say('history.likely-average'),
+      name: say('history.forecast-average'),
       color: 'accent',
       stroke: 'solid',
       values: curve('average'),
     },
     {
       kind: 'line',
-      name: say('history.likely-shell'),
+      name: say('history.forecast-shell'),
       color: 'keep-drying',
       stroke: 'dashed',
       values: curve('shell'),
     },
     {
       kind: 'line',
-      name: say('history.likely-core'),
+      name: say('history.forecast-core'),
       color: 'bring-in',
       stroke: 'dotted',
       values: curve('core'),
@@ -74,9 +72,9 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
       kind: 'level',
       name: say('forecast.driest-month'),
       color: 'ink-soft',
-      y: place.floorPct.median,
+      y: lowestEmcPct,
       from: nowMs,
-      word: say('forecast.lowest-emc', { emcPct: place.floorPct.median }),
+      word: say('forecast.lowest-emc', { emcPct: lowestEmcPct }),
     },
   ];
 }

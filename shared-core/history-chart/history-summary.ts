@@ -13,8 +13,8 @@ export function historySummary(
   words: Words,
 ): string {
   const { say } = words;
-  const averages = findings.flatMap(({ at, averagePct }) =>
-    averagePct === null ? [] : [{ at, averagePct }],
+  const averages = findings.flatMap(({ at, averagePct, isQuestionable }) =>
+    averagePct === null || isQuestionable ? [] : [{ at, averagePct }],
   );
   const [first, last] = [averages[0], averages.at(-1)];
   const change =
@@ -38,13 +38,13 @@ export function historySummary(
 function aheadOf({ forecast, places, nowMs }: ForecastDetails, index: number, words: Words): string[] {
   const { say } = words;
   const place = forecast.places[index]!;
-  const { name: placeName } = places[index]!;
+  const { name: placeName, lowestEmcPct } = places[index]!;
   const { likelyMs } = place.reach;
   const { median, low, high } = forecast.now.average;
   return [
     say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } }),
     likelyMs === null
-      ? say('forecast.not-in-place', { placeName, emcPct: place.floorPct.median })
+      ? say('forecast.not-in-place', { placeName, emcPct: lowestEmcPct })
       : likelyMs - nowMs < DAY_MS
         ? say('forecast.should-be-ready')
         : say('forecast.ready-in-place', { placeName, readyText: readyWords(place, nowMs, words) }),

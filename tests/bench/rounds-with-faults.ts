@@ -130,7 +130,13 @@ function shownFor(mcPct: number, species: Species, woodTempC: number): number {
 /** One round over a stack that was probed once before, sound except for the fault. */
 export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const air = pick(random, PLACES);
-  const place: PlaceFacts = { name: 'the place', kind: air.kind, emcPct: air.emcPct, airTempC: air.tempC };
+  const place: PlaceFacts = {
+    name: 'the place',
+    kind: air.kind,
+    emcPct: air.emcPct,
+    month: 5,
+    airTempC: air.tempC,
+  };
   const species = pick(random, allSpecies);
   const thicknessMm = pick(random, [27, 34, 52]);
   const lengthMm = 2400 + Math.round(random.uniform() * 1600);

@@ -172,6 +172,7 @@ function fill(file: string): void {
             highPct: 14,
             shellPct: 12,
             corePct: 14,
+            isQuestionable: false,
             call: 'keep-drying' as const,
             reason: message('call.no-readings'),
             openSpot: null,

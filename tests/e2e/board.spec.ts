@@ -11,7 +11,7 @@ async function openBoard(page: Page, id: number): Promise<void> {
   await page.evaluate((number) => {
     location.hash = `#/boards/${number}`;
   }, id);
-  await expect(page.getByText('Likely ready here')).toBeVisible();
+  await expect(page.getByText('Ready here')).toBeVisible();
   await settled(page);
 }
 
@@ -39,7 +39,7 @@ test('the first screen says what a board is, its call and why, its figures, its 
         call.getByRole('img', { name: /^Average/ }),
         call.getByText('Shell', { exact: true }),
         call.getByText('Core', { exact: true }),
-        call.getByText('Likely ready here'),
+        call.getByText('Ready here'),
         // One to be waited for has the day of its next round instead of a button.
         call
           .getByRole('button')
@@ -61,7 +61,7 @@ test('a likely date begins under its label at any width, and breaks before its i
   for (const width of [1280, 800, 640, 320]) {
     await page.setViewportSize({ width, height: 600 });
     await openBoard(page, 20);
-    const label = page.getByText('Likely ready in Bench room');
+    const label = page.getByText('Ready in Bench room');
     const date = label.locator('xpath=following-sibling::dd');
     expect((await boxOf(date)).x).toBe((await boxOf(label)).x);
     for (const part of await date.locator('span').all()) {

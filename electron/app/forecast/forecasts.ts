@@ -2,8 +2,9 @@ import { setImmediate } from 'node:timers/promises';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import { forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
+import { NEVER_QUITE_PCT } from '../../../shared-core/probing/calls/never-quite.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { emcOfYear, SAME_EMC_PCT } from '../../../shared-core/wood/climate/climate.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
@@ -31,9 +32,12 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       yard.endUses.get(orRefuse(yard.stacks.get(row.stackId), 'stack').endUseId),
       'use',
     );
+    const holdings = yard.places.holdings();
+    const offsetOf = (placeId: number) => holdings(placeId).airOffset?.meanPct ?? 0;
     const places = forecast.places.map(({ placeId }) => {
-      const { name, kind } = orRefuse(yard.places.get(placeId), 'place');
-      return { placeId, name, kind };
+      const { name, kind, air } = orRefuse(yard.places.get(placeId), 'place');
+      const { driestEmcPct, driestMonth } = emcOfYear(air, offsetOf(placeId));
+      return { placeId, name, kind, lowestEmcPct: driestEmcPct, lowestEmcMonth: driestMonth };
     });
     const month = new Date(board.nowMs).getMonth();
     const place = orRefuse(yard.places.get(row.placeId), 'place');
@@ -45,18 +49,15 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       thicknessMm: row.thicknessMm,
       stays,
       places,
-      emcNowPct: orRefuse(
-        emcOfYear(place.air, forecast.places[0]?.airOffsetPct ?? 0).monthlyEmcPct[month],
-        'month',
-      ),
+      emcNowPct: orRefuse(emcOfYear(place.air, offsetOf(place.id)).monthlyEmcPct[month], 'month'),
       readings,
       learnedFrom,
-      assumptions: [...assumptions, ...otherAir(forecast, place)],
+      assumptions: [...assumptions, ...ownAir(forecast, places), ...airToCheck(place, offsetOf(place.id))],
       reasons: forecastReasons({
         forecast,
         nowMs: board.nowMs,
         endUse,
-        placeNames: places.map(({ name }) => name),
+        places,
       }),
       ...warp(row, forecast, endUse),
     };
@@ -119,17 +120,16 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   } satisfies Partial<Queries>;
 }
 
-/** Where the readings tell of other air than the place's months, with both figures. */
-function otherAir(forecast: Forecast, { name: placeName, air }: Place): Message[] {
+/** A board lies in air of its own: what its readings alone say of it, where that is far from what the place is shown with. */
+function ownAir(forecast: Forecast, [here]: ForecastDetails['places']): Message[] {
   const { airOffsetPct, floorPct } = orRefuse(forecast.places[0], 'place');
-  if (airOffsetPct === null || Math.abs(airOffsetPct) < SAME_EMC_PCT) return [];
-  const other = message('forecast.assumed.other-air', {
-    placeName,
-    typicalPct: emcOfYear(air).driestEmcPct,
-    offPoints: Math.abs(airOffsetPct),
-    direction: airOffsetPct > 0 ? 'damper' : 'drier',
-    floorPct: floorPct.median,
-  });
-  const isWorthChecking = Math.abs(airOffsetPct) >= WORTH_CHECKING_PCT;
-  return isWorthChecking ? [other, message('forecast.assumed.check-air', { placeName })] : [other];
+  const { name: placeName, lowestEmcPct: emcPct } = orRefuse(here, 'place');
+  const ownPct = floorPct.median;
+  return airOffsetPct === null || Math.abs(ownPct - emcPct) < NEVER_QUITE_PCT
+    ? []
+    : [message('forecast.assumed.own-air', { placeName, emcPct, ownPct })];
 }
+
+/** @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months, % MC */
+const airToCheck = ({ name: placeName }: Place, offsetPct: number): Message[] =>
+  Math.abs(offsetPct) < WORTH_CHECKING_PCT ? [] : [message('forecast.assumed.check-air', { placeName })];

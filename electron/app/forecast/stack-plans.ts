@@ -22,7 +22,13 @@ export const stackPlanQueries = (context: QueryContext) =>
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
 function standingOf({ id, code, latest, outlook }: BoardRow): BoardStanding {
-  const board = { boardId: id, code, latest, next: outlook?.next ?? nextStepByCall(latest?.call ?? null) };
+  const reliable = latest && { ...latest, averagePct: latest.isQuestionable ? null : latest.averagePct };
+  const board = {
+    boardId: id,
+    code,
+    latest: reliable,
+    next: outlook?.next ?? nextStepByCall(latest?.call ?? null),
+  };
   if (outlook) return { ...board, today: outlook };
   const { averagePct = null, lowPct = null, highPct = null } = latest ?? {};
   const isKnown = averagePct !== null && lowPct !== null && highPct !== null && highPct > lowPct;

@@ -119,6 +119,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       name: place.name,
       kind: place.kind,
       emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
+      month: month + 1,
+      isRough: place.airSource?.kind === 'region' || place.airSource?.kind === 'room',
       airTempC: place.air[month]?.tempC ?? null,
     };
   }

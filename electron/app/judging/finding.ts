@@ -7,7 +7,7 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 export function findingOf(
   roundId: number,
   board: { thicknessMm: number; lengthMm: number | null },
-  { readings, estimate, call, reasons }: Assessment,
+  { readings, estimate, reliable, call, reasons }: Assessment,
 ): RoundFinding | null {
   const at = readings.at(-1)?.takenAt;
   if (at === undefined) return null;
@@ -15,14 +15,16 @@ export function findingOf(
   const spotPcts = plan.map(
     (_, spot) => readings.findLast((each) => each.counts && each.spotIndex === spot)?.corrected.mcPct ?? null,
   );
+  const shown = reliable ?? estimate;
   return {
     roundId,
     at,
-    averagePct: estimate?.averagePct ?? null,
-    lowPct: estimate?.likelyInterval.minPct ?? null,
-    highPct: estimate?.likelyInterval.maxPct ?? null,
-    shellPct: estimate?.shellPct ?? null,
-    corePct: estimate?.corePct ?? null,
+    averagePct: shown?.averagePct ?? null,
+    lowPct: reliable?.likelyInterval.minPct ?? null,
+    highPct: reliable?.likelyInterval.maxPct ?? null,
+    shellPct: shown?.shellPct ?? null,
+    corePct: shown?.corePct ?? null,
+    isQuestionable: shown !== null && reliable === null,
     call,
     reason: reasons[0],
     openSpot: openSpot(plan.length, readings),

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { Color, Shape } from '../../../shared-core/drawing/chart/description.ts';
+import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
 import { CallBadge } from '../../ui/CallBadge.tsx';
@@ -12,7 +13,7 @@ import { McScale } from './McScale.tsx';
 
 /** The newest round's call with its one sentence, and the figures under it against the target. */
 export function CallOfBoard({
-  board: { latest, placeName },
+  board: { latest },
   endUse,
   details,
 }: {
@@ -23,8 +24,7 @@ export function CallOfBoard({
   details: ForecastDetails | null;
 }) {
   const { say } = useWords();
-  const here = details?.forecast.places[0];
-  const floor = here && { placeName, month: here.floorMonth, emcPct: here.floorPct.median };
+  const here = details?.places[0];
   if (!latest) return <p className={css.sentence}>{say('board.not-probed')}</p>;
   return (
     <>
@@ -39,7 +39,7 @@ export function CallOfBoard({
       <p className={css.sentence}>{say(latest.reason)}</p>
       {isMeasured(latest) && (
         <>
-          <McScale found={latest} endUse={endUse} floor={floor ?? null} />
+          <McScale found={latest} endUse={endUse} place={here ?? null} />
           <Figures found={latest} endUse={endUse} />
         </>
       )}
@@ -51,7 +51,7 @@ type Measured = LatestFinding & { averagePct: number };
 const isMeasured = (found: LatestFinding): found is Measured => found.averagePct !== null;
 
 function Figures({
-  found: { averagePct, lowPct, highPct, shellPct, corePct },
+  found: { averagePct, lowPct, highPct, shellPct, corePct, isQuestionable },
   endUse,
 }: {
   found: Measured;
@@ -64,9 +64,11 @@ function Figures({
         label={say('board.average')}
         mark={['disc', 'ink']}
         note={
-          lowPct !== null &&
-          highPct !== null &&
-          say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
+          isQuestionable
+            ? say('board.questionable')
+            : lowPct !== null &&
+              highPct !== null &&
+              say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
         }
       >
         {formats.mc(averagePct)}
@@ -82,7 +84,7 @@ function Figures({
           label={say('board.difference')}
           note={endUse && say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })}
         >
-          {formats.points(corePct - shellPct)}
+          {formats.points(shownPoints(corePct, shellPct))}
         </Figure>
       )}
     </dl>

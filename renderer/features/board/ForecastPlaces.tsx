@@ -22,7 +22,8 @@ export function ForecastPlaces({
   const { say, formats } = useWords();
   const { forecast, places, nowMs, endUse } = details;
   const here = places[0]!;
-  const nameOf = (placeId: number) => places.find((place) => place.placeId === placeId)!.name;
+  const placeOf = (id: number) => places.find(({ placeId }) => placeId === id)!;
+  const nameOf = (placeId: number) => placeOf(placeId).name;
   const lastMs = Math.max(
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
@@ -46,7 +47,7 @@ export function ForecastPlaces({
           },
           {
             id: 'ready',
-            head: say('forecast.likely-ready'),
+            head: say('forecast.ready'),
             cell: (place) => {
               const ready = <ReadyWhen place={place} nowMs={nowMs} />;
               return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
@@ -62,10 +63,14 @@ export function ForecastPlaces({
           {
             id: 'lowest-emc',
             head: say('forecast.lowest-emc-head'),
-            cell: ({ floorPct }) => formats.mc(floorPct.median),
-            below: ({ floorMonth }) =>
-              floorMonth === null ? say('forecast.all-year') : formats.month(floorMonth, 'short'),
-            sortBy: ({ floorPct }) => floorPct.median,
+            cell: ({ placeId }) => formats.mc(placeOf(placeId).lowestEmcPct),
+            below: ({ placeId }) => {
+              const { lowestEmcMonth } = placeOf(placeId);
+              return lowestEmcMonth === null
+                ? say('forecast.all-year')
+                : formats.month(lowestEmcMonth, 'short');
+            },
+            sortBy: ({ placeId }) => placeOf(placeId).lowestEmcPct,
           },
           {
             id: 'move',

@@ -1,3 +1,4 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { widthOf } from '../../../shared-core/drawing/chart/place-words.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
@@ -14,20 +15,20 @@ const MARK_WIDTH = 14;
 
 /** What a round found, against the target of the use and the driest that the place gets. */
 export function McScale({
-  found: { averagePct, lowPct, highPct, shellPct, corePct },
+  found: { averagePct, lowPct, highPct, shellPct, corePct, isQuestionable },
   endUse,
-  floor,
+  place,
 }: {
   found: LatestFinding & { averagePct: number };
   /** Null where it is not known. */
   endUse: Pick<EndUse, 'minPct' | 'maxPct'> | null;
-  /** The lowest EMC of the place, in no one month where it is the same all year; null where it is not known. */
-  floor: { placeName: string; month: number | null; emcPct: number } | null;
+  /** Where the board is; null where its lowest EMC is not known. */
+  place: ForecastDetails['places'][number] | null;
 }) {
   const { say, formats } = useWords();
   const [frame, width] = useWidth<HTMLDivElement>(440);
   const [low, high] = [lowPct ?? averagePct, highPct ?? averagePct];
-  const shown = [high, shellPct, corePct, endUse?.maxPct, floor?.emcPct].map((pct) => pct ?? 0);
+  const shown = [high, shellPct, corePct, endUse?.maxPct, place?.lowestEmcPct].map((pct) => pct ?? 0);
   const ticks = niceTicks(0, Math.max(30, ...shown), 4);
   const at = (pct: number) => BESIDE + (pct / ticks.at(-1)!) * (width - 2 * BESIDE);
   const middle = TRACK.top + TRACK.height / 2;
@@ -36,18 +37,18 @@ export function McScale({
   const height = below + (isClose ? 48 : 34);
   const target = endUse && say('board.scale.target', { targetRange: endUse });
   const targetAt = endUse ? at(endUse.minPct) : 0;
-  const [wide, floorAt] = [widthOf(target ?? ''), floor ? at(floor.emcPct) : 0];
+  const [wide, floorAt] = [widthOf(target ?? ''), place ? at(place.lowestEmcPct) : 0];
   // The line of the lowest EMC would cut the target's word: it ends left of that line where it has room.
   const isCut = floorAt > targetAt && floorAt < targetAt + wide && floorAt - 6 > wide;
   const targetWord = isCut ? ({ x: floorAt - 6, textAnchor: 'end' } as const) : { x: targetAt };
   const lowest =
-    floor &&
-    (floor.month === null
-      ? say('board.scale.emc-all-year', { placeName: floor.placeName, emcPct: floor.emcPct })
+    place &&
+    (place.lowestEmcMonth === null
+      ? say('board.scale.emc-all-year', { placeName: place.name, emcPct: place.lowestEmcPct })
       : say('board.scale.lowest-emc', {
-          placeName: floor.placeName,
-          driestMonth: floor.month,
-          emcPct: floor.emcPct,
+          placeName: place.name,
+          driestMonth: place.lowestEmcMonth,
+          emcPct: place.lowestEmcPct,
         }));
   return (
     <div ref={frame}>
@@ -57,7 +58,9 @@ export function McScale({
         height={height}
         role="img"
         aria-label={[
-          say('board.scale.average', { averagePct, likelyInterval: { minPct: low, maxPct: high } }),
+          isQuestionable
+            ? say('board.scale.average-questionable', { averagePct })
+            : say('board.scale.average', { averagePct, likelyInterval: { minPct: low, maxPct: high } }),
           shellPct !== null && say('board.scale.shell', { shellPct }),
           corePct !== null && say('board.scale.core', { corePct }),
           target && `${target}.`,
@@ -82,20 +85,20 @@ export function McScale({
             height={TRACK.height}
           />
         )}
-        {floor && <path className={css.lowest} d={`M${at(floor.emcPct)} 18V${below - 4}`} />}
+        {place && <path className={css.lowest} d={`M${at(place.lowestEmcPct)} 18V${below - 4}`} />}
         {endUse && (
           <text className={css.targetWord} {...targetWord} y={TRACK.top - 6}>
             {target}
           </text>
         )}
-        {floor && (
+        {place && (
           <text
             className={css.lowestWord}
-            x={at(floor.emcPct)}
+            x={at(place.lowestEmcPct)}
             y="12"
-            textAnchor={at(floor.emcPct) < width / 2 ? 'start' : 'end'}
+            textAnchor={at(place.lowestEmcPct) < width / 2 ? 'start' : 'end'}
           >
-            {say('forecast.lowest-emc', { emcPct: floor.emcPct })}
+            {say('forecast.lowest-emc', { emcPct: place.lowestEmcPct })}
           </text>
         )}
         <path className={css.likely} d={`M${at(low)} ${middle}H${at(high)}`} />

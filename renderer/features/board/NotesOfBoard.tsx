@@ -11,6 +11,14 @@ import css from './board.module.css';
 
 /** They say the dates that are shown beside the next step. */
 const datesAlone: readonly Code[] = ['forecast.reach', 'forecast.moved'];
+/** Of the call, for the day of its round: today's forecast says more of the air, and the figures have the interval. */
+const saidAnew: readonly Code[] = [
+  'call.air-dries-to',
+  'call.air-dries-only-to',
+  'call.rough-air',
+  'call.likely',
+  'call.likely-against-target',
+];
 
 /** What else speaks for the call and the dates, what is missing for them, and what they are based on. */
 export function NotesOfBoard({
@@ -28,7 +36,13 @@ export function NotesOfBoard({
   const { say } = useWords();
   const details = forecast?.details;
   const forecasts = details?.reasons.filter(({ code }) => !datesAlone.includes(code)) ?? [];
-  const ofCall = reasons.slice(1).filter(({ facts }) => !isOfSpecies(facts?.why));
+  const hidden: readonly Code[] = [
+    ...(details ? saidAnew : []),
+    ...(next.step === 'probe' ? (['call.more-will-not-help'] as const) : []),
+  ];
+  const ofCall = reasons
+    .slice(1)
+    .filter(({ code, facts }) => !hidden.includes(code) && !isOfSpecies(facts?.why));
   const notes = [...ofCall, ...forecasts].map((each) => say(each));
   const shown = notes.filter((note) => !next.why || note !== say(next.why));
   return (

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button } from '../../ui/Button.tsx';
@@ -77,7 +78,7 @@ export function PlaceCard({
           {say('places.other-air', {
             typicalPct: driestEmcPct - offsetPct,
             boards: airOffset.boards,
-            offPoints: Math.abs(offsetPct),
+            offPoints: Math.abs(shownPoints(driestEmcPct, driestEmcPct - offsetPct)),
             direction: offsetPct > 0 ? 'damper' : 'drier',
           })}
         </p>

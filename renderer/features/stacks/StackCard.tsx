@@ -47,7 +47,11 @@ export function StackCard({
           <>
             <ProbeLink stack={stack} />
             {(due?.kind === 'bring-in' || stack.calls['bring-in'] > 0) && (
-              <Button aria-label={named(say('stacks.move-button'))} onClick={onMove}>
+              <Button
+                kind={due?.kind === 'bring-in' ? 'main' : 'plain'}
+                aria-label={named(say('stacks.move-button'))}
+                onClick={onMove}
+              >
                 {say('stacks.move-button')}
               </Button>
             )}

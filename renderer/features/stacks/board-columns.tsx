@@ -64,7 +64,10 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
   });
   return [
     column('code', 6.25, ({ code }) => name(code), sorted),
-    column('average', 6, average, sorted),
+    column('average', 6, average, {
+      ...sorted,
+      below: ({ latest }) => latest?.isQuestionable && say('board.questionable'),
+    }),
     column('shell-core', 9, shellAndCore, optional),
     column(
       'call',

@@ -16,7 +16,9 @@ export type ReasonedCall = z.infer<typeof reasonedCallSchema>;
 /** Everything made of one board's readings in one round. */
 export const assessmentSchema = reasonedCallSchema.extend({
   readings: z.array(judgedReadingSchema),
-  /** Null where no reading counts. */
+  /** Of all readings that count; null where none does. */
   estimate: estimateSchema.nullable(),
+  /** Of those that are not questionable; null where there are none, or the others would change the call. */
+  reliable: estimateSchema.nullable(),
 });
 export type Assessment = z.infer<typeof assessmentSchema>;

@@ -1,4 +1,5 @@
 import { correctReading } from '../../wood/moisture/correction.ts';
+import { shownPoints } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import {
@@ -31,8 +32,8 @@ const MOST_EXTRA = 6;
  * Everything that one board's readings in one round amount to: each reading corrected, with what speaks against it; the
  * board's estimate from those that count; and the call with its reasons.
  *
- * The call uses only readings that are not questionable. The others count in the estimate that is shown; where they
- * would overturn a good call, the board is to be probed again.
+ * The call uses only readings that are not questionable, and so does what is shown with it; where the others would
+ * overturn a good call, the board is to be probed again.
  *
  * @param ofRound suspicions that come from the round as a whole (`suspicions-of-round.ts`)
  */
@@ -54,7 +55,12 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
   const ofReadings = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
     const ofDepth = ofRound.filter(({ depth }) => depth === null || depth === reading.spot.depth);
-    const suspicions = [...ofReadings[index]!, ...ofDepth.map(({ suspicion }) => suspicion)];
+    // The stack tells more of the same doubt than the board's own last round.
+    const isApart = ofDepth.some(({ suspicion }) => suspicion.rule === 'apart-from-stack');
+    const suspicions = [
+      ...ofReadings[index]!.filter(({ rule }) => !isApart || rule !== 'jump-since-last-round'),
+      ...ofDepth.map(({ suspicion }) => suspicion),
+    ];
     const counts = reading.excluded === null && corrected.mcPct !== null && !isRefused(suspicions);
     return { ...reading, corrected, suspicions, counts };
   });
@@ -76,27 +82,31 @@ function countedOf(readings: readonly JudgedReading[]): CountedReading[] {
   });
 }
 
+type Called = Pick<Assessment, 'call' | 'reasons' | 'reliable'>;
+
 function callOf(
   all: BoardEstimate | null,
   firm: BoardEstimate | null,
   readings: readonly JudgedReading[],
   evidence: BoardEvidence,
-): ReasonedCall {
+): Called {
   const suspicions = readings.flatMap((each) => (each.excluded === null ? each.suspicions : []));
   const heaviest =
     suspicions.find((each) => each.severity === 'refused') ??
     suspicions.find((each) => each.severity === 'questionable');
-  if (all === null) return nothingCounts(readings, heaviest);
-  if (firm === null) return everythingQuestionable(all, heaviest);
+  if (all === null) return { ...nothingCounts(readings, heaviest), reliable: null };
+  if (firm === null) return { ...everythingQuestionable(all, heaviest), reliable: null };
 
-  const decided = withRemedy(decide(firm, evidence), suspicions);
+  const decided = withRoughAir(withRemedy(decide(firm, evidence), suspicions), evidence.place);
   const questionable = readings.filter((each) => each.counts && isQuestionable(each.suspicions)).length;
-  if (questionable === 0 || heaviest === undefined) return decided;
+  const reliable = firm.estimate;
+  if (questionable === 0 || heaviest === undefined) return { ...decided, reliable };
   const { call, reasons } = decided;
   if (call === 'keep-drying' || call === 'probe-again' || call === decide(all, evidence).call)
     return {
       call,
       reasons: [...reasons, message('call.questionable-unused', { questionable, why: heaviest.why })],
+      reliable,
     };
   const firmPct = firm.estimate.averagePct;
   const allPct = all.estimate.averagePct;
@@ -107,6 +117,7 @@ function callOf(
       message('call.would-be', { questionable, callName: message(`call.${call}`), firmPct, allPct }),
       ...adviceOf(heaviest),
     ],
+    reliable: null,
   };
 }
 
@@ -115,6 +126,13 @@ function withRemedy(decided: ReasonedCall, suspicions: readonly Suspicion[]): Re
   const unknown = suspicions.find((each) => each.rule === 'temperature-unknown');
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
+}
+
+/** What was reckoned with the average air of a region is as rough as that. */
+function withRoughAir(decided: ReasonedCall, { isRough, name: placeName }: PlaceFacts): ReasonedCall {
+  const isUsed = decided.reasons.some(({ facts }) => facts !== undefined && 'emcPct' in facts);
+  if (!isRough || !isUsed) return decided;
+  return { ...decided, reasons: [...decided.reasons, message('call.rough-air', { placeName })] };
 }
 
 function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): ReasonedCall {
@@ -190,21 +208,27 @@ function tooWet(board: BoardEstimate, endUse: EndUse, place: PlaceFacts): Reason
   const targetRange = targetOf(endUse);
   const isSure = lowPct > endUse.maxPct;
   const wet = message(isSure ? 'call.too-wet' : 'call.probably-too-wet', { averagePct, targetRange });
-  const { emcPct, name: placeName } = place;
+  const { emcPct, name: placeName, month: airMonth } = place;
   const keepDrying = (why: Message): ReasonedCall => ({ call: 'keep-drying', reasons: [wet, why] });
   if (emcPct === null) return keepDrying(message('call.air-unknown', { placeName }));
   if (emcPct + NEVER_QUITE_PCT <= endUse.maxPct)
-    return keepDrying(message('call.air-dries-to', { placeName, emcPct }));
+    return keepDrying(message('call.air-dries-to', { placeName, airMonth, emcPct }));
   const margin = Math.min(2.5, Math.max(NOT_WORTH_WAITING_PCT, highPct - averagePct));
   if (averagePct > emcPct + margin)
-    return keepDrying(message('call.air-dries-only-to', { placeName, emcPct }));
+    return keepDrying(message('call.air-dries-only-to', { placeName, airMonth, emcPct }));
   return {
     call: 'bring-in',
     reasons: [
-      message('call.dry-as-place', { averagePct, placeName, emcPct }),
+      message(`call.${againstPlace(averagePct, emcPct)}`, { averagePct, placeName, airMonth, emcPct }),
       message('call.likely-against-target', { likelyInterval: likely(board), targetRange }),
     ],
   };
+}
+
+/** Which sentence is true of a board that its place dries no further. */
+function againstPlace(averagePct: number, emcPct: number) {
+  if (averagePct < emcPct - NEVER_QUITE_PCT) return 'drier-than-place';
+  return averagePct > emcPct + NEVER_QUITE_PCT ? 'nearly-dry-as-place' : 'dry-as-place';
 }
 
 function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {
@@ -217,7 +241,7 @@ function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {
 
 function unsure(board: BoardEstimate, endUse: EndUse, place: PlaceFacts): ReasonedCall {
   const { averagePct, highPct } = board.estimate;
-  const { emcPct, name: placeName } = place;
+  const { emcPct, name: placeName, month: airMonth } = place;
   const close = { averagePct, targetRange: targetOf(endUse) };
   const likelyInterval = likely(board);
   const each = extra(board, endUse);
@@ -230,7 +254,7 @@ function unsure(board: BoardEstimate, endUse: EndUse, place: PlaceFacts): Reason
   const isAtTop =
     highPct > endUse.maxPct && averagePct > endUse.maxPct - GUARD_SHARE * (endUse.maxPct - endUse.minPct);
   if (isAtTop && emcPct !== null) {
-    const facts = { ...close, highPct, placeName, emcPct };
+    const facts = { ...close, highPct, placeName, airMonth, emcPct };
     if (emcPct < averagePct - NEVER_QUITE_PCT)
       return { call: 'keep-drying', reasons: [message('call.too-close.drying', facts), moreWillNotHelp] };
     if (emcPct + NEVER_QUITE_PCT > endUse.maxPct)
@@ -250,7 +274,7 @@ function shellAndCore({ estimate }: BoardEstimate, endUse: EndUse, place: PlaceF
     call: 'keep-drying',
     reasons: [
       message(differencePct > 0 ? 'call.core-wetter' : 'call.shell-wetter', {
-        differencePoints: Math.abs(differencePct),
+        differencePoints: shownDifference(estimate),
         allowedPoints: endUse.maxShellCorePct,
         placeName: place.name,
       }),
@@ -258,6 +282,9 @@ function shellAndCore({ estimate }: BoardEstimate, endUse: EndUse, place: PlaceF
     ],
   };
 }
+
+const shownDifference = ({ shellPct, corePct }: BoardEstimate['estimate']): number =>
+  Math.abs(shownPoints(corePct ?? 0, shellPct ?? 0));
 
 function ready(board: BoardEstimate, endUse: EndUse): ReasonedCall {
   const { averagePct, lowPct, highPct, differencePct } = board.estimate;
@@ -269,7 +296,7 @@ function ready(board: BoardEstimate, endUse: EndUse): ReasonedCall {
   });
   if (differencePct === null) return { call: 'ready', reasons: [why] };
   const difference = message('call.difference-allowed', {
-    differencePoints: Math.abs(differencePct),
+    differencePoints: shownDifference(board.estimate),
     allowedPoints: endUse.maxShellCorePct,
   });
   return { call: 'ready', reasons: [why, difference] };

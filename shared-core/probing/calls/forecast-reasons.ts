@@ -16,8 +16,8 @@ export interface ForecastFacts {
   /** UTC, ms: the instant that the forecast calls today. */
   nowMs: number;
   endUse: Pick<EndUse, 'minPct' | 'maxPct'>;
-  /** In the order of `forecast.places`. */
-  placeNames: readonly string[];
+  /** In the order of `forecast.places`, each with the lowest EMC that it is shown with, % MC. */
+  places: readonly { name: string; lowestEmcPct: number }[];
 }
 
 /**
@@ -54,9 +54,10 @@ export function whenOf({ reach: { earlyMs, likelyMs, lateMs } }: PlaceForecast):
   };
 }
 
-function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, placeNames }: ForecastFacts): Message {
+function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, places }: ForecastFacts): Message {
   const { earlyMs, likelyMs, lateMs } = here.reach;
-  const place = { placeName: placeNames[0] as string, targetRange: targetOf(endUse) };
+  const { name: placeName, lowestEmcPct } = places[0] as ForecastFacts['places'][number];
+  const place = { placeName, targetRange: targetOf(endUse) };
   const isNow = (atMs: number) => atMs - nowMs < DAY_MS;
   const untilOn = instant(endOf(here));
   const likelyWhen = whenOf(here);
@@ -71,9 +72,9 @@ function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, placeNames }:
       ? message('forecast.may-reach-now', place)
       : message('forecast.may-reach', { ...place, earlyOn: instant(earlyMs) });
   }
-  if (here.floorPct.median > endUse.maxPct) {
+  if (here.floorPct.median > endUse.maxPct && lowestEmcPct > endUse.maxPct) {
     const gainsUntilMs = lowestFrom(here);
-    const floor = { ...place, floorPct: here.floorPct.median };
+    const floor = { ...place, emcPct: lowestEmcPct };
     return isNow(gainsUntilMs)
       ? message('forecast.too-damp-now', floor)
       : message('forecast.too-damp', { ...floor, gainsUntilOn: instant(gainsUntilMs) });
@@ -100,11 +101,11 @@ export function bestElsewhere([here, ...others]: readonly PlaceForecast[]): Plac
   return best !== undefined && Number.isFinite(likelyMs(best)) && isWorth ? best : null;
 }
 
-function elsewhere({ forecast: { places }, nowMs, placeNames }: ForecastFacts): Message[] {
+function elsewhere({ forecast: { places }, nowMs, places: named }: ForecastFacts): Message[] {
   const best = bestElsewhere(places);
   const likelyWhen = best && whenOf(best);
   if (best && likelyWhen) {
-    const placeName = placeNames[places.indexOf(best)] as string;
+    const placeName = named[places.indexOf(best)]?.name as string;
     return [
       Date.parse(likelyWhen.likely) - nowMs < DAY_MS
         ? message('forecast.moved-now', { placeName })

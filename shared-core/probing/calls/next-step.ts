@@ -58,8 +58,13 @@ export function nextStepOf({ latest, forecast, nowMs }: NextStepFacts): NextStep
     return nextStepByCall(latest?.call ?? null);
   const otherwise = otherwiseToday(latest, forecast, nowMs);
   if (otherwise) return otherwise;
-  if (latest.call === 'keep-drying') return whileDrying(Date.parse(latest.at), forecast, nowMs);
-  return latest.call === 'bring-in' ? move(forecast, null) : nextStepByCall('ready');
+  if (latest.call === 'keep-drying') return whileDrying(latest, forecast, nowMs);
+  if (latest.call === 'bring-in') return move(forecast, null);
+  return {
+    step: 'label',
+    due: null,
+    why: isOtherwise(latest, forecast) ? bothDays('still-ready', latest, nowMs) : null,
+  };
 }
 
 /** Where there is no forecast, or none is needed. @param call  null where it was never probed */
@@ -97,29 +102,35 @@ const isDue = ({ nextProbe: { atMs } }: Ahead, nowMs: number): boolean =>
 
 /** What today's forecast says against the call of an earlier day, both with their days; null where it says nothing. */
 function otherwiseToday({ call, at }: Probed, forecast: Ahead, nowMs: number): NextStep | null {
-  const isLikelyReady = forecast.now.probabilityReady >= 0.5;
-  if ((call === 'ready') === isLikelyReady) return null;
+  if (!isOtherwise({ call, at }, forecast)) return null;
   const due = call === 'ready' ? 'may-not-be-ready' : 'should-be-ready';
   const isYoung = nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
   if (call === 'ready' ? isYoung : !isDue(forecast, nowMs)) return null;
-  return probe(
-    due,
-    message(`next-step.${due}`, {
-      callName: message(`call.${call}`),
-      probedOn: at,
-      todayOn: new Date(nowMs).toISOString(),
-    }),
-  );
+  return probe(due, bothDays(due, { call, at }, nowMs));
 }
 
-function whileDrying(probedMs: number, forecast: Ahead, nowMs: number): NextStep {
+const isOtherwise = ({ call }: Probed, { now }: Ahead): boolean =>
+  (call === 'ready') !== now.probabilityReady >= 0.5;
+
+const bothDays = (
+  which: 'still-ready' | 'still-not-ready' | 'should-be-ready' | 'may-not-be-ready',
+  { call, at }: Probed,
+  nowMs: number,
+): Message =>
+  message(`next-step.${which}`, {
+    callName: message(`call.${call}`),
+    probedOn: at,
+    todayOn: new Date(nowMs).toISOString(),
+  });
+
+function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
   const { now, places, nextProbe } = forecast;
   const isDryEnough = now.average.median <= DRY_ENOUGH_FOR_INDOORS_PCT;
   // Read so lately that the forecast asks for no reading, and called wet all the same: the readings hold for a week.
-  if (now.probabilityReady >= 0.5)
+  if (isOtherwise(probed, forecast))
     return waitUntil(
-      Math.max(nextProbe.atMs ?? 0, probedMs + YOUNG_DAYS * DAY_MS),
-      message('forecast.probe.undecided'),
+      Math.max(nextProbe.atMs ?? 0, Date.parse(probed.at) + YOUNG_DAYS * DAY_MS),
+      bothDays('still-not-ready', probed, nowMs),
     );
   if (nextProbe.atMs === null)
     return isDryEnough

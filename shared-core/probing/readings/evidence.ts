@@ -19,8 +19,12 @@ export type MeterFacts = {
 export type PlaceFacts = {
   name: string;
   kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
-  /** EMC of the air there at this time of the year, % MC; null where the air is not known. */
+  /** EMC of the air there in that month, % MC; null where the air is not known. */
   emcPct: number | null;
+  /** 1 to 12. */
+  month: number;
+  /** Its months are the average of its region, or what is usual in such a room; left out where they are its own. */
+  isRough?: boolean;
   /** Temperature of that air, °C; left out or null where it is not known. */
   airTempC?: number | null;
 };

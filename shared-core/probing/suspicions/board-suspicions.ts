@@ -154,12 +154,14 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
     const center = mean(valuesOf(now));
     const isMeanOut = center < ofMean.lowPct || center > ofMean.highPct;
     const ofOne = allowedNow(change, 1, evidence);
-    return now
-      .filter(({ mcPct }) => {
-        if (mcPct < ofOne.lowPct || mcPct > ofOne.highPct) return true;
-        return isMeanOut && (center < ofMean.lowPct ? mcPct < ofMean.lowPct : mcPct > ofMean.highPct);
-      })
-      .map(({ index, mcPct }) => ({ index, suspicion: jump(mcPct, change, evidence) }));
+    const out = now.filter(({ mcPct }) => {
+      if (mcPct < ofOne.lowPct || mcPct > ofOne.highPct) return true;
+      return isMeanOut && (center < ofMean.lowPct ? mcPct < ofMean.lowPct : mcPct > ofMean.highPct);
+    });
+    if (out.length === 0) return [];
+    // All of a depth together, so that one doubt is one sentence.
+    const suspicion = jump(mean(valuesOf(out)), change, evidence);
+    return out.map(({ index }) => ({ index, suspicion }));
   });
 }
 

@@ -19,7 +19,8 @@ export const forecastReasons = {
     'No forecast: the readings do not fit any way of drying. Check the sizes, the species, and the readings.',
 
   // What is to be expected.
-  'forecast.ready-now': 'Should be ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',
+  'forecast.ready-now':
+    'By the forecast it is ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',
   'forecast.reach': 'In {placeName} it should reach {targetRange}, likely {likelyWhen}.',
   'forecast.reach-now':
     'In {placeName} it is about at its target now, {targetRange}. It should be there by {lateOn}.',
@@ -28,9 +29,9 @@ export const forecastReasons = {
   'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
   'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
   'forecast.too-damp':
-    'The air in {placeName} does not dry wood below {floorPct}. Target {targetRange}. It stops drying there about {gainsUntilOn}.',
+    'The air in {placeName} does not dry wood below {emcPct}. Target {targetRange}. It stops drying there about {gainsUntilOn}.',
   'forecast.too-damp-now':
-    'The air in {placeName} does not dry wood below {floorPct}. Target {targetRange}. More waiting there won’t dry it.',
+    'The air in {placeName} does not dry wood below {emcPct}. Target {targetRange}. More waiting there won’t dry it.',
   'forecast.too-dry':
     'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
   'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
@@ -43,7 +44,7 @@ export const forecastReasons = {
   'forecast.probe.known-ready':
     'As far as the readings show, it is ready. More of them would hardly change that.',
   'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
-  'forecast.probe.undecided': 'It is near its target. The last readings were too close to call.',
+  'forecast.probe.undecided': 'It is near its target. Readings a week after the last ones tell more.',
   'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',
   'forecast.probe.never': 'It won’t reach its target here. Move it to drier air.',
   'forecast.probe.after-moving':
@@ -62,11 +63,10 @@ export const forecastReasons = {
   'forecast.assumed.average-density':
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',
   'forecast.assumed.regional-air':
-    '{placeName} uses a rough regional average. Choose its weather station to narrow the dates.',
-  'forecast.assumed.room-air':
-    'The air of {placeName} is assumed. Type its own figures under Places to narrow the dates.',
-  'forecast.assumed.other-air':
-    'Typical air in {placeName}: lowest EMC {typicalPct}. Its readings say {offPoints} {direction, select, damper {more} other {less}}: {floorPct}.',
+    'The air in {placeName} is a rough regional average, so the dates are rough too.',
+  'forecast.assumed.room-air': 'The air in {placeName} is assumed, so the dates are rough too.',
+  'forecast.assumed.own-air':
+    'Lowest EMC in {placeName}: {emcPct}. This board’s own readings say {ownPct}, and its forecast uses that.',
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
   'forecast.assumed.sun':

@@ -9,7 +9,7 @@ export const forecast = {
   'forecast.average-now': 'Now about {averagePct}, likely {likelyInterval}.',
   'forecast.target': 'Target {targetRange}.',
   'forecast.should-be-ready': 'Should be ready now.',
-  'forecast.ready-in-place': 'In {placeName}: likely {readyText}.',
+  'forecast.ready-in-place': 'Ready in {placeName}: {readyText}.',
   'forecast.not-in-place': 'In {placeName} it is unlikely to get there. Lowest EMC there: {emcPct}.',
 
   'forecast.driest-month': 'Lowest EMC',
@@ -20,7 +20,9 @@ export const forecast = {
     'Ready means {targetRange} on average and a shell–core difference of {allowedPoints} at most.',
   'forecast.place': 'Place',
   'forecast.here-now': 'here now',
-  'forecast.likely-ready': 'Likely ready',
+  'forecast.ready': 'Ready',
+  'forecast.likely': 'Likely {readyWhen}',
+  'forecast.about': 'About {readyWhen}',
   'forecast.timeline-until': 'Today → {lastOn}',
   'forecast.all-year': 'all year',
   'forecast.lowest-emc-head': 'Lowest EMC',
@@ -45,7 +47,7 @@ export const forecast = {
   'profile.emc': 'EMC this month {emcPct}',
   'profile.emc-here': 'EMC here this month: {emcPct}.',
   'profile.read-on': 'The readings are from {readOn}. The profile is the forecast for today.',
-  'profile.legend-likely': 'Likely profile',
+  'profile.legend-likely': 'Forecast profile',
   'profile.legend-shell': 'Shell reading',
   'profile.legend-core': 'Core reading',
 } as const;

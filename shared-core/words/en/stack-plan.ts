@@ -14,7 +14,7 @@ export const stackPlan = {
   'stack-plan.next.none-until': 'No board needs probing today. The next is due on {probeOn}.',
 
   'stack-plan.all-probed':
-    '{boards, plural, one {The board is probed.} other {All # are probed.}} Average {averagePct}, boards {averagesInterval}. {ready, plural, =0 {None is ready.} other {# ready.}}',
+    '{boards, plural, one {The board is probed.} other {All # are probed.}} Average {averagePct}, boards {averagesInterval}{questionable, plural, =0 {} other { (# questionable left out)}}. {ready, plural, =0 {None is ready.} other {# ready.}}',
   'stack-plan.all-probed-no-average':
     '{boards, plural, one {The board is probed.} other {All # are probed.}} No average: all readings are questionable. {ready, plural, =0 {None is ready.} other {# ready.}}',
 

@@ -2,9 +2,9 @@
 export const stacks = {
   'stacks.title': 'Stacks',
   'stacks.yard':
-    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready now}}.',
+    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready}}.',
   'stacks.yard-next':
-    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready now}}, next likely {date}.',
+    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready}}, next about {date}.',
   'stacks.all-boards': 'All boards',
   'stacks.all-boards-lead': 'Every board in the yard.',
   'stacks.go-to-stacks': 'Go to stacks',
@@ -61,11 +61,10 @@ export const stacks = {
   'stacks.count-not-probed': '{boards} not probed yet',
   'stacks.count-of': 'of {boards}',
   'stacks.average-target': 'average, target {targetRange}',
-  'stacks.next-likely':
-    '{where, select, here {next likely ready} other {likely ready if moved to {placeName}}}',
+  'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
   'stacks.last-likely': 'last {date}',
   'stacks.next-ready':
-    '{where, select, here {Next likely ready {likelyWhen}.} other {Next likely ready {likelyWhen} if moved to {placeName}.}}',
+    '{where, select, here {Next ready about {likelyWhen}.} other {Next ready about {likelyWhen} if moved to {placeName}.}}',
   'stacks.last-ready': 'Last {date}.',
 
   // The form of a stack.
@@ -117,9 +116,9 @@ export const stacks = {
   'stacks.column-stack': 'Stack and place',
   'stacks.column-average': 'Average',
   'stacks.column-shell-core': 'Shell · core',
-  'stacks.column-ready': 'Likely ready',
+  'stacks.column-ready': 'Ready',
   'stacks.column-read': 'Read',
-  'stacks.column-likely': 'Likely range',
+  'stacks.column-likely': 'Ranges',
   'stacks.column-log': 'Log',
   'stacks.column-call': 'Call',
   'stacks.since': 'since {sinceOn}',
@@ -195,7 +194,7 @@ export const stacks = {
   // What it amounts to.
   'stacks.tallied': 'tallied',
   'stacks.weight-then':
-    'now{which, select, all {} other { ({boards, plural, one {# board} other {# boards}})}}, {thenKg} at {targetPct}',
+    'when last probed{which, select, all {} other { ({boards, plural, one {# board} other {# boards}})}}, {thenKg} at {targetPct}',
   'stacks.size-missing':
     '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
   'stacks.weight-not-probed':

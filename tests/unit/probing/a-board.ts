@@ -74,7 +74,7 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
     board: { thicknessMm: 27, lengthMm: 3000 },
     species: plainSpecies,
     endUse: interior,
-    place: { name: 'the shop', kind: 'shop', emcPct: 8 },
+    place: { name: 'the shop', kind: 'shop', emcPct: 8, month: 5 },
     readings: of,
     meters: {},
     typedBasis: { basis: BASIS, range: { min: 5, max: 60 } },

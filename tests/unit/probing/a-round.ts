@@ -7,7 +7,7 @@ import {
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
 
-const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5, airTempC: 15 } as const;
 const BEFORE = '2026-05-06T10:00:00Z';
 
 /** Last round's shell and core of six boards, none like another. */

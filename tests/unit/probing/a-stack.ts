@@ -3,7 +3,7 @@ import { expectationNow } from '../../../shared-core/probing/suspicions/expectat
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { evidence, lastRound, plainSpecies, readings, TAKEN_AT } from './a-board.ts';
 
-const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5, airTempC: 15 } as const;
 const BEFORE = '2026-05-06T10:00:00Z';
 export const elm: Species = { ...plainSpecies, id: 'elm', name: 'Elm', curveId: 'elm-american' };
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
 
-const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13 } as const;
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5 } as const;
 const dryingBoard = (takenAt: string, more: Parameters<typeof evidence>[1] = {}) =>
   evidence(readings([16, 16], [20, 20]), {
     place: shed,

@@ -47,7 +47,7 @@ function facts(places: PlaceForecast[], changes: Partial<ForecastFacts['forecast
     },
     nowMs,
     endUse: targetRange,
-    placeNames: ['Shed', 'Bench room', 'Shop'],
+    places: ['Shed', 'Bench room', 'Shop'].map((name) => ({ name, lowestEmcPct: 11.7 })),
   };
 }
 
@@ -88,7 +88,8 @@ describe('where it is', () => {
       message('forecast.too-damp', {
         placeName: 'Shed',
         targetRange,
-        floorPct: 12,
+        // As the place is shown, not by this board's own readings.
+        emcPct: 11.7,
         gainsUntilOn: onDay(250),
       }),
     );

@@ -118,10 +118,20 @@ describe('The next step with a board', () => {
       step: 'wait',
       due: null,
       probeMs: inDays(6.5),
-      why: next(6.5, 'forecast.probe.undecided'),
+      why: message('next-step.probe-on', {
+        probeOn: new Date(inDays(6.5)).toISOString(),
+        why: message('next-step.still-not-ready', {
+          callName: message('call.keep-drying'),
+          probedOn: daysAgo(0.5),
+          todayOn,
+        }),
+      }),
     });
     const notReady = forecast([reached(40)], { probabilityReady: 0.1 });
-    expect(stepFor('ready', notReady, daysAgo(0.5)).step).toBe('label');
+    expect(stepFor('ready', notReady, daysAgo(0.5))).toMatchObject({
+      step: 'label',
+      why: { code: 'next-step.still-ready' },
+    });
     expect(stepFor('ready', notReady, daysAgo(8)).step).toBe('probe');
   });
 

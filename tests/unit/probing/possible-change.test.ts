@@ -41,8 +41,8 @@ test('the core of an 80 mm beam can hardly change in a day; its shell can', () =
 
 describe('what a board can show now', () => {
   const species = { ...plainSpecies, basicSpecificGravity: null };
-  const shop = { name: 'Shop', kind: 'shop', emcPct: 8 } as const;
-  const yard = { name: 'Yard', kind: 'outdoors', emcPct: 14 } as const;
+  const shop = { name: 'Shop', kind: 'shop', emcPct: 8, month: 5 } as const;
+  const yard = { name: 'Yard', kind: 'outdoors', emcPct: 14, month: 5 } as const;
 
   test('indoors it does not gain much above the place’s EMC', () => {
     expect(possibleRange('shell', 8, 27, 30, { place: shop, species }).highPct).toBeCloseTo(11, 6);
@@ -62,7 +62,8 @@ describe('what a board can show now', () => {
     ['heated-room', 12],
   ] as const)('with the air of a %s unknown, the gain ends at %d %%', (kind, ceiling) => {
     expect(
-      possibleRange('shell', 6, 27, 30, { place: { name: '', kind, emcPct: null }, species }).highPct,
+      possibleRange('shell', 6, 27, 30, { place: { name: '', kind, emcPct: null, month: 5 }, species })
+        .highPct,
     ).toBeCloseTo(ceiling, 6);
   });
 });

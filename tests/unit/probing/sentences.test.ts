@@ -9,7 +9,7 @@ import { BASIS, evidence, interior, lastRound, reading, readings } from './a-boa
 import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
-const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, airTempC: 15 } as const;
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5, airTempC: 15 } as const;
 const spot = (more: Partial<Spot>): { spot: Spot } => ({
   spot: { depth: 'shell', depthMm: null, fromEndMm: 1000, face: 'face', ...more },
 });
@@ -93,6 +93,8 @@ test('every reason of a call', () => {
     judge(readings([15, 15.2], [17, 17.3]), { place: { ...shed, emcPct: null } }),
     judge(readings([18, 18.2], [22, 22.3]), { place: shed }),
     judge(readings([13.2, 13.4], [13.8, 14]), { place: shed }),
+    judge(readings([12.9, 13], [13.3, 13.4]), { place: shed }),
+    judge(readings([11.6, 11.8], [12, 12.1]), { place: { ...shed, isRough: true } }),
     judge(readings([6.6, 6.7], [9.2, 9.4])),
     judge(readings([9.2, 9.4], [6.6, 6.7])),
     judge(readings([6.4, 6.5], [6.6, 6.7]), { endUse: siding }),

@@ -136,6 +136,7 @@ describe('an act', () => {
       highPct: 13,
       shellPct: 12,
       corePct: 12,
+      isQuestionable: false,
       call: 'keep-drying' as const,
       reason: message('call.none-left'),
       openSpot: null,

@@ -233,6 +233,7 @@ describe('due for judging', () => {
     highPct: 13,
     shellPct: 12,
     corePct: 12,
+    isQuestionable: false,
     call: 'keep-drying' as const,
     reason: message('call.no-readings'),
     openSpot: null,

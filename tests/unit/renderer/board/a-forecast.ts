@@ -40,8 +40,8 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     }),
   );
   const places: ForecastDetails['places'] = [
-    { placeId: 1, name: 'Pole shed', kind: 'open-shed' },
-    { placeId: 2, name: 'Bench room', kind: 'heated-room' },
+    { placeId: 1, name: 'Pole shed', kind: 'open-shed', lowestEmcPct: 13.4, lowestEmcMonth: null },
+    { placeId: 2, name: 'Bench room', kind: 'heated-room', lowestEmcPct: 7, lowestEmcMonth: null },
   ];
   return {
     forecast,
@@ -58,7 +58,7 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
       forecast,
       nowMs,
       endUse,
-      placeNames: places.map(({ name }) => name),
+      places,
     }),
     warp: warpOf({
       thicknessMm: 27,

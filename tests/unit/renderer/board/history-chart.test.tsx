@@ -65,13 +65,13 @@ describe('History and forecast of a board in one chart', () => {
     open();
     const read = rows().filter((row) => row['Average reading']);
     expect(read.map(({ Day }) => Day)).toEqual(['Aug 7']);
-    for (const head of ['Average reading', 'Shell reading', 'Core reading', 'Likely average']) {
+    for (const head of ['Average reading', 'Shell reading', 'Core reading', 'Forecast average']) {
       const [middle, low, high] = read[0]![head]!.match(/[\d.]+/g)!.map(Number) as [number, number, number];
       expect(low).toBeLessThan(middle);
       expect(high).toBeGreaterThan(middle);
     }
     const ahead = rows().find(({ Day }) => Day === 'Jan 1, 2027');
-    expect(ahead?.['Likely shell']).toMatch(/^[\d.]+%$/);
+    expect(ahead?.['Forecast shell']).toMatch(/^[\d.]+%$/);
     await expectNoBarriers();
   });
 
@@ -89,18 +89,18 @@ describe('History and forecast of a board in one chart', () => {
 
   test('the forecast can be shown for another place, with the day it is likely ready there', async () => {
     const user = open();
-    expect(screen.queryByText('Likely ready')).toBeNull();
+    expect(screen.queryByText('Ready')).toBeNull();
     await user.click(screen.getByRole('radio', { name: 'Bench room' }));
     const drawing = screen.getByRole('img', {
       name: 'Moisture content of OAK-01, past and forecast in Bench room',
     });
     expect(drawing.textContent).toContain('Today: moved to Bench room');
     expect(drawing.textContent).toContain('Mar 2027 (Dec 2026 or later)');
-    expect(rows().map((row) => row['Likely ready'])).toContain('Mar 2027 (Dec 2026 or later)');
+    expect(rows().map((row) => row.Ready)).toContain('About Mar 2027 (Dec 2026 or later)');
     // "Likely" is 8 chances in 10, like the interval around it.
     expect(
       screen.getByText(
-        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. In Bench room: likely Mar 2027 \(Dec 2026 or later\)\.$/,
+        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027 \(Dec 2026 or later\)\.$/,
       ),
     ).toBeTruthy();
   });
@@ -109,7 +109,7 @@ describe('History and forecast of a board in one chart', () => {
     const { forecast } = aForecast();
     open({ findings: [], forecast: aForecast({ readings: [], forecast: { ...forecast, residuals: [] } }) });
     const legend = within(screen.getByRole('list', { name: 'Legend' }));
-    expect(legend.getByText('Likely average')).toBeTruthy();
+    expect(legend.getByText('Forecast average')).toBeTruthy();
     expect(legend.queryByText(/read$/)).toBeNull();
     expect(screen.queryByRole('button', { name: /^Show (the|\d)/ })).toBeNull();
   });

@@ -41,7 +41,7 @@ export const found: Found = {
   missing: [],
   reasons: [
     message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
-    message('call.air-dries-only-to', { placeName: 'Pole shed', emcPct: 12.5 }),
+    message('call.air-dries-only-to', { placeName: 'Pole shed', airMonth: 8, emcPct: 12.5 }),
   ],
 };
 

@@ -71,12 +71,21 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
 
 export function read(board: ProbedBoard, readings: JudgedReading[], call: Call = 'keep-drying'): ProbedBoard {
   const found = { averagePct: 12.6, shellPct: 12.1, corePct: 13.4, lowPct: 11.4, highPct: 13.8 };
+  const estimate = {
+    ...found,
+    differencePct: 1.3,
+    standardUncertaintyPct: 0.7,
+    likelyInterval: { minPct: 11.4, maxPct: 13.8 },
+    countedShell: 1,
+    countedCore: 1,
+  };
   const reason = message('call.too-wet', { averagePct: 12.6, targetRange: { minPct: 6, maxPct: 8 } });
   return {
     ...board,
     isRead: true,
     finding: {
       ...found,
+      isQuestionable: false,
       roundId: 12,
       at: '2026-05-04T08:01:00.000Z',
       call,
@@ -89,14 +98,8 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
     },
     assessment: {
       readings,
-      estimate: {
-        ...found,
-        differencePct: 1.3,
-        standardUncertaintyPct: 0.7,
-        likelyInterval: { minPct: 11.4, maxPct: 13.8 },
-        countedShell: 1,
-        countedCore: 1,
-      },
+      estimate,
+      reliable: estimate,
       call,
       reasons: [reason],
     },

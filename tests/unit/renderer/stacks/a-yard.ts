@@ -43,6 +43,7 @@ export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
   highPct: 16.1,
   shellPct: 14.1,
   corePct: 15.8,
+  isQuestionable: false,
   call: 'keep-drying',
   reason: message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
   ...more,

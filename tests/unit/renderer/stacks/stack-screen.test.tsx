@@ -105,7 +105,7 @@ describe('The boards of a stack', () => {
       ),
     });
     // They give way in a window this narrow.
-    for (const column of ['Species', 'Likely range', 'Place', 'Log', 'Shell · core']) {
+    for (const column of ['Species', 'Ranges', 'Place', 'Log', 'Shell · core']) {
       await user.click(await screen.findByLabelText(column));
     }
     const [, head] = screen.getAllByRole('rowheader', { name: 'OAK-01' });
@@ -620,7 +620,7 @@ describe('What to do with a stack', () => {
     expect(screen.getByText('5 won’t reach the target in Pole shed. Move them to drier air.')).toBeTruthy();
     expect(
       screen.getByText(
-        '3 to probe again. Next likely ready Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
+        '3 to probe again. Next ready about Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
       ),
     ).toBeTruthy();
     expect(screen.getByText(/^8 boards · Pole shed · Furniture, target/)).toBeTruthy();

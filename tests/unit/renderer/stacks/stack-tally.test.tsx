@@ -38,7 +38,10 @@ afterEach(cleanup);
 describe('The volume and weight of a stack', () => {
   test('is its board feet, cubic meters, and weight now and at its target', async () => {
     open(() => volume);
-    expect(await line()).toEqual(['1,033 board feet · 2.43 m³ tallied', '1,655 kg now, 1,541 kg at 7.0%']);
+    expect(await line()).toEqual([
+      '1,033 board feet · 2.43 m³ tallied',
+      '1,655 kg when last probed, 1,541 kg at 7.0%',
+    ]);
     await expectNoBarriers();
   });
 
@@ -53,7 +56,7 @@ describe('The volume and weight of a stack', () => {
         message('stacks.density-missing', { speciesName: 'Holly' }),
       ],
     }));
-    expect((await line())[1]).toBe('900 kg now (4 boards), 850 kg at 7.0%');
+    expect((await line())[1]).toBe('900 kg when last probed (4 boards), 850 kg at 7.0%');
     for (const missing of [
       '1 board without width or length, not in these totals.',
       '2 boards not probed yet, not in the weight.',
@@ -67,7 +70,7 @@ describe('The volume and weight of a stack', () => {
     useSettings.setState({ settings: { units: 'imperial' } as Settings });
     open(() => volume);
     // 1 lb is 0.45359237 kg, exact by definition (international avoirdupois pound, 1959).
-    expect(await line()).toEqual(['1,033 board feet tallied', '3,649 lb now, 3,397 lb at 7.0%']);
+    expect(await line()).toEqual(['1,033 board feet tallied', '3,649 lb when last probed, 3,397 lb at 7.0%']);
   });
 
   test('of boards without sizes, there are no totals', async () => {

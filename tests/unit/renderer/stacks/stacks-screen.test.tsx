@@ -64,9 +64,9 @@ describe('The stacks', () => {
     expect(figures).toEqual([
       ['3 keep drying', ['of 6', '1 ready', '2 not probed yet']],
       ['14.9%', [unbroken('average, target 6–8%')]],
-      ['Mar 14, 2090', ['next likely ready', 'last Mar 20, 2090']],
+      ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
-    expect(screen.getByText('6 boards. 1 ready now, next likely Mar 14, 2090.')).toBeTruthy();
+    expect(screen.getByText('6 boards. 1 ready, next about Mar 14, 2090.')).toBeTruthy();
     expect(card.queryByRole('link', { name: /^Open/ })).toBeNull();
     await expectNoBarriers();
   });
@@ -79,14 +79,14 @@ describe('The stacks', () => {
       aStack({ id: 2, name: 'Lane walnut', nextReady: { when: past, placeName: null } }),
     ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
-    expect(card.getByText('likely ready if moved to Bench room')).toBeTruthy();
+    expect(card.getByText('ready if moved to Bench room')).toBeTruthy();
     expect(card.getByRole('button', { name: 'Move: Ridge oak' })).toBeTruthy();
     expect(within(screen.getByRole('article', { name: 'Lane walnut' })).getByText('Now')).toBeTruthy();
   });
 
   test('boards moved elsewhere are in no card, and in the count of the yard', async () => {
     open([aStack({ elsewhere: { boards: 3, ready: 2 } })]);
-    expect(await screen.findByText('9 boards. 3 ready now.')).toBeTruthy();
+    expect(await screen.findByText('9 boards. 3 ready.')).toBeTruthy();
     expect(screen.getByText('of 6')).toBeTruthy();
   });
 

@@ -1,0 +1,6 @@
+/**
+ * How far a moisture content is above another as both are shown, to a tenth, in points: what a person reads adds up.
+ * @example shownPoints(13.34, 12.66) // 0.6, between 13.3% and 12.7%
+ */
+export const shownPoints = (pct: number, fromPct: number): number =>
+  (Math.round(10 * pct) - Math.round(10 * fromPct)) / 10;
