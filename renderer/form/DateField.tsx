@@ -20,12 +20,14 @@ import {
 import { region } from '../region.ts';
 import { useWords } from '../words.ts';
 import styles from './date-field.module.css';
+import { useHint } from './Field.tsx';
 
 /** A local day, typed in the order of the person's region or chosen from a calendar. */
 export function DateField({
   label,
-  hint,
+  hint: ownHint,
   error,
+  saved,
   value,
   max,
   onValue,
@@ -34,6 +36,7 @@ export function DateField({
   label: ReactNode;
   hint?: ReactNode;
   error?: string | null;
+  saved?: string | null | undefined;
   /** "2026-11-03"; null for none. */
   value: string | null;
   /** The last day that may be chosen. */
@@ -41,7 +44,8 @@ export function DateField({
   onValue: (day: string | null) => void;
   onBlur?: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
+  const hint = useHint(ownHint, saved && formats.day(saved));
   const day = value ? parseDate(value) : null;
   /** "26" is 2026. */
   function complete(): void {

@@ -4,12 +4,28 @@ import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
 import './field.css';
 
-interface FieldWords {
+interface FieldWords<V = string> {
   label: ReactNode;
   /** How to fill it in. */
   hint?: ReactNode;
   /** What is wrong with what was typed, as a sentence. */
   error?: string | null;
+  /** What another window saved in it meanwhile, where this person typed something else; undefined where none did. */
+  saved?: V | null | undefined;
+}
+
+/** A field's hint, with what was saved in it meanwhile; undefined where there is neither. */
+export function useHint(hint: ReactNode, saved: FieldWords['saved']): ReactNode {
+  const { say } = useWords();
+  if (saved === undefined) return hint;
+  return (
+    <>
+      {hint}{' '}
+      <strong className="field-saved">
+        {say('conflict.saved', { savedText: saved || say('conflict.blank') })}
+      </strong>
+    </>
+  );
 }
 
 /** What a control needs so that its label, hint and error are read out with it. */
@@ -22,11 +38,13 @@ export interface FieldWiring {
 /** A control with its label above, a hint and an error sentence below. */
 export function Field({
   label,
-  hint,
+  hint: ownHint,
   error,
+  saved,
   children,
 }: FieldWords & { children: (wiring: FieldWiring) => ReactNode }) {
   const id = useId();
+  const hint = useHint(ownHint, saved);
   const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
   return (
     <div className="field">
@@ -58,9 +76,9 @@ type ControlProps<T extends 'input' | 'select' | 'textarea'> = Omit<
 type TextProps<T extends 'input' | 'textarea'> = FieldWords &
   ControlProps<T> & { value: string; onValue: (value: string) => void };
 
-export function TextField({ label, hint, error, onValue, ...rest }: TextProps<'input'>) {
+export function TextField({ label, hint, error, saved, onValue, ...rest }: TextProps<'input'>) {
   return (
-    <Field {...{ label, hint, error }}>
+    <Field {...{ label, hint, error, saved }}>
       {(wiring) => (
         <input
           type="text"
@@ -74,9 +92,9 @@ export function TextField({ label, hint, error, onValue, ...rest }: TextProps<'i
   );
 }
 
-export function TextArea({ label, hint, error, onValue, ...rest }: TextProps<'textarea'>) {
+export function TextArea({ label, hint, error, saved, onValue, ...rest }: TextProps<'textarea'>) {
   return (
-    <Field {...{ label, hint, error }}>
+    <Field {...{ label, hint, error, saved }}>
       {(wiring) => (
         <textarea rows={3} {...rest} {...wiring} onChange={({ target }) => onValue(target.value)} />
       )}
@@ -85,7 +103,7 @@ export function TextArea({ label, hint, error, onValue, ...rest }: TextProps<'te
 }
 
 /** What a field that is typed as text and read as a number is given. */
-export type NumberFieldProps = FieldWords &
+export type NumberFieldProps = FieldWords<number> &
   ControlProps<'input'> & {
     /** Null for an empty field, NaN for what cannot be read. */
     value: number | null;
@@ -105,6 +123,7 @@ export function TypedNumberField({
   label,
   hint,
   error,
+  saved,
   value,
   unit,
   onValue,
@@ -123,8 +142,9 @@ export function TypedNumberField({
   const [wasLeft, setWasLeft] = useState(false);
   const shown = Object.is(read(text), value) ? text : written;
   const isUnreadable = Number.isNaN(read(shown) ?? 0) && (wasLeft || Boolean(error));
+  const savedText = typeof saved === 'number' ? [write(saved), unit].filter(Boolean).join(' ') : saved;
   return (
-    <Field {...{ label, hint }} error={isUnreadable ? unreadable(shown.trim()) : error}>
+    <Field {...{ label, hint }} error={isUnreadable ? unreadable(shown.trim()) : error} saved={savedText}>
       {(wiring) => (
         <span className="field-with-unit">
           <input
@@ -172,26 +192,39 @@ export function NumberField({
   );
 }
 
-export function Select<V extends string>({
+/** One of a few, of which the person sees the chosen one; null is the choice of none. */
+export function Select<V extends string | number | null>({
   label,
   hint,
   error,
+  saved,
+  value,
   options,
   onValue,
   ...rest
-}: FieldWords &
+}: FieldWords<V> &
   ControlProps<'select'> & {
     value: V;
     /** `isName`: the label is a name that a person gave. */
-    options: readonly { value: V; label: string; isName?: boolean }[];
+    options: readonly { value: NoInfer<V>; label: string; isName?: boolean }[];
     onValue: (value: V) => void;
   }) {
+  const savedOption = options.find((option) => option.value === saved);
   return (
-    <Field {...{ label, hint, error }}>
+    <Field {...{ label, hint, error }} saved={saved === undefined ? saved : savedOption?.label}>
       {(wiring) => (
-        <select {...rest} {...wiring} onChange={({ target }) => onValue(target.value as V)}>
+        <select
+          {...rest}
+          {...wiring}
+          value={value ?? ''}
+          onChange={({ target }) => onValue(options[target.selectedIndex]!.value)}
+        >
           {options.map((option) => (
-            <option key={option.value} value={option.value} translate={option.isName ? 'no' : undefined}>
+            <option
+              key={option.value}
+              value={option.value ?? ''}
+              translate={option.isName ? 'no' : undefined}
+            >
               {option.label}
             </option>
           ))}

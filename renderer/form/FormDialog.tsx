@@ -12,10 +12,10 @@ import './form-dialog.css';
 /** What `onSave` throws where fields are marked wrong. */
 export const fieldsMarked = (): Refusal => new Refusal(message('validation.fix-fields'));
 
-export interface FormConflict {
-  table: ReactNode;
-  keepMine: () => Promise<unknown>;
+interface FormConflict {
   takeTheirs: () => void;
+  /** What was saved meanwhile, where the fields do not show it. */
+  shown?: ReactNode;
   /** What the two buttons say, where it is not usual. */
   keepWords?: string;
   theirsWords?: string;
@@ -39,7 +39,7 @@ export function FormDialog({
   saveWords: string;
   onSave: () => Promise<unknown>;
   onClose: () => void;
-  /** Where another edit came between: both versions, and the two ways on. */
+  /** Where another edit came between: to take that one; saving once more saves over it. */
   conflict?: FormConflict | null;
   children: ReactNode;
 }) {
@@ -59,7 +59,7 @@ export function FormDialog({
     <Dialog title={title} onClose={onClose}>
       <form
         ref={form}
-        className="form-dialog"
+        className="column form-dialog"
         noValidate
         onInput={() => {
           isTyped.current = true;
@@ -73,30 +73,28 @@ export function FormDialog({
       >
         {children}
         {(problem || conflict) && (
-          <div ref={answer} className="form-dialog-answer">
+          <div ref={answer} className="column form-dialog-answer">
             {problem && <Banner kind="problem">{problem.sentence}</Banner>}
-            {conflict?.table}
+            {conflict?.shown}
           </div>
         )}
         <Actions>
-          {conflict ? (
-            <>
-              <Button kind="main" disabled={busy} onClick={() => void save(conflict.keepMine)}>
-                {conflict.keepWords ?? say('conflict.keep-mine')}
-              </Button>
-              <Button
-                disabled={busy}
-                onClick={() => {
-                  conflict.takeTheirs();
-                  forgetProblem();
-                }}
-              >
-                {conflict.theirsWords ?? say('conflict.use-theirs')}
-              </Button>
-            </>
-          ) : (
-            <Button kind="main" type="submit" disabled={busy}>
-              {busy ? say('common.saving') : saveWords}
+          <Button kind="main" type="submit" disabled={busy}>
+            {busy
+              ? say('common.saving')
+              : conflict
+                ? (conflict.keepWords ?? say('conflict.keep-mine'))
+                : saveWords}
+          </Button>
+          {conflict && (
+            <Button
+              disabled={busy}
+              onClick={() => {
+                conflict.takeTheirs();
+                forgetProblem();
+              }}
+            >
+              {conflict.theirsWords ?? say('conflict.use-theirs')}
             </Button>
           )}
           <Button onClick={onClose}>{say('common.cancel')}</Button>

@@ -3,6 +3,7 @@ import { findSpecies, speciesMeant } from '../../shared-core/wood/species/find-s
 import type { Species } from '../../shared-core/wood/species/species.ts';
 import { useWords } from '../words.ts';
 import { Combobox } from './Combobox.tsx';
+import { useHint } from './Field.tsx';
 
 /** As many as a person takes in at a glance. */
 const MOST_SHOWN = 8;
@@ -19,6 +20,7 @@ const itemOf = ({ id, name, aliases, botanicalName }: Species) => ({
 export function SpeciesField({
   allSpecies,
   value,
+  saved,
   onValue,
   ...rest
 }: {
@@ -27,10 +29,12 @@ export function SpeciesField({
   /** Its ID; empty for none yet. */
   value: string;
   error?: string | null;
+  saved?: string | null | undefined;
   onValue: (speciesId: string) => void;
   onBlur?: () => void;
 }) {
   const { say } = useWords();
+  const hint = useHint(say('species-field.hint'), saved && allSpecies.find(({ id }) => id === saved)?.name);
   const [typed, setTyped] = useState('');
   const chosen = allSpecies.find(({ id }) => id === value);
   const text = chosen?.name ?? typed;
@@ -41,7 +45,7 @@ export function SpeciesField({
   return (
     <Combobox
       {...rest}
-      hint={say('species-field.hint')}
+      hint={hint}
       none={say('species-field.none')}
       which={say('species-field.which', {
         typedName: text.trim(),

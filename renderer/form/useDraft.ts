@@ -14,13 +14,20 @@ export type Draft<T> = { [K in keyof T]: [T[K]] extends [string] ? T[K] : T[K] |
  *
  * @param schema  of the record that the form makes
  * @param start   what the fields show at first
+ * @param theirs  what another window saved meanwhile, shown at the fields where this person typed something else
  */
-export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, start: Draft<T>) {
+export function useDraft<T extends object, Made>(
+  schema: z.ZodType<Made, T>,
+  start: Draft<T>,
+  theirs: Draft<T> | null = null,
+) {
   const { say } = useWords();
+  const [filled, setFilled] = useState(start);
   const [draft, setDraft] = useState(start);
   const [left, setLeft] = useState<ReadonlySet<keyof T>>(new Set());
   const [wasSaved, setWasSaved] = useState(false);
   const checked = schema.safeParse(draft);
+  const isTyped = (key: keyof T, over: Draft<T>) => JSON.stringify(draft[key]) !== JSON.stringify(over[key]);
   const issueOf = (key: keyof T) => checked.error?.issues.find(({ path }) => path[0] === key);
 
   return {
@@ -34,6 +41,7 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
       return {
         value: draft[key],
         error: issue ? say(problemOfField(key, issue)) : null,
+        saved: theirs && isTyped(key, filled) && isTyped(key, theirs) ? theirs[key] : undefined,
         onValue(value: Draft<T>[K]): void {
           setDraft((before) => ({ ...before, [key]: value }));
         },
@@ -53,6 +61,7 @@ export function useDraft<T extends object, Made>(schema: z.ZodType<Made, T>, sta
     },
     /** Starts again from another record. */
     refill(record: Draft<T>): void {
+      setFilled(record);
       setDraft(record);
       setLeft(new Set());
       setWasSaved(false);

@@ -3,7 +3,7 @@ import { sentenceOf } from '../stores/notices.ts';
 
 /**
  * What a form does when it saves: it is busy until the machine answers, closes when that went well, and otherwise stays
- * open with the reason, the focus in the first field of `form` that is marked wrong; else the reason, which is `answer`, is
+ * open with the reason, the focus in the first field of `form` that is marked wrong or was saved otherwise meanwhile; else the reason, which is `answer`, is
  * scrolled into sight.
  */
 export function useSaving(onClose: () => void) {
@@ -14,7 +14,12 @@ export function useSaving(onClose: () => void) {
   const answer = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!problem) return;
-    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    const wrong =
+      form.current?.querySelector<HTMLElement>('[aria-invalid="true"]') ??
+      form.current
+        ?.querySelector('.field-saved')
+        ?.closest('.field')
+        ?.querySelector<HTMLElement>('input, select, textarea, [tabindex]');
     if (wrong) wrong.focus();
     else answer.current?.scrollIntoView?.({ block: 'nearest' });
   }, [problem]);

@@ -1,8 +1,9 @@
 import { givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
-import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
+import { NumberField, Select, TextArea, TextField, useHint } from '../../form/Field.tsx';
 import { BoardLengthField, LengthField, ThicknessField } from '../../form/MeasureFields.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { thicknessHint } from '../../form/thickness-hint.ts';
@@ -17,7 +18,8 @@ type Given = typeof givenBoardSchema._zod.input;
 type BoardDraft = Draft<Given>;
 
 /** A board as it is typed, in a form that adds one or edits it. */
-export const useBoardDraft = (start: BoardDraft) => useDraft(givenBoardSchema, start);
+export const useBoardDraft = (start: BoardDraft, theirs: BoardDraft | null = null) =>
+  useDraft(givenBoardSchema, start, theirs);
 /** Some fields of a board, of whatever form they are part. */
 interface Of<K extends keyof Given> {
   board: Fields<Pick<Given, K>>;
@@ -48,12 +50,15 @@ export function BoardSpecies({ board: { field } }: Of<'speciesId'>) {
 
 /** The thickness, as a length or by its name in the trade. */
 export function BoardThickness({ board: { draft, field, set } }: Of<'thicknessMm' | 'thicknessQuarters'>) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
+  const { saved, ...rest } = field('thicknessMm');
+  const thickness = { thicknessMm: saved ?? 0, thicknessQuarters: field('thicknessQuarters').saved ?? null };
+  const hint = say(thicknessHint(draft.thicknessMm, useUnits()));
   return (
     <ThicknessField
       label={say('board.thickness')}
-      hint={say(thicknessHint(draft.thicknessMm, useUnits()))}
-      {...field('thicknessMm')}
+      hint={useHint(hint, saved === undefined ? saved : formats.thickness(thicknessOf(thickness)))}
+      {...rest}
       quarters={draft.thicknessQuarters}
       onThickness={(thicknessMm, thicknessQuarters) => set({ thicknessMm, thicknessQuarters })}
     />
@@ -106,15 +111,15 @@ function EndFields({ board }: { board: Fields<Given> }) {
 }
 
 /** How its rings lie. */
-export function BoardSawing({ board: { draft, set } }: Of<'sawing'>) {
+export function BoardSawing({ board: { draft, field } }: Of<'sawing'>) {
   const { say } = useWords();
   return (
     <Select
       label={say('board.sawing')}
       hint={say('board.sawing-hint')}
       options={sawingOptions(say)}
+      {...field('sawing')}
       value={draft.sawing ?? 'unknown'}
-      onValue={(sawing) => set({ sawing })}
     />
   );
 }
@@ -129,6 +134,7 @@ export function BoardBark({ board: { draft, field, set } }: Of<'barkSide' | 'bar
         label={say('board.bark-side')}
         hint={say('board.bark-side-hint')}
         options={barkSideOptions(say)}
+        {...field('barkSide')}
         value={draft.barkSide ?? 'unknown'}
         onValue={(barkSide) => set({ barkSide, barkOffOn: barkOffAfter(draft, barkSide, today) })}
       />

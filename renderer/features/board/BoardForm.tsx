@@ -3,29 +3,24 @@ import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
-import { conflictOf } from '../../form/VersionTable.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { BoardSpecies, BoardThickness, MoreAboutBoard, PlaceInStack, useBoardDraft } from './BoardFields.tsx';
-import { boardTexts } from './board-texts.ts';
 
 /** Edits a board. Its readings stay; they are judged again. */
 export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
-  const words = useWords();
-  const { say } = words;
-  const allSpecies = useQuery('species.list', {});
+  const { say } = useWords();
   const stacks = useQuery('stacks.list', {});
-  const typed = useBoardDraft(board);
-  const { draft, field, read, refill, set } = typed;
   const edit = useEdit('boards.edit', board);
-  const texts = boardTexts(words, allSpecies.output ?? [], stacks.output ?? []);
+  const typed = useBoardDraft(board, edit.theirs);
+  const { field, read, refill, set } = typed;
   return (
     <FormDialog
       title={say('board.edit', { boardCode: board.code })}
       saveWords={say('common.save')}
       onSave={async () => edit.save(read())}
       onClose={onClose}
-      conflict={conflictOf(edit, texts, refill)}
+      conflict={edit.conflict(refill)}
     >
       <div className="form-grid">
         <TextField
@@ -38,9 +33,8 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
           {(all) => (
             <Select
               label={say('board.stack')}
-              value={String(draft.stackId)}
-              options={all.map(({ id, name }) => ({ value: String(id), label: name, isName: true }))}
-              onValue={(stackId) => set({ stackId: Number(stackId) })}
+              options={all.map(({ id, name }) => ({ value: id, label: name, isName: true }))}
+              {...field('stackId')}
             />
           )}
         </Await>

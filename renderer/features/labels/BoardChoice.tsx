@@ -28,16 +28,12 @@ export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: n
       <div className={styles.find}>
         <Select
           label={say('labels.stack')}
-          value={stackId === null ? 'all' : String(stackId)}
+          value={stackId}
           options={[
-            { value: 'all', label: say('labels.all-stacks') },
-            ...(stacks.output ?? []).map(({ id, name }) => ({
-              value: String(id),
-              label: name,
-              isName: true,
-            })),
+            { value: null, label: say('labels.all-stacks') },
+            ...(stacks.output ?? []).map(({ id, name }) => ({ value: id, label: name, isName: true })),
           ]}
-          onValue={(value) => setStackId(value === 'all' ? null : Number(value))}
+          onValue={setStackId}
         />
         <TextField
           label={say('stacks.search')}

@@ -113,11 +113,9 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
         />
         <Select
           label={say('meter.reading.format')}
-          value={String(format)}
-          options={readableFormats.map((code) => ({ value: String(code), label: say(formatName(code)) }))}
-          onValue={(code) =>
-            layout.set({ format: Number(code), ...(!formatTakesExponent(Number(code)) && { exponent: 0 }) })
-          }
+          value={format}
+          options={readableFormats.map((code) => ({ value: code, label: say(formatName(code)) }))}
+          onValue={(code) => layout.set({ format: code, ...(!formatTakesExponent(code) && { exponent: 0 }) })}
         />
         <NumberField
           label={say('meter.reading.first-byte')}

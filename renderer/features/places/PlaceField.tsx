@@ -34,14 +34,14 @@ export function PlaceField({
           <Select
             label={label}
             {...(error !== undefined && { error })}
-            value={String(value ?? '')}
+            value={value}
             options={[
-              { value: '', label: say('stacks.choose-place') },
+              { value: null, label: say('stacks.choose-place') },
               ...all
                 .filter(({ id }) => id !== butNot)
-                .map(({ id, name }) => ({ value: String(id), label: name, isName: true })),
+                .map(({ id, name }) => ({ value: id, label: name, isName: true })),
             ]}
-            onValue={(chosen) => onValue(chosen === '' ? null : Number(chosen))}
+            onValue={onValue}
             onBlur={onBlur}
           />
         )}

@@ -1,15 +1,12 @@
 import { newPlaceSchema, type PlaceRow } from '../../../shared-core/contract/yard.ts';
-import type { Air } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { PlaceAirFields } from './PlaceAirFields.tsx';
 import { placeAirOf, placeAirSchema } from './place-air.ts';
-import { airSourceText, placeKinds } from './place-words.ts';
 import { useStation } from './StationField.tsx';
 import { YearChart } from './YearChart.tsx';
 
@@ -27,27 +24,14 @@ export function PlaceForm({
   onSaved: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
-  const { say, formats } = useWords();
-  const named = useDraft(nameSchema, place ?? { name: '' });
-  const typed = useDraft(placeAirSchema, placeAirOf(place));
-  const station = useStation(place);
+  const { say } = useWords();
+  const edit = useEdit('places.edit', place);
+  const { theirs } = edit;
+  const named = useDraft(nameSchema, place ?? { name: '' }, theirs);
+  const typed = useDraft(placeAirSchema, placeAirOf(place), theirs && placeAirOf(theirs));
+  const station = useStation(place, theirs);
   const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 
-  const edit = useEdit('places.edit', place);
-  const airText = ({ tempC, rh }: Air): string =>
-    say('places.air-short', { airTempC: tempC, rhPct: rh * 100 });
-  const fields: FieldTexts<'places.edit'> = {
-    name: { label: say('places.name'), text: (name) => name },
-    kind: { label: say('places.kind'), text: (kind) => say(placeKinds[kind]) },
-    airSource: { label: say('places.air-source'), text: (source) => say(airSourceText(source)) },
-    air: {
-      label: say('places.air'),
-      text: (months) => {
-        const texts = months.map(airText);
-        return formats.list(new Set(texts).size === 1 ? texts.slice(0, 1) : texts);
-      },
-    },
-  };
   /** What the fields give back where nothing is typed: humidity is rounded in them. */
   const untouched = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
   /** What readings say of the air, as long as it is still the same. */
@@ -68,7 +52,7 @@ export function PlaceForm({
       saveWords={say(place ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => {
+      conflict={edit.conflict((saved) => {
         named.refill(saved);
         typed.refill(placeAirOf(saved));
         station.refill(saved);

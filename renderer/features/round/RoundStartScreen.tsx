@@ -73,15 +73,15 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         <div className="column">
           <Select
             label={say('round-start.stack')}
-            value={chosen === null ? '' : String(chosen)}
+            value={chosen}
             options={[
-              ...(stack ? [] : [{ value: '', label: say('round-start.choose-stack') }]),
+              ...(stack ? [] : [{ value: null, label: say('round-start.choose-stack') }]),
               ...stacks.map(({ id, name: stackName, boards, placeName }) => ({
-                value: String(id),
+                value: id,
                 label: say('round-start.stack-option', { stackName, boards, placeName }),
               })),
             ]}
-            onValue={(value) => setChosen(value === '' ? null : Number(value))}
+            onValue={setChosen}
           />
           {stack?.openRoundId ? (
             <>

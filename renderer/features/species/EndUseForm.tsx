@@ -6,7 +6,6 @@ import { useEdit } from '../../data/useEdit.ts';
 import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
-import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { sourceShown } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
 
@@ -34,18 +33,10 @@ export function EndUseForm({
   start?: Draft<EndUse>;
   onClose: () => void;
 }) {
-  const { say, formats } = useWords();
-  const { field, read, refill } = useDraft(newEndUseSchema, endUse ? draftOfUse(endUse) : start);
-
+  const { say } = useWords();
   const edit = useEdit('endUses.edit', endUse);
-  const fields: FieldTexts<'endUses.edit'> = {
-    name: { label: say('species.name'), text: (name) => name },
-    minPct: { label: say('use.lowest'), text: formats.percent },
-    maxPct: { label: say('use.highest'), text: formats.percent },
-    maxShellCorePct: { label: say('use.shell-core'), text: formats.points },
-    note: { label: say('species.note'), text: (note) => note },
-    source: { label: say('species.source'), text: (source) => source },
-  };
+  const theirs = edit.theirs && draftOfUse(edit.theirs);
+  const { field, read, refill } = useDraft(newEndUseSchema, endUse ? draftOfUse(endUse) : start, theirs);
 
   async function save(): Promise<void> {
     const made = read();
@@ -64,7 +55,7 @@ export function EndUseForm({
       saveWords={say(endUse ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => refill(draftOfUse(saved)))}
+      conflict={edit.conflict((saved) => refill(draftOfUse(saved)))}
     >
       {endUse && <p>{say('use.effect')}</p>}
       <TextField label={say('species.name')} {...field('name')} />

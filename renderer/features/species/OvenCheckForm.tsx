@@ -65,6 +65,7 @@ export function OvenCheckForm({
   });
   const [typed, setTyped] = useState('');
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
+  const { error, onBlur } = field('readings');
   const type = (text: string): void => {
     setTyped(text);
     set({ readings: parseDecimals(text) });
@@ -87,7 +88,7 @@ export function OvenCheckForm({
         label={say(draft.unit === 'pct' ? 'oven.readings-pct' : 'oven.readings-ohm')}
         hint={say('oven.readings-hint')}
         inputMode="text"
-        {...field('readings')}
+        {...{ error, onBlur }}
         value={typed}
         onValue={type}
       />
@@ -124,15 +125,13 @@ function MeterChoice({
     <Select
       label={say('oven.meter')}
       hint={say('oven.meter-hint')}
-      value={meterId === null ? '' : String(meterId)}
+      value={meterId}
       options={[
-        { value: '', label: say('oven.typed') },
-        { value: String(state.meterId), label: state.deviceName ?? say('oven.connected-meter') },
+        { value: null, label: say('oven.typed') },
+        { value: state.meterId, label: state.deviceName ?? say('oven.connected-meter') },
       ]}
-      onValue={(value) =>
-        value === ''
-          ? onMeter(null, 'pct')
-          : onMeter(Number(value), state.description?.unit ?? live?.unit ?? 'pct')
+      onValue={(chosen) =>
+        onMeter(chosen, (chosen !== null && (state.description?.unit ?? live?.unit)) || 'pct')
       }
     />
   );

@@ -8,7 +8,6 @@ import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { useWords } from '../../words.ts';
 import { draftOfSpecies, type SpeciesDraft, speciesDraftSchema } from './species-draft.ts';
 
@@ -30,33 +29,12 @@ export function SpeciesForm({
   start: SpeciesDraft;
   onClose: () => void;
 }) {
-  const { say, formats } = useWords();
-  const { field, read, refill } = useDraft(speciesDraftSchema, start);
+  const { say } = useWords();
+  const edit = useEdit('species.edit', species);
+  const theirs = edit.theirs && draftOfSpecies(edit.theirs);
+  const { field, read, refill } = useDraft(speciesDraftSchema, start, theirs);
   const groups = useId();
   const allSpecies = useQuery('species.list', {}).output ?? [];
-
-  const edit = useEdit('species.edit', species);
-  const fields: FieldTexts<'species.edit'> = {
-    name: { label: say('species.name'), text: (name) => name },
-    botanicalName: { label: say('species.botanical-name'), text: (name) => name },
-    group: { label: say('species.group'), text: (group) => group },
-    aliases: { label: say('species.other-names'), text: formats.list },
-    basicSpecificGravity: { label: say('species.specific-gravity'), text: formats.raw },
-    radialPct: { label: say('species.radial'), text: formats.rawPercent },
-    tangentialPct: { label: say('species.tangential'), text: formats.rawPercent },
-    volumetricPct: { label: say('species.volumetric'), text: formats.rawPercent },
-    changeCoefficient: {
-      label: say('species.change-both'),
-      text: ({ radial, tangential }) => formats.list([radial, tangential].map(formats.raw)),
-    },
-    curveId: {
-      label: say('species.curve'),
-      text: (curveId) => resistanceCurves.get(curveId)?.name ?? curveId,
-    },
-    linear: { label: say('species.linear-both'), text: ({ a, b }) => formats.list([a, b].map(formats.raw)) },
-    note: { label: say('species.note'), text: (note) => note },
-    source: { label: say('species.source'), text: (source) => source },
-  };
 
   async function save(): Promise<void> {
     const made = read();
@@ -73,7 +51,7 @@ export function SpeciesForm({
       saveWords={say(species ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, fields, (saved) => refill(draftOfSpecies(saved)))}
+      conflict={edit.conflict((saved) => refill(draftOfSpecies(saved)))}
     >
       <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">

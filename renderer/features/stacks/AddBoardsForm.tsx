@@ -105,7 +105,7 @@ function Form({
       {isMany && <StackOrderFields order={order} blankHint={say('stacks.per-layer-optional')} />}
       <details>
         <summary>{say('stacks.more-fields')}</summary>
-        <div className="form-dialog">
+        <div className="column">
           <MoreAboutBoard board={typed} />
           {!isMany && <PlaceInStack board={typed} />}
         </div>

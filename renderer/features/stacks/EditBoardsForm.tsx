@@ -52,13 +52,13 @@ export function EditBoardsForm({
     if (others.length === 0) onClose();
   }
 
-  async function save(edited: readonly BoardRow[]): Promise<void> {
+  async function save(): Promise<void> {
     order.show();
     const { placeId, since = today, endUseId = null, readings, ...changed } = typed.read();
     if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
     try {
       const output = await bridge().command('boards.editTogether', {
-        boards: edited.map(({ id, version }) => ({ id, basedOn: version })),
+        boards: boards.map((board) => ({ id: board.id, basedOn: (newerOf(board) ?? board).version })),
         changed,
         stackOrder: on.has('order') ? order.read() : null,
         move: placeId === undefined ? null : { placeId, since: instantOfDay(since, new Date()) },
@@ -83,14 +83,13 @@ export function EditBoardsForm({
     <FormDialog
       title={say('stacks.edit-boards', { boards: boards.length })}
       saveWords={say('common.save')}
-      onSave={() => save(boards)}
+      onSave={save}
       onClose={onClose}
       conflict={
         newer.length === 0
           ? null
           : {
-              table: <EditedMeanwhile before={boards} now={newer} />,
-              keepMine: () => save(boards.map((board) => newerOf(board) ?? board)),
+              shown: <EditedMeanwhile before={boards} now={newer} />,
               keepWords: say('stacks.edit-anyway'),
               takeTheirs: leaveOut,
               theirsWords: say('stacks.leave-edited-out', { boards: newer.length }),

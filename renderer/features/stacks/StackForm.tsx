@@ -9,7 +9,6 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { conflictOf, type FieldTexts } from '../../form/VersionTable.tsx';
 import { go } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
@@ -42,20 +41,12 @@ function Form({
   onClose: () => void;
 }) {
   const { say } = useWords();
+  const edit = useEdit('stacks.edit', stack);
   const { field, read, refill } = useDraft(
     schema,
     stack ?? { name: '', placeId, endUseId: endUses[0]?.id ?? '', topCover: 'covered', note: '' },
+    edit.theirs,
   );
-  const edit = useEdit('stacks.edit', stack);
-  const texts: FieldTexts<'stacks.edit'> = {
-    name: { label: say('stacks.name'), text: (value) => value },
-    endUseId: {
-      label: say('stacks.use'),
-      text: (value) => endUses.find(({ id }) => id === value)?.name ?? value,
-    },
-    topCover: { label: say('stacks.top'), text: (value) => say(`stacks.top.${value}`) },
-    note: { label: say('stacks.note'), text: (value) => value },
-  };
 
   async function save(): Promise<void> {
     const made = read();
@@ -71,7 +62,7 @@ function Form({
       saveWords={say(stack ? 'common.save' : 'stacks.add-button')}
       onSave={save}
       onClose={onClose}
-      conflict={conflictOf(edit, texts, refill)}
+      conflict={edit.conflict(refill)}
     >
       <TextField label={say('stacks.name')} hint={say('stacks.name-hint')} {...field('name')} />
       {!stack && <PlaceField label={say('stacks.place')} {...field('placeId')} />}

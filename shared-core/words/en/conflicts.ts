@@ -2,10 +2,7 @@
 export const conflicts = {
   'conflict.edited-meanwhile':
     'This was edited in another window in the meantime. Nothing was saved. Choose what to keep.',
-  'conflict.table': 'Both versions',
-  'conflict.field': 'Field',
-  'conflict.mine': 'Yours',
-  'conflict.saved-meanwhile': 'Saved meanwhile',
+  'conflict.saved': 'Saved meanwhile: {savedText}',
   'conflict.blank': '(blank)',
   'conflict.keep-mine': 'Keep mine',
   'conflict.use-theirs': 'Use theirs',

@@ -53,8 +53,6 @@ export const species = {
   'species.other-names': 'Other names',
   'species.other-names-hint': 'Separated by commas. A search finds these too.',
   'species.specific-gravity-hint': 'Oven-dry weight over green volume, relative to water.',
-  'species.change-both': 'Change coefficients',
-  'species.linear-both': 'Linear coefficients',
   'species.change-hint': 'Share of the size, for each point of MC.',
   'species.curve': 'Resistance curve',
   'species.curve-hint':

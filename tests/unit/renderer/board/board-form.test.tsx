@@ -131,21 +131,29 @@ describe('A board in its form', () => {
     expect(form.getByText(sentence)).toBeTruthy();
   });
 
-  test('edited in two windows, the form lists what this person typed and the other did not, thickness by its name', async () => {
-    const { form, type, save } = await openForm(
+  test.each([
+    [{ thicknessMm: 27 }, '27 mm'],
+    [{ thicknessMm: 31.75, thicknessQuarters: 5 }, '5/4'],
+  ])('edited in two windows, each field that both changed shows what was saved: %o', async (thickness, saved) => {
+    const { form, type, save, user } = await openForm(
       'metric',
       {},
-      { thicknessMm: 27, note: 'Wane', widthMm: 200, log: 'Creek' },
+      { ...thickness, note: 'Wane', widthMm: 200, log: 'Creek', sawing: 'flat', sawnOn: null },
     );
     await type('Thickness', '8/4');
     await type('Note', 'Wane');
     await type('Log', 'Lane');
+    await user.selectOptions(form.getByLabelText('Sawing'), 'Quarter-sawn');
     await save();
-    const rows = form.getAllByRole('row').map((row) => [...row.children].map((cell) => cell.textContent));
-    expect(rows.slice(1)).toEqual([
-      ['Thickness', '8/4', '27 mm'],
-      ['Log', 'Lane', 'Creek'],
+    const described = form
+      .getAllByText(/^Saved meanwhile/)
+      .map((text) => [text.closest('.field')?.firstElementChild?.textContent, text.textContent]);
+    expect(described).toEqual([
+      ['Thickness', `Saved meanwhile: ${saved}`],
+      ['Log', 'Saved meanwhile: Creek'],
+      ['Sawing', 'Saved meanwhile: Flat-sawn'],
     ]);
+    expect(document.activeElement).toBe(form.getByLabelText('Thickness'));
   });
 
   test('edited alike in two windows, it is saved', async () => {

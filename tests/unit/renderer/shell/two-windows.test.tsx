@@ -98,17 +98,18 @@ async function editNote() {
   return { machine, user, dialog };
 }
 
-test('an edit that another window came before shows both versions; mine is saved over it', async () => {
+test('an edit that another window came before shows at its field what was saved; mine is saved over it', async () => {
   const { machine, user, dialog } = await editNote();
   expect((await dialog.findByRole('alert')).textContent).toContain(
     'edited in another window in the meantime',
   );
-  const note = dialog.getByRole('row', { name: /^Note/ });
-  expect(
-    within(note)
-      .getAllByRole('cell')
-      .map((cell) => cell.textContent),
-  ).toEqual(['Weighted on top', 'Stickers every 40 cm']);
+  const note = dialog.getByRole('textbox', {
+    name: 'Note',
+    description: 'Saved meanwhile: Stickers every 40 cm',
+  });
+  expect(note).toHaveProperty('value', 'Weighted on top');
+  expect(document.activeElement).toBe(note);
+  expect(dialog.getAllByText(/^Saved meanwhile/)).toHaveLength(1);
   await expectNoBarriers();
   await user.click(dialog.getByRole('button', { name: 'Keep mine' }));
   expect(machine.inputsOf('stacks.edit')).toEqual([
