@@ -86,7 +86,7 @@ export function Combobox({
       <Label>{label}</Label>
       <ChoosingInput meant={chosenId === null ? meant : null} first={items?.[0]} />
       {hint && (
-        <Text slot="description" className="field-hint">
+        <Text slot="description" className="soft">
           {hint}
         </Text>
       )}

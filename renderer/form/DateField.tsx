@@ -73,7 +73,7 @@ export function DateField({
           </Button>
         </Group>
         {hint && (
-          <Text slot="description" className="field-hint">
+          <Text slot="description" className="soft">
             {hint}
           </Text>
         )}

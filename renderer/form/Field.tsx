@@ -55,7 +55,7 @@ export function Field({
         'aria-invalid': error ? true : undefined,
       })}
       {hint && (
-        <p id={`${id}-hint`} className="field-hint">
+        <p id={`${id}-hint`} className="soft">
           {hint}
         </p>
       )}
@@ -146,7 +146,7 @@ export function TypedNumberField({
   return (
     <Field {...{ label, hint }} error={isUnreadable ? unreadable(shown.trim()) : error} saved={savedText}>
       {(wiring) => (
-        <span className="field-with-unit">
+        <span className="marked">
           <input
             type="text"
             autoComplete="off"
@@ -250,7 +250,7 @@ export function Checkbox({
   const id = useId();
   return (
     <div className="field field-check">
-      <label>
+      <label className="marked">
         <input
           type="checkbox"
           aria-describedby={hint ? `${id}-hint` : undefined}
@@ -261,7 +261,7 @@ export function Checkbox({
         <span>{label}</span>
       </label>
       {hint && (
-        <p id={`${id}-hint`} className="field-hint">
+        <p id={`${id}-hint`} className="soft">
           {hint}
         </p>
       )}

@@ -3,7 +3,6 @@ import { Banner } from '../ui/Banner.tsx';
 import { useWords } from '../words.ts';
 import { Checkbox } from './Field.tsx';
 import { TempField } from './MeasureFields.tsx';
-import css from './temperature-field.module.css';
 import { useDraft } from './useDraft.ts';
 
 /** How much colder or warmer wood shifts a reading by about half a point: 10 °F, from memory. */
@@ -23,7 +22,7 @@ export function TemperatureField({
 }) {
   const { say } = useWords();
   return (
-    <div className={css.asked}>
+    <div className="column">
       <TempField
         label={say('wood-temp.label')}
         hint={say('wood-temp.hint')}

@@ -81,7 +81,7 @@ export function Sheet({
 /** Nothing here yet: says what would be here and how to begin. */
 export function EmptyState({ sentence, children }: { sentence: string; children?: ReactNode }) {
   return (
-    <div className="empty-state">
+    <div className="column empty-state">
       <p>{sentence}</p>
       {children && <Actions>{children}</Actions>}
     </div>

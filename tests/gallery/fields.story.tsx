@@ -79,7 +79,10 @@ export const stories: Story[] = [
   },
   {
     part: 'TextArea',
-    states: { filled: () => <TextArea label="Note" value="Two lines" onValue={nothing} /> },
+    states: {
+      filled: () => <TextArea label="Note" value="Two lines" onValue={nothing} />,
+      'saved meanwhile': () => <TextArea label="Note" value="Two lines" saved="One" onValue={nothing} />,
+    },
   },
   {
     part: 'Checkbox',

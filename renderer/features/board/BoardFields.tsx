@@ -99,7 +99,7 @@ function EndFields({ board }: { board: Fields<Given> }) {
   return (
     <fieldset className={css.end}>
       <legend>{say('board.end-grain')}</legend>
-      <p className="field-hint">{say('board.end-grain-use')}</p>
+      <p className="soft">{say('board.end-grain-use')}</p>
       {end.thicknessMm > 0 && isEndKnown(end) && <EndGrain board={end} />}
       <div className="form-grid">
         <BoardSawing board={board} />

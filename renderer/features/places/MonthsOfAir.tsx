@@ -23,7 +23,7 @@ export function MonthsOfAir({ typed: { field, set } }: { typed: PlaceAirTyped })
       }}
     >
       <legend>{say('places.months')}</legend>
-      <p className="field-hint">{say('places.months-hint', { unitName: temperatureUnit(units) })}</p>
+      <p className="soft">{say('places.months-hint', { unitName: temperatureUnit(units) })}</p>
       {MONTHS.map((month) => {
         const monthName = formats.month(month + 1);
         return (

@@ -1,3 +1,4 @@
+import { placeKindSchema } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { roomAirSchema } from '../../../shared-core/wood/climate/room-air.ts';
 import { NumberField, Select } from '../../form/Field.tsx';
@@ -7,7 +8,6 @@ import { useWords } from '../../words.ts';
 import { EpwField } from './EpwField.tsx';
 import { MonthsOfAir } from './MonthsOfAir.tsx';
 import { type placeAirSchema, usualWay, waysOf } from './place-air.ts';
-import { placeKinds } from './place-words.ts';
 import { StationField, type useStation } from './StationField.tsx';
 
 /** A place's kind and air as they are typed. */
@@ -37,10 +37,7 @@ export function PlaceAirFields({
       <Select
         label={say('places.kind')}
         {...field('kind')}
-        options={Object.entries(placeKinds).map(([value, words]) => ({
-          value: value as typeof kind,
-          label: say(words),
-        }))}
+        options={placeKindSchema.options.map((value) => ({ value, label: say(`places.kind.${value}`) }))}
         onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen) })}
       />
       <Select

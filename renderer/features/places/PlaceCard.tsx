@@ -8,7 +8,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { airSourceText, placeKinds } from './place-words.ts';
+import { airSourceText } from './place-words.ts';
 import css from './places.module.css';
 import { YearChart } from './YearChart.tsx';
 
@@ -16,14 +16,12 @@ import { YearChart } from './YearChart.tsx';
 export function PlaceCard({
   place,
   isNew,
-  thisMonth,
   highestPct,
   onEdit,
 }: {
   place: PlaceRow;
   /** It was just added, so the focus goes to it. */
   isNew: boolean;
-  thisMonth: number;
   /** Of any month at any place, so that all are drawn to one scale, % MC. */
   highestPct: number;
   onEdit: () => void;
@@ -33,6 +31,7 @@ export function PlaceCard({
   useEffect(() => {
     if (isNew) edit.current?.focus();
   }, [isNew]);
+  const thisMonth = new Date().getMonth();
   const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
   const offsetPct = airOffset?.meanPct ?? 0;
   const { monthlyEmcPct, driestEmcPct, driestMonth } = emcOfYear(air, offsetPct);
@@ -48,7 +47,7 @@ export function PlaceCard({
     >
       <p className="soft">
         {say('places.kind-and-air', {
-          kind: message(placeKinds[kind]),
+          kind: message(`places.kind.${kind}`),
           airSource: airSourceText(airSource),
         })}
       </p>
@@ -59,8 +58,8 @@ export function PlaceCard({
               ? [[say('places.emc-all-year'), formats.mc(driestEmcPct)]]
               : [
                   [
-                    say('places.emc-in-month', { monthName: formats.month(thisMonth) }),
-                    formats.mc(monthlyEmcPct[thisMonth - 1] as number),
+                    say('places.emc-in-month', { monthName: formats.month(thisMonth + 1) }),
+                    formats.mc(monthlyEmcPct[thisMonth]!),
                   ],
                   [
                     say('places.lowest'),
@@ -83,7 +82,7 @@ export function PlaceCard({
           })}
         </p>
       )}
-      <YearChart {...{ placeName, air, offsetPct, thisMonth }} reachesPct={highestPct} />
+      <YearChart {...{ placeName, air, offsetPct }} reachesPct={highestPct} />
       {stacks.length === 0 ? (
         <p className="soft">{say('places.no-boards')}</p>
       ) : (

@@ -50,12 +50,7 @@ export function PlaceField({
         {say('stacks.add-place')}
       </Button>
       {isAdding && (
-        <PlaceForm
-          place={null}
-          thisMonth={new Date().getMonth() + 1}
-          onSaved={({ id }) => onValue(id)}
-          onClose={() => setAdding(false)}
-        />
+        <PlaceForm place={null} onSaved={({ id }) => onValue(id)} onClose={() => setAdding(false)} />
       )}
     </div>
   );

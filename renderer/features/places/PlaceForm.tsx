@@ -15,12 +15,10 @@ const nameSchema = newPlaceSchema.pick({ name: true });
 /** Asks for a place and its air; for a new one where `place` is null. */
 export function PlaceForm({
   place,
-  thisMonth,
   onSaved,
   onClose,
 }: {
   place: PlaceRow | null;
-  thisMonth: number;
   onSaved: (place: PlaceRow) => void;
   onClose: () => void;
 }) {
@@ -65,7 +63,6 @@ export function PlaceForm({
           placeName={named.draft.name.trim() || null}
           air={year}
           offsetPct={isSame ? (place?.airOffset?.meanPct ?? 0) : 0}
-          thisMonth={thisMonth}
         />
       )}
     </FormDialog>

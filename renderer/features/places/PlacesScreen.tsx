@@ -16,7 +16,6 @@ export function PlacesScreen() {
   const { say } = useWords();
   const [form, setForm] = useState<'closed' | 'new' | PlaceRow>('closed');
   const [addedId, setAddedId] = useState<number | null>(null);
-  const thisMonth = new Date().getMonth() + 1;
   const highestPct = (places: readonly PlaceRow[]): number =>
     Math.max(
       ...places.flatMap(({ air, airOffset }) =>
@@ -44,7 +43,6 @@ export function PlacesScreen() {
                   key={place.id}
                   place={place}
                   isNew={place.id === addedId}
-                  thisMonth={thisMonth}
                   highestPct={highestPct(places)}
                   onEdit={() => setForm(place)}
                 />
@@ -56,7 +54,6 @@ export function PlacesScreen() {
       {form !== 'closed' && (
         <PlaceForm
           place={form === 'new' ? null : form}
-          thisMonth={thisMonth}
           onSaved={({ id }) => form === 'new' && setAddedId(id)}
           onClose={() => setForm('closed')}
         />

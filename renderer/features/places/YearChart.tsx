@@ -12,7 +12,6 @@ export function YearChart({
   placeName,
   air,
   offsetPct = 0,
-  thisMonth,
   reachesPct,
 }: {
   /** Null while it has none. */
@@ -20,8 +19,6 @@ export function YearChart({
   air: MonthlyAir;
   /** What readings there say of that air, % MC. */
   offsetPct?: number;
-  /** 1 to 12. */
-  thisMonth: number;
   /** How high the axis reaches where several places are beside each other, % MC. */
   reachesPct?: number;
 }) {
@@ -55,7 +52,7 @@ export function YearChart({
           name: null,
           color: 'line-strong',
           stroke: 'dashed',
-          values: [{ x: thisMonth, word: say('places.now') }],
+          values: [{ x: new Date().getMonth() + 1, word: say('places.now') }],
         },
         {
           kind: 'line',

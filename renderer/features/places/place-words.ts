@@ -1,15 +1,6 @@
-import type { AirSource, PlaceKind } from '../../../shared-core/contract/yard.ts';
+import type { AirSource } from '../../../shared-core/contract/yard.ts';
 import type { Station } from '../../../shared-core/wood/climate/station.ts';
-import type { Code } from '../../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-
-/** What each kind of place is called, in the order of the form. */
-export const placeKinds = {
-  outdoors: 'places.kind.outdoors',
-  'open-shed': 'places.kind.open-shed',
-  shop: 'places.kind.shop',
-  'heated-room': 'places.kind.heated-room',
-} as const satisfies Record<PlaceKind, Code>;
 
 /** "Asheville, NC". */
 export const stationText = ({ name, state }: Station): string => `${name}, ${state}`;

@@ -2,9 +2,8 @@ import { useState } from 'react';
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { parseDecimals } from '../../../shared-core/units/decimal.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
-import { type ConstantMassRule, constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
+import { constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
@@ -15,17 +14,6 @@ import { useUnits } from '../../stores/settings.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-
-const ruleOptions = (say: Say): readonly { value: ConstantMassRule; label: string }[] => [
-  {
-    value: 'EN 13183-1',
-    label: say('oven.rule.en', { limitPct: 0.1, hours: constantMassRules['EN 13183-1'].hours }),
-  },
-  {
-    value: 'ASTM D4442',
-    label: say('oven.rule.astm', { hours: constantMassRules['ASTM D4442'].hours }),
-  },
-];
 
 const pieceSchema = newOvenCheckSchema.omit({ woodTempC: true });
 
@@ -66,6 +54,7 @@ export function OvenCheckForm({
   const [typed, setTyped] = useState('');
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const { error, onBlur } = field('readings');
+  const { 'EN 13183-1': en, 'ASTM D4442': astm } = constantMassRules;
   const type = (text: string): void => {
     setTyped(text);
     set({ readings: parseDecimals(text) });
@@ -103,7 +92,14 @@ export function OvenCheckForm({
           {...field('balanceGrams')}
         />
       </div>
-      <Select label={say('oven.rule')} options={ruleOptions(say)} {...field('rule')} />
+      <Select
+        label={say('oven.rule')}
+        options={[
+          { value: 'EN 13183-1', label: say('oven.rule.en', { limitPct: 0.1, hours: en.hours }) },
+          { value: 'ASTM D4442', label: say('oven.rule.astm', { hours: astm.hours }) },
+        ]}
+        {...field('rule')}
+      />
       <TextArea label={say('species.note')} {...field('note')} />
     </FormDialog>
   );

@@ -15,7 +15,7 @@ export function OwnFitPart({ own, species }: { own: OwnFit; species: Species }) 
   const title =
     own.meterName === null ? say('oven.typed') : say('oven.read-with', { meterName: own.meterName });
   return (
-    <section className={css.fit} aria-label={title}>
+    <section className={`column ${css.fit}`} aria-label={title}>
       <h3>{title}</h3>
       <Worth own={own} species={species} />
       {own.fit && <CalibrationChart own={own} speciesName={species.name} />}

@@ -52,7 +52,7 @@ function AllSpecies() {
           const found = speciesFound(query, all);
           return (
             <>
-              <p role="status" className={styles.note}>
+              <p role="status" className="soft">
                 {say('species.found', { found: found.length, all: all.length })} {say('species.corrected')}
               </p>
               {found.length === 0 && (
@@ -94,7 +94,10 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
             {members.map(({ id, name, botanicalName, linear, curveId, builtIn }) => (
               <li key={id}>
                 <a href={hrefOf({ name: 'species', id })}>
-                  <strong translate="no">{name}</strong> <i translate="no">{botanicalName}</i>
+                  <strong translate="no">{name}</strong>{' '}
+                  <i className="soft" translate="no">
+                    {botanicalName}
+                  </i>
                   {linear === null && curveId === null && <small>{say('species.temperature-only')}</small>}
                   {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
                 </a>

@@ -11,7 +11,6 @@ import { useWords } from '../../words.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
 import { SpeciesFigures } from './SpeciesFigures.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
-import styles from './species.module.css';
 import { draftDerivedFrom, draftOfSpecies } from './species-draft.ts';
 
 /** Everything known about one species, and the person's own oven-dry checks of it. */
@@ -67,7 +66,7 @@ function Found({ species }: { species: SpeciesRow }) {
         <p>{say(publishedCorrection(species))}</p>
         <SpeciesFigures species={species} />
         {species.note && (
-          <p className={styles.note} translate="no">
+          <p className="soft" translate="no">
             {species.note}
           </p>
         )}

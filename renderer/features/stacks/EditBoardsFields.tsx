@@ -59,7 +59,7 @@ export function EditBoardsFields({
       return (
         <>
           <PlaceField label={say('stacks.move-to')} {...field('placeId')} />
-          <p className="field-hint">{say('stacks.move-history')}</p>
+          <p className="soft">{say('stacks.move-history')}</p>
           <DateField
             label={say('stacks.move-day')}
             hint={say('stacks.move-day-hint')}

@@ -104,7 +104,7 @@ function UnitsLine() {
   const settings = useSettings((store) => store.settings);
   const other = units === 'metric' ? 'imperial' : 'metric';
   return (
-    <p className="field-hint">
+    <p className="soft">
       {say(settings.units ? 'stacks.units-chosen' : 'stacks.units-of-region', { units })}{' '}
       <Button
         kind="quiet"

@@ -29,7 +29,7 @@ export function StackDrawing({ stack: { id: stackId, topCover } }: { stack: Stac
           return (
             <>
               {placed.length === 0 ? (
-                <p className="field-hint">{say('stacks.drawing-missing')}</p>
+                <p className="soft">{say('stacks.drawing-missing')}</p>
               ) : (
                 <Layers placed={placed} next={next} isCovered={topCover === 'covered'} />
               )}
@@ -45,7 +45,7 @@ export function StackDrawing({ stack: { id: stackId, topCover } }: { stack: Stac
                   </ul>
                 </section>
               )}
-              <p className="field-hint">
+              <p className="soft">
                 {placed.some(({ id }) => next.has(id)) && (
                   <>
                     <span className={css.sample} aria-hidden="true" /> {say('stack-plan.next')}.{' '}
