@@ -27,8 +27,8 @@ export const species = {
   'species.radial': 'Radial shrinkage to oven-dry',
   'species.tangential': 'Tangential shrinkage to oven-dry',
   'species.volumetric': 'Volumetric shrinkage to oven-dry',
-  'species.change-radial': 'Radial change per point of MC',
-  'species.change-tangential': 'Tangential change per point of MC',
+  'species.change-radial': 'Radial change per point',
+  'species.change-tangential': 'Tangential change per point',
   'species.missing': 'Missing figures',
   'species.missing.curve':
     'No correction for this species. Trust the trend more than the readings. Your own oven-dry checks fix this.',
@@ -44,7 +44,7 @@ export const species = {
   'species.other-names': 'Other names',
   'species.other-names-hint': 'Separated by commas. A search finds these too.',
   'species.specific-gravity-hint': 'Oven-dry weight over green volume, relative to water.',
-  'species.change-hint': 'As a share of the size.',
+  'species.change-hint': 'Share of the size, for each point of MC.',
   'species.curve': 'Resistance curve',
   'species.curve-hint':
     'The curve of a close relative is better than none. Your own oven-dry checks are better than both.',
