@@ -20,7 +20,7 @@ export function Choice<V extends string>({
       <legend>{label}</legend>
       <div className={css.options}>
         {options.map((option) => (
-          <label key={option.value} className={option.value === value ? css.chosen : undefined}>
+          <label key={option.value} className={`marked ${option.value === value ? css.chosen : ''}`}>
             <input
               type="radio"
               name={name}

@@ -10,12 +10,10 @@ import { airSourceText } from './place-words.ts';
 export function EpwField({
   value: file,
   error,
-  saved,
   onValue,
 }: {
   value: AirOfPlace | null;
   error: string | null;
-  saved?: AirOfPlace | null | undefined;
   onValue: (file: AirOfPlace) => void;
 }) {
   const { say } = useWords();
@@ -39,7 +37,6 @@ export function EpwField({
         file ? message('epw.to-save', { airSource: airSourceText(file.airSource) }) : message('epw.hint'),
       )}
       error={refused ? say(refused) : error}
-      saved={saved && say(airSourceText(saved.airSource))}
     >
       {(wiring) => (
         <input

@@ -1,13 +1,14 @@
-import { placeKindSchema } from '../../../shared-core/contract/yard.ts';
+import { type AirSource, placeKindSchema } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { roomAirSchema } from '../../../shared-core/wood/climate/room-air.ts';
-import { NumberField, Select } from '../../form/Field.tsx';
+import { NumberField, Select, useHint } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import type { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { EpwField } from './EpwField.tsx';
 import { MonthsOfAir } from './MonthsOfAir.tsx';
 import { type placeAirSchema, usualWay, waysOf } from './place-air.ts';
+import { airSourceText } from './place-words.ts';
 import { StationField, type useStation } from './StationField.tsx';
 
 /** A place's kind and air as they are typed. */
@@ -19,9 +20,12 @@ export type PlaceAirTyped = ReturnType<
 export function PlaceAirFields({
   typed,
   station,
+  saved,
 }: {
   typed: PlaceAirTyped;
   station: ReturnType<typeof useStation>;
+  /** Where the air saved meanwhile comes from, where another is typed. */
+  saved: AirSource | null | undefined;
 }) {
   const { say } = useWords();
   const {
@@ -42,10 +46,12 @@ export function PlaceAirFields({
       />
       <Select
         label={say('places.air')}
-        hint={
-          room && say('places.room-hint', { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) })
-        }
         {...field('way')}
+        hint={useHint(
+          room && say('places.room-hint', { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) }),
+          saved === undefined ? saved : say(airSourceText(saved)),
+        )}
+        saved={undefined}
         options={waysOf(kind).map((value) => ({ value, label: say(`places.way.${value}`) }))}
       />
       {way === 'steady' && (

@@ -27,13 +27,14 @@ export function PlaceForm({
   const { theirs } = edit;
   const named = useDraft(nameSchema, place ?? { name: '' }, theirs);
   const typed = useDraft(placeAirSchema, placeAirOf(place), theirs && placeAirOf(theirs));
-  const station = useStation(place, theirs);
+  const station = useStation(place);
   const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 
   /** What the fields give back where nothing is typed: humidity is rounded in them. */
   const untouched = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
   /** What readings say of the air, as long as it is still the same. */
   const isSame = JSON.stringify(year) === JSON.stringify(untouched?.air);
+  const isClash = theirs && !isSame && JSON.stringify(year) !== JSON.stringify(theirs.air);
 
   async function save(): Promise<void> {
     typed.show();
@@ -57,7 +58,7 @@ export function PlaceForm({
       })}
     >
       <TextField label={say('places.name')} {...named.field('name')} />
-      <PlaceAirFields typed={typed} station={station} />
+      <PlaceAirFields {...{ typed, station }} saved={isClash ? theirs.airSource : undefined} />
       {year && (
         <YearChart
           placeName={named.draft.name.trim() || null}

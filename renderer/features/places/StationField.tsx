@@ -5,7 +5,6 @@ import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Combobox } from '../../form/Combobox.tsx';
-import { useHint } from '../../form/Field.tsx';
 import { fieldsMarked } from '../../form/FormDialog.tsx';
 import { region } from '../../region.ts';
 import { useWords } from '../../words.ts';
@@ -30,14 +29,11 @@ const ofOutdoors = (place: AirOfPlace | null): AirOfPlace | null =>
     : null;
 
 /** The nearest weather station as it is typed, begun with a place's own air; blank for the average of the region. */
-export function useStation(start: AirOfPlace | null, theirs: AirOfPlace | null = null) {
+export function useStation(start: AirOfPlace | null) {
   const [chosen, setChosen] = useState(ofOutdoors(start));
   const [text, setText] = useState(textOf(chosen?.airSource));
   const [shown, setShown] = useState(false);
   const found = useQuery('stations.find', { text }).output;
-
-  const saved = textOf(theirs?.airSource);
-  const isChanged = theirs && text !== saved && text !== textOf(start?.airSource);
 
   function choose(air: AirOfPlace | null): void {
     setChosen(air);
@@ -50,8 +46,6 @@ export function useStation(start: AirOfPlace | null, theirs: AirOfPlace | null =
     /** Whether what is missing is to be shown. */
     shown,
     chosen,
-    /** Which one was saved meanwhile, where another is typed. */
-    saved: isChanged ? saved : undefined,
     /** The air to be saved, as far as it is known yet. */
     meant: chosen ?? (found && meantBy(found)),
     type: (typed: string): void => {
@@ -77,7 +71,7 @@ export function useStation(start: AirOfPlace | null, theirs: AirOfPlace | null =
 
 /** Asks for the nearest weather station by name, state or coordinates, and says which one is meant. */
 export function StationField({
-  station: { text, found, shown, chosen, saved, meant, type, choose },
+  station: { text, found, shown, chosen, meant, type, choose },
 }: {
   station: ReturnType<typeof useStation>;
 }) {
@@ -87,11 +81,10 @@ export function StationField({
   const which = say('stations.which', {
     stationNames: items?.slice(0, MOST_NAMED).map(({ name }) => name) ?? [],
   });
-  const hint = say(meant ? airSourceText(meant.airSource) : message('stations.hint'));
   return (
     <Combobox
       label={say('stations.nearest')}
-      hint={useHint(hint, saved)}
+      hint={say(meant ? airSourceText(meant.airSource) : message('stations.hint'))}
       error={shown && text.trim() !== '' && !meant ? which : null}
       none={say('stations.none', { typedText: text.trim() })}
       which={which}

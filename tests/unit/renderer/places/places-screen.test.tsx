@@ -4,7 +4,7 @@ import { act, cleanup, render, screen, waitFor, within } from '@testing-library/
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
-import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { NewPlace, PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
 import { roomYear } from '../../../../shared-core/wood/climate/room-air.ts';
@@ -426,5 +426,24 @@ describe('Places', () => {
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('There is already a place called Loft.');
     expect(screen.getByLabelText('Name')).toHaveProperty('value', 'Loft');
+  });
+
+  test('where another window gave it other air meanwhile, the form says whose', async () => {
+    const place = aPlace('Yard', 70);
+    const { air, station } = asheville;
+    const { user } = open([place], {
+      'places.edit': () => {
+        throw new Conflict({ ...place, version: 2, air, airSource: { kind: 'station', station } });
+      },
+    });
+    await user.click(await screen.findByRole('button', { name: 'Edit Yard' }));
+    await user.clear(screen.getByLabelText('January, relative humidity'));
+    await user.type(screen.getByLabelText('January, relative humidity'), '60');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(await screen.findByRole('button', { name: 'Use theirs' })).toBeTruthy();
+    const described = screen.getByRole('combobox', { name: 'Air', description: /^Saved meanwhile: / });
+    expect(described.closest('.field')?.textContent).toContain('Asheville, NC');
+    await user.click(screen.getByRole('button', { name: 'Use theirs' }));
+    expect(screen.getByRole('combobox', { name: /nearest/i })).toHaveProperty('value', 'Asheville, NC');
   });
 });
