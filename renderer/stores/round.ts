@@ -5,7 +5,9 @@ import {
   type Aim,
   firstOpenSpot,
   type InsertionReading,
+  newestOf,
   type ProbedBoard,
+  probedOf,
   type RoundBoard,
   type RoundChange,
   type RoundOutdated,
@@ -56,18 +58,6 @@ const nothing: RoundStore = {
 };
 
 export const useRound = create<RoundStore>()(() => nothing);
-
-/** The board aimed at with its readings; null while they are on their way. */
-export const probedOf = ({ aim, probed }: RoundState): ProbedBoard | null =>
-  aim?.boardId === probed?.boardId ? probed : null;
-
-/** The newest reading of a board that is not excluded; at one of its spots, where that is given. */
-export const newestOf = (board: ProbedBoard | null, spotIndex?: number | null): JudgedReading | undefined =>
-  board?.assessment?.readings
-    .filter((reading) => spotIndex === undefined || reading.spotIndex === spotIndex)
-    .filter((reading) => reading.excluded === null)
-    .toSorted((a, b) => a.id - b.id)
-    .at(-1);
 
 /** The reading saved last, as long as it is not excluded. */
 function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
+import type { JudgedReading } from '../probing/readings/reading.ts';
 import { planSpots } from '../probing/readings/spots.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
@@ -109,6 +110,18 @@ export const roundStateSchema = z.object({
   summary: roundSummarySchema,
 });
 export type RoundState = z.infer<typeof roundStateSchema>;
+
+/** The board aimed at with its readings; null while they are on their way. */
+export const probedOf = ({ aim, probed }: RoundState): ProbedBoard | null =>
+  aim?.boardId === probed?.boardId ? probed : null;
+
+/** The newest reading of a board that is not excluded; at one of its spots, where that is given. */
+export const newestOf = (board: ProbedBoard | null, spotIndex?: number | null): JudgedReading | undefined =>
+  board?.assessment?.readings
+    .filter((reading) => spotIndex === undefined || reading.spotIndex === spotIndex)
+    .filter((reading) => reading.excluded === null)
+    .toSorted((a, b) => a.id - b.id)
+    .at(-1);
 
 /** What the window needs to redraw after something happened in a round. */
 export const roundChangeSchema = z.object({

@@ -1,7 +1,7 @@
-import { mcAxis, timeAxis } from '../../renderer/chart/axes.ts';
 import { Chart } from '../../renderer/chart/Chart.tsx';
 import { DataTable } from '../../renderer/ui/DataTable.tsx';
 import { useWords } from '../../renderer/words.ts';
+import { mcAxis, timeAxis } from '../../shared-core/drawing/chart/axes.ts';
 import type { Layer } from '../../shared-core/drawing/chart/description.ts';
 import type { Story } from './story.ts';
 

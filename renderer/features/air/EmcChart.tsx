@@ -1,6 +1,6 @@
+import { mcAxis, numberAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { Points } from '../../../shared-core/drawing/chart/description.ts';
 import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
-import { mcAxis, numberAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 

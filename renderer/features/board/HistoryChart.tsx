@@ -1,10 +1,10 @@
 import { useState } from 'react';
+import { mcAxis, timeAxis } from '../../../shared-core/drawing/chart/axes.ts';
+import { timeTicks } from '../../../shared-core/drawing/chart/time-ticks.ts';
 import { type History, historyLayers } from '../../../shared-core/history-chart/history-layers.ts';
 import { historySummary } from '../../../shared-core/history-chart/history-summary.ts';
 import { spanOf } from '../../../shared-core/history-chart/span.ts';
-import { mcAxis, timeAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
-import { timeTicks } from '../../chart/time-ticks.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';

@@ -1,9 +1,9 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import { mcAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
 import { likelyInterval } from '../../../shared-core/probing/readings/likely-interval.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
-import { mcAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 

@@ -1,8 +1,8 @@
 import type { SampleBoardState } from '../../../shared-core/contract/sample-board.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
+import { mcAxis, timeAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { PointValue } from '../../../shared-core/drawing/chart/description.ts';
 import { isoOf } from '../../../shared-core/time.ts';
-import { mcAxis, timeAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 

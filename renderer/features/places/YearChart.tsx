@@ -1,6 +1,6 @@
+import { mcAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
-import { mcAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 

@@ -1,9 +1,8 @@
-import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { type Exclusion, readingReasons } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
-import { readingReasons } from './reading-reasons.ts';
 
 /** Excludes a reading of the meter, or includes it again. */
 export function ExcludeReading({

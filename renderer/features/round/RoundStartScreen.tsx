@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'react';
-import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -57,7 +56,12 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   function start(): void {
     const woodTempC = answer.made;
     if (woodTempC === undefined) answer.show();
-    else if (stack) void save(() => begin({ stackId: stack.id, woodTempC, startedOn }));
+    else if (stack) {
+      void save(async () => {
+        const { id } = await bridge().command('rounds.start', { stackId: stack.id, woodTempC, startedOn });
+        go({ name: 'round', id });
+      });
+    }
   }
 
   return (
@@ -122,11 +126,6 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
       </form>
     </Sheet>
   );
-}
-
-async function begin(given: RequestInput<'rounds.start'>): Promise<void> {
-  const { id } = await bridge().command('rounds.start', given);
-  go({ name: 'round', id });
 }
 
 /** Where the readings will come from. */

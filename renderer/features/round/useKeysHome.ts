@@ -1,4 +1,4 @@
-import { type RefObject, useCallback, useEffect } from 'react';
+import { type RefObject, useEffect } from 'react';
 
 const RETURNED_MS = 50;
 
@@ -8,14 +8,13 @@ export const isDialogOpen = (): boolean =>
 /**
  * Keeps the focus where the hands are: in the value field where one is typed in, else on the round. It comes back
  * there once a dialog is closed, once what had it is gone, and after a press by mouse or finger.
- * @returns what brings it there
  */
 export function useKeysHome(
   region: RefObject<HTMLElement | null>,
   field: RefObject<HTMLInputElement | null>,
-): () => void {
-  const bringHome = useCallback(() => (field.current ?? region.current)?.focus(), [field, region]);
+): void {
   useEffect(() => {
+    const bringHome = () => (field.current ?? region.current)?.focus();
     let hadDialog = false;
     const bringHomeUnlessAsked = () => {
       if (!isDialogOpen()) bringHome();
@@ -40,6 +39,5 @@ export function useKeysHome(
       observer.disconnect();
       element?.removeEventListener('click', onClick);
     };
-  }, [bringHome, region]);
-  return bringHome;
+  }, [field, region]);
 }

@@ -1,5 +1,11 @@
 import { type RefObject, useState } from 'react';
-import { openSpots, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
+import {
+  newestOf,
+  openSpots,
+  probedOf,
+  type RoundBoard,
+  type RoundState,
+} from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
 import { readTyped } from '../../../shared-core/labels/typed-value.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
@@ -11,8 +17,6 @@ import type { Draft } from '../../stores/drafts.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import {
   aimAt,
-  newestOf,
-  probedOf,
   replaceByLive,
   replaceByTyped,
   saveLive,

@@ -1,9 +1,8 @@
 import { useEffect } from 'react';
-import type { ProbedBoard, RoundState } from '../../../shared-core/contract/round.ts';
+import { newestOf, type ProbedBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { parseDecimal } from '../../../shared-core/units/decimal.ts';
 import { type Draft, dropDraft, keepDraft, unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
-import { newestOf } from '../../stores/round.ts';
 import { useYard } from '../../stores/yard.ts';
 
 /**

@@ -1,8 +1,8 @@
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import { mcAxis, numberAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { PointValue } from '../../../shared-core/drawing/chart/description.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
-import { mcAxis, numberAxis } from '../../chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
 

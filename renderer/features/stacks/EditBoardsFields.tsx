@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
+import type { EditOfBoards, Part } from '../../../shared-core/contract/boards-edit.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { readingReasons } from '../../../shared-core/probing/readings/exclusion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
@@ -16,8 +18,6 @@ import {
   DistanceFromPith,
 } from '../board/BoardFields.tsx';
 import { PlaceField } from '../places/PlaceField.tsx';
-import { readingReasons } from '../records/reading-reasons.ts';
-import type { EditOfBoards, Part } from './edit-parts.ts';
 import { endUseOptions } from './end-use-options.ts';
 import { StackOrderFields, type useStackOrder } from './StackOrderFields.tsx';
 

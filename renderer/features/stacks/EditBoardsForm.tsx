@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Part, partNames, schemaOf } from '../../../shared-core/contract/boards-edit.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { type BoardRow, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -12,7 +13,6 @@ import { useWords } from '../../words.ts';
 import { EditBoardsFields } from './EditBoardsFields.tsx';
 import { EditedMeanwhile } from './EditedMeanwhile.tsx';
 import css from './edit-boards.module.css';
-import { type Part, partNames, schemaOf } from './edit-parts.ts';
 import { useStackOrder } from './StackOrderFields.tsx';
 
 /** Edits several boards at once: only what a person turns on. */

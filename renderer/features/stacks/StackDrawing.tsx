@@ -1,4 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, useRef, useState } from 'react';
+import { nextInStack } from '../../../shared-core/contract/next-in-stack.ts';
 import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Await } from '../../ui/Await.tsx';
@@ -6,7 +7,6 @@ import { isEndKnown } from '../../ui/EndGrain.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardEnd } from './BoardEnd.tsx';
-import { nextInStack } from './next-in-stack.ts';
 import css from './stack-drawing.module.css';
 
 /** As many boards as the machine hands over at once, and more than a person can look over. */

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -8,7 +9,6 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { byUrgency } from './by-urgency.ts';
 import { DueBanner } from './DueBanner.tsx';
 import { FirstStart } from './FirstStart.tsx';
 import { MoveForm } from './MoveForm.tsx';

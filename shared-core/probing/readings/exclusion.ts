@@ -1,5 +1,8 @@
 import { z } from 'zod';
 
+/** The usual reasons to exclude a reading of the meter. */
+export const readingReasons = ['pins-shallow', 'defect', 'wet-face', 'wrong-spot', 'typing-slip'] as const;
+
 /** Reasons that the program knows; each has its words in the catalog, as `exclusion.…`. */
 const byCode = z.object({
   code: z.enum([
@@ -7,12 +10,7 @@ const byCode = z.object({
     'undone-in-round',
     /** Likewise: another reading took its place. */
     'replaced',
-    // Offered for a reading of the meter.
-    'pins-shallow',
-    'defect',
-    'wet-face',
-    'wrong-spot',
-    'typing-slip',
+    ...readingReasons,
     // For what was weighed.
     'wrong-board',
     'wrong-piece',

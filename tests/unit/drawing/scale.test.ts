@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { timeTicks } from '../../../renderer/chart/time-ticks.ts';
 import { linearScale, niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
+import { timeTicks } from '../../../shared-core/drawing/chart/time-ticks.ts';
 
 describe('Figures on an axis', () => {
   test.each([

@@ -3,7 +3,7 @@ import '../ui/drawing-room.ts';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { mcAxis, timeAxis } from '../../../../renderer/chart/axes.ts';
+import { mcAxis, timeAxis } from '../../../../shared-core/drawing/chart/axes.ts';
 import { Chart } from '../../../../renderer/chart/Chart.tsx';
 import { svgFileOf } from '../../../../renderer/chart/saved-picture.tsx';
 import { unbroken } from '../../../../renderer/unbroken.ts';

@@ -1,7 +1,7 @@
-import type { Tick, XAxis, YAxis } from '../../shared-core/drawing/chart/description.ts';
-import { niceTicks } from '../../shared-core/drawing/chart/scale.ts';
-import { DAY_MS } from '../../shared-core/time.ts';
-import type { Words } from '../../shared-core/words/words.ts';
+import { DAY_MS } from '../../time.ts';
+import type { Words } from '../../words/words.ts';
+import type { Tick, XAxis, YAxis } from './description.ts';
+import { niceTicks } from './scale.ts';
 import { timeTicks } from './time-ticks.ts';
 
 /** What took less time than this is drawn over as much. */

@@ -1,11 +1,18 @@
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { stackDueKindSchema } from '../../../shared-core/probing/plan/stack-call.ts';
+import type { When } from '../../words/message.ts';
+import { type StackDue, stackDueKindSchema } from './stack-call.ts';
 
-const rankOf = ({ due }: StackRow): number =>
+/** What a stack is due for, and when it was and will be. */
+interface Waiting {
+  due: StackDue | null;
+  nextReady: { when: When } | null;
+  lastProbedAt: string | null;
+}
+
+const rankOf = ({ due }: Waiting): number =>
   due === null ? stackDueKindSchema.options.length : stackDueKindSchema.options.indexOf(due.kind);
 
 /** What needs doing first comes first; of those alike, the one that is likely ready first, then the one probed longest ago. */
-export const byUrgency = (stacks: readonly StackRow[]): StackRow[] =>
+export const byUrgency = <S extends Waiting>(stacks: readonly S[]): S[] =>
   stacks.toSorted(
     (a, b) =>
       rankOf(a) - rankOf(b) ||

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { says } from '../../../shared-core/contract/validation.ts';
-import { givenBoardSchema } from '../../../shared-core/contract/yard.ts';
-import { readingReasons } from '../records/reading-reasons.ts';
+import { readingReasons } from '../probing/readings/exclusion.ts';
+import { says } from './validation.ts';
+import { givenBoardSchema } from './yard.ts';
 
 const { shape } = givenBoardSchema;
 /** What can be changed of several boards. A blank field would erase many values. */

@@ -1,4 +1,4 @@
-import { DAY_MS, MONTH_DAYS } from '../../shared-core/time.ts';
+import { DAY_MS, MONTH_DAYS } from '../../time.ts';
 
 const DAY_STEPS = [1, 2, 7, 14];
 const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60, 120];

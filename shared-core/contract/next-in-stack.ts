@@ -1,4 +1,7 @@
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow } from './yard.ts';
+
+/** Where a board is in its stack. */
+type Placed = Pick<BoardRow, 'layer' | 'column'>;
 
 /** Which way an arrow key leads over the stack. */
 const STEPS: Record<string, { up: number; right: number }> = {
@@ -9,11 +12,15 @@ const STEPS: Record<string, { up: number; right: number }> = {
 };
 
 /** The nearest board in the key's direction: in the same layer or column first, else the one least out of line. */
-export function nextInStack(key: string, from: BoardRow, placed: readonly BoardRow[]): BoardRow | undefined {
+export function nextInStack<B extends Placed>(
+  key: string,
+  from: Placed,
+  placed: readonly B[],
+): B | undefined {
   const step = STEPS[key];
   if (step === undefined) return undefined;
   const { up, right } = step;
-  const away = (board: BoardRow) => {
+  const away = (board: Placed) => {
     const layers = (board.layer ?? 1) - (from.layer ?? 1);
     const columns = (board.column ?? 1) - (from.column ?? 1);
     return { ahead: layers * up + columns * right, aside: Math.abs(up === 0 ? layers : columns) };
