@@ -47,7 +47,7 @@ export function Chart(chart: ChartDescription) {
       {!isAxisAlone && (
         <ul className={styles.legend} aria-label={say('common.legend')}>
           {layout.legend.map((layer) => (
-            <li key={layer.name}>
+            <li key={layer.name} className="marked">
               <svg viewBox="0 0 26 20" aria-hidden="true">
                 <LayerSymbol layer={layer} />
               </svg>

@@ -1,6 +1,7 @@
 import type { BoardRow, Move } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
+import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 
@@ -26,17 +27,16 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
     [say('board.note'), board.note || null, 'theirs'],
   ];
   return (
-    <dl className={css.about}>
-      {facts.map(
-        ([label, value, isTheirs]) =>
-          value !== null && (
-            <div key={label}>
-              <dt>{label}</dt>
-              <dd translate={isTheirs && 'no'}>{value}</dd>
-            </div>
-          ),
-      )}
-    </dl>
+    <Facts
+      of={facts.map(([label, value, isTheirs]) => [
+        label,
+        value && (
+          <span key={label} translate={isTheirs && 'no'}>
+            {value}
+          </span>
+        ),
+      ])}
+    />
   );
 }
 
@@ -52,7 +52,7 @@ export function MovesOfBoard({ moves }: { moves: readonly Move[] }) {
   const { say } = useWords();
   const newestFirst = moves.toSorted((a, b) => b.since.localeCompare(a.since) || b.id - a.id);
   return (
-    <ol className={css.moves}>
+    <ol className={`list ${css.moves}`}>
       {newestFirst.map(({ id, placeName, since }, index) => {
         const until = newestFirst[index - 1]?.since;
         return (

@@ -97,7 +97,7 @@ function EndFields({ board }: { board: Fields<Given> }) {
     ringRadiusMm: ringRadiusMm || null,
   };
   return (
-    <fieldset className={css.end}>
+    <fieldset className={`sheet column ${css.end}`}>
       <legend>{say('board.end-grain')}</legend>
       <p className="soft">{say('board.end-grain-use')}</p>
       {end.thicknessMm > 0 && isEndKnown(end) && <EndGrain board={end} />}

@@ -11,7 +11,6 @@ import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
-import css from './board.module.css';
 import { CallOfBoard } from './CallOfBoard.tsx';
 import { ForecastPlaces } from './ForecastPlaces.tsx';
 import { HistoryChart } from './HistoryChart.tsx';
@@ -77,7 +76,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
         </>
       }
     >
-      <div className={css.columns}>
+      <div className="beside">
         <Sheet title={say('board.call')}>
           <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
           <CallOfBoard board={board} endUse={endUse} details={details} />
@@ -97,7 +96,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           />
         )}
       </div>
-      <div className={css.wideFirst}>
+      <div className="beside wide-first">
         {details && (
           <Sheet title={say('forecast.places')}>
             <ForecastPlaces details={details} onMove={setMoveTo} />

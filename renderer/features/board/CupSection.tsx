@@ -37,7 +37,7 @@ export function CupSection({
         {say('cup.free')} {say('cup.why')} {say('cup.exaggerated')}
       </p>
       {(!isSideKnown || !isPithKnown) && (
-        <ul className={`soft ${css.basis}`} aria-label={say('cup.assumptions')}>
+        <ul className="soft list" aria-label={say('cup.assumptions')}>
           {!isSideKnown && <li>{say('cup.bark-side-unknown')}</li>}
           {!isPithKnown && (
             <li>
@@ -51,7 +51,7 @@ export function CupSection({
       {warp.advice.length === 0 ? (
         <p>{say('cup.nothing-to-do')}</p>
       ) : (
-        <ul className={css.moves} aria-label={say('cup.advice')}>
+        <ul className={`list ${css.moves}`} aria-label={say('cup.advice')}>
           {warp.advice.map(({ about, message }) => (
             <li key={about}>
               <strong>{say(`cup.about.${about}`)}.</strong> {say(message)}
@@ -82,7 +82,7 @@ function CupFigure({
   return (
     <figure className={css.cup}>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
-        <path className={css.cupBoard} d={endPath(cup.totalMm, widthMm)} />
+        <path fill="var(--keep-drying-soft)" stroke="var(--keep-drying)" d={endPath(cup.totalMm, widthMm)} />
       </svg>
       <figcaption>
         <span>{when}</span>

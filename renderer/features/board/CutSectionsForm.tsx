@@ -11,7 +11,6 @@ import { TimeField } from '../../form/TimeField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { useWords } from '../../words.ts';
-import css from './board.module.css';
 
 /** Where sections are cut, mm: common practice, no source. */
 const SECTIONS = { sectionMm: 25, clearDistanceMm: 500 };
@@ -41,7 +40,7 @@ export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: 
       onSave={save}
       onClose={onClose}
     >
-      <ol className={css.steps}>
+      <ol className="list numbered">
         <li>
           {say('weights.cut-where', SECTIONS)} {say('weights.cut-middle')}
         </li>

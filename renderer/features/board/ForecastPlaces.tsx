@@ -1,15 +1,14 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
-import { IntervalMark } from '../../chart/marks.tsx';
+import { IntervalMark, paint } from '../../chart/marks.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { ReadyWhen } from './ReadyWhen.tsx';
 
-const BAR_WIDTH = 200;
-const BAR_HEIGHT = 20;
+const BAR = { width: 144, height: 20 };
 
 /** When the board is likely ready, in each place: where it is and, side by side, if it were moved today. */
 export function ForecastPlaces({
@@ -103,18 +102,13 @@ function ReachBar({
   fromMs: number;
   toMs: number;
 }) {
-  const at = (ms: number) => 6 + ((Math.min(ms, toMs) - fromMs) / (toMs - fromMs)) * (BAR_WIDTH - 12);
+  const at = (ms: number) => 6 + ((Math.min(ms, toMs) - fromMs) / (toMs - fromMs)) * (BAR.width - 12);
   return (
-    <svg
-      className={css.reach}
-      viewBox={`0 0 ${BAR_WIDTH} ${BAR_HEIGHT}`}
-      preserveAspectRatio="xMinYMid meet"
-      aria-hidden="true"
-    >
-      <path className={css.reachLine} d={`M0 ${BAR_HEIGHT / 2}H${BAR_WIDTH}`} />
+    <svg {...BAR} aria-hidden="true">
+      <path d={`M0 ${BAR.height / 2}H${BAR.width}`} stroke={paint('line')} />
       <IntervalMark
         color="ready"
-        y={BAR_HEIGHT / 2}
+        y={BAR.height / 2}
         from={at(earlyMs ?? toMs)}
         to={lateMs && at(lateMs)}
         end={at(toMs)}

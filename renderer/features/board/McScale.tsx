@@ -3,7 +3,7 @@ import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { widthOf } from '../../../shared-core/drawing/chart/place-words.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import { PointMark } from '../../chart/marks.tsx';
+import { lineLook, PointMark, paint } from '../../chart/marks.tsx';
 import { useWidth } from '../../chart/useWidth.ts';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
@@ -54,6 +54,7 @@ export function McScale({
     <div ref={frame}>
       <svg
         className={css.scale}
+        fill={paint('ink-soft')}
         width={width}
         height={height}
         role="img"
@@ -70,7 +71,7 @@ export function McScale({
           .join(' ')}
       >
         <rect
-          className={css.track}
+          fill="var(--sheet-sunk)"
           x={at(0)}
           y={TRACK.top}
           width={at(ticks.at(-1)!) - at(0)}
@@ -78,31 +79,37 @@ export function McScale({
         />
         {endUse && (
           <rect
-            className={css.target}
+            fill={paint('ready-soft')}
+            stroke={paint('ready')}
             x={at(endUse.minPct)}
             y={TRACK.top}
             width={at(endUse.maxPct) - at(endUse.minPct)}
             height={TRACK.height}
           />
         )}
-        {place && <path className={css.lowest} d={`M${at(place.lowestEmcPct)} 18V${below - 4}`} />}
+        {place && <path d={`M${floorAt} 18V${below - 4}`} {...lineLook('bring-in', 'dashed')} />}
         {endUse && (
-          <text className={css.targetWord} {...targetWord} y={TRACK.top - 6}>
+          <text fill={paint('ready')} fontWeight={650} {...targetWord} y={TRACK.top - 6}>
             {target}
           </text>
         )}
         {place && (
           <text
-            className={css.lowestWord}
-            x={at(place.lowestEmcPct)}
+            fill={paint('bring-in')}
+            x={floorAt}
             y="12"
-            textAnchor={at(place.lowestEmcPct) < width / 2 ? 'start' : 'end'}
+            textAnchor={floorAt < width / 2 ? 'start' : 'end'}
           >
             {say('forecast.lowest-emc', { emcPct: place.lowestEmcPct })}
           </text>
         )}
-        <path className={css.likely} d={`M${at(low)} ${middle}H${at(high)}`} />
-        <circle className={css.average} cx={at(averagePct)} cy={middle} r="8" />
+        <path
+          d={`M${at(low)} ${middle}H${at(high)}`}
+          stroke={paint('line-strong')}
+          strokeWidth="8"
+          strokeLinecap="round"
+        />
+        <circle fill={paint('ink')} cx={at(averagePct)} cy={middle} r="8" />
         {shellPct !== null && <PointMark shape="square" color="keep-drying" x={at(shellPct)} y={below} />}
         {corePct !== null && (
           <PointMark shape="triangle" color="bring-in" x={at(corePct)} y={below + (isClose ? 14 : 0)} />

@@ -4,6 +4,7 @@ import { bestElsewhere } from '../../../shared-core/probing/calls/forecast-reaso
 import type { NextStep } from '../../../shared-core/probing/calls/next-step.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { ReadyWhen } from './ReadyWhen.tsx';
@@ -29,22 +30,14 @@ export function NextStepOfBoard({
   return (
     <>
       {details && here && (
-        <dl className={css.dates}>
-          <div>
-            <dt>{say('board.ready-here')}</dt>
-            <dd>
-              <ReadyWhen place={here} nowMs={details.nowMs} />
-            </dd>
-          </div>
-          {best && (
-            <div>
-              <dt>{say('board.ready-in', { placeName: nameOf(best.placeId)! })}</dt>
-              <dd>
-                <ReadyWhen place={best} nowMs={details.nowMs} />
-              </dd>
-            </div>
-          )}
-        </dl>
+        <Facts
+          of={[here, ...(best ? [best] : [])].map((place) => [
+            place === here
+              ? say('board.ready-here')
+              : say('board.ready-in', { placeName: nameOf(place.placeId)! }),
+            <ReadyWhen key={place.placeId} place={place} nowMs={details.nowMs} />,
+          ])}
+        />
       )}
       <p className={css.next}>
         {next.step === 'move' && (

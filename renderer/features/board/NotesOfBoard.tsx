@@ -7,7 +7,6 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
-import css from './board.module.css';
 
 /** They say the dates that are shown beside the next step. */
 const datesAlone: readonly Code[] = ['forecast.reach', 'forecast.moved'];
@@ -53,7 +52,7 @@ export function NotesOfBoard({
       ))}
       {details && (
         <Unfold words={say('forecast.based-on')}>
-          <ul className={`soft ${css.basis}`}>
+          <ul className="soft list">
             {[basisOf(details), ...details.assumptions]
               .map((each) => say(each))
               .map((each) => (
@@ -65,7 +64,7 @@ export function NotesOfBoard({
       {missing.length > 0 && (
         <>
           <h3>{say('missing.title')}</h3>
-          <ul className={`soft ${css.basis}`}>
+          <ul className="soft list">
             {missing.map((fact) => (
               <li key={fact.code}>{say(fact)}</li>
             ))}

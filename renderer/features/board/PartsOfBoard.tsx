@@ -11,7 +11,6 @@ import { Tabs } from '../../ui/Tabs.tsx';
 import { useWords } from '../../words.ts';
 import { OvenChecksSection } from '../species/OvenChecksSection.tsx';
 import { AboutBoard, MovesOfBoard } from './AboutBoard.tsx';
-import css from './board.module.css';
 import { ProfileChart } from './ProfileChart.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import { SampleBoardSection } from './SampleBoardSection.tsx';
@@ -97,7 +96,7 @@ export function PartsOfBoard({
           id: 'about',
           title: say('board.about-and-moves'),
           panel: () => (
-            <div className={css.wideFirst}>
+            <div className="beside wide-first">
               <Sheet title={say('board.about')}>
                 <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
               </Sheet>

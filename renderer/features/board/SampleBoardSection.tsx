@@ -6,7 +6,6 @@ import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import css from './board.module.css';
 import { CutSectionsForm } from './CutSectionsForm.tsx';
 import { SampleRecords } from './SampleRecords.tsx';
 import { WeighBoardForm } from './WeighBoardForm.tsx';
@@ -43,7 +42,7 @@ export function SampleBoardSection({
           ) : (
             <>
               <p>{say('weights.why')}</p>
-              <ol className={css.steps}>
+              <ol className="list numbered">
                 <li>{say('weights.how-cut')}</li>
                 <li>{say('weights.how-dry')}</li>
                 <li>{say('weights.how-follow')}</li>

@@ -13,7 +13,6 @@ import { Await } from '../../ui/Await.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import css from './board.module.css';
 import { CupSection } from './CupSection.tsx';
 import { Missing, type ShapeFacts, VolumeAndWeight } from './VolumeAndWeight.tsx';
 
@@ -30,7 +29,7 @@ export function ShapeOfBoard({
 }) {
   const { say } = useWords();
   return (
-    <div className={css.columns}>
+    <div className="beside">
       <Sheet title={say('cup.title')}>
         <Await of={[forecast]}>
           {({ details, whyNot }) =>

@@ -73,7 +73,7 @@ export function RecordList<R extends Measured>({
         ]}
       />
       {remarks.length > 0 && (
-        <ol className={css.remarks} aria-label={say('records.remarks')}>
+        <ol className="soft list numbered" aria-label={say('records.remarks')}>
           {remarks.map((remark) => (
             <li key={remark}>{remark}</li>
           ))}

@@ -1,5 +1,6 @@
 import { openSpots, type RoundFinding } from '../../../shared-core/contract/round.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
+import { Facts } from '../../ui/Facts.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import css from './BoardCall.module.css';
@@ -14,7 +15,7 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
   const { isRead, finding } = board;
   const open = openSpots(board);
   return (
-    <section className={css.boardCall} aria-label={say('board-call.title')}>
+    <section className={`sheet ${css.boardCall}`} aria-label={say('board-call.title')}>
       {finding === null ? (
         <small>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</small>
       ) : open > 0 ? (
@@ -51,20 +52,21 @@ function Estimate({
 }) {
   const { say, formats } = useWords();
   if (averagePct === null) return null;
-  const shown = { average: averagePct, shell: shellPct, core: corePct };
   return (
-    <dl className={`facts ${css.estimate}`}>
-      {(['average', 'shell', 'core'] as const).map((part) => (
-        <div key={part}>
-          <dt>{say(`board-call.${part}`)}</dt>
-          <dd>
-            {mcOrDash(shown[part], formats)}{' '}
-            {part === 'average' && lowPct !== null && highPct !== null && (
+    <Facts
+      of={[
+        [
+          say('board-call.average'),
+          <>
+            {formats.mc(averagePct)}{' '}
+            {lowPct !== null && highPct !== null && (
               <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
             )}
-          </dd>
-        </div>
-      ))}
-    </dl>
+          </>,
+        ],
+        [say('board-call.shell'), mcOrDash(shellPct, formats)],
+        [say('board-call.core'), mcOrDash(corePct, formats)],
+      ]}
+    />
   );
 }

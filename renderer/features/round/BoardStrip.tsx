@@ -85,7 +85,7 @@ const BoardChip = memo(function BoardChip({
   return (
     <button
       type="button"
-      className={css.chip}
+      className={`tab ${css.chip}`}
       aria-current={isCurrent ? 'step' : undefined}
       tabIndex={isCurrent ? 0 : -1}
       onClick={() => choose.current(board)}
@@ -94,7 +94,7 @@ const BoardChip = memo(function BoardChip({
         {board.code}
       </span>
       <span
-        className={isDone ? css.call : `${css.call} ${css.open}`}
+        className={isDone ? `marked ${css.call}` : 'soft'}
         style={isDone ? inkOf(finding.call) : undefined}
       >
         {isDone ? (

@@ -27,7 +27,7 @@ export function LivePanel({ board: { boardId } }: Probing) {
   // While the pins are still in, something can still be done about it.
   const warning = live?.corrected?.warnings[0];
   return (
-    <div className={css.live}>
+    <div className={`sheet ${css.live}`}>
       <p className={css.phase}>
         <PhaseMark phase={phase} />
         {shown && (

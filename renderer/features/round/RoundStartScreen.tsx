@@ -17,7 +17,6 @@ import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
 import { KeyList } from './KeyList.tsx';
-import css from './RoundStartScreen.module.css';
 
 /** Asks for the stack and the wood temperature, then starts. */
 export function RoundStartScreen({ stackId }: { stackId: number | null }) {
@@ -68,7 +67,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     <Sheet>
       <form
         ref={form}
-        className={css.start}
+        className="form-grid"
         onSubmit={(event) => {
           event.preventDefault();
           start();

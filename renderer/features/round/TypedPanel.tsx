@@ -15,7 +15,7 @@ export function TypedPanel({ typing, field, spotIndex, type, meterIsLive, act }:
   useEffect(() => field.current?.focus(), [field]);
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
-    <div className={css.typed}>
+    <div className={`sheet ${css.typed}`}>
       <MeterElsewhere />
       <div className={css.label}>
         <label htmlFor={id}>{say('typed.label')}</label>

@@ -39,13 +39,13 @@ export function BoardEnd({
         {tail}
       </span>{' '}
       {latest ? (
-        <span className={css.call} style={inkOf(latest.call)}>
+        <span className={`marked ${css.call}`} style={inkOf(latest.call)}>
           <CallShape call={latest.call} />
           <span className="spoken-only">{say(`call.${latest.call}`)}</span>{' '}
           {latest.averagePct !== null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}
         </span>
       ) : (
-        <span className={css.call}>
+        <span className={`marked ${css.call}`}>
           <span aria-hidden="true">–</span>
           <span className="spoken-only">{say('stacks.not-probed')}</span>
         </span>

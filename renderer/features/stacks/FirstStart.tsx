@@ -14,24 +14,25 @@ import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
 import { StationField, useStation } from '../places/StationField.tsx';
-import css from './first-start.module.css';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
 export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
   const { say } = useWords();
   return (
-    <div className={css.start} onInput={onTyped}>
+    <div className="beside wide-first" onInput={onTyped}>
       <div className="column">
         <FirstStackForm />
         <UnitsLine />
       </div>
       {offerDemo && (
-        <Sheet title={say('stacks.demo-title')}>
-          <p>{say('stacks.demo-hint')}</p>
-          <Actions>
-            <Button onClick={() => attempt(openDemoYard())}>{say('stacks.open-demo')}</Button>
-          </Actions>
-        </Sheet>
+        <div className="column">
+          <Sheet title={say('stacks.demo-title')}>
+            <p>{say('stacks.demo-hint')}</p>
+            <Actions>
+              <Button onClick={() => attempt(openDemoYard())}>{say('stacks.open-demo')}</Button>
+            </Actions>
+          </Sheet>
+        </div>
       )}
     </div>
   );

@@ -23,7 +23,7 @@ export function StackCall({ stack: { call: called, note, nextReady, lastReady } 
   return (
     <Sheet>
       <p
-        className={call ? css.what : `${css.what} ${css.notProbed}`}
+        className={`marked ${css.what} ${call ? '' : css.notProbed}`}
         style={call ? { ...inkOf(call), ...groundOf(call) } : undefined}
       >
         {call && <CallShape call={call} />}

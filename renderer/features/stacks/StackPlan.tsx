@@ -75,7 +75,7 @@ function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: n
       ) : (
         <section aria-label={say('stack-plan.next')}>
           <h3>{say('stack-plan.next')}</h3>
-          <ol>
+          <ol className="list">
             {next.map(({ boardId, code, why }) => (
               <li key={boardId}>
                 <a href={hrefOf({ name: 'board', id: boardId })}>{code}</a> <span>{say(why)}</span>

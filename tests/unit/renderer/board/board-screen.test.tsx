@@ -90,7 +90,8 @@ describe('A board', () => {
     );
     const at = (selector: string, attribute: string) =>
       Number(scale.querySelector(selector)!.getAttribute(attribute));
-    const target = at('rect[class*=target]', 'x') + at('rect[class*=target]', 'width');
+    const ofTarget = 'rect[fill="var(--ready-soft)"]';
+    const target = at(ofTarget, 'x') + at(ofTarget, 'width');
     expect(at('circle', 'cx')).toBeGreaterThan(target);
   });
 
