@@ -3,27 +3,6 @@ import './button.css';
 
 type ButtonKind = 'main' | 'plain' | 'quiet' | 'danger';
 
-interface Look {
-  /** `main`: the one thing to do next. `danger`: removes something. */
-  kind?: ButtonKind;
-  /** The key that does the same, shown beside the words. */
-  shortcut?: string;
-  children: ReactNode;
-}
-
-function Face({ shortcut, children }: Look) {
-  return (
-    <>
-      <span>{children}</span>
-      {shortcut && (
-        <span className="key" aria-hidden="true">
-          {shortcut}
-        </span>
-      )}
-    </>
-  );
-}
-
 /** The look of a button, for parts that bring their own element. */
 export const buttonLook = (kind: ButtonKind): string => ['button', `button-${kind}`].join(' ');
 
@@ -32,12 +11,21 @@ export function Button({
   kind = 'plain',
   shortcut,
   children,
-  className = '',
   ...rest
-}: Look & ComponentProps<'button'>) {
+}: ComponentProps<'button'> & {
+  /** `main`: the one thing to do next. `danger`: removes something. */
+  kind?: ButtonKind;
+  /** The key that does the same, shown beside the words. */
+  shortcut?: string;
+}) {
   return (
-    <button type="button" className={`${buttonLook(kind)} ${className}`} {...rest}>
-      <Face shortcut={shortcut}>{children}</Face>
+    <button type="button" className={buttonLook(kind)} {...rest}>
+      <span>{children}</span>
+      {shortcut && (
+        <span className="key" aria-hidden="true">
+          {shortcut}
+        </span>
+      )}
     </button>
   );
 }
@@ -45,14 +33,12 @@ export function Button({
 /** A link that looks like a button: it leads somewhere and changes nothing. */
 export function ButtonLink({
   kind = 'plain',
-  shortcut,
   children,
-  className = '',
   ...rest
-}: Look & ComponentProps<'a'>) {
+}: ComponentProps<'a'> & { kind?: ButtonKind }) {
   return (
-    <a className={`${buttonLook(kind)} ${className}`} {...rest}>
-      <Face shortcut={shortcut}>{children}</Face>
+    <a className={buttonLook(kind)} {...rest}>
+      <span>{children}</span>
     </a>
   );
 }

@@ -6,16 +6,6 @@ export function formatName(format: number): Message {
   const storage = storageOfFormat(format);
   if (storage === undefined) return message('meter.format.other', { format });
   const { kind, bits } = storage;
-  switch (kind) {
-    case 'unsigned':
-      return message('meter.format.unsigned', { bits });
-    case 'signed':
-      return message('meter.format.signed', { bits });
-    case 'float':
-      return message('meter.format.float', { bits });
-    case 'medfloat':
-      return message(bits === 16 ? 'meter.format.sfloat' : 'meter.format.medfloat');
-    case 'text':
-      return message('meter.format.text');
-  }
+  if (kind === 'medfloat' && bits === 16) return message('meter.format.sfloat');
+  return message(`meter.format.${kind}`, { bits });
 }
