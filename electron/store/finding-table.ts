@@ -2,6 +2,10 @@ import { type RoundFinding, roundFindingSchema } from '../../shared-core/contrac
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
 import type { Db } from './yard-file.ts';
 
+/** What a board with a reading `g` has for that round, made or due. One read by slips alone has none. */
+export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.board_id AND f.round_id = g.round_id
+  UNION ALL SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = g.round_id`;
+
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
 export function findingReads(db: Db) {
   const ofBoard = db.prepare<[number], { record: string }>(
@@ -9,7 +13,8 @@ export function findingReads(db: Db) {
      WHERE f.board_id = ? ORDER BY r.started_at, r.id`,
   );
   const inRound = db.prepare<{ roundId: number; rules: number }, { boardId: number; record: string | null }>(
-    `SELECT g.board_id AS boardId, f.record FROM (SELECT DISTINCT board_id FROM reading WHERE round_id = @roundId) g
+    `SELECT g.board_id AS boardId, f.record
+     FROM (SELECT DISTINCT g.board_id FROM reading g WHERE g.round_id = @roundId AND EXISTS (${FINDING_OF_READING})) g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)`,
   );
@@ -60,6 +65,7 @@ export function findingWrites(db: Db) {
         WHERE f.board_id = board.id ORDER BY r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
+  const notDue = db.prepare('DELETE FROM finding_due WHERE board_id = ? AND round_id = ?');
   const putDue = db.prepare<{ boardIds: string }>(
     `INSERT OR IGNORE INTO finding_due SELECT board_id, round_id FROM finding
      WHERE board_id IN (SELECT value FROM json_each(@boardIds))`,
@@ -74,8 +80,10 @@ export function findingWrites(db: Db) {
       put.run(boardId, roundId, at, call, JSON.stringify(finding), rulesVersion);
       markLatest.run(boardId);
     },
+    /** Nothing was found: the board was read by slips alone. */
     drop: (boardId: number, roundId: number): void => {
       drop.run(boardId, roundId);
+      notDue.run(boardId, roundId);
       markLatest.run(boardId);
     },
     /** Something that all findings of these boards, and the comparisons of their rounds, rest on is another now. */

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { type Reading, readingSchema, spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { amended, amendmentsOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
+import { FINDING_OF_READING } from './finding-table.ts';
 import type { meterReads } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
@@ -63,8 +64,8 @@ export function readingReads(db: Db) {
      WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = ?) ORDER BY r.started_at, r.id`,
   );
   const roundBefore = db.prepare<{ boardId: number; roundId: number }, { roundId: number }>(
-    `SELECT r.id AS roundId FROM round r WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = @boardId)
-       AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
+    `SELECT r.id AS roundId FROM round r
+     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const walked = db.prepare<[number], { boardId: number }>(
@@ -79,7 +80,7 @@ export function readingReads(db: Db) {
     ofBoard: (boardId: number, roundId: number): Reading[] => ofBoard.all(boardId, roundId).map(toReading),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
-    /** The round in which the board was last read before this one. */
+    /** The round in which the board was last read before this one, but for slips. */
     roundBefore: (boardId: number, roundId: number): number | undefined =>
       roundBefore.get({ boardId, roundId })?.roundId,
     /** Rounds in which the board was read, oldest first. */

@@ -4,6 +4,7 @@ import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/p
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import { messageSchema } from '../../shared-core/words/message.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { FINDING_OF_READING } from './finding-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import type { Db } from './yard-file.ts';
 
@@ -53,7 +54,7 @@ export function stackReads(db: Db) {
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, u.record ->> 'name' AS endUseName,
       u.record ->> 'minPct' AS minPct, u.record ->> 'maxPct' AS maxPct,
       (SELECT max(r.started_at) FROM round r
-        WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id)) AS lastProbedAt,
+        WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL) AS lastRoundId
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;

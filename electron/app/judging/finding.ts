@@ -1,15 +1,16 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 
-/** What lists show of an assessment; null where nothing was read. */
+/** What lists show of an assessment; null where nothing was read but slips. */
 export function findingOf(
   roundId: number,
   board: { thicknessMm: number; lengthMm: number | null },
   { readings, estimate, reliable, call, reasons }: Assessment,
 ): RoundFinding | null {
-  const at = readings.at(-1)?.takenAt;
+  const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
   if (at === undefined) return null;
   const { plan } = planSpots(board);
   const spotPcts = plan.map(

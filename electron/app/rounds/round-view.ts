@@ -22,14 +22,14 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
   function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
     const { boards, woodTemperatures } = context.yard();
     const assessment = judged ?? assessing.assess(boardId, roundId);
-    const isRead = assessment.readings.length > 0;
     const row = orRefuse(boards.get(boardId), 'board');
+    const finding = findingOf(roundId, row, assessment);
     const own = woodTemperatures.ofBoard(roundId, boardId);
     return {
       ...shown(row, own, woodTemperatures.ofRound(roundId)),
-      isRead,
-      finding: findingOf(roundId, row, assessment),
-      assessment: isRead ? assessment : null,
+      isRead: finding !== null,
+      finding,
+      assessment: assessment.readings.length > 0 ? assessment : null,
       lastRound: lastRound(roundId, boardId),
     };
   }

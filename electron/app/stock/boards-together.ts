@@ -3,7 +3,7 @@ import type { CheckedInput, RequestOutput } from '../../../shared-core/contract/
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
-import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { type Exclusion, isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -82,14 +82,14 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
 
   /** Excludes all readings of their latest rounds, or includes what a person excluded where `why` is null. */
   function excludeLatest(boardIds: readonly number[], why: Exclusion | null): void {
-    const { readings, amendments } = context.yard();
+    const { boards, readings, amendments } = context.yard();
     const rounds = new Set<number>();
     for (const boardId of boardIds) {
-      const roundId = readings.roundsOfBoard(boardId).at(-1);
+      const roundId = boards.get(boardId)?.latest?.roundId;
       if (roundId === undefined) continue;
       rounds.add(roundId);
       for (const { id, excluded } of readings.ofBoard(boardId, roundId)) {
-        if (why === null ? isByPerson(excluded) : excluded === null) {
+        if (why === null ? excluded !== null && !isSlip(excluded) : excluded === null) {
           amendments.exclude('reading', id, why, context.now());
         }
       }
@@ -126,8 +126,3 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
     },
   } satisfies Partial<Commands>;
 }
-
-/** What the program excluded, because it was undone or replaced, stays so. */
-const isByPerson = (excluded: Exclusion | null): boolean =>
-  excluded !== null &&
-  !('code' in excluded && (excluded.code === 'undone-in-round' || excluded.code === 'replaced'));

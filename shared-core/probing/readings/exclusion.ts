@@ -27,5 +27,11 @@ export type ExclusionCode = z.infer<typeof byCode>['code'];
 export const exclusionSchema = z.union([byCode, z.object({ text: z.string() })]);
 export type Exclusion = z.infer<typeof exclusionSchema>;
 
+/** Whether the program excluded it because it was undone or replaced: a slip, as if it had never been measured. */
+export const isSlip = (excluded: Exclusion | null): boolean =>
+  excluded !== null &&
+  'code' in excluded &&
+  (excluded.code === 'undone-in-round' || excluded.code === 'replaced');
+
 /** The same as a person gives it. */
 export const givenExclusionSchema = z.union([byCode, z.object({ text: z.string().trim().min(1).max(200) })]);

@@ -144,6 +144,37 @@ describe('a round with typed values', () => {
     expect((await readingsOf(roundId))[1]).toMatchObject({ counts: true, excluded: null });
   });
 
+  test('a value undone is a slip: the board counts as not probed, and the round before it stays its last', async () => {
+    const first = await begin();
+    await type(first, 12);
+    await yard.command('rounds.finish', { roundId: first });
+    yard.later(3_600_000);
+    const second = await begin();
+    await aimAt(second, 1);
+    await type(second, 14);
+    await yard.command('rounds.undo', { readingId: (await readingsOf(second))[0]!.id });
+    const isRead = async () =>
+      (await yard.query('rounds.get', { roundId: second })).boards.map((each) => each.isRead);
+    expect(await isRead()).toEqual([false, false]);
+    expect(await yard.query('stacks.get', { id: yard.stack.id })).toMatchObject({
+      probed: 1,
+      lastProbedAt: '2026-06-01T08:00:00.000Z',
+    });
+    const { board, readings, reasons } = await yard.query('boards.get', { id: yard.boards[1]!.id });
+    expect(board.latest).toBeNull();
+    expect(reasons).toEqual([]);
+    // It stays on record.
+    expect(readings).toMatchObject([{ raw: 14, excluded: { code: 'undone-in-round' } }]);
+    await aimAt(second, 0);
+    await type(second, 11);
+    await yard.command('rounds.undo', { readingId: (await readingsOf(second))[0]!.id });
+    expect((await yard.query('boards.get', { id: yard.boards[0]!.id })).board.latest?.roundId).toBe(first);
+    await yard.command('rounds.finish', { roundId: second });
+    const third = await begin();
+    const { probed } = await yard.query('rounds.get', { roundId: third });
+    expect(probed?.lastRound).toMatchObject({ at: '2026-06-01T08:00:00.000Z' });
+  });
+
   test('a temperature given later corrects every reading of the round, a board keeps its own', async () => {
     const roundId = await begin(null);
     await type(roundId, 12);

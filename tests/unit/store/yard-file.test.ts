@@ -254,6 +254,14 @@ describe('due for judging', () => {
     expect(opened.findings.boardsDue(RULES)).toEqual([]);
   });
 
+  test('is no board that was judged and of which nothing was found', () => {
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    save(12.6);
+    opened.findings.put(boardId, found(roundId), RULES);
+    opened.findings.drop(boardId, roundId);
+    expect(opened.findings.boardsDue(RULES)).toEqual([]);
+  });
+
   test('is a board whose finding is of other rules', () => {
     const { opened, boardId, roundId, save } = yardWithBoard();
     save(12.6);
@@ -282,10 +290,6 @@ describe('due for judging', () => {
       'the temperature of its round is given',
       (yard: Yard, _: number, roundId: number) =>
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: 3, givenAt: '2026-02-02T10:00:00.000Z' }),
-    ],
-    [
-      'the finding is dropped',
-      (yard: Yard, _: number, roundId: number, boardId: number) => yard.findings.drop(boardId, roundId),
     ],
   ] as const)('is a board when %s', (_what, happens) => {
     const { opened, boardId, roundId, save } = yardWithBoard();
