@@ -54,6 +54,7 @@ export interface BoardPage {
 
 /** What a board's volume and weight are made from; `averagePct` null where it was never soundly probed. */
 interface BoardSizes extends Pick<Board, 'speciesId' | 'thicknessMm' | 'widthMm' | 'lengthMm'> {
+  /** Null where none can be relied on. */
   averagePct: number | null;
 }
 
@@ -201,9 +202,8 @@ export function boardReads(db: Db) {
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
   const sizes = db.prepare<[number], BoardSizes>(
     `SELECT b.species_id AS speciesId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
-       f.record ->> 'averagePct' AS averagePct
-     FROM board b LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
-     WHERE ${withStack}`,
+       b.latest_average_pct AS averagePct
+     FROM board b WHERE ${withStack}`,
   );
   const topLayer = db.prepare<[number], { layer: number | null }>(
     `SELECT max(b.layer) AS layer FROM board b WHERE ${withStack}`,

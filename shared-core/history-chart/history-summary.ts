@@ -31,18 +31,27 @@ export function historySummary(
   return [
     change,
     ...(endUse ? [say('history.target', { useName: endUse.name, targetRange: endUse })] : []),
-    ...(ahead ? aheadOf(ahead.details, ahead.index, words) : []),
+    ...(ahead ? aheadOf(ahead.details, ahead.index, last?.at ?? null, words) : []),
   ].join(' ');
 }
 
-function aheadOf({ forecast, places, nowMs }: ForecastDetails, index: number, words: Words): string[] {
+function aheadOf(
+  { forecast, places, nowMs }: ForecastDetails,
+  index: number,
+  lastReadAt: string | null,
+  words: Words,
+): string[] {
   const { say } = words;
   const place = forecast.places[index]!;
   const { name: placeName, lowestEmcPct } = places[index]!;
   const { likelyMs } = place.reach;
   const { median, low, high } = forecast.now.average;
+  // On the day of its readings, they say what it is now.
+  const isReadToday = lastReadAt !== null && nowMs - Date.parse(lastReadAt) < DAY_MS;
   return [
-    say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } }),
+    ...(isReadToday
+      ? []
+      : [say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } })]),
     likelyMs === null
       ? say('forecast.not-in-place', { placeName, emcPct: lowestEmcPct })
       : likelyMs - nowMs < DAY_MS

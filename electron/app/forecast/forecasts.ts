@@ -65,7 +65,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
 
   function warp(
     { sawing, widthMm, thicknessMm, speciesId, ringRadiusMm, barkSide }: BoardRow,
-    forecast: Forecast,
+    { now }: Forecast,
     endUse: { minPct: number; maxPct: number; maxShellCorePct: number },
   ): Pick<ForecastDetails, 'warp' | 'whyNoWarp'> {
     const { name, radialPct, tangentialPct } = orRefuse(context.yard().species.get(speciesId), 'species');
@@ -87,7 +87,13 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         isBarkOn: hasBarkOn(barkSide),
         radialPct,
         tangentialPct,
-        profilePct: forecast.now.profile.map(({ pct }) => Math.max(0, pct.median)),
+        profilePct: now.profile.map(({ pct }) => Math.max(0, pct.median)),
+        atPins: {
+          faceAPct: now.faceAPct,
+          faceBPct: now.faceBPct,
+          shellPct: now.shell.median,
+          corePct: now.core.median,
+        },
         targetPct: Math.min(30, targetOfUsePct(endUse)),
         maxShellCorePct: endUse.maxShellCorePct,
       }),

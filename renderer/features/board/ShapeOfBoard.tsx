@@ -1,5 +1,6 @@
 import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { knownAverage } from '../../../shared-core/probing/calls/known-average.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import {
   missingForChanges,
@@ -22,64 +23,76 @@ export function ShapeOfBoard({
   species,
   endUse,
   forecast,
-}: Omit<ShapeFacts, 'endUse'> & {
+}: Pick<ShapeFacts, 'board' | 'species'> & {
   /** Null while it is not known. */
   endUse: EndUse | null;
   forecast: Asked<BoardForecast>;
 }) {
   const { say } = useWords();
   return (
-    <div className="beside">
-      <Sheet title={say('cup.title')}>
-        <Await of={[forecast]}>
-          {({ details, whyNot }) =>
-            details?.warp && board.widthMm !== null ? (
-              <CupSection
-                warp={details.warp}
-                board={board}
-                widthMm={board.widthMm}
-                targetPct={targetOfUsePct(details.endUse)}
-              />
-            ) : (
-              <p>{say(details?.whyNoWarp ?? whyNot!)}</p>
-            )
-          }
-        </Await>
-      </Sheet>
-      <Sheet title={say('movement.title')}>
-        {endUse && (
-          <>
-            <Shrinking board={board} species={species} endUse={endUse} />
-            <VolumeAndWeight board={board} species={species} endUse={endUse} />
-          </>
-        )}
-      </Sheet>
-    </div>
+    <Await of={[forecast]}>
+      {({ details, whyNot }) => {
+        const known = knownAverage(board.latest, details?.forecast.now.average.median ?? null);
+        const facts = endUse && { board, species, endUse, known };
+        return (
+          <div className="beside">
+            <Sheet title={say('cup.title')}>
+              {details?.warp && board.widthMm !== null ? (
+                <CupSection
+                  warp={details.warp}
+                  board={board}
+                  widthMm={board.widthMm}
+                  targetPct={targetOfUsePct(details.endUse)}
+                />
+              ) : (
+                <p>{say(details?.whyNoWarp ?? whyNot!)}</p>
+              )}
+            </Sheet>
+            <Sheet title={say('movement.title')}>
+              {facts && <Shrinking {...facts} />}
+              {facts && <VolumeAndWeight {...facts} />}
+            </Sheet>
+          </div>
+        );
+      }}
+    </Await>
   );
 }
 
-function Shrinking({ board, species, endUse }: ShapeFacts) {
+function Shrinking({ board, species, endUse, known }: ShapeFacts) {
   const { say } = useWords();
-  const nowPct = board.latest?.averagePct ?? null;
-  if (nowPct === null) {
-    return <p>{say('movement.not-probed')}</p>;
-  }
+  if (!known) return <p>{say('movement.unknown-mc')}</p>;
+  const { averagePct: fromPct, readOn } = known;
   const targetPct = targetOfUsePct(endUse);
-  const changes = sizeChanges(board, species, nowPct, targetPct);
-  const missing = missingForChanges(board, species, nowPct, targetPct);
-  const known = changes.filter(
+  const changes = sizeChanges(board, species, fromPct, targetPct);
+  const missing = missingForChanges(board, species, fromPct, targetPct);
+  const ends = { fromPct, targetPct, useName: endUse.name };
+  const shown = changes.filter(
     ({ byRouteMm }) => byRouteMm.shrinkage !== null || byRouteMm.coefficient !== null,
   );
   return (
     <>
-      <p>{say('movement.from-to', { nowPct, targetPct, useName: endUse.name })}</p>
-      {known.length > 0 && <ChangeTable board={board} changes={known} />}
+      <p>
+        {readOn === null
+          ? say('movement.from-forecast', ends)
+          : say('movement.from-read', { ...ends, readOn })}
+      </p>
+      {shown.length > 0 && <ChangeTable board={board} changes={shown} isRead={readOn !== null} />}
       <Missing messages={missing} species={species} />
     </>
   );
 }
 
-function ChangeTable({ board, changes }: { board: BoardRow; changes: readonly SizeChange[] }) {
+function ChangeTable({
+  board,
+  changes,
+  isRead,
+}: {
+  board: BoardRow;
+  changes: readonly SizeChange[];
+  /** From what was read last; else from the forecast for today. */
+  isRead: boolean;
+}) {
   const { say, formats } = useWords();
   const cell = (sizeChangeMm: number | null, sizeMm: number) =>
     sizeChangeMm === null
@@ -100,7 +113,7 @@ function ChangeTable({ board, changes }: { board: BoardRow; changes: readonly Si
         },
         {
           id: 'now',
-          head: say('movement.now'),
+          head: say(isRead ? 'movement.when-probed' : 'movement.now'),
           cell: ({ side, sizeMm }) =>
             side === 'thickness' ? formats.thickness(thicknessOf(board)) : formats.shortLength(sizeMm),
           align: 'end',

@@ -1,5 +1,6 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
+import type { KnownAverage } from '../../../shared-core/probing/calls/known-average.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {
@@ -22,10 +23,12 @@ export interface ShapeFacts {
   board: BoardRow;
   species: Species;
   endUse: EndUse;
+  /** Null where it is not known how wet the board is. */
+  known: KnownAverage | null;
 }
 
-/** How much wood a board is, and what it weighs now and when it is dry enough for its use. */
-export function VolumeAndWeight({ board, species, endUse }: ShapeFacts) {
+/** How much wood a board is, and what it weighs wet and when it is dry enough for its use. */
+export function VolumeAndWeight({ board, species, endUse, known }: ShapeFacts) {
   const units = useUnits();
   const { say, formats } = useWords();
   const { thicknessMm, widthMm, lengthMm } = board;
@@ -49,16 +52,19 @@ export function VolumeAndWeight({ board, species, endUse }: ShapeFacts) {
       exact(formats.volume(volumeM3(size))),
     ]);
   }
-  const nowPct = board.latest?.averagePct ?? null;
   const gravity = species.basicSpecificGravity;
-  if (nowPct !== null && gravity !== null) {
+  if (known && gravity !== null) {
     // A wet board's reading may be above what its wood can hold.
     const most = mostWaterPct(gravity);
     const targetPct = Math.min(targetOfUsePct(endUse), most);
-    const mass = boardMassKg(size, species, Math.min(nowPct, most), targetPct);
+    const mass = boardMassKg(size, species, Math.min(known.averagePct, most), targetPct);
     if (mass) {
       facts.push(
-        [say('movement.weight-now'), formats.weight(mass.nowKg), say('movement.at-mc', { mcPct: nowPct })],
+        [
+          say(known.readOn === null ? 'movement.weight-now' : 'movement.weight-when-probed'),
+          formats.weight(mass.nowKg),
+          say(known.readOn === null ? 'movement.at-about-mc' : 'movement.at-mc', { mcPct: known.averagePct }),
+        ],
         [
           say('movement.weight-at-target'),
           formats.weight(mass.targetKg),

@@ -8,6 +8,7 @@
 import { z } from 'zod';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
+import { shownPoints } from '../moisture/shown-points.ts';
 import { acrossBoard, cupMm, RING_ANGLE_DEG, shrunkPct } from './shrinkage.ts';
 
 /** Radius of the rings where it was not measured, mm: half way out in an average log. Common practice, no source. */
@@ -27,6 +28,8 @@ export const warpInputSchema = z.object({
   tangentialPct: z.number().min(0.1).max(30),
   /** MC through the thickness now, % MC, at even steps from face A to face B; three values or more. */
   profilePct: z.array(z.number().min(0).max(400)).min(3).max(1001),
+  /** The same where pins read it: under either face, in the shell, and in the core, % MC. */
+  atPins: z.object({ faceAPct: z.number(), faceBPct: z.number(), shellPct: z.number(), corePct: z.number() }),
   /** Average that it is to be dried to. */
   targetPct: z.number().min(0).max(30),
   /** Largest difference of core over shell that its use allows, % MC. */
@@ -148,16 +151,13 @@ function adviceFor(
   now: Warp['now'],
   atTarget: Warp['now'],
 ): WarpAdvice[] {
-  const { profilePct, widthMm, thicknessMm, barkFace } = input;
+  const { atPins, widthMm, thicknessMm, barkFace } = input;
+  const { faceAPct: faceA, faceBPct: faceB } = atPins;
   const advice: WarpAdvice[] = [];
   const advise = (about: WarpAdvice['about'], message: Message) => advice.push({ about, message });
-  // The very face is not what pins read: a sixteenth of the way in on both sides.
-  const inside = Math.round((profilePct.length - 1) / 16);
-  const faceA = profilePct[inside]!;
-  const faceB = profilePct[profilePct.length - 1 - inside]!;
   const [drier, wetter] = faceA < faceB ? (['a', 'b'] as const) : (['b', 'a'] as const);
   const areUnlike = Math.abs(faceA - faceB) > unlikeFacesPct && Math.min(faceA, faceB) < FIBER_SATURATION_PCT;
-  const differencePoints = Math.abs(faceA - faceB);
+  const differencePoints = Math.abs(shownPoints(faceA, faceB));
   const underBark = input.isBarkOn ? barkFace : null;
   if (underBark !== null) {
     const face = faceNames[underBark];
@@ -184,14 +184,13 @@ function adviceFor(
     advise('stickers', message('cup.stickers', { spacingDistanceMm: thicknessMm < 30 ? 400 : 600 }));
   }
   if (averagePct > 25) advise('end-seal', message('cup.end-seal'));
-  const shell = Math.min(faceA, faceB);
-  const core = profilePct[Math.round((profilePct.length - 1) / 2)]!;
+  const { shellPct: shell, corePct: core } = atPins;
   // Above fiber saturation the shell has not begun to shrink, so it does not strain against the core.
   if (core - shell > input.maxShellCorePct && shell < shrunkShellPct) {
     advise(
       'uneven',
       message(core > FIBER_SATURATION_PCT ? 'cup.uneven-green' : 'cup.uneven', {
-        differencePoints: core - shell,
+        differencePoints: shownPoints(core, shell),
       }),
     );
   }

@@ -9,9 +9,9 @@ export const cupAdvice = {
   'cup.bark':
     'Take the bark off its {face, select, upper {upper} other {lower}} face. Wood hardly dries through bark. Insects live under it.',
   'cup.bark-and-hollow':
-    'Take the bark off its {face, select, upper {upper} other {lower}} face. Wood hardly dries through bark. Insects live under it. The other face is {differencePoints} drier and pulls hollow.',
+    'Take the bark off its {face, select, upper {upper} other {lower}} face. Wood hardly dries through bark. Insects live under it. By today’s forecast, the other face is {differencePoints} drier and pulls hollow.',
   'cup.flip':
-    'Its {drierFace, select, upper {upper} other {lower}} face is {differencePoints} drier and pulls hollow. Turn the board over, so that the wetter face meets the open air. Take any cover off that face.',
+    'By today’s forecast, its {drierFace, select, upper {upper} other {lower}} face is {differencePoints} drier and pulls hollow. Turn the board over, so that the wetter face meets the open air. Take any cover off that face.',
   'cup.weight':
     'Left loose, it would cup about {cupMm}. Keep it low in the stack, or weight or strap the stack while it dries. Fasten weights so that they cannot slide off and hurt somebody.',
   'cup.weight-hollow':
@@ -20,7 +20,7 @@ export const cupAdvice = {
     'Use stickers of one thickness, every {spacingDistanceMm} and at each end. Line them up, one above the other.',
   'cup.end-seal': 'Seal the ends now. They dry many times faster than the faces, and check first.',
   'cup.uneven-green':
-    'The shell is {differencePoints} drier than a core that is still green. The faces are stretched and may check. Slow the drying until the difference shrinks: less wind and sun, covers on.',
+    'By today’s forecast, the shell is {differencePoints} drier than the core, which is still green. The faces are stretched and may check. Slow the drying until the difference shrinks: less wind and sun, covers on.',
   'cup.uneven':
-    'The shell is {differencePoints} drier than the core. Do not rip, resaw, or plane it deep yet. It can pinch the blade, or bow as it is cut. Let it equalize. Then cut a prong section to test for casehardening.',
+    'By today’s forecast, the shell is {differencePoints} drier than the core. Do not rip, resaw, or plane it deep yet. It can pinch the blade, or bow as it is cut. Let it equalize. Then cut a prong section to test for casehardening.',
 } as const;

@@ -1,14 +1,17 @@
 /** How a board changes its size and shape as it dries; its volume and weight. */
 export const movement = {
   'movement.title': 'Size, volume, and weight',
-  'movement.not-probed': 'Probe it first. How much it shrinks depends on its MC now.',
-  'movement.from-to': 'From {nowPct} now to {targetPct}, the target for {useName}:',
+  'movement.unknown-mc': 'No reliable MC yet. Probe it first.',
+  'movement.from-read': 'From {fromPct} on {readOn} to {targetPct}, the target for {useName}:',
+  'movement.from-forecast':
+    'From about {fromPct}, today’s forecast, to {targetPct}, the target for {useName}:',
   'movement.table': 'Change in size',
   'movement.table-source': 'Wood Handbook, chapter 13. Single boards can move a third more or less.',
   'movement.side': 'Side',
   'movement.side.width': 'Width',
   'movement.side.thickness': 'Thickness',
   'movement.now': 'Now',
+  'movement.when-probed': 'When probed',
   'movement.by-shrinkage': 'By total shrinkage',
   'movement.by-coefficient': 'By change coefficient',
   'movement.change': '{sizeChangeMm} ({changePct})',
@@ -16,7 +19,7 @@ export const movement = {
   'movement.width-missing': 'Width unknown: only the thickness is shown.',
   'movement.sawing-missing': 'Sawing unknown: flat-sawn and quarter-sawn are the two extremes.',
   'movement.shrinkage-missing': 'The shrinkage of {speciesName} is not fully known.',
-  'movement.coefficients-missing': 'No change coefficients are published for {speciesName}.',
+  'movement.coefficients-missing': 'Pintally has no change coefficients for {speciesName}.',
   'movement.coefficients-outside': 'Change coefficients are valid for {validRange} only.',
   'movement.size-missing':
     '{missing, select, width {Width} length {Length} other {Width and length}} unknown, so volume and weight are too.',
@@ -27,8 +30,10 @@ export const movement = {
   'movement.cubic-meters': 'Tally in cubic meters',
   'movement.exact': 'exact: {volume}',
   'movement.weight-now': 'Weight now',
+  'movement.weight-when-probed': 'Weight when last probed',
   'movement.weight-at-target': 'Weight at target',
   'movement.at-mc': 'at {mcPct}',
+  'movement.at-about-mc': 'at about {mcPct}',
 
   'cup.title': 'Cup',
   'cup.now': 'Now',

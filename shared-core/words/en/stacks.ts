@@ -198,7 +198,7 @@ export const stacks = {
   'stacks.size-missing':
     '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
   'stacks.weight-not-probed':
-    '{boards, plural, one {# board} other {# boards}} not probed yet, not in the weight.',
+    '{boards, plural, one {# board} other {# boards}} without a reliable reading, not in the weight.',
   'stacks.density-missing':
     'The specific gravity of {speciesName} is missing. Its boards are not in the weight.',
 } as const;

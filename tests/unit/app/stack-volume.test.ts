@@ -5,8 +5,8 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo();
 
 const volume = () => yard.query('stacks.volume', { id: yard.stack.id });
-async function probe(boardIndex: number, raw: number) {
-  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+async function probe(boardIndex: number, raw: number, woodTempC = 20) {
+  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC })).id;
   await aimAt(roundId, boardIndex, 0);
   for (let spot = 0; spot < 4; spot++) await type(roundId, raw);
 }
@@ -35,6 +35,14 @@ test('mass is that of the probed boards, now and at the middle of the target ran
   // Wood Handbook (FPL-GTR-282), Table 5-3a: black walnut, specific gravity 0.55 at 12 % (from memory): 616 kg/m³.
   expect(mass!.nowKg / (0.027 * 0.2 * 2.4)).toBeGreaterThan(600);
   expect(mass!.nowKg / (0.027 * 0.2 * 2.4)).toBeLessThan(640);
+});
+
+test('a board whose readings are all questionable has no mass', async () => {
+  // In a shop at 20 °C the wood is not at 45 °C.
+  await probe(0, 15, 45);
+  const { mass, missing } = await volume();
+  expect(mass).toBeNull();
+  expect(missing).toEqual([{ code: 'stacks.weight-not-probed', facts: { boards: 2 } }]);
 });
 
 test('a species of unknown density has a volume and no mass', async () => {

@@ -20,7 +20,13 @@ const straight = (a: number, b: number): number[] =>
 const drying = (shell: number, core: number): number[] =>
   Array.from({ length: 21 }, (_, i) => shell + (core - shell) * 4 * (i / 20) * (1 - i / 20));
 
-const board = (changes: Partial<WarpInput> = {}): WarpInput => ({
+/** As pins read a profile that is the same from both sides, or runs straight: a sixteenth of the way in, and in the middle. */
+const pinsIn = (profilePct: readonly number[]): WarpInput['atPins'] => {
+  const [faceAPct, faceBPct, corePct] = [profilePct[1]!, profilePct.at(-2)!, profilePct[10]!];
+  return { faceAPct, faceBPct, shellPct: Math.min(faceAPct, faceBPct), corePct };
+};
+
+const board = ({ profilePct = even(20), ...changes }: Partial<WarpInput> = {}): WarpInput => ({
   thicknessMm: 28,
   widthMm: 200,
   sawing: 'flat',
@@ -28,7 +34,8 @@ const board = (changes: Partial<WarpInput> = {}): WarpInput => ({
   barkFace: 'a',
   isBarkOn: false,
   ...oak,
-  profilePct: even(20),
+  profilePct,
+  atPins: pinsIn(profilePct),
   targetPct: 8,
   maxShellCorePct: 2,
   ...changes,
@@ -139,7 +146,7 @@ describe('advice', () => {
     expect(inEnglish(adviceOn('weight', input)!)).toMatch(/cannot slide off/);
     expect(advised(board({ widthMm: 80, ringRadiusMm: 250 }))).not.toContain('weight');
     // What has dried does not cup further.
-    expect(advised({ ...input, profilePct: even(8) })).not.toContain('weight');
+    expect(advised(board({ widthMm: 300, ringRadiusMm: 80, profilePct: even(8) }))).not.toContain('weight');
   });
 
   test('is to seal the ends of a board that is still green', () => {
@@ -153,6 +160,14 @@ describe('advice', () => {
     expect(advised(board({ profilePct: drying(9.5, 10) }))).not.toContain('uneven');
     // A wet board that has only begun to dry: the shell has not shrunk.
     expect(advised(board({ profilePct: drying(40, 60) }))).not.toContain('uneven');
+  });
+
+  // As the tab of the thickness shows them: two differences of one day would be a riddle.
+  test('names the difference of the shell and the core that pins would read', () => {
+    const atPins = { faceAPct: 12.04, faceBPct: 12.2, shellPct: 12.04, corePct: 20.36 };
+    expect(adviceOn('uneven', board({ profilePct: drying(9, 20.36), atPins }))).toEqual(
+      message('cup.uneven', { differencePoints: 8.4 }),
+    );
   });
 
   test('is always a whole sentence', () => {

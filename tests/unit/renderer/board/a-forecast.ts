@@ -70,6 +70,12 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
       radialPct: 5.5,
       tangentialPct: 7.8,
       profilePct: forecast.now.profile.map(({ pct }) => pct.median),
+      atPins: {
+        faceAPct: forecast.now.faceAPct,
+        faceBPct: forecast.now.faceBPct,
+        shellPct: forecast.now.shell.median,
+        corePct: forecast.now.core.median,
+      },
       targetPct: 7,
       maxShellCorePct: 2,
     }),

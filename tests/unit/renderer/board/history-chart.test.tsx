@@ -75,6 +75,14 @@ describe('History and forecast of a board in one chart', () => {
     await expectNoBarriers();
   });
 
+  test('on the day of its readings, they are what it is now', async () => {
+    open();
+    expect(screen.getByText(/ Now about /)).toBeTruthy();
+    cleanup();
+    open({ findings: [{ ...found, at: new Date(nowMs - 3_600_000).toISOString() }] });
+    expect(screen.queryByText(/ Now about /)).toBeNull();
+  });
+
   test('it begins at the last round, says how many there were before, and shows all of it when asked', async () => {
     const earlier = ['2026-04-02', '2026-06-01'].map((at) => ({ ...found, at: `${at}T12:00:00.000Z` }));
     const user = open({ findings: [...earlier, found] });

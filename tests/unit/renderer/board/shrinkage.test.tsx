@@ -4,6 +4,7 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ShapeOfBoard } from '../../../../renderer/features/board/ShapeOfBoard.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import type { ForecastDetails } from '../../../../shared-core/contract/forecast.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
@@ -12,6 +13,7 @@ import type { Species } from '../../../../shared-core/wood/species/species.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
+import { aForecast } from './a-forecast.ts';
 
 /** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
 const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0.00369 } };
@@ -20,8 +22,13 @@ const furniture = builtInEndUses.find((endUse) => endUse.id === 'furniture')!;
 
 const redOak = builtInSpecies.find((species) => species.id === 'oak-northern-red')!;
 
-/** A red oak board of 1 x 8 in, 8 ft long, of which no forecast can be made. */
-function open(more: Partial<BoardRow> = {}, change: Partial<Species> = {}, units: DisplayUnits = 'metric') {
+/** A red oak board of 1 x 8 in, 8 ft long, of which no forecast can be made unless `details` is one. */
+function open(
+  more: Partial<BoardRow> = {},
+  change: Partial<Species> = {},
+  units: DisplayUnits = 'metric',
+  details: ForecastDetails | null = null,
+) {
   useSettings.setState({ settings: { units } as Settings });
   const board = aBoardRow(1, {
     widthMm: 203.2,
@@ -38,7 +45,7 @@ function open(more: Partial<BoardRow> = {}, change: Partial<Species> = {}, units
         species={{ ...redOak, ...change }}
         endUse={furniture}
         forecast={{
-          output: { details: null, whyNot: message('forecast.none-to-begin-with') },
+          output: { details, whyNot: details ? null : message('forecast.none-to-begin-with') },
           error: null,
           loading: false,
           again: () => {},
@@ -62,7 +69,7 @@ afterEach(cleanup);
 describe('Size, volume, and weight', () => {
   test('show what a board loses until it is dry, by both routes', async () => {
     open({}, redOakCoefficients);
-    expect(await screen.findByText(/From 12.0% now to 7.0%, the target for Furniture/)).toBeTruthy();
+    expect(await screen.findByText(/From 12.0% on Aug 22 to 7.0%, the target for Furniture/)).toBeTruthy();
     // Northern red oak, Wood Handbook, Table 4-3: tangential 8.6 %, radial 4.0 %.
     // By hand: 203.2 x (7 - 12) / (3000 / 8.6 - 30 + 12) = -3.07; 203.2 x 0.00369 x -5 = -3.75;
     // 25.4 x -5 / (3000 / 4.0 - 18) = -0.17; 25.4 x 0.00158 x -5 = -0.20.
@@ -93,11 +100,30 @@ describe('Size, volume, and weight', () => {
     expect(screen.queryByText(/m³/)).toBeNull();
   });
 
+  test('what was read is of its day, and a questionable average gives way to the forecast for today', async () => {
+    open();
+    expect(within(await section()).getByText('Weight when last probed')).toBeTruthy();
+    expect(screen.getByRole('columnheader', { name: 'When probed' })).toBeTruthy();
+    cleanup();
+
+    const { forecast, ...rest } = aForecast();
+    const average = { low: 15, median: 16.8, high: 18 };
+    const details = { ...rest, forecast: { ...forecast, now: { ...forecast.now, average } } };
+    open({ latest: aFinding({ averagePct: 12, isQuestionable: true }) }, {}, 'metric', details);
+    const part = within(await section());
+    expect(part.getByText(/^From about 16.8%, today’s forecast, to 7.0%, the target for/)).toBeTruthy();
+    expect(part.getByText('Weight now').nextElementSibling?.nextElementSibling?.textContent).toBe(
+      'at about 16.8%',
+    );
+    expect(part.getByRole('columnheader', { name: 'Now' })).toBeTruthy();
+    expect(part.queryByText(/12\.0%/)).toBeNull();
+  });
+
   test('never probed, it asks for readings and still shows the volume', async () => {
     open({ latest: null });
     expect(await screen.findByText(/Probe it first/)).toBeTruthy();
     expect(screen.queryByRole('table')).toBeNull();
-    expect(screen.queryByText('Weight now')).toBeNull();
+    expect(screen.queryByText(/^Weight/)).toBeNull();
     expect(screen.getByText('exact: 5.33 board feet')).toBeTruthy();
     await expectNoBarriers();
   });
@@ -124,6 +150,6 @@ describe('Size, volume, and weight', () => {
 
   test('an average wetter than the species can be does not stop the page', async () => {
     open({ latest: aFinding({ averagePct: 190 }) });
-    expect(await screen.findByText('Weight now')).toBeTruthy();
+    expect(await screen.findByText('Weight when last probed')).toBeTruthy();
   });
 });
