@@ -29,6 +29,16 @@ const hours = readFileSync(join(import.meta.dirname, 'tmy3-asheville-hours.csv')
   .map((line) => line.split(',').map(Number) as [tempC: number, rhPct: number]);
 const yearOf = (wmo: string) => years.find(({ station }) => station.wmo === wmo)!;
 
+/** The months of a typical year itself, as the source has them. */
+function sourceMonths(wmo: string): MonthlyAir {
+  const line = seeds.stations.find((each) => each.startsWith(`${wmo}|`))!;
+  const [tempsC, rhsPct, emcsPct] = line
+    .split('|')
+    .slice(6, 9)
+    .map((text) => text.split(' ').map(Number)) as [number[], number[], number[]];
+  return tempsC.map((tempC, month) => ({ tempC, rh: rhsPct[month]! / 100, emcPct: emcsPct[month]! }));
+}
+
 describe('Weather stations, by the TMY3 typical years', () => {
   test('all 1,020 are there, each once, somewhere in the United States', () => {
     expect(new Set(years.map(({ station }) => station.wmo)).size).toBe(1020);
@@ -42,14 +52,25 @@ describe('Weather stations, by the TMY3 typical years', () => {
     }
   });
 
+  // The source cuts names after 19 or 29 letters and writes how a station measures: AWOS, AMOS, SURFRAD. By eye, of the list.
+  test('no name ends within a word, has a mark of the source, or says its town twice', () => {
+    for (const { name } of years.map(({ station }) => station)) {
+      expect(name).not.toMatch(/(awos|amos|surfrad|nrel)\b/i);
+      expect(name).not.toMatch(
+        / (A|I|G|H|P|F|Ap|Ai|Ar|Rg|Rgn|Rgnl|Regl|Fd|Fl|Fie|Fiel|Cr|Wb|Wfo|Muni|Intl|Arpt)$/,
+      );
+      expect(name).not.toMatch(/^(\S+) .+ \1$|^(\S{6,}) (?!\2\b)\S*\2/i);
+    }
+  });
+
   // January and July: °C, % RH, % EMC weighted by vapor pressure, from the hours.
   test.each([
     ['723150', 'Asheville', 'NC', [1.4, 71, 16.4], [22.5, 77, 16.1], 4.04, 0.52],
     ['723650', 'Albuquerque', 'NM', [2.6, 53, 9.4], [25.6, 44, 7.5], 2.56, 0.63],
     ['727450', 'Duluth', 'MN', [-13, 72, 16.5], [17.8, 76, 15.1], 4.01, 0.46],
   ] as const)('%s is %s, %s', (wmo, name, state, january, july, sdPct, lag) => {
-    const { station, air } = yearOf(wmo);
-    expect(station).toMatchObject({ name, state, days: { sdPct, lag } });
+    expect(yearOf(wmo).station).toMatchObject({ name, state, days: { sdPct, lag } });
+    const air = sourceMonths(wmo);
     const shown = ({ tempC, rh, emcPct: emc }: MonthlyAir[number]) => [tempC, Math.round(rh * 100), emc];
     expect([air[0]!, air[6]!].map(shown)).toEqual([january, july]);
   });
@@ -71,9 +92,89 @@ describe('Weather stations, by the TMY3 typical years', () => {
   });
 });
 
+/**
+ * TMY3 puts a typical year together from months of different years, chosen mostly by their sun (the manual, section 2). The
+ * neighbors of a station mostly have other years, so their mean is nearer to the climate.
+ */
+describe('Months of a typical year, smoothed', () => {
+  const zanesville = years.find(({ station: { name } }) => name === 'Zanesville')!;
+  const driestMonth = (air: MonthlyAir): number => {
+    const emcs = air.map(({ emcPct: emc = Number.NaN }) => emc);
+    return emcs.indexOf(Math.min(...emcs)) + 1;
+  };
+
+  test('have no lone dry November in Zanesville, whose driest month is in spring, as in the rest of Ohio', () => {
+    expect(driestMonth(sourceMonths(zanesville.station.wmo))).toBe(11);
+    expect(driestMonth(zanesville.air)).toBe(3);
+    expect(zanesville.air[10]!.emcPct).toBeCloseTo((19 + 2 * 12.6 + 15.9) / 4, 6);
+    expect(zanesville.air[10]!.rh).toBeCloseTo((0.83 + 2 * 0.65 + 0.76) / 4, 6);
+    const ohio = years
+      .filter(({ station }) => station.state === 'OH')
+      .map(({ station }) => sourceMonths(station.wmo));
+    const mean12 = ohio[0]!.map((month, at) => ({
+      ...month,
+      emcPct: mean(ohio.map((air) => air[at]!.emcPct!)),
+    }));
+    expect([4, 5]).toContain(driestMonth(mean12));
+  });
+
+  test('have the mean of the year that the source has, and its temperatures', () => {
+    for (const { station, air } of years) {
+      const source = sourceMonths(station.wmo);
+      expect(mean(air.map(({ emcPct: emc }) => emc!))).toBeCloseTo(
+        mean(source.map(({ emcPct: emc }) => emc!)),
+        6,
+      );
+      expect(air.map(({ tempC }) => tempC)).toEqual(source.map(({ tempC }) => tempC));
+    }
+  });
+
+  test('are nearer to the neighbors’ mean than the source’s months are, at 19 of 20 stations', () => {
+    const round = (latitude: number, longitude: number): number[] => {
+      const [north, east] = [latitude, longitude].map((degrees) => (degrees * Math.PI) / 180) as [
+        number,
+        number,
+      ];
+      return [Math.cos(north) * Math.cos(east), Math.cos(north) * Math.sin(east), Math.sin(north)];
+    };
+    const all = years.map(({ station, air }) => ({
+      station,
+      at: round(station.latitude, station.longitude),
+      smoothed: aroundMean(air),
+      source: aroundMean(sourceMonths(station.wmo)),
+    }));
+    const isNear = (a: (typeof all)[number], b: (typeof all)[number]): boolean =>
+      a !== b &&
+      a.at.reduce((sum, value, axis) => sum + value * b.at[axis]!, 0) > Math.cos(150 / 6371) &&
+      Math.abs(a.station.elevationM - b.station.elevationM) < 300;
+    const offBy = all.flatMap((each) => {
+      const near = all.filter((other) => isNear(each, other));
+      if (near.length < 4) return [];
+      const climate = each.source.map((_, month) => mean(near.map(({ source }) => source[month]!)));
+      const off = (emcs: readonly number[]): number =>
+        Math.sqrt(mean(emcs.map((emc, month) => (emc - climate[month]!) ** 2)));
+      return [{ smoothed: off(each.smoothed), source: off(each.source) }];
+    });
+    expect(offBy.length).toBeGreaterThan(700);
+    expect(offBy.filter(({ smoothed, source }) => smoothed < source).length).toBeGreaterThan(
+      0.95 * offBy.length,
+    );
+    expect(mean(offBy.map(({ smoothed }) => smoothed))).toBeLessThan(
+      0.75 * mean(offBy.map(({ source }) => source)),
+    );
+  });
+
+  /** EMC of each month, less that of the year. */
+  function aroundMean(air: MonthlyAir): number[] {
+    const emcs = air.map(({ emcPct: emc = Number.NaN }) => emc);
+    return emcs.map((emc) => emc - mean(emcs));
+  }
+});
+
 describe('A 1 in board in the hours of Asheville', () => {
   const hourly = hours.map(([tempC, rhPct]) => ({ tempC, emc: emcPct(tempC, Math.min(0.99, rhPct / 100)) }));
-  const { air } = yearOf('723150');
+  // These hours are one year: smoothed months are those of no year.
+  const air = sourceMonths('723150');
   const observeS = Array.from({ length: 9 }, (_, month) => (month + 4) * 30 * 86_400);
   function averages(segments: { durationS: number; emc: number; tempC: number }[]): Float64Array {
     const grid = dryingGrid(25.4, true, 12);

@@ -4,6 +4,7 @@ import { mean } from '../maths/mean.ts';
 import { COLDEST_C } from './climate.ts';
 import { emcPct } from './emc.ts';
 import type { MonthlyAir } from './monthly-air.ts';
+import { smoothedMonths } from './smoothed-months.ts';
 import type { DayToDay } from './station.ts';
 
 /** A year of hours is 2 MB at most; quarter hours would be 6 MB. */
@@ -41,7 +42,7 @@ interface Hour {
  * The year of air in an EPW file (EnergyPlus weather format): 8 header lines, the first with the site; then a row an hour
  * with month, day, dry-bulb temperature in °C (column 7) and relative humidity in % (column 9).
  *
- * A month's EMC is that of its hours weighted by saturation vapor pressure, as in the list of stations.
+ * A month's EMC is that of its hours weighted by saturation vapor pressure, then smoothed, as in the list of stations.
  *
  * @returns a problem where the text is no such file, or a month is missing
  */
@@ -54,11 +55,13 @@ export function epwYear(text: string): Outcome<EpwYear> {
   const missing = months.findIndex((each) => each.length < LEAST_HOURS);
   if (missing >= 0)
     return { ok: false, problem: message('epw.month-missing', { missingMonth: missing + 1 }) };
-  const air = months.map((each) => ({
-    tempC: mean(each.map(({ tempC }) => tempC)),
-    rh: mean(each.map(({ rhPct }) => rhPct)) / 100,
-    emcPct: weightedEmcPct(each),
-  }));
+  const air = smoothedMonths(
+    months.map((each) => ({
+      tempC: mean(each.map(({ tempC }) => tempC)),
+      rh: mean(each.map(({ rhPct }) => rhPct)) / 100,
+      emcPct: weightedEmcPct(each),
+    })),
+  );
   const named = [siteName, region].filter((name) => name !== '' && name !== '-').join(', ');
   return { ok: true, value: { siteName: named.slice(0, 80), air, days: dayToDay(months) } };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { MonthlyAir } from './monthly-air.ts';
+import { smoothedMonths } from './smoothed-months.ts';
 
 /** How the EMC of single days swings round its month: standard deviation in % MC, and correlation with the day before. */
 export const dayToDaySchema = z.object({ sdPct: z.number().min(0), lag: z.number().min(-1).max(1) });
@@ -36,7 +37,7 @@ export interface StationList {
 /**
  * Reads the list of stations. Their EMC is that of every hour weighted by saturation vapor pressure. A 1 in board that the
  * drying model runs through the hours of 12 stations is within 0.5 points, on average, of one in these months; in months of
- * the plain mean of hourly EMC it is 1.1 points too damp, because humid nights hardly reach the wood.
+ * the plain mean of hourly EMC it is 1.1 points too damp, because humid nights hardly reach the wood. Then they are smoothed.
  *
  * @throws RangeError for a line that is none
  */
@@ -67,10 +68,12 @@ function stationYearOf(line: string): StationYear {
       elevationM: Number(elevationM),
       days: { sdPct: Number(sdPct), lag: Number(lag) },
     },
-    air: tempC.map((temp, month) => ({
-      tempC: temp,
-      rh: (rhPct[month] as number) / 100,
-      emcPct: emcPct[month] as number,
-    })),
+    air: smoothedMonths(
+      tempC.map((temp, month) => ({
+        tempC: temp,
+        rh: (rhPct[month] as number) / 100,
+        emcPct: emcPct[month] as number,
+      })),
+    ),
   };
 }
