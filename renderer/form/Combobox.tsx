@@ -10,8 +10,17 @@ import {
   Popover,
   Text,
 } from 'react-aria-components';
+import { message } from '../../shared-core/words/message.ts';
 import menu from '../ui/menu.module.css';
+import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
+
+/** As many as a sentence names. */
+const MOST_NAMED = 3;
+/** As many as a person takes in at a glance. */
+const MOST_AT_A_GLANCE = 8;
+/** More are slow to draw; all are shown where the note says what to choose by. */
+const MOST_SHOWN = 24;
 
 /** What can be chosen. */
 export interface ComboboxItem {
@@ -29,11 +38,13 @@ export interface ComboboxProps {
   chosenId: string | null;
   /** What the text may mean, best first; null while that is not known yet. */
   items: readonly ComboboxItem[] | null;
-  /** The one that the text can only mean. */
-  meant: ComboboxItem | null;
-  /** Says that there is none, and which ones there are where the text may mean several. */
+  /** How many more match. */
+  more?: number;
+  /** Those of them that the text can only mean. */
+  meant: readonly ComboboxItem[];
+  /** Says that there is none, and what to choose by where that is not the text. */
   none: string;
-  which: string;
+  note?: string | null;
   /** Clears what was chosen. */
   onText: (text: string) => void;
   onChoose: (item: ComboboxItem) => void;
@@ -51,21 +62,34 @@ export function Combobox({
   text,
   chosenId,
   items,
-  meant,
+  more = 0,
+  meant: candidates,
   none,
-  which,
+  note,
   onText,
   onChoose,
   onBlur,
 }: ComboboxProps) {
+  const { say } = useWords();
   const [wasLeft, setWasLeft] = useState(false);
+  const meant = (candidates.length === 1 && candidates[0]) || null;
   const isOpen = text.trim() !== '' && chosenId === null && meant === null && items !== null;
   const isNone = isOpen && items.length === 0;
-  const problem = isNone ? none : isOpen && (wasLeft || error) ? which : error;
+  const found = (items?.length ?? 0) + more;
+  const names = (candidates.length > 0 ? candidates : (items ?? [])).map(({ name }) => name);
+  const others = (candidates.length || found) - MOST_NAMED;
+  const which = say('combobox.which', {
+    typedText: text.trim(),
+    nameChoices: [
+      ...names.slice(0, MOST_NAMED),
+      ...(others > 0 ? [message('combobox.others', { others })] : []),
+    ],
+  });
+  const problem = isNone ? none : isOpen && (wasLeft || error) ? (note ?? which) : error;
   return (
     <ComboBox
       className="field"
-      items={items ?? []}
+      items={(note ? items : items?.slice(0, MOST_SHOWN)) ?? []}
       inputValue={text}
       onInputChange={(typed) => typed !== text && onText(typed)}
       selectedKey={chosenId}
@@ -92,6 +116,9 @@ export function Combobox({
       )}
       <FieldError className="field-error">{problem}</FieldError>
       <Popover className="popover">
+        {found > 0 && (note || found > MOST_AT_A_GLANCE) && (
+          <p className={menu.empty}>{note ?? say('combobox.many', { found })}</p>
+        )}
         <ListBox<ComboboxItem> renderEmptyState={() => items && <p className={menu.empty}>{none}</p>}>
           {(item) => (
             <ListBoxItem textValue={item.name} className={menu.item!}>

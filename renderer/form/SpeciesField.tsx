@@ -5,11 +5,6 @@ import { useWords } from '../words.ts';
 import { Combobox } from './Combobox.tsx';
 import { useHint } from './Field.tsx';
 
-/** As many as a person takes in at a glance. */
-const MOST_SHOWN = 8;
-/** As many as a sentence names. */
-const MOST_NAMED = 4;
-
 const itemOf = ({ id, name, aliases, botanicalName }: Species) => ({
   id,
   name,
@@ -37,25 +32,16 @@ export function SpeciesField({
   const hint = useHint(say('species-field.hint'), saved && allSpecies.find(({ id }) => id === saved)?.name);
   const [typed, setTyped] = useState('');
   const chosen = allSpecies.find(({ id }) => id === value);
-  const text = chosen?.name ?? typed;
   const found = findSpecies(chosen ? '' : typed, allSpecies);
-  const meant = chosen ? [] : speciesMeant(typed, found);
-  const candidates = meant.length > 0 ? meant : found;
-  const names = candidates.slice(0, MOST_NAMED).map(({ name }) => name);
   return (
     <Combobox
       {...rest}
       hint={hint}
       none={say('species-field.none')}
-      which={say('species-field.which', {
-        typedName: text.trim(),
-        speciesNames: names,
-        more: candidates.length - names.length,
-      })}
-      text={text}
+      text={chosen?.name ?? typed}
       chosenId={chosen?.id ?? null}
-      items={found.slice(0, MOST_SHOWN).map(itemOf)}
-      meant={meant[0] && meant.length === 1 ? itemOf(meant[0]) : null}
+      items={found.map(itemOf)}
+      meant={chosen ? [] : speciesMeant(typed, found).map(itemOf)}
       onText={(changed) => {
         setTyped(changed);
         if (chosen) onValue('');

@@ -83,7 +83,10 @@ export function factText(
   formats: Formats,
   say: (message: Message) => string,
 ): string {
-  if (isList(fact)) return formats.list(fact.map((each) => factText(name, each, formats, say)));
+  if (isList(fact)) {
+    const parts = fact.map((each) => factText(name, each, formats, say));
+    return name.endsWith('Choices') ? formats.choices(parts) : formats.list(parts);
+  }
   if (isMessage(fact)) return say(fact);
   if (/^raw($|[A-Z])/.test(name) && typeof fact === 'number') {
     if (name.endsWith('Pct')) return formats.rawPercent(fact);

@@ -287,6 +287,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     raw: (value: number): string => shown(value, { maximumFractionDigits: 20, useGrouping: false }),
     /** "a, b, and c". */
     list: (parts: readonly string[]): string => new Intl.ListFormat(locale).format(parts),
+    /** "a, b, or c". */
+    choices: (parts: readonly string[]): string =>
+      new Intl.ListFormat(locale, { type: 'disjunction' }).format(parts),
   };
 
   function boardFeetText(boardFeet: number): string {

@@ -11,9 +11,6 @@ import { useWords } from '../../words.ts';
 import type { AirOfPlace } from './place-air.ts';
 import { airSourceText, stationText } from './place-words.ts';
 
-/** As many as a sentence names. */
-const MOST_NAMED = 4;
-
 type Found = RequestOutput<'stations.find'>;
 const airOf = ({ air, station }: Found['years'][number]): AirOfPlace => ({
   air,
@@ -78,20 +75,19 @@ export function StationField({
   const { say } = useWords();
   const itemOf = ({ station }: Found['years'][number]) => ({ id: station.wmo, name: stationText(station) });
   const items = found?.years.map(itemOf) ?? null;
-  const which = say('stations.which', {
-    stationNames: items?.slice(0, MOST_NAMED).map(({ name }) => name) ?? [],
-  });
+  const typedText = text.trim();
   return (
     <Combobox
       label={say('stations.nearest')}
       hint={say(meant ? airSourceText(meant.airSource) : message('stations.hint'))}
-      error={shown && text.trim() !== '' && !meant ? which : null}
-      none={say('stations.none', { typedText: text.trim() })}
-      which={which}
+      error={shown && typedText !== '' && !meant ? say('stations.none', { typedText }) : null}
+      none={say('stations.none', { typedText })}
+      note={found?.onlyState && say('stations.only-state', { typedText, stateName: found.onlyState })}
       text={text}
       chosenId={chosen?.airSource?.kind === 'station' ? chosen.airSource.station.wmo : null}
       items={items}
-      meant={(meant && items?.[0]) ?? null}
+      more={found?.more ?? 0}
+      meant={(meant && items?.slice(0, 1)) ?? []}
       onText={type}
       onChoose={({ id }) =>
         choose(found?.years.filter(({ station }) => station.wmo === id).map(airOf)[0] ?? null)

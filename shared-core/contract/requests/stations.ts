@@ -5,13 +5,15 @@ import { ofMachine, query } from '../request-kinds.ts';
 
 /** Weather stations are the same in every yard. */
 export const stationRequests = {
-  /** By name, state, or latitude and longitude; the first is meant where `isClear`. */
+  /** By name, state, or latitude and longitude; the first is meant where `isClear` (`wood/climate/find-station.ts`). */
   'stations.find': ofMachine(
     query({
       input: z.object({ text: z.string().max(80) }),
       output: z.object({
         years: z.array(z.object({ station: stationSchema, air: monthlyAirSchema })),
+        more: z.number().int(),
         isClear: z.boolean(),
+        onlyState: z.string().nullable(),
       }),
       topics: () => [],
     }),

@@ -34,6 +34,8 @@ const RANKS = {
 
 /** What is sawn and sold most, most first; of equal matches these come before others. Common practice, no source. */
 const COMMON = [
+  'oak-red-commercial',
+  'oak-white-commercial',
   'oak-northern-red',
   'oak-white',
   'walnut-black',

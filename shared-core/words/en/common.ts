@@ -57,8 +57,9 @@ export const common = {
   'pins.settled': 'Settled',
 
   'species-field.hint': 'Any common or botanical name',
-  'species-field.which':
-    '“{typedName}” could be {speciesNames}{more, plural, =0 {} one {, or one more} other {, or # more}}. Choose one.',
+  'combobox.which': '“{typedText}” could be {nameChoices}. Choose one.',
+  'combobox.others': '{others, plural, one {one more} other {one of # others}}',
+  'combobox.many': '{found} match. Keep typing to narrow the list.',
   'species-field.none': 'No species has that name. You can add it under Species.',
   'date-field.calendar': 'Calendar',
   'date-field.too-late': 'No later than {latestOn}.',

@@ -3,8 +3,8 @@ export const stations = {
   'stations.nearest': 'Nearest weather station',
   'stations.hint': 'A town, a state, or latitude and longitude. Leave blank for rough dates.',
   'stations.none':
-    'No weather station matches “{typedText}”. Try a larger town, open an EPW file under Places, or leave it blank.',
-  'stations.which': 'More than one matches. Choose one: {stationNames}.',
+    'No weather station matches “{typedText}”. Try a larger town, add the state, or leave it blank.',
+  'stations.only-state': '“{typedText}” has no weather station. Choose the nearest in {stateName}.',
 
   'epw.label': 'EPW weather file',
   'epw.hint': 'A typical year, hour by hour. Published for many cities.',

@@ -5,8 +5,8 @@ import { stationListOf } from '../../../shared-core/wood/climate/station.ts';
 
 const list = stationListOf(seeds);
 const found = (text: string) => {
-  const { years, isClear } = findStations(text, list);
-  return { names: years.map(({ station: { name, state } }) => `${name}, ${state}`), isClear };
+  const { years, ...rest } = findStations(text, list);
+  return { names: years.map(({ station: { name, state } }) => `${name}, ${state}`), ...rest };
 };
 
 describe('A weather station is found', () => {
@@ -18,6 +18,12 @@ describe('A weather station is found', () => {
     ['  ASHEV ', 'Asheville, NC'],
     ['springfield mo', 'Springfield, MO'],
     ['nashville', 'Nashville, TN'],
+    ['winston-salem', 'Winston-Salem Reynolds, NC'],
+    ["Coeur d'Alene", "Coeur d'Alene, ID"],
+    ['coeur dalene', "Coeur d'Alene, ID"],
+    ['mcalester', 'McAlester, OK'],
+    ['Columbus, Ohio', 'Port Columbus, OH'],
+    ['santa fe', 'Santa Fe County, NM'],
   ])('by "%s"', (text, name) => {
     const { names, isClear } = found(text);
     expect(names[0]).toBe(name);
@@ -49,6 +55,30 @@ test.each(['NC', 'North Carolina', 'north car'])(
   },
 );
 
+describe('A town without a station', () => {
+  test('lists all stations of the state that is named with it, none of them meant', () => {
+    const { names, ...rest } = found('Athens, Ohio');
+    expect(names).toHaveLength(13);
+    expect(names).toContain('Zanesville, OH');
+    expect(names.every((name) => name.endsWith(', OH'))).toBe(true);
+    expect(rest).toEqual({ more: 0, isClear: false, onlyState: 'Ohio' });
+    expect(found('athens oh').names).toEqual(names);
+  });
+
+  test('is in the state whose whole name is typed', () => {
+    expect(found('Pocahontas, West Virginia').onlyState).toBe('West Virginia');
+  });
+
+  test('without a state lists none', () => {
+    expect(found('Pocahontas')).toMatchObject({ names: [], onlyState: null });
+  });
+});
+
+test('no state has more stations than are listed', () => {
+  for (const state of Object.values(list.states)) expect(found(state).more).toBe(0);
+  expect(found('s').more).toBeGreaterThan(0);
+});
+
 test('a name that other stations of the same state begin with is that one', () => {
   expect(found('Anchorage')).toMatchObject({ isClear: true });
   expect(found('Anchorage').names).toEqual([
@@ -66,5 +96,5 @@ test('a name in several states is not decided', () => {
 
 // Zurich has no station of the list within 300 km, nor has the middle of the Atlantic.
 test.each(['zzzz', '', '95, 10', '35.6', '47.4, 8.5', '35, -50'])('"%s" finds none', (text) => {
-  expect(found(text)).toEqual({ names: [], isClear: false });
+  expect(found(text)).toEqual({ names: [], more: 0, isClear: false, onlyState: null });
 });

@@ -73,7 +73,7 @@ describe('finding a species by what a sawyer types', () => {
 
   // What is sawn most comes first: common practice, no source.
   test.each([
-    ['oak', ['Northern red oak', 'White oak']],
+    ['oak', ['Red oak, commercial', 'White oak, commercial', 'Northern red oak', 'White oak']],
     ['maple', ['Sugar maple', 'Red maple']],
     ['wal', ['Black walnut']],
     ['white oak', ['White oak', 'White oak, commercial']],

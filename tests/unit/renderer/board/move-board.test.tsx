@@ -20,7 +20,7 @@ async function openMove() {
         machine.tell('changed', { yard: null, topics: ['places'] });
         return places[2]!;
       },
-      'stations.find': () => ({ years: [], isClear: false }),
+      'stations.find': () => ({ years: [], more: 0, isClear: false, onlyState: null }),
       'boards.move': () => ({ moved: 1 }),
     },
   );

@@ -41,13 +41,15 @@ const year = (name: string, state: string, emcPct: number) => ({
 });
 const asheville = year('Asheville', 'NC', 16);
 const springfields = [year('Springfield', 'MO', 15), year('Springfield', 'IL', 14)];
+const ohio = [year('Dayton', 'OH', 14), year('Zanesville', 'OH', 15)];
 const region = { air: asheville.air.map((air) => ({ ...air, emcSdPct: 2 })), stations: 314 };
 
-/** Stations as the machine finds them: one Asheville, two Springfields. */
+/** Stations as the machine finds them: one Asheville, two Springfields, and no Athens in Ohio. */
 const stations: Parameters<typeof playMachine>[0] = {
   'stations.find': ({ text }) => {
+    if (text === 'Athens, Ohio') return { years: ohio, more: 0, isClear: false, onlyState: 'Ohio' };
     const years = /^ash/i.test(text) ? [asheville] : /^spr/i.test(text) ? springfields : [];
-    return { years, isClear: years.length === 1 };
+    return { years, more: 0, isClear: years.length === 1, onlyState: null };
   },
   'stations.ofRegion': () => region,
 };
@@ -312,11 +314,9 @@ describe('Places', () => {
   });
 
   test.each([
-    ['spr', 'More than one matches. Choose one: Springfield, MO and Springfield, IL.'],
-    [
-      'zzzz',
-      'No weather station matches “zzzz”. Try a larger town, open an EPW file under Places, or leave it blank.',
-    ],
+    ['spr', '“spr” could be Springfield, MO or Springfield, IL. Choose one.'],
+    ['zzzz', 'No weather station matches “zzzz”. Try a larger town, add the state, or leave it blank.'],
+    ['Athens, Ohio', '“Athens, Ohio” has no weather station. Choose the nearest in Ohio.'],
   ])('a text that means no one station is not guessed at: %s', async (text, sentence) => {
     const { machine, user } = open([]);
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
@@ -347,6 +347,18 @@ describe('Places', () => {
     expect(machine.inputsOf('places.add')).toMatchObject([
       { airSource: { kind: 'station', station: springfields[1]!.station } },
     ]);
+  });
+
+  test('a town without a station lists those of its state, and one is chosen', async () => {
+    const { user } = open([]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    const station = screen.getByRole('combobox', { name: 'Nearest weather station' });
+    await user.type(station, 'Athens, Ohio');
+    expect(
+      await screen.findByText('“Athens, Ohio” has no weather station. Choose the nearest in Ohio.'),
+    ).toBeTruthy();
+    await user.click(screen.getByRole('option', { name: 'Zanesville, OH' }));
+    expect(station).toHaveProperty('value', 'Zanesville, OH');
   });
 
   test('leaving the station takes the one that is meant, by its full name', async () => {

@@ -26,7 +26,7 @@ const emptyYard = {
   'meter.state': () => aMeter(),
   'stacks.list': () => [],
   'species.list': () => [],
-  'stations.find': () => ({ years: [], isClear: false }),
+  'stations.find': () => ({ years: [], more: 0, isClear: false, onlyState: null }),
 };
 
 test('settings that cannot be read are said, and asked for again', async () => {

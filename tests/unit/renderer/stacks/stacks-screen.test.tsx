@@ -175,7 +175,9 @@ describe('The first start', () => {
     open([], {
       'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
       'stations.find': ({ text }) =>
-        text.startsWith('Ash') ? { years: [{ station, air }], isClear: true } : { years: [], isClear: false },
+        text.startsWith('Ash')
+          ? { years: [{ station, air }], more: 0, isClear: true, onlyState: null }
+          : { years: [], more: 0, isClear: false, onlyState: null },
       'stations.ofRegion': () => ({ air, stations: 314 }),
       'stacks.start': () => aStack({ id: 3 }),
       ...more,

@@ -88,10 +88,37 @@ describe('Choosing a species by any of its names', () => {
     await user.type(field, 'soft maple');
     expect(field.getAttribute('aria-invalid')).toBeNull();
     await user.tab();
-    expect(screen.getByText('“soft maple” could be Red maple and Silver maple. Choose one.')).toBeTruthy();
+    expect(screen.getByText('“soft maple” could be Red maple or Silver maple. Choose one.')).toBeTruthy();
     expect(field).toHaveProperty('value', 'soft maple');
     expect(chosen()).toBe('');
     await expectNoBarriers();
+  });
+
+  test('all 19 oaks can be chosen, what is sold by the group first, and the field says that there are more', async () => {
+    const user = userEvent.setup();
+    render(<Alone />);
+    const field = screen.getByRole('combobox');
+    await user.type(field, 'oak');
+    const names = screen.getAllByRole('option').map(({ textContent }) => textContent);
+    expect(names.slice(0, 2)).toEqual([
+      expect.stringMatching(/^Red oak, commercial/),
+      expect.stringMatching(/^White oak, commercial/),
+    ]);
+    expect(names.length).toBeGreaterThan(18);
+    expect(screen.getByText(`${names.length} match. Keep typing to narrow the list.`)).toBeTruthy();
+    await user.tab();
+    expect(
+      screen.getByText(
+        /^“oak” could be Red oak, commercial, White oak, commercial, Northern red oak, or one of 1\d others\. Choose one\.$/,
+      ),
+    ).toBeTruthy();
+  });
+
+  test('a list of a few does not ask to go on typing', async () => {
+    const user = userEvent.setup();
+    render(<Alone />);
+    await user.type(screen.getByRole('combobox'), 'soft maple');
+    expect(screen.queryByText(/match\. Keep typing/)).toBeNull();
   });
 
   test('Enter goes to the first of several, and only the next Enter takes it', async () => {
