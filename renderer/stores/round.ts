@@ -299,22 +299,21 @@ export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedRe
 
 /** Excludes the newest reading of the board aimed at, what is being saved included. */
 export const undoLast = () =>
-  inRound(async ({ aim, boards }) => {
+  inRound(async () => {
     const round = await settledRound();
     const last = newestOf(round && probedOf(round));
-    if (!last) {
-      const boardCode = boards.find((each) => each.boardId === aim?.boardId)?.code ?? '';
-      throw new Refusal(message('refusal.nothing-to-undo', { boardCode }));
-    }
+    if (!last) return;
     await withdraw(last, () => bridge().command('rounds.undo', { readingId: last.id }));
     const undone = { depth: last.spot.depth, reading: shown(last) };
     useRound.setState({ done: message('round.undone', undone) });
   });
 
 export const exclude = (reading: JudgedReading, why: Exclusion) =>
-  inRound(() =>
-    withdraw(reading, () => bridge().command('readings.exclude', { readingId: reading.id, why })),
-  );
+  inRound(async () => {
+    await withdraw(reading, () => bridge().command('readings.exclude', { readingId: reading.id, why }));
+    const done = { depth: reading.spot.depth, reading: shown(reading) };
+    useRound.setState({ done: message('round.excluded', done) });
+  });
 
 /** Excludes a reading. The spot that it leaves open is aimed at on screen at once: what is typed next is for that one. */
 async function withdraw(

@@ -76,6 +76,7 @@ function ExcludeDialog({
       </Actions>
       <form
         ref={form}
+        className="column"
         onSubmit={(event) => {
           event.preventDefault();
           void save(async () => onExclude(read()));

@@ -20,10 +20,11 @@ export function FinishDialog({ round, onClose }: Probing) {
       </p>
       {values > 0 && <p>{say('finish.unsaved', { values })}</p>}
       <p>
-        {unread === 0 ? say('finish.all-probed') : say('finish.unread', { unread })} {say('finish.effect')}
+        {unread > 0 && say('finish.unread', { unread })} {say('finish.effect')}
       </p>
       <Actions>
         <Button
+          kind="main"
           onClick={() => {
             onClose();
             void finishRound();

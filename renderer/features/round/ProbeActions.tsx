@@ -13,6 +13,7 @@ export function ProbeActions({
   boardIndex,
   isLast,
   meterIsLive,
+  savesFor,
   act,
 }: Probing) {
   const { say } = useWords();
@@ -48,7 +49,7 @@ export function ProbeActions({
             disabled={!isTyped}
             onClick={() => act('save-typed')}
           >
-            {say('common.save')}
+            {savesFor ? say('round.save-for', { boardCode: savesFor }) : say('common.save')}
           </Button>
         )}
         <Button shortcut="⌫" onClick={() => act('undo-last')}>

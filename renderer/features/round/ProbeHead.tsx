@@ -14,6 +14,7 @@ export function ProbeHead({
   spotIndex,
   pinsAt,
   secondsLeft,
+  savesFor,
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
@@ -40,7 +41,7 @@ export function ProbeHead({
       </div>
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft }))}
+        {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft, savesFor }))}
       </p>
     </header>
   );

@@ -8,7 +8,7 @@ import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
 /** The same round without a live meter: the reading is typed. The field has the focus. */
-export function TypedPanel({ typing, field, spotIndex, type, meterIsLive, act }: Probing) {
+export function TypedPanel({ typing, field, spotIndex, savesFor, type, meterIsLive, act }: Probing) {
   const id = useId();
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
@@ -42,7 +42,7 @@ export function TypedPanel({ typing, field, spotIndex, type, meterIsLive, act }:
         onChange={({ target }) => type(target.value)}
       />
       <small id={`${id}-how`} className={isTryingAgain ? css.trouble : css.how}>
-        {isTryingAgain ? say(meter.message) : say(spotIndex === null ? 'typed.hint-done' : 'typed.hint')}
+        {isTryingAgain ? say(meter.message) : (spotIndex !== null || savesFor) && say('typed.hint')}
       </small>
     </div>
   );

@@ -1,5 +1,6 @@
 import { type RefObject, useState } from 'react';
 import {
+  firstOpenSpot,
   newestOf,
   openSpots,
   probedOf,
@@ -65,6 +66,13 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const spots = planSpots(board).plan.length;
   /** The next spot of the board that has no reading; null where all have one. */
   const nextSpot = filledBy && openSpot(spots, readings, (filledBy.spotIndex ?? 0) + 1);
+  /** The board whose first reading is typed, as all spots of this one are read; null for none, undefined for no such value. */
+  const savesFor =
+    fieldIsEmpty || draft?.spotIndex !== null
+      ? undefined
+      : next && firstOpenSpot(next) !== null
+        ? next.code
+        : null;
   /** The board of the reading that these pins were saved as, where the person asked to save them again. */
   const savedBoard = offersReplacing ? boards.find((each) => each.boardId === insertion?.boardId) : undefined;
 
@@ -131,7 +139,15 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const actions: Record<RoundAction, () => void> = {
     take: () => void saveLive(),
     // Where the spot was filled meanwhile, the person says what is meant.
-    'save-typed': () => filledBy || withTyped(saveTyped),
+    'save-typed': () => {
+      if (filledBy) return;
+      withTyped((raw, typed) => {
+        if (!savesFor || !next) return saveTyped(raw, typed);
+        const to = { boardId: next.boardId, spotIndex: firstOpenSpot(next) };
+        void aimAt(to.boardId, to.spotIndex);
+        return saveTyped(raw, typed, to);
+      });
+    },
     replace: () => {
       if (filledBy) withTyped((raw, typed) => replaceByTyped(raw, filledBy, typed));
       else if (savedBoard && insertion) void replaceByLive(insertion);
@@ -180,6 +196,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     filledBy,
     unsaved,
     nextSpot,
+    savesFor,
     type: drafting.type,
     restore: drafting.restore,
     meterIsLive,

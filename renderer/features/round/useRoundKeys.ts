@@ -4,6 +4,9 @@ import { actionOf } from './round-keys.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import type { Probing } from './useProbing.ts';
 
+/** Who empties the field by Backspace means no reading yet: it undoes one only after a moment without it, ms. */
+const ERASED_MS = 1000;
+
 /**
  * The keys of a round, wherever the focus is but in a dialog or in another field: a glove on the table does not stop
  * it, and a digit goes to the value field.
@@ -13,6 +16,7 @@ export function useRoundKeys(probing: Probing): void {
   const beforeBurst = useRef(probing.draft);
   const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
   const newest = useRef(probing);
+  const erasedMs = useRef(Number.NEGATIVE_INFINITY);
   useEffect(() => {
     newest.current = probing;
     const { field, typing, draft, act, type, restore, goToCode } = probing;
@@ -35,6 +39,11 @@ export function useRoundKeys(probing: Probing): void {
       const isPress = key === 'Enter' || key === ' ';
       if (isPress && !isWithinBurst && target.closest('button, a, summary')) return;
       const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing);
+      if (key === 'Backspace' || key === 'Delete') {
+        const isErasing = timeStamp - erasedMs.current < ERASED_MS;
+        erasedMs.current = timeStamp;
+        if (action !== null && isErasing) return;
+      }
       if (action === null) {
         if (target === field.current) return;
         if (typing !== null && /^[\d.,]$/.test(key)) {

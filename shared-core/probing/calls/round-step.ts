@@ -9,6 +9,7 @@ export function roundStep({
   pinsAt,
   isLast,
   secondsLeft,
+  savesFor,
 }: {
   board: { thicknessMm: number; lengthMm: number | null; finding: { call: Call } | null };
   /** Null where all are read. */
@@ -18,6 +19,8 @@ export function roundStep({
   isLast: boolean;
   /** Until the next board comes by itself; null where it does not. */
   secondsLeft: number | null;
+  /** The ID of the board whose first reading is typed, all spots of this one being read; null where none has room. */
+  savesFor?: string | null | undefined;
 }): Message {
   const { plan } = planSpots(board);
   const saved = pinsAt === null ? undefined : plan[pinsAt];
@@ -25,9 +28,13 @@ export function roundStep({
   const planned = spotIndex === null ? undefined : plan[spotIndex];
   if (planned) return message('next-step.spot', { spot: spotName(planned), pins: pinsOf(planned) });
   const next =
-    secondsLeft === null
-      ? message(isLast ? 'next-step.finish' : 'next-step.next-board')
-      : message('next-step.by-itself', { seconds: secondsLeft });
+    savesFor !== undefined
+      ? savesFor === null
+        ? message('next-step.choose-spot')
+        : message('next-step.save-for', { boardCode: savesFor })
+      : secondsLeft === null
+        ? message(isLast ? 'next-step.finish' : 'next-step.next-board')
+        : message('next-step.by-itself', { seconds: secondsLeft });
   return board.finding
     ? message('next-step.board-done', { callName: message(`call.${board.finding.call}`), next })
     : next;

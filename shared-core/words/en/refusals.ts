@@ -92,7 +92,6 @@ export const refusals = {
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':
     '{boardCode} is no longer in this stack. Nothing was saved. Choose another board.',
-  'refusal.nothing-to-undo': '{boardCode} has no reading in this round. Nothing was changed.',
   'refusal.meter-not-found': 'No meter of that name was found. Nothing was changed. Look for meters first.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

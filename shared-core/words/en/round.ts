@@ -27,6 +27,7 @@ export const round = {
   'round.size-and-length': '{thickness}, {lengthMm} long',
   'round.reading': 'Reading',
   'round.save-now': 'Save now',
+  'round.save-for': 'Save for {boardCode}',
   'round.undo-last': 'Undo last',
   'round.next-board': 'Next board',
   'round.back': 'Go back',
@@ -40,9 +41,10 @@ export const round = {
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like 12.4.',
   'round.two-numbers':
-    '“{typedText}” can be read as two numbers. Nothing was saved. Type it with at most two decimals, like 12.4.',
-  'round.is-board': '{boardCode} is a board ID, so nothing was saved. This is {boardCode}.',
+    '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like 12.4.',
+  'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',
   'round.undone': '{depth, select, core {Core} other {Shell}} {reading} undone. Probe this spot again.',
+  'round.excluded': '{depth, select, core {Core} other {Shell}} {reading} excluded. Include brings it back.',
   'round.unsaved': '“{typedText}” for {boardCode} is not saved yet.',
   'round.unsaved-finished':
     'The round was finished before “{typedText}” for {boardCode} was saved. Reopen the round to save it.',
@@ -87,7 +89,9 @@ export const round = {
   'next-step.pull-pins': '{spot}: saved. Pull the pins.',
   'next-step.by-itself': 'Next board in {seconds} s. Any key stops this.',
   'next-step.next-board': 'Press Enter for the next board.',
-  'next-step.finish': 'Press Enter to finish the round.',
+  'next-step.finish': 'Last board. Press Enter when you are done.',
+  'next-step.choose-spot': 'Choose the spot to read again.',
+  'next-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
   'next-step.board-done': 'All spots read: {callName}. {next}',
 
   'spots.title': 'Spots',
@@ -120,7 +124,6 @@ export const round = {
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
   'typed.hint': 'Enter saves it.',
-  'typed.hint-done': 'All spots read. Enter goes to the next board.',
 
   'saved.used': '{depth, select, core {Core} other {Shell}} {mcPct} saved',
   'saved.not-used': '{depth, select, core {Core} other {Shell}} saved, not used',
@@ -130,7 +133,6 @@ export const round = {
   'saved.questionable': 'Questionable. {why}',
 
   'finish.title': 'Finish the round?',
-  'finish.all-probed': 'Every board has been probed.',
   'finish.unread':
     '{unread, plural, one {# board has no readings. It keeps its earlier call, if any.} other {# boards have no readings. They keep their earlier calls, if any.}}',
   'finish.unsaved':
@@ -141,7 +143,7 @@ export const round = {
 
   'go-to.title': 'Go to a board',
   'go-to.label': 'Board ID',
-  'go-to.hint': 'Type it, its number or a part of it, or scan the label',
+  'go-to.hint': 'Type the ID or part of it, or scan the label',
   'go-to.missing': 'Type the ID, or scan the label.',
   'go-to.unknown': '{stackName} has no board {boardCode}. Check the ID.',
   'go-to.several': '{boards} boards have “{boardCode}” in their ID, like {someCodes}. Type more of it.',

@@ -34,7 +34,7 @@ export const validation = {
     'That makes {layers} layers. A stack has at most {mostLayers}. Put more boards in a layer.',
 
   'validation.zero-reading':
-    '0 is not a reading: a meter shows nothing, or a dash, there. Nothing was saved. Leave the spot open, or probe it again.',
+    '0 is not a reading. A meter shows a blank or a dash instead. Nothing was saved. Leave the spot open, or probe it again.',
   'validation.weight-missing': 'Type the weight on the scale. Nothing was saved.',
   'validation.place-missing': 'Choose a place.',
   'validation.use-missing': 'Choose a use.',

@@ -27,10 +27,20 @@ test('with every spot read, says the call and what Enter does', () => {
   const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
   expect(textOf(roundStep(done), 'metric')).toBe('All spots read: Bring in. Press Enter for the next board.');
   expect(textOf(roundStep({ ...done, isLast: true }), 'metric')).toBe(
-    'All spots read: Bring in. Press Enter to finish the round.',
+    'All spots read: Bring in. Last board. Press Enter when you are done.',
   );
   expect(textOf(roundStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
     'All spots read: Bring in. Next board in 2 s. Any key stops this.',
+  );
+});
+
+test('with a value typed once every spot is read, says where Enter saves it', () => {
+  const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
+  expect(textOf(roundStep({ ...done, savesFor: 'WAL-02' }), 'metric')).toBe(
+    'All spots read: Bring in. Enter saves this as the first reading of WAL-02.',
+  );
+  expect(textOf(roundStep({ ...done, savesFor: null }), 'metric')).toBe(
+    'All spots read: Bring in. Choose the spot to read again.',
   );
 });
 

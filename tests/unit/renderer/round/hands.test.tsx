@@ -310,7 +310,7 @@ describe('the next board by itself', () => {
     await finishBoard({}, [aBoard(1)]);
     await pass(9);
     expect(screen.queryByRole('dialog')).toBeNull();
-    expect(screen.getByText(/Press Enter to finish the round/)).toBeTruthy();
+    expect(screen.getByText(/Last board\. Press Enter when you are done\./)).toBeTruthy();
   });
 
   test('does not come where it is switched off, which the dialog of keys can do', async () => {

@@ -38,12 +38,12 @@ const spot = (boardId: number, spotIndex: number) => ({
 });
 const later = () => new Promise((wait) => setTimeout(wait, 80));
 const oneRead = () => aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]);
-const allRead = () => {
+const allRead = (after = [aBoard(2)]) => {
   const done = read(
     aBoard(1),
     [0, 1, 2, 3].map((spotIndex) => aReading(spotIndex + 1, { spotIndex })),
   );
-  return { ...aRound([done, aBoard(2)]), aim: { boardId: 101, spotIndex: null } };
+  return { ...aRound([done, ...after]), aim: { boardId: 101, spotIndex: null } };
 };
 
 beforeEach(forgetEverything);
@@ -105,6 +105,33 @@ describe('a typed value belongs to the board and the spot where it was typed', (
   });
 });
 
+describe('a value typed once all spots of a board are read', () => {
+  test('is saved by Enter as the first reading of the next board, which is in hand then', async () => {
+    const { machine, user } = await open(allRead());
+    await user.keyboard('12.4');
+    expect(screen.getByText(/Enter saves this as the first reading of WAL-02\./)).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Save for WAL-02' })).toBeTruthy();
+    await expectNoBarriers();
+    await user.keyboard('{Enter}13.1{Enter}');
+    expect(board()).toBe('Board WAL-02');
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { ...spot(102, 0), raw: 12.4 },
+      { ...spot(102, 1), raw: 13.1 },
+    ]);
+  });
+
+  test('is still for its own board where it is not saved', async () => {
+    const { user } = await open(allRead(), {
+      'rounds.saveTyped': () => {
+        throw new Refusal(message('refusal.machine-away'));
+      },
+    });
+    await user.keyboard('12.4{Enter}');
+    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+  });
+});
+
 describe('a value that was not saved', () => {
   const refuse = () => {
     throw new Refusal(message('refusal.machine-away'));
@@ -153,8 +180,8 @@ describe('a value that was not saved', () => {
     expect(field().value).toBe('');
   });
 
-  test('on a board whose spots are all read stays, too', async () => {
-    const { machine, user } = await open(allRead());
+  test('as the board and those after it are all read stays, too', async () => {
+    const { machine, user } = await open(allRead([]));
     await user.keyboard('12.4{Enter}');
     expect(screen.getByRole('alert').textContent).toContain('Every spot of WAL-01 has its reading.');
     expect(field().value).toBe('12.4');
@@ -217,10 +244,10 @@ describe('digits', () => {
 
 describe('what is no reading', () => {
   test.each([
-    ['0', /^✕?0 is not a reading/],
+    ['0', /^✕?0 is not a reading\. A meter shows a blank or a dash instead\./],
     ['0.0', /^✕?0 is not a reading/],
-    ['1,200', /“1,200” can be read as two numbers/],
-    ['12.400', /“12.400” can be read as two numbers/],
+    ['1,200', /“1,200” could mean two different numbers/],
+    ['12.400', /“12.400” could mean two different numbers/],
     ['twelve', /“welve” is not a number|“twelve” is not a number/],
   ])('%s is not saved, and the reason is said', async (typed, reason) => {
     const { machine, user } = await open();
@@ -239,7 +266,7 @@ describe('what is no reading', () => {
     const { machine, user } = await open(aRound([aBoard(1), aBoard(2, { code: '1204' })]));
     await user.keyboard('1204{Enter}');
     expect(board()).toBe('Board 1204');
-    expect(screen.getByText('1204 is a board ID, so nothing was saved. This is 1204.')).toBeTruthy();
+    expect(screen.getByText('1204 is a board ID. This is board 1204; no reading was saved.')).toBeTruthy();
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
   });
 
@@ -258,6 +285,33 @@ describe('keys', () => {
     expect(machine.inputsOf('readings.exclude')).toEqual([{ readingId: 1, why: { code: 'wet-face' } }]);
   });
 
+  test('Backspace that empties the field undoes nothing, however often it is pressed', async () => {
+    const two = read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1 })]);
+    const { machine, user } = await open(aRound([two, aBoard(2)]));
+    await user.keyboard('19{Backspace>1/}{Backspace>1/}{Backspace>1/}{Backspace>1/}');
+    expect(field().value).toBe('');
+    expect(machine.inputsOf('rounds.undo')).toEqual([]);
+    await new Promise((wait) => setTimeout(wait, 1050));
+    await user.keyboard('{Backspace}{Backspace}{Backspace}');
+    expect(machine.inputsOf('rounds.undo')).toEqual([{ readingId: 2 }]);
+  });
+
+  test('Backspace with nothing to undo does nothing', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('{Backspace}');
+    await later();
+    expect(machine.inputsOf('rounds.undo')).toEqual([]);
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+
+  test('a reading that is excluded is said, with the way back', async () => {
+    const { user } = await open(oneRead());
+    await user.keyboard('{Delete}');
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Wet face' }));
+    const said = await screen.findByText('Shell 11.4% excluded. Include brings it back.');
+    expect(said.closest('[aria-live="polite"]')).toBeTruthy();
+  });
+
   test('Backspace says what it undid', async () => {
     const { user } = await open(oneRead());
     await user.keyboard('{Backspace}');
@@ -265,13 +319,16 @@ describe('keys', () => {
     expect(said.closest('[aria-live="polite"]')).toBeTruthy();
   });
 
-  test('the hint on Enter says what it does now', async () => {
+  test('the hint on Enter says what it does now, and does not say twice where it leads', async () => {
     await open();
     expect(field().getAttribute('aria-describedby')).toBe(screen.getByText('Enter saves it.').id);
     cleanup();
     forgetEverything();
-    await open(allRead());
-    expect(screen.getByText('All spots read. Enter goes to the next board.')).toBeTruthy();
+    const { user } = await open(allRead());
+    expect(screen.queryByText('Enter saves it.')).toBeNull();
+    expect(screen.getAllByText(/Enter/, { selector: 'p' })).toHaveLength(1);
+    await user.keyboard('1');
+    expect(screen.getByText('Enter saves it.')).toBeTruthy();
   });
 
   test('the list of keys has those for a slip and for excluding', async () => {
