@@ -25,11 +25,14 @@ type StackFields = Omit<
   | 'calls'
   | 'elsewhere'
   | 'averagePct'
+  | 'averaged'
+  | 'shouldBeReady'
+  | 'isForecasting'
   | 'nextReady'
   | 'lastReady'
   | 'call'
   | 'due'
-> & { minPct: number; maxPct: number };
+> & { minPct: number; maxPct: number; isForecasting: 0 | 1 };
 
 /** Boards of a stack alike in where they are, in their call, and in what they are due for. */
 interface BoardsAlike {
@@ -56,7 +59,10 @@ export function stackReads(db: Db) {
       (SELECT max(r.started_at) FROM round r
         WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId,
-      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL) AS lastRoundId
+      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL) AS lastRoundId,
+      EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing JOIN outlook_due d ON d.board_id = b.id
+        WHERE b.stack_id = s.id AND b.archived_at IS NULL
+          AND NOT EXISTS (SELECT 1 FROM outlook o WHERE o.board_id = b.id)) AS isForecasting
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;
   const list = db.prepare<[], StackFields>(`${select} WHERE s.closed_at IS NULL ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);
@@ -70,10 +76,16 @@ export function stackReads(db: Db) {
   const allAlike = db.prepare<[], BoardsAlike>(alike(''));
   const alikeIn = db.prepare<[number], BoardsAlike>(alike('b.stack_id = ? AND'));
   const inStack = `b.stack_id = @stackId AND b.archived_at IS NULL AND b.place_id = @placeId`;
+  const readIn = db.prepare<[number], { boards: number }>(
+    `SELECT count(DISTINCT f.board_id) AS boards FROM reading g
+     JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
+     WHERE g.round_id = ? AND f.record ->> 'openSpot' IS NULL`,
+  );
   const likelyOn = db.prepare<object, { record: string; placeName: string | null }>(
     `SELECT o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
      LEFT JOIN place p ON p.id = o.record ->> '$.elsewhere.placeId'
-     WHERE ${inStack} AND b.latest_call IS NOT 'ready' AND b.ready_on = @readyOn LIMIT 1`,
+     WHERE ${inStack} AND coalesce(b.latest_call, '') NOT IN ('ready', 'probe-again')
+       AND b.probe_why IS NOT 'should-be-ready' AND b.ready_on = @readyOn LIMIT 1`,
   );
   const toProbeAgain = db.prepare<object, { boardCode: string; why: string }>(
     `SELECT b.code AS boardCode, f.record -> 'reason' AS why FROM board b
@@ -81,7 +93,10 @@ export function stackReads(db: Db) {
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
-  function toRow({ minPct, maxPct, ...row }: StackFields, groups: readonly BoardsAlike[]): StackRow {
+  function toRow(
+    { minPct, maxPct, isForecasting, ...row }: StackFields,
+    groups: readonly BoardsAlike[],
+  ): StackRow {
     const inIt = { stackId: row.id, placeId: row.placeId };
     const here = groups.filter((group) => group.placeId === row.placeId);
     const gone = groups.filter((group) => group.placeId !== row.placeId);
@@ -93,7 +108,9 @@ export function stackReads(db: Db) {
         number
       >;
     const averages = here.reduce((sum, group) => sum + group.averages, 0);
-    const unready = here.filter(({ call }) => call !== 'ready');
+    const dated = here.filter(
+      ({ call, due }) => call !== 'ready' && call !== 'probe-again' && due !== 'should-be-ready',
+    );
     const likelyReady = (readyOn: string | undefined): LikelyReady | null => {
       const found = readyOn === undefined ? undefined : likelyOn.get({ ...inIt, readyOn });
       const outlook = outlookFrom(found?.record ?? null);
@@ -108,7 +125,9 @@ export function stackReads(db: Db) {
       boards: boardsOf(here),
       calls: countBy(callSchema.options, ({ call }) => call),
       averagePct: averages === 0 ? null : here.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
+      averaged: averages,
       due: countBy(dueKindSchema.options, dueOf),
+      boardsRead: row.openRoundId === null ? null : (readIn.get(row.openRoundId)?.boards ?? 0),
       lastProbedAt: row.lastProbedAt,
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
@@ -118,18 +137,21 @@ export function stackReads(db: Db) {
         ? { boardCode: again.boardCode, why: messageSchema.parse(JSON.parse(again.why)) }
         : null,
     };
-    const { boards, calls, averagePct } = figures;
+    const { boards, calls, averagePct, averaged, due } = figures;
     return {
       ...row,
       targetRange: { minPct, maxPct },
       boards,
       calls,
       averagePct,
+      averaged,
+      shouldBeReady: due['should-be-ready'],
+      isForecasting: isForecasting === 1,
       probed: boardsOf(here, ({ call }) => call !== null),
       elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
-      nextReady: likelyReady(unready.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
+      nextReady: likelyReady(dated.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
       lastReady: likelyReady(
-        unready
+        dated
           .flatMap(({ lastReadyOn }) => lastReadyOn ?? [])
           .sort()
           .at(-1),

@@ -116,7 +116,13 @@ export const stackRowSchema = stackSchema.extend({
   elsewhere: z.object({ boards: z.number().int(), ready: z.number().int() }),
   /** Mean of the boards' averages, each of its latest round, % MC. */
   averagePct: z.number().nullable(),
-  /** Of the boards not called ready: the first and the last. Null until a forecast says so. */
+  /** Of so many boards; the others' averages are questionable. */
+  averaged: z.number().int(),
+  /** Boards not called ready that should be by now. */
+  shouldBeReady: z.number().int(),
+  /** Whether boards of it wait for their first forecast since something changed: dates, and what is due, are still to come. */
+  isForecasting: z.boolean(),
+  /** The first and the last of the other boards whose readings hold. Null until a forecast says so. */
   nextReady: likelyReadySchema.nullable(),
   lastReady: likelyReadySchema.nullable(),
   /** Null without boards. */

@@ -2,23 +2,29 @@ import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { CallShape, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { likelyDate, readyFacts } from './ready-words.ts';
+import { readyFacts } from './ready-words.ts';
 import css from './stack-screen.module.css';
 
 /** What to do with a stack, in a sentence; then why, and the figures behind it. */
-export function StackCall({ stack: { call: called, note, nextReady, lastReady } }: { stack: StackRow }) {
-  const words = useWords();
-  const { say, formats } = words;
+export function StackCall({
+  stack: { call: called, due, note, isForecasting, nextReady, lastReady },
+}: {
+  stack: StackRow;
+}) {
+  const { say, formats } = useWords();
   if (!called) return null;
   const { call, reasons } = called;
-  const [what, why, ...more] = reasons.map((reason) => say(reason));
+  const [what, ...figures] = reasons.map((reason) => say(reason));
+  const [why, ...more] = due ? [say(due.why), ...figures] : figures;
   const isSpread = nextReady && lastReady && lastReady.when.likely !== nextReady.when.likely;
   const rest = [
     ...more,
+    isForecasting && say('stacks.forecasting'),
     nextReady &&
+      !isForecasting &&
       nextReady.when.likely > formats.localDay(new Date()) &&
       say('stacks.next-ready', readyFacts(nextReady)),
-    isSpread && say('stacks.last-ready', { date: likelyDate(words, lastReady.when) }),
+    isSpread && !isForecasting && say('stacks.last-ready', { date: formats.likely(lastReady.when) }),
   ].filter(Boolean);
   return (
     <Sheet>

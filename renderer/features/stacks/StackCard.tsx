@@ -1,11 +1,11 @@
 import { useId } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
+import { Actions, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
-import { ProbeLink } from './ProbeLink.tsx';
-import { likelyDate, readyFacts } from './ready-words.ts';
+import { NextOfStack } from './NextOfStack.tsx';
+import { readyFacts } from './ready-words.ts';
 import css from './stacks-screen.module.css';
 
 /** One stack: how many boards are what, how dry, ready when, and what to do with it. */
@@ -45,16 +45,7 @@ export function StackCard({
       <Actions>
         {boards > 0 ? (
           <>
-            <ProbeLink stack={stack} />
-            {(due?.kind === 'bring-in' || stack.calls['bring-in'] > 0) && (
-              <Button
-                kind={due?.kind === 'bring-in' ? 'main' : 'plain'}
-                aria-label={named(say('stacks.move-button'))}
-                onClick={onMove}
-              >
-                {say('stacks.move-button')}
-              </Button>
-            )}
+            <NextOfStack stack={stack} onMove={onMove} />
             <ButtonLink
               href={hrefOf({ name: 'labels', boardIds: [], stackId: stack.id })}
               aria-label={named(say('stacks.labels'))}
@@ -78,9 +69,9 @@ export function StackCard({
 
 /** The call of most of its boards and how many have it; the average against the target; when it is likely ready. */
 function StackFigures({ stack }: { stack: StackRow }) {
-  const words = useWords();
-  const { say, formats } = words;
-  const { boards, calls, probed, averagePct, targetRange, nextReady, lastReady } = stack;
+  const { say, formats } = useWords();
+  const { boards, calls, probed, averagePct, averaged, targetRange, shouldBeReady } = stack;
+  const { isForecasting, nextReady, lastReady } = stack;
   const present = callsInOrder.filter((call) => calls[call] > 0);
   const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
   const others = present.filter((call) => call !== most);
@@ -106,16 +97,33 @@ function StackFigures({ stack }: { stack: StackRow }) {
       {averagePct !== null && (
         <div>
           <dd>{formats.mc(averagePct)}</dd>
-          <dt>{say('stacks.average-target', { targetRange })}</dt>
+          <dt>
+            {say('stacks.average-target', {
+              averaged,
+              which: averaged === probed ? 'all' : 'some',
+              targetRange,
+            })}
+          </dt>
         </div>
       )}
-      {nextReady && (
+      {isForecasting && (
         <div>
-          <dd>{likelyDate(words, nextReady.when)}</dd>
+          <dt>{say('stacks.forecasting')}</dt>
+        </div>
+      )}
+      {shouldBeReady > 0 && (
+        <div>
+          <dd>{shouldBeReady}</dd>
+          <dt>{say('stacks.should-be-ready', { which: calls.ready > 0 ? 'more' : 'first' })}</dt>
+        </div>
+      )}
+      {nextReady && !isForecasting && nextReady.when.likely > formats.localDay(new Date()) && (
+        <div>
+          <dd>{formats.likely(nextReady.when)}</dd>
           <dt>
             {say('stacks.next-likely', readyFacts(nextReady))}
             {lastReady && lastReady.when.likely !== nextReady.when.likely && (
-              <span>{say('stacks.last-likely', { date: likelyDate(words, lastReady.when) })}</span>
+              <span>{say('stacks.last-likely', { date: formats.likely(lastReady.when) })}</span>
             )}
           </dt>
         </div>

@@ -9,7 +9,7 @@ import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
 import { MoveForm } from './MoveForm.tsx';
-import { ProbeLink } from './ProbeLink.tsx';
+import { isToMove, NextOfStack } from './NextOfStack.tsx';
 import { StackCall } from './StackCall.tsx';
 import { StackDrawing } from './StackDrawing.tsx';
 import { StackForm } from './StackForm.tsx';
@@ -56,7 +56,7 @@ function Stack({ stack }: { stack: StackRow }) {
       }
       actions={
         <>
-          {boards > 0 && <ProbeLink stack={stack} />}
+          {boards > 0 && <NextOfStack stack={stack} onMove={() => setOpen('move')} />}
           <Button onClick={add}>{say('stacks.add-boards')}</Button>
           <Menu
             title={say('stacks.more')}
@@ -67,7 +67,7 @@ function Stack({ stack }: { stack: StackRow }) {
               ...(boards === 0
                 ? []
                 : [item('labels', () => go({ name: 'labels', boardIds: [], stackId: id }))]),
-              item('move', () => setOpen('move')),
+              ...(boards > 0 && isToMove(stack) ? [] : [item('move', () => setOpen('move'))]),
               item('edit', () => setOpen('edit')),
             ]}
           />

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
@@ -12,6 +12,7 @@ import { useWords } from '../../words.ts';
 import { DueBanner } from './DueBanner.tsx';
 import { FirstStart } from './FirstStart.tsx';
 import { MoveForm } from './MoveForm.tsx';
+import { readyFacts } from './ready-words.ts';
 import { StackCard } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
 import css from './stacks-screen.module.css';
@@ -26,8 +27,7 @@ export function StacksScreen() {
   const { say } = words;
   const [typed, setTyped] = useState(false);
   const isEmpty = stacks.output?.length === 0;
-  const sorted = byUrgency(stacks.output ?? []);
-  const [first] = sorted;
+  const { sorted, first } = useOrder(stacks.output ?? []);
   return (
     <Screen
       title={say(isEmpty ? 'stacks.start-title' : 'stacks.title')}
@@ -66,13 +66,28 @@ export function StacksScreen() {
 
 /** How many boards there are, how many are ready, and when the next is likely ready. */
 function yardWords(stacks: readonly StackRow[], { say, formats }: Words): string {
-  const boards = stacks.reduce((sum, stack) => sum + stack.boards + stack.elsewhere.boards, 0);
-  const ready = stacks.reduce((sum, stack) => sum + stack.calls.ready + stack.elsewhere.ready, 0);
+  const sum = (of: (stack: StackRow) => number) => stacks.reduce((total, stack) => total + of(stack), 0);
   const today = formats.localDay(new Date());
   const [next] = stacks
-    .flatMap(({ nextReady }) => (nextReady && nextReady.when.likely > today ? nextReady.when : []))
-    .sort((a, b) => a.likely.localeCompare(b.likely));
-  return next === undefined
-    ? say('stacks.yard', { boards, ready })
-    : say('stacks.yard-next', { boards, ready, date: formats.likely(next) });
+    .flatMap(({ nextReady }) => (nextReady && nextReady.when.likely > today ? nextReady : []))
+    .sort((a, b) => a.when.likely.localeCompare(b.when.likely));
+  const counts = say('stacks.yard', {
+    boards: sum(({ boards, elsewhere }) => boards + elsewhere.boards),
+    ready: sum(({ calls, elsewhere }) => calls.ready + elsewhere.ready),
+    more: sum(({ shouldBeReady }) => shouldBeReady),
+  });
+  if (isForecasting(stacks)) return `${counts} ${say('stacks.forecasting')}`;
+  return next ? `${counts} ${say('stacks.next-ready', readyFacts(next))}` : counts;
+}
+
+const isForecasting = (stacks: readonly StackRow[]) => stacks.some((stack) => stack.isForecasting);
+
+/** What needs doing first comes first. While forecasts are made, stacks stay where they were, under the pointer. */
+function useOrder(stacks: readonly StackRow[]): { sorted: StackRow[]; first: StackRow | undefined } {
+  const held = useRef<readonly number[]>([]);
+  const rankOf = ({ id }: StackRow) => held.current.indexOf(id) + 1 || stacks.length + 1;
+  const isHeld = isForecasting(stacks);
+  const sorted = isHeld ? stacks.toSorted((a, b) => rankOf(a) - rankOf(b)) : byUrgency(stacks);
+  if (!isHeld) held.current = sorted.map(({ id }) => id);
+  return { sorted, first: held.current.length > 0 ? sorted[0] : undefined };
 }

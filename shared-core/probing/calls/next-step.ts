@@ -7,7 +7,7 @@ import type { Call } from './assessment.ts';
 import { bestElsewhere } from './forecast-reasons.ts';
 
 /** Wetter boards dry outdoors first, % MC: in a heated room they may check. Common practice, no source. */
-const DRY_ENOUGH_FOR_INDOORS_PCT = 20;
+export const DRY_ENOUGH_FOR_INDOORS_PCT = 20;
 /** A forecast does not overrule a call of ready that is younger than this. Common practice, no source. */
 const YOUNG_DAYS = 7;
 
@@ -20,6 +20,8 @@ export const dueKindSchema = z.enum([
   'could-change-call',
   'learns-rate',
   'bring-in',
+  /** It won't get there where it is, but has to dry there first. */
+  'move-later',
 ]);
 export type DueKind = z.infer<typeof dueKindSchema>;
 
@@ -27,7 +29,7 @@ export type DueKind = z.infer<typeof dueKindSchema>;
 const why = messageSchema.nullable();
 
 export const nextStepSchema = z.discriminatedUnion('step', [
-  z.object({ step: z.literal('probe'), due: dueKindSchema.exclude(['bring-in']), why }),
+  z.object({ step: z.literal('probe'), due: dueKindSchema.exclude(['bring-in', 'move-later']), why }),
   /** `placeId` is null where the forecast names no place that is dry enough. */
   z.object({
     step: z.literal('move'),
@@ -37,7 +39,12 @@ export const nextStepSchema = z.discriminatedUnion('step', [
   }),
   z.object({ step: z.literal('label'), due: z.null(), why }),
   /** Nothing today. UTC, ms: when readings are next of use; null where that is not known. */
-  z.object({ step: z.literal('wait'), due: z.null(), probeMs: z.number().nullable(), why }),
+  z.object({
+    step: z.literal('wait'),
+    due: z.literal('move-later').nullable(),
+    probeMs: z.number().nullable(),
+    why,
+  }),
 ]);
 export type NextStep = z.infer<typeof nextStepSchema>;
 
@@ -83,7 +90,7 @@ export function nextStepByCall(call: Call | null): NextStep {
   }
 }
 
-const probe = (due: Exclude<DueKind, 'bring-in'>, why: Message | null): NextStep => ({
+const probe = (due: Exclude<DueKind, 'bring-in' | 'move-later'>, why: Message | null): NextStep => ({
   step: 'probe',
   due,
   why,
@@ -135,7 +142,12 @@ function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
   if (nextProbe.atMs === null)
     return isDryEnough
       ? move(forecast, nextProbe.why)
-      : wait(null, message('next-step.too-wet-to-move', { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT }));
+      : {
+          step: 'wait',
+          due: 'move-later',
+          probeMs: null,
+          why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT }),
+        };
   if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places))
     return move(forecast, message('next-step.not-here'));
   if (!isDue(forecast, nowMs)) return waitUntil(nextProbe.atMs, nextProbe.why);

@@ -3,7 +3,11 @@ import { z } from 'zod';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
-import { type DueKind, dueKindSchema } from '../calls/next-step.ts';
+import {
+  type DueKind,
+  DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct,
+  dueKindSchema,
+} from '../calls/next-step.ts';
 import { boardsForNoneWet } from './sample-size.ts';
 
 /** One in so many boards of a stack may be unfit without harm: they are found when it is worked. Common practice, no source. */
@@ -19,24 +23,29 @@ export interface StackFigures {
   calls: Record<Call, number>;
   /** Mean of the boards' averages, each of its latest round, % MC; null where none can be relied on. */
   averagePct: number | null;
+  /** Of so many boards. */
+  averaged: number;
   /** Boards by what each is due for today (`calls/next-step.ts`). */
   due: Record<DueKind, number>;
   /** One of those to be probed again, with the reason of its call. */
   toProbeAgain: { boardCode: string; why: Message } | null;
   /** UTC, ISO 8601; null for never. */
   lastProbedAt: string | null;
+  /** Boards of which the open round has read every spot; null where no round is open. */
+  boardsRead: number | null;
 }
 
 export const stackCallSchema = z.object({
   /** Null where no board was probed yet. */
   call: callSchema.nullable(),
-  /** The first says it, the second why. */
+  /** The first says it. */
   reasons: z.array(messageSchema).min(1),
 });
 export type StackCall = z.infer<typeof stackCallSchema>;
 
-/** What a stack is due for: as one of its boards, or for boards of which too few were probed to call it ready. */
-export const stackDueKindSchema = z.enum([...dueKindSchema.options, 'more-boards']);
+/** What a stack is due for: a round that was begun, as one of its boards, or too few boards found ready to call it so. */
+const ownDueKinds = dueKindSchema.exclude(['move-later']);
+export const stackDueKindSchema = z.enum(['open-round', ...ownDueKinds.options, 'more-boards']);
 export const stackDueSchema = z.object({ kind: stackDueKindSchema, why: messageSchema });
 export type StackDue = z.infer<typeof stackDueSchema>;
 
@@ -47,82 +56,98 @@ const probedOf = ({ calls }: Pick<StackFigures, 'calls'>): number =>
 const moreToProbe = (stack: StackFigures): number =>
   Math.max(0, boardsForNoneWet(stack.boards, 1 / ONE_IN, CERTAINTY) - probedOf(stack));
 
-/** @returns null for a stack without boards */
+/**
+ * Its call from its boards, and the figures behind it. What to do first about it, and why, is `dueOfStack`.
+ * @returns null for a stack without boards
+ */
 export function callOnStack(stack: StackFigures): StackCall | null {
   const { boards, calls, due } = stack;
   if (boards === 0) return null;
   const probed = probedOf(stack);
-  const sure = { certaintyPct: 100 * CERTAINTY, oneIn: ONE_IN };
-  if (probed === 0) {
-    return {
-      call: null,
-      reasons: [
-        message('stack-call.not-probed-yet'),
-        message('stack-call.probe-so-many', { boards: moreToProbe(stack), ...sure }),
-      ],
-    };
-  }
-  if (calls.ready === probed) {
-    const gone = due['may-not-be-ready'];
-    if (gone > 0)
-      return probeAgain(
-        message('stack-call.may-not-be-ready', { boards: gone }),
-        ...notProbed(boards - probed),
-      );
-    const more = moreToProbe(stack);
-    if (more > 0) return probeAgain(message('stack-call.ready-so-far', { probed, more, ...sure }));
-    return {
-      call: 'ready',
-      reasons: [message('stack-call.all-ready', { probed }), message('stack-call.sure', sure)],
-    };
-  }
+  if (probed === 0) return { call: null, reasons: [message('stack-call.not-probed-yet')] };
+  const probeAgain = (again: number): StackCall => ({
+    call: 'probe-again',
+    reasons: [callOf('probe-again', again, probed), ...others(stack, 'probe-again')],
+  });
   const turned = due['should-be-ready'];
-  if (2 * turned > probed - calls.ready)
-    return probeAgain(
-      message('stack-call.should-be-ready', { boards: turned }),
-      ...(calls.ready > 0 ? [message('stack-call.also.ready', { boards: calls.ready })] : []),
-      ...notProbed(boards - probed),
-    );
-  return callOfMost(stack, probed);
+  if (2 * turned > probed - calls.ready) return probeAgain(turned);
+  if (calls.ready < probed) return callOfMost(stack, probed);
+  if (due['may-not-be-ready'] > 0) return probeAgain(due['may-not-be-ready']);
+  const more = moreToProbe(stack);
+  return more > 0
+    ? { call: 'probe-again', reasons: [message('stack-call.probe-more', { more })] }
+    : {
+        call: 'ready',
+        reasons: [message('stack-call.all-ready', { probed }), message('stack-call.sure', sure)],
+      };
 }
 
-const probeAgain = (...reasons: Message[]): StackCall => ({ call: 'probe-again', reasons });
-const notProbed = (boards: number): Message[] =>
-  boards > 0 ? [message('stack-call.not-probed', { boards })] : [];
-
+const sure = { certaintyPct: 100 * CERTAINTY, oneIn: ONE_IN };
 const NOT_READY = ['keep-drying', 'bring-in', 'probe-again'] as const;
 
+const callOf = (call: (typeof NOT_READY)[number], boards: number, probed: number): Message =>
+  message(`stack-call.${boards === probed ? 'all' : 'some'}.${call}`, { boards, probed });
+
+/** How many boards have another call, or none; those that the stack is due for are told with that. */
+function others(stack: StackFigures, call: Call): Message[] {
+  const due = dueOfStack(stack)?.kind;
+  const probed = probedOf(stack);
+  return [
+    ...(['ready', ...NOT_READY] as const)
+      .filter((each) => each !== call && each !== due && stack.calls[each] > 0 && stack.calls[each] < probed)
+      .map((each) => message(`stack-call.also.${each}`, { boards: stack.calls[each] })),
+    ...(stack.boards > probed ? [message('stack-call.not-probed', { boards: stack.boards - probed })] : []),
+  ];
+}
+
+const mostOf = (calls: StackFigures['calls']) =>
+  NOT_READY.reduce((most, each) => (calls[each] > calls[most] ? each : most));
+
 function callOfMost(stack: StackFigures, probed: number): StackCall {
-  const { boards, calls, due, averagePct, endUse, placeName, toProbeAgain } = stack;
-  const call = NOT_READY.reduce((most, each) => (calls[each] > calls[most] ? each : most));
-  const count = { boards: calls[call], probed };
-  const targetRange = { minPct: endUse.minPct, maxPct: endUse.maxPct };
-  const others = (['ready', ...NOT_READY] as const).filter((each) => each !== call && calls[each] > 0);
-  const first = dueOfStack(stack);
-  const alsoDue = first && !['probe-again', 'bring-in'].includes(first.kind) ? [first.why] : [];
+  const { calls, due, averagePct, averaged, endUse, placeName } = stack;
+  const call = mostOf(calls);
+  const later = due['move-later'];
   return {
     call,
     reasons: [
-      message(`stack-call.${count.boards === probed ? 'all' : 'some'}.${call}`, count),
-      ...(due['bring-in'] > 0
-        ? [message('stack-call.will-not-get-there', { boards: due['bring-in'], placeName })]
+      callOf(call, calls[call], probed),
+      ...(later > 0 && due['bring-in'] === 0
+        ? [message('stack-call.to-move-later', { boards: later, placeName, dryEnoughLimitPct })]
         : []),
-      ...(call === 'probe-again' && toProbeAgain ? [message('stack-call.reason-of', toProbeAgain)] : []),
-      ...alsoDue,
-      ...(averagePct === null ? [] : [message('stack-call.average', { averagePct, targetRange })]),
-      ...others.map((each) => message(`stack-call.also.${each}`, { boards: calls[each] })),
-      ...notProbed(boards - probed),
+      ...(averagePct === null
+        ? []
+        : [
+            message('stack-call.average', {
+              averagePct,
+              averaged,
+              which: averaged === probed ? 'all' : 'some',
+              targetRange: { minPct: endUse.minPct, maxPct: endUse.maxPct },
+            }),
+          ]),
+      ...others(stack, call),
     ],
   };
 }
 
 /** What to do about a stack first; null where nothing is. */
 export function dueOfStack(stack: StackFigures): StackDue | null {
-  const { boards, calls, due, lastProbedAt, toProbeAgain, placeName } = stack;
+  const { boards, calls, due, lastProbedAt, toProbeAgain, placeName, boardsRead } = stack;
   const probed = probedOf(stack);
   if (boards === 0) return null;
-  if (probed === 0) return { kind: 'first-round', why: message('stack-call.not-probed-yet') };
-  const reasons: Partial<Record<StackDue['kind'], Message | null>> = {
+  if (boardsRead !== null)
+    return { kind: 'open-round', why: message('stack-call.open-round', { boardsRead, boards }) };
+  const more = moreToProbe(stack);
+  if (probed === 0)
+    return { kind: 'first-round', why: message('stack-call.probe-so-many', { boards: more, ...sure }) };
+  const later = due['move-later'];
+  const toMove = {
+    boards: due['bring-in'] + later,
+    now: due['bring-in'],
+    later,
+    placeName,
+    dryEnoughLimitPct,
+  };
+  const reasons: Partial<Record<DueKind, Message | null>> = {
     'should-be-ready': message('stack-call.should-be-ready', { boards: due['should-be-ready'] }),
     'probe-again':
       toProbeAgain && message('stack-call.some-to-probe', { boards: due['probe-again'], ...toProbeAgain }),
@@ -132,14 +157,15 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
         ? null
         : message('stack-call.could-change', { boards: due['could-change-call'], probedOn: lastProbedAt }),
     'learns-rate': message('stack-call.learns-rate', { boards: due['learns-rate'] }),
-    'bring-in': message('stack-call.to-move', { boards: due['bring-in'], placeName }),
+    'bring-in': message('stack-call.to-move', toMove),
   };
-  for (const kind of dueKindSchema.options) {
+  // What its call says comes first, so that both ask for one thing.
+  const isToMove = mostOf(calls) === 'bring-in' && calls['bring-in'] > 0;
+  for (const kind of [...(isToMove ? (['bring-in'] as const) : []), ...ownDueKinds.options]) {
     const why = reasons[kind];
     if (due[kind] > 0 && why) return { kind, why };
   }
-  const more = moreToProbe(stack);
   return calls.ready === probed && more > 0
-    ? { kind: 'more-boards', why: message('stack-call.more-boards', { more, probed }) }
+    ? { kind: 'more-boards', why: message('stack-call.ready-so-far', { more, probed, ...sure }) }
     : null;
 }

@@ -7,7 +7,8 @@ export const stackCall = {
     '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready.',
   'stack-call.sure': 'You can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.ready-so-far':
-    '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready. Probe {more} more to be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+    '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready. If {more} more {more, plural, one {is} other {are}}, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
+  'stack-call.probe-more': 'Probe {more} more.',
 
   'stack-call.all.keep-drying':
     '{boards, plural, one {The probed board needs drying.} =2 {Both need drying.} other {All # need drying.}}',
@@ -17,26 +18,25 @@ export const stackCall = {
     '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
   'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',
   'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
-  'stack-call.will-not-get-there':
-    '{boards} won’t reach the target in {placeName}. Move {boards, plural, one {it} other {them}} to drier air.',
-  'stack-call.reason-of': '{boardCode}: {why}',
-  'stack-call.average': 'Average {averagePct}. Target {targetRange}.',
+  'stack-call.average':
+    'Average {averagePct}{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}. Target {targetRange}.',
   'stack-call.also.ready': '{boards} ready to use.',
   'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
   'stack-call.also.bring-in': '{boards} to bring in.',
   'stack-call.also.probe-again': '{boards} to probe again.',
   'stack-call.not-probed': '{boards} not probed yet.',
 
-  'stack-call.should-be-ready':
-    '{boards, plural, one {# board} other {# boards}} should be ready by now. Probe {boards, plural, one {it} other {them}} again.',
+  'stack-call.open-round':
+    'Round open: {boardsRead} of {boards, plural, one {# board} other {# boards}} read.',
+  'stack-call.should-be-ready': '{boards, plural, one {# board} other {# boards}} should be ready now.',
   'stack-call.may-not-be-ready':
-    '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready. Probe {boards, plural, one {it} other {them}} again.',
+    '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Move {boards, plural, one {it} other {them}} to drier air.',
+    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}}}.',
+  'stack-call.to-move-later':
+    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, then move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
-  'stack-call.more-boards':
-    '{probed, plural, one {The probed board is} other {All # probed boards are}} ready. Probe {more} more to be sure of the stack.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',
   'stack-call.could-change':
     'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',

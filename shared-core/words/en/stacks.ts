@@ -2,9 +2,8 @@
 export const stacks = {
   'stacks.title': 'Stacks',
   'stacks.yard':
-    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready}}.',
-  'stacks.yard-next':
-    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {None ready yet} other {# ready}}, next about {date}.',
+    '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {{more, plural, =0 {None ready yet} other {# should be ready now}}} other {# ready{more, plural, =0 {} other {, # more should be ready now}}}}.',
+  'stacks.forecasting': 'Working out dates …',
   'stacks.all-boards': 'All boards',
   'stacks.all-boards-lead': 'Every board in the yard.',
   'stacks.go-to-stacks': 'Go to stacks',
@@ -60,7 +59,9 @@ export const stacks = {
   'stacks.count-probe-again': '{boards} probe again',
   'stacks.count-not-probed': '{boards} not probed yet',
   'stacks.count-of': 'of {boards}',
-  'stacks.average-target': 'average, target {targetRange}',
+  'stacks.average-target':
+    'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
+  'stacks.should-be-ready': '{which, select, first {} other {more }}should be ready now',
   'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
   'stacks.last-likely': 'last {date}',
   'stacks.next-ready':
@@ -144,7 +145,7 @@ export const stacks = {
   'stacks.edit.thickness': 'Thickness',
   'stacks.edit.width': 'Width',
   'stacks.edit.length': 'Length',
-  'stacks.edit.sawn-on': 'Sawing date',
+  'stacks.edit.sawn-on': 'Sawn on',
   'stacks.edit.log': 'Log',
   'stacks.edit.sawing': 'Sawing',
   'stacks.edit.bark-side': 'Bark side',
@@ -164,10 +165,10 @@ export const stacks = {
   'stacks.call-now': '{boardCode} ({callName})',
   'stacks.more-calls': '{more} more',
   'stacks.undo-edit': 'Undo',
-  'stacks.edit-undone': '{boards, plural, one {# board is} other {# boards are}} as before.',
+  'stacks.edit-undone': '{boards, plural, one {# board} other {# boards}} restored.',
   'stacks.edited-meanwhile': 'Edited meanwhile',
   'stacks.edit-anyway': 'Save over the boards as they are now',
-  'stacks.leave-edited-out': 'Leave {boards, plural, one {that board} other {those boards}} out',
+  'stacks.leave-edited-out': 'Skip {boards, plural, one {that board} other {those boards}}',
 
   'stacks.per-layer': 'Boards per layer',
   'stacks.per-layer-optional': 'Optional; needed for the stack drawing.',

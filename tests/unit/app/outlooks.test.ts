@@ -202,11 +202,28 @@ describe('a stack in lists', () => {
   test('says when its next board and its last are likely ready', async () => {
     await sawn('THIN-01');
     await yard.command('boards.add', [{ ...yard.board('THICK-01'), thicknessMm: 34, sawnOn: '2026-05-31' }]);
+    expect(await theStack()).toMatchObject({ isForecasting: true, nextReady: null });
     await outlooksMade();
     const [, , thin, thick] = await list();
     expect(await theStack()).toMatchObject({
+      isForecasting: false,
       nextReady: { when: thin!.outlook!.here, placeName: null },
       lastReady: { when: thick!.outlook!.here, placeName: null },
+    });
+  });
+
+  test('names no date of a board that is to be probed again', async () => {
+    await probe([12, null]);
+    await probe([null, 16], 45);
+    await outlooksMade();
+    const [sound, questionable] = await list();
+    expect(questionable!.latest!.call).toBe('probe-again');
+    expect(questionable!.outlook).not.toBeNull();
+    const when = sound!.outlook!.here;
+    expect(await theStack()).toMatchObject({
+      averaged: 1,
+      nextReady: when && { when },
+      lastReady: when && { when },
     });
   });
 });

@@ -151,10 +151,10 @@ describe('a stack of which every board was probed', () => {
   test('leaves out an average that cannot be relied on', () => {
     const inDoubt = board('probe-again', null);
     expect(inEnglish(planStack([board('ready', 7), inDoubt], endUse, 0.9).allProbed!)).toBe(
-      'All 2 are probed. Average 7.0%, boards 7.0–7.0% (1 questionable left out). 1 ready.',
+      'Both are probed. Average 7.0% (1 questionable not used). 1 ready.',
     );
     expect(inEnglish(planStack([inDoubt], endUse, 0.9).allProbed!)).toBe(
-      'The board is probed. No average: all readings are questionable. None is ready.',
+      'The board is probed. No average: all readings are questionable. It is not ready.',
     );
   });
 });

@@ -20,6 +20,9 @@ export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
   boards: 6,
   elsewhere: { boards: 0, ready: 0 },
   averagePct: 14.9,
+  averaged: 4,
+  shouldBeReady: 0,
+  isForecasting: false,
   nextReady: null,
   lastReady: null,
   call: {

@@ -168,6 +168,7 @@ describe('How many to probe', () => {
     const averagesInterval = { minPct: 6.4, maxPct: 9.1 };
     const allProbed = message('stack-plan.all-probed', {
       boards: 6,
+      averaged: 6,
       averagePct: 7.7,
       averagesInterval,
       questionable: 0,

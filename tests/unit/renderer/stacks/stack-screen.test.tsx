@@ -269,8 +269,7 @@ describe('Editing several boards', () => {
   test('sizes, log, and sawing date change as typed; a blank erases nothing', async () => {
     const { machine, user } = openAll(6, edit);
     await select(user);
-    for (const name of ['Thickness', 'Width', 'Length', 'Sawing date', 'Log', 'Sawing'])
-      await turnOn(user, name);
+    for (const name of ['Thickness', 'Width', 'Length', 'Sawn on', 'Log', 'Sawing']) await turnOn(user, name);
     await user.type(screen.getByRole('textbox', { name: /^Thickness/ }), '8/4');
     await user.type(screen.getByRole('textbox', { name: /^Width/ }), '15 cm');
     await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
@@ -408,7 +407,7 @@ describe('Editing several boards', () => {
 
     test('can be left out', async () => {
       const { machine, user } = await saveLog();
-      await user.click(screen.getByRole('button', { name: 'Leave that board out' }));
+      await user.click(screen.getByRole('button', { name: 'Skip that board' }));
       expect(screen.getByRole('dialog', { name: 'Edit 1 board' })).toBeTruthy();
       await user.click(screen.getByRole('button', { name: 'Save' }));
       expect(sent(machine)).toEqual([{ id: 2, basedOn: 1 }]);
@@ -609,20 +608,34 @@ describe('What to do with a stack', () => {
             call: 'bring-in',
             reasons: [
               message('stack-call.some.bring-in', { boards: 5, probed: 8 }),
-              message('stack-call.will-not-get-there', { boards: 5, placeName: 'Pole shed' }),
               message('stack-call.also.probe-again', { boards: 3 }),
             ],
+          },
+          due: {
+            kind: 'bring-in',
+            why: message('stack-call.to-move', {
+              boards: 5,
+              now: 5,
+              later: 0,
+              placeName: 'Pole shed',
+              dryEnoughLimitPct: 20,
+            }),
           },
           nextReady: { when, placeName: 'Bench room' },
         }),
     });
     expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
-    expect(screen.getByText('5 won’t reach the target in Pole shed. Move them to drier air.')).toBeTruthy();
+    expect(
+      screen.getByText('5 boards won’t reach the target in Pole shed. Move them to drier air.'),
+    ).toBeTruthy();
     expect(
       screen.getByText(
         '3 to probe again. Next ready about Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
       ),
     ).toBeTruthy();
+    // The sentence says to move them: so does the first button.
+    const [first] = screen.getAllByRole('button');
+    expect(first?.getAttribute('aria-label')).toBe('Move: Ridge oak');
     expect(screen.getByText(/^8 boards · Pole shed · Furniture, target/)).toBeTruthy();
   });
 

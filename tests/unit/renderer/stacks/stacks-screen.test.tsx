@@ -66,22 +66,46 @@ describe('The stacks', () => {
       ['14.9%', [unbroken('average, target 6–8%')]],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
-    expect(screen.getByText('6 boards. 1 ready, next about Mar 14, 2090.')).toBeTruthy();
+    expect(
+      screen.getByText('6 boards. 1 ready. Next ready about Mar 14, 2090 (Mar 1 – Apr 2, 2090).'),
+    ).toBeTruthy();
     expect(card.queryByRole('link', { name: /^Open/ })).toBeNull();
     await expectNoBarriers();
   });
 
   test('dates that only a move brings name the place; what should be ready by now says so', async () => {
     const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
-    const past = { likely: '2020-03-14', from: '2020-03-01', to: '2020-04-02' };
     open([
       aStack({ nextReady: { when, placeName: 'Bench room' }, calls: { ...aStack().calls, 'bring-in': 2 } }),
-      aStack({ id: 2, name: 'Lane walnut', nextReady: { when: past, placeName: null } }),
+      aStack({ id: 2, name: 'Lane walnut', shouldBeReady: 2, averaged: 3 }),
     ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
     expect(card.getByText('ready if moved to Bench room')).toBeTruthy();
     expect(card.getByRole('button', { name: 'Move: Ridge oak' })).toBeTruthy();
-    expect(within(screen.getByRole('article', { name: 'Lane walnut' })).getByText('Now')).toBeTruthy();
+    const walnut = screen.getByRole('article', { name: 'Lane walnut' }).textContent;
+    expect(walnut).toContain('2more should be ready now');
+    expect(walnut).toContain(unbroken('average of 3 boards, target 6–8%'));
+    const lead = '12 boards. 2 ready, 2 more should be ready now. Next ready about Mar 14, 2090';
+    expect(screen.getByText(new RegExp(`^${lead} .* if moved to Bench room[.]$`))).toBeTruthy();
+  });
+
+  test('while forecasts are made it says so, and no stack leaves its place', async () => {
+    const due = { kind: 'probe-again', why: message('stack-call.not-probed-yet') } as const;
+    let stacks = [aStack({ name: 'Airy', isForecasting: true }), aStack({ id: 2, name: 'Dry', due })];
+    const { machine } = open([], { 'stacks.list': () => stacks });
+    const names = () =>
+      screen.getAllByRole('article').map((card) => within(card).getByRole('heading').textContent);
+    expect(await screen.findByText('12 boards. 2 ready. Working out dates …')).toBeTruthy();
+    expect(names()).toEqual(['Airy', 'Dry']);
+    expect(screen.queryByRole('region', { name: 'To do first' })).toBeNull();
+    stacks = [aStack({ name: 'Airy' }), aStack({ id: 2, name: 'Dry', due })];
+    machine.tell('changed', { yard: null, topics: ['outlooks'] });
+    expect(await screen.findByRole('heading', { name: 'Dry is due' })).toBeTruthy();
+    expect(names()).toEqual(['Dry', 'Airy']);
+    stacks = [aStack({ name: 'Airy', due }), aStack({ id: 2, name: 'Dry', isForecasting: true })];
+    machine.tell('changed', { yard: null, topics: ['outlooks'] });
+    expect(await screen.findByText(/ready[.] Working out dates …$/)).toBeTruthy();
+    expect(names()).toEqual(['Dry', 'Airy']);
   });
 
   test('boards moved elsewhere are in no card, and in the count of the yard', async () => {
@@ -112,7 +136,16 @@ describe('The stacks', () => {
   test('what is to be brought in is moved from there', async () => {
     const { user } = open([
       aStack({
-        due: { kind: 'bring-in', why: message('stack-call.to-move', { boards: 5, placeName: 'Shed' }) },
+        due: {
+          kind: 'bring-in',
+          why: message('stack-call.to-move', {
+            boards: 5,
+            now: 5,
+            later: 0,
+            placeName: 'Shed',
+            dryEnoughLimitPct: 20,
+          }),
+        },
       }),
     ]);
     await user.click(await screen.findByRole('button', { name: 'Move now: Ridge oak' }));

@@ -1,0 +1,48 @@
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+
+/** Whether boards of it are to be moved. */
+export const isToMove = ({ due, calls }: StackRow): boolean =>
+  due?.kind === 'bring-in' || calls['bring-in'] > 0;
+
+/** What to do with a stack next, the most urgent first: probe it, and move it where boards need that. */
+export function NextOfStack({
+  stack,
+  isDue = false,
+  onMove,
+}: {
+  stack: StackRow;
+  /** Only what it is due for, beside the reason: read aloud, that differs from the buttons of the stack's card. */
+  isDue?: boolean;
+  onMove: () => void;
+}) {
+  const { say } = useWords();
+  const { id: stackId, name: stackName, openRoundId, due } = stack;
+  const isMoveFirst = due?.kind === 'bring-in';
+  const named = (actionName: string) => ({
+    'aria-label': say(isDue ? 'stacks.action-due' : 'stacks.action-of-stack', { actionName, stackName }),
+    children: actionName,
+  });
+  const move = isToMove(stack) && (
+    <Button kind={isMoveFirst ? 'main' : 'plain'} onClick={onMove} {...named(say('stacks.move-button'))} />
+  );
+  const probe = (
+    <ButtonLink
+      kind={due && !isMoveFirst ? 'main' : 'plain'}
+      href={hrefOf(
+        openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
+      )}
+      {...named(say(openRoundId === null ? 'stacks.probe' : 'stacks.resume'))}
+    />
+  );
+  if (isDue) return isMoveFirst ? move : probe;
+  return (
+    <>
+      {isMoveFirst && move}
+      {probe}
+      {!isMoveFirst && move}
+    </>
+  );
+}
