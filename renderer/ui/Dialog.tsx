@@ -16,8 +16,8 @@ export function Dialog({
   children: ReactNode;
 }) {
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: keys typed into a dialog are not shortcuts of the screen behind it.
-    <div onKeyDown={(event) => event.stopPropagation()}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: keys typed into a dialog are not shortcuts of the screen behind it. It is drawn elsewhere on the page.
+    <div hidden onKeyDown={(event) => event.stopPropagation()}>
       <ModalOverlay isOpen onOpenChange={onClose} className={styles.veil!}>
         <Modal className={styles.sheet!}>
           <Question className={`column ${styles.dialog}`}>

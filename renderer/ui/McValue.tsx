@@ -1,3 +1,4 @@
+import type { Corrected } from '../../shared-core/wood/moisture/corrected.ts';
 import type { Formats } from '../../shared-core/words/formats.ts';
 import { useWords } from '../words.ts';
 import css from './mc-value.module.css';
@@ -10,15 +11,15 @@ export const mcOrDash = (pct: number | null, formats: Formats): string =>
 export const rawText = (raw: number, unit: 'pct' | 'ohm', formats: Formats): string =>
   unit === 'pct' ? formats.rawPercent(raw) : formats.rawOhms(raw);
 
-/** One reading: the corrected MC big, the raw value beside it, both labeled. */
+/** One reading: the MC big, the raw value beside it, both labeled; in a line, a raw value without an MC is alone. */
 export function McValue({
-  mcPct,
+  corrected,
   raw,
   unit,
   size = 'text',
   struck = false,
 }: {
-  mcPct: number | null;
+  corrected: Pick<Corrected, 'mcPct' | 'applied' | 'warnings'> | null;
   raw: number | null;
   unit: 'pct' | 'ohm';
   size?: 'text' | 'huge';
@@ -26,14 +27,24 @@ export function McValue({
   struck?: boolean;
 }) {
   const { say, formats } = useWords();
+  const { mcPct, applied, warnings } = corrected ?? { mcPct: null, applied: [], warnings: [] };
+  const isRawAlone = mcPct === null && raw !== null && size === 'text';
+  const how =
+    mcPct !== null && warnings.includes('temperature-unknown')
+      ? applied.length > 0
+        ? 'species'
+        : 'none'
+      : 'all';
   return (
     <span className={struck ? `${css.value} ${css.struck}` : css.value} data-size={size}>
-      <span className={css.corrected}>
-        <span className={css.number}>{mcOrDash(mcPct, formats)}</span>
-        <span className={css.unit}> {say('reading.mc')}</span>
-        <span className={`soft ${css.label}`}>{say('reading.corrected')}</span>
-      </span>
-      <span className={css.raw}>
+      {!isRawAlone && (
+        <span className={css.corrected}>
+          <span className={css.number}>{mcOrDash(mcPct, formats)}</span>
+          <span className={css.unit}> {say('reading.mc')}</span>
+          <span className={`soft ${css.label}`}>{say('reading.corrected', { how })}</span>
+        </span>
+      )}
+      <span className={isRawAlone ? css.corrected : css.raw}>
         <span className={css.rawNumber}>{raw === null ? '–' : rawText(raw, unit, formats)}</span>
         <span className={`soft ${css.label}`}>
           {say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}

@@ -192,9 +192,35 @@ for (const size of [
       await expect.poll(() => inSight(page, page.getByRole('textbox'))).toBe(true);
       expect(await inSight(page, nextStep(page))).toBe(true);
     }
+    await typeReading(page, '145');
+    await expect(page.getByRole('button', { name: 'Use 14.5%' })).toBeVisible();
+    // The last row of tools, under a slip with its button.
+    for (const tool of ['Go back', 'Finish']) {
+      expect(await inSight(page, page.getByRole('button', { name: tool })), tool).toBe(true);
+    }
     await picture(page, `round-typed-${size.width}-spots`);
   });
 }
+
+test('a question leaves the round where it is, and its buttons leave the field room', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 50);
+  await typeReading(page, '11.9');
+  const strip = page.getByRole('navigation', { name: 'Boards of this round' });
+  const before = await strip.boundingBox();
+  await page.keyboard.press('?');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  // Its boards are behind the question, where no reader finds them.
+  expect(await page.locator('nav').last().boundingBox()).toEqual(before);
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Delete');
+  const dialog = page.getByRole('dialog');
+  const field = await dialog.getByRole('textbox').boundingBox();
+  const button = await dialog.getByRole('button', { name: 'Exclude', exact: true }).boundingBox();
+  expect(button!.y - (field!.y + field!.height)).toBeGreaterThanOrEqual(8);
+});
 
 test('digits typed while the question why closes are all in the field', async ({ pintally: { page } }) => {
   await openDemoYard(page);

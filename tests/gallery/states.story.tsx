@@ -8,8 +8,15 @@ import { Facts } from '../../renderer/ui/Facts.tsx';
 import { McValue } from '../../renderer/ui/McValue.tsx';
 import { PhaseMark } from '../../renderer/ui/PhaseMark.tsx';
 import { EmptyState, Sheet } from '../../renderer/ui/Screen.tsx';
+import type { Corrected } from '../../shared-core/wood/moisture/corrected.ts';
 import type { Story } from './story.ts';
 
+const corrected: Corrected = {
+  mcPct: 13.7,
+  applied: ['temperature', 'species-curve'],
+  standardUncertaintyPct: 0.8,
+  warnings: [],
+};
 const asked: Asked<string> = { output: null, error: null, loading: false, again: () => undefined };
 
 export const stories: Story[] = [
@@ -47,10 +54,13 @@ export const stories: Story[] = [
     part: 'McValue',
     isWide: true,
     states: {
-      text: () => <McValue mcPct={13.7} raw={14.5} unit="pct" />,
-      huge: () => <McValue mcPct={13.7} raw={14.5} unit="pct" size="huge" />,
-      'not used': () => <McValue mcPct={13.7} raw={14.5} unit="pct" struck />,
-      'above the meter’s range': () => <McValue mcPct={null} raw={61} unit="pct" />,
+      text: () => <McValue corrected={corrected} raw={14.5} unit="pct" />,
+      huge: () => <McValue corrected={corrected} raw={14.5} unit="pct" size="huge" />,
+      'not used': () => <McValue corrected={corrected} raw={14.5} unit="pct" struck />,
+      'temperature unknown': () => (
+        <McValue corrected={{ ...corrected, warnings: ['temperature-unknown'] }} raw={14.5} unit="pct" />
+      ),
+      'above the meter’s range': () => <McValue corrected={null} raw={61} unit="pct" />,
     },
   },
   {

@@ -24,7 +24,7 @@ export function ExcludeReading({
       onExclude={onExclude}
       onInclude={onInclude}
     >
-      <McValue mcPct={reading.corrected.mcPct} raw={raw} unit={unit} />
+      <McValue corrected={reading.corrected} raw={raw} unit={unit} />
     </ExcludeButton>
   );
 }

@@ -39,7 +39,7 @@ export function LivePanel({ board: { boardId } }: Probing) {
       </p>
       <div className={shown && !isQuestionable(shown.suspicions) ? `${css.number} ${css.sound}` : css.number}>
         <McValue
-          mcPct={shown ? shown.corrected.mcPct : (live?.corrected?.mcPct ?? null)}
+          corrected={(shown ?? live)?.corrected ?? null}
           raw={shown ? shown.raw : (live?.raw ?? null)}
           unit={unit}
           size="huge"

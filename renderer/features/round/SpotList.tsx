@@ -87,7 +87,7 @@ function SavedReading({ reading }: { reading: JudgedReading }) {
       data-reading={reading.id}
     >
       <McValue
-        mcPct={reading.corrected.mcPct}
+        corrected={reading.corrected}
         raw={reading.raw}
         unit={reading.unit}
         struck={reading.excluded !== null || !reading.counts}

@@ -46,7 +46,8 @@ export const common = {
   'severity.questionable': 'Questionable.',
   'severity.note': 'Note.',
 
-  'reading.corrected': 'corrected',
+  'reading.corrected':
+    '{how, select, species {corrected for species only} none {not corrected} other {corrected}}',
   'reading.mc': 'MC',
   'reading.name': '{depth, select, core {core} other {shell}} reading {shownValue}',
   'reading.raw': 'raw',

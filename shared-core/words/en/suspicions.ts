@@ -67,7 +67,7 @@ export const suspicions = {
     'Take 1 or 2 more {depth, select, shell {shell} other {core}} readings elsewhere on the board. They will show which one is off.',
 
   'suspicion.shell-above-core':
-    'The shell reads {shellPct} and the core {corePct}. A drying board is wetter inside.',
+    'On average the shell reads {shellPct} and the core {corePct}. A drying board is wetter inside.',
   'suspicion.shell-above-core.do':
     'Rain, dew, or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
 

@@ -478,8 +478,42 @@ describe('a reading that was saved', () => {
       0,
     );
     expect(screen.getByText('Shell saved, not used')).toBeTruthy();
-    expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('Not used.');
+    const spots = screen.getByRole('region', { name: 'Spots' });
+    expect(spots.textContent).toContain('Not used.');
+    // Its raw value alone, and no dash where the moisture content would be.
+    expect(spots.textContent).toContain('126%raw');
+    expect(spots.textContent).not.toContain('–');
   });
+
+  const uncorrected: [JudgedReading['corrected']['applied'], string][] = [
+    [['basis-curve', 'species-curve'], '12.1% MCcorrected for species only'],
+    [[], '12.1% MCnot corrected'],
+  ];
+  test.each(uncorrected)(
+    'of wood of unknown temperature, with %j, says what it is corrected for, and no more on each reading',
+    async (applied, shown) => {
+      const { machine } = await open();
+      save(
+        machine,
+        aReading(1, {
+          woodTempC: null,
+          corrected: { ...aReading(1).corrected, applied, warnings: ['temperature-unknown'] },
+          suspicions: [
+            {
+              rule: 'temperature-unknown',
+              severity: 'note',
+              why: message('suspicion.temperature-unknown', { perStepK: 10 }),
+              whatToDo: message('suspicion.temperature-unknown.do'),
+            },
+          ],
+        }),
+        1,
+      );
+      const spots = screen.getByRole('region', { name: 'Spots' });
+      expect(spots.textContent).toContain(shown);
+      expect(spots.textContent).not.toContain('Wood temperature unknown');
+    },
+  );
 
   test('and excluded stays in sight, says why, and can be included again', async () => {
     const excluded = aReading(1, { excluded: { text: 'Knot, pitch or bark' }, counts: false });
