@@ -52,7 +52,6 @@ export function DateField({
     if (day && day.year < 100) onValue(day.set({ year: 2000 + day.year }).toString());
     onBlur?.();
   }
-  const problem = value && max && value > max ? say('date-field.too-late', { latestOn: max }) : error;
   return (
     <I18nProvider locale={region().locale}>
       <DatePicker
@@ -61,7 +60,7 @@ export function DateField({
         onChange={(chosen) => onValue(chosen?.toString() ?? null)}
         {...(max && { maxValue: parseDate(max) })}
         onBlur={complete}
-        {...(problem && { isInvalid: true })}
+        {...(error && { isInvalid: true })}
       >
         <Label>{label}</Label>
         <Group className={`field-box ${styles.group}`}>
@@ -77,7 +76,7 @@ export function DateField({
             {hint}
           </Text>
         )}
-        <FieldError className="field-error">{problem}</FieldError>
+        <FieldError className="field-error">{error}</FieldError>
         <Popover className="popover">
           <Dialog className={styles.calendar!}>
             <Calendar>

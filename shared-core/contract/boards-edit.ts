@@ -1,28 +1,31 @@
 import { z } from 'zod';
 import { readingReasons } from '../probing/readings/exclusion.ts';
 import { says } from './validation.ts';
-import { givenBoardSchema } from './yard.ts';
+import { boardGivenOn, dayUntil } from './yard.ts';
 
-const { shape } = givenBoardSchema;
 /** What can be changed of several boards. A blank field would erase many values. */
-const editSchema = z.object({
-  speciesId: shape.speciesId,
-  thicknessMm: shape.thicknessMm,
-  thicknessQuarters: shape.thicknessQuarters,
-  widthMm: shape.widthMm.unwrap(),
-  lengthMm: shape.lengthMm.unwrap(),
-  sawnOn: shape.sawnOn.refine((day) => day !== null, says('validation.day-missing')),
-  log: shape.log.min(1, says('validation.missing')),
-  sawing: shape.sawing,
-  barkSide: shape.barkSide,
-  barkOffOn: shape.barkOffOn,
-  ringRadiusMm: shape.ringRadiusMm.unwrap(),
-  placeId: z.int(says('validation.place-missing')),
-  since: z.string().min(1, says('validation.day-missing')),
-  endUseId: z.string().min(1, says('validation.use-missing')),
-  readings: z.enum(['include', ...readingReasons]),
-});
-export type EditOfBoards = z.input<typeof editSchema>;
+const editSchemaOn = (today: string) => {
+  const { shape } = boardGivenOn(today);
+  return z.object({
+    speciesId: shape.speciesId,
+    thicknessMm: shape.thicknessMm,
+    thicknessQuarters: shape.thicknessQuarters,
+    widthMm: shape.widthMm.unwrap(),
+    lengthMm: shape.lengthMm.unwrap(),
+    sawnOn: shape.sawnOn.refine((day) => day !== null, says('validation.day-missing')),
+    log: shape.log.min(1, says('validation.missing')),
+    sawing: shape.sawing,
+    barkSide: shape.barkSide,
+    barkOffOn: shape.barkOffOn,
+    ringRadiusMm: shape.ringRadiusMm.unwrap(),
+    placeId: z.int(says('validation.place-missing')),
+    since: dayUntil(today),
+    endUseId: z.string().min(1, says('validation.use-missing')),
+    readings: z.enum(['include', ...readingReasons]),
+  });
+};
+type Edit = ReturnType<typeof editSchemaOn>;
+export type EditOfBoards = z.input<Edit>;
 
 /** The parts of the form by what turns them on, each with its fields. */
 const parts = {
@@ -44,10 +47,10 @@ export type Part = keyof typeof parts;
 export const partNames = Object.keys(parts) as Part[];
 
 /** Checks the fields of these parts, and leaves out the others. */
-export const schemaOf = (on: ReadonlySet<Part>) =>
-  editSchema.pick(
+export const schemaOf = (on: ReadonlySet<Part>, today: string) =>
+  editSchemaOn(today).pick(
     Object.fromEntries([...on].flatMap((part) => parts[part]).map((field) => [field, true])) as Record<
       keyof EditOfBoards,
       true
     >,
-  ) as unknown as z.ZodType<Partial<z.output<typeof editSchema>>, EditOfBoards>;
+  ) as unknown as z.ZodType<Partial<z.output<Edit>>, EditOfBoards>;

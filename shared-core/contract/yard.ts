@@ -30,8 +30,11 @@ const nameSchema = z
 const noteSchema = z.string().max(2000);
 /** A local day, of no year that was only half typed. */
 export const daySchema = z.iso
-  .date()
+  .date(says('validation.day-missing'))
   .refine((day) => day >= '1900-01-01', { error: 'validation.day-too-early' });
+/** A local day that is not still to come. */
+export const dayUntil = (today: string) =>
+  daySchema.refine((day) => day <= today, { error: 'date-field.too-late', params: { latestOn: today } });
 
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
 export type PlaceKind = z.infer<typeof placeKindSchema>;
@@ -176,6 +179,11 @@ export type Board = z.infer<typeof boardSchema>;
 export const givenBoardSchema = boardSchema
   .omit({ id: true })
   .extend({ sawnOn: daySchema.nullable(), barkOffOn: daySchema.nullable() });
+/** The same where the day is known, so that no date is in the future. */
+export const boardGivenOn = (today: string) => {
+  const day = dayUntil(today).nullable();
+  return givenBoardSchema.extend({ sawnOn: day, barkOffOn: day });
+};
 /**
  * Defaults are here and not in `givenBoardSchema`: there, an edit of other fields would bring a field back to its
  * default.

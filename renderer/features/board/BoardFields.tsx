@@ -1,4 +1,4 @@
-import { givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
+import { boardGivenOn, type givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -9,6 +9,7 @@ import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { thicknessHint } from '../../form/thickness-hint.ts';
 import { type Draft, type Fields, useDraft } from '../../form/useDraft.ts';
 import { useUnits } from '../../stores/settings.ts';
+import { dayOf } from '../../ui/days.ts';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
@@ -19,7 +20,7 @@ type BoardDraft = Draft<Given>;
 
 /** A board as it is typed, in a form that adds one or edits it. */
 export const useBoardDraft = (start: BoardDraft, theirs: BoardDraft | null = null) =>
-  useDraft(givenBoardSchema, start, theirs);
+  useDraft(boardGivenOn(dayOf(new Date())), start, theirs);
 /** Some fields of a board, of whatever form they are part. */
 interface Of<K extends keyof Given> {
   board: Fields<Pick<Given, K>>;

@@ -1,10 +1,12 @@
 import { useEffect, useState } from 'react';
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { z } from 'zod';
+import { dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Select } from '../../form/Field.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
@@ -42,11 +44,14 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   );
 }
 
+const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
+
 function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
   const { say } = useWords();
   const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
-  const [startedOn, setStartedOn] = useState<string | null>(null);
+  const today = dayOf(new Date());
+  const date = useDraft(dateSchemaOn(today), { startedOn: null });
   const { busy, problem, save, form } = useSaving(() => undefined);
   // After the heading, which takes the focus on a new screen.
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
@@ -57,7 +62,8 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     if (woodTempC === undefined) answer.show();
     else if (stack) {
       void save(async () => {
-        const { id } = await bridge().command('rounds.start', { stackId: stack.id, woodTempC, startedOn });
+        const asked = { stackId: stack.id, woodTempC, ...date.read() };
+        const { id } = await bridge().command('rounds.start', asked);
         go({ name: 'round', id });
       });
     }
@@ -102,9 +108,8 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                 <DateField
                   label={say('round-start.date')}
                   hint={say('round-start.date-hint')}
-                  max={dayOf(new Date())}
-                  value={startedOn}
-                  onValue={setStartedOn}
+                  max={today}
+                  {...date.field('startedOn')}
                 />
               </Unfold>
               {problem && <Banner kind="problem">{problem.sentence}</Banner>}

@@ -32,7 +32,7 @@ export function EditBoardsForm({
   const [boards, setBoards] = useState(selected);
   /** Those that another window edited meanwhile, as they are now. */
   const [newer, setNewer] = useState<readonly BoardRow[]>([]);
-  const typed = useDraft(schemaOf(on), {
+  const typed = useDraft(schemaOf(on, today), {
     ...unknownOfBoard,
     speciesId: '',
     thicknessMm: null,

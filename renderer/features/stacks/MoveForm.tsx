@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
-import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
+import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
@@ -14,10 +14,8 @@ type Target =
   | { stack: Pick<StackRow, 'id' | 'name' | 'placeId' | 'elsewhere'> }
   | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> };
 
-const schema = z.object({
-  placeId: z.int(says('validation.place-missing')),
-  day: z.string().min(1, says('validation.day-missing')),
-});
+const schemaOn = (today: string) =>
+  z.object({ placeId: z.int(says('validation.place-missing')), day: dayUntil(today) });
 
 /** Asks where a board, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({
@@ -32,7 +30,7 @@ export function MoveForm({
 }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const { draft, set, field, read } = useDraft(schema, { placeId: suggested, day: today });
+  const { draft, set, field, read } = useDraft(schemaOn(today), { placeId: suggested, day: today });
   const name = 'stack' in target ? target.stack.name : target.board.code;
 
   async function save(): Promise<void> {

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { Conflict } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { typeDay } from '../form/type-day.ts';
 import { forgetEverything } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
 import { found, openBoard } from './open-board.tsx';
@@ -66,6 +67,13 @@ describe('A board in its form', () => {
     await type('Thickness', '1 1/8');
     // 1 in = 25.4 mm exactly, by definition.
     expect(await save()).toEqual({ thicknessMm: expect.closeTo(28.575, 9) });
+  });
+
+  test('a board cannot be sawn on a day still to come, and nothing is saved', async () => {
+    const { form, save, user } = await openForm('metric');
+    await typeDay(user, 'Sawn on', '2999-03-10');
+    expect(await save()).toBeUndefined();
+    expect(form.getByText(/^No later than /)).toBeTruthy();
   });
 
   test('what is left blank is unknown, never zero', async () => {
