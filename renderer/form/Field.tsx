@@ -1,5 +1,5 @@
 import { type ComponentProps, type ReactNode, useId, useState } from 'react';
-import { parseDecimal } from '../../shared-core/units/decimal.ts';
+import { parseDecimal, twoNumbersIn } from '../../shared-core/units/decimal.ts';
 import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
 import './field.css';
@@ -112,12 +112,17 @@ export type NumberFieldProps = FieldWords<number> &
     onValue: (value: number | null, text: string) => void;
   };
 
+/** Whether a text ends with a unit: "7 ft 3 in", 7'3". */
+const hasUnit = (text: string): boolean => /[\p{L}"'′″’”]\s*$/u.test(text);
+
 /**
  * A number, typed as text in the person's own way. What was typed stays as it was ("12,") for as long as it means the
- * value; a value set from outside is written by `write`. What cannot be read is named once the field was left.
+ * value; a value set from outside is written by `write`, with the person's decimal mark. What cannot be read, or could
+ * mean two numbers, is named once the field was left.
  *
  * @param read       null for an empty text, NaN for what cannot be read
  * @param unreadable what the field says then
+ * @param meaning    what it says of a value that was typed otherwise than it is written
  */
 export function TypedNumberField({
   label,
@@ -128,23 +133,37 @@ export function TypedNumberField({
   unit,
   onValue,
   onBlur,
-  read,
-  write,
+  read: readOne,
+  write: writePlain,
   unreadable,
+  meaning,
   ...rest
 }: NumberFieldProps & {
   read: (text: string) => number | null;
   write: (value: number) => string;
   unreadable: (typedText: string) => string;
+  meaning?: (value: number) => string;
 }) {
+  const { say, formats } = useWords();
+  const twoNumbers = (typed: string) => twoNumbersIn(typed, formats.decimalMark);
+  const read = (typed: string) => (twoNumbers(typed) ? Number.NaN : readOne(typed));
+  const write = (toWrite: number) => writePlain(toWrite).replace('.', formats.decimalMark);
   const written = value === null || Number.isNaN(value) ? '' : write(value);
   const [text, setText] = useState(written);
   const [wasLeft, setWasLeft] = useState(false);
   const shown = Object.is(read(text), value) ? text : written;
   const isUnreadable = Number.isNaN(read(shown) ?? 0) && (wasLeft || Boolean(error));
-  const savedText = typeof saved === 'number' ? [write(saved), unit].filter(Boolean).join(' ') : saved;
+  const both = twoNumbers(shown);
+  const problem = both ? say(both) : unreadable(shown.trim());
+  const isOtherwise = value !== null && written !== '' && shown.trim() !== written;
+  const withUnit = (text: string) => (unit && !hasUnit(text) ? `${text} ${unit}` : text);
   return (
-    <Field {...{ label, hint }} error={isUnreadable ? unreadable(shown.trim()) : error} saved={savedText}>
+    <Field
+      label={label}
+      hint={isOtherwise && meaning ? meaning(value) : hint}
+      error={isUnreadable ? problem : error}
+      saved={typeof saved === 'number' ? withUnit(write(saved)) : saved}
+    >
       {(wiring) => (
         <span className="marked">
           <input
@@ -162,7 +181,7 @@ export function TypedNumberField({
               onValue(read(target.value), target.value);
             }}
           />
-          {unit && <span className="field-unit">{unit}</span>}
+          {unit && !hasUnit(shown) && <span className="field-unit">{unit}</span>}
         </span>
       )}
     </Field>

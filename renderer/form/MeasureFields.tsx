@@ -5,6 +5,7 @@ import {
   temperatureUnit,
 } from '../../shared-core/units/temperature.ts';
 import {
+  exactLengthText,
   typedLengthMm,
   typedLengthText,
   typedLongLengthMm,
@@ -52,6 +53,7 @@ export function BoardLengthField(props: NumberFieldProps) {
       read={(text) => typedLongLengthMm(text, units)}
       write={(mm) => typedLongLengthText(mm, units)}
       unreadable={(typedText) => say('board.not-a-board-length', { typedText, exampleLengthMm: 2400 })}
+      meaning={(typedLengthMm) => say('board.length-typed', { typedLengthMm })}
     />
   );
 }
@@ -73,8 +75,15 @@ export function LengthField({
       read={(text) => typedLengthMm(text, units)}
       write={write ?? ((mm) => typedLengthText(mm, units))}
       unreadable={(typedText) => say('board.not-a-length', { typedText, exampleMm: 27 })}
+      {...(!props.hint && { meaning: (typedMm: number) => say('board.size-typed', { typedMm }) })}
     />
   );
+}
+
+/** A size of paper, as exact as it was given. */
+export function PaperSizeField(props: NumberFieldProps) {
+  const units = useUnits();
+  return <LengthField {...props} write={(mm) => exactLengthText(mm, units)} />;
 }
 
 /**

@@ -10,6 +10,6 @@ export function thicknessHint(typedMm: number | null, units: DisplayUnits): Mess
     return message('board.thickness-hint', { unit: shortLengthUnit(units) });
   const quarters = quartersMeant(typedMm);
   return quarters === null
-    ? message('board.thickness-typed', { typedMm })
+    ? message('board.size-typed', { typedMm })
     : message('board.thickness-thin', { typedMm, units, quarters, meantMm: (quarters * MM_PER_INCH) / 4 });
 }

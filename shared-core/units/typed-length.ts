@@ -19,15 +19,25 @@ const unitOf = (written: string): string => {
   return /^(f|['′’])/.test(written) ? 'ft' : written;
 };
 
+type Bare = 'mm' | 'm' | 'in' | 'ft';
+
 /**
  * A length as it is typed, in mm.
  *
- * @param bareUnit  of a number without a unit. A fraction without one is of an inch: "5/4" is 1 1/4 in.
- * @returns         null for an empty text, NaN for what is not a length
+ * @param bareUnit      of a number without a unit
+ * @param fractionUnit  of one with a fraction: "5/4", "1 1/16"
+ * @returns             null for an empty text, NaN for what is not a length
  */
-function typedMm(text: string, bareUnit: 'mm' | 'm' | 'in' | 'ft'): number | null {
-  // A thin space or a no-break space is a space, and a comma parts decimals.
-  const typed = text.trim().toLowerCase().replaceAll(/\s/g, ' ').replace(',', '.');
+function typedMm(text: string, bareUnit: Bare, fractionUnit: Bare = bareUnit): number | null {
+  const typed = text
+    // "1½" is 1 1/2.
+    .replaceAll(/[¼-¾⅐-⅞]/g, (fraction) => ` ${fraction.normalize('NFKD')}`)
+    .replaceAll('⁄', '/')
+    .trim()
+    .toLowerCase()
+    // A thin space or a no-break space is a space, and a comma parts decimals.
+    .replaceAll(/\s/g, ' ')
+    .replace(',', '.');
   if (typed === '') return null;
   let mm = 0;
   let at = 0;
@@ -38,7 +48,7 @@ function typedMm(text: string, bareUnit: 'mm' | 'm' | 'in' | 'ft'): number | nul
     if (!found) return Number.NaN;
     const { whole = 0, over, under, number, unit = '' } = found;
     // After feet, a bare number is inches: 7' 3.
-    const bare = over !== undefined || before === MM_PER_FOOT ? 'in' : bareUnit;
+    const bare = before === MM_PER_FOOT ? 'in' : over === undefined ? bareUnit : fractionUnit;
     const mmPerUnit = MM_PER_UNIT[unit === '' ? bare : unitOf(unit)] as number;
     // Nothing follows a bare number.
     if (unit === '' && PART.lastIndex < typed.length) return Number.NaN;
@@ -60,10 +70,10 @@ function typedMm(text: string, bareUnit: 'mm' | 'm' | 'in' | 'ft'): number | nul
  * @example typedLengthMm('5/4', 'metric') // 31.75
  */
 export const typedLengthMm = (text: string, units: DisplayUnits): number | null =>
-  typedMm(text, units === 'metric' ? 'mm' : 'in');
+  typedMm(text, units === 'metric' ? 'mm' : 'in', 'in');
 
 /**
- * A length along a board as a person types it, in mm: "2.4" in meters or feet, "7 ft 3 in", "7'3\"", "220 cm".
+ * A length along a board as a person types it, in mm: "2.4" or "8 1/2" in meters or feet, "7 ft 3 in", "7'3\"", "220 cm".
  *
  * @returns null for an empty text, NaN for what is not a length
  * @example typedLongLengthMm("7'3\"", 'metric') // 2209.8
@@ -75,25 +85,36 @@ export const typedLongLengthMm = (text: string, units: DisplayUnits): number | n
 const ON_THE_MARK_MM = 0.005;
 
 /**
- * A length as a field shows it, for `typedLengthMm` to read again: "27"; "2 1/8", and "2.126" between a tape's marks.
+ * A board's thickness or width as a field shows it, for `typedLengthMm` to read again: to a tenth of a millimeter, or to
+ * the mark of a tape.
  *
- * @example typedLengthText(53.975, 'imperial') // '2 1/8'
+ * @example typedLengthText(54, 'imperial') // '2 1/8'
  */
 export function typedLengthText(mm: number, units: DisplayUnits): string {
+  if (units === 'metric') return String(Math.round(mm * 10) / 10);
+  return mm < LEAST_TAPE_MM / 2 ? exactLengthText(mm, units) : tapeInches(mm);
+}
+
+/**
+ * The same to a thousandth: "2 1/8", and "2.126" between a tape's marks.
+ *
+ * @example exactLengthText(54, 'imperial') // '2.126'
+ */
+export function exactLengthText(mm: number, units: DisplayUnits): string {
   const nearestMm = Math.round(mm / LEAST_TAPE_MM) * LEAST_TAPE_MM;
   if (units === 'imperial' && Math.abs(mm - nearestMm) < ON_THE_MARK_MM) return tapeInches(mm);
   return String(Number(shortLengthFromMm(mm, units).toFixed(3)));
 }
 
 /**
- * A length along a board as a field shows it, for `typedLongLengthMm` to read again.
+ * A length along a board as a field shows it, for `typedLongLengthMm` to read again: to a centimeter or an inch.
  *
  * @example typedLongLengthText(2209.8, 'imperial') // '7 ft 3 in'
  */
 export function typedLongLengthText(mm: number, units: DisplayUnits): string {
-  if (units === 'metric') return String(mm / 1000);
+  if (units === 'metric') return String(Math.round(mm / 10) / 100);
   const inches = Math.round(mm / MM_PER_INCH);
-  if (Math.abs(mm - inches * MM_PER_INCH) >= ON_THE_MARK_MM) return (mm / MM_PER_FOOT).toFixed(3);
+  if (inches < 36) return `${inches} in`;
   return inches % 12 === 0 ? String(inches / 12) : `${Math.floor(inches / 12)} ft ${inches % 12} in`;
 }
 

@@ -283,6 +283,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
 
     /** "1,234", "0.25". */
     number,
+    /** Between a whole number and its decimals: ".". */
+    decimalMark: shown(1.5, {}).charAt(1),
     /** As it was typed or sent: 1.45 stays "1.45". */
     raw: (value: number): string => shown(value, { maximumFractionDigits: 20, useGrouping: false }),
     /** "a, b, and c". */

@@ -6,7 +6,7 @@ import {
 } from '../../../shared-core/labels/sheet.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { NumberField } from '../../form/Field.tsx';
-import { LengthField } from '../../form/MeasureFields.tsx';
+import { PaperSizeField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -45,12 +45,12 @@ export function LayoutForm({
       <div className="form-grid">
         {before.kind === 'single' ? (
           <>
-            <LengthField
+            <PaperSizeField
               label={say('settings.label-width')}
               {...field('pageWidthMm')}
               onValue={(mm) => set({ pageWidthMm: mm, labelWidthMm: mm })}
             />
-            <LengthField
+            <PaperSizeField
               label={say('settings.label-height')}
               {...field('pageHeightMm')}
               onValue={(mm) => set({ pageHeightMm: mm, labelHeightMm: mm })}
@@ -58,16 +58,16 @@ export function LayoutForm({
           </>
         ) : (
           <>
-            <LengthField label={say('settings.page-width')} {...field('pageWidthMm')} />
-            <LengthField label={say('settings.page-height')} {...field('pageHeightMm')} />
+            <PaperSizeField label={say('settings.page-width')} {...field('pageWidthMm')} />
+            <PaperSizeField label={say('settings.page-height')} {...field('pageHeightMm')} />
             <NumberField label={say('settings.columns')} {...field('columns')} />
             <NumberField label={say('settings.rows')} {...field('rows')} />
-            <LengthField label={say('settings.label-width')} {...field('labelWidthMm')} />
-            <LengthField label={say('settings.label-height')} {...field('labelHeightMm')} />
-            <LengthField label={say('settings.left-margin')} {...field('leftMm')} />
-            <LengthField label={say('settings.top-margin')} {...field('topMm')} />
-            <LengthField label={say('settings.column-gap')} {...field('columnGapMm')} />
-            <LengthField label={say('settings.row-gap')} {...field('rowGapMm')} />
+            <PaperSizeField label={say('settings.label-width')} {...field('labelWidthMm')} />
+            <PaperSizeField label={say('settings.label-height')} {...field('labelHeightMm')} />
+            <PaperSizeField label={say('settings.left-margin')} {...field('leftMm')} />
+            <PaperSizeField label={say('settings.top-margin')} {...field('topMm')} />
+            <PaperSizeField label={say('settings.column-gap')} {...field('columnGapMm')} />
+            <PaperSizeField label={say('settings.row-gap')} {...field('rowGapMm')} />
           </>
         )}
       </div>

@@ -135,7 +135,8 @@ export const board = {
 
   'board.edit': 'Edit {boardCode}',
   'board.thickness-hint': 'In {unit, select, in {inches} other {mm}}, or like 5/4 or 1 1/16.',
-  'board.thickness-typed': 'That is {typedMm}.',
+  'board.size-typed': 'That is {typedMm}.',
+  'board.length-typed': 'That is {typedLengthMm}.',
   'board.thickness-thin':
     '{typedMm} is very thin. Did you mean {units, select, imperial {{meantMm}} other {{quarters}/4 in ({meantMm})}}?',
   'board.log-hint': 'Your name for the log it came from.',

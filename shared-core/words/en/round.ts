@@ -39,9 +39,9 @@ export const round = {
   'round.type': 'Type',
   'round.finish': 'Finish',
   'round.not-a-number':
-    '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like 12.4.',
+    '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like {rawExample}.',
   'round.two-numbers':
-    '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like 12.4.',
+    '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like {rawExample}.',
   'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',
   'round.undone': '{depth, select, core {Core} other {Shell}} {reading} undone. Probe this spot again.',
   'round.excluded': '{depth, select, core {Core} other {Shell}} {reading} excluded. Include brings it back.',

@@ -22,7 +22,9 @@ export const validation = {
   'validation.name-missing': 'Give it a name.',
   'validation.name-too-long': 'Use at most 80 letters.',
   'validation.board-code': 'A board ID has up to 16 letters, digits, and hyphens, like OAK-07.',
-  'validation.not-a-number': '“{typedText}” is not a number. Type it like 12.5 or 12,5.',
+  'validation.not-a-number': '“{typedText}” is not a number. Type it in digits.',
+  'validation.two-numbers':
+    '“{typedText}” could mean two different numbers. Type {rawWhole} or {rawDecimal}.',
   'validation.weight-not-above-zero': 'Type a weight above 0.',
   'validation.section-weight-missing': 'Give the weight of at least one section.',
   'validation.piece-missing': 'Give the piece a mark, like A1.',

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  exactLengthText,
   quartersMeant,
   typedLengthMm,
   typedLengthText,
@@ -29,6 +30,10 @@ describe('A thickness as a person types it', () => {
     ['27 mm', 'metric', 27],
     ['0.5 m', 'imperial', 500],
     ['1 ft 2 1/2 in', 'metric', 368.3],
+    ['½', 'imperial', 12.7],
+    ['1½', 'imperial', 38.1],
+    ['1 ⅛ in', 'metric', 28.575],
+    ['1 1⁄16', 'imperial', 26.9875],
   ] as const)('%s in %s units is %f mm', (text, units, mm) => {
     expect(typedLengthMm(text, units)).toBeCloseTo(mm, 9);
   });
@@ -74,27 +79,39 @@ describe('A length in a field', () => {
   test.each([
     [54, 'metric', '54'],
     [9.5, 'metric', '9.5'],
-    [53.975, 'metric', '53.975'],
-    [2.125 * 25.4, 'metric', '53.975'],
+    [53.975, 'metric', '54'],
     [53.975, 'imperial', '2 1/8'],
     [50.8, 'imperial', '2'],
     [9.525, 'imperial', '3/8'],
-    [1.05 * 25.4, 'imperial', '1.05'],
-    [54, 'imperial', '2.126'],
+    [54, 'imperial', '2 1/8'],
+    // The sizes of the demo yard's WAL-01, of which the page says 1 1/8 in and 8 1/4 in.
+    [29, 'imperial', '1 1/8'],
+    [210, 'imperial', '8 1/4'],
     [0.5, 'imperial', '0.02'],
   ] as const)('of %f mm in %s units is "%s"', (mm, units, text) => {
     expect(typedLengthText(mm, units)).toBe(text);
   });
 
-  // A thousandth of an inch is 0.0254 mm.
-  test.each(['metric', 'imperial'] as const)(
-    'is read as what it was, to a thousandth, in %s units',
-    (units) => {
-      for (let mm = 3; mm < 400; mm += 0.37) {
-        expect(Math.abs(typedLengthMm(typedLengthText(mm, units), units)! - mm)).toBeLessThan(0.0128);
-      }
-    },
-  );
+  test.each([
+    [53.975, 'metric', '53.975'],
+    [53.975, 'imperial', '2 1/8'],
+    [1.05 * 25.4, 'imperial', '1.05'],
+    [54, 'imperial', '2.126'],
+  ] as const)('of %f mm in %s units is "%s" where it must be exact', (mm, units, text) => {
+    expect(exactLengthText(mm, units)).toBe(text);
+  });
+
+  // Half of 0.1 mm, and half of 1/16 in, which is 1.5875 mm; where exact, half of a thousandth of an inch.
+  test.each([
+    ['metric', typedLengthText, 0.0501],
+    ['imperial', typedLengthText, 0.7938],
+    ['metric', exactLengthText, 0.0006],
+    ['imperial', exactLengthText, 0.0128],
+  ] as const)('in %s units by %o is read as what it was, within %f mm', (units, textOf, most) => {
+    for (let mm = 3; mm < 400; mm += 0.37) {
+      expect(Math.abs(typedLengthMm(textOf(mm, units), units)! - mm)).toBeLessThan(most);
+    }
+  });
 });
 
 describe('Quarters of an inch', () => {
@@ -126,6 +143,10 @@ describe('A length along a board as a person types it', () => {
     ['7′3″', 'metric', 2209.8],
     ['7 feet 3 1/2 inches', 'imperial', 2222.5],
     ['24 in', 'metric', 609.6],
+    ['8½', 'imperial', 2590.8],
+    ['8 1/2', 'imperial', 2590.8],
+    ['7 ft 3½', 'imperial', 2222.5],
+    ['2½', 'metric', 2500],
   ] as const)('%s in %s units is %f mm', (text, units, mm) => {
     expect(typedLongLengthMm(text, units)).toBeCloseTo(mm, 6);
   });
@@ -133,8 +154,12 @@ describe('A length along a board as a person types it', () => {
   test.each([
     [2209.8, 'imperial', '7 ft 3 in'],
     [2438.4, 'imperial', '8'],
-    [2400, 'imperial', '7.874'],
+    // The demo yard's WAL-01, of which the page says 8 ft.
+    [2440, 'imperial', '8'],
+    [2400, 'imperial', '7 ft 10 in'],
+    [610, 'imperial', '24 in'],
     [2400, 'metric', '2.4'],
+    [2438.4, 'metric', '2.44'],
   ] as const)('of %f mm in %s units is "%s" in its field', (mm, units, text) => {
     expect(typedLongLengthText(mm, units)).toBe(text);
   });
@@ -144,10 +169,10 @@ describe('A length along a board as a person types it', () => {
     (units) => {
       fc.assert(
         fc.property(fc.integer({ min: 50, max: 20_000 }), (mm) => {
-          // Half a thousandth of a foot.
-          expect(Math.abs(typedLongLengthMm(typedLongLengthText(mm, units), units)! - mm)).toBeLessThan(
-            0.153,
-          );
+          // Half a centimeter, and half an inch, which is 12.7 mm.
+          expect(
+            Math.abs(typedLongLengthMm(typedLongLengthText(mm, units), units)! - mm),
+          ).toBeLessThanOrEqual(units === 'metric' ? 5.001 : 12.701);
         }),
       );
     },

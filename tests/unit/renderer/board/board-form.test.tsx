@@ -62,6 +62,12 @@ describe('A board in its form', () => {
     },
   );
 
+  test('its sizes are written as its page shows them', async () => {
+    const { form } = await openForm('imperial', { thicknessMm: 29 });
+    const shown = (label: string) => form.getByLabelText<HTMLInputElement>(label).value;
+    expect(['Thickness', 'Width', 'Length'].map(shown)).toEqual(['1 1/8', '8 1/4', '8']);
+  });
+
   test('a size typed in inches is saved in mm, and no other with it', async () => {
     const { type, save } = await openForm('imperial');
     await type('Thickness', '1 1/8');
@@ -193,7 +199,7 @@ describe('A board in its form', () => {
   test.each([
     [{ thicknessMm: 50.8, thicknessQuarters: 8 }, 'metric', '8/4'],
     [{ thicknessMm: 50.8, thicknessQuarters: 8 }, 'imperial', '8/4'],
-    [{ thicknessMm: 54, thicknessQuarters: null }, 'imperial', '2.126'],
+    [{ thicknessMm: 54, thicknessQuarters: null }, 'imperial', '2 1/8'],
     [{ thicknessMm: 53.975, thicknessQuarters: null }, 'imperial', '2 1/8'],
     [{ thicknessMm: 9.5, thicknessQuarters: null }, 'metric', '9.5'],
   ] as const)('%o in %s units is "%s" in its field', async (thickness, units, text) => {

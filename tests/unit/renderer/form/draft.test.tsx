@@ -2,11 +2,12 @@
 import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { DateField } from '../../../../renderer/form/DateField.tsx';
 import { NumberField } from '../../../../renderer/form/Field.tsx';
 import {
+  BoardLengthField,
   LengthField,
   TempField,
   ThicknessField,
@@ -72,15 +73,52 @@ test.each(['-3', '1e309', '7 ft 99 in'])('“%s” is refused at its field once 
   );
 });
 
+test('what could mean two numbers is asked for again, never guessed at', async () => {
+  const made: unknown[] = [];
+  const user = userEvent.setup();
+  render(<Form onRead={(each) => made.push(each)} />);
+  await user.type(screen.getByLabelText('Width'), '1,200');
+  await user.type(screen.getByLabelText('Weight'), '1,200');
+  await user.click(screen.getByRole('button', { name: 'Save' }));
+  const problems = screen.getAllByRole('alert').map((each) => each.textContent);
+  expect(problems.slice(0, 2)).toEqual(
+    Array.from({ length: 2 }, () => '“1,200” could mean two different numbers. Type 1200 or 1.2.'),
+  );
+  expect(made).toEqual(['refused']);
+});
+
+test('a field says what a size is that was typed otherwise than the page shows it', async () => {
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+  const user = userEvent.setup();
+  render(<Form onRead={() => undefined} />);
+  await user.type(screen.getByLabelText('Width'), '8½');
+  expect(screen.getByLabelText('Width').getAttribute('aria-describedby')).toBeTruthy();
+  expect(screen.getByText('That is 8 1/2 in.')).toBeTruthy();
+  await user.clear(screen.getByLabelText('Width'));
+  await user.type(screen.getByLabelText('Width'), '8 1/2');
+  expect(screen.queryByText(/^That is/)).toBeNull();
+});
+
+test('a field shows the person’s own decimal mark', () => {
+  vi.spyOn(navigator, 'language', 'get').mockReturnValue('de-DE');
+  render(
+    <>
+      <BoardLengthField label="Length" value={2440} onValue={() => undefined} />
+      <WeightField label="Weight" value={12.5} onValue={() => undefined} />
+    </>,
+  );
+  expect(screen.getByLabelText<HTMLInputElement>('Length').value).toBe('2,44');
+  expect(screen.getByLabelText<HTMLInputElement>('Weight').value).toBe('12,5');
+  vi.restoreAllMocks();
+});
+
 test('what cannot be read is named when the form is saved from its field', async () => {
   const made: unknown[] = [];
   const user = userEvent.setup();
   render(<Form onRead={(each) => made.push(each)} />);
   await user.type(screen.getByLabelText('Weight'), 'twelve');
   act(() => screen.getByRole('button', { name: 'Save' }).click());
-  expect(screen.getAllByRole('alert')[0]!.textContent).toBe(
-    '“twelve” is not a number. Type it like 12.5 or 12,5.',
-  );
+  expect(screen.getAllByRole('alert')[0]!.textContent).toBe('“twelve” is not a number. Type it in digits.');
   expect(made).toEqual(['refused']);
 });
 
