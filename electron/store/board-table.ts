@@ -190,6 +190,9 @@ export function boardReads(db: Db) {
     `${toProbe} WHERE ${withStack} AND (? IS NULL OR (SELECT min(since) FROM move WHERE board_id = b.id) <= ?)
      ORDER BY b.id`,
   );
+  const sawnBy = db.prepare<[number, string], { n: number }>(
+    `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
+  );
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT board_id FROM reading WHERE round_id = ?) ORDER BY b.id`,
   );
@@ -241,6 +244,8 @@ export function boardReads(db: Db) {
     /** Those that are where their stack is, in the order of their ids, as they are walked. */
     toProbe: (stackId: number, addedBy: string | null = null): BoardToProbe[] =>
       walked.all(stackId, addedBy, addedBy),
+    /** Whether one of those with the stack may have been sawn by that day. */
+    isAnySawnBy: (stackId: number, day: string): boolean => sawnBy.get(stackId, day)!.n > 0,
     /** Wherever they are now. */
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     /** Those that are where the stack is. */

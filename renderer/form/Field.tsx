@@ -1,5 +1,6 @@
 import { type ComponentProps, type ReactNode, useId, useState } from 'react';
-import { parseDecimal, twoNumbersIn } from '../../shared-core/units/decimal.ts';
+import { twoNumbersIn } from '../../shared-core/contract/validation.ts';
+import { parseDecimal } from '../../shared-core/units/decimal.ts';
 import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
 import './field.css';

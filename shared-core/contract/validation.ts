@@ -58,3 +58,19 @@ export function problemOfField(field: string, issue: z.core.$ZodIssue): Message 
       return message('validation.not-understood');
   }
 }
+
+/**
+ * What is wrong with "1,200", which may have thousands or decimals. With the person's own decimal mark it has decimals.
+ *
+ * @param text  may have words around the number: "1,200 mm"
+ * @returns     null where no number in it could mean two
+ */
+export function twoNumbersIn(text: string, decimalMark: string): Message | null {
+  const [, before = '', mark, after = ''] = /(?<![\d.,])([1-9]\d{0,2})([.,])(\d{3})(?!\d)/.exec(text) ?? [];
+  if (mark === undefined || mark === decimalMark) return null;
+  return message('validation.two-numbers', {
+    typedText: text.trim(),
+    rawWhole: Number(before + after),
+    rawDecimal: Number(`${before}.${after}`),
+  });
+}

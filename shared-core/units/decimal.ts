@@ -1,5 +1,3 @@
-import { type Message, message } from '../words/message.ts';
-
 /**
  * The number a person typed, with a point or a comma before the decimals: "12.4", "12,4", " -3 ".
  *
@@ -11,22 +9,6 @@ export function parseDecimal(text: string): number | null {
   if (!/^[-+−]?(\d+([.,]\d*)?|[.,]\d+)$/.test(trimmed)) return Number.NaN;
   const typed = Number(trimmed.replace(',', '.').replace('−', '-'));
   return Number.isFinite(typed) ? typed : Number.NaN;
-}
-
-/**
- * What is wrong with "1,200", which may have thousands or decimals. With the person's own decimal mark it has decimals.
- *
- * @param text  may have words around the number: "1,200 mm"
- * @returns     null where no number in it could mean two
- */
-export function twoNumbersIn(text: string, decimalMark: string): Message | null {
-  const [, before = '', mark, after = ''] = /(?<![\d.,])([1-9]\d{0,2})([.,])(\d{3})(?!\d)/.exec(text) ?? [];
-  if (mark === undefined || mark === decimalMark) return null;
-  return message('validation.two-numbers', {
-    typedText: text.trim(),
-    rawWhole: Number(before + after),
-    rawDecimal: Number(`${before}.${after}`),
-  });
 }
 
 /**

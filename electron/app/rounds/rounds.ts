@@ -167,6 +167,10 @@ export function createRounds(
         if (yard.boards.toProbe(stackId).length === 0) {
           throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
+        if (startedOn !== null && !yard.boards.isAnySawnBy(stackId, startedOn)) {
+          const facts = { stackName: stack.name, startedOn };
+          throw new Refusal(message('refusal.round-before-sawn', facts));
+        }
         const givenAt = context.now();
         const roundId =
           yard.rounds.openOnStack(stackId)?.id ??

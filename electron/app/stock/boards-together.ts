@@ -9,6 +9,7 @@ import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { checkBoardDays } from './board-days.ts';
 import { moveBoards } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
@@ -108,6 +109,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       const ids = input.boards.map(({ id }) => id);
       const stackIds = [...new Set(ids.map((id) => orRefuse(boards.get(id), 'board').stackId))];
       const judged = endUseId === null ? ids : [...new Set([...ids, ...stackIds.flatMap(boards.idsOfStack)])];
+      checkBoardDays(context, ids, changed);
       const callsBefore = boards.callsOf(judged).map(({ id, call }) => ({ id, call }));
       const versions = edit(input);
       if (move) moveBoards(context, ids, move.placeId, move.since);

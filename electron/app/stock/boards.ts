@@ -8,6 +8,7 @@ import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDupli
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { checkBoardDays } from './board-days.ts';
 import { freeCode } from './free-code.ts';
 import { moveBoards } from './moving.ts';
 
@@ -67,6 +68,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
       );
       const ids = boards.map((board) => {
         checkSpecies(board);
+        checkBoardDays(context, [], board);
         const placeId = orRefuse(places.get(board.stackId), 'stack');
         return refusingDuplicates(taken(board.code), () =>
           context.yard().boards.add(board, placeId, context.now()),
@@ -80,6 +82,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
       const { stackId, speciesId, code = before.code } = edit.changed;
       if (stackId !== undefined) orRefuse(context.yard().stacks.get(stackId), 'stack');
       if (speciesId !== undefined) checkSpecies({ speciesId, code });
+      checkBoardDays(context, [edit.id], edit.changed);
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));
       judging.judgeAgain([edit.id]);
       return get(edit.id);

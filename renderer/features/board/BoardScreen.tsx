@@ -51,6 +51,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const next = nextStepOf({
     latest: board.latest,
     forecast: details?.forecast ?? null,
+    whyNot: forecast.output?.whyNot ?? null,
     nowMs: details?.nowMs ?? 0,
   });
   const edit = () => setEditing(true);

@@ -53,6 +53,8 @@ export interface NextStepFacts {
   latest: { call: Call; at: string } | null;
   /** Null where none can be made. */
   forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'> | null;
+  /** Why there is none. */
+  whyNot?: Message | null;
   /** UTC, ms: the end of the day that the forecast calls today. */
   nowMs: number;
 }
@@ -60,9 +62,9 @@ export interface NextStepFacts {
 type Probed = NonNullable<NextStepFacts['latest']>;
 type Ahead = NonNullable<NextStepFacts['forecast']>;
 
-export function nextStepOf({ latest, forecast, nowMs }: NextStepFacts): NextStep {
+export function nextStepOf({ latest, forecast, whyNot = null, nowMs }: NextStepFacts): NextStep {
   if (latest === null || latest.call === 'probe-again' || forecast === null)
-    return nextStepByCall(latest?.call ?? null);
+    return nextStepByCall(latest?.call ?? null, whyNot);
   const otherwise = otherwiseToday(latest, forecast, nowMs);
   if (otherwise) return otherwise;
   if (latest.call === 'keep-drying') return whileDrying(latest, forecast, nowMs);
@@ -74,8 +76,12 @@ export function nextStepOf({ latest, forecast, nowMs }: NextStepFacts): NextStep
   };
 }
 
-/** Where there is no forecast, or none is needed. @param call  null where it was never probed */
-export function nextStepByCall(call: Call | null): NextStep {
+/**
+ * Where there is no forecast, or none is needed.
+ * @param call    null where it was never probed
+ * @param whyNot  why there is no forecast; null where that is not known
+ */
+export function nextStepByCall(call: Call | null, whyNot: Message | null = null): NextStep {
   switch (call) {
     case null:
       return probe('first-round', message('next-step.not-probed'));
@@ -84,7 +90,7 @@ export function nextStepByCall(call: Call | null): NextStep {
     case 'bring-in':
       return move(null, null);
     case 'keep-drying':
-      return wait(null, message('next-step.no-forecast'));
+      return wait(null, whyNot ?? message('next-step.no-forecast'));
     case 'ready':
       return { step: 'label', due: null, why: null };
   }

@@ -8,7 +8,7 @@ export const forecastReasons = {
   'forecast.none.reading-to-come':
     'No forecast: a reading is from the future. Check the date of the reading and the clock.',
   'forecast.none.reading-before-start':
-    'No forecast: a reading is older than the sawing date. Check the sawing date.',
+    'No forecast: a reading is older than the sawing date. Correct that date, or exclude that reading.',
   'forecast.none.no-first-place':
     'No forecast: where this board was at first is missing. Enter the place and the day it came there.',
   'forecast.none.moves-out-of-order':

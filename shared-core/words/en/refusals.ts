@@ -51,6 +51,9 @@ export const refusals = {
   'refusal.stack-name-taken':
     'There is already a stack called {stackName}. Nothing was saved. Choose another name.',
   'refusal.board-code-taken': 'There is already a board {boardCode}. Nothing was saved. Choose another ID.',
+  'refusal.day-to-come': 'That day is in the future. Nothing was saved. Give today or an earlier day.',
+  'refusal.read-before-sawn':
+    '{boardCode} was probed on {readOn}, before that day. Nothing was saved. Correct the sawing date, or exclude that reading.',
   'refusal.species-unknown':
     'The species {speciesId} is not in this yard. Board {boardCode} was not saved. Choose a species from the list.',
   'refusal.curve-unknown':
@@ -80,6 +83,8 @@ export const refusals = {
     'Another round of {stackName} is running. Nothing was changed. Finish that round first.',
   'refusal.round-dated':
     'This round has an earlier date, so the meter’s value was not saved. Type its readings.',
+  'refusal.round-before-sawn':
+    'No board of {stackName} was sawn yet on {startedOn}. No round was started. Give a later day, or correct the sawing dates.',
   'refusal.round-to-come': 'That day is in the future. No round was started. Give today or an earlier day.',
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',

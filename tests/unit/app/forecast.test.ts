@@ -52,17 +52,6 @@ describe('there is no forecast for', () => {
     });
   });
 
-  test('a board read before its sawing date: it says which date to check', async () => {
-    const board = yard.boards[0]!;
-    const { id } = board;
-    await probe(id, 14, 18);
-    yard.later(20 * DAY_MS);
-    await yard.command('boards.edit', { id, basedOn: 1, changed: { sawnOn: dayAfter(10) } });
-    expect((await yard.query('boards.forecast', { id })).whyNot).toEqual(
-      message('forecast.none.reading-before-start'),
-    );
-  });
-
   test('a board that does not exist', async () => {
     expect(await yard.refusal('boards.forecast', { id: 999 })).toMatch(/board is not in this yard/);
   });

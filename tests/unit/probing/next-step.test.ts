@@ -67,6 +67,13 @@ const next = (days: number, why: Parameters<typeof message>[0]) =>
   });
 
 describe('The next step with a board', () => {
+  test('without a forecast: it says why there is none, where that is known', () => {
+    const facts = { latest: { call: 'keep-drying', at }, forecast: null, nowMs } as const;
+    const whyNot = message('forecast.none.reading-before-start');
+    expect(nextStepOf({ ...facts, whyNot }).why).toEqual(whyNot);
+    expect(nextStepOf(facts).why).toEqual(message('next-step.no-forecast'));
+  });
+
   test('never probed: probe it for the first time', () => {
     expect(stepFor(null, forecast([reached(100)]))).toEqual({
       step: 'probe',

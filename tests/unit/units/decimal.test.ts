@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parseDecimal, parseDecimals, twoNumbersIn } from '../../../shared-core/units/decimal.ts';
+import { parseDecimal, parseDecimals } from '../../../shared-core/units/decimal.ts';
 
 test.each([
   ['12.4', 12.4],
@@ -31,23 +31,4 @@ test.each([
   [' ', []],
 ])('“%s” is the row of numbers %j', (text, row) => {
   expect(parseDecimals(text)).toEqual(row);
-});
-
-test.each([
-  ['1,200', '.', 1200, 1.2],
-  ['2.400', ',', 2400, 2.4],
-  ['12,345 mm', '.', 12345, 12.345],
-])('“%s” could mean two numbers where “%s” parts decimals: %f or %f', (text, mark, whole, decimal) => {
-  expect(twoNumbersIn(text, mark)?.facts).toEqual({ typedText: text, rawWhole: whole, rawDecimal: decimal });
-});
-
-test.each([
-  ['1.200', '.'],
-  ['2,400', ','],
-  ['0,500', '.'],
-  ['12,4', '.'],
-  ['1,2000', '.'],
-  ['1200', '.'],
-])('“%s” means one number where “%s” parts decimals', (text, mark) => {
-  expect(twoNumbersIn(text, mark)).toBeNull();
 });

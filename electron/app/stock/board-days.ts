@@ -1,0 +1,37 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { Board } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+
+/**
+ * Checks the days that are given of boards: without true ones they have no forecast.
+ *
+ * @param boardIds  of boards that are there
+ * @throws Refusal for a day still to come, or where a board has a reading from before it was sawn
+ */
+export function checkBoardDays(
+  context: AppContext,
+  boardIds: readonly number[],
+  { sawnOn, barkOffOn }: Partial<Pick<Board, 'sawnOn' | 'barkOffOn'>>,
+): void {
+  const now = Date.parse(context.now());
+  if ([sawnOn, barkOffOn].some((day) => day && startOfDay(day) > now)) {
+    throw new Refusal(message('refusal.day-to-come'));
+  }
+  if (!sawnOn) return;
+  const { boards, readings } = context.yard();
+  for (const id of boardIds) {
+    const counted = readings
+      .roundsOfBoard(id)
+      .flatMap((roundId) => readings.ofBoard(id, roundId))
+      .filter(({ excluded }) => excluded === null);
+    const tooOld = counted.find(({ takenAt }) => Date.parse(takenAt) < startOfDay(sawnOn));
+    if (tooOld) {
+      const { code: boardCode } = orRefuse(boards.get(id), 'board');
+      throw new Refusal(message('refusal.read-before-sawn', { boardCode, readOn: tooOld.takenAt }));
+    }
+  }
+}
+
+/** Local midnight, UTC in ms. */
+const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

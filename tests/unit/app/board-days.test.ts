@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const start = (startedOn: string | null = null) => ({ stackId: yard.stack.id, woodTempC: 20, startedOn });
+const sawn = (sawnOn: string) => ({ id: yard.boards[0]!.id, basedOn: 1, changed: { sawnOn } });
+
+// The clock of the yard begins on June 1, 2026.
+test('a board cannot be sawn, or lose its bark, on a day still to come', async () => {
+  expect(await yard.refusal('boards.edit', sawn('2026-06-03'))).toMatch(/in the future\. Nothing was saved/);
+  expect(
+    await yard.refusal('boards.editTogether', {
+      boards: [{ id: yard.boards[0]!.id, basedOn: 1 }],
+      changed: { barkSide: 'up', barkOffOn: '2026-06-03' },
+    }),
+  ).toMatch(/in the future/);
+});
+
+test('a board that was probed was sawn by then, unless that reading is excluded', async () => {
+  const { id: roundId } = await yard.command('rounds.start', start());
+  await type(roundId, 14);
+  await yard.command('rounds.finish', { roundId });
+  yard.later(20 * DAY_MS);
+  expect(await yard.refusal('boards.edit', sawn('2026-06-10'))).toMatch(
+    /WAL-01 was probed on Jun 1, 2026, before that day\. Nothing was saved/,
+  );
+  const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'pins-shallow' } });
+  expect(await yard.command('boards.edit', sawn('2026-06-10'))).toMatchObject({ sawnOn: '2026-06-10' });
+});
+
+test('a round cannot be of a day on which no board of the stack was sawn yet', async () => {
+  const boards = yard.boards.map(({ id }) => ({ id, basedOn: 1 }));
+  await yard.command('boards.editTogether', { boards, changed: { sawnOn: '2026-05-01' } });
+  expect(await yard.refusal('rounds.start', start('1990-01-01'))).toMatch(/No board of .* was sawn yet/);
+  expect(await yard.command('rounds.start', start('2026-05-04'))).toMatchObject({ isDated: true });
+});
