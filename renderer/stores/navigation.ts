@@ -23,8 +23,9 @@ export type Route =
 const WORDS_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const ROW_ID = /^[1-9]\d{0,15}$/;
 
+/** One that no row can have stays one that no row has. */
 function rowId(text: string | null | undefined): number | null {
-  return text && ROW_ID.test(text) ? Number(text) : null;
+  return text && ROW_ID.test(text) ? Math.min(Number(text), Number.MAX_SAFE_INTEGER) : null;
 }
 
 function tabIn(search: URLSearchParams): { tab?: string } {

@@ -29,8 +29,12 @@ interface FactTypes {
   On: string;
   At: string;
   When: When;
+  TypedText: string;
 }
 type Suffix = keyof FactTypes;
+
+/** A sentence repeats no more of what was typed than tells a person which field it means. */
+const MOST_TYPED = 30;
 
 /** How a fact is shown by the end of its name; the longest ending that fits holds. */
 const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => string } = {
@@ -60,6 +64,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   On: (value, { day }) => day(value),
   At: (value, { dateTime }) => dateTime(value),
   When: (value, { when }) => when(value),
+  TypedText: (value) => (value.length > MOST_TYPED ? `${value.slice(0, MOST_TYPED)}…` : value),
 };
 const suffixes = (Object.keys(bySuffix) as Suffix[]).sort((a, b) => b.length - a.length);
 

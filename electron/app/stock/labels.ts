@@ -37,6 +37,7 @@ export const labelQueries = (context: QueryContext) =>
   ({
     'labels.boards': (which) => {
       const yard = context.yard();
+      if (which.stackId !== null) orRefuse(yard.stacks.get(which.stackId), 'stack');
       const { total, rows } = yard.boards.page({ ...which, offset: 0, limit: MOST_LABELS });
       const boards = rows.map((board) => ({
         id: board.id,

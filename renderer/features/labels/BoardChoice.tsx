@@ -51,7 +51,7 @@ export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: n
             </EmptyState>
           ) : (
             <>
-              <Groups boards={boards} {...chosen} />
+              <Groups boards={boards} onChosen={chosen.onChosen} />
               <OneByOne boards={boards} {...chosen} />
               {total > boards.length && (
                 <p>{say('labels.first-boards-only', { first: boards.length, boards: total })}</p>
@@ -65,7 +65,7 @@ export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: n
 }
 
 /** All of a kind at one press. */
-function Groups({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelBoard[] }) {
+function Groups({ boards, onChosen }: Pick<Chosen, 'onChosen'> & { boards: readonly LabelBoard[] }) {
   const { say } = useWords();
   const groups: [name: string, isIn: (board: LabelBoard) => boolean][] = [
     [say('labels.all'), () => true],
@@ -88,9 +88,7 @@ function Groups({ boards, chosen, onChosen }: Chosen & { boards: readonly LabelB
           )
         );
       })}
-      <Button disabled={chosen.length === 0} onClick={() => onChosen([])}>
-        {say('labels.none')}
-      </Button>
+      <Button onClick={() => onChosen([])}>{say('labels.none')}</Button>
     </fieldset>
   );
 }

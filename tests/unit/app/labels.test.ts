@@ -62,6 +62,12 @@ test('of a board that is not in the yard there is no label, and of the others th
   expect(contents.map((content) => content?.code)).toEqual([undefined, 'WAL-01']);
 });
 
+test('of a stack that is not in the yard there are no boards to choose from, and it says so', async () => {
+  expect(await yard.refusal('labels.boards', { stackId: 99_999, search: '' })).toMatch(
+    /^That stack is not in this yard/,
+  );
+});
+
 test('its file is named by the day it was made on', async () => {
   const made = (timeZone: string) =>
     yard.query('labels.pdf', asked({ region: { locale: 'en-US', timeZone } }));

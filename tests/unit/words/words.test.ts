@@ -86,6 +86,12 @@ test.each([
   expect(sayWith(sentence, 'imperial', sent)).toBe(imperial);
 });
 
+test('a sentence repeats only the beginning of a long text', () => {
+  expect(say('validation.not-a-number', { typedText: '9'.repeat(400) })).toBe(
+    `“${'9'.repeat(30)}…” is not a number. Type it in digits.`,
+  );
+});
+
 test('a fact that chooses a branch may be shown as well', () => {
   const sentence = { 'common.save': '{boards, plural, one {one board} other {{boards} boards}}' };
   expect(sayWith(sentence, 'metric', { code: 'common.save', facts: { boards: 1200 } })).toBe('1,200 boards');

@@ -35,6 +35,11 @@ describe('an address', () => {
     expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
   });
 
+  // 2^53 + 1: no number holds it exactly, and the contract refuses such an ID.
+  test('of a number that is too large is of a stack that is not there', () => {
+    expect(parseRoute('#/stacks/9007199254740993')).toEqual({ name: 'stack', id: 2 ** 53 - 1 });
+  });
+
   test('of labels passes over what is no board', () => {
     expect(parseRoute('#/labels?boards=4,x,,-2,9')).toMatchObject({ boardIds: [4, 9] });
   });
