@@ -5,6 +5,8 @@ import { useYard } from './yard.ts';
 
 /** A value typed for one spot of a round, and not saved yet. It is never saved at another spot by itself. */
 export interface Draft extends Aim {
+  /** Two that came back unsaved may be for one spot. */
+  id: string;
   yard: string | null;
   roundId: number;
   boardCode: string;
@@ -15,26 +17,53 @@ export interface Draft extends Aim {
   isSent?: boolean;
 }
 
+interface DraftStore {
+  drafts: Draft[];
+  /**
+   * The id of the one being typed. It stays in the field until it is saved or the person goes elsewhere: whatever the
+   * machine answers meanwhile, a number is never split over two spots.
+   */
+  inField: string | null;
+}
+
 /** They last as long as the window does: going to another screen or a reload loses none. */
-export const useDrafts = create<{ drafts: Draft[] }>()(
-  persist(() => ({ drafts: [] as Draft[] }), {
+export const useDrafts = create<DraftStore>()(
+  persist((): DraftStore => ({ drafts: [], inField: null }), {
     name: 'pintally.drafts',
     storage: createJSONStorage(() => sessionStorage),
   }),
 );
 
-const keyOf = ({ yard, roundId, boardId, spotIndex }: Draft): string =>
-  [yard, roundId, boardId, spotIndex].join();
 const isBlank = ({ text }: Draft): boolean => text.trim() === '';
 
 export function dropDraft(draft: Draft): void {
-  useDrafts.setState(({ drafts }) => ({ drafts: drafts.filter((each) => keyOf(each) !== keyOf(draft)) }));
+  useDrafts.setState(({ drafts, inField }) => ({
+    drafts: drafts.filter((each) => each.id !== draft.id),
+    inField: inField === draft.id ? null : inField,
+  }));
 }
 
-/** In place of the one at the same spot. */
+/** In place of what it was before. */
 export function keepDraft(draft: Draft): void {
   dropDraft(draft);
   useDrafts.setState(({ drafts }) => ({ drafts: [...drafts, draft] }));
+}
+
+/** Keeps what is being typed. */
+export function typeDraft(draft: Draft): void {
+  keepDraft(draft);
+  useDrafts.setState({ inField: draft.id });
+}
+
+/** The person goes elsewhere: what is typed next is for another spot. */
+export function leaveField(): void {
+  useDrafts.setState({ inField: null });
+}
+
+/** The number being typed; null while none is. */
+export function draftInField(roundId: number, { drafts, inField } = useDrafts.getState()): Draft | null {
+  const draft = drafts.find((each) => each.roundId === roundId && each.id === inField);
+  return draft === undefined || isBlank(draft) ? null : draft;
 }
 
 /** Those of a round, the one begun first in front. */
@@ -46,15 +75,3 @@ export function useDraftsOf(roundId: number): Draft[] {
 /** Those with something in them that are in no field. */
 export const unsavedOf = (drafts: readonly Draft[], inField: Draft | null = null): Draft[] =>
   drafts.filter((each) => each !== inField && !isBlank(each));
-
-/** Whether something is typed there. */
-export const isTypedAt = (roundId: number, { boardId, spotIndex }: Aim): boolean =>
-  useDrafts
-    .getState()
-    .drafts.some(
-      (each) =>
-        each.roundId === roundId &&
-        each.boardId === boardId &&
-        each.spotIndex === spotIndex &&
-        !isBlank(each),
-    );

@@ -3,7 +3,6 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { RequestInput } from '../../shared-core/contract/requests.ts';
 import {
   type Aim,
-  firstOpenSpot,
   type InsertionReading,
   newestOf,
   type ProbedBoard,
@@ -16,13 +15,12 @@ import {
 } from '../../shared-core/contract/round.ts';
 import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
-import { openSpot } from '../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { shown } from '../../shared-core/probing/suspicions/reading-suspicions.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
-import { type Draft, dropDraft, isTypedAt, keepDraft } from './drafts.ts';
+import { type Draft, draftInField, dropDraft, keepDraft, leaveField } from './drafts.ts';
 import { useMeter } from './meter.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
@@ -68,6 +66,8 @@ function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
 
 /** Requests on their way that move the aim; until the last is answered, the window knows the aim better. */
 const moving = new Set<Promise<unknown>>();
+/** What the machine told last while requests were on their way. */
+let told: RoundChange | null = null;
 
 async function move(request: Promise<unknown>): Promise<void> {
   moving.add(request);
@@ -75,31 +75,67 @@ async function move(request: Promise<unknown>): Promise<void> {
     await request;
   } finally {
     moving.delete(request);
+    if (moving.size === 0 && told) follow(told);
   }
 }
 
-/** Whether the change was sent before the machine knew the newest aim. */
-const isBehind = (change: RoundChange, aim: Aim): boolean =>
-  moving.size > 1 || (moving.size === 1 && change.aim.boardId !== aim.boardId);
+/** Spots whose readings are on their way: they are filled as far as the window knows. */
+const sending = new Set<Aim>();
+
+/** The spots of a board still to be read, from one of them on and round to it again; none while that is not known. */
+export function spotsToRead({ boardId, isRead, finding, ...sizes }: RoundBoard, from = 0): number[] {
+  if (isRead && finding === null) return [];
+  const { length } = planSpots(sizes).plan;
+  const onTheirWay = [...sending].filter((each) => each.boardId === boardId);
+  return Array.from({ length }, (_, index) => (from + index) % length).filter(
+    (spot) =>
+      typeof finding?.spotPcts[spot] !== 'number' && !onTheirWay.some((each) => each.spotIndex === spot),
+  );
+}
+
+const firstToRead = (board: RoundBoard, from?: number): number | null => spotsToRead(board, from)[0] ?? null;
+
+const isSame = (one: Aim | null, other: Aim): boolean =>
+  one?.boardId === other.boardId && one.spotIndex === other.spotIndex;
+
+/** Aims on screen where the machine does, but never away from an open spot that a number is being typed for. */
+function follow({
+  roundId,
+  aim,
+  board,
+}: Pick<RoundChange, 'roundId' | 'aim'> & { board?: ProbedBoard }): void {
+  told = null;
+  const { round } = useRound.getState();
+  if (round?.id !== roundId || isSame(round.aim, aim)) return;
+  const typed = draftInField(roundId);
+  const at = round.boards.find(({ boardId }) => boardId === typed?.boardId);
+  if (typed && at && isSame(round.aim, typed) && spotsToRead(at).some((spot) => spot === typed.spotIndex)) {
+    const { boardId, spotIndex } = typed;
+    void inRound(() => move(bridge().command('rounds.aim', { roundId, boardId, spotIndex })));
+    return;
+  }
+  const probed = board?.boardId === aim.boardId ? board : round.probed;
+  useRound.setState({ round: { ...round, aim, probed } });
+}
 
 /** Merges what happened into the round on screen; news of another round changes nothing. */
 export function mergeChange(change: RoundChange): void {
   useRound.setState((store) => {
     if (store.round?.id !== change.roundId) return store;
     const { board, summary, savedReadingId } = change;
-    const known = store.round.aim;
-    const aim = known !== null && isBehind(change, known) ? known : change.aim;
     const reading = board.assessment?.readings.find((each) => each.id === savedReadingId);
     const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
-    const isAimedAt = board.boardId === aim.boardId;
+    const isAimedAt = board.boardId === store.round.aim?.boardId;
     return {
-      round: { ...store.round, aim, boards, summary, probed: isAimedAt ? board : store.round.probed },
+      round: { ...store.round, boards, summary, probed: isAimedAt ? board : store.round.probed },
       trouble: reading ? null : store.trouble,
       done: reading ? null : store.done,
       offersReplacing: reading ? false : store.offersReplacing,
       saved: reading ? { reading, board } : stillSaved(store.saved, board),
     };
   });
+  if (moving.size === 0) follow(change);
+  else told = change;
 }
 
 /** What is read comes as `round.changed`; everything else that the round shows is asked for again when it changes. */
@@ -172,7 +208,11 @@ function withNewestAim(fresh: RoundState, { id, aim, probed }: RoundState): Roun
 async function show(asked: Promise<RoundState>): Promise<void> {
   try {
     const fresh = await asked;
-    useRound.setState(({ round }) => ({ round: round ? withNewestAim(fresh, round) : fresh, error: null }));
+    useRound.setState(({ round, saved }) => ({
+      round: round ? withNewestAim(fresh, round) : fresh,
+      error: null,
+      saved: fresh.finishedAt === null ? saved : null,
+    }));
   } catch (error) {
     useRound.setState({ error: sentenceOf(error) });
   }
@@ -190,20 +230,35 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
   }
 }
 
+/** The newest reading of a spot that the window shows. */
+const newestAt = (round: RoundState | null, { boardId, spotIndex }: Aim): number | null =>
+  (round?.probed?.boardId === boardId && newestOf(round.probed, spotIndex)?.id) || null;
+
 /** A board without readings is known before the machine answers, but for its last round. */
 const unread = (board: RoundBoard): ProbedBoard => ({ ...board, assessment: null, lastRound: null });
 
 /** Aims at a spot of a board; with null, at its first open spot. On screen at once, so that two quick Enters are two. */
 export function aimAt(boardId: number, spotIndex: number | null): Promise<void> {
+  leaveField();
   return inRound(async (round) => {
     const board = round.boards.find((each) => each.boardId === boardId);
     if (board) {
-      const aim = { boardId, spotIndex: spotIndex ?? firstOpenSpot(board) };
+      const aim = { boardId, spotIndex: spotIndex ?? firstToRead(board) };
       const probed = board.isRead ? round.probed : unread(board);
       useRound.setState({ round: { ...round, aim, probed } });
     }
     await move(bridge().command('rounds.aim', { roundId: round.id, boardId, spotIndex }));
   });
+}
+
+/** Says of a board that was left while readings of it were on their way where one of them was not used. */
+export async function sayLeftOpen({ boardId, code }: RoundBoard): Promise<void> {
+  const round = await settledRound();
+  const board = round?.boards.find((each) => each.boardId === boardId);
+  const spots = board ? spotsToRead(board).length : 0;
+  if (spots === 0) return;
+  const leftOpen = sentenceOf(new Refusal(message('round.left-open', { boardCode: code, spots })));
+  useRound.setState(({ trouble }) => ({ trouble: trouble ?? leftOpen }));
 }
 
 /** What a command that saves names beside the value. */
@@ -219,35 +274,52 @@ export async function settledRound(): Promise<RoundState | null> {
  * Saves at a spot, and goes on to the next one on screen at once, so that the next value is not saved at this one too.
  * @throws Refusal; the aim is back at the spot then, unless the person went on
  */
-async function saveAt(at: Aim, send: (at: SpotToSave) => Promise<unknown>): Promise<void> {
-  const { boardId, spotIndex } = at;
+async function saveAt(
+  { boardId, spotIndex: given }: Aim,
+  send: (at: SpotToSave) => Promise<unknown>,
+): Promise<void> {
+  const find = (round: RoundState | null) => round?.boards.find((each) => each.boardId === boardId);
   let { round } = useRound.getState();
-  if (round && probedOf(round) === null) round = await settledRound();
-  const board = round?.boards.find((each) => each.boardId === boardId);
+  // Typed before the window knew which spot is the first one to read.
+  const unjudged = find(round);
+  if (given === null && unjudged?.isRead && unjudged.finding === null) round = await settledRound();
+  const board = find(round);
   if (!round || !board) throw new Refusal(message('refusal.not-found', { what: 'board' }));
+  const spotIndex = given ?? firstToRead(board);
   if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
-  const probed = round.probed?.boardId === boardId ? round.probed : unread(board);
-  const readings = probed.assessment?.readings ?? [];
-  const newestReadingId = newestOf(probed, spotIndex)?.id ?? null;
-  const here = [...readings, { spotIndex, counts: true }];
-  const next = { boardId, spotIndex: openSpot(planSpots(board).plan.length, here, spotIndex + 1) };
+  const at = { boardId, spotIndex };
+  const isKnown = !board.isRead || round.probed?.boardId === boardId;
+  const known = isKnown ? Promise.resolve(round) : settledRound();
+  sending.add(at);
+  const next = { boardId, spotIndex: firstToRead(board, spotIndex + 1) };
   moveOn(at, next);
   try {
-    await move(send({ boardId, spotIndex, newestReadingId }));
+    await move(known.then((now) => send({ ...at, newestReadingId: newestAt(now, at) })));
   } catch (error) {
-    // Digits typed at the next spot meanwhile stay there.
-    if (isTypedAt(round.id, next)) void aimAt(boardId, next.spotIndex);
-    else moveOn(next, at);
+    sending.delete(at);
+    if (isSame(useRound.getState().round?.aim ?? null, next)) follow({ roundId: round.id, aim: at });
     throw error;
+  } finally {
+    sending.delete(at);
   }
 }
 
 /** Aims on screen at the one spot where it is at the other. */
 function moveOn(from: Aim, to: Aim): void {
-  useRound.setState(({ round }) => {
-    const isThere = round?.aim?.boardId === from.boardId && round.aim.spotIndex === from.spotIndex;
-    return round && isThere ? { round: { ...round, aim: to } } : {};
-  });
+  useRound.setState(({ round }) =>
+    round && isSame(round.aim, from) ? { round: { ...round, aim: to } } : {},
+  );
+}
+
+/** Aims at the next spot to read, and leaves one open whose value was not saved. */
+export function goOnFrom(at: Aim & { spotIndex: number }): Aim {
+  const { boardId, spotIndex } = at;
+  const board = useRound.getState().round?.boards.find((each) => each.boardId === boardId);
+  const next = board && spotsToRead(board, spotIndex).find((spot) => spot !== spotIndex);
+  const aim = { boardId, spotIndex: next ?? null };
+  if (next === undefined) moveOn(at, aim);
+  else void aimAt(boardId, next);
+  return aim;
 }
 
 /** Saves the live value where the window aims, or offers to replace the reading that these pins were saved as. */

@@ -9,6 +9,8 @@ const root = resolve(import.meta.dirname, '../..');
 export interface RunningPintally {
   page: Page;
   dataDir: string;
+  /** The host does nothing for so long, as on a busy computer. */
+  stall(ms: number): void;
 }
 
 /**
@@ -30,6 +32,10 @@ export async function startPintally(
   return {
     page,
     dataDir,
+    stall: (ms) => {
+      host.kill('SIGSTOP');
+      setTimeout(() => host.kill('SIGCONT'), ms);
+    },
     stop: async () => {
       host.kill('SIGTERM');
       await new Promise((resolve) => host.once('exit', resolve));

@@ -75,6 +75,30 @@ test('after a reading is excluded, ten values are typed on and none is lost', as
   expect(typedOn).toBe(10);
 });
 
+for (const stallMs of [0, 520, 900, 2500]) {
+  test(`the next board's value typed straight after Enter is whole, with the host away for ${stallMs} ms`, async ({
+    pintally: { page, stall },
+  }) => {
+    await openDemoYard(page);
+    await startRound(page, 'Walnut from the lane', 9);
+    for (const value of ['11.9', '12.6', '12.1', '12.8', '', '15.2', '13.1']) {
+      // Away before the last reading of the first board is saved.
+      if (value === '12.8' && stallMs > 0) stall(stallMs);
+      await typeReading(page, value);
+    }
+    await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-02');
+    await expect(excludeButtons(page)).toHaveCount(2, { timeout: 10_000 });
+    const spots = page.getByRole('region', { name: 'Spots' });
+    await expect(spots).toContainText('15.2%raw');
+    await expect(spots).toContainText('13.1%raw');
+    await expect(page.getByRole('textbox')).toHaveValue('');
+    await expect(page.getByText('is not saved yet')).toHaveCount(0);
+    await page.keyboard.press('PageUp');
+    await expect(excludeButtons(page)).toHaveCount(4);
+    await expect(spots).toContainText('12.8%raw');
+  });
+}
+
 test('Enter says that spots are open before it leaves them', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);

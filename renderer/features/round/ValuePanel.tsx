@@ -38,7 +38,10 @@ export function ValuePanel(probing: Probing) {
             </>
           }
         >
-          {say('round.filled-meanwhile', { shownValue: rawText(filledBy.raw, filledBy.unit, formats) })}
+          {say('round.filled-meanwhile', {
+            how: filledBy.how,
+            shownValue: rawText(filledBy.raw, filledBy.unit, formats),
+          })}
         </Banner>
       )}
       {savedBoard && (

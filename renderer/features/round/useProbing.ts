@@ -1,12 +1,5 @@
 import { type RefObject, useState } from 'react';
-import {
-  firstOpenSpot,
-  newestOf,
-  openSpots,
-  probedOf,
-  type RoundBoard,
-  type RoundState,
-} from '../../../shared-core/contract/round.ts';
+import { newestOf, probedOf, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
 import { readTyped } from '../../../shared-core/labels/typed-value.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
@@ -22,7 +15,8 @@ import {
   replaceByTyped,
   saveLive,
   saveTyped,
-  settledRound,
+  sayLeftOpen,
+  spotsToRead,
   undoLast,
   useRound,
 } from '../../stores/round.ts';
@@ -64,15 +58,17 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const boardIndex = boards.indexOf(board);
   const next = boards[boardIndex + 1];
   const spots = planSpots(board).plan.length;
+  const open = spotsToRead(board).length;
   /** The next spot of the board that has no reading; null where all have one. */
   const nextSpot = filledBy && openSpot(spots, readings, (filledBy.spotIndex ?? 0) + 1);
   /** The board whose first reading is typed, as all spots of this one are read; null for none, undefined for no such value. */
+  const firstOfNext = next && spotsToRead(next)[0];
   const savesFor =
-    fieldIsEmpty || draft?.spotIndex !== null
+    fieldIsEmpty || draft?.spotIndex !== null || draft.before === undefined
       ? undefined
-      : next && firstOpenSpot(next) !== null
-        ? next.code
-        : null;
+      : firstOfNext === undefined
+        ? null
+        : next?.code;
   /** The board of the reading that these pins were saved as, where the person asked to save them again. */
   const savedBoard = offersReplacing ? boards.find((each) => each.boardId === insertion?.boardId) : undefined;
 
@@ -96,16 +92,19 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
 
   const nextBoard = () => (next ? goTo(next) : setDialog('finish'));
 
-  /** To the next board, once nothing is on its way; where spots are open it says so, and a second press leaves them. */
-  async function leaveBoard(): Promise<void> {
+  /**
+   * To the next board at once, as the next number may be typed already; where spots are open it says so, and a second
+   * press leaves them.
+   */
+  function leaveBoard(): void {
     const atMs = performance.now();
     const isAgain = asked?.boardId === boardId && atMs - asked.atMs > BOUNCE_MS;
-    if (spotIndex === null) await settledRound();
-    const { round: now } = useRound.getState();
-    const left = now?.boards.find((each) => each.boardId === boardId);
-    if (!left || now?.aim?.boardId !== boardId) return;
-    if (openSpots(left) === 0 || isAgain) nextBoard();
-    else setAsked({ boardId, atMs });
+    if (open > 0 && !isAgain) {
+      setAsked({ boardId, atMs });
+      return;
+    }
+    nextBoard();
+    if (open === 0) void sayLeftOpen(board);
   }
 
   function chooseSpot(by: -1 | 1): void {
@@ -142,10 +141,16 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     'save-typed': () => {
       if (filledBy) return;
       withTyped((raw, typed) => {
-        if (!savesFor || !next) return saveTyped(raw, typed);
-        const to = { boardId: next.boardId, spotIndex: firstOpenSpot(next) };
-        void aimAt(to.boardId, to.spotIndex);
-        return saveTyped(raw, typed, to);
+        if (!savesFor || !next || firstOfNext === undefined) return saveTyped(raw, typed);
+        // It is the next board's from here on, also where it cannot be saved.
+        drafting.stop();
+        void aimAt(next.boardId, firstOfNext);
+        return saveTyped(raw, {
+          ...typed,
+          boardId: next.boardId,
+          spotIndex: firstOfNext,
+          boardCode: savesFor,
+        });
       });
     },
     replace: () => {
@@ -164,7 +169,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     // The dialog is the button's, which is beside the reading.
     'exclude-last': () =>
       document.querySelector<HTMLElement>(`[data-reading="${newestOf(probed)?.id}"] button`)?.click(),
-    'leave-board': () => void leaveBoard(),
+    'leave-board': leaveBoard,
     'next-board': nextBoard,
     'previous-board': () => goTo(boards[boardIndex - 1]),
     'first-board': () => goTo(boards[0]),
@@ -202,7 +207,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     meterIsLive,
     savedBoard,
     /** How many spots a second press leaves open; null where none was pressed. */
-    leaves: fieldIsEmpty && asked?.boardId === boardId ? openSpots(board) || null : null,
+    leaves: fieldIsEmpty && asked?.boardId === boardId ? open || null : null,
     /** Until the next board comes by itself. */
     secondsLeft,
     act: (action: RoundAction): void => {

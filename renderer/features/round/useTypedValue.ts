@@ -2,12 +2,22 @@ import { useEffect } from 'react';
 import { newestOf, type ProbedBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { parseDecimal } from '../../../shared-core/units/decimal.ts';
-import { type Draft, dropDraft, keepDraft, unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
+import { newUuid } from '../../data/uuid.ts';
+import {
+  type Draft,
+  draftInField,
+  dropDraft,
+  typeDraft,
+  unsavedOf,
+  useDrafts,
+  useDraftsOf,
+} from '../../stores/drafts.ts';
+import { goOnFrom } from '../../stores/round.ts';
 import { useYard } from '../../stores/yard.ts';
 
 /**
  * The value typed so far. It belongs to the spot that was aimed at when it was begun: it stays there where the person
- * goes elsewhere, and in the field where the meter saves at its spot and the aim goes on.
+ * goes elsewhere, and in the field where the aim goes on by itself.
  * @param probed the board aimed at; null while its readings are on their way
  */
 export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: ProbedBoard | null) {
@@ -15,18 +25,19 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
   const drafts = useDraftsOf(roundId);
   const here = drafts.filter(({ boardId }) => boardId === aim?.boardId);
   const draft =
+    useDrafts((store) => draftInField(roundId, store)) ??
     here.find((each) => filledBy(each, probed)) ??
     here.find(({ spotIndex }) => spotIndex === aim?.spotIndex) ??
     null;
   const filled = draft && filledBy(draft, probed);
 
-  function begin(text: string, at: Draft): void {
+  function begin(at: Draft): void {
     const isKnown = probed?.boardId === at.boardId;
-    keepDraft({ ...at, text, before: isKnown ? (newestOf(probed, at.spotIndex)?.id ?? null) : undefined });
+    typeDraft({ ...at, before: isKnown ? (newestOf(probed, at.spotIndex)?.id ?? null) : undefined });
   }
   useEffect(() => {
     if (!draft) return;
-    if (draft.before === undefined && probed) begin(draft.text, draft);
+    if (draft.before === undefined && probed?.boardId === draft.boardId) begin(draft);
     // Its answer was lost, but it was saved.
     if (draft.isSent && filled?.how === 'typed' && filled.raw === parseDecimal(draft.text)) dropDraft(draft);
   });
@@ -38,10 +49,15 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
     /** What is typed for another spot and not saved. */
     unsaved: unsavedOf(drafts, draft)[0],
     type: (text: string): void => {
-      if (draft !== null && draft.text.trim() !== '') keepDraft({ ...draft, text, isSent: false });
+      const [spotIndex, before] = [draft?.spotIndex ?? null, draft?.text ?? ''];
+      if (draft?.isSent && spotIndex !== null && text.length > before.length && text.startsWith(before)) {
+        // It came back unsaved under the hands of a person who types the next number.
+        const next = goOnFrom({ ...draft, spotIndex });
+        begin({ ...draft, ...next, id: newUuid(), text: text.slice(before.length), isSent: false });
+      } else if (draft !== null && draft.text.trim() !== '') typeDraft({ ...draft, text, isSent: false });
       else if (aim) {
         const boardCode = boards.find(({ boardId }) => boardId === aim.boardId)?.code ?? '';
-        begin(text, { ...aim, yard, roundId, boardCode, text });
+        begin({ ...aim, id: newUuid(), yard, roundId, boardCode, text });
       }
     },
     stop: (): void => {
@@ -49,7 +65,7 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
     },
     /** Brings back what was typed before. */
     restore: (before: Draft | null): void => {
-      if (before) keepDraft(before);
+      if (before) typeDraft(before);
       else if (draft) dropDraft(draft);
     },
   };

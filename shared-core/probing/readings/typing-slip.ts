@@ -12,13 +12,15 @@ const ORDINARY = { min: 5, max: 40 };
  * 12.6), in the meter's %; null where it does not look like that.
  *
  * @param raw    the typed value, %
- * @param others raw % values of the board's other readings, or what the last round found; may be empty
+ * @param others raw % values of the board's other readings in use, or what the last round found; may be empty
  */
 export function intendedValue(raw: number, others: readonly number[]): number | null {
   if (!(raw > 0) || isOrdinaryByNature(raw)) return null;
   const meant = [10, 100]
     .map((factor) => (raw > HARDLY_ABOVE ? raw / factor : raw * factor))
-    .find((value) => (others.length > 0 ? isLike(value, median(others)) : isOrdinary(value)));
+    .find((value) =>
+      others.length > 0 ? isOrdinaryByNature(value) && isLike(value, median(others)) : isOrdinary(value),
+    );
   // A board that is wet through may truly read above 60 %: then the others do too.
   if (meant === undefined || (others.length > 0 && isLike(raw, median(others)))) return null;
   return Math.round(meant * 100) / 100;

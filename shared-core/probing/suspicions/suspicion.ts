@@ -22,7 +22,9 @@ export function isQuestionable(suspicions: readonly Suspicion[]): boolean {
  * itself; then those neither refused nor excluded are compared with each other and with the last round.
  */
 export function suspicionsOf(readings: readonly CorrectedReading[], evidence: BoardEvidence): Suspicion[][] {
-  const alone = readings.map((each) => readingSuspicions(each, evidence));
+  // What no wood reads tells nothing about the others.
+  const inUse = readings.filter(({ corrected }) => corrected.mcPct !== null).map(({ reading }) => reading);
+  const alone = readings.map((each) => readingSuspicions(each, { ...evidence, readings: inUse }));
   const compared = readings.flatMap((each, index) =>
     each.reading.excluded === null && each.corrected.mcPct !== null && !isRefused(alone[index]!)
       ? [{ index, reading: each.reading, mcPct: each.corrected.mcPct }]

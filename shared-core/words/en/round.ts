@@ -50,6 +50,8 @@ export const round = {
     'The round was finished before “{typedText}” for {boardCode} was saved. Reopen the round to save it.',
   'round.unsaved-go-to': 'Go to it',
   'round.unsaved-discard': 'Discard',
+  'round.left-open':
+    '{boardCode} has {spots, plural, one {# open spot} other {# open spots}}: a reading was not used. Go back to read it again.',
   'round.leaves-open':
     '{spots, plural, one {# spot is} other {# spots are}} open. Press Enter again to leave {spots, plural, one {it} other {them}}.',
   'round.by-itself': 'Go to the next board',
@@ -58,7 +60,8 @@ export const round = {
   'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
   'round.pins-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Lift the pins for the next spot.',
-  'round.filled-meanwhile': 'The meter saved {shownValue} at this spot while you typed.',
+  'round.filled-meanwhile':
+    '{how, select, typed {Another window saved {shownValue} here} other {The meter saved {shownValue} at this spot}} while you typed.',
   'round.stack-emptied': '{boardCode} is no longer in this stack. No board is left.',
   'round.replace': 'Replace',
   'round.save-at-next': 'Save at the next spot',

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { BASIS, evidence, lastRound, reading, readings, rules, TAKEN_AT } from './a-board.ts';
 
@@ -157,6 +158,12 @@ describe('typing slips', () => {
   test('with nothing else on the board the last round tells, or what lumber reads', () => {
     expect(rules(judge([reading(1, 'shell', 126)]))).toEqual([['typing-slip']]);
     expect(rules(judge([reading(1, 'shell', 1.4)]))[0]).toContain('typing-slip');
+  });
+
+  test('what is no reading does not tell what was meant, and nothing is offered that no lumber reads', () => {
+    const judged = judge([-5, 200, 999, 3].map((raw, index) => reading(index + 1, 'shell', raw)));
+    expect(meantBy(judged[3]!)).not.toBe(300);
+    for (const each of judged) expect(meantBy(each) ?? 10).toSatisfy((pct: number) => pct >= 5 && pct <= 60);
   });
 
   test('a meter does not slip: a value that came over the air is not one', () => {

@@ -121,14 +121,15 @@ describe('a value typed once all spots of a board are read', () => {
     ]);
   });
 
-  test('is still for its own board where it is not saved', async () => {
+  test('is in the field of that board where it is not saved', async () => {
     const { user } = await open(allRead(), {
       'rounds.saveTyped': () => {
         throw new Refusal(message('refusal.machine-away'));
       },
     });
     await user.keyboard('12.4{Enter}');
-    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+    expect(screen.getByRole('alert').textContent).toContain('Pintally is not answering.');
+    expect([board(), field().value]).toEqual(['Board WAL-02', '12.4']);
   });
 });
 
@@ -188,6 +189,22 @@ describe('a value that was not saved', () => {
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
   });
 
+  test('where another window filled the spot, that window is named', async () => {
+    const { machine, user } = await open();
+    await user.keyboard('12.4');
+    act(() =>
+      machine.tell('round.changed', {
+        roundId: 12,
+        aim: { boardId: 101, spotIndex: 0 },
+        board: read(aBoard(1), [aReading(7, { raw: 22.2 })]),
+        summary: aRound().summary,
+        savedReadingId: null,
+      }),
+    );
+    expect(screen.getByText('Another window saved 22.2% here while you typed.')).toBeTruthy();
+    expect(field().value).toBe('12.4');
+  });
+
   test('waits where another window finishes the round, and reopening it leads there', async () => {
     const finished = { ...aRound(), finishedAt: '2026-05-04T09:00:00.000Z', aim: null, probed: null };
     let isFinished = false;
@@ -216,6 +233,28 @@ describe('a value that was not saved', () => {
     await user.keyboard('12.4{PageDown}');
     expect(screen.getByRole('dialog').textContent).toContain('1 typed value is not saved.');
   });
+});
+
+test('what was saved last is not shown any more once another window finished and reopened the round', async () => {
+  const finished = { ...aRound(), finishedAt: '2026-05-04T09:00:00.000Z', aim: null, probed: null };
+  let answer = aRound();
+  const { machine } = await open(aRound(), { 'rounds.get': () => answer, 'rounds.open': () => answer });
+  const saved = read(aBoard(1), [aReading(7)]);
+  act(() =>
+    machine.tell('round.changed', {
+      roundId: 12,
+      aim: { boardId: 101, spotIndex: 1 },
+      board: saved,
+      summary: aRound().summary,
+      savedReadingId: 7,
+    }),
+  );
+  expect(screen.getByText('Shell 12.1% saved')).toBeTruthy();
+  for (answer of [finished, aRound([aBoard(2), saved])]) {
+    await act(async () => machine.tell('changed', { yard: null, topics: ['stacks'] }));
+  }
+  expect(board()).toBe('Board WAL-02');
+  expect(screen.queryByText(/12\.1% saved/)).toBeNull();
 });
 
 describe('digits', () => {
