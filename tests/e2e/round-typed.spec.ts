@@ -4,6 +4,7 @@ import {
   excludeButtons,
   findings,
   finishRound,
+  goTo,
   nextStep,
   openDemoYard,
   picture,
@@ -244,6 +245,21 @@ test('a question leaves the round where it is, and its buttons leave the field r
   const field = await dialog.getByRole('textbox').boundingBox();
   const button = await dialog.getByRole('button', { name: 'Exclude', exact: true }).boundingBox();
   expect(button!.y - (field!.y + field!.height)).toBeGreaterThanOrEqual(8);
+});
+
+test('in a narrow window, what a reading is corrected for leaves its button free', async ({
+  pintally: { page },
+}) => {
+  await page.setViewportSize({ width: 320, height: 640 });
+  await openDemoYard(page);
+  await goTo(page, 'Stacks');
+  await page.getByRole('link', { name: 'Probe: Walnut from the lane' }).click();
+  await page.getByRole('checkbox', { name: 'I don’t know' }).check();
+  await page.getByRole('button', { name: 'Start the round' }).click();
+  await typeReading(page, '11.9');
+  const label = await page.getByText('corrected for species only').boundingBox();
+  const button = await excludeButtons(page).boundingBox();
+  expect(label!.x + label!.width).toBeLessThanOrEqual(button!.x);
 });
 
 test('digits typed while the question why closes are all in the field', async ({ pintally: { page } }) => {
