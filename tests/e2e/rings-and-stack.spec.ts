@@ -76,3 +76,12 @@ test('boards added together fill the stack, and their end grain reaches the fore
   await expect.poll(cupAtTarget).toBeGreaterThan(1.3 * guessed);
   await picture(page, 'board-with-bark');
 });
+
+test('a stack and its table fill a wide window', async ({ pintally: { page } }) => {
+  await page.setViewportSize({ width: 2560, height: 1300 });
+  await openDemoYard(page);
+  await page.getByRole('link', { name: 'Red oak, north stack', exact: true }).click();
+  const box = await page.getByRole('table', { name: 'Boards' }).boundingBox();
+  expect(box!.x + box!.width).toBeGreaterThan(2400);
+  await picture(page, 'stack-wide');
+});

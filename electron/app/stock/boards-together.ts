@@ -122,7 +122,14 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
     'boards.undoTogether': ({ act }) => {
       const { boards, callsBefore } = editedBy(context, act);
       const yard = context.yard();
-      if (!yard.acts.undo(act, context.now())) throw new Refusal(message('refusal.edited-since'));
+      const codesSince = boards.flatMap(({ id, version }) => {
+        const now = orRefuse(yard.boards.get(id), 'board');
+        return now.version === version ? [] : [now.code];
+      });
+      if (!yard.acts.undo(act, context.now())) {
+        const someCodes = codesSince.slice(0, MOST_NAMED);
+        throw new Refusal(message('refusal.edited-since', { edited: codesSince.length, someCodes }));
+      }
       judging.judgeAgain(callsBefore.map(({ id }) => id));
       return boards.map(({ id }) => ({ id, version: orRefuse(yard.boards.get(id), 'board').version }));
     },

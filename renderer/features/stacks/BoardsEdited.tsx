@@ -1,5 +1,7 @@
+import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -23,27 +25,34 @@ export function BoardsEdited({
   const { say } = useWords();
   const came = useQuery('boards.callsChanged', { act }).output;
   const boards = versions.length;
+  /** Why it cannot be undone any more. */
+  const [whyNot, setWhyNot] = useState<Message | null>(null);
 
   async function undo(): Promise<void> {
-    onUndone(await bridge().command('boards.undoTogether', { act }));
+    try {
+      onUndone(await bridge().command('boards.undoTogether', { act }));
+    } catch (error) {
+      if (!(error instanceof Refusal) || error.problem.code !== 'refusal.edited-since') throw error;
+      return setWhyNot(error.problem);
+    }
     onClose();
     tellDone(say('stacks.edit-undone', { boards }));
   }
 
   return (
     <Banner
-      kind="done"
+      kind={whyNot ? 'problem' : 'done'}
       actions={
         <>
-          <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>
+          {!whyNot && <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>}
           <Button kind="quiet" onClick={onClose}>
             {say('frame.dismiss')}
           </Button>
         </>
       }
     >
-      {say('stacks.boards-changed', { boards })}{' '}
-      {came && (came.isJudging ? say('stacks.calls-judging') : say(callsChanged(came.changed)))}
+      {whyNot ? say(whyNot) : say('stacks.boards-changed', { boards })}{' '}
+      {!whyNot && came && (came.isJudging ? say('stacks.calls-judging') : say(callsChanged(came.changed)))}
     </Banner>
   );
 }

@@ -285,7 +285,9 @@ describe('a whole stack', () => {
     });
     const [first] = boards;
     await yard.command('boards.edit', { id: first!.id, basedOn: first!.version, changed: { note: 'Split' } });
-    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(/edited since\. Nothing was undone/);
+    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(
+      /^WAL-01 was edited since\. Nothing was undone/,
+    );
     for (const { log } of await rows()) expect(log).toBe('Ridge');
   });
 

@@ -5,6 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardsScreen } from '../../../../renderer/features/stacks/BoardsScreen.tsx';
 import { StackScreen } from '../../../../renderer/features/stacks/StackScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
@@ -412,6 +413,26 @@ describe('Editing several boards', () => {
       await user.click(screen.getByRole('button', { name: 'Save' }));
       expect(sent(machine)).toEqual([{ id: 2, basedOn: 1 }]);
     });
+  });
+
+  test('that cannot be undone any more says so where Undo was, and not over the page', async () => {
+    const { user } = openAll(6, {
+      ...edit,
+      'boards.undoTogether': () => {
+        throw new Refusal(message('refusal.edited-since', { edited: 1, someCodes: ['OAK-02'] }));
+      },
+    });
+    await user.click(await screen.findByLabelText('Select OAK-02'));
+    await user.click(screen.getByRole('button', { name: 'Edit boards' }));
+    await turnOn(user, 'Log');
+    fireEvent.change(screen.getByRole('textbox', { name: /^Log/ }), { target: { value: 'Ridge' } });
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    await user.click(await screen.findByRole('button', { name: 'Undo' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('OAK-02 was edited since.');
+    expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull();
+    expect(useNotices.getState().notices).toEqual([]);
+    await user.click(screen.getByRole('button', { name: 'Dismiss' }));
+    expect(screen.queryByRole('alert')).toBeNull();
   });
 
   test('says how many changed and whose calls, and undoes it', async () => {
