@@ -108,6 +108,16 @@ test('readings from paper have the day they were taken on', async () => {
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);
 });
 
+test('readings cannot be of a day still to come: the field says so, and no round starts', async () => {
+  const { machine, user } = await open([aStack(1)]);
+  await user.type(screen.getByLabelText('Wood temperature'), '12');
+  await user.click(screen.getByText('Change the date'));
+  await typeDay(user, 'Day the readings were taken', '2999-05-04');
+  await user.click(screen.getByRole('button', { name: 'Start the round' }));
+  expect(screen.getByText(/^No later than /)).toBeTruthy();
+  expect(machine.inputsOf('rounds.start')).toEqual([]);
+});
+
 test('frozen wood brings a warning', async () => {
   const { user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '-2');
