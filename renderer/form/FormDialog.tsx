@@ -63,6 +63,8 @@ export function FormDialog({
         noValidate
         onInput={() => {
           isTyped.current = true;
+          // What was wrong may be right now.
+          if (!conflict) forgetProblem();
         }}
         onSubmit={(event) => {
           event.preventDefault();

@@ -53,7 +53,9 @@ export const stackVolumeQueries = (context: QueryContext) =>
         mass: mass.boards > 0 ? mass : null,
         targetPct,
         missing: [
-          ...(unmeasured > 0 ? [message('stacks.size-missing', { boards: unmeasured })] : []),
+          ...(unmeasured > 0 && total.measured > 0
+            ? [message('stacks.size-missing', { boards: unmeasured })]
+            : []),
           ...(unprobed > 0 ? [message('stacks.weight-not-probed', { boards: unprobed })] : []),
           ...[...withoutDensity].map((speciesName) => message('stacks.density-missing', { speciesName })),
         ],

@@ -63,7 +63,7 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
     below: ({ placeSince }) => say('stacks.since', { sinceOn: placeSince }),
   });
   return [
-    column('code', 6.25, ({ code }) => name(code), sorted),
+    column('code', 7.25, ({ code }) => name(code), sorted),
     column('average', 6, average, {
       ...sorted,
       below: ({ latest }) => latest?.isQuestionable && say('board.questionable'),
@@ -75,7 +75,7 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
       ({ latest }) => (latest ? <CallBadge call={latest.call} /> : <em>{say('stacks.not-probed')}</em>),
       sorted,
     ),
-    column('ready', 9.25, ready, sorted),
+    column('ready', 8.25, ready, sorted),
     column('read', 5.5, ({ latest }) => latest && formats.day(latest.at), sorted),
     ...(ofSeveralStacks ? [stack] : []),
     column('species', 10, ({ speciesName }) => name(speciesName), {

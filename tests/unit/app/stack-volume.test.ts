@@ -60,3 +60,17 @@ test('a species of unknown density has a volume and no mass', async () => {
 test('a stack that is not there is refused', async () => {
   expect(await yard.refusal('stacks.volume', { id: 99 })).toMatch(/stack is not in this yard/);
 });
+
+test('without any total there is nothing to say of what is not in it', async () => {
+  const stack = await yard.command('stacks.add', {
+    name: 'Rough',
+    placeId: yard.place.id,
+    endUseId: 'furniture',
+    topCover: 'covered',
+    note: '',
+  });
+  await yard.command('boards.add', [
+    { ...yard.board('RGH-01'), stackId: stack.id, widthMm: null, lengthMm: null },
+  ]);
+  expect((await yard.query('stacks.volume', { id: stack.id })).missing).toEqual([]);
+});

@@ -356,6 +356,7 @@ describe('Editing several boards', () => {
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect((await screen.findByRole('alert')).textContent).toContain('Change at least one field.');
     await turnOn(user, 'Distance from pith');
+    expect(screen.queryByText('Change at least one field.')).toBeNull();
     await user.type(screen.getByRole('textbox', { name: /^Distance from pith/ }), 'far');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(await screen.findByText(/“far” is not a length/)).toBeTruthy();
