@@ -182,6 +182,20 @@ describe('Enter on a board with spots open', () => {
   });
 });
 
+test('Enter leaves a board whose last reading is on its way, and a spot that it leaves open is said', async () => {
+  const three = allSpots().slice(0, 3);
+  const round = { ...aRound([read(aBoard(1), three), aBoard(2)]), aim: { boardId: 101, spotIndex: 3 } };
+  let answer: () => void = () => undefined;
+  const { machine, user } = await open(round, {
+    'rounds.saveTyped': () => new Promise((resolve) => (answer = () => resolve(owner))),
+  });
+  await user.keyboard('145{Enter}{Enter}');
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
+  tell(machine, read(aBoard(1), allSpots({ counts: false })), 3, 4);
+  await act(async () => answer());
+  expect(screen.getByRole('alert').textContent).toContain('WAL-01 has 1 open spot: a reading was not used.');
+});
+
 describe('a slip of the keys', () => {
   const slip = aReading(7, {
     raw: 145,
