@@ -23,14 +23,14 @@ export const forecastDetailsSchema = z.object({
         placeId: rowIdSchema,
         name: z.string(),
         kind: placeKindSchema,
-        /** Of the place, by the readings of all its boards, as the list of places has it, % MC. */
+        /** Where it is, as its forecast has it; elsewhere by the readings of all boards there, as the list of places has it, % MC. */
         lowestEmcPct: z.number(),
         /** 1 to 12; null where it is the same all year. */
         lowestEmcMonth: z.number().int().nullable(),
       }),
     )
     .min(1),
-  /** EMC of this month's air in the place where it is, by the same readings, % MC. */
+  /** EMC of this month's air where it is, as its forecast has it, % MC. */
   emcNowPct: z.number(),
   /** The corrected readings that the forecast is based on. */
   readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),

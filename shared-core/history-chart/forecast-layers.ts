@@ -30,7 +30,7 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
             from: earlyMs,
             to: lateMs,
             likely: likelyMs,
-            text: readyWords(place, nowMs, words),
+            text: readyWords(details, place, words),
           },
         ];
   return [

@@ -1,6 +1,7 @@
 import type { ForecastDetails } from '../contract/forecast.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import type { Layer } from '../drawing/chart/description.ts';
+import { DAY_MS } from '../time.ts';
 import type { EndUse } from '../wood/species/end-use.ts';
 import type { Words } from '../words/words.ts';
 import { forecastLayers, readingsOf } from './forecast-layers.ts';
@@ -82,7 +83,10 @@ function readLayers(
   ];
 }
 
-/** Each move by the name of its place. A stay that began before what is shown is named at the left edge. */
+/**
+ * Each move by the name of its place, the last of a day alone. A stay that began before what is shown is named at the
+ * left edge.
+ */
 function stayLayers(stays: ForecastDetails['stays'], fromMs: number, { say }: Words): Layer[] {
   const rules = (name: string | null, shown: ForecastDetails['stays']): Layer => ({
     kind: 'marks',
@@ -95,8 +99,12 @@ function stayLayers(stays: ForecastDetails['stays'], fromMs: number, { say }: Wo
       isName: true,
     })),
   });
-  const begun = stays.filter((stay) => stay.fromMs < fromMs);
-  return [rules(null, begun.slice(-1)), rules(say('history.moved'), stays.slice(begun.length))];
+  const shown = stays.filter((_, at) => {
+    const { fromMs: next } = stays[at + 1] ?? { fromMs: Number.POSITIVE_INFINITY };
+    return next - Math.max(fromMs, stays[at]!.fromMs) >= DAY_MS;
+  });
+  const begun = shown.filter((stay) => stay.fromMs < fromMs);
+  return [rules(null, begun.slice(-1)), rules(say('history.moved'), shown.slice(begun.length))];
 }
 
 const shortened = (name: string) => (name.length > 18 ? `${name.slice(0, 17)}…` : name);

@@ -35,15 +35,11 @@ export function historySummary(
   ].join(' ');
 }
 
-function aheadOf(
-  { forecast, places, nowMs }: ForecastDetails,
-  index: number,
-  lastReadAt: string | null,
-  words: Words,
-): string[] {
+function aheadOf(details: ForecastDetails, index: number, lastReadAt: string | null, words: Words): string[] {
   const { say } = words;
+  const { forecast, places, nowMs } = details;
   const place = forecast.places[index]!;
-  const { name: placeName, lowestEmcPct } = places[index]!;
+  const { name: placeName } = places[index]!;
   const { likelyMs } = place.reach;
   const { median, low, high } = forecast.now.average;
   // On the day of its readings, they say what it is now.
@@ -52,10 +48,13 @@ function aheadOf(
     ...(isReadToday
       ? []
       : [say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } })]),
-    likelyMs === null
-      ? say('forecast.not-in-place', { placeName, emcPct: lowestEmcPct })
-      : likelyMs - nowMs < DAY_MS
-        ? say('forecast.should-be-ready')
-        : say('forecast.ready-in-place', { placeName, readyText: readyWords(place, nowMs, words) }),
+    // Where it is, that is the first thing on its page.
+    ...(index === 0
+      ? []
+      : [
+          likelyMs === null
+            ? say('forecast.not-in-place', { placeName })
+            : say('forecast.ready-in-place', { placeName, readyText: readyWords(details, place, words) }),
+        ]),
   ];
 }

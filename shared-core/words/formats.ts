@@ -121,11 +121,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   const monthRange = ({ from, to }: DayRange): string =>
     tidy(dateFormat(ofMonth).formatRange(new Date(dayIn(from)), new Date(dayIn(to))));
 
-  /** An open end is taken to be as far off again as the likely day is from the first. */
-  function isByDay({ likely, from, to }: When): boolean {
-    const daysTo = (end: string) => (Date.parse(dayIn(end)) - Date.parse(dayIn(from))) / DAY_MS;
-    return (to === null ? 2 * daysTo(likely) : daysTo(to)) <= MOST_DAYS_BY_DAY;
-  }
+  /** Where the end is open, no day is certain enough. */
+  const isByDay = ({ from, to }: When): boolean =>
+    to !== null && (Date.parse(dayIn(to)) - Date.parse(dayIn(from))) / DAY_MS <= MOST_DAYS_BY_DAY;
   /** The likely day alone: "May 12"; where it is less certain, "Sep 2027". */
   const likely = (when: When): string => (isByDay(when) ? day : monthOfYear)(when.likely);
 
@@ -236,12 +234,14 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     /** "Apr 20 – Jun 15". */
     dayRange,
     likely,
-    /** "May 12 (Apr 20 – Jun 15)"; where it is less certain, "Sep 2027 (Jul 2027 – May 2028)". */
+    /** "May 12 (Apr 20 – Jun 15)"; where it is less certain, "Sep 2027 (Jul 2027 – May 2028)", or with an open end. */
     when(when: When): string {
       const { from, to } = when;
       const date = likely(when);
-      if (to === null)
-        return say('unit.when-open', { date, first: isByDay(when) ? day(from) : monthOfYear(from) });
+      if (to === null) {
+        const first = monthOfYear(from);
+        return say('unit.when-open', { date, first, isFirst: date === first ? 'yes' : 'no' });
+      }
       const range = (isByDay(when) ? dayRange : monthRange)({ from, to });
       return range === date ? date : say('unit.when', { date, dates: range });
     },

@@ -34,14 +34,15 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     );
     const holdings = yard.places.holdings();
     const offsetOf = (placeId: number) => holdings(placeId).airOffset?.meanPct ?? 0;
-    const places = forecast.places.map(({ placeId }) => {
+    const places = forecast.places.map(({ placeId, airOffsetPct }) => {
       const { name, kind, air } = orRefuse(yard.places.get(placeId), 'place');
-      const { driestEmcPct, driestMonth } = emcOfYear(air, offsetOf(placeId));
+      const { driestEmcPct, driestMonth } = emcOfYear(air, airOffsetPct ?? offsetOf(placeId));
       return { placeId, name, kind, lowestEmcPct: driestEmcPct, lowestEmcMonth: driestMonth };
     });
     const month = new Date(board.nowMs).getMonth();
     const place = orRefuse(yard.places.get(row.placeId), 'place');
     const { information: _, ...shown } = forecast;
+    const here = orRefuse(forecast.places[0], 'place');
     return {
       forecast: shown,
       nowMs: board.nowMs,
@@ -49,16 +50,17 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       thicknessMm: row.thicknessMm,
       stays,
       places,
-      emcNowPct: orRefuse(emcOfYear(place.air, offsetOf(place.id)).monthlyEmcPct[month], 'month'),
+      emcNowPct: orRefuse(
+        emcOfYear(place.air, here.airOffsetPct ?? offsetOf(place.id)).monthlyEmcPct[month],
+        'month',
+      ),
       readings,
       learnedFrom,
-      assumptions: [...assumptions, ...ownAir(forecast, places), ...airToCheck(place, offsetOf(place.id))],
-      reasons: forecastReasons({
-        forecast,
-        nowMs: board.nowMs,
-        endUse,
-        places,
-      }),
+      assumptions: [...assumptions, ...ownAir(here, place, offsetOf(place.id), learnedFrom)],
+      reasons: [
+        ...forecastReasons({ forecast, nowMs: board.nowMs, endUse, places }),
+        ...airToCheck(place, offsetOf(place.id)),
+      ],
       ...warp(row, forecast, endUse),
     };
   }
@@ -126,14 +128,21 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   } satisfies Partial<Queries>;
 }
 
-/** A board lies in air of its own: what its readings alone say of it, where that is far from what the place is shown with. */
-function ownAir(forecast: Forecast, [here]: ForecastDetails['places']): Message[] {
-  const { airOffsetPct, floorPct } = orRefuse(forecast.places[0], 'place');
-  const { name: placeName, lowestEmcPct: emcPct } = orRefuse(here, 'place');
-  const ownPct = floorPct.median;
-  return airOffsetPct === null || Math.abs(ownPct - emcPct) < NEVER_QUITE_PCT
-    ? []
-    : [message('forecast.assumed.own-air', { placeName, emcPct, ownPct })];
+/**
+ * What readings of this stack say of the air that the board is in, where that is far from what all boards there say.
+ * @param meanOffsetPct  how far those of all boards put the EMC of the place from that of its months, % MC
+ * @param others         boards of its stack and log that the forecast learned from
+ */
+function ownAir(
+  { airOffsetPct }: Forecast['places'][number],
+  { name: placeName, air }: Place,
+  meanOffsetPct: number,
+  others: number,
+): Message[] {
+  if (airOffsetPct === null || Math.abs(airOffsetPct - meanOffsetPct) < NEVER_QUITE_PCT) return [];
+  const { driestEmcPct: ownPct } = emcOfYear(air, airOffsetPct);
+  const { driestEmcPct: emcPct } = emcOfYear(air, meanOffsetPct);
+  return [message('forecast.assumed.own-air', { placeName, ownPct, emcPct, others })];
 }
 
 /** @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months, % MC */

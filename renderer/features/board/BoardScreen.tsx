@@ -62,7 +62,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       lead={<Lead board={board} />}
       actions={
         <>
-          {next.step !== 'probe' && (
+          {next.step !== 'probe' && next.step !== 'wait' && (
             <ButtonLink href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
               {say('board.probe')}
             </ButtonLink>

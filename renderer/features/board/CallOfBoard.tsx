@@ -84,7 +84,9 @@ function Figures({
           label={say('board.difference')}
           note={endUse && say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })}
         >
-          {formats.points(shownPoints(corePct, shellPct))}
+          {shellPct > corePct
+            ? say('board.shell-wetter', { differencePoints: shownPoints(shellPct, corePct) })
+            : formats.points(shownPoints(corePct, shellPct))}
         </Figure>
       )}
     </dl>

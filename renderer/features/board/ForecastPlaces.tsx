@@ -48,7 +48,7 @@ export function ForecastPlaces({
             id: 'ready',
             head: say('forecast.ready'),
             cell: (place) => {
-              const ready = <ReadyWhen place={place} nowMs={nowMs} />;
+              const ready = <ReadyWhen place={place} details={details} />;
               return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
             },
             sortBy: ({ reach }) => reach.likelyMs,

@@ -35,7 +35,7 @@ export function NextStepOfBoard({
             place === here
               ? say('board.ready-here')
               : say('board.ready-in', { placeName: nameOf(place.placeId)! }),
-            <ReadyWhen key={place.placeId} place={place} nowMs={details.nowMs} />,
+            <ReadyWhen key={place.placeId} place={place} details={details} />,
           ])}
         />
       )}
@@ -50,9 +50,12 @@ export function NextStepOfBoard({
             {say('next-step.label')}
           </ButtonLink>
         )}
-        {next.step === 'probe' && (
-          <ButtonLink kind="main" href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
-            {say('next-step.probe', { isFirst: next.due === 'first-round' ? 'yes' : 'no' })}
+        {(next.step === 'probe' || next.step === 'wait') && (
+          <ButtonLink
+            kind={next.step === 'probe' ? 'main' : 'plain'}
+            href={hrefOf({ name: 'round-start', stackId: board.stackId })}
+          >
+            {say('board.probe')}
           </ButtonLink>
         )}
         {next.why && <span>{say(next.why)}</span>}

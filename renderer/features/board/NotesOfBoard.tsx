@@ -8,15 +8,25 @@ import { Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 
-/** They say the dates that are shown beside the next step. */
-const datesAlone: readonly Code[] = ['forecast.reach', 'forecast.moved'];
-/** Of the call, for the day of its round: today's forecast says more of the air, and the figures have the interval. */
-const saidAnew: readonly Code[] = [
+/** What is shown with the next step, as when the board is ready where. */
+const ofNextStep: readonly Code[] = [
+  'forecast.reach',
+  'forecast.reach-now',
+  'forecast.reach-now-open',
+  'forecast.may-reach',
+  'forecast.not-by',
+  'forecast.moved',
+  'forecast.moved-now',
+];
+/** Of the call, for the day of its round: today's forecast says more of the air, and the figures have the rest. */
+const inForecast: readonly Code[] = [
   'call.air-dries-to',
   'call.air-dries-only-to',
+  'call.air-dries-no-further',
   'call.rough-air',
   'call.likely',
   'call.likely-against-target',
+  'call.difference-allowed',
 ];
 
 /** What else speaks for the call and the dates, what is missing for them, and what they are based on. */
@@ -34,33 +44,35 @@ export function NotesOfBoard({
 }) {
   const { say } = useWords();
   const details = forecast?.details;
-  const forecasts = details?.reasons.filter(({ code }) => !datesAlone.includes(code)) ?? [];
+  const forecasts = details?.reasons.filter(({ code }) => !ofNextStep.includes(code)) ?? [];
   const hidden: readonly Code[] = [
-    ...(details ? saidAnew : []),
+    ...(details ? inForecast : []),
     ...(next.step === 'probe' ? (['call.more-will-not-help'] as const) : []),
+    ...(next.step === 'label' ? (['forecast.ready-now'] as const) : []),
   ];
-  const ofCall = reasons
-    .slice(1)
-    .filter(({ code, facts }) => !hidden.includes(code) && !isOfSpecies(facts?.why));
-  const notes = [...ofCall, ...forecasts].map((each) => say(each));
+  const ofCall = reasons.slice(1).filter(({ facts }) => !isOfSpecies(facts?.why));
+  const notes = [...ofCall, ...forecasts]
+    .filter(({ code }) => !hidden.includes(code))
+    .map((each) => say(each));
   const shown = notes.filter((note) => !next.why || note !== say(next.why));
+  const basis = details && (
+    <ul className="soft list">
+      {[basisOf(details), ...details.assumptions]
+        .map((each) => say(each))
+        .map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+    </ul>
+  );
+  if (!forecast?.whyNot && shown.length === 0 && missing.length === 0)
+    return basis && <Sheet title={say('forecast.based-on')}>{basis}</Sheet>;
   return (
     <Sheet title={say('board.worth-knowing')}>
       {forecast?.whyNot && <p>{say(forecast.whyNot)}</p>}
       {shown.map((note) => (
         <p key={note}>{note}</p>
       ))}
-      {details && (
-        <Unfold words={say('forecast.based-on')}>
-          <ul className="soft list">
-            {[basisOf(details), ...details.assumptions]
-              .map((each) => say(each))
-              .map((each) => (
-                <li key={each}>{each}</li>
-              ))}
-          </ul>
-        </Unfold>
-      )}
+      {basis && <Unfold words={say('forecast.based-on')}>{basis}</Unfold>}
       {missing.length > 0 && (
         <>
           <h3>{say('missing.title')}</h3>

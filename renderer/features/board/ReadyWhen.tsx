@@ -1,11 +1,12 @@
+import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { readyWords } from '../../../shared-core/history-chart/ready-words.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 
 /** When a board is likely ready in a place. A line breaks between the day and its interval, never in either. */
-export function ReadyWhen({ place, nowMs }: { place: PlaceForecast; nowMs: number }) {
-  const [when, interval] = readyWords(place, nowMs, useWords()).split(/ (?=\()/);
+export function ReadyWhen({ place, details }: { place: PlaceForecast; details: ForecastDetails }) {
+  const [when, interval] = readyWords(details, place, useWords()).split(/ (?=\()/);
   if (interval === undefined) return when;
   return (
     <>

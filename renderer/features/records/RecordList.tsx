@@ -56,7 +56,7 @@ export function RecordList<R extends Measured>({
                   {stateOf?.(record)}
                   {suspicions.map((suspicion) => (
                     <p key={suspicion.rule} className={css[suspicion.severity]}>
-                      {say(`severity.${suspicion.severity}`)}{' '}
+                      {suspicion.severity !== 'note' && `${say(`severity.${suspicion.severity}`)} `}
                       {say('records.remark-number', { number: remarks.indexOf(textOf(suspicion)) + 1 })}
                     </p>
                   ))}

@@ -254,11 +254,26 @@ function unsure(board: BoardEstimate, endUse: EndUse, place: PlaceFacts): Reason
   const isAtTop =
     highPct > endUse.maxPct && averagePct > endUse.maxPct - GUARD_SHARE * (endUse.maxPct - endUse.minPct);
   if (isAtTop && emcPct !== null) {
-    const facts = { ...close, highPct, placeName, airMonth, emcPct };
+    const probably = { likelyInterval, targetRange: close.targetRange };
+    const air = { placeName, airMonth, emcPct };
     if (emcPct < averagePct - NEVER_QUITE_PCT)
-      return { call: 'keep-drying', reasons: [message('call.too-close.drying', facts), moreWillNotHelp] };
+      return {
+        call: 'keep-drying',
+        reasons: [
+          message('call.too-close.drying', probably),
+          message('call.air-dries-to', air),
+          moreWillNotHelp,
+        ],
+      };
     if (emcPct + NEVER_QUITE_PCT > endUse.maxPct)
-      return { call: 'bring-in', reasons: [message('call.too-close.bring-in', facts), moreWillNotHelp] };
+      return {
+        call: 'bring-in',
+        reasons: [
+          message('call.too-close.bring-in', probably),
+          message('call.air-dries-no-further', air),
+          moreWillNotHelp,
+        ],
+      };
   }
   return probeAgain(
     message('call.too-close', close),

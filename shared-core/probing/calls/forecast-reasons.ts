@@ -74,10 +74,13 @@ function whereItIs(here: PlaceForecast, { nowMs, endUse, forecast, places }: For
   }
   if (here.floorPct.median > endUse.maxPct && lowestEmcPct > endUse.maxPct) {
     const gainsUntilMs = lowestFrom(here);
-    const floor = { ...place, emcPct: lowestEmcPct };
     return isNow(gainsUntilMs)
-      ? message('forecast.too-damp-now', floor)
-      : message('forecast.too-damp', { ...floor, gainsUntilOn: instant(gainsUntilMs) });
+      ? message('forecast.too-damp-now', { placeName })
+      : message('forecast.too-damp', {
+          placeName,
+          gainsUntilOn: instant(gainsUntilMs),
+          gainPoints: NEVER_QUITE_PCT,
+        });
   }
   const averagePct = forecast.now.average.median;
   return averagePct < endUse.minPct

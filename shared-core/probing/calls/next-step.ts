@@ -147,17 +147,16 @@ function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
     );
   if (nextProbe.atMs === null)
     return isDryEnough
-      ? move(forecast, nextProbe.why)
+      ? move(forecast, nextProbe.why.code === 'forecast.probe.never' ? null : nextProbe.why)
       : {
           step: 'wait',
           due: 'move-later',
           probeMs: null,
           why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT }),
         };
-  if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places))
-    return move(forecast, message('next-step.not-here'));
+  if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places)) return move(forecast, null);
   if (!isDue(forecast, nowMs)) return waitUntil(nextProbe.atMs, nextProbe.why);
   return nextProbe.why.code === 'forecast.probe.learns-rate'
-    ? probe('learns-rate', nextProbe.why)
+    ? probe('learns-rate', message('forecast.probe.learns-rate-now'))
     : probe('could-change-call', message('forecast.probe.decides'));
 }

@@ -14,22 +14,21 @@ export const board = {
   'board.ready-here': 'Ready here',
   'board.ready-in': 'Ready in {placeName}',
   'board.worth-knowing': 'Worth knowing',
-  'next-step.probe': '{isFirst, select, yes {Probe} other {Probe again}}',
   'next-step.label': 'Print label',
   'next-step.move': 'Move to a drier place',
   'next-step.move-to': 'Move to {placeName}',
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
-  'next-step.not-here': 'It is unlikely to reach its target here.',
   'next-step.too-wet-to-move':
     'It won’t reach its target here. Let it dry to {dryEnoughLimitPct}, then move it to drier air.',
   'next-step.no-forecast': 'No forecast yet. Probe it again in about a month.',
-  'next-step.should-be-ready': '{callName} on {probedOn}. Forecast of {todayOn}: should be ready.',
+  'next-step.should-be-ready': '{probedOn}: {callName}. Forecast for today, {todayOn}: should be ready.',
   'next-step.still-not-ready':
-    '{callName} on {probedOn}. Forecast of {todayOn}: should be ready. Until the next round, the readings decide.',
+    '{probedOn}: {callName}. Forecast for today, {todayOn}: should be ready. Until the next round, the readings decide.',
   'next-step.still-ready':
-    '{callName} on {probedOn}. Forecast of {todayOn}: not ready. Until the next round, the readings decide.',
-  'next-step.may-not-be-ready': '{callName} on {probedOn}. Forecast of {todayOn}: may no longer be ready.',
+    '{probedOn}: {callName}. Forecast for today, {todayOn}: not ready. Until the next round, the readings decide.',
+  'next-step.may-not-be-ready':
+    '{probedOn}: {callName}. Forecast for today, {todayOn}: may no longer be ready.',
 
   'board.scale.average': 'Average {averagePct}, likely {likelyInterval}.',
   'board.scale.average-questionable': 'Average {averagePct}, questionable.',
@@ -44,6 +43,7 @@ export const board = {
   'board.shell': 'Shell',
   'board.core': 'Core',
   'board.difference': 'Difference',
+  'board.shell-wetter': '{differencePoints}, shell wetter',
   'board.difference-allowed': '{allowedPoints} allowed',
   'board.species-question': 'Is it {speciesName}?',
   'board.species-check': 'Check its end grain and bark.',

@@ -19,15 +19,17 @@ export const calls = {
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
   'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
-  'call.air-dries-to': 'Typical {airMonth} air in {placeName} can dry it to about {emcPct}.',
+  'call.air-dries-to': 'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}.',
   'call.air-dries-only-to':
-    'Typical {airMonth} air in {placeName} can dry it to about {emcPct}. After that it needs drier air.',
+    'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}. After that it needs drier air.',
+  'call.air-dries-no-further':
+    'By its monthly air, {placeName} gets it no drier than {emcPct} in {airMonth}.',
   'call.dry-as-place':
-    'At {averagePct} it is as dry as {placeName} gets it in {airMonth} (typical EMC {emcPct}). Bring it in.',
+    'At {averagePct} it is as dry as {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
   'call.nearly-dry-as-place':
-    'At {averagePct} it is nearly as dry as {placeName} gets it in {airMonth} (typical EMC {emcPct}). Bring it in.',
+    'At {averagePct} it is nearly as dry as {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
   'call.drier-than-place':
-    'At {averagePct} it is drier than {placeName} gets it in {airMonth} (typical EMC {emcPct}). Bring it in.',
+    'At {averagePct} it is drier than {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',
   'call.likely': 'Likely {likelyInterval}.',
   'call.likely-against-target': 'Likely {likelyInterval}. Target {targetRange}.',
@@ -45,9 +47,9 @@ export const calls = {
   'call.too-close.more':
     'Too close to call: {averagePct}. Target {targetRange}. Take {each} more shell and {each} more core {each, plural, one {reading} other {readings}}, at new spots.',
   'call.too-close.drying':
-    'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. Typical {airMonth} air in {placeName} dries it further, to about {emcPct}.',
+    'Probably ready, but not surely: likely {likelyInterval}, target {targetRange}. It can dry further here.',
   'call.too-close.bring-in':
-    'Too close to call: {averagePct}, perhaps {highPct}. Target {targetRange}. Typical {airMonth} air in {placeName} gets it no drier than {emcPct}.',
+    'Probably ready, but not surely: likely {likelyInterval}, target {targetRange}. It dries no further here. Bring it in.',
   'call.more-will-not-help': 'More readings won’t help. An oven-dry check will.',
 
   'call.too-few': 'Need {missing}, at {spots, plural, one {another spot} other {# different spots}}.',

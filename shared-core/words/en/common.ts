@@ -39,7 +39,7 @@ export const common = {
   'exclusion.wrong-spot': 'Wrong board or spot',
 
   'records.remarks': 'Remarks',
-  'records.remark-number': 'See {number}.',
+  'records.remark-number': 'See note {number}.',
   'records.actions': 'Exclude or include',
 
   'severity.refused': 'Not used.',
@@ -82,5 +82,6 @@ export const common = {
   'unit.points': '{amount} points',
   'unit.under': 'under {amount}',
   'unit.when': '{date} ({dates})',
-  'unit.when-open': '{date} ({first} or later)',
+  'unit.when-open':
+    '{date}{isFirst, select, yes {} other {. Unlikely before {first}}}; it may take over two years',
 } as const;

@@ -28,10 +28,8 @@ export const forecastReasons = {
     'In {placeName} it is about at its target now, {targetRange}. It may still take until after {untilOn}.',
   'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
   'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
-  'forecast.too-damp':
-    'The air in {placeName} does not dry wood below {emcPct}. Target {targetRange}. It stops drying there about {gainsUntilOn}.',
-  'forecast.too-damp-now':
-    'The air in {placeName} does not dry wood below {emcPct}. Target {targetRange}. More waiting there won’t dry it.',
+  'forecast.too-damp': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
+  'forecast.too-damp-now': 'More waiting in {placeName} won’t dry it.',
   'forecast.too-dry':
     'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
   'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
@@ -51,6 +49,7 @@ export const forecastReasons = {
     'It will not come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
     'How fast this board dries is not clear yet. Readings a month after the last ones help most.',
+  'forecast.probe.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
 
   // Assumptions.
@@ -66,7 +65,7 @@ export const forecastReasons = {
     'The air in {placeName} is a rough regional average, so the dates are rough too.',
   'forecast.assumed.room-air': 'The air in {placeName} is assumed, so the dates are rough too.',
   'forecast.assumed.own-air':
-    'Lowest EMC in {placeName}: {emcPct}. This board’s own readings say {ownPct}, and its forecast uses that.',
+    '{others, plural, =0 {This board’s readings} other {Readings of this stack}} put the lowest EMC in {placeName} at {ownPct}. The forecast uses that. Readings of all boards there put it at {emcPct}.',
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
   'forecast.assumed.sun':

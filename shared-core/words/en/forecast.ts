@@ -8,9 +8,8 @@ export const forecast = {
 
   'forecast.average-now': 'Now about {averagePct}, likely {likelyInterval}.',
   'forecast.target': 'Target {targetRange}.',
-  'forecast.should-be-ready': 'Should be ready now.',
   'forecast.ready-in-place': 'Ready in {placeName}: {readyText}.',
-  'forecast.not-in-place': 'In {placeName} it is unlikely to get there. Lowest EMC there: {emcPct}.',
+  'forecast.not-in-place': 'In {placeName} it is unlikely to get there.',
 
   'forecast.driest-month': 'Lowest EMC',
 
@@ -31,13 +30,13 @@ export const forecast = {
   'forecast.now-open': 'Now, or much later',
   'forecast.unlikely': 'Unlikely within two years; earliest {earliestOn}',
   'forecast.not-within': 'Not within two years',
-  'forecast.never': 'Never: the air is too damp',
+  'forecast.air-too-damp': 'Unlikely: the air is too damp (lowest EMC {emcPct})',
 
   'forecast.based-on': 'Based on',
   'forecast.based-on-readings':
-    'Based on {readings, plural, =0 {no readings of this board} one {# reading of this board} other {# readings of this board}}.',
+    '{readings, plural, =0 {No readings of this board} one {# reading of this board} other {# readings of this board}}.',
   'forecast.based-on-others':
-    'Based on {readings, plural, =0 {no readings of this board} one {# reading of this board} other {# readings of this board}}, and on {others, plural, one {# other board} other {# other boards}} of its stack and log.',
+    '{readings, plural, =0 {No readings of this board} one {# reading of this board} other {# readings of this board}}, and {others, plural, one {# other board} other {# other boards}} of its stack and log.',
 
   'profile.title': 'Through the thickness',
   'profile.chart': 'Moisture through the thickness of {boardCode} today',

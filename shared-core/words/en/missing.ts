@@ -1,6 +1,6 @@
 /** What is not known of a board, and what it would make better. */
 export const missing = {
-  'missing.title': 'To improve this forecast',
+  'missing.title': 'Still missing',
   'missing.edit': 'Edit this board',
   'missing.sawn-on': 'Sawing date: starts the forecast from green wood.',
   'missing.station': 'Weather station nearest to {placeName}: narrows the dates.',

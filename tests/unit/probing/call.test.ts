@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assessmentSchema } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
-import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
+import type { BoardEvidence, PlaceFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { evidence, interior, lastRound, plainSpecies, reading, readings } from './a-board.ts';
@@ -138,7 +138,7 @@ describe('bring in', () => {
     const { call, reasons } = judge(readings([14, 14], [14.6, 14.6]), { place: shed });
     expect(call).toBe('bring-in');
     expect(inEnglish(reasons[0])).toBe(
-      'At 14.3% it is nearly as dry as the open shed gets it in May (typical EMC 13.0%). Bring it in.',
+      'At 14.3% it is nearly as dry as the open shed gets it in May (EMC of its monthly air: 13.0%). Bring it in.',
     );
     expect(judge(readings([16, 16], [17.5, 17.6]), { place: shed }).call).toBe('keep-drying');
   });
@@ -148,7 +148,7 @@ test('a board to bring in that is drier than that air: it says so, not that it i
   const { call, reasons } = judge(readings([11.6, 11.8], [12, 12.1]), { place: shed });
   expect(call).toBe('bring-in');
   expect(inEnglish(reasons[0])).toBe(
-    'At 11.9% it is drier than the open shed gets it in May (typical EMC 13.0%). Bring it in.',
+    'At 11.9% it is drier than the open shed gets it in May (EMC of its monthly air: 13.0%). Bring it in.',
   );
 });
 
@@ -247,6 +247,27 @@ describe('probe again', () => {
     expect(call).toBe('probe-again');
     expect(reasons[0]).toEqual(
       message('call.too-close.more', { averagePct, targetRange, each: expect.any(Number) }),
+    );
+  });
+
+  // A definite call is no "too close to call": the likely interval says how sure it is.
+  test('not where the air decides: a board at the top of its range dries further here, or is brought in', () => {
+    const siding = { ...interior, name: 'siding', minPct: 9, maxPct: 14 };
+    const atTop = (place: PlaceFacts) =>
+      judge(readings([13.1, 13.3], [13.3, 13.5]), { endUse: siding, place });
+    const drying = atTop({ ...shop, emcPct: 9 });
+    expect(drying.call).toBe('keep-drying');
+    expect(inEnglish(drying.reasons[0])).toMatch(
+      /^Probably ready, but not surely: likely [\d.]+–[\d.]+%, target 9–14%\. It can dry further here\.$/,
+    );
+    expect(drying.reasons[1]).toEqual(
+      message('call.air-dries-to', { placeName: 'the shop', airMonth: 5, emcPct: 9 }),
+    );
+    const stuck = atTop({ ...shed, emcPct: 13.8 });
+    expect(stuck.call).toBe('bring-in');
+    expect(inEnglish(stuck.reasons[0])).toMatch(/It dries no further here\. Bring it in\.$/);
+    expect(stuck.reasons[1]).toEqual(
+      message('call.air-dries-no-further', { placeName: 'the open shed', airMonth: 5, emcPct: 13.8 }),
     );
   });
 

@@ -183,8 +183,8 @@ describe('days and times', () => {
     ['2027-05-12', '2027-04-20', '2027-06-15', 'May 12 (Apr 20 – Jun 15)'],
     ['2027-09-10', '2027-07-03', '2028-05-20', 'Sep 2027 (Jul 2027 – May 2028)'],
     ['2027-05-12', '2027-05-12', '2027-05-12', 'May 12'],
-    ['2027-05-12', '2027-04-20', null, 'May 12 (Apr 20 or later)'],
-    ['2027-09-10', '2027-07-03', null, 'Sep 2027 (Jul 2027 or later)'],
+    ['2027-09-10', '2027-07-03', null, 'Sep 2027. Unlikely before Jul 2027; it may take over two years'],
+    ['2027-05-12', '2027-05-02', null, 'May 2027; it may take over two years'],
   ])('a likely day of %s, from %s to %s, is "%s"', (likely, from, to, text) => {
     expect(metric.when({ likely, from, to })).toBe(text);
   });

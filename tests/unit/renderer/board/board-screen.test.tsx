@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { dayOf } from '../../../../renderer/ui/days.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { shownDay, typeDay } from '../form/type-day.ts';
 import { aReading } from '../round/a-round.ts';
@@ -76,7 +77,7 @@ describe('A board', () => {
     expect(await call.findByText('2.0 points allowed')).toBeTruthy();
     expect(
       (await region('Worth knowing')).getByText(
-        'Typical August air in Pole shed can dry it to about 12.5%. After that it needs drier air.',
+        'By its monthly air, Pole shed can dry it to about 12.5% in August. After that it needs drier air.',
       ),
     ).toBeTruthy();
     await expectNoBarriers();
@@ -102,12 +103,13 @@ describe('A board', () => {
     });
     const call = await region('Call');
     expect((await call.findByText('Ready here')).nextElementSibling?.textContent).toBe(
-      'Never: the air is too damp',
+      'Unlikely: the air is too damp (lowest EMC 13.4%)',
     );
-    expect(call.getByText('Ready in Bench room').nextElementSibling?.textContent).toMatch(
-      /^About Mar 2027 \(/,
+    expect(call.getByText('Ready in Bench room').nextElementSibling?.textContent).toBe(
+      'About Mar 2027. Unlikely before Dec 2026; it may take over two years',
     );
-    expect(call.getByText('It won’t reach its target here. Move it to drier air.')).toBeTruthy();
+    // Said once, by the date.
+    expect(screen.getAllByText(/too damp/)).toHaveLength(2);
     await user.click(call.getByRole('button', { name: 'Move to Bench room' }));
     expect(await screen.findByRole('dialog', { name: 'Move OAK-01' })).toBeTruthy();
   });
@@ -118,8 +120,29 @@ describe('A board', () => {
     details.forecast.nextProbe = { atMs: details.nowMs, why: message('forecast.probe.decides') };
     openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
     const call = await region('Call');
-    expect(await call.findByText('Keep drying on Aug 22. Forecast of Sep 20: should be ready.')).toBeTruthy();
-    expect(call.getByRole('link', { name: 'Probe again' }).getAttribute('href')).toBe('#/round?stack=1');
+    expect(
+      await call.findByText('Aug 22: Keep drying. Forecast for today, Sep 20: should be ready.'),
+    ).toBeTruthy();
+    expect(call.getByRole('link', { name: 'Probe' }).getAttribute('href')).toBe('#/round?stack=1');
+  });
+
+  test('that only dries on can be probed all the same, beside the day from which that is of use', async () => {
+    const details = aForecast();
+    details.forecast.places[0]!.reach.likelyMs = details.nowMs + 90 * DAY_MS;
+    details.forecast.nextProbe = {
+      atMs: details.nowMs + 30 * DAY_MS,
+      why: message('forecast.probe.not-sooner'),
+    };
+    openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
+    const call = await region('Call');
+    expect(await call.findByText('Probe it next on Oct 20. Unlikely to be ready sooner.')).toBeTruthy();
+    expect(call.getByRole('link', { name: 'Probe' }).getAttribute('href')).toBe('#/round?stack=1');
+    expect(screen.getAllByRole('link', { name: 'Probe' })).toHaveLength(1);
+  });
+
+  test('with a shell wetter than its core says so in words', async () => {
+    openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ shellPct: 20, corePct: 13.2 }) }) });
+    expect(await (await region('Call')).findByText('6.8 points, shell wetter')).toBeTruthy();
   });
 
   test('that is ready offers its label', async () => {
@@ -248,7 +271,7 @@ describe('A board', () => {
     const readings = await panel(/^Readings/);
     const remarks = within(readings.getByRole('list', { name: 'Remarks' })).getAllByRole('listitem');
     expect(remarks.length).toBe(1);
-    expect(readings.getAllByText('Note. See 1.').length).toBe(2);
+    expect(readings.getAllByText('See note 1.').length).toBe(2);
     await expectNoBarriers();
   });
 
@@ -321,7 +344,7 @@ describe('A board', () => {
     });
     openBoard({ ...found, board: aBoardRow(1, { latest: unsound }), findings: [unsound] });
     const call = await region('Call');
-    expect(call.getAllByText('Probe again')).toHaveLength(2);
+    expect(call.getAllByText('Probe again')).toHaveLength(1);
     expect(call.queryByText(/likely/i)).toBeNull();
     expect((await region('History and forecast')).getByText(/^No average yet\./)).toBeTruthy();
   });

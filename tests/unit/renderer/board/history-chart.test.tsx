@@ -103,14 +103,27 @@ describe('History and forecast of a board in one chart', () => {
       name: 'Moisture content of OAK-01, past and forecast in Bench room',
     });
     expect(drawing.textContent).toContain('Today: moved to Bench room');
-    expect(drawing.textContent).toContain('Mar 2027 (Dec 2026 or later)');
-    expect(rows().map((row) => row.Ready)).toContain('About Mar 2027 (Dec 2026 or later)');
+    const ready = 'About Mar 2027. Unlikely before Dec 2026; it may take over two years';
+    expect(drawing.textContent).toContain('About Mar 2027');
+    expect(rows().map((row) => row.Ready)).toContain(ready);
     // "Likely" is 8 chances in 10, like the interval around it.
     expect(
       screen.getByText(
-        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027 \(Dec 2026 or later\)\.$/,
+        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027\. Unlikely before Dec 2026; it may take over two years\.$/,
       ),
     ).toBeTruthy();
+  });
+
+  test('of the places of one day, the last alone is named', () => {
+    const stays = [
+      { fromMs: nowMs - 40 * 86_400_000, placeName: 'Fence row' },
+      { fromMs: nowMs - 7_200_000, placeName: 'Outdoors' },
+      { fromMs: nowMs - 3_600_000, placeName: 'Shop' },
+    ];
+    open({ findings: [{ ...found, at: new Date(nowMs - 10_800_000).toISOString() }], stays });
+    const { textContent } = screen.getByRole('img', { name: /Moisture content/ });
+    expect(textContent).toContain('Shop');
+    expect(textContent).not.toContain('Outdoors');
   });
 
   test('never probed, it has the forecast, no marks for readings, and no last reading to begin at', () => {
