@@ -65,7 +65,7 @@ export const stacks = {
   'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
   'stacks.last-likely': 'last {date}',
   'stacks.next-ready':
-    '{where, select, here {Next ready about {likelyWhen}.} other {Next ready about {likelyWhen} if moved to {placeName}.}}',
+    '{where, select, here {Next ready about {likelyWhen}.} other {If moved to {placeName}, next ready about {likelyWhen}.}}',
   'stacks.last-ready': 'Last {date}.',
 
   // The form of a stack.

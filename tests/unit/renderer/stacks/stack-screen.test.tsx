@@ -652,7 +652,7 @@ describe('What to do with a stack', () => {
     ).toBeTruthy();
     expect(
       screen.getByText(
-        '3 to probe again. Next ready about Jan 18, 2090 (Jan 2 – Feb 2, 2090) if moved to Bench room.',
+        '3 to probe again. If moved to Bench room, next ready about Jan 18, 2090 (Jan 2 – Feb 2, 2090).',
       ),
     ).toBeTruthy();
     // The sentence says to move them: so does the first button.
