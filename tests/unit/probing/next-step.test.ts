@@ -209,7 +209,7 @@ describe('The next step with a board', () => {
     const wet = forecast([notReached, reached(200)], { averagePct: 28, probeMs: null });
     expect(stepFor('keep-drying', wet)).toEqual({
       step: 'wait',
-      due: null,
+      due: 'move-later',
       probeMs: null,
       why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: 20 }),
     });
