@@ -13,7 +13,6 @@ const layers = [
   'Remove the demo yard',
   'Add a stack',
   'Edit stack',
-  'Move stack',
   'Add boards',
   'Edit boards',
   'Columns',
