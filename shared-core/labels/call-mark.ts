@@ -1,18 +1,18 @@
 import type { Call } from '../probing/calls/assessment.ts';
 
-export type CallShape = 'disc' | 'house' | 'square' | 'triangle';
+export type CallShape = 'disc' | 'house' | 'drop' | 'triangle';
 
 /** How a call differs from the others without color: by its shape, beside its word and letter of the catalog. */
 export interface CallMark {
   shape: CallShape;
-  /** Only "ready" is a filled shape: it is the one looked for from across the yard. */
+  /** Only "ready" is a filled shape: it is the one looked for from across the yard. No open one is a box to tick. */
   filled: boolean;
 }
 
 export const callMarks: Readonly<Record<Call, CallMark>> = {
   ready: { shape: 'disc', filled: true },
   'bring-in': { shape: 'house', filled: false },
-  'keep-drying': { shape: 'square', filled: false },
+  'keep-drying': { shape: 'drop', filled: false },
   'probe-again': { shape: 'triangle', filled: false },
 };
 
@@ -28,8 +28,11 @@ export function callShapePath(shape: CallShape, x: number, y: number, side: numb
     }
     case 'house':
       return `M${at(0.5, 0)}L${at(0.96, 0.42)}L${at(0.96, 1)}L${at(0.04, 1)}L${at(0.04, 0.42)}Z`;
-    case 'square':
-      return `M${at(0.06, 0.06)}L${at(0.94, 0.06)}L${at(0.94, 0.94)}L${at(0.06, 0.94)}Z`;
+    case 'drop': {
+      // From the tip along both tangents of the circle.
+      const radius = rounded(0.36 * side);
+      return `M${at(0.5, 0)}L${at(0.7975, 0.4376)}A${radius} ${radius} 0 1 1 ${at(0.2025, 0.4376)}Z`;
+    }
     case 'triangle':
       return `M${at(0.5, 0)}L${at(1, 1)}L${at(0, 1)}Z`;
   }

@@ -99,7 +99,7 @@ describe('a label', () => {
     expect(marks).toEqual([
       ['disc', true, 'Ready'],
       ['house', false, 'Bring in'],
-      ['square', false, 'Keep drying'],
+      ['drop', false, 'Keep drying'],
       ['triangle', false, 'Probe again'],
     ]);
   });
