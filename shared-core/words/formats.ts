@@ -211,8 +211,11 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
       return inUnit(value, metric ? 'kilogram' : 'pound', decimals);
     },
-    /** As a fine balance shows it, which is in grams whatever else a person measures in: "38.42 g". */
-    smallWeight: (grams: number): string => inUnit(grams, 'gram', { maximumFractionDigits: 5 }),
+    /** As a fine balance shows it, which is in grams whatever else a person measures in: "38.42 g", "38.40 g" in steps of 0.01 g. */
+    smallWeight(grams: number, stepGrams = 1): string {
+      const stepDigits = Math.max(0, Math.ceil(-Math.log10(stepGrams)));
+      return inUnit(grams, 'gram', { minimumFractionDigits: stepDigits, maximumFractionDigits: 5 });
+    },
     /** "0.236 m³", and of a single board "0.0126 m³"; "100 board feet". */
     volume: (m3: number): string =>
       metric

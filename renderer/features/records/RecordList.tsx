@@ -15,7 +15,7 @@ interface Measured {
 
 /**
  * Records of what was measured, each with what speaks against it and what can be done with it. A remark that several of
- * them share is made once, below, under a number.
+ * them share is made once, below, under a number; advice that several remarks share, after the last of them.
  */
 export function RecordList<R extends Measured>({
   name,
@@ -34,9 +34,9 @@ export function RecordList<R extends Measured>({
   actionsOf: (record: R) => ReactNode;
 }) {
   const { say } = useWords();
-  const textOf = ({ why, whatToDo }: Suspicion) => `${say(why)} ${say(whatToDo)}`;
   const standing = records.filter(({ excluded }) => excluded === null);
-  const remarks = [...new Set(standing.flatMap(({ suspicions = [] }) => suspicions.map(textOf)))];
+  const suspicions = standing.flatMap((record) => record.suspicions ?? []);
+  const remarks = [...new Map(suspicions.map(({ why, whatToDo }) => [say(why), say(whatToDo)]))];
   return (
     <>
       <DataTable
@@ -57,7 +57,9 @@ export function RecordList<R extends Measured>({
                   {suspicions.map((suspicion) => (
                     <p key={suspicion.rule} className={css[suspicion.severity]}>
                       {suspicion.severity !== 'note' && `${say(`severity.${suspicion.severity}`)} `}
-                      {say('records.remark-number', { number: remarks.indexOf(textOf(suspicion)) + 1 })}
+                      {say('records.remark-number', {
+                        number: remarks.findIndex(([why]) => why === say(suspicion.why)) + 1,
+                      })}
                     </p>
                   ))}
                 </>
@@ -74,8 +76,10 @@ export function RecordList<R extends Measured>({
       />
       {remarks.length > 0 && (
         <ol className="soft list numbered" aria-label={say('records.remarks')}>
-          {remarks.map((remark) => (
-            <li key={remark}>{remark}</li>
+          {remarks.map(([why, whatToDo], at) => (
+            <li key={why}>
+              {why} {remarks.findLastIndex(([, advice]) => advice === whatToDo) === at && whatToDo}
+            </li>
           ))}
         </ol>
       )}

@@ -28,6 +28,9 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
     const read = { readings: readings.map((raw) => rawText(raw, unit, formats)), readOn: at };
     return woodTempC === null ? say('oven.read-untempered', read) : say('oven.read', { ...read, woodTempC });
   };
+  /** All of a piece to the step of its balance. */
+  const weightText = ({ wetGrams, balanceGrams }: JudgedOvenCheck, weight: OvenWeight | null): string =>
+    formats.smallWeight(weight ? weight.grams : wetGrams, balanceGrams);
   return (
     <>
       <RecordList
@@ -47,7 +50,7 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
             head: say('oven.weight'),
             cell: ({ check, weight }) => (
               <RecordValue isUsed={(weight ?? check).excluded === null}>
-                {formats.smallWeight(weight ? weight.grams : check.wetGrams)}
+                {weightText(check, weight)}
               </RecordValue>
             ),
             below: ({ weight }) => !weight && say('oven.wet'),
@@ -90,7 +93,7 @@ export function OvenCheckTable({ own }: { own: OwnFit }) {
               <ExcludeButton
                 recordName={
                   weight
-                    ? say('oven.weight-of', { weightGrams: weight.grams, piece: check.piece })
+                    ? say('oven.weight-of', { weightText: weightText(check, weight), piece: check.piece })
                     : check.piece
                 }
                 excluded={excluded}

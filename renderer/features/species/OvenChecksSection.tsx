@@ -11,9 +11,8 @@ import { OvenCheckForm } from './OvenCheckForm.tsx';
 import { OwnFitPart } from './OwnFitPart.tsx';
 import css from './species.module.css';
 
-/** The oven's temperature, and what it may be off by (ASTM D4442 and EN 13183-1). */
-const OVEN_C = 103;
-const TOLERANCE_K = 2;
+/** Of the oven: 103 ± 2 °C (ASTM D4442 and EN 13183-1). */
+const OVEN = { leastTempC: 101, limitTempC: 105 };
 
 /** The person's own oven-dry checks of a species, what they show of the meter, and whether they correct its readings. */
 export function OvenChecksSection({ species }: { species: Species }) {
@@ -25,10 +24,9 @@ export function OvenChecksSection({ species }: { species: Species }) {
   return (
     <Sheet title={say('oven.title')} actions={<Button onClick={add}>{say('oven.add')}</Button>}>
       <p className={css.lead}>
-        {say('oven.lead-read')} {say('oven.lead-dry', { ovenTempC: OVEN_C, toleranceStepK: TOLERANCE_K })}{' '}
-        {say('oven.lead-result')}
+        {say('oven.lead-read')} {say('oven.lead-dry', OVEN)} {say('oven.lead-result')}
       </p>
-      <Banner kind="caution">{say('oven.caution', { limitTempC: OVEN_C + TOLERANCE_K })}</Banner>
+      <Banner kind="caution">{say('oven.caution', OVEN)}</Banner>
       <Sources sources={[say('oven.sources')]} />
       <Await of={[fits]}>
         {(all) =>

@@ -58,7 +58,7 @@ export const board = {
   'history.target': 'Target for {useName}: {targetRange}.',
   'history.from-last': 'Show from the last round on',
   'history.whole':
-    '{rounds, plural, =0 {Show the time before} one {Show # earlier round} other {Show # earlier rounds}}',
+    '{rounds, plural, =0 {Show earlier} one {Show # earlier round} other {Show # earlier rounds}}',
   'history.average-read': 'Average reading',
   'history.shell-read': 'Shell reading',
   'history.core-read': 'Core reading',

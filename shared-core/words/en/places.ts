@@ -44,7 +44,7 @@ export const places = {
   'places.way.file': 'Outdoor air of an EPW file',
   'places.room-hint':
     'An assumption: EMC from {driestPct} in winter to {dampestPct} in summer. Replace it once you know your own.',
-  'places.steady-hint': 'As a dehumidifier or air conditioner holds it.',
+  'places.steady-hint': 'Kept steady by a dehumidifier or air conditioner.',
   'places.temperature': 'Temperature',
   'places.humidity': 'Relative humidity',
   'places.months': 'Average air, by month',

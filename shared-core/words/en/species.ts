@@ -79,7 +79,7 @@ export const species = {
   'oven.none': 'No checks of {speciesName} yet.',
   'oven.lead-read': 'Read a piece with the meter and weigh it at once.',
   'oven.lead-dry':
-    'Dry it at {ovenTempC}, give or take {toleranceStepK}. Weigh it as it dries, until its weight stays the same.',
+    'Dry it at {leastTempC} to {limitTempC}. Weigh it as it dries, until its weight stays the same.',
   'oven.lead-result':
     'The oven gives its true MC. Five pieces or more, from damp to dry, show how your meter reads this species.',
   'oven.sources': 'ASTM D4442 and EN 13183-1.',
@@ -111,7 +111,7 @@ export const species = {
   'oven.by-line': 'By your line',
   'oven.without-checks': 'Without your checks',
   'oven.left-out': 'Error when not in the line',
-  'oven.axis-reading': 'Reading, on the meter’s own scale',
+  'oven.axis-reading': 'Mean reading, corrected for temperature',
   'oven.your-line': 'Your line',
 
   'oven.check-piece': 'Check a piece of {speciesName}',
@@ -142,7 +142,7 @@ export const species = {
   'oven.weigh': 'Weigh',
   'oven.weigh-piece': 'Weigh {piece}',
   'oven.wet': 'wet, when it was read',
-  'oven.weight-of': '{weightGrams} of {piece}',
+  'oven.weight-of': '{weightText} of {piece}',
   'oven.weigh-lead':
     'Take it out with gloves or tongs. Let it cool in a closed, dry jar: open air wets it, and a warm piece upsets the balance. Weigh it, put it back, and weigh it again in {hours} h.',
   'oven.weight': 'Weight',

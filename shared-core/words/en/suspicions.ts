@@ -81,7 +81,7 @@ export const suspicions = {
   'suspicion.jump.drier':
     'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. Moisture cannot leave a board this thick ({boardThickness}) that fast.',
   'suspicion.jump.do':
-    'Check the board ID, the species and the temperature. Check that the pins are fully in and the face is dry. Run the meter’s own check. Then probe again.',
+    'Check the board ID, the species, and the temperature. Check that the pins are fully in and the face is dry. Run the meter’s own check. Then probe again.',
 
   'suspicion.apart-from-stack':
     'This board reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
@@ -101,12 +101,12 @@ export const suspicions = {
   'suspicion.meter-drift':
     'The readings drifted {direction, select, higher {up} other {down}} by {driftPoints} from the first board to the last.',
   'suspicion.meter-drift.do':
-    'Check the battery, clean the pins and run the meter’s own check. Probe the first board again. If it has changed, probe the round again.',
+    'Check the battery, clean the pins, and run the meter’s own check. Probe the first board again. If it has changed, probe the round again.',
 
   'suspicion.round-off':
     'The whole round reads about {offPoints} {direction, select, higher {higher} other {lower}} than expected from the last one.',
   'suspicion.round-off.do':
-    'Check the wood temperature entered, the species and the meter. Correct the entry, or probe a few boards again.',
+    'Check the wood temperature entered, the species, and the meter. Correct the entry, or probe a few boards again.',
 
   'suspicion.species-unlike-stack':
     'As {ownSpecies}, this board’s core is at {corePct}. As {otherSpecies}, like the boards around it, it would be at {otherCorePct} and fit better.',

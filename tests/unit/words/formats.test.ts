@@ -153,6 +153,13 @@ describe('weights and volumes', () => {
   test('on a balance', () => {
     expect([metric.smallWeight(38.42), imperial.smallWeight(38.42)]).toEqual(['38.42 g', '38.42 g']);
     expect(metric.smallWeight(0.013372)).toBe('0.01337 g');
+    // By the steps of the balance, all weights have the same decimals.
+    expect([57.24, 57.2, 57].map((grams) => metric.smallWeight(grams, 0.01))).toEqual([
+      '57.24 g',
+      '57.20 g',
+      '57.00 g',
+    ]);
+    expect(metric.smallWeight(57.2, 0.5)).toBe('57.2 g');
   });
   // A board foot is 144 cubic inches, by its definition.
   test('a volume', () => {

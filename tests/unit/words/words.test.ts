@@ -25,6 +25,13 @@ test('a sentence from its code and facts', () => {
   );
 });
 
+test('choices are joined by “or”', () => {
+  const nameChoices = ['Red oak', 'White oak', message('combobox.others', { others: 16 })];
+  expect(say('combobox.which', { typedText: 'oak', nameChoices })).toBe(
+    '“oak” could be Red oak, White oak, or one of 16 others. Choose one.',
+  );
+});
+
 test('a message is the same sentence, after a way through JSON', () => {
   const sent = message('call.too-wet', { averagePct: 14.9, targetRange });
   const got = messageSchema.parse(JSON.parse(JSON.stringify(sent)));

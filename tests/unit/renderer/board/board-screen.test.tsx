@@ -275,6 +275,26 @@ describe('A board', () => {
     await expectNoBarriers();
   });
 
+  test('advice that two remarks share is given once, after both', async () => {
+    const far = (id: number, rawPct: number) =>
+      aReading(id, {
+        roundId: 7,
+        suspicions: [
+          {
+            rule: 'temperature-unknown' as const,
+            severity: 'note' as const,
+            why: message('suspicion.temperature-unknown', { perStepK: rawPct }),
+            whatToDo: message('suspicion.temperature-unknown.do'),
+          },
+        ],
+      });
+    openBoard({ ...found, readings: [far(11, 8), far(12, 9)] });
+    const readings = await panel(/^Readings/);
+    const remarks = within(readings.getByRole('list', { name: 'Remarks' })).getAllByRole('listitem');
+    const advice = 'Measure the wood temperature and enter it for the round.';
+    expect(remarks.map(({ textContent }) => textContent.endsWith(advice))).toEqual([false, true]);
+  });
+
   test('after a reading is excluded the focus is on its own button, to include it again', async () => {
     const { user, machine } = openBoard();
     const readings = await panel(/^Readings/);

@@ -108,7 +108,7 @@ describe('Oven-dry checks', () => {
   test('none yet: the screen says how to make one, cautions about the oven, and offers the first', async () => {
     open('walnut-black');
     const section = await checks();
-    expect(section.getByText(/Dry it at 103°C, give or take 2°C\./)).toBeTruthy();
+    expect(section.getByText(/Dry it at 101°C to 105°C\./)).toBeTruthy();
     expect(section.getByText(/gloves or tongs/)).toBeTruthy();
     expect(await section.findByRole('button', { name: 'Add the first check' })).toBeTruthy();
   });
@@ -119,10 +119,10 @@ describe('Oven-dry checks', () => {
     });
     open('walnut-black', [aFit({ fit: null, status: message('own-fit.too-few-dry', { dry: 1, least: 3 }) })]);
     const section = await checks();
-    expect(section.getByText(/Dry it at 217°F, give or take 4°F\./)).toBeTruthy();
+    expect(section.getByText(/Dry it at 214°F to 221°F\./)).toBeTruthy();
     expect(section.getByText(/Never go above 221°F\./)).toBeTruthy();
     expect(await section.findByText(/^Read 11% and 11.2% on May 3(, 2026)?\. Wood at 68°F\.$/)).toBeTruthy();
-    expect(section.getAllByText('112.4 g')).toHaveLength(5);
+    expect(section.getAllByText('112.40 g')).toHaveLength(5);
     expect(document.body.textContent).not.toContain('°C');
   });
 
@@ -268,12 +268,12 @@ describe('Oven-dry checks', () => {
     const section = await checks();
     expect(await section.findByText('Excluded: a knot')).toBeTruthy();
     await user.click(section.getByRole('button', { name: 'Include A2' }));
-    await user.click(section.getByRole('button', { name: 'Include 10.3 g of A3' }));
+    await user.click(section.getByRole('button', { name: 'Include 10.30 g of A3' }));
     expect(machine.inputsOf('ovenChecks.include')).toEqual([
       { checkId: 2, weightId: null },
       { checkId: 3, weightId: 30 },
     ]);
-    await user.click(section.getByRole('button', { name: 'Exclude 100.3 g of A1' }));
+    await user.click(section.getByRole('button', { name: 'Exclude 100.30 g of A1' }));
     const dialog = within(screen.getByRole('dialog'));
     await user.click(dialog.getByRole('button', { name: 'Exclude' }));
     expect(dialog.getByText('Choose a reason above, or type one.')).toBeTruthy();
