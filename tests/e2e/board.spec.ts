@@ -40,7 +40,7 @@ test('the first screen says what a board is, its call and why, its figures, its 
         call.getByText('Shell', { exact: true }),
         call.getByText('Core', { exact: true }),
         call.getByText('Ready here'),
-        // One to be waited for has the day of its next round instead of a button.
+        // A board that only dries on has the day of its next round instead of a button.
         call
           .getByRole('button')
           .or(call.getByRole('link'))

@@ -23,7 +23,7 @@ test('the fastest stock of 40 days and the slowest of 205 are within the 10 to 9
 });
 
 // The whole range is no wider than it need be: its ends are within a factor of two of the measured ones.
-test('and the range over all months is not much wider', () => {
+test('the range over all months of stacking is not much wider than these', () => {
   expect(Math.min(...over(({ early }) => early))).toBeGreaterThan(peck.fastest / 2);
   expect(Math.max(...over(({ late }) => late))).toBeLessThan(peck.slowest * 2);
 });

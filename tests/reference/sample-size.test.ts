@@ -15,7 +15,7 @@ const two = 0.9545;
 test('the share of 3200 islanders to 5 % takes 356 of them', () => {
   expect(boardsForShare(3200, 0.5, 0.05, two)).toBe(356);
 });
-test('and 400 of an infinite number', () => {
+test('the share of an infinite number to 5 % takes 400 of them', () => {
   expect(boardsForShare(1_000_000, 0.5, 0.05, two)).toBe(400);
 });
 

@@ -16,7 +16,7 @@ import type { OwnFits } from './own-fits.ts';
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
 export const MOST_JUDGED_AT_ONCE = 20;
 
-/** Where a pin meter's scale in % usually begins and ends: what was typed tells of no meter. From memory. */
+/** Where a pin meter's scale in % usually begins and ends, for typed readings, which name no meter. From memory. */
 const USUAL_SCALE_PCT = { min: 5, max: 100 };
 
 /** What every round of a board is judged by. */

@@ -55,7 +55,7 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
   const ofReadings = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
     const ofDepth = ofRound.filter(({ depth }) => depth === null || depth === reading.spot.depth);
-    // The stack tells more of the same doubt than the board's own last round.
+    // The stack says more of the same suspicion than the board's own last round.
     const isApart = ofDepth.some(({ suspicion }) => suspicion.rule === 'apart-from-stack');
     const suspicions = [
       ...ofReadings[index]!.filter(({ rule }) => !isApart || rule !== 'jump-since-last-round'),
@@ -128,7 +128,7 @@ function withRemedy(decided: ReasonedCall, suspicions: readonly Suspicion[]): Re
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
 }
 
-/** What was reckoned with the average air of a region is as rough as that. */
+/** A call that uses the average air of a region is as rough as that air. */
 function withRoughAir(decided: ReasonedCall, { isRough, name: placeName }: PlaceFacts): ReasonedCall {
   const isUsed = decided.reasons.some(({ facts }) => facts !== undefined && 'emcPct' in facts);
   if (!isRough || !isUsed) return decided;

@@ -65,14 +65,14 @@ type Ahead = NonNullable<NextStepFacts['forecast']>;
 export function nextStepOf({ latest, forecast, whyNot = null, nowMs }: NextStepFacts): NextStep {
   if (latest === null || latest.call === 'probe-again' || forecast === null)
     return nextStepByCall(latest?.call ?? null, whyNot);
-  const otherwise = otherwiseToday(latest, forecast, nowMs);
-  if (otherwise) return otherwise;
+  const recheck = whereForecastDisagrees(latest, forecast, nowMs);
+  if (recheck) return recheck;
   if (latest.call === 'keep-drying') return whileDrying(latest, forecast, nowMs);
   if (latest.call === 'bring-in') return move(forecast, null);
   return {
     step: 'label',
     due: null,
-    why: isOtherwise(latest, forecast) ? bothDays('still-ready', latest, nowMs) : null,
+    why: disagrees(latest, forecast) ? callAndForecast('still-ready', latest, nowMs) : null,
   };
 }
 
@@ -114,18 +114,18 @@ const isDue = ({ nextProbe: { atMs } }: Ahead, nowMs: number): boolean =>
   atMs !== null && atMs - nowMs < DAY_MS;
 
 /** What today's forecast says against the call of an earlier day, both with their days; null where it says nothing. */
-function otherwiseToday({ call, at }: Probed, forecast: Ahead, nowMs: number): NextStep | null {
-  if (!isOtherwise({ call, at }, forecast)) return null;
+function whereForecastDisagrees({ call, at }: Probed, forecast: Ahead, nowMs: number): NextStep | null {
+  if (!disagrees({ call, at }, forecast)) return null;
   const due = call === 'ready' ? 'may-not-be-ready' : 'should-be-ready';
   const isYoung = nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
   if (call === 'ready' ? isYoung : !isDue(forecast, nowMs)) return null;
-  return probe(due, bothDays(due, { call, at }, nowMs));
+  return probe(due, callAndForecast(due, { call, at }, nowMs));
 }
 
-const isOtherwise = ({ call }: Probed, { now }: Ahead): boolean =>
+const disagrees = ({ call }: Probed, { now }: Ahead): boolean =>
   (call === 'ready') !== now.probabilityReady >= 0.5;
 
-const bothDays = (
+const callAndForecast = (
   which: 'still-ready' | 'still-not-ready' | 'should-be-ready' | 'may-not-be-ready',
   { call, at }: Probed,
   nowMs: number,
@@ -140,10 +140,10 @@ function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
   const { now, places, nextProbe } = forecast;
   const isDryEnough = now.average.median <= DRY_ENOUGH_FOR_INDOORS_PCT;
   // Read so lately that the forecast asks for no reading, and called wet all the same: the readings hold for a week.
-  if (isOtherwise(probed, forecast))
+  if (disagrees(probed, forecast))
     return waitUntil(
       Math.max(nextProbe.atMs ?? 0, Date.parse(probed.at) + YOUNG_DAYS * DAY_MS),
-      bothDays('still-not-ready', probed, nowMs),
+      callAndForecast('still-not-ready', probed, nowMs),
     );
   if (nextProbe.atMs === null)
     return isDryEnough

@@ -24,18 +24,18 @@ export function roundStep({
 }): Message {
   const { plan } = planSpots(board);
   const saved = pinsAt === null ? undefined : plan[pinsAt];
-  if (saved) return message('next-step.pull-pins', { spot: spotName(saved) });
+  if (saved) return message('round-step.pull-pins', { spot: spotName(saved) });
   const planned = spotIndex === null ? undefined : plan[spotIndex];
-  if (planned) return message('next-step.spot', { spot: spotName(planned), pins: pinsOf(planned) });
+  if (planned) return message('round-step.spot', { spot: spotName(planned), pins: pinsOf(planned) });
   const next =
     savesFor !== undefined
       ? savesFor === null
-        ? message('next-step.choose-spot')
-        : message('next-step.save-for', { boardCode: savesFor })
+        ? message('round-step.choose-spot')
+        : message('round-step.save-for', { boardCode: savesFor })
       : secondsLeft === null
-        ? message(isLast ? 'next-step.finish' : 'next-step.next-board')
-        : message('next-step.by-itself', { seconds: secondsLeft });
+        ? message(isLast ? 'round-step.finish' : 'round-step.next-board')
+        : message('round-step.by-itself', { seconds: secondsLeft });
   return board.finding
-    ? message('next-step.board-done', { callName: message(`call.${board.finding.call}`), next })
+    ? message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next })
     : next;
 }

@@ -1,9 +1,9 @@
 import { median } from '../../wood/maths/robust.ts';
 import type { JudgedReading, Reading } from './reading.ts';
 
-/** Values that no pin reading of lumber has by nature, so that a slip is the likelier story, % MC. */
-const HARDLY_BELOW = 5;
-const HARDLY_ABOVE = 60;
+/** Below and above these no pin reading of lumber is ordinary, so that a slip is likelier, % MC. */
+const SLIP_BELOW_PCT = 5;
+const SLIP_ABOVE_PCT = 60;
 /** Where no other reading tells, the intended value is looked for in here, % MC. */
 const ORDINARY = { min: 5, max: 40 };
 
@@ -17,7 +17,7 @@ const ORDINARY = { min: 5, max: 40 };
 export function intendedValue(raw: number, others: readonly number[]): number | null {
   if (!(raw > 0) || isOrdinaryByNature(raw)) return null;
   const meant = [10, 100]
-    .map((factor) => (raw > HARDLY_ABOVE ? raw / factor : raw * factor))
+    .map((factor) => (raw > SLIP_ABOVE_PCT ? raw / factor : raw * factor))
     .find((value) =>
       others.length > 0 ? isOrdinaryByNature(value) && isLike(value, median(others)) : isOrdinary(value),
     );
@@ -27,7 +27,7 @@ export function intendedValue(raw: number, others: readonly number[]): number | 
 }
 
 /** Whether a pin reading of lumber, %, may well be that by nature. */
-export const isOrdinaryByNature = (raw: number): boolean => raw >= HARDLY_BELOW && raw <= HARDLY_ABOVE;
+export const isOrdinaryByNature = (raw: number): boolean => raw >= SLIP_BELOW_PCT && raw <= SLIP_ABOVE_PCT;
 
 const isLike = (value: number, other: number): boolean => value > 0.6 * other && value < 1.67 * other;
 const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <= ORDINARY.max;

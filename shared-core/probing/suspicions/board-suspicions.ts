@@ -159,7 +159,7 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
       return isMeanOut && (center < ofMean.lowPct ? mcPct < ofMean.lowPct : mcPct > ofMean.highPct);
     });
     if (out.length === 0) return [];
-    // All of a depth together, so that one doubt is one sentence.
+    // All of a depth together, so that one suspicion is one sentence.
     const suspicion = jump(mean(valuesOf(out)), change, evidence);
     return out.map(({ index }) => ({ index, suspicion }));
   });

@@ -78,14 +78,14 @@ describe('boards that cannot speak for a stack', () => {
     expect(speciesSuspicions([...stack.slice(0, 4), enteredAsElm])[4]).toHaveLength(1);
   });
 
-  test('nor do boards of another thickness, or in another place', () => {
+  test('boards of another thickness, or in another place, say nothing', () => {
     const thick = stack.map((each) => ({ ...each, board: { ...each.board, thicknessMm: 52 } }));
     expect(speciesSuspicions([...thick, enteredAsElm])[6]).toEqual([]);
     const elsewhere = stack.map((each) => ({ ...each, place: { ...each.place, name: 'the yard' } }));
     expect(speciesSuspicions([...elsewhere, enteredAsElm])[6]).toEqual([]);
   });
 
-  test('nor a stack without a species that most of its boards have', () => {
+  test('a stack without a species that most of its boards have says nothing', () => {
     const mixed = stack.map((each, index) => (index < 3 ? { ...each, species: elm } : each));
     expect(speciesSuspicions([...mixed, enteredAsElm])[6]!).toEqual([]);
   });

@@ -149,11 +149,11 @@ describe('a stack of which every board was probed', () => {
   });
 
   test('leaves out an average that cannot be relied on', () => {
-    const inDoubt = board('probe-again', null);
-    expect(inEnglish(planStack([board('ready', 7), inDoubt], endUse, 0.9).allProbed!)).toBe(
+    const questionable = board('probe-again', null);
+    expect(inEnglish(planStack([board('ready', 7), questionable], endUse, 0.9).allProbed!)).toBe(
       'Both are probed. Average 7.0% (1 questionable not used). 1 ready.',
     );
-    expect(inEnglish(planStack([inDoubt], endUse, 0.9).allProbed!)).toBe(
+    expect(inEnglish(planStack([questionable], endUse, 0.9).allProbed!)).toBe(
       'The board is probed. No average: all readings are questionable. It is not ready.',
     );
   });

@@ -68,7 +68,7 @@ describe('boards that cannot speak for a round', () => {
     expect(rulesOf(round(() => ({ shell: 5, core: 5 })).slice(0, 4)).flat(2)).not.toContain('round-off');
   });
 
-  test('nor do boards without a last round', () => {
+  test('boards without a last round say nothing', () => {
     const boards = round(() => ({ shell: 5, core: 5 })).map((each) => ({
       ...each,
       evidence: { ...each.evidence, previous: null },

@@ -80,7 +80,7 @@ describe('after a reading is excluded', () => {
     expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ boardId: 101, spotIndex: 0, raw: 12.4 }]);
   });
 
-  test('and where the dialog was only closed', async () => {
+  test('the hands are in the value field where the dialog was only closed', async () => {
     const { user } = await open(oneRead());
     await user.click(screen.getByRole('button', { name: /^Exclude shell reading/ }));
     await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Cancel' }));

@@ -76,7 +76,7 @@ describe('a typed value belongs to the board and the spot where it was typed', (
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...spot(101, 0), raw: 12.4 }]);
   });
 
-  test('nor the arrows to another spot', async () => {
+  test('the arrows do not take it to another spot', async () => {
     const { machine, user } = await open();
     await user.keyboard('12{ArrowDown}');
     expect(field().value).toBe('');

@@ -29,7 +29,7 @@ const emptyYard = {
   'stations.find': () => ({ years: [], more: 0, isClear: false, onlyState: null }),
 };
 
-test('settings that cannot be read are said, and asked for again', async () => {
+test('a notice says that settings cannot be read, and they are read again', async () => {
   let isInUse = true;
   playMachine({
     ...emptyYard,

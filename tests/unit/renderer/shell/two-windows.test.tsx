@@ -119,7 +119,7 @@ test('an edit that another window came before shows at its field what was saved;
   expect(screen.queryByRole('dialog')).toBeNull();
 });
 
-test('or theirs is taken, and the form goes on from it', async () => {
+test('an edit that another window came before can take what that window saved, and go on from it', async () => {
   const { machine, user, dialog } = await editNote();
   await user.click(await dialog.findByRole('button', { name: 'Use theirs' }));
   expect(dialog.queryByRole('alert')).toBeNull();

@@ -407,7 +407,7 @@ describe('Editing several boards', () => {
       ]);
     });
 
-    test('can be left out', async () => {
+    test('are skipped where the person says so', async () => {
       const { machine, user } = await saveLog();
       await user.click(screen.getByRole('button', { name: 'Skip that board' }));
       expect(screen.getByRole('dialog', { name: 'Edit 1 board' })).toBeTruthy();
