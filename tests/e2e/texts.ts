@@ -40,7 +40,13 @@ export const textsOf = (page: Page): Promise<Read[]> =>
       read.push({ text, isOwn, where: `${names.join(' > ')}${attribute && ` ${attribute}`}` });
     };
     const nodes = document.createTreeWalker(document.documentElement, NodeFilter.SHOW_TEXT);
-    while (nodes.nextNode()) take(nodes.currentNode.parentElement, nodes.currentNode.textContent);
+    const isWhole = (text: string | null) => text?.split('[').length === text?.split(']').length;
+    while (nodes.nextNode()) {
+      const { parentElement: element, textContent: text } = nodes.currentNode;
+      // A sentence in several elements, so that its line breaks between them, is read whole.
+      if (isWhole(text)) take(element, text);
+      else take(element, element?.parentElement?.textContent ?? null);
+    }
     for (const element of document.querySelectorAll('*')) {
       for (const name of [
         'aria-label',
