@@ -14,7 +14,7 @@ interface Asked<Question> {
 type Reply<Answer> = { id: number; answer: Answer } | { id: number; fault: string };
 
 /**
- * Asks a thread of its own, so that nothing else waits for what takes long to work out. The thread is started with the
+ * Asks another thread, so that nothing else waits for what takes long to work out. The thread is started with the
  * first question, and again after it ended by a fault.
  *
  * @param script  what the thread runs, built, or in tests bare: it answers by `answerQuestions`

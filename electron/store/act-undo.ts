@@ -12,7 +12,7 @@ interface Change {
 
 const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
-/** Undoes an act as an act of its own, by what the file recorded of it (`change-triggers.ts`). */
+/** Undoes an act by a further act, from what the file recorded of it (`change-triggers.ts`). */
 export function actUndo(db: Db) {
   const mark = db.prepare(
     `UPDATE act SET undone_by = (SELECT act_id FROM act_now) WHERE uuid = ? AND undone_by IS NULL`,

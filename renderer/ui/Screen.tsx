@@ -55,7 +55,7 @@ export function Screen({
   );
 }
 
-/** A group of things that belong together, on a sheet of its own. */
+/** A group of things that belong together, on one sheet. */
 export function Sheet({
   title,
   isName,

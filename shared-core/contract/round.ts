@@ -39,7 +39,7 @@ export const roundBoardSchema = z.object({
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   lengthMm: z.number().nullable(),
   woodTempC: woodTempSchema,
-  /** Whether this board has a temperature of its own in this round. */
+  /** Whether a temperature was entered for this board alone in this round. */
   ownTemp: z.boolean(),
   isRead: z.boolean(),
   /** Null until something was read, and while what was read is being judged. */

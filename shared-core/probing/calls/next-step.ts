@@ -157,6 +157,6 @@ function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
   if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places)) return move(forecast, null);
   if (!isDue(forecast, nowMs)) return waitUntil(nextProbe.atMs, nextProbe.why);
   return nextProbe.why.code === 'forecast.probe.learns-rate'
-    ? probe('learns-rate', message('forecast.probe.learns-rate-now'))
+    ? probe('learns-rate', message('next-step.learns-rate-now'))
     : probe('could-change-call', message('forecast.probe.decides'));
 }

@@ -91,7 +91,7 @@ function comparedOf(board: WalkedBoard, index: number): Compared[] {
   ];
 }
 
-/** The boards beside it that are read on one curve, if those are more than half; it is no mate of its own. */
+/** The boards beside it that are read on one curve, if those are more than half; it does not count among them. */
 function matesOf(each: Compared, all: readonly Compared[]): Compared[] {
   const { board, place } = each.board.evidence;
   const beside = all.filter(({ index, board: { evidence } }) => {

@@ -347,7 +347,7 @@ class Equations {
    * The moisture content of the very face is where outflow to the air equals flow from the first cell. Both are
    * monotone in it, and it lies between the first cell and the air, so Newton within that bracket always arrives.
    *
-   * Numbers come from fields and arrays, for as arguments each would be put in a box of its own.
+   * Numbers come from fields and arrays: as arguments each would be boxed.
    */
   private meetAir(face: Face, y: Float64Array, cell: number): void {
     const { emission, conductance } = face;

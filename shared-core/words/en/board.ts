@@ -18,6 +18,7 @@ export const board = {
   'next-step.move': 'Move to a drier place',
   'next-step.move-to': 'Move to {placeName}',
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
+  'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
   'next-step.too-wet-to-move':
     'It won’t reach its target here. Let it dry to {dryEnoughLimitPct}, then move it to drier air.',

@@ -49,7 +49,6 @@ export const forecastReasons = {
     'It will not come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
     'How fast this board dries is not clear yet. Readings a month after the last ones help most.',
-  'forecast.probe.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
 
   // Assumptions.

@@ -22,7 +22,7 @@ export const { say } = createWords({
   today: null,
 });
 
-/** A window of the app: it names the yard that it last asked for or opened, and gives each command an act of its own. */
+/** A window of the app: it names the yard that it last asked for or opened, and makes each command one act. */
 export function openWindow(app: App, id = 'window-1') {
   const events: { name: EventName; data: unknown }[] = [];
   const connection = app.connect(id, (name, data) => events.push({ name, data }));

@@ -193,8 +193,8 @@ describe('a stack in lists', () => {
     await probe([12, null]);
     // In a shop at 20 °C the wood is not at 45 °C.
     await probe([null, 16], 45);
-    const [sound, inDoubt] = await list();
-    expect(inDoubt!.latest).toMatchObject({
+    const [sound, questionable] = await list();
+    expect(questionable!.latest).toMatchObject({
       averagePct: expect.any(Number),
       isQuestionable: true,
       lowPct: null,

@@ -83,7 +83,7 @@ test('every board is shown as it was judged, and the board aimed at with its rea
   expect(probed?.assessment?.estimate?.averagePct).toBe(board.finding?.averagePct);
 });
 
-test('opening a round does not judge its boards anew, but for the one that is aimed at', async () => {
+test('opening a round judges only the board that is aimed at', async () => {
   const roundId = await walk();
   onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);
   const { boards, aim } = await round(roundId);
@@ -147,7 +147,7 @@ describe('where a round goes on in a window that was not in it', () => {
   });
 });
 
-describe('a round of which many boards are to be judged anew', () => {
+describe('a round with many boards to judge again', () => {
   let roundId: number;
   beforeEach(async () => {
     await addBoards(MANY);
@@ -203,7 +203,7 @@ describe('a round of which many boards are to be judged anew', () => {
   });
 });
 
-test('what was still to be judged anew when the app ended is judged when the yard is opened again', async () => {
+test('boards left to judge when the app ends are judged when the yard is opened again', async () => {
   await addBoards(MANY);
   await walk();
   onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);

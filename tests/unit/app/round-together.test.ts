@@ -146,7 +146,7 @@ test('a comparison cut short by leaving the yard is taken up when it is opened a
 test('a board entered as another wood than its stack is asked about; a person who looked has the last word', async () => {
   const id = idOf.get('WAL-04') as number;
   const { board } = await yard.query('boards.get', { id });
-  // Typed figures stand on the scale of Douglas-fir; walnut has no curve of its own, and elm reads some 3 % lower.
+  // Typed figures stand on the scale of Douglas-fir; walnut has no curve, and elm reads some 3 % lower.
   const elm = await yard.command('boards.edit', {
     id,
     basedOn: board.version,

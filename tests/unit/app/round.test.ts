@@ -572,7 +572,7 @@ describe('what cannot be', () => {
 });
 
 describe('the yard', () => {
-  test('a demo yard is a file of its own: leaving it leaves the own yard as it was', async () => {
+  test('a demo yard is a separate file: leaving it changes nothing in the other', async () => {
     const before = await yard.query('yard.info', {});
     const demo = await yard.command('yard.openDemo', {});
     expect(demo).toMatchObject({ kind: 'demo', problem: null });

@@ -154,7 +154,7 @@ export async function outlooksMade(): Promise<void> {
   db.close();
 }
 
-/** Gives each test of a file a yard of its own, closed after it; a fault that was reported meanwhile fails the test. */
+/** Gives each test of a file its own yard, closed after it; a fault that was reported meanwhile fails the test. */
 export function withYardOfTwo(): void {
   beforeEach(async () => {
     yard = await yardOfTwo();

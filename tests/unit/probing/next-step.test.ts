@@ -182,7 +182,7 @@ describe('The next step with a board', () => {
       step: 'probe',
       due: 'learns-rate',
       // The day that the forecast named has come.
-      why: message('forecast.probe.learns-rate-now'),
+      why: message('next-step.learns-rate-now'),
     });
   });
 

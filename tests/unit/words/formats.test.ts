@@ -135,7 +135,7 @@ describe('temperatures, to whole degrees', () => {
   ])('%f °C', (tempC, inMetric, inImperial) => {
     expect([metric.temperature(tempC), imperial.temperature(tempC)]).toEqual([inMetric, inImperial]);
   });
-  test('a difference has no zero of its own', () => {
+  test('a difference in temperature is scaled and not shifted', () => {
     expect([metric.temperatureStep(10), imperial.temperatureStep(10)]).toEqual(['10°C', '18°F']);
   });
 });

@@ -15,7 +15,7 @@ import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 import { aForecast } from './a-forecast.ts';
 
-/** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none of its own. */
+/** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none there. */
 const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0.00369 } };
 
 const furniture = builtInEndUses.find((endUse) => endUse.id === 'furniture')!;

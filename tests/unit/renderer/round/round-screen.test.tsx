@@ -454,7 +454,7 @@ describe('a reading that was saved', () => {
     expect(screen.getByText(/Questionable. The shell went from 8\.0% to 12\.1% in 3 days\./)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.textContent).toContain('Questionable.');
-    expect(spots.textContent).toContain('Check the board ID, the species and the temperature.');
+    expect(spots.textContent).toContain('Check the board ID, the species, and the temperature.');
     await expectNoBarriers();
   });
 
@@ -731,7 +731,7 @@ describe('a finished round', () => {
     const rows = screen.getAllByRole('row').map((row) => row.textContent);
     expect(rows[1]).toMatch(/WAL-01.*12.6.*Ready.*Too wet/);
     expect(rows[3]).toMatch(/WAL-03.*Not probed/);
-    expect(screen.getByRole('link', { name: 'Labels for all 2 probed boards' }).getAttribute('href')).toBe(
+    expect(screen.getByRole('link', { name: 'Labels for both probed boards' }).getAttribute('href')).toBe(
       '#/labels?boards=101,102',
     );
     expect(screen.getByRole('link', { name: 'Labels for the ready board' }).getAttribute('href')).toBe(

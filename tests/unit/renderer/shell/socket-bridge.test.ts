@@ -7,7 +7,7 @@ import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Envelope } from '../../../../shared-core/contract/envelope.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
-/** The machine's end of the socket: a real server on a port of its own. */
+/** The machine's end of the socket: a real server on a free port. */
 async function startMachine(port = 0) {
   const server = new WebSocketServer({ host: '127.0.0.1', port });
   await once(server, 'listening');
@@ -124,7 +124,7 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   expect(again.windows).toEqual(host.windows);
 });
 
-test('every command is an act of its own, of the yard on screen', async () => {
+test('every command is one act, of the yard on screen', async () => {
   const host = await machine();
   host.answers(() => ({ ok: true, output: {} }));
   const { bridge } = connect(host.port);
