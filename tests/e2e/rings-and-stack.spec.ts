@@ -85,3 +85,17 @@ test('a stack and its table fill a wide window', async ({ pintally: { page } }) 
   expect(box!.x + box!.width).toBeGreaterThan(2400);
   await picture(page, 'stack-wide');
 });
+
+test('the boards of a stack begin on the first screen', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await page.getByRole('link', { name: 'Maple for the kitchen', exact: true }).click();
+  for (const [width, height] of [
+    [1280, 860],
+    [800, 600],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    const head = page.getByRole('table', { name: 'Boards' }).getByRole('row').first();
+    const { y, height: high } = (await head.boundingBox())!;
+    expect(y + high, `${width} x ${height}`).toBeLessThan(height);
+  }
+});

@@ -75,13 +75,8 @@ function Stack({ stack }: { stack: StackRow }) {
       }
     >
       <div className={boards > 0 ? css.sides : undefined}>
-        {boards > 0 && (
-          <div className="column">
-            <StackCall stack={stack} />
-            <StackDrawing stack={stack} />
-          </div>
-        )}
-        <div className="column">
+        {boards > 0 && <StackCall stack={stack} />}
+        <div className={`column ${css.boards}`}>
           <BoardList
             stackId={id}
             counts={{
@@ -105,6 +100,7 @@ function Stack({ stack }: { stack: StackRow }) {
             </>
           )}
         </div>
+        {boards > 0 && <StackDrawing stack={stack} />}
       </div>
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm target={{ stack }} onClose={close} />}
