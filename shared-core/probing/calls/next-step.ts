@@ -104,12 +104,17 @@ const probe = (due: Exclude<DueKind, 'bring-in' | 'move-later'>, why: Message | 
 const wait = (probeMs: number | null, why: Message): NextStep => ({ step: 'wait', due: null, probeMs, why });
 const waitUntil = (probeMs: number, why: Message): NextStep =>
   wait(probeMs, message('next-step.probe-on', { probeOn: new Date(probeMs).toISOString(), why }));
-const move = (forecast: Ahead | null, why: Message | null): NextStep => ({
-  step: 'move',
-  due: 'bring-in',
-  placeId: (forecast && bestElsewhere(forecast.places)?.placeId) ?? null,
-  why,
-});
+/** To the place that is first to make it ready; where the forecast knows none, that is said. */
+function move(forecast: Ahead | null, why: Message | null): NextStep {
+  const placeId = (forecast && bestElsewhere(forecast.places)?.placeId) ?? null;
+  const noneIsDry = forecast !== null && placeId === null;
+  return {
+    step: 'move',
+    due: 'bring-in',
+    placeId,
+    why: why ?? (noneIsDry ? message('next-step.no-place-dry-enough') : null),
+  };
+}
 const isDue = ({ nextProbe: { atMs } }: Ahead, nowMs: number): boolean =>
   atMs !== null && atMs - nowMs < DAY_MS;
 

@@ -20,6 +20,7 @@ export const board = {
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
+  'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.too-wet-to-move':
     'It won’t reach its target here. Let it dry to {dryEnoughLimitPct}, then move it to drier air.',
   'next-step.no-forecast': 'No forecast yet. Probe it again in about a month.',

@@ -152,8 +152,9 @@ describe('The next step with a board', () => {
     expect(stepFor('bring-in', forecast([notReached, notReached]))).toMatchObject({
       step: 'move',
       placeId: null,
+      why: message('next-step.no-place-dry-enough'),
     });
-    expect(stepFor('bring-in', null)).toMatchObject({ step: 'move', placeId: null });
+    expect(stepFor('bring-in', null)).toMatchObject({ step: 'move', placeId: null, why: null });
   });
 
   test('to keep drying: nothing until readings are of use', () => {
@@ -200,7 +201,7 @@ describe('The next step with a board', () => {
     expect(stepFor('keep-drying', forecast([notReached], { probeMs: null }))).toMatchObject({
       step: 'move',
       placeId: null,
-      why: null,
+      why: message('next-step.no-place-dry-enough'),
     });
   });
 
