@@ -17,8 +17,8 @@ import {
   BoardThickness,
   DistanceFromPith,
 } from '../board/BoardFields.tsx';
-import { PlaceField } from '../places/PlaceField.tsx';
 import { endUseOptions } from './end-use-options.ts';
+import { MoveFields } from './MoveFields.tsx';
 import { StackOrderFields, type useStackOrder } from './StackOrderFields.tsx';
 
 /** The fields of each part of the form that edits several boards. */
@@ -35,7 +35,7 @@ export function EditBoardsFields({
 }): ReactNode {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const { draft, field, set } = typed;
+  const { draft, field } = typed;
   switch (part) {
     case 'species':
       return <BoardSpecies board={typed} />;
@@ -56,20 +56,7 @@ export function EditBoardsFields({
     case 'pith':
       return <DistanceFromPith board={typed} />;
     case 'place':
-      return (
-        <>
-          <PlaceField label={say('stacks.move-to')} {...field('placeId')} />
-          <p className="soft">{say('stacks.move-history')}</p>
-          <DateField
-            label={say('stacks.move-day')}
-            hint={say('stacks.move-day-hint')}
-            max={today}
-            {...field('since')}
-            value={draft.since || null}
-            onValue={(day) => set({ since: day ?? '' })}
-          />
-        </>
-      );
+      return <MoveFields move={typed} />;
     case 'use':
       return <UseOfStacks typed={typed} boards={boards} />;
     case 'readings':

@@ -2,20 +2,19 @@ import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
-import { DateField } from '../../form/DateField.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
-import { PlaceField } from '../places/PlaceField.tsx';
+import { MoveFields } from './MoveFields.tsx';
 
 type Target =
   | { stack: Pick<StackRow, 'id' | 'name' | 'placeId' | 'elsewhere'> }
   | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> };
 
 const schemaOn = (today: string) =>
-  z.object({ placeId: z.int(says('validation.place-missing')), day: dayUntil(today) });
+  z.object({ placeId: z.int(says('validation.place-missing')), since: dayUntil(today) });
 
 /** Asks where a board, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({
@@ -30,12 +29,12 @@ export function MoveForm({
 }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const { draft, set, field, read } = useDraft(schemaOn(today), { placeId: suggested, day: today });
+  const typed = useDraft(schemaOn(today), { placeId: suggested, since: today });
   const name = 'stack' in target ? target.stack.name : target.board.code;
 
   async function save(): Promise<void> {
-    const { placeId, day } = read();
-    const to = { placeId, since: instantOfDay(day, new Date()) };
+    const { placeId, since } = typed.read();
+    const to = { placeId, since: instantOfDay(since, new Date()) };
     if ('stack' in target) await bridge().command('stacks.move', { id: target.stack.id, ...to });
     else await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
     const places = await bridge().query('places.list', {});
@@ -49,16 +48,7 @@ export function MoveForm({
       onSave={save}
       onClose={onClose}
     >
-      <p>{say('stacks.move-history')}</p>
-      <PlaceField label={say('stacks.move-to')} butNot={presentPlace(target)} {...field('placeId')} />
-      <DateField
-        label={say('stacks.move-day')}
-        hint={say('stacks.move-day-hint')}
-        max={today}
-        {...field('day')}
-        value={draft.day || null}
-        onValue={(day) => set({ day: day ?? '' })}
-      />
+      <MoveFields move={typed} butNot={presentPlace(target)} />
     </FormDialog>
   );
 }
