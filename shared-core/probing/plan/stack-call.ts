@@ -88,7 +88,7 @@ const NOT_READY = ['keep-drying', 'bring-in', 'probe-again'] as const;
 const callOf = (call: (typeof NOT_READY)[number], boards: number, probed: number): Message =>
   message(`stack-call.${boards === probed ? 'all' : 'some'}.${call}`, { boards, probed });
 
-/** How many boards have another call, or none; those that the stack is due for are told with that. */
+/** How many boards have another call, or none. Those that the stack is due for stand in that sentence. */
 function others(stack: StackFigures, call: Call): Message[] {
   const due = dueOfStack(stack)?.kind;
   const probed = probedOf(stack);
