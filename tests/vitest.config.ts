@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 const root = new URL('..', import.meta.url).pathname;
@@ -5,6 +6,8 @@ const root = new URL('..', import.meta.url).pathname;
 export default defineConfig({
   root,
   test: {
+    // On two cores vitest alone takes one, which leaves the other idle.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       { root, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'] } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
