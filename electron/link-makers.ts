@@ -1,3 +1,4 @@
+import { randomInt } from 'node:crypto';
 import { join } from 'node:path';
 import type { LinkMakers } from './app/meter/chosen-link.ts';
 import { BluetoothLink } from './meter/bluetooth-link.ts';
@@ -8,5 +9,5 @@ import { SimulatedLink } from './meter/simulated-link.ts';
 export const linkMakers = (builtDir: string): LinkMakers => ({
   none: () => new NoLink(),
   bluetooth: () => new BluetoothLink({ radioScript: join(builtDir, 'radio-process.js') }),
-  simulated: () => new SimulatedLink({ seed: Date.now() }),
+  simulated: () => new SimulatedLink({ seed: randomInt(2 ** 32) }),
 });

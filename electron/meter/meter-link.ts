@@ -46,6 +46,7 @@ export interface MeterNotification {
   value: number | null;
   /** Why there is no value; null when there is one. */
   problem: Message | null;
+  /** On a clock that only runs forward (`monotonic.ts`). */
   receivedAtMs: number;
   /** 1 for the first that this link received; none is skipped but those that `counts` reports as refused unseen. */
   sequence: number;

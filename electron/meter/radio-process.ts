@@ -3,6 +3,7 @@
  * the link" is this process ended and a new one started. `radio-child.ts` forks it; both speak `radio-messages.ts`.
  * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
+import { monotonicMs } from '../monotonic.ts';
 import { listenAsWanted, sendFound, setScan, startRadio } from './radio/listening.ts';
 import { flush } from './radio/notification-queue.ts';
 import { send } from './radio/outbox.ts';
@@ -54,7 +55,7 @@ function isUnreadableFrame(error: unknown): error is Error {
 
 process.on('uncaughtException', (error) => {
   console.error(error);
-  const now = Date.now();
+  const now = monotonicMs();
   while (unreadableFrames[0] !== undefined && now - unreadableFrames[0] > 10_000) unreadableFrames.shift();
   // Some from the air are shrugged off; a flood of them, or any other fault, means a fresh start.
   if (isUnreadableFrame(error) && unreadableFrames.push(now) <= 20) {

@@ -1,17 +1,19 @@
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
 import type { MeterBasis } from '../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { monotonicMs } from '../monotonic.ts';
 import { type LinkState, MeterLink, noMeter } from './meter-link.ts';
 
 /** Time as the simulated meter sees it: the machine's, or a test's. */
 export interface Clock {
+  /** It only runs forward; zero is anywhere. */
   nowMs(): number;
   /** @returns a function that stops it */
   every(ms: number, tick: () => void): () => void;
 }
 
 export const machineClock: Clock = {
-  nowMs: Date.now,
+  nowMs: monotonicMs,
   every(ms, tick) {
     const timer = setInterval(tick, ms);
     return () => clearInterval(timer);

@@ -159,8 +159,6 @@ export type ValueNotSaved = z.infer<typeof valueNotSavedSchema>;
 
 /** The live value, at most some 20 times a second whatever the meter's rate. */
 export const liveSchema = z.object({
-  /** Milliseconds since the epoch of the newest sample. */
-  atMs: z.number(),
   raw: z.number().nullable(),
   unit: readingUnitSchema,
   /** The newest value corrected for the board aimed at; null outside a round or with pins out. */

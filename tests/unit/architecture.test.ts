@@ -84,6 +84,12 @@ test('no folder of the core knows one that knows it, by whatever way round', () 
   expect([...known.keys()].filter((folder) => reaches(folder, folder))).toEqual([]);
 });
 
+test('what lasts is measured by a clock that nobody sets', () => {
+  const files = globSync('{shared-core,electron,renderer}/**/*.{ts,tsx}', { cwd: root });
+  expect(files.length).toBeGreaterThan(300);
+  expect(files.filter((file) => readFileSync(join(root, file), 'utf8').includes('Date.now'))).toEqual([]);
+});
+
 test('what makes sentences knows nothing of what they are about', () => {
   const allowed =
     /^(shared-core\/((words|units)\/|time|measures)|zod$|intl-messageformat$|@formatjs\/icu-messageformat-parser)/;

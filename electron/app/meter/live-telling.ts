@@ -23,9 +23,9 @@ export function createLiveTelling(
     const window = holder.window();
     const trace = values.takeTrace();
     if (live === null || window === null) return;
-    const { atMs, value, unit, phase, spread } = live;
+    const { value, unit, phase, spread } = live;
     const corrected = value === null ? null : correct(live, window);
-    context.emitTo(window, 'meter.live', { atMs, raw: value, unit, corrected, phase, spread, trace });
+    context.emitTo(window, 'meter.live', { raw: value, unit, corrected, phase, spread, trace });
   }
   values.values.follow(() => {
     timer ??= setTimeout(tell, LIVE_EVERY_MS);

@@ -6,15 +6,12 @@ import {
 } from '../../../shared-core/probing/readings/settle.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { MeterNotification } from '../../meter/meter-link.ts';
-import type { AppContext } from '../context.ts';
 import { createSignal } from '../signal.ts';
 import type { ChosenLink } from './chosen-link.ts';
 import type { MeterMemory } from './meter-memory.ts';
 
 /** The newest value of the meter and what the settling detector makes of it. */
 export interface LiveValue {
-  /** When it came, milliseconds since the epoch. */
-  atMs: number;
   /** In the meter's unit; null with the pins out. */
   value: number | null;
   unit: ReadingUnit;
@@ -32,7 +29,7 @@ export interface LiveValue {
 const LONGEST_TRACE = 64;
 
 /** Makes the values of the meter settle, whichever link they come over. */
-export function createLiveValues(context: AppContext, link: ChosenLink, memory: MeterMemory) {
+export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   let settling: SettlingState | null = null;
   let live: LiveValue | null = null;
   let trace: (number | null)[] = [];
@@ -51,7 +48,6 @@ export function createLiveValues(context: AppContext, link: ChosenLink, memory: 
     const { state, phase, settledNow, spread, value } = step(settling, { atMs: receivedAtMs, value: sent });
     settling = state;
     live = {
-      atMs: receivedAtMs,
       // What is steady is the window's value; until then the newest one is what a person would read off.
       value: phase === 'pins-out' ? null : phase === 'settled' ? value : sent,
       unit: description.unit,
@@ -77,7 +73,7 @@ export function createLiveValues(context: AppContext, link: ChosenLink, memory: 
       settledNow: false,
       inserted: false,
     } as const;
-    live = { ...live, ...gone, atMs: Date.parse(context.now()) };
+    live = { ...live, ...gone };
     lost.give(live);
   }
 

@@ -24,7 +24,7 @@ export function createMeterDesk(
 ) {
   const link = createChosenLink(make, context.reportFault);
   const memory = createMeterMemory(context, judging, link);
-  const values = createLiveValues(context, link, memory);
+  const values = createLiveValues(link, memory);
   const holder = createMeterHolder(windows);
   /** By service and characteristic, hex. */
   const lastBytes = new Map<string, string>();

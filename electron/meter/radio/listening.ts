@@ -3,6 +3,7 @@ import { readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Peripheral } from '@abandonware/noble';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
+import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
 import type { AdapterReason, FromRadio } from '../radio-messages.ts';
 import { messageOf, printable, send } from './outbox.ts';
@@ -103,7 +104,7 @@ export function listenAsWanted(): void {
 }
 
 function onHeard(peripheral: Peripheral): void {
-  heard.set(peripheral.id, { peripheral, atMs: Date.now() });
+  heard.set(peripheral.id, { peripheral, atMs: monotonicMs() });
   if (searching?.deviceId === peripheral.id) searching.onHeard();
   if (!scanWanted) return;
   const uuids = (peripheral.advertisement.serviceUuids ?? []).map(plainUuid);
@@ -125,7 +126,7 @@ export function sendFound(): void {
 /** Listens until this meter is heard, unless it was heard just now. */
 export async function search(deviceId: string, searchMs: number): Promise<Peripheral> {
   const known = heard.get(deviceId);
-  if (known !== undefined && Date.now() - known.atMs < heardJustNowMs) return known.peripheral;
+  if (known !== undefined && monotonicMs() - known.atMs < heardJustNowMs) return known.peripheral;
   let own: typeof searching = null;
   try {
     const found = new Promise<void>((resolve) => {

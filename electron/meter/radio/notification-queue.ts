@@ -1,3 +1,4 @@
+import { monotonicMs } from '../../monotonic.ts';
 import type { FromRadio } from '../radio-messages.ts';
 import { send, sendable } from './outbox.ts';
 
@@ -28,7 +29,7 @@ export function enqueue(serviceUuid: string, characteristicUuid: string, data: B
   queue.push({
     serviceUuid,
     characteristicUuid,
-    receivedAtMs: Date.now(),
+    receivedAtMs: monotonicMs(),
     bytes: sendable(data),
     lengthBytes: data.length,
   });

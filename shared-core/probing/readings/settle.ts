@@ -10,7 +10,7 @@ import type { ReadingUnit } from '../../wood/moisture/corrected.ts';
  * a person watching the display would call it steady.
  */
 
-/** One live value; `value` null where the meter says open circuit or sent something unreadable. */
+/** One live value, `atMs` on a clock that only runs forward; `value` null where the meter says open circuit or sent something unreadable. */
 export type Sample = { atMs: number; value: number | null };
 
 export type SettlingPhase = 'pins-out' | 'drifting' | 'settled';

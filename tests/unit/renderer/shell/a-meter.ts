@@ -63,7 +63,6 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
 
 export function aLiveValue(changes: Partial<Live> = {}): Live {
   return {
-    atMs: 1_777_000_000_000,
     raw: 12.6,
     unit: 'pct',
     corrected: { mcPct: 13.4, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },

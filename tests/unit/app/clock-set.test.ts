@@ -1,0 +1,63 @@
+import { expect, test, vi } from 'vitest';
+
+// Before the app is loaded, so that nothing in it has the real clock.
+vi.hoisted(() =>
+  vi.useFakeTimers({
+    toFake: ['Date', 'setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'performance', 'hrtime'],
+  }),
+);
+
+import { beginQueue, enqueue, flush } from '../../../electron/meter/radio/notification-queue.ts';
+import { send } from '../../../electron/meter/radio/outbox.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+vi.mock('../../../electron/meter/radio/outbox.ts', async (original) => ({
+  ...(await original<object>()),
+  send: vi.fn(),
+}));
+
+/** Sets the wall clock, as a person or the network does, in the middle of whatever goes on. */
+function setClock(byMs: number): void {
+  vi.setSystemTime(Date.now() + byMs);
+  yard.later(byMs);
+}
+
+const settings = [
+  { how: 'back by one day', byMs: -DAY_MS },
+  { how: 'forward by one year', byMs: 365 * DAY_MS },
+];
+
+withYardOfTwo();
+
+test.each(settings)(
+  'the clock is set $how in the middle of a push: that push is one reading, and so is the next',
+  async ({ byMs }) => {
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    await yard.command('meter.simulate', {});
+    // The pins go in after about a second, and are steady two seconds later (our own choice, simulated-link.ts).
+    vi.advanceTimersByTime(1800);
+    expect(yard.heard('meter.live').at(-1)).toMatchObject({ phase: 'drifting' });
+    setClock(byMs);
+    vi.advanceTimersByTime(3000);
+    const readings = async () =>
+      (await yard.query('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
+    expect(await readings()).toMatchObject([{ spotIndex: 0, how: 'settled', takenAt: yard.now() }]);
+    vi.advanceTimersByTime(4000);
+    const spots = (await readings()).map(({ spotIndex }) => spotIndex);
+    expect(spots.length).toBeGreaterThan(1);
+    expect(spots).toEqual([...spots.keys()]);
+  },
+);
+
+test.each(settings)('the clock is set $how: what the radio hears still comes in its order', ({ byMs }) => {
+  beginQueue(1);
+  enqueue('181a', '2a6f', Buffer.of(1));
+  vi.advanceTimersByTime(100);
+  setClock(byMs);
+  enqueue('181a', '2a6f', Buffer.of(2));
+  flush();
+  const [sent] = vi.mocked(send).mock.lastCall!;
+  const [first, second] = sent.type === 'notifications' ? sent.items : [];
+  expect(second!.receivedAtMs - first!.receivedAtMs).toBeCloseTo(100, 3);
+});
