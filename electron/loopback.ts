@@ -3,11 +3,15 @@ import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
+import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
 
 /** The same app without Electron: built as `out/main/loopback.js`, prints the address that opens the window. */
+const folder = dataDir();
+const log = createLog(folder);
 const pintally = createApp({
-  dataDir: dataDir(),
+  dataDir: folder,
+  log,
   links: linkMakers(import.meta.dirname),
   threads: builtThreads(import.meta.dirname),
 });

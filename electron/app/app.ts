@@ -1,6 +1,7 @@
 import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { createLog, type Log } from '../log/log-file.ts';
 import { createActing } from './acting.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
@@ -20,6 +21,7 @@ import type { LinkMakers } from './meter/chosen-link.ts';
 import { createLiveTelling } from './meter/live-telling.ts';
 import { createMeterDesk } from './meter/meter-desk.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
+import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
 import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
@@ -51,7 +53,11 @@ export interface AppOptions {
   links: LinkMakers;
   threads: ThreadFiles;
   clock?: () => Date;
+  /** Where faults are written; the log of the data folder unless given. */
+  log?: Log;
   reportFault?: (error: unknown) => void;
+  /** Absent where the window itself shows files. */
+  openFile?: OpenFile;
   /** How long nothing may have changed before boards are forecast in the background, ms. */
   forecastAfterMs?: number;
 }
@@ -65,7 +71,9 @@ export function createApp({
   links,
   threads,
   clock = () => new Date(),
-  reportFault = console.error,
+  log = createLog(dataDir, clock),
+  reportFault = log.fault,
+  openFile = async () => false,
   forecastAfterMs = 2000,
 }: AppOptions) {
   const now = () => clock().toISOString();
@@ -142,6 +150,7 @@ export function createApp({
     ...meter.commands,
     ...rounds.commands,
     ...settingCommands(context),
+    ...logCommands(log, openFile),
   };
 
   /** The one place that tells what changed, whoever changed it. */

@@ -15,7 +15,7 @@ const disturbances = [
 
 /**
  * What a person reads of an error: a refusal has its own message, a disturbance from outside is named, and anything
- * else is a fault of ours. Its details go to the log and never to a person.
+ * else is a fault of ours. Its details go to the log (`electron/log/`) and not into a sentence.
  */
 export function faultMessage(error: unknown, undone: Undone, reportFault: (error: unknown) => void): Message {
   if (error instanceof Refusal) return error.problem;

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { OpenLog } from '../features/log/OpenLog.tsx';
 import { attempt } from '../stores/notices.ts';
 import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
@@ -33,6 +34,7 @@ export function ProblemPage({ info }: { info: YardInfo }) {
         {info.canStartAfresh && (
           <Button onClick={() => setAsking(true)}>{say('problem-page.start-new')}</Button>
         )}
+        <OpenLog />
       </Actions>
       {asking && (
         <Dialog title={say('problem-page.start-new-title')} onClose={() => setAsking(false)}>

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
 import { labelRequests } from './requests/labels.ts';
+import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { placeRequests } from './requests/places.ts';
@@ -30,6 +31,7 @@ export const requests = {
   ...roundRequests,
   ...labelRequests,
   ...settingRequests,
+  ...logRequests,
 };
 
 type Requests = typeof requests;

@@ -12,6 +12,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
+import { OpenLog } from '../log/OpenLog.tsx';
 import { LayoutForm } from './LayoutForm.tsx';
 import { NextBoardChoice } from './NextBoardChoice.tsx';
 import './settings.css';
@@ -33,6 +34,7 @@ export function SettingsScreen() {
         }}
       />
       {info && <Yard info={info} />}
+      <Log />
     </Screen>
   );
 }
@@ -153,6 +155,21 @@ function Yard({ info }: { info: YardInfo }) {
       </Actions>
       <p className="soft">{say('settings.version', { version: info.version })}</p>
       {asking && <RemoveDemoDialog onClose={() => setAsking(false)} />}
+    </Sheet>
+  );
+}
+
+/** What was logged of faults. */
+function Log() {
+  const { say } = useWords();
+  return (
+    <Sheet title={say('log.title')}>
+      <p>
+        {say('log.what')} {say('log.without')}
+      </p>
+      <Actions>
+        <OpenLog />
+      </Actions>
     </Sheet>
   );
 }

@@ -9,6 +9,7 @@ import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
 import { labels } from './labels.ts';
+import { log } from './log.ts';
 import { meter } from './meter.ts';
 import { missing } from './missing.ts';
 import { movement } from './movement.ts';
@@ -40,6 +41,7 @@ export const areas = {
   forecastReasons,
   frame,
   labels,
+  log,
   meter,
   missing,
   movement,
@@ -71,6 +73,7 @@ export const english = {
   ...forecastReasons,
   ...frame,
   ...labels,
+  ...log,
   ...meter,
   ...missing,
   ...movement,

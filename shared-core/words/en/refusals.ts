@@ -26,7 +26,8 @@ export const refusals = {
   // What is wrong around us; each says what was not done, and what to do once it is right again.
   'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
   'refusal.disk-failed': 'The disk is full or failing. {undone} Make room. {again}',
-  'refusal.unexpected': 'Something went wrong. {undone} Restart Pintally. {again}',
+  'refusal.unexpected':
+    'Something went wrong. {undone} Restart Pintally. {again} Settings has the log with the details.',
   'refusal.undone': 'Nothing was saved. Earlier readings are safe.',
   'refusal.try-again': 'Then try again.',
   'refusal.value-not-saved': 'The settled reading was not saved. Earlier readings are safe.',

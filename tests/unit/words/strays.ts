@@ -114,7 +114,7 @@ const ATTRIBUTES_READ =
   /^(label|title|placeholder|alt|hint|heading|aria-label|aria-description|aria-valuetext)$/;
 /** Calls whose words go to a log or a database. */
 const CALLS_UNREAD =
-  /^(console\.\w+|reportFault|.*\.(prepare|exec|pragma|querySelector|querySelectorAll|closest|matches|matchMedia)|matchMedia)$/;
+  /^(console\.\w+|reportFault|log\.note|.*\.(prepare|exec|pragma|querySelector|querySelectorAll|closest|matches|matchMedia)|matchMedia)$/;
 /** A programmer's fault, never shown. */
 const FAULTS = /^(Error|RangeError|TypeError)$/;
 

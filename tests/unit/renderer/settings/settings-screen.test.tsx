@@ -179,4 +179,28 @@ describe('Settings', () => {
     expect(machine.inputsOf('yard.removeDemo')).toEqual([]);
     expect(screen.getByText(/The demo yard is open/)).toBeTruthy();
   });
+
+  test('the log is shown over the screen where the computer opens no files, and can be saved', async () => {
+    const log = { file: '/data/logs/pintally.log', text: '2026-11-26T08:00:00.000Z fault: RangeError\n' };
+    const { user } = open({ 'log.open': () => log });
+    await user.click(screen.getByRole('button', { name: 'Open the log' }));
+    const dialog = await screen.findByRole('dialog', { name: 'Log' });
+    expect(within(dialog).getByText(log.file)).toBeTruthy();
+    expect(within(dialog).getByRole('region', { name: 'Newest entries' }).textContent).toBe(log.text);
+    expect(within(dialog).getByRole('button', { name: 'Save the log' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('an empty log says so, and one that the computer opened is not shown twice', async () => {
+    let text: string | null = '';
+    const { user } = open({ 'log.open': () => ({ file: '/pintally.log', text }) });
+    await user.click(screen.getByRole('button', { name: 'Open the log' }));
+    expect(await screen.findByText('Nothing has gone wrong yet.')).toBeTruthy();
+    expect(screen.queryByRole('button', { name: 'Save the log' })).toBeNull();
+    await user.click(screen.getByRole('button', { name: 'Close' }));
+    text = null;
+    await user.click(screen.getByRole('button', { name: 'Open the log' }));
+    expect(screen.queryByRole('dialog')).toBeNull();
+    expect(useNotices.getState().notices).toMatchObject([{ sentence: 'The log was opened.' }]);
+  });
 });

@@ -1,0 +1,66 @@
+import { appendFileSync, mkdirSync, readFileSync, renameSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { faultText } from './fault-text.ts';
+
+/** How large one file of the log may become, bytes, and how many there are. */
+export const LOG_LIMITS = { fileBytes: 1024 * 1024, files: 5 } as const;
+/** How much of it the window shows, characters. */
+const SHOWN = 256 * 1024;
+
+/**
+ * The log of faults in the data folder: the newest file is `logs/pintally.log`, older ones carry a number. Written at
+ * once, so that the last words before an end are in it. Nothing here throws: a fault must never cause another.
+ */
+export function createLog(dataDir: string, clock: () => Date = () => new Date()) {
+  const file = join(dataDir, 'logs', 'pintally.log');
+  const older = (number: number): string =>
+    number === 0 ? file : join(dataDir, 'logs', `pintally.${number}.log`);
+
+  /** The oldest one is overwritten. */
+  function rotate(): void {
+    for (let number = LOG_LIMITS.files - 2; number >= 0; number--) {
+      try {
+        renameSync(older(number), older(number + 1));
+      } catch {
+        // There are fewer files yet.
+      }
+    }
+  }
+
+  function note(what: string, error?: unknown): void {
+    try {
+      const entry = `${clock().toISOString()} ${what}${error === undefined ? '' : ` ${faultText(error)}`}\n`;
+      mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+      if (sizeOf(file) + Buffer.byteLength(entry) > LOG_LIMITS.fileBytes) rotate();
+      appendFileSync(file, entry, { mode: 0o600 });
+    } catch {
+      console.error(what, error);
+    }
+  }
+
+  return {
+    /** Where the newest file is. */
+    file,
+    /** Writes what happened. */
+    note,
+    /** Writes a fault of ours. */
+    fault: (error: unknown): void => note('fault:', error),
+    /** What was written last, oldest first. */
+    newest: (): string => {
+      const text = textOf(older(1)) + textOf(file);
+      if (text.length <= SHOWN) return text;
+      return text.slice(text.indexOf('\n', text.length - SHOWN) + 1);
+    },
+  };
+}
+export type Log = ReturnType<typeof createLog>;
+
+const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+
+function textOf(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch {
+    return '';
+  }
+}
