@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
 import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
+import { instantSchema } from '../../shared-core/time.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import type { Db } from './yard-file.ts';
@@ -20,7 +21,7 @@ const amendmentsSchema = z
   .object({
     /** Null: included again. */
     excluded: exclusionSchema.nullable(),
-    takenAt: z.iso.datetime(),
+    takenAt: instantSchema,
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     depthMm: spotSchema.shape.depthMm,

@@ -10,6 +10,7 @@ import * as barkOff from './migrations/0009-bark-off.ts';
 import * as oneLayout from './migrations/0010-one-layout.ts';
 import * as outlooks from './migrations/0011-outlooks.ts';
 import * as airOffsets from './migrations/0012-air-offsets.ts';
+import * as instants from './migrations/0013-instants.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -20,7 +21,7 @@ export interface Migration {
 
 /**
  * Numbered migrations, one a file, applied in order and never edited once landed. The number of those applied is
- * `user_version`. Instants are UTC ISO 8601 texts, days are ISO dates.
+ * `user_version`. Instants are UTC ISO 8601 texts with milliseconds (`instantSchema`), days are ISO dates.
  */
 export const migrations: readonly Migration[] = [
   firstTables,
@@ -35,4 +36,5 @@ export const migrations: readonly Migration[] = [
   oneLayout,
   outlooks,
   airOffsets,
+  instants,
 ];

@@ -47,7 +47,7 @@ export function ovenCheckReads(db: Db) {
   const ofSpecies = db.prepare<[string], CheckRecord>(`${select} WHERE c.species_id = ? ORDER BY c.id`);
   const weights = db.prepare<[number], WeightRecord>(
     `SELECT w.id, ${selected(weightColumns, 'w')}, ${amended('ovenWeight', 'w.id')} AS amendments
-     FROM oven_weight w WHERE w.check_id = ? ORDER BY w.weighed_at, w.id`,
+     FROM oven_weight w WHERE w.check_id = ? ORDER BY julianday(w.weighed_at), w.id`,
   );
   const chosen = db.prepare<[string], { meterId: number | null; inUse: number }>(
     `SELECT f.meter_id AS meterId, f.in_use AS inUse FROM own_fit_choice f

@@ -5,6 +5,7 @@ import {
   type SampleSection,
   type SampleWeight,
   sampleCutSchema,
+  sampleWeightSchema,
 } from '../../shared-core/contract/sample-board.ts';
 import { amended, exclusionOf } from './amendment-table.ts';
 import { rowAppender } from './columns.ts';
@@ -17,7 +18,7 @@ type WeightRecord = Omit<SampleWeight, 'excluded'> & { amendments: string };
 export function sampleBoardReads(db: Db) {
   const cuts = db.prepare<[number], CutRecord>(
     `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at, ${amended('sampleCut', 'c.id')} AS amendments
-     FROM sample_cut c WHERE c.board_id = ? ORDER BY c.cut_at, c.id`,
+     FROM sample_cut c WHERE c.board_id = ? ORDER BY julianday(c.cut_at), c.id`,
   );
   const sections = db.prepare<[number], SampleSection>(
     `SELECT s.id, s.wet_grams AS wetGrams,
@@ -26,7 +27,7 @@ export function sampleBoardReads(db: Db) {
   );
   const weights = db.prepare<[number], WeightRecord>(
     `SELECT w.id, w.kg, w.weighed_at AS at, ${amended('sampleWeight', 'w.id')} AS amendments
-     FROM sample_weight w WHERE w.board_id = ? ORDER BY w.weighed_at, w.id`,
+     FROM sample_weight w WHERE w.board_id = ? ORDER BY julianday(w.weighed_at), w.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
     `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
@@ -52,7 +53,9 @@ export function sampleBoardReads(db: Db) {
     weights: (boardId: number): SampleWeight[] =>
       weights
         .all(boardId)
-        .map(({ amendments, ...weight }) => ({ ...weight, excluded: exclusionOf(amendments) })),
+        .map(({ amendments, ...weight }) =>
+          sampleWeightSchema.parse({ ...weight, excluded: exclusionOf(amendments) }),
+        ),
     section: (id: number): { boardId: number; wetGrams: number } | undefined => section.get(id),
     boardOf: ({ what, id }: SampleRecord): number | undefined =>
       (what === 'cut' ? boardOfCut : boardOfWeight).get(id)?.boardId,

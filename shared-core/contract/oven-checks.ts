@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
+import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { messageSchema } from '../words/message.ts';
@@ -40,7 +41,7 @@ export type NewOvenCheck = z.infer<typeof newOvenCheckSchema>;
 export const ovenWeightSchema = z.object({
   id: rowIdSchema,
   grams: gramsSchema,
-  at: z.iso.datetime(),
+  at: instantSchema,
   /** Why it was excluded; null where it counts. */
   excluded: exclusionSchema.nullable(),
 });
@@ -49,7 +50,7 @@ export type OvenWeight = z.infer<typeof ovenWeightSchema>;
 /** A check as it was measured. */
 export const ovenCheckSchema = newOvenCheckSchema.extend({
   id: rowIdSchema,
-  at: z.iso.datetime(),
+  at: instantSchema,
   /** In the order weighed. */
   weights: z.array(ovenWeightSchema),
   excluded: exclusionSchema.nullable(),

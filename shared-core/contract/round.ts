@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { planSpots } from '../probing/readings/spots.ts';
+import { instantSchema } from '../time.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
 import { says } from './validation.ts';
@@ -61,7 +62,7 @@ export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {
 /** What the round before found at the spots of a board. */
 export const lastRoundSchema = z.object({
   /** When its last reading was taken. */
-  at: z.iso.datetime(),
+  at: instantSchema,
   spotPcts: roundFindingSchema.shape.spotPcts,
 });
 export type LastRound = z.infer<typeof lastRoundSchema>;
@@ -97,10 +98,10 @@ export const roundStateSchema = z.object({
   stackName: z.string(),
   placeName: z.string(),
   endUseName: z.string(),
-  startedAt: z.iso.datetime(),
+  startedAt: instantSchema,
   /** Whether a person gave its day, as its readings were taken earlier than they were typed. */
   isDated: z.boolean(),
-  finishedAt: z.iso.datetime().nullable(),
+  finishedAt: instantSchema.nullable(),
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),
   /** Where the window that asks aims; null once the round is finished. */

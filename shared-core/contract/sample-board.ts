@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
+import { instantSchema } from '../time.ts';
 import { messageSchema } from '../words/message.ts';
 import { gramsSchema } from './oven-checks.ts';
 import { says } from './validation.ts';
@@ -18,7 +19,7 @@ export const newSampleCutSchema = z.object({
   boardKg: boardKgSchema,
   /** Each section's mass at once, g. */
   wetGrams: z.array(gramsSchema).min(1, says('validation.section-weight-missing')).max(10),
-  at: z.iso.datetime(),
+  at: instantSchema,
 });
 export type NewSampleCut = z.infer<typeof newSampleCutSchema>;
 
@@ -33,7 +34,7 @@ export type SampleSection = z.infer<typeof sampleSectionSchema>;
 export const sampleCutSchema = z.object({
   id: rowIdSchema,
   boardKg: boardKgSchema,
-  at: z.iso.datetime(),
+  at: instantSchema,
   sections: z.array(sampleSectionSchema),
   excluded: exclusionSchema.nullable(),
 });
@@ -42,7 +43,7 @@ export type SampleCut = z.infer<typeof sampleCutSchema>;
 export const sampleWeightSchema = z.object({
   id: rowIdSchema,
   kg: boardKgSchema,
-  at: z.iso.datetime(),
+  at: instantSchema,
   excluded: exclusionSchema.nullable(),
 });
 export type SampleWeight = z.infer<typeof sampleWeightSchema>;

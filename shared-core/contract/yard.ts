@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
 import { outlookSchema, whenSchema } from '../probing/calls/outlook.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
+import { instantSchema } from '../time.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
 import { roomAirSchema } from '../wood/climate/room-air.ts';
@@ -132,7 +133,7 @@ export const stackRowSchema = stackSchema.extend({
   call: stackCallSchema.nullable(),
   /** What to do about it first; null where nothing is. */
   due: stackDueSchema.nullable(),
-  lastProbedAt: z.iso.datetime().nullable(),
+  lastProbedAt: instantSchema.nullable(),
   /** A round that was begun on it and not finished. */
   openRoundId: rowIdSchema.nullable(),
   /** The newest that was finished. */
@@ -232,7 +233,7 @@ export const sharedBoardFieldsSchema = givenBoardSchema
 /** The latest finding on a board, as lists and labels show it. */
 export const latestFindingSchema = z.object({
   roundId: rowIdSchema,
-  at: z.iso.datetime(),
+  at: instantSchema,
   averagePct: z.number().nullable(),
   /** The average likely lies in here: 8 chances in 10. */
   lowPct: z.number().nullable(),
@@ -253,7 +254,7 @@ export const boardRowSchema = boardSchema.extend({
   speciesName: z.string(),
   placeId: rowIdSchema,
   placeName: z.string(),
-  placeSince: z.iso.datetime(),
+  placeSince: instantSchema,
   /** Whether it was moved to another place than its stack's. */
   isElsewhere: z.boolean(),
   latest: latestFindingSchema.nullable(),
@@ -277,7 +278,7 @@ export const moveSchema = z.object({
   boardId: rowIdSchema,
   placeId: rowIdSchema,
   placeName: z.string(),
-  since: z.iso.datetime(),
+  since: instantSchema,
 });
 export type Move = z.infer<typeof moveSchema>;
 

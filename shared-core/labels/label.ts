@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
+import { instantSchema } from '../time.ts';
 
 /** What one board's label is about. Its words are made where it is drawn (`label-lines.ts`). */
 export const labelContentSchema = z.object({
@@ -18,7 +19,7 @@ export const labelContentSchema = z.object({
   /** The finding of its latest round; null before the first. */
   latest: z
     .object({
-      at: z.iso.datetime(),
+      at: instantSchema,
       /** Corrected MC, %; null where no reading of the round can be used. */
       averagePct: z.number().nullable(),
       shellPct: z.number().nullable(),

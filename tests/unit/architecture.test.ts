@@ -90,6 +90,23 @@ test('what lasts is measured by a clock that nobody sets', () => {
   expect(files.filter((file) => readFileSync(join(root, file), 'utf8').includes('Date.now'))).toEqual([]);
 });
 
+test('instants are compared by the time they tell, never as texts', () => {
+  const instant = '(takenAt|startedAt|finishedAt|givenAt|lastProbedAt|since|[nN]ow\\(\\))';
+  const compared = new RegExp(
+    `\\b${instant}\\)* [<>]=? |[^=] [<>]=? [\\w.?!()]*\\b${instant}(?!\\w)|${instant}\\W{0,8}\\.localeCompare`,
+  );
+  const files = globSync('{shared-core,electron,renderer}/**/*.{ts,tsx}', { cwd: root });
+  const found = files.flatMap((file) =>
+    readFileSync(join(root, file), 'utf8')
+      .split('\n')
+      .filter((line) =>
+        compared.test(line.replaceAll(/Date\.parse\([^()]*(\(\))?\)|performance\.now\(\)/g, '0')),
+      )
+      .map((line) => `${file}: ${line.trim()}`),
+  );
+  expect(found).toEqual([]);
+});
+
 test('what makes sentences knows nothing of what they are about', () => {
   const allowed =
     /^(shared-core\/((words|units)\/|time|measures)|zod$|intl-messageformat$|@formatjs\/icu-messageformat-parser)/;

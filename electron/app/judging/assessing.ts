@@ -112,7 +112,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   /** Where the board was at that instant, with the EMC of that month's air. */
   function placeAt(moves: readonly Move[], at: string): BoardEvidence['place'] {
     const yard = context.yard();
-    const move = moves.findLast((each) => each.since <= at) ?? moves[0];
+    const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
     const place = orRefuse(yard.places.get(orRefuse(move, 'move').placeId), 'place');
     const month = new Date(at).getMonth();
     return {
@@ -131,7 +131,9 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const { estimate, readings } = judgeBoard(evidenceOf(known, before, false));
     const takenAt = readings.at(-1)?.takenAt;
     if (estimate === null || takenAt === undefined) return null;
-    const moved = known.moves.some(({ since }) => since > takenAt && since <= at);
+    const moved = known.moves.some(
+      ({ since }) => Date.parse(since) > Date.parse(takenAt) && Date.parse(since) <= Date.parse(at),
+    );
     return { estimate, takenAt, moved };
   }
 

@@ -30,12 +30,12 @@ export function createBacklog(
   let era = 0;
 
   async function work(mine: number): Promise<void> {
-    let since = performance.now();
+    let beganMs = performance.now();
     const changed = new Set<Topic>();
     const yieldIfDue = async () => {
-      if (performance.now() - since >= MOST_AT_A_TIME_MS) {
+      if (performance.now() - beganMs >= MOST_AT_A_TIME_MS) {
         await setImmediate();
-        since = performance.now();
+        beganMs = performance.now();
       }
       return mine === era;
     };

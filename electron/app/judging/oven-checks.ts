@@ -71,7 +71,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
           }),
         );
       }
-      if (at > context.now()) {
+      if (Date.parse(at) > Date.parse(context.now())) {
         throw new Refusal(message('refusal.weighed-to-come'));
       }
       if (

@@ -9,7 +9,7 @@ import { type AppContext, orRefuse } from '../context.ts';
 export function moveBoards(context: AppContext, boardIds: number[], placeId: number, since: string): void {
   const yard = context.yard();
   orRefuse(yard.places.get(placeId), 'place');
-  if (since > context.now()) {
+  if (Date.parse(since) > Date.parse(context.now())) {
     throw new Refusal(message('refusal.move-to-come'));
   }
   for (const id of boardIds) {

@@ -50,7 +50,7 @@ function placeInStack({ layer, column }: BoardRow, say: Say): string | null {
 /** The places where a board has been, the present one first. */
 export function MovesOfBoard({ moves }: { moves: readonly Move[] }) {
   const { say } = useWords();
-  const newestFirst = moves.toSorted((a, b) => b.since.localeCompare(a.since) || b.id - a.id);
+  const newestFirst = moves.toSorted((a, b) => Date.parse(b.since) - Date.parse(a.since) || b.id - a.id);
   return (
     <ol className={`list ${css.moves}`}>
       {newestFirst.map(({ id, placeName, since }, index) => {

@@ -42,7 +42,7 @@ export function ReadingsOfBoard({
           head: say('board.reading-date'),
           cell: ({ takenAt }) => formats.day(takenAt),
           below: ({ how }) => say(`board.taken.${how}`),
-          sortBy: ({ takenAt }) => takenAt,
+          sortBy: ({ takenAt }) => Date.parse(takenAt),
           widthRem: 7,
         },
         {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { callSchema } from '../../probing/calls/assessment.ts';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { judgedReadingSchema } from '../../probing/readings/reading.ts';
+import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { boardForecastSchema } from '../forecast.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
@@ -30,7 +31,7 @@ const someBoards = z
 
 const byAct = z.object({ act: z.uuid() });
 const newVersionsSchema = z.array(z.object({ id: rowIdSchema, version: versionSchema }));
-const placeSinceSchema = z.object({ placeId: rowIdSchema, since: z.iso.datetime() });
+const placeSinceSchema = z.object({ placeId: rowIdSchema, since: instantSchema });
 
 export const boardRequests = {
   /** Of a stack, those that are with it, or by the filter those that are elsewhere; without a stack, all. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
+import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
@@ -36,7 +37,7 @@ export const stackRequests = {
   }),
   /** Moves the stack and every board that is with it. */
   'stacks.move': command({
-    input: byId.extend({ placeId: rowIdSchema, since: z.iso.datetime() }),
+    input: byId.extend({ placeId: rowIdSchema, since: instantSchema }),
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
   }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { instantSchema } from '../../time.ts';
 import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { messageSchema } from '../../words/message.ts';
 import { exclusionSchema } from './exclusion.ts';
@@ -37,7 +38,7 @@ export const readingSchema = z.object({
   woodTempC: z.number().nullable(),
   meterId: z.number().int().positive().nullable(),
   /** UTC instant, ISO 8601. */
-  takenAt: z.iso.datetime(),
+  takenAt: instantSchema,
   /** Why a person left it out of the averages; null when it counts. */
   excluded: exclusionSchema.nullable(),
 });

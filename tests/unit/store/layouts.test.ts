@@ -356,6 +356,62 @@ describe('a yard file of layout 11', () => {
   });
 });
 
+/** Made from layout 11 by the app as it was at layout 12, which forecast every board. */
+describe('a yard file of layout 12', () => {
+  test('keeps every row as it was', () => {
+    const { before, after } = migrated(12);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+  });
+
+  test('has moves and rounds in the order of time, however their instants were written', () => {
+    const file = copyOfLayout(12);
+    const db = new Database(file);
+    const [{ board_id: boardId }] = rows(
+      db,
+      'SELECT board_id FROM move GROUP BY board_id HAVING count(*) > 1',
+    ) as [{ board_id: number }];
+    const [first, second] = rows(db, `SELECT id FROM move WHERE board_id = ${boardId} ORDER BY id`) as {
+      id: number;
+    }[];
+    // By the text the first of them would come second.
+    db.exec(`UPDATE move SET since = '2025-03-01T12:00+02:00' WHERE id = ${first?.id};
+      UPDATE move SET since = '2025-03-01T11:30:00.250Z' WHERE id = ${second?.id};
+      UPDATE round SET started_at = replace(started_at, '.000Z', 'Z')`);
+    db.close();
+    const yard = closedLater(openYard(file));
+    const moves = yard.moves.ofBoard(boardId);
+    expect(moves.slice(0, 2).map(({ id, since }) => [id, since])).toEqual([
+      [first?.id, '2025-03-01T10:00:00.000Z'],
+      [second?.id, '2025-03-01T11:30:00.250Z'],
+    ]);
+    const board = yard.boards.get(boardId);
+    expect(board?.placeId).toBe(moves.at(-1)?.placeId);
+    for (const { startedAt } of [1, 2].flatMap((id) => yard.rounds.get(id) ?? [])) {
+      expect(startedAt).toMatch(/\.\d{3}Z$/);
+    }
+  });
+
+  test('has weights in the order of time, however their instants were written', () => {
+    const file = copyOfLayout(12);
+    const db = new Database(file);
+    const [{ board_id: boardId }] = rows(db, 'SELECT board_id FROM sample_weight') as [{ board_id: number }];
+    const weigh = db.prepare(
+      'INSERT INTO sample_weight (uuid, board_id, kg, weighed_at) VALUES (?, ?, ?, ?)',
+    );
+    weigh.run('b', boardId, 1.25, '2027-01-01T11:00:00.000Z');
+    weigh.run('a', boardId, 1.5, '2027-01-01T12:00:00+02:00');
+    db.close();
+    const newest = closedLater(openYard(file)).samples.weights(boardId).slice(-2);
+    expect(newest.map(({ kg, at }) => [kg, at])).toEqual([
+      [1.5, '2027-01-01T10:00:00.000Z'],
+      [1.25, '2027-01-01T11:00:00.000Z'],
+    ]);
+  });
+});
+
 /** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {

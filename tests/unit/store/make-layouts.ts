@@ -6,7 +6,7 @@
  * meters, undone and excluded readings, moves, oven checks, a sample board, a round still open. It cannot be made
  * again, because that app is gone. `layout-10.sqlite` is that file as the app of layout 10 (commit b0bdc1f) opened it,
  * judged its boards and moved one; `layout-11.sqlite` is that one as the app of layout 11 (commit 4899fd1) opened it and
- * forecast its boards.
+ * forecast its boards, and `layout-12.sqlite` that one as the app of layout 12 (commit 4c4996e) did.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
