@@ -1,20 +1,38 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { z } from 'zod';
 import type { Connection } from './app/app.ts';
 import type { Emit } from './app/windows.ts';
+import { boundStrangers } from './loopback/strangers.ts';
+import { serveWindow } from './loopback/window-socket.ts';
 import { windowFile } from './window-files.ts';
 
 /** The largest message that a window may send: a page of 500 new boards is well under it. */
 const MAX_MESSAGE_BYTES = 4 * 1024 * 1024;
+
+/** Sockets may be open at once whose first message is on its way. Each may hold one whole message. */
+const MAX_SILENT = 16;
+
+/** How long anyone may take, ms. */
+const PATIENCE = {
+  /** To say which window it is. */
+  hello: 5000,
+  /** To send a request's headers. */
+  headers: 5000,
+  /** To be looked at again where it takes too long, or reads nothing. */
+  check: 5000,
+};
 
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
   /** A window is there, with an id that it keeps when it connects again. */
   connect(window: string, emit: Emit): Connection;
+  patience?: typeof PATIENCE;
 }
 
 /**
@@ -24,15 +42,40 @@ export interface LoopbackOptions {
  * door once and leads to a path nobody can guess; every request must name this host, and the socket must come from
  * this origin. Whatever does not fit gets an empty 403.
  */
-export async function startLoopbackHost({ rendererDir, connect }: LoopbackOptions) {
+export async function startLoopbackHost({ rendererDir, connect, patience = PATIENCE }: LoopbackOptions) {
   let token: string | null = randomBytes(32).toString('hex');
   const session = randomBytes(32).toString('hex');
   const sockets = new Set<WebSocket>();
+  /** Those that did not say which window they are, oldest first. */
+  const silent = new Set<WebSocket>();
 
-  const server = createServer((request, response) => {
+  /** The window's files, read once each: a program that asks for one a thousand times at once gets it from here. */
+  const files = new Map<string, Promise<Buffer>>();
+  function readOnce(file: string): Promise<Buffer> {
+    const known = files.get(file) ?? readFile(file);
+    files.set(file, known);
+    // One that is not there is not remembered: anyone can make up names.
+    known.catch(() => files.delete(file));
+    return known;
+  }
+
+  const timeouts = {
+    headersTimeout: patience.headers,
+    requestTimeout: patience.headers,
+    connectionsCheckingInterval: patience.check,
+    // Cookies of every other program on this machine come along, whatever its port.
+    maxHeaderSize: 64 * 1024,
+  };
+  const server = createServer(timeouts, (request, response) => {
     serve(request, response).catch(() => refuse(response));
   });
-  const socketServer = new WebSocketServer({ noServer: true, maxPayload: MAX_MESSAGE_BYTES });
+  const isWindow = boundStrangers(server);
+  // No browser pings. Answers to a flood of pings that nobody reads would pile up.
+  const socketServer = new WebSocketServer({
+    noServer: true,
+    maxPayload: MAX_MESSAGE_BYTES,
+    autoPong: false,
+  });
 
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
@@ -53,7 +96,7 @@ export async function startLoopbackHost({ rendererDir, connect }: LoopbackOption
     }
     const [, offered, rest] = /^\/s\/([0-9a-f]+)\/(.*)$/.exec(path) ?? [];
     if (offered === undefined || rest === undefined || !same(offered, session)) return refuse(response);
-    const file = await windowFile(rendererDir, rest, `ws://${host}`);
+    const file = await windowFile(rendererDir, rest, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
     response.writeHead(200, file.headers).end(file.bytes);
   }
@@ -65,36 +108,29 @@ export async function startLoopbackHost({ rendererDir, connect }: LoopbackOption
       request.headers.origin === `http://${host}` &&
       offered !== undefined &&
       same(offered, session);
-    if (!welcome) {
-      socket.end('HTTP/1.1 403 Forbidden\r\nContent-Length: 0\r\nConnection: close\r\n\r\n');
-      return;
-    }
+    if (!welcome) return turnAway(socket);
     socketServer.handleUpgrade(request, socket, head, (opened) => {
       sockets.add(opened);
-      opened.on('close', () => sockets.delete(opened));
+      silent.add(opened);
+      const [oldest] = silent;
+      if (silent.size > MAX_SILENT) oldest?.terminate();
+      const tooLate = setTimeout(() => opened.terminate(), patience.hello);
+      opened.on('close', () => {
+        sockets.delete(opened);
+        silent.delete(opened);
+        clearTimeout(tooLate);
+      });
       opened.on('error', () => opened.terminate());
-      opened.once('message', (data) => welcomeWindow(opened, String(data)));
+      opened.once('message', (data) => {
+        silent.delete(opened);
+        clearTimeout(tooLate);
+        const hello = parsedHello(String(data));
+        if (hello === null) return opened.close(1008, 'hello-missing');
+        isWindow(request.socket);
+        serveWindow(opened, (emit) => connect(hello.window, emit), patience.check);
+      });
     });
   });
-
-  /** The first message of a socket says which window it is of. */
-  function welcomeWindow(socket: WebSocket, text: string): void {
-    const hello = parsed(helloSchema, text);
-    if (hello === null) {
-      socket.close(1008, 'hello-missing');
-      return;
-    }
-    const send = (reply: object): void => {
-      if (socket.readyState === socket.OPEN) socket.send(JSON.stringify(reply));
-    };
-    const connection = connect(hello.window, (event, data) => send({ event, data }));
-    socket.on('close', connection.close);
-    socket.on('message', async (data) => {
-      const sent = parsed(sentSchema, String(data));
-      if (sent === null) return socket.close(1008, 'not-a-request');
-      send({ id: sent.id, answer: await connection.answer(sent.name, sent.input, sent.envelope) });
-    });
-  }
 
   return {
     /** Opens the window once; the browser is led on to the session's own address. */
@@ -107,6 +143,12 @@ export async function startLoopbackHost({ rendererDir, connect }: LoopbackOption
   };
 }
 
+/** Answers an upgrade with a refusal, and is done with the socket. */
+function turnAway(socket: Duplex): void {
+  socket.once('finish', () => socket.destroy());
+  socket.end('HTTP/1.1 403 Forbidden\r\nContent-Length: 0\r\nConnection: close\r\n\r\n');
+}
+
 function refuse(response: ServerResponse): void {
   if (!response.headersSent) response.writeHead(403);
   response.end();
@@ -117,11 +159,10 @@ function same(offered: string, secret: string): boolean {
 }
 
 const helloSchema = z.object({ window: z.uuid() });
-const sentSchema = z.object({ id: z.number(), name: z.string(), input: z.unknown(), envelope: z.unknown() });
 
-function parsed<T>(schema: z.ZodType<T>, text: string): T | null {
+function parsedHello(text: string): z.infer<typeof helloSchema> | null {
   try {
-    return schema.safeParse(JSON.parse(text)).data ?? null;
+    return helloSchema.safeParse(JSON.parse(text)).data ?? null;
   } catch {
     return null;
   }

@@ -20,14 +20,20 @@ const NONCE = '__NONCE__';
  *
  * @param path     within the folder; empty for the page itself
  * @param connect  what the page may connect to, besides its own origin
+ * @param read     reads a file; throws where there is none
  * @returns        null for a path outside the folder
  * @throws         where there is no such file
  */
-export async function windowFile(rendererDir: string, path: string, connect: string) {
+export async function windowFile(
+  rendererDir: string,
+  path: string,
+  connect: string,
+  read: (file: string) => Promise<Buffer> = readFile,
+) {
   const file = normalize(join(rendererDir, path === '' ? 'index.html' : decodeURIComponent(path)));
   if (!file.startsWith(normalize(rendererDir) + sep)) return null;
   const nonce = randomBytes(16).toString('base64');
-  const bytes = await readFile(file);
+  const bytes = await read(file);
   return {
     bytes: extname(file) === '.html' ? Buffer.from(bytes.toString('utf8').replaceAll(NONCE, nonce)) : bytes,
     headers: {

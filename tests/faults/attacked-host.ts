@@ -1,0 +1,112 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { connect, type Socket } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { WebSocket } from 'ws';
+import type { Answer } from '../../shared-core/contract/answer.ts';
+
+/** A running host, with what an attacker on the same machine can do to it, and what a window can. */
+export interface AttackedHost {
+  port: number;
+  isAlive(): boolean;
+  residentBytes(): Promise<number>;
+  /** A connection that ignores whatever happens to it. */
+  knock(): Promise<Socket>;
+  /** A window of the person's own, that shows that it is one. */
+  openWindow(): Promise<OpenWindow>;
+  /** The first lines of a request for a web socket. */
+  upgrade(headers?: Record<string, string>): string;
+  stop(): Promise<void>;
+}
+
+export interface OpenWindow {
+  socket: WebSocket;
+  send(name: string, input: unknown): void;
+  ask(name: string, input: unknown): Promise<Answer>;
+}
+
+export async function startAttackedHost(): Promise<AttackedHost> {
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-attacked-'));
+  writeFileSync(join(folder, 'index.html'), '<title>the window</title>');
+  writeFileSync(join(folder, 'large.js'), 'x'.repeat(1024 * 1024));
+  const child = fork(join(import.meta.dirname, 'host-process.ts'), [join(folder, 'data'), folder], {
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  });
+  const { address } = (await answerOf(child)) as { address: string };
+  const { host, port, origin } = new URL(address);
+  const opened = await fetch(address, { redirect: 'manual' });
+  const session = String(opened.headers.get('location'));
+
+  return {
+    port: Number(port),
+    isAlive: () => child.exitCode === null && child.signalCode === null,
+    residentBytes: async () => {
+      child.send('memory');
+      return ((await answerOf(child)) as { residentBytes: number }).residentBytes;
+    },
+    knock: async () => {
+      const socket = connect({ host: '127.0.0.1', port: Number(port), noDelay: true });
+      await new Promise((resolve) => socket.on('error', resolve).once('connect', resolve));
+      return socket;
+    },
+    openWindow: async () => {
+      const socket = new WebSocket(`ws://${host}${session}ws`, { headers: { Origin: origin } });
+      await once(socket, 'open');
+      socket.on('error', () => undefined);
+      socket.send(JSON.stringify({ window: randomUUID() }));
+      return windowOn(socket);
+    },
+    upgrade: (headers = {}) =>
+      [
+        'GET /ws HTTP/1.1',
+        ...Object.entries({
+          Host: host,
+          Origin: origin,
+          Connection: 'Upgrade',
+          Upgrade: 'websocket',
+          'Sec-WebSocket-Version': '13',
+          'Sec-WebSocket-Key': 'dGhlIHNhbXBsZSBub25jZQ==',
+          ...headers,
+        }).map(([name, value]) => `${name}: ${value}`),
+        '',
+        '',
+      ].join('\r\n'),
+    stop: async () => {
+      const ended = child.exitCode === null && child.signalCode === null ? once(child, 'exit') : null;
+      child.kill('SIGKILL');
+      await ended;
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function answerOf(child: ChildProcess): Promise<unknown> {
+  const ended = once(child, 'exit').then(() => {
+    throw new Error('The host ended.');
+  });
+  const [message] = await Promise.race([once(child, 'message'), ended]);
+  return message;
+}
+
+function windowOn(socket: WebSocket): OpenWindow {
+  let sent = 0;
+  const waiting = new Map<number, (answer: Answer) => void>();
+  socket.on('message', (data) => {
+    const { id, answer } = JSON.parse(String(data)) as { id?: number; answer: Answer };
+    if (id !== undefined) waiting.get(id)?.(answer);
+  });
+  const send = (name: string, input: unknown): void => {
+    socket.send(JSON.stringify({ id: ++sent, name, input, envelope: { yard: null, act: randomUUID() } }));
+  };
+  return {
+    socket,
+    send,
+    ask: (name, input) => {
+      send(name, input);
+      return new Promise((resolve) => waiting.set(sent, resolve));
+    },
+  };
+}

@@ -1,0 +1,27 @@
+/**
+ * The whole app behind the loopback host, as a process that can be attacked: `fork` it with a data folder and the
+ * window's folder. It sends its address, and answers each message with the memory that it has in use.
+ */
+import { createApp } from '../../electron/app/app.ts';
+import { threadSources } from '../../electron/app/thread-files.ts';
+import { startLoopbackHost } from '../../electron/loopback-host.ts';
+import { NoLink } from '../../electron/meter/no-link.ts';
+import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
+
+const [dataDir = '', rendererDir = ''] = process.argv.slice(2);
+const app = createApp({
+  dataDir,
+  links: {
+    none: () => new NoLink(),
+    bluetooth: () => new NoLink(),
+    simulated: () => new SimulatedLink({ seed: 1 }),
+  },
+  threads: threadSources,
+});
+const host = await startLoopbackHost({
+  rendererDir,
+  connect: app.connect,
+  patience: { hello: 300, headers: 300, check: 100 },
+});
+process.on('message', () => process.send?.({ residentBytes: process.memoryUsage.rss() }));
+process.send?.({ address: host.address });
