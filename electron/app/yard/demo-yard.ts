@@ -1,18 +1,49 @@
+import { renameSync, rmSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../../shared-core/contract/yard.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
-import type { Yard } from '../../store/yard.ts';
+import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { syncFile, syncFolder } from '../../store/durable-files.ts';
+import { openYard, type Yard } from '../../store/yard.ts';
 
 /** How much two spots of one board differ in the scenario, % as the meter shows it. */
 const BETWEEN_SPOTS_PCT = 0.3;
 
 /**
+ * Makes the file of the demo yard, where there is none. It is filled under another name: whenever this process ends,
+ * the demo yard is there whole or not at all.
+ */
+export function makeDemoYard(file: string, now: string): void {
+  if ((statSync(file, { throwIfNoEntry: false })?.size ?? 0) > 0) return;
+  const filled = `${file}-unfinished`;
+  removeYardFiles(filled);
+  const yard = openYard(filled);
+  try {
+    yard.species.bringUpToDate(builtInSpecies);
+    yard.endUses.bringUpToDate(builtInEndUses);
+    fillDemoYard(yard, now);
+  } finally {
+    yard.close();
+  }
+  syncFile(filled);
+  removeYardFiles(file);
+  renameSync(filled, file);
+  syncFolder(dirname(file));
+}
+
+/** Deletes a yard file with the files that SQLite keeps beside it: first those, which no new file may find there. */
+export function removeYardFiles(file: string): void {
+  for (const suffix of ['-wal', '-shm', '-journal', '']) rmSync(file + suffix, { force: true });
+}
+
+/**
  * Fills a new yard with the demo scenario, dated back from now, as if its owner had typed every reading.
  * Findings are made when the yard is opened, by the same rules as anyone's.
  */
-export function fillDemoYard(yard: Yard, now: string): void {
+function fillDemoYard(yard: Yard, now: string): void {
   const daysAgo = (days: number): string => new Date(Date.parse(now) - days * DAY_MS).toISOString();
   yard.transaction(() => {
     const placeIds = new Map<string, number>();

@@ -1,10 +1,10 @@
-import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { makePrivateFolder } from '../../store/private-files.ts';
 import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
@@ -14,9 +14,10 @@ import {
   putBeside,
   type YardFileProblem,
 } from '../../store/yard-file.ts';
+import { lockYard, type YardLock } from '../../store/yard-lock.ts';
 import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
-import { fillDemoYard } from './demo-yard.ts';
+import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 
 /** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
@@ -35,6 +36,8 @@ export function createYards(
   const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
   let kind: YardInfo['kind'] = 'own';
   let yard: Yard | null = null;
+  /** Held as long as the yard is open. */
+  let lock: YardLock | null = null;
   let problem: YardFileProblem | null = null;
   let mayWrite = false;
   /** While a large file is being checked. */
@@ -44,6 +47,8 @@ export function createYards(
   function close(): void {
     yard?.close();
     yard = null;
+    lock?.release();
+    lock = null;
     mayWrite = false;
     checking = null;
   }
@@ -58,6 +63,9 @@ export function createYards(
     kind = which;
     problem = null;
     try {
+      makePrivateFolder(dataDir);
+      lock = lockYard(files[which], now());
+      if (which === 'demo') makeDemoYard(files.demo, now());
       yard = openYard(files[which]);
       if (yard.integrityChecked) beginWriting(yard);
       else checking = checkIntegrity(yard);
@@ -103,10 +111,6 @@ export function createYards(
     }
   }
 
-  function removeDemoFiles(): void {
-    for (const suffix of ['', '-wal', '-shm']) rmSync(files.demo + suffix, { force: true });
-  }
-
   /** @throws Refusal while no yard is open */
   function current(): Yard {
     if (yard === null) throw problem ?? new Refusal(message('refusal.no-yard'));
@@ -142,20 +146,13 @@ export function createYards(
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       const own = kind === 'own' && yard !== null ? settingsOf(yard.reader) : null;
-      if (!existsSync(files.demo)) {
-        const filling = openYard(files.demo);
-        filling.species.bringUpToDate(builtInSpecies);
-        filling.endUses.bringUpToDate(builtInEndUses);
-        fillDemoYard(filling, now());
-        filling.close();
-      }
       open('demo');
       // Whoever only looks around needs no second choice of them.
       if (own && yard && mayWrite) changeSettings(yard, { units: own.units, theme: own.theme });
     },
     removeDemo: (): void => {
       close();
-      removeDemoFiles();
+      removeYardFiles(files.demo);
       open('own');
     },
     startAfresh: (): void => {

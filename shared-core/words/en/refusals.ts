@@ -43,6 +43,8 @@ export const refusals = {
     'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
   'refusal.yard-in-use':
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
+  'refusal.yard-owned':
+    'The yard file {file} is already open. {program, select, window {A Pintally window} other {Pintally in a browser}} opened it on {openedAt} (process {processId} on {computerName}). Nothing was changed. Close it there and try again.',
   'refusal.yard-unreadable':
     'The yard file {file} could not be opened. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
   'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',

@@ -1,0 +1,31 @@
+import { chmodSync, closeSync, existsSync, mkdirSync, openSync, statSync } from 'node:fs';
+
+// On Windows these lie in the user's profile, which other users cannot read; modes mean nothing there.
+const FOLDER_MODE = 0o700;
+const FILE_MODE = 0o600;
+const OTHERS = 0o077;
+
+/** Makes a folder that no other user can enter. One that is there already stays as it is. */
+export function makePrivateFolder(folder: string): void {
+  const isNew = mkdirSync(folder, { recursive: true, mode: FOLDER_MODE }) !== undefined;
+  // The umask may have taken away too much.
+  if (isNew) chmodSync(folder, FOLDER_MODE);
+}
+
+/**
+ * Lets no other user read a file; where there is none, an empty one is made. By its path alone: to close a second
+ * descriptor of a file would drop the locks that SQLite has on it.
+ */
+export function makePrivateFile(file: string): void {
+  if (!existsSync(file)) {
+    closeSync(openSync(file, 'wx', FILE_MODE));
+    chmodSync(file, FILE_MODE);
+  }
+  keepPrivate(file, FILE_MODE);
+}
+
+/** Takes from other users what they may do with a file or folder of this user's, if it is there. */
+export function keepPrivate(path: string, mode: typeof FILE_MODE | typeof FOLDER_MODE): void {
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found && found.uid === process.getuid?.() && (found.mode & OTHERS) !== 0) chmodSync(path, mode);
+}

@@ -1,0 +1,15 @@
+/**
+ * The yards of a Pintally in a process of its own, on the data folder that it is given: it prints which yard is open,
+ * and what a person reads where none is. Then it waits until it is ended.
+ */
+import { createYards } from '../../../electron/app/yard/yards.ts';
+import { say } from './a-window.ts';
+
+const [dataDir = '', which] = process.argv.slice(2);
+const now = () => new Date().toISOString();
+const notChecked = { ask: async () => null, close: async () => undefined };
+const yards = createYards(dataDir, now, notChecked, console.error);
+if (which === 'demo') yards.openDemo();
+const { uuid, problem } = yards.info();
+console.log(JSON.stringify({ uuid, says: problem && say(problem) }));
+setInterval(() => undefined, 1000);
