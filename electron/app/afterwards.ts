@@ -8,10 +8,11 @@ export function createAfterwards() {
       else work();
     },
     /**
-     * Runs an act and then what follows from it; nothing follows from one that throws.
-     * @returns what the act came to, and why something that follows from it failed
+     * Runs an act and then what follows from it; nothing follows from one that throws. What fails keeps nothing else from
+     * following.
+     * @returns what the act came to, and why some of what follows from it failed
      */
-    run: <T>(act: () => T): { output: T; failure: { cause: unknown } | null } => {
+    run: <T>(act: () => T): { output: T; failures: unknown[] } => {
       const follows: (() => void)[] = [];
       waiting = follows;
       let output: T;
@@ -20,12 +21,15 @@ export function createAfterwards() {
       } finally {
         waiting = null;
       }
-      try {
-        for (const work of follows) work();
-        return { output, failure: null };
-      } catch (cause) {
-        return { output, failure: { cause } };
-      }
+      const failures = follows.flatMap((work) => {
+        try {
+          work();
+          return [];
+        } catch (error) {
+          return [error];
+        }
+      });
+      return { output, failures };
     },
   };
 }

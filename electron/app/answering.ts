@@ -13,31 +13,22 @@ import {
 import { problemOf } from '../../shared-core/contract/validation.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
-import { hashOf } from './acting.ts';
+import { hashOf, OutcomeUnknown } from './acting.ts';
 import type { AppContext } from './context.ts';
 import { faultMessage } from './fault-message.ts';
 import type { Act, Commands, Handler, Queries } from './handlers.ts';
 import type { Yards } from './yard/yards.ts';
 
 const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.try-again') };
-const NOT_UPDATED = { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') };
-
-/** Something failed that follows from an act; what the act saved is saved. */
-export class UpdateFailed extends Error {
-  override name = 'UpdateFailed';
-  constructor(cause: unknown) {
-    super(String(cause), { cause });
-  }
-}
 
 /**
  * Answers requests: checks what was sent, lets the handler do it, and tells what changed.
  *
  * An act and everything that it writes are one transaction. What follows from it and is no part of it, as judging,
- * comes after the commit (`afterwards.ts`). The same act sent again is answered with what it came to, and not done again.
+ * comes after the commit (`afterwards.ts`); where that fails the act is done all the same. The same act sent again is answered with what it came to, and not done again.
  */
 export function createAnswering(context: AppContext, yards: Yards, handlers: Queries & Commands) {
-  /** @throws Refusal; UpdateFailed where the act itself is done */
+  /** @throws Refusal; anything only where nothing was saved, or OutcomeUnknown */
   function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
     const inputHash = hashOf(input);
     const done = context.yard().acts.find(id);
@@ -48,11 +39,11 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
       return done.outcome as RequestOutput<N>;
     }
     const act = handlers[name] as Act<N>;
-    const { output, failure } = context.act({ id, request: name, inputHash, who: window }, () =>
+    const { output, failures } = context.act({ id, request: name, inputHash, who: window }, () =>
       act(input, window),
     );
+    for (const failure of failures) context.delays.tell(window, failure);
     context.changed(topicsOf(name, input, output));
-    if (failure) throw new UpdateFailed(failure.cause);
     return output;
   }
 
@@ -110,11 +101,8 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
         return { ok: true, output: await outputOf(name as RequestName, input, sent.data, window) };
       } catch (error) {
         if (error instanceof Conflict) return { ok: false, problem: error.problem, current: error.current };
-        const problem =
-          error instanceof UpdateFailed
-            ? faultMessage(error.cause, NOT_UPDATED, context.reportFault)
-            : faultMessage(error, NOT_DONE, context.reportFault);
-        return { ok: false, problem };
+        const problem = faultMessage(error, NOT_DONE, context.reportFault);
+        return { ok: false, problem, ...(error instanceof OutcomeUnknown ? { mayBeDone: true } : {}) };
       }
     },
   };

@@ -6,6 +6,7 @@ import { createActing } from './acting.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
 import type { AppContext, QueryContext } from './context.ts';
+import { createDelays } from './delays.ts';
 import type { Forecaster } from './forecast/forecast-messages.ts';
 import { forecastQueries } from './forecast/forecasts.ts';
 import { createOutlooks } from './forecast/outlooks.ts';
@@ -60,6 +61,8 @@ export interface AppOptions {
   openFile?: OpenFile;
   /** How long nothing may have changed before boards are forecast in the background, ms. */
   forecastAfterMs?: number;
+  /** After how long background work that the disk refused is tried again, ms. */
+  retryAfterMs?: number;
 }
 
 /**
@@ -75,6 +78,7 @@ export function createApp({
   reportFault = log.fault,
   openFile = async () => false,
   forecastAfterMs = 2000,
+  retryAfterMs = 10_000,
 }: AppOptions) {
   const now = () => clock().toISOString();
   const windows = createWindows();
@@ -93,6 +97,8 @@ export function createApp({
     changed,
     act: createActing({ yard: yards.current, now }, afterwards),
     afterwards: afterwards.add,
+    delays: createDelays(windows, reportFault),
+    retryAfterMs,
     emitTo: windows.emitTo,
   };
 
@@ -157,8 +163,13 @@ export function createApp({
   function changed(topics: Iterable<Topic>): void {
     const all = [...new Set(topics)];
     if (all.length === 0) return;
-    windows.emit('changed', { yard: yards.uuid(), topics: all });
-    changes.give(all);
+    try {
+      windows.emit('changed', { yard: yards.uuid(), topics: all });
+      changes.give(all);
+    } catch (error) {
+      // What changed is on disk: whoever changed it must not be answered that it is not.
+      reportFault(error);
+    }
   }
 
   function change(open: () => void): YardInfo {

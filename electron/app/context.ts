@@ -4,6 +4,7 @@ import type { Topic } from '../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import type { Yard, YardReader } from '../store/yard.ts';
 import type { DoAct } from './acting.ts';
+import type { Delays } from './delays.ts';
 
 /** What a query is answered with: the open yard over a connection that cannot write, and the clock. */
 export interface QueryContext {
@@ -20,12 +21,16 @@ export interface AppContext extends QueryContext {
   mayWrite(): boolean;
   /** Writes an error that answers no request to the log. */
   reportFault(error: unknown): void;
-  /** Says what background work changed. What a command changed follows from the contract. */
+  /** Says what background work changed. What a command changed follows from the contract. Never throws. */
   changed(topics: Iterable<Topic>): void;
   /** Does an act, whether a window asked for it or nobody. */
   act: DoAct;
   /** Does what follows from the act under way once that is on disk; at once where none is. */
   afterwards(work: () => void): void;
+  /** Work in the background that cannot be done for now. */
+  delays: Delays;
+  /** After how long such work is tried again, ms. */
+  retryAfterMs: number;
   /** Tells one window. */
   emitTo<N extends EventName>(window: string, name: N, data: EventData<N>): void;
 }

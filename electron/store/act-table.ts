@@ -44,6 +44,15 @@ export function actWrites(db: Db) {
       if (!db.inTransaction) throw new RangeError('An act begins and ends within a transaction.');
       setNow.run(add.run(id, request, inputHash, at, who).lastInsertRowid);
     },
+    /**
+     * A commit that failed may have reached the file, and would count when the file is next opened. Writing in its place
+     * makes sure that it does not.
+     */
+    overwriteFailedCommit: (): void => {
+      const before = db.prepare('SELECT id, act_id AS act FROM act_now').get() as { id: number; act: number };
+      db.prepare('DELETE FROM act_now').run();
+      db.prepare('INSERT INTO act_now (id, act_id) VALUES (@id, @act)').run(before);
+    },
     /** The id of the act that was begun. */
     now: (): string => now.get() as string,
     finish: (outcome: unknown): void => {

@@ -3,6 +3,7 @@ import { useEach } from '../data/useQuery.ts';
 import { useLink } from '../stores/link.ts';
 import { followMeter, loadMeter } from '../stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
+import { followDelays } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
@@ -27,7 +28,7 @@ export function App() {
   useFocusKept();
 
   useEffect(() => {
-    const stops = [followAddress(), followYard(), followMeter(), followNotSaved()];
+    const stops = [followAddress(), followYard(), followMeter(), followNotSaved(), followDelays()];
     return () => {
       for (const stop of stops) stop();
     };

@@ -96,7 +96,8 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
           throw why;
         })
         .finally(() => underWay.delete(content));
-      if (answer.ok && isAct(name)) lost.clear();
+      if (!answer.ok && answer.mayBeDone) lost.set(content, act);
+      else if (answer.ok && isAct(name)) lost.clear();
       else lost.delete(content);
       return outputOf(answer) as never;
     },

@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import { bridge } from '../data/bridge.ts';
 import { wordsNow } from '../words.ts';
 
 /** A sentence for the person: `done` goes by itself, `problem` stays until it is dismissed. */
@@ -15,13 +16,14 @@ const DONE_STAYS_MS = 6000;
 const MOST_AT_ONCE = 4;
 let nextId = 1;
 
-function tell(kind: Notice['kind'], sentence: string): void {
+function tell(kind: Notice['kind'], sentence: string): number {
   const notice: Notice = { id: nextId++, kind, sentence };
   useNotices.setState(({ notices }) => ({
     // The same sentence again replaces the old one: twenty failures in a row are one notice.
     notices: [...notices.filter((other) => other.sentence !== sentence), notice].slice(-MOST_AT_ONCE),
   }));
   if (kind === 'done') setTimeout(() => dismiss(notice.id), DONE_STAYS_MS);
+  return notice.id;
 }
 
 /** Says that something was done. */
@@ -32,6 +34,16 @@ export function tellDone(sentence: string): void {
 /** Says what went wrong. */
 export function tellProblem(error: unknown): void {
   tell('problem', sentenceOf(error));
+}
+
+let delay: number | null = null;
+
+/** Says from now on that calls and dates are not up to date, until they are. */
+export function followDelays(): () => void {
+  return bridge().on('updates.delayed', ({ problem }) => {
+    if (delay !== null) dismiss(delay);
+    delay = problem && tell('problem', wordsNow().say(problem));
+  });
 }
 
 export function dismiss(id: number): void {

@@ -9,6 +9,8 @@ export const answerSchema = z.discriminatedUnion('ok', [
     problem: messageSchema,
     /** Of an edit that another one came before: the record as it is now; of several, those that changed. */
     current: z.unknown().optional(),
+    /** Of an act that may have been done all the same: sent again with the same id, it is not done twice. */
+    mayBeDone: z.literal(true).optional(),
   }),
 ]);
 export type Answer = z.infer<typeof answerSchema>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { messageSchema } from '../words/message.ts';
 import { meterStateSchema } from './meter.ts';
 import {
   insertionReadingSchema,
@@ -19,6 +20,8 @@ export const events = {
   'round.changed': roundChangeSchema,
   'round.outdated': roundOutdatedSchema,
   'round.notSaved': valueNotSavedSchema,
+  /** Everything is saved, but what follows from it cannot be brought up to date for now; null once it is. */
+  'updates.delayed': z.object({ problem: messageSchema.nullable() }),
   /** What is shown of these topics may be another now: ask again. */
   changed: z.object({
     /** Of which yard; null where none is open. */

@@ -3,6 +3,7 @@ import { outlookOf } from '../../../shared-core/probing/calls/outlook.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { DueOutlook } from '../../store/outlook-table.ts';
 import type { AppContext } from '../context.ts';
+import { isDisturbance } from '../fault-message.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { createBacklog } from '../judging/backlog.ts';
 import type { Signal } from '../signal.ts';
@@ -34,6 +35,8 @@ export function createOutlooks(
   afterMs: number,
 ) {
   let waiting: NodeJS.Timeout | undefined;
+  /** Marking those of another day as due. */
+  const aging = {};
   let toldMs = 0;
 
   const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
@@ -90,16 +93,25 @@ export function createOutlooks(
   function takeUp(): void {
     waiting = undefined;
     if (!context.mayWrite()) return;
-    const { outlooks } = context.yard();
-    outlooks.age(dayOf(context.now()), RULES_VERSION, MOST_A_DAY);
-    stacks.add(outlooks.stacksDue());
+    try {
+      const { outlooks } = context.yard();
+      outlooks.age(dayOf(context.now()), RULES_VERSION, MOST_A_DAY);
+      stacks.add(outlooks.stacksDue());
+      context.delays.end(aging);
+    } catch (error) {
+      if (isDisturbance(error)) {
+        context.delays.begin(aging, error);
+        takeUpAfter(context.retryAfterMs);
+      } else context.reportFault(error);
+    }
   }
 
-  function takeUpSoon(): void {
+  function takeUpAfter(ms: number): void {
     clearTimeout(waiting);
-    waiting = setTimeout(takeUp, afterMs);
+    waiting = setTimeout(takeUp, ms);
     waiting.unref();
   }
+  const takeUpSoon = (): void => takeUpAfter(afterMs);
 
   changes.follow((topics) => {
     if (!topics.includes('outlooks')) takeUpSoon();
@@ -109,6 +121,7 @@ export function createOutlooks(
     takeUp: takeUpSoon,
     leave: (): void => {
       clearTimeout(waiting);
+      context.delays.end(aging);
       stacks.leave();
     },
   };

@@ -1,6 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import type { AppContext } from '../context.ts';
+import { isDisturbance } from '../fault-message.ts';
 
 /** Work in the background holds up the window, and the meter, by no more than this at a time. */
 const MOST_AT_A_TIME_MS = 8;
@@ -15,7 +16,8 @@ export type YieldIfDue = () => Promise<boolean>;
 
 /**
  * Boards or rounds of the open yard that wait for something to be worked out, one after the other in the background.
- * What that changed is known when none is left.
+ * What that changed is known when none is left. Where the disk refuses it, all wait and are tried again later; one that
+ * fails by a fault of ours is left for the next opening of the yard, and the others are worked out.
  *
  * @param workOut  what it does for one, and what that changed
  */
@@ -26,12 +28,15 @@ export function createBacklog(
 ) {
   const waiting = new Set<number>();
   let working = false;
+  let retry: NodeJS.Timeout | undefined;
   /** Raised when another yard is opened. */
   let era = 0;
 
   async function work(mine: number): Promise<void> {
     let beganMs = performance.now();
     const changed = new Set<Topic>();
+    let disturbance: unknown = null;
+    let isFaultReported = false;
     const yieldIfDue = async () => {
       if (performance.now() - beganMs >= MOST_AT_A_TIME_MS) {
         await setImmediate();
@@ -39,24 +44,43 @@ export function createBacklog(
       }
       return mine === era;
     };
-    try {
-      while (await yieldIfDue()) {
-        const [id] = waiting;
-        if (id === undefined) break;
-        waiting.delete(id);
+    while (disturbance === null && (await yieldIfDue())) {
+      const [id] = waiting;
+      if (id === undefined) break;
+      waiting.delete(id);
+      try {
         const topics = await workOut(id, yieldIfDue);
         if (changed.size <= MOST_TOPICS) for (const topic of topics) changed.add(topic);
+      } catch (error) {
+        if (mine !== era) return;
+        if (isDisturbance(error)) {
+          waiting.add(id);
+          disturbance = error;
+        } else if (!isFaultReported) {
+          // A thousand boards that fail alike are one line of the log.
+          isFaultReported = true;
+          context.reportFault(error);
+        }
       }
-    } catch (error) {
-      if (mine !== era) return;
-      // What is left is taken up when the yard is opened again.
-      waiting.clear();
-      context.reportFault(error);
     }
     if (mine !== era) return;
-    working = false;
-    whenNoneIsLeft();
+    if (disturbance === null) end();
+    else {
+      context.delays.begin(waiting, disturbance);
+      retry = setTimeout(() => void work(mine), context.retryAfterMs);
+      retry.unref();
+    }
     context.changed(changed.size > MOST_TOPICS ? ['yard'] : changed);
+  }
+
+  function end(): void {
+    working = false;
+    context.delays.end(waiting);
+    try {
+      whenNoneIsLeft();
+    } catch (error) {
+      context.reportFault(error);
+    }
   }
 
   return {
@@ -71,6 +95,8 @@ export function createBacklog(
       era++;
       working = false;
       waiting.clear();
+      clearTimeout(retry);
+      context.delays.end(waiting);
     },
   };
 }

@@ -1,6 +1,8 @@
+import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import { boardTopics } from '../../../shared-core/contract/topics.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
+
 import type { AppContext } from '../context.ts';
 import { createSignal } from '../signal.ts';
 import { type Assessing, MOST_JUDGED_AT_ONCE } from './assessing.ts';
@@ -13,13 +15,28 @@ export function createJudging(context: AppContext, assessing: Assessing) {
   /** Judges a board's readings of one round and saves what was found, for lists and labels. */
   function judge(boardId: number, roundId: number): Assessment {
     const { assessment, finding } = assessing.assessWithFinding(boardId, roundId);
-    const yard = context.yard();
-    // Whatever is written by itself waits for the disk.
-    yard.transaction(() => {
-      if (finding === null) yard.findings.drop(boardId, roundId);
-      else yard.findings.put(boardId, finding, RULES_VERSION);
-    });
+    save(boardId, roundId, finding);
     return assessment;
+  }
+
+  /** The same for whom the disk must not keep from going on: what cannot be saved now is made again in the background. */
+  function judgeNow(boardId: number, roundId: number): Assessment {
+    const { assessment, finding } = assessing.assessWithFinding(boardId, roundId);
+    try {
+      save(boardId, roundId, finding);
+    } catch {
+      boardsToJudge.add([boardId]);
+    }
+    return assessment;
+  }
+
+  function save(boardId: number, roundId: number, finding: RoundFinding | null): void {
+    const { transaction, findings } = context.yard();
+    // Whatever is written by itself waits for the disk.
+    transaction(() => {
+      if (finding === null) findings.drop(boardId, roundId);
+      else findings.put(boardId, finding, RULES_VERSION);
+    });
   }
 
   /** Boards to be judged again in all their rounds, after something that their findings rest on changed. */
@@ -64,16 +81,22 @@ export function createJudging(context: AppContext, assessing: Assessing) {
   /** Judges what is still to be judged in a round, at once where that is little. */
   function judgeDue(roundId: number): void {
     const due = assessing.dueInRound(roundId);
-    if (due.length > MOST_JUDGED_AT_ONCE) roundsToJudge.add([roundId]);
-    else {
+    if (due.length > MOST_JUDGED_AT_ONCE) {
+      roundsToJudge.add([roundId]);
+      return;
+    }
+    try {
       context.yard().transaction(() => {
         for (const boardId of due) judge(boardId, roundId);
       });
+    } catch {
+      roundsToJudge.add([roundId]);
     }
   }
 
   return {
     judge,
+    judgeNow,
     judgeAgain,
     judgeDue,
     hurry,

@@ -87,6 +87,7 @@ export function createMeterDesk(
     rememberAgain: memory.rememberAgain,
     close: async (): Promise<void> => {
       if (stateTimer !== null) clearTimeout(stateTimer);
+      memory.close();
       await link.close();
     },
     queries: { 'meter.state': (_, window) => state(window) } satisfies Partial<Queries>,

@@ -1,5 +1,7 @@
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
+import { isDisturbance } from '../fault-message.ts';
 import type { Judging } from '../judging/judging.ts';
 import { createSignal } from '../signal.ts';
 import type { ChosenLink } from './chosen-link.ts';
@@ -21,7 +23,23 @@ export function createMeterMemory(
   link: ChosenLink,
 ) {
   let meterId: number | null = null;
+  let retry: NodeJS.Timeout | undefined;
   const remembered = createSignal<MeterDescription>();
+
+  /** Where the disk refuses it, no value can be saved: it is tried again until the meter has its row. */
+  function rememberOrLater(): void {
+    clearTimeout(retry);
+    try {
+      remember();
+      context.delays.end(link);
+    } catch (error) {
+      if (isDisturbance(error)) {
+        context.delays.begin(link, error, message('refusal.meter-waits'));
+        retry = setTimeout(rememberOrLater, context.retryAfterMs);
+        retry.unref();
+      } else context.reportFault(error);
+    }
+  }
 
   function remember(): void {
     const { kind, described, state } = link.current();
@@ -42,21 +60,24 @@ export function createMeterMemory(
 
   link.left.follow(() => {
     meterId = null;
+    clearTimeout(retry);
+    context.delays.end(link);
   });
-  link.described.follow(remember);
+  link.described.follow(rememberOrLater);
   // Links differ in what comes first, the description or the name of the device.
   link.phaseChanged.follow((phase) => {
-    if (phase === 'live' && meterId === null) remember();
+    if (phase === 'live' && meterId === null) rememberOrLater();
   });
 
   return {
     remembered,
+    close: (): void => clearTimeout(retry),
     /** Null until the meter has its row. */
     meterId: (): number | null => meterId,
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain: (): void => {
       meterId = null;
-      if (link.current().described !== null) remember();
+      if (link.current().described !== null) rememberOrLater();
     },
   };
 }

@@ -218,7 +218,7 @@ export function createRounds(
           for (const [each, aim] of aims.inRound(roundId)) {
             const shown = boardId ?? aim.boardId;
             if (boards.some((board) => board.boardId === shown)) {
-              const assessment = judging.judge(shown, roundId);
+              const assessment = judging.judgeNow(shown, roundId);
               telling.tellWindow(each, openRounds.show(roundId, shown, assessment), null);
             }
             if (boardId === null && each !== window) telling.tellOutdated(each, roundId, null);

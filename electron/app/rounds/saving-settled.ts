@@ -22,9 +22,7 @@ export function createSavingSettled(
 ): void {
   /** Nobody asked for a value that saves itself, so nobody can be answered: an event says that it failed. */
   function tellNotSaved(window: string, { roundId }: WindowAim, error: unknown): void {
-    const undone = insertion.isTaken()
-      ? { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') }
-      : { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
+    const undone = { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
     const problem = faultMessage(error, undone, context.reportFault);
     context.emitTo(window, 'round.notSaved', { roundId, problem });
   }
@@ -34,8 +32,8 @@ export function createSavingSettled(
     const window = holder.window();
     const aim = window === null ? null : aims.of(window);
     if (window === null || aim === null || aim.spotIndex === null) return;
-    if (!settingsOf(context.yard()).saveWhenSettled || openRounds.get(aim.roundId).isDated) return;
     try {
+      if (!settingsOf(context.yard()).saveWhenSettled || openRounds.get(aim.roundId).isDated) return;
       const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
       const value = liveReading(live, 'settled');
       const act = {
@@ -44,9 +42,9 @@ export function createSavingSettled(
         inputHash: hashOf([at, value]),
         who: window,
       };
-      const { output, failure } = context.act(act, () => saving.save(window, at, value));
+      const { output, failures } = context.act(act, () => saving.save(window, at, value));
+      for (const failure of failures) context.delays.tell(window, failure);
       context.changed(readingTopics(output));
-      if (failure) throw failure.cause;
     } catch (error) {
       tellNotSaved(window, aim, error);
     }

@@ -1,6 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
-import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
@@ -87,6 +86,7 @@ export function createSaving(
     const takenAt = datedBy === 'day' ? startedAt : now;
     const { woodTempC } = board;
     const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
+    judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {
       if (replaces !== undefined) insertion.free(replaces);
       // What another window types is no reading of these pins.
@@ -98,10 +98,9 @@ export function createSaving(
     return ownerOf(roundId, boardId);
   }
 
-  /** Judges the board, and in the background its later rounds, which are compared with this one. */
-  function judge(boardId: number, roundId: number): Assessment {
+  /** Within the act: in the background the board's later rounds, which are compared with this one, are judged again. */
+  function judgeLaterRounds(boardId: number, roundId: number): void {
     if (context.yard().readings.roundsOfBoard(boardId).at(-1) !== roundId) judging.judgeAgain([boardId]);
-    return judging.judge(boardId, roundId);
   }
 
   /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */
@@ -111,7 +110,7 @@ export function createSaving(
     readingId: number,
     spots: number,
   ): void {
-    const after = openRounds.show(roundId, boardId, judge(boardId, roundId));
+    const after = openRounds.show(roundId, boardId, judging.judgeNow(boardId, roundId));
     const readings = after.assessment?.readings ?? [];
     const isRefused = readings.some((reading) => reading.id === readingId && !reading.counts);
     // A refused reading leaves its spot to be read again.
@@ -128,10 +127,11 @@ export function createSaving(
   function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
     const { roundId, boardId } = orRefuse(context.yard().readings.get(readingId), 'reading');
     context.yard().amendments.exclude('reading', readingId, why, context.now());
+    judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {
       if (why !== null) insertion.free(readingId);
       comparing.compare([roundId]);
-      const assessment = judge(boardId, roundId);
+      const assessment = judging.judgeNow(boardId, roundId);
       if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
     });
     return ownerOf(roundId, boardId);

@@ -34,6 +34,10 @@ export const refusals = {
   'refusal.press-space': 'Then press Space with the pins still in.',
   'refusal.saved-not-updated': 'It was saved, but calls are not up to date.',
   'refusal.open-again': 'Then open this page again.',
+  'refusal.meter-waits': 'The meter’s values cannot be saved yet. Earlier readings are safe.',
+  'refusal.goes-on': 'Pintally then goes on by itself.',
+  'refusal.saved-or-not': 'It may have been saved.',
+  'refusal.not-twice': 'Then try again; it is not saved twice.',
   'refusal.window-failed': 'Something went wrong. Saved readings are safe. Try again, or restart Pintally.',
 
   // The yard file.

@@ -90,6 +90,7 @@ export async function yardOfTwo() {
     clock: () => now,
     reportFault: (error) => faults.push(error),
     forecastAfterMs: 20,
+    retryAfterMs: 20,
   });
 
   const window = openWindow(app);

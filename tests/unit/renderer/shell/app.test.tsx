@@ -134,6 +134,18 @@ describe('a settled value that could not save itself', () => {
   });
 });
 
+test('that calls are not up to date is said on any screen, until they are', async () => {
+  const { machine } = await open();
+  const problem = message('refusal.disk-failed', {
+    undone: message('refusal.saved-not-updated'),
+    again: message('refusal.goes-on'),
+  });
+  act(() => machine.tell('updates.delayed', { problem }));
+  expect(screen.getByRole('alert').textContent).toContain('It was saved, but calls are not up to date.');
+  act(() => machine.tell('updates.delayed', { problem: null }));
+  expect(screen.queryByRole('alert')).toBeNull();
+});
+
 describe('when the machine cannot be reached', () => {
   test('it says so until it can be again, and everything is asked for again', async () => {
     const { machine } = await open();
