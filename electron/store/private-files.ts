@@ -21,11 +21,16 @@ export function makePrivateFile(file: string): void {
     closeSync(openSync(file, 'wx', FILE_MODE));
     chmodSync(file, FILE_MODE);
   }
-  keepPrivate(file, FILE_MODE);
+  keepFilePrivate(file);
 }
 
-/** Takes from other users what they may do with a file or folder of this user's, if it is there. */
-export function keepPrivate(path: string, mode: typeof FILE_MODE | typeof FOLDER_MODE): void {
+/** Takes from other users what they may do with a file of this user's, if it is there. */
+export const keepFilePrivate = (file: string): void => keepPrivate(file, FILE_MODE);
+
+/** Takes from other users what they may do in a folder of this user's, if it is there. */
+export const keepFolderPrivate = (folder: string): void => keepPrivate(folder, FOLDER_MODE);
+
+function keepPrivate(path: string, mode: number): void {
   const found = statSync(path, { throwIfNoEntry: false });
   if (found && found.uid === process.getuid?.() && (found.mode & OTHERS) !== 0) chmodSync(path, mode);
 }

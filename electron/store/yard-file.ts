@@ -1,10 +1,13 @@
-import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { existsSync, renameSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { recordChanges } from './change-triggers.ts';
+import { syncFile, syncFolder } from './durable-files.ts';
 import { type Migration, migrations } from './migrations.ts';
+import { keepFilePrivate, makePrivateFile, makePrivateFolder } from './private-files.ts';
+import { APPLICATION_ID, identify } from './yard-identity.ts';
 
 export type Db = Database.Database;
 
@@ -32,9 +35,16 @@ const LARGE_BYTES = 16 * 1024 * 1024;
 export function openYardFile(file: string): { db: Db; integrityChecked: boolean } {
   let db: Db | undefined;
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makePrivateFolder(dirname(file));
+    refuseNotOurs(file);
+    // SQLite gives the files beside it the same mode.
+    makePrivateFile(file);
+    for (const suffix of ['-wal', '-shm']) keepFilePrivate(file + suffix);
     db = new Database(file, { timeout: 2000 });
-    refuseNewer(db, file);
+    db.pragma('synchronous = FULL');
+    // On a Mac only these put on the disk itself what was written; elsewhere they change nothing.
+    db.pragma('fullfsync = ON');
+    db.pragma('checkpoint_fullfsync = ON');
     const integrityChecked = !isLarge(file) || needsWriting(db);
     if (integrityChecked) {
       const damage = damageOf(db);
@@ -45,7 +55,6 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean 
     } else {
       db.pragma('query_only = ON');
     }
-    db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
     return { db, integrityChecked };
   } catch (error) {
@@ -85,13 +94,16 @@ function isLarge(file: string): boolean {
 
 function needsWriting(db: Db): boolean {
   const isWal = db.pragma('journal_mode', { simple: true }) === 'wal';
-  return !isWal || Number(db.pragma('user_version', { simple: true })) < migrations.length;
+  return !isWal || !isMarked(db) || Number(db.pragma('user_version', { simple: true })) < migrations.length;
 }
 
-function refuseNewer(db: Db, file: string): void {
-  if (Number(db.pragma('user_version', { simple: true })) > migrations.length) {
-    throw new YardFileProblem(message('refusal.yard-newer', { file }), false);
-  }
+const isMarked = (db: Db): boolean => db.pragma('application_id', { simple: true }) === APPLICATION_ID;
+
+function refuseNotOurs(file: string): void {
+  const found = identify(file);
+  if (found === 'newer') throw new YardFileProblem(message('refusal.yard-newer', { file }), false);
+  if (found === 'foreign') throw new YardFileProblem(message('refusal.yard-foreign', { file }), false);
+  if (found === 'without-file') throw new YardFileProblem(message('refusal.yard-missing', { file }), true);
 }
 
 function migrate(db: Db, file: string): void {
@@ -100,6 +112,7 @@ function migrate(db: Db, file: string): void {
   // One transaction for all: a file is at one version or another, never between. IMMEDIATE, so that a second
   // process that opens the same file waits and then finds nothing left to do.
   db.transaction(() => {
+    if (!isMarked(db)) db.pragma(`application_id = ${APPLICATION_ID}`);
     const before = Number(db.pragma('user_version', { simple: true }));
     if (before === migrations.length) return;
     // A row whose parent is gone would be lost on the way.
@@ -146,14 +159,20 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
 }
 
 /**
- * Puts a damaged yard file beside, under a name that no file has yet, with the files that SQLite keeps next to it.
+ * Puts a damaged yard file beside, under a name that no file has yet, with the files that SQLite keeps next to it:
+ * these first, because a new file that finds an older one's there would take what is in them for its own.
  * @returns where it was put
  */
 export function putBeside(file: string, day: string): string {
   let target = `${file}.damaged-${day}`;
-  for (let n = 2; existsSync(target); n++) target = `${file}.damaged-${day}-${n}`;
-  for (const suffix of ['', '-wal', '-shm']) {
-    if (existsSync(file + suffix)) renameSync(file + suffix, target + suffix);
+  for (let n = 2; suffixes.some((suffix) => existsSync(target + suffix)); n++) {
+    target = `${file}.damaged-${day}-${n}`;
+  }
+  for (const suffix of suffixes.filter((each) => existsSync(file + each))) {
+    syncFile(file + suffix);
+    renameSync(file + suffix, target + suffix);
+    syncFolder(dirname(file));
   }
   return target;
 }
+const suffixes = ['-wal', '-shm', ''];

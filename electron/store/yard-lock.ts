@@ -18,6 +18,9 @@ export interface YardLock {
   release(): void;
 }
 
+/** A database that nothing refers to is closed at some time, and its lock is gone. */
+const held = new Set<Database.Database>();
+
 /** A Pintally that is just closing is given so long. */
 const WAIT_MS = 500;
 
@@ -44,11 +47,13 @@ export function lockYard(file: string, now: string): YardLock {
     }
     throw new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
   }
-  const held = db;
+  const locked = db;
+  held.add(locked);
   return {
     release: () => {
+      held.delete(locked);
       rmSync(ownerFile, { force: true });
-      held.close();
+      locked.close();
     },
   };
 }

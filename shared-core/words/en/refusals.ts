@@ -43,6 +43,10 @@ export const refusals = {
   // The yard file.
   'refusal.yard-newer':
     'A newer Pintally wrote the yard file {file}. It was not changed. Install the newer version to open it.',
+  'refusal.yard-foreign':
+    'The file {file} was not made by Pintally. It was not changed. Move it to another folder, then try again.',
+  'refusal.yard-missing':
+    'The yard file {file} is missing, but a file with its last changes is still there. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-damaged':
     'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
   'refusal.yard-in-use':

@@ -127,6 +127,9 @@ describe('a reading', () => {
     expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
     expect(db.pragma('synchronous', { simple: true })).toBe(2); // 2 is FULL: https://sqlite.org/pragma.html#pragma_synchronous
     expect(db.pragma('foreign_keys', { simple: true })).toBe(1);
+    // Apple's F_FULLFSYNC, which only a Mac has: https://sqlite.org/pragma.html#pragma_fullfsync
+    expect(db.pragma('fullfsync', { simple: true })).toBe(1);
+    expect(db.pragma('checkpoint_fullfsync', { simple: true })).toBe(1);
   });
 
   test.each(['UPDATE reading SET raw = 1', 'DELETE FROM reading'])('cannot be changed: %s fails', (sql) => {
