@@ -43,17 +43,19 @@ export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, af
   }
 
   return (act, work) => {
-    const { acts, transaction } = yard();
+    const { acts, transaction, rememberNewestAct } = yard();
     let isWritten = false;
     return afterwards.run(() => {
       try {
-        return transaction(() => {
+        const output = transaction(() => {
           acts.begin({ ...act, at: now() });
           const outcome = work();
           acts.finish(outcome);
           isWritten = true;
           return outcome;
         });
+        rememberNewestAct();
+        return output;
       } catch (error) {
         if (!isWritten) throw error;
         return findOut(act.id, error);

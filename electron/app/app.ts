@@ -138,6 +138,7 @@ export function createApp({
     ...rounds.queries,
     ...labelQueries(queryContext),
     ...settingQueries(queryContext),
+    ...yards.notes.queries,
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
@@ -156,6 +157,7 @@ export function createApp({
     ...meter.commands,
     ...rounds.commands,
     ...settingCommands(context),
+    ...yards.notes.commands,
     ...logCommands(log, openFile),
   };
 

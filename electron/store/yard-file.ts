@@ -7,6 +7,7 @@ import { recordChanges } from './change-triggers.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { type Migration, migrations } from './migrations.ts';
 import { keepFilePrivate, makePrivateFile, makePrivateFolder } from './private-files.ts';
+import { repairWal, type WalState } from './wal-repair.ts';
 import { APPLICATION_ID, identify } from './yard-identity.ts';
 
 export type Db = Database.Database;
@@ -32,7 +33,7 @@ const LARGE_BYTES = 16 * 1024 * 1024;
  * write (`SQLITE_READONLY`) until `allowWriting` is called, once `damageIn` found none.
  * @throws YardFileProblem with a sentence for a person; the file is then left as it was
  */
-export function openYardFile(file: string): { db: Db; integrityChecked: boolean } {
+export function openYardFile(file: string): { db: Db; integrityChecked: boolean; wal: WalState } {
   let db: Db | undefined;
   try {
     makePrivateFolder(dirname(file));
@@ -40,6 +41,14 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean 
     // SQLite gives the files beside it the same mode.
     makePrivateFile(file);
     for (const suffix of ['-wal', '-shm']) keepFilePrivate(file + suffix);
+    // Before SQLite opens the file: it drops what follows a bad place in the log.
+    const wal = repairWal(file);
+    if (wal.kind === 'cut') {
+      throw new YardFileProblem(
+        message('refusal.yard-log-damaged', { file, changes: wal.laterCommits }),
+        true,
+      );
+    }
     db = new Database(file, { timeout: 2000 });
     db.pragma('synchronous = FULL');
     // On a Mac only these put on the disk itself what was written; elsewhere they change nothing.
@@ -56,7 +65,7 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean 
       db.pragma('query_only = ON');
     }
     db.pragma('foreign_keys = ON');
-    return { db, integrityChecked };
+    return { db, integrityChecked, wal };
   } catch (error) {
     db?.close();
     throw asProblem(error, file);

@@ -9,6 +9,7 @@ import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
+import { missingActs, rememberNewestAct } from './newest-act.ts';
 import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
@@ -31,7 +32,7 @@ export type YardReader = ReturnType<typeof readsOf>;
  * @throws YardFileProblem with a sentence for a person
  */
 export function openYard(file: string) {
-  const { db, integrityChecked } = openYardFile(file);
+  const { db, integrityChecked, wal } = openYardFile(file);
   let readOnly: Db | undefined;
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
@@ -40,11 +41,29 @@ export function openYard(file: string) {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
       integrityChecked,
+      /** What was found of its log. */
+      wal,
+      missingActs: missingActs(file, db),
+      rememberNewestAct: () => rememberNewestAct(file, db),
       allowWriting: () => allowWriting(db),
       ...tablesOf(db),
       reader: readsOf(reader),
       /** Runs all of `work` or none of it. */
       transaction: <T>(work: () => T): T => db.transaction(work).immediate(),
+      /**
+       * Brings the log into the file, and empties it: what is in the file alone can be copied, and no bit of the log can be
+       * lost. Left for later where anybody reads from the log.
+       */
+      checkpoint: (): void => {
+        db.pragma('busy_timeout = 0');
+        try {
+          db.pragma('wal_checkpoint(TRUNCATE)');
+        } catch {
+          // On a full disk, say: the log still has everything, and a later one brings it in.
+        } finally {
+          db.pragma('busy_timeout = 2000');
+        }
+      },
       close: (): void => {
         reader.close();
         db.close();

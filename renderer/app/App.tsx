@@ -18,6 +18,7 @@ import { ProblemPage } from './ProblemPage.tsx';
 import { screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useFocusKept } from './useFocusKept.ts';
+import { YardNotes } from './YardNotes.tsx';
 
 /** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
@@ -55,6 +56,7 @@ export function App() {
         {link.state === 'away' && <Banner kind="problem">{say('frame.not-responding')}</Banner>}
         {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
         <OtherYardBanner />
+        <YardNotes />
       </div>
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (

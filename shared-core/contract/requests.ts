@@ -6,6 +6,7 @@ import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { placeRequests } from './requests/places.ts';
+import { recoveryRequests } from './requests/recovery.ts';
 import { roundRequests } from './requests/rounds.ts';
 import { sampleRequests } from './requests/samples.ts';
 import { settingRequests } from './requests/settings.ts';
@@ -32,6 +33,7 @@ export const requests = {
   ...labelRequests,
   ...settingRequests,
   ...logRequests,
+  ...recoveryRequests,
 };
 
 type Requests = typeof requests;

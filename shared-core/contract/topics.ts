@@ -17,6 +17,7 @@ export type Topic =
   | 'settings'
   | 'labels'
   | 'meter'
+  | 'yardNotes'
   | `stack:${number}`
   | `board:${number}`
   | `round:${number}`

@@ -230,6 +230,7 @@ export function createRounds(
       'rounds.finish': ({ roundId }, window) => {
         openRounds.get(roundId);
         context.yard().rounds.finish(roundId, context.now());
+        context.afterwards(() => context.yard().checkpoint());
         const { summary } = view.state(roundId);
         context.afterwards(() => {
           comparing.compare([roundId]);

@@ -19,6 +19,7 @@ import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
 import { changeSettings, settingsOf } from './settings.ts';
+import { createYardNotes } from './yard-notes.ts';
 
 /** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
 export type CheckThread = OwnThread<string, string | null>;
@@ -43,6 +44,7 @@ export function createYards(
   /** While a large file is being checked. */
   let checking: Promise<void> | null = null;
   const integrityChecked = createSignal();
+  const notes = createYardNotes();
 
   function close(): void {
     yard?.close();
@@ -62,11 +64,13 @@ export function createYards(
     close();
     kind = which;
     problem = null;
+    notes.forget();
     try {
       makePrivateFolder(dataDir);
       lock = lockYard(files[which], now());
       if (which === 'demo') makeDemoYard(files.demo, now());
       yard = openYard(files[which]);
+      notes.begin(yard);
       if (yard.integrityChecked) beginWriting(yard);
       else checking = checkIntegrity(yard);
     } catch (error) {
@@ -143,6 +147,7 @@ export function createYards(
     checking: (): Promise<void> | null => checking,
     /** A large file was checked: it may be written to now, or it is closed and has a problem. */
     integrityChecked,
+    notes,
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       const own = kind === 'own' && yard !== null ? settingsOf(yard.reader) : null;

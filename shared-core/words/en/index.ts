@@ -27,6 +27,7 @@ import { suspicions } from './suspicions.ts';
 import { table } from './table.ts';
 import { validation } from './validation.ts';
 import { weights } from './weights.ts';
+import { yardFile } from './yard-file.ts';
 
 /** The areas of the catalog; a test holds that no code is in two of them. */
 export const areas = {
@@ -58,6 +59,7 @@ export const areas = {
   table,
   validation,
   weights,
+  yardFile,
 };
 
 /** Every sentence in English, by its code. */
@@ -91,6 +93,7 @@ export const english = {
   ...table,
   ...validation,
   ...weights,
+  ...yardFile,
 };
 
 export type English = typeof english;

@@ -49,6 +49,8 @@ export const refusals = {
     'The yard file {file} is missing, but a file with its last changes is still there. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-damaged':
     'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
+  'refusal.yard-log-damaged':
+    'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed. Save what can be read, or restore a backup.',
   'refusal.yard-in-use':
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
   'refusal.yard-owned':

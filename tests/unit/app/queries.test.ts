@@ -17,6 +17,7 @@ const edit = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
 /** Every query with something to ask: the compiler misses one that is not here. */
 const inputs: { [N in QueryName]: RequestInput<N> } = {
   'yard.info': {},
+  'recovery.notes': {},
   'stacks.list': {},
   'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },

@@ -3,7 +3,6 @@
  * readings are checkpointed into the file, the rest are in its log only. Prints `saved` once all are on disk.
  */
 import { openYard } from '../../../../electron/store/yard.ts';
-import { openYardFile } from '../../../../electron/store/yard-file.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 
@@ -44,9 +43,8 @@ yard.transaction(() => {
     yard.rounds.add({ stackId, startedAt: `2026-02-0${stack}T10:00:00.000Z`, datedBy: 'clock' });
   }
 });
-const { db: other } = openYardFile(file);
 for (let n = 0; n < Number(readings); n++) {
-  if (n === Number(merged)) other.pragma('wal_checkpoint(TRUNCATE)');
+  if (n === Number(merged)) yard.checkpoint();
   const stack = n % 3;
   yard.readings.save({
     roundId: stack + 1,

@@ -1,0 +1,33 @@
+import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { Yard } from '../../store/yard.ts';
+import type { Commands, Queries } from '../handlers.ts';
+
+/** What a person must know of the open yard's file, until they dismiss it. */
+export function createYardNotes() {
+  let notes: Message[] = [];
+  return {
+    /** A yard was opened: what was found of its file on the way. */
+    begin: ({ wal, missingActs }: Pick<Yard, 'wal' | 'missingActs'>): void => {
+      notes = [];
+      if (wal.kind === 'repaired') notes.push(message('yard-note.log-repaired', { changes: wal.commits }));
+      if (missingActs) {
+        notes.push(
+          message('yard-note.changes-missing', {
+            changes: missingActs.acts,
+            newestAt: missingActs.newestAt,
+          }),
+        );
+      }
+    },
+    forget: (): void => {
+      notes = [];
+    },
+    queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
+    commands: {
+      'recovery.dismissNote': ({ code }) => {
+        notes = notes.filter((note) => note.code !== code);
+        return null;
+      },
+    } satisfies Partial<Commands>,
+  };
+}

@@ -1,0 +1,51 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { z } from 'zod';
+import type { Db } from './yard-file.ts';
+
+const newestActSchema = z.object({
+  uuid: z.uuid(),
+  /** Its number in the file. */
+  id: z.number().int(),
+  /** UTC instant, ISO 8601. */
+  at: z.iso.datetime(),
+});
+
+/** Changes that a yard file had when it was last used, and has no more. */
+export interface MissingActs {
+  acts: number;
+  /** When the newest of them was made, UTC, ISO 8601. */
+  newestAt: string;
+}
+
+const besideOf = (file: string): string => `${file}-newest`;
+
+/**
+ * Writes the newest act of a yard file beside it. SQLite keeps new commits in a log of its own; where that is lost, the
+ * file alone looks sound. Not synced, and where it cannot be written nothing fails: it then remembers an earlier act.
+ */
+export function rememberNewestAct(file: string, db: Db): void {
+  const newest = db.prepare('SELECT uuid, id, at FROM act ORDER BY id DESC LIMIT 1').get();
+  try {
+    if (newest !== undefined) writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
+  } catch {
+    // An act that is saved must not fail for this.
+  }
+}
+
+/** Forgets it, as where an earlier state of the yard takes the file's place. */
+export function forgetNewestAct(file: string): void {
+  rmSync(besideOf(file), { force: true });
+}
+
+/** Which acts the file had and lost; null where none is missing, or none was remembered. */
+export function missingActs(file: string, db: Db): MissingActs | null {
+  let newest: z.infer<typeof newestActSchema>;
+  try {
+    newest = newestActSchema.parse(JSON.parse(readFileSync(besideOf(file), 'utf8')));
+  } catch {
+    return null;
+  }
+  if (db.prepare('SELECT 1 FROM act WHERE uuid = ?').get(newest.uuid) !== undefined) return null;
+  const last = Number(db.prepare('SELECT coalesce(max(id), 0) FROM act').pluck().get());
+  return { acts: Math.max(1, newest.id - last), newestAt: newest.at };
+}

@@ -1,0 +1,92 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { createApp } from '../../../../electron/app/app.ts';
+import { threadSources } from '../../../../electron/app/thread-files.ts';
+import { NoLink } from '../../../../electron/meter/no-link.ts';
+import { SimulatedLink } from '../../../../electron/meter/simulated-link.ts';
+import { readWal } from '../../../../electron/store/wal-frames.ts';
+import { openWindow } from '../../app/a-window.ts';
+import { withYardOfTwo, yard } from '../../app/yard-of-two.ts';
+
+withYardOfTwo();
+
+/** The files as they are on disk now, as after a kill. */
+function asKilled(): string {
+  const dataDir = mkdtempSync(join(tmpdir(), 'pintally-lost-log-'));
+  cpSync(yard.dataDir, dataDir, { recursive: true });
+  return dataDir;
+}
+
+/** What a window of another Pintally hears of that yard. */
+async function notesIn(dataDir: string) {
+  const app = createApp({
+    dataDir,
+    links: {
+      none: () => new NoLink(),
+      bluetooth: () => new NoLink(),
+      simulated: () => new SimulatedLink({ seed: 1 }),
+    },
+    threads: threadSources,
+  });
+  const window = openWindow(app);
+  const info = await window.query('yard.info', {});
+  const notes = await window.query('recovery.notes', {});
+  return { app, window, info, notes };
+}
+
+test('a yard whose log was deleted after a kill says which changes are missing, until that is dismissed', async () => {
+  const dataDir = asKilled();
+  rmSync(join(dataDir, 'yard.sqlite-wal'));
+  const { app, window, notes } = await notesIn(dataDir);
+  expect(notes).toEqual([
+    { code: 'yard-note.changes-missing', facts: { changes: 3, newestAt: expect.any(String) } },
+  ]);
+  await window.command('recovery.dismissNote', { code: 'yard-note.changes-missing' });
+  expect(await window.query('recovery.notes', {})).toEqual([]);
+  await app.close();
+});
+
+test('a yard that was killed and has its log has nothing to say', async () => {
+  const { app, info, notes } = await notesIn(asKilled());
+  expect(info.boards).toBe(2);
+  expect(notes).toEqual([]);
+  await app.close();
+});
+
+test('a yard whose log had one bit wrong has all its boards, and says what was repaired', async () => {
+  const dataDir = asKilled();
+  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const first = readWal(log)!.frames[2]!.offset;
+  log.writeUInt8(log.readUInt8(first + 40) ^ 1, first + 40);
+  writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
+  const { app, info, notes } = await notesIn(dataDir);
+  expect(info.boards).toBe(2);
+  expect(notes).toMatchObject([{ code: 'yard-note.log-repaired' }]);
+  await app.close();
+});
+
+test('a yard whose log has a page overwritten is not opened, so that nothing overwrites what follows', async () => {
+  const dataDir = asKilled();
+  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const first = readWal(log)!.frames[2]!.offset;
+  log.fill(0xa5, first, first + 4096);
+  writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
+  const { app, info } = await notesIn(dataDir);
+  expect(info).toMatchObject({ problem: { code: 'refusal.yard-log-damaged' }, canStartAfresh: true });
+  expect(readFileSync(join(dataDir, 'yard.sqlite-wal')).equals(log)).toBe(true);
+  await app.close();
+});
+
+test('a finished round is in the file itself, and the log is empty', async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await yard.command('rounds.finish', { roundId });
+  // What follows from it, as judging, may write again; the round's own commits are no more in the log.
+  expect(statSync(join(yard.dataDir, 'yard.sqlite-wal')).size).toBeLessThan(100_000);
+  const dataDir = asKilled();
+  rmSync(join(dataDir, 'yard.sqlite-wal'));
+  const { app, notes } = await notesIn(dataDir);
+  expect(notes).toEqual([]);
+  await app.close();
+});
