@@ -1,0 +1,74 @@
+/**
+ * `npm run test:faults`: makes each fault many times and prints what came of it. Ends badly where anything was lost
+ * without a sentence.
+ *
+ *     node tests/faults/run.ts [--short] [NAME …] [--tries N] [--seed N]
+ *
+ * A reason for a loss begins with its seed: `NAME --tries 1 --seed N` makes that one again.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { bitFlipsInFile, bitFlipsInLog } from './bit-flips.ts';
+import type { Fault, FaultResult } from './fault.ts';
+import { killsWhileStreaming } from './kills-while-streaming.ts';
+import { powerCuts } from './power-cuts.ts';
+
+/** How often each is made, in full and in the short form that `npm test` has. */
+const faults: { name: string; fault: Fault; full: number; short: number }[] = [
+  { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 8 },
+  { name: 'power-cuts', fault: powerCuts, full: 200, short: 16 },
+  { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 12 },
+  { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 8 },
+];
+
+const { values, positionals } = parseArgs({
+  options: {
+    short: { type: 'boolean', default: false },
+    tries: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+  },
+  allowPositionals: true,
+});
+const wanted = faults.filter(({ name }) => positionals.length === 0 || positionals.includes(name));
+if (wanted.length === 0)
+  throw new Error(`There is no such fault. There are: ${faults.map(({ name }) => name)}`);
+
+/** What nobody caught would have ended the app. */
+let uncaught: string[] = [];
+process.on('uncaughtException', (error) => uncaught.push(`the process would have ended: ${error.stack}`));
+
+const rows: (FaultResult & { name: string; seconds: number })[] = [];
+for (const { name, fault, full, short } of wanted) {
+  console.error(`— ${name}`);
+  const begun = performance.now();
+  uncaught = [];
+  const result = await fault(Number(values.tries ?? (values.short ? short : full)), Number(values.seed));
+  const lost = [...result.lost, ...uncaught];
+  for (const loss of lost) console.error(`  ${loss}`);
+  rows.push({ ...result, name, lost, seconds: (performance.now() - begun) / 1000 });
+}
+
+const columns = ['fault', 'tried', 'survived', 'lost without a sentence', 'seconds'];
+const lines = [
+  columns,
+  ...rows.map(({ name, tried, survived, lost, seconds }) =>
+    [name, tried, survived, lost.length, seconds.toFixed(0)].map(String),
+  ),
+];
+const widths = columns.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
+for (const line of lines) {
+  console.log(
+    line
+      .map((cell, column) =>
+        column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0),
+      )
+      .join('  '),
+  );
+}
+
+const failed = rows.filter(({ lost }) => lost.length > 0).length;
+const artifacts = join(import.meta.dirname, '../../artifacts');
+mkdirSync(artifacts, { recursive: true });
+writeFileSync(join(artifacts, 'faults.json'), JSON.stringify({ passed: rows.length - failed, failed }));
+process.exit(failed === 0 ? 0 : 1);

@@ -1,0 +1,80 @@
+import { randomUUID } from 'node:crypto';
+import { WebSocket } from 'ws';
+import type { Answer } from '../../shared-core/contract/answer.ts';
+import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import type { RequestInput, RequestName, RequestOutput } from '../../shared-core/contract/requests.ts';
+import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { say } from '../unit/app/a-window.ts';
+import type { AnyWindow } from './streaming.ts';
+
+/** The host is gone, so that nobody knows what became of what it was asked. */
+export class HostGone extends Error {
+  override name = 'HostGone';
+}
+
+export interface SocketWindow extends AnyWindow {
+  on<N extends EventName>(name: N, listener: (data: EventData<N>) => void): void;
+  close(): void;
+}
+
+/** A window of a running host, connected as a page is. @param origin  the host, with the session's path after it */
+export async function connectWindow(origin: string, session: string): Promise<SocketWindow> {
+  const socket = new WebSocket(`${origin.replace('http', 'ws')}${session}ws`, {
+    headers: { Origin: origin },
+  });
+  const waiting = new Map<number, { resolve: (answer: Answer) => void; reject: (error: Error) => void }>();
+  const listeners = new Map<EventName, ((data: never) => void)[]>();
+  let yard: string | null = null;
+  let sent = 0;
+  let isGone = false;
+
+  socket.on('message', (data) => {
+    const heard = JSON.parse(String(data));
+    if ('event' in heard) {
+      for (const listener of listeners.get(heard.event) ?? []) listener(heard.data as never);
+      return;
+    }
+    waiting.get(heard.id)?.resolve(heard.answer);
+    waiting.delete(heard.id);
+  });
+  const end = (): void => {
+    isGone = true;
+    for (const { reject } of waiting.values()) reject(new HostGone());
+    waiting.clear();
+  };
+  socket.on('close', end);
+  socket.on('error', end);
+  await new Promise<void>((resolve, reject) => {
+    socket.once('open', () => resolve());
+    socket.once('close', () => reject(new HostGone()));
+  });
+  socket.send(JSON.stringify({ window: randomUUID() }));
+
+  function answer(name: RequestName, input: unknown, act: string = randomUUID()): Promise<Answer> {
+    if (isGone) return Promise.reject(new HostGone());
+    const id = ++sent;
+    const asked = new Promise<Answer>((resolve, reject) => waiting.set(id, { resolve, reject }));
+    socket.send(JSON.stringify({ id, name, input, envelope: { yard, act } }));
+    return asked.then((answer) => {
+      if (answer.ok && name.startsWith('yard.')) yard = (answer.output as YardInfo).uuid ?? yard;
+      return answer;
+    });
+  }
+  await answer('yard.info', {});
+  async function request<N extends RequestName>(
+    name: N,
+    input: RequestInput<N>,
+    act?: string,
+  ): Promise<RequestOutput<N>> {
+    const given = await answer(name, input, act);
+    if (!given.ok) throw new Error(say(given.problem));
+    return given.output as RequestOutput<N>;
+  }
+  return {
+    answer,
+    query: request,
+    command: request,
+    on: (name, listener) => listeners.set(name, [...(listeners.get(name) ?? []), listener]),
+    close: () => socket.close(),
+  };
+}
