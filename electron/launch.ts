@@ -60,29 +60,27 @@ function openElectron(): void {
 }
 
 function serveLoopback(): void {
+  const browser = browserCommand();
   const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
-    stdio: ['inherit', 'pipe', 'inherit'],
+    stdio: ['inherit', 'inherit', 'inherit', ...(browser === null ? [] : (['ipc'] as const))],
   });
-  host.stdout.on('data', (data) => {
-    process.stdout.write(data);
-    const address = /http:\/\/127\.0\.0\.1:\S+/.exec(String(data))?.[0];
-    if (address !== undefined) openBrowser(address);
+  host.on('message', ({ startPage }: { startPage: string }) => {
+    if (browser !== null) openBrowser(browser, startPage);
   });
   host.on('exit', (code) => process.exit(code ?? 0));
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => host.kill(signal));
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => host.kill(signal));
 }
 
-/** Opens the default browser where there is one; where not, the printed address is enough. */
-function openBrowser(address: string): void {
-  const [command, ...before] =
-    process.platform === 'darwin'
-      ? ['open']
-      : process.platform === 'win32'
-        ? ['cmd', '/c', 'start', '']
-        : ['xdg-open'];
-  const hasDisplay = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY;
-  if (!hasDisplay || command === undefined) return;
-  spawn(command, [...before, address], { stdio: 'ignore', detached: true })
+/** What opens a file in the default browser; null where there is no display for one. */
+function browserCommand(): string | null {
+  if (process.platform === 'darwin') return 'open';
+  if (process.platform === 'win32') return 'explorer';
+  return process.env.DISPLAY || process.env.WAYLAND_DISPLAY ? 'xdg-open' : null;
+}
+
+/** Where it does not open, the printed address is enough. */
+function openBrowser(command: string, startPage: string): void {
+  spawn(command, [startPage], { stdio: 'ignore', detached: true })
     .on('error', () => undefined)
     .unref();
 }

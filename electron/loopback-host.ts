@@ -4,8 +4,9 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
-import { z } from 'zod';
+import { type Hello, helloSchema, NOT_LET_IN, TICKET_IN_ADDRESS } from '../shared-core/contract/hello.ts';
 import type { Connection } from './app/app.ts';
+import { createSignal } from './app/signal.ts';
 import type { Emit } from './app/windows.ts';
 import { boundStrangers } from './loopback/strangers.ts';
 import { serveWindow } from './loopback/window-socket.ts';
@@ -14,12 +15,12 @@ import { windowFile } from './window-files.ts';
 /** The largest message that a window may send: a page of 500 new boards is well under it. */
 const MAX_MESSAGE_BYTES = 4 * 1024 * 1024;
 
-/** Sockets may be open at once whose first message is on its way. Each may hold one whole message. */
-const MAX_SILENT = 16;
+/** Sockets may be open at once that were not let in. Each may hold one whole message. */
+const MAX_WAITING = 16;
 
 /** How long anyone may take, ms. */
 const PATIENCE = {
-  /** To say which window it is. */
+  /** To say which window it is, or to go where it is not let in. */
   hello: 5000,
   /** To send a request's headers. */
   headers: 5000,
@@ -38,16 +39,18 @@ export interface LoopbackOptions {
 /**
  * Serves the window on 127.0.0.1 and carries the contract over a web socket.
  *
- * Any program and any web page on this machine can reach a loopback port. So: a random port; a token that opens the
- * door once and leads to a path nobody can guess; every request must name this host, and the socket must come from
- * this origin. Whatever does not fit gets an empty 403.
+ * Any program and any web page on this machine can reach a loopback port. The window's files are no secret, and only
+ * the name of this host is asked for, so that no web page can come by another name. The socket must come from this
+ * origin, and its first message has the ticket of the start link, which counts once, or the session's key, which the
+ * ticket was exchanged for. No secret is in an address that counts, in a header or in a cookie.
  */
 export async function startLoopbackHost({ rendererDir, connect, patience = PATIENCE }: LoopbackOptions) {
-  let token: string | null = randomBytes(32).toString('hex');
-  const session = randomBytes(32).toString('hex');
+  let ticket: string | null = newSecret();
+  const session = { key: newSecret(), hostMark: newSecret() };
+  const opened = createSignal();
   const sockets = new Set<WebSocket>();
-  /** Those that did not say which window they are, oldest first. */
-  const silent = new Set<WebSocket>();
+  /** Those that were not let in yet, or never, oldest first. */
+  const waiting = new Set<WebSocket>();
 
   /** The window's files, read once each: a program that asks for one a thousand times at once gets it from here. */
   const files = new Map<string, Promise<Buffer>>();
@@ -84,57 +87,55 @@ export async function startLoopbackHost({ rendererDir, connect, patience = PATIE
   const host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
 
   async function serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const path = new URL(request.url ?? '/', `http://${host}`).pathname;
     if (request.headers.host !== host || request.method !== 'GET') return refuse(response);
-
-    const ticket = /^\/open\/([0-9a-f]+)$/.exec(path)?.[1];
-    if (ticket !== undefined) {
-      if (token === null || !same(ticket, token)) return refuse(response);
-      token = null;
-      response.writeHead(303, { Location: `/s/${session}/`, 'Referrer-Policy': 'no-referrer' }).end();
-      return;
-    }
-    const [, offered, rest] = /^\/s\/([0-9a-f]+)\/(.*)$/.exec(path) ?? [];
-    if (offered === undefined || rest === undefined || !same(offered, session)) return refuse(response);
-    const file = await windowFile(rendererDir, rest, `ws://${host}`, readOnce);
+    const path = new URL(request.url ?? '/', `http://${host}`).pathname.slice(1);
+    const file = await windowFile(rendererDir, path, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
     response.writeHead(200, file.headers).end(file.bytes);
   }
 
   server.on('upgrade', (request, socket, head) => {
-    const offered = /^\/s\/([0-9a-f]+)\/ws$/.exec(request.url ?? '')?.[1];
-    const welcome =
-      request.headers.host === host &&
-      request.headers.origin === `http://${host}` &&
-      offered !== undefined &&
-      same(offered, session);
-    if (!welcome) return turnAway(socket);
-    socketServer.handleUpgrade(request, socket, head, (opened) => {
-      sockets.add(opened);
-      silent.add(opened);
-      const [oldest] = silent;
-      if (silent.size > MAX_SILENT) oldest?.terminate();
-      const tooLate = setTimeout(() => opened.terminate(), patience.hello);
-      opened.on('close', () => {
-        sockets.delete(opened);
-        silent.delete(opened);
+    const { headers, url } = request;
+    const isOurs = headers.host === host && headers.origin === `http://${host}` && url === '/ws';
+    if (!isOurs) return turnAway(socket);
+    socketServer.handleUpgrade(request, socket, head, (opening) => {
+      sockets.add(opening);
+      waiting.add(opening);
+      const [oldest] = waiting;
+      if (waiting.size > MAX_WAITING) oldest?.terminate();
+      const tooLate = setTimeout(() => opening.terminate(), patience.hello);
+      opening.on('close', () => {
+        sockets.delete(opening);
+        waiting.delete(opening);
         clearTimeout(tooLate);
       });
-      opened.on('error', () => opened.terminate());
-      opened.once('message', (data) => {
-        silent.delete(opened);
+      opening.on('error', () => opening.terminate());
+      opening.once('message', (data) => {
+        const hello = helloIn(String(data));
+        if (hello === null) return opening.close(1008, 'hello-missing');
+        if (!isLetIn(hello)) return opening.close(NOT_LET_IN, 'not-let-in');
+        waiting.delete(opening);
         clearTimeout(tooLate);
-        const hello = parsedHello(String(data));
-        if (hello === null) return opened.close(1008, 'hello-missing');
         isWindow(request.socket);
-        serveWindow(opened, (emit) => connect(hello.window, emit), patience.check);
+        opening.send(JSON.stringify({ session }));
+        serveWindow(opening, (emit) => connect(hello.window, emit), patience.check);
       });
     });
   });
 
+  function isLetIn(hello: Hello): boolean {
+    if ('key' in hello) return same(hello.key, session.key);
+    if (ticket === null || !same(hello.ticket, ticket)) return false;
+    ticket = null;
+    opened.give();
+    return true;
+  }
+
   return {
-    /** Opens the window once; the browser is led on to the session's own address. */
-    address: `http://${host}/open/${token}`,
+    /** Opens the window once. */
+    address: `http://${host}/?${TICKET_IN_ADDRESS}=${ticket}`,
+    /** The window was opened by that address, which counts no more. */
+    opened,
     close: async (): Promise<void> => {
       for (const socket of sockets) socket.terminate();
       server.closeAllConnections();
@@ -142,6 +143,12 @@ export async function startLoopbackHost({ rendererDir, connect, patience = PATIE
     },
   };
 }
+
+const newSecret = (): string => randomBytes(32).toString('hex');
+
+/** Both are of one length: the contract says which. */
+const same = (offered: string, secret: string): boolean =>
+  timingSafeEqual(Buffer.from(offered), Buffer.from(secret));
 
 /** Answers an upgrade with a refusal, and is done with the socket. */
 function turnAway(socket: Duplex): void {
@@ -154,13 +161,7 @@ function refuse(response: ServerResponse): void {
   response.end();
 }
 
-function same(offered: string, secret: string): boolean {
-  return offered.length === secret.length && timingSafeEqual(Buffer.from(offered), Buffer.from(secret));
-}
-
-const helloSchema = z.object({ window: z.uuid() });
-
-function parsedHello(text: string): z.infer<typeof helloSchema> | null {
+function helloIn(text: string): Hello | null {
   try {
     return helloSchema.safeParse(JSON.parse(text)).data ?? null;
   } catch {

@@ -2,13 +2,19 @@ import { join } from 'node:path';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
+import { goOnAfterFaults } from './going-on.ts';
 import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
+import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** The same app without Electron: built as `out/main/loopback.js`, prints the address that opens the window. */
 const folder = dataDir();
 const log = createLog(folder);
+goOnAfterFaults(log.fault, () => process.exit(1));
+// The terminal was closed: what is printed reaches nobody, which is no fault.
+for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
+
 const pintally = createApp({
   dataDir: folder,
   log,
@@ -21,8 +27,21 @@ const host = await startLoopbackHost({
 });
 console.log(`Pintally is at ${host.address}`);
 console.log('The address opens once. Press Ctrl+C to stop.');
+if (process.send) offerStartPage(process.send.bind(process));
 
-for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+/** Whoever started this process with a channel opens the browser. The printed address is enough where none opens. */
+function offerStartPage(tell: (message: { startPage: string }) => void): void {
+  try {
+    const { file, remove } = writeStartPage(host.address, startPageFolder(folder));
+    host.opened.follow(remove);
+    process.once('exit', remove);
+    tell({ startPage: file });
+  } catch (error) {
+    log.fault(error);
+  }
+}
+
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
   process.once(signal, async () => {
     await host.close();
     await pintally.close();

@@ -6,14 +6,18 @@ export type Emit = <N extends EventName>(name: N, data: EventData<N>) => void;
 /** The windows that are open, each by the id that it has as long as it is. */
 export function createWindows() {
   const open = new Map<string, Emit>();
+  const opened = createSignal<string>();
   const closed = createSignal<string>();
   return {
+    /** A window was opened, or connected again; given by its id. */
+    opened,
     /** A window was closed, given by its id. */
     closed,
     ids: (): string[] => [...open.keys()],
     /** @returns a function that closes it, unless it has connected again meanwhile */
     connect: (window: string, emit: Emit): (() => void) => {
       open.set(window, emit);
+      opened.give(window);
       return () => {
         if (open.get(window) !== emit) return;
         open.delete(window);

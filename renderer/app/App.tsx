@@ -7,11 +7,11 @@ import { followDelays } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
-import { Banner } from '../ui/Banner.tsx';
 import { Failed, Loading } from '../ui/Screen.tsx';
-import { useWords } from '../words.ts';
 import { Fault } from './Fault.tsx';
 import css from './frame.module.css';
+import { LinkBanner } from './LinkBanner.tsx';
+import { LockedPage } from './LockedPage.tsx';
 import { Notices } from './Notices.tsx';
 import { OtherYardBanner } from './OtherYardBanner.tsx';
 import { ProblemPage } from './ProblemPage.tsx';
@@ -22,7 +22,6 @@ import { YardNotes } from './YardNotes.tsx';
 
 /** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
-  const { say } = useWords();
   const route = useNavigation((navigation) => navigation.route);
   const { info, error } = useYard();
   const link = useLink();
@@ -49,11 +48,12 @@ export function App() {
   }, [settings?.output]);
 
   if (info?.problem) return <ProblemPage info={info} />;
+  if (info === null && link.state === 'locked') return <LockedPage />;
   return (
     <>
       <TopBar route={route} isDemo={info?.kind === 'demo'} />
       <div className={css.banners}>
-        {link.state === 'away' && <Banner kind="problem">{say('frame.not-responding')}</Banner>}
+        <LinkBanner state={link.state} />
         {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
         <OtherYardBanner />
         <YardNotes />

@@ -1,8 +1,10 @@
 import { type Answer, Conflict, Refusal } from '../../shared-core/contract/answer.ts';
 import type { Bridge, WireBridge } from '../../shared-core/contract/bridge.ts';
 import type { Envelope } from '../../shared-core/contract/envelope.ts';
+import { type Hello, NOT_LET_IN, type Session, welcomeSchema } from '../../shared-core/contract/hello.ts';
 import { isAct } from '../../shared-core/contract/requests.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { createEntry, type Entry } from './session.ts';
 import { newUuid } from './uuid.ts';
 
 declare global {
@@ -12,8 +14,11 @@ declare global {
   }
 }
 
-/** Whether the machine at the other end can be reached. Electron's always can. */
-export type LinkState = 'connecting' | 'open' | 'away';
+/**
+ * Whether the machine at the other end can be reached. Electron's always can. `locked`: the machine does not let this
+ * window in. `foreign`: another program answers where the machine was.
+ */
+export type LinkState = 'connecting' | 'open' | 'away' | 'locked' | 'foreign';
 
 let installed: Bridge | null = null;
 
@@ -38,7 +43,7 @@ export function makeBridge(onLink: (state: LinkState) => void): Bridge {
   address.protocol = 'ws:';
   address.search = '';
   address.hash = '';
-  return socketBridge(address.href, onLink);
+  return socketBridge(address.href, createEntry(), onLink);
 }
 
 /** Names and data come from our own machine code, which has validated them; the types are given back here. */
@@ -116,65 +121,104 @@ export function wireBridge(wire: WireBridge): Bridge {
 
 const FIRST_RETRY_MS = 250;
 const LONGEST_RETRY_MS = 4000;
+/** How long another window may take to give what lets this one in. */
+const ANOTHER_WINDOW_MS = 300;
 
 /**
  * A typed bridge over a web socket. It reconnects by itself. Requests made before the first connection wait for it;
  * later, a request made while the machine is away is refused at once, so that nothing is done twice or long after.
+ *
+ * Each side shows the other that it is the one it was: whoever takes the port after the machine ended is sent no
+ * request, and cannot confirm a reading that nobody saved.
  */
-export function socketBridge(address: string, onLink: (state: LinkState) => void): Bridge {
+export function socketBridge(address: string, entry: Entry, onLink: (state: LinkState) => void): Bridge {
   const listeners = new Listeners();
   const waiting = new Map<number, { answered: (answer: Answer) => void; lost: (why: Refusal) => void }>();
-  /** The machine knows by it which window this is, also when it connects again. */
-  const hello = JSON.stringify({ window: newUuid() });
+  /** The machine knows by it which window this is, also when it connects again. Two tabs never have the same. */
+  const window = newUuid();
   let unsent: string[] = [];
+  let isLetIn = false;
   let everOpen = false;
   let nextId = 1;
   let retryMs = FIRST_RETRY_MS;
-  let socket: WebSocket;
+  let socket: WebSocket | null = null;
 
   function open(): void {
-    socket = new WebSocket(address);
-    socket.onopen = () => {
-      everOpen = true;
-      retryMs = FIRST_RETRY_MS;
-      for (const text of [hello, ...unsent]) socket.send(text);
-      unsent = [];
-      onLink('open');
+    const shown = entry.shows();
+    socket = null;
+    if (shown === null) {
+      // Another window may give it, in less time than a person needs to read why this one does not open.
+      setTimeout(() => socket ?? onLink('locked'), ANOTHER_WINDOW_MS);
+      return;
+    }
+    const opening = new WebSocket(address);
+    socket = opening;
+    opening.onopen = () => opening.send(JSON.stringify({ window, ...shown } satisfies Hello));
+    opening.onmessage = ({ data }) => {
+      if (isLetIn) hear(String(data));
+      else enter(opening, String(data));
     };
-    socket.onmessage = (event) => {
-      const message = JSON.parse(String(event.data)) as
-        | { id: number; answer: Answer }
-        | { event: string; data: unknown };
-      if ('event' in message) {
-        listeners.tell(message.event, message.data);
-        return;
-      }
-      waiting.get(message.id)?.answered(message.answer);
-      waiting.delete(message.id);
-    };
-    socket.onclose = () => {
-      onLink(everOpen ? 'away' : 'connecting');
-      if (everOpen) {
-        for (const { lost } of waiting.values()) lost(new Refusal(message('refusal.machine-stopped')));
-        waiting.clear();
-      }
-      setTimeout(open, retryMs);
-      retryMs = Math.min(retryMs * 2, LONGEST_RETRY_MS);
-    };
+    opening.onclose = ({ code }) => leave(code);
+  }
+
+  function enter(opened: WebSocket, text: string): void {
+    const welcome = welcomeIn(text);
+    if (welcome === null || !entry.letIn(welcome)) {
+      opened.onclose = null;
+      opened.close();
+      socket = null;
+      onLink('foreign');
+      return;
+    }
+    isLetIn = true;
+    everOpen = true;
+    retryMs = FIRST_RETRY_MS;
+    for (const each of unsent) opened.send(each);
+    unsent = [];
+    onLink('open');
+  }
+
+  function hear(text: string): void {
+    const message = JSON.parse(text) as { id: number; answer: Answer } | { event: string; data: unknown };
+    if ('event' in message) {
+      listeners.tell(message.event, message.data);
+      return;
+    }
+    waiting.get(message.id)?.answered(message.answer);
+    waiting.delete(message.id);
+  }
+
+  function leave(code: number): void {
+    isLetIn = false;
+    socket = null;
+    if (everOpen) {
+      for (const { lost } of waiting.values()) lost(new Refusal(message('refusal.machine-stopped')));
+      waiting.clear();
+    }
+    if (code === NOT_LET_IN) {
+      entry.notLetIn();
+      open();
+      return;
+    }
+    onLink(everOpen ? 'away' : 'connecting');
+    setTimeout(open, retryMs);
+    retryMs = Math.min(retryMs * 2, LONGEST_RETRY_MS);
   }
   onLink('connecting');
+  entry.onGiven(() => socket ?? open());
   open();
 
   function send(name: string, input: unknown, envelope: Envelope): Promise<Answer> {
     const id = nextId++;
     const text = JSON.stringify({ id, name, input, envelope });
     return new Promise((resolve, reject) => {
-      if (socket.readyState !== WebSocket.OPEN && everOpen) {
+      const isOpen = isLetIn && socket?.readyState === WebSocket.OPEN;
+      if (!isOpen && everOpen) {
         reject(new Refusal(message('refusal.machine-away')));
         return;
       }
       waiting.set(id, { answered: resolve, lost: reject });
-      if (socket.readyState === WebSocket.OPEN) socket.send(text);
+      if (isOpen) socket?.send(text);
       else unsent.push(text);
     });
   }
@@ -183,4 +227,12 @@ export function socketBridge(address: string, onLink: (state: LinkState) => void
     ...requestsBy(send),
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
+}
+
+function welcomeIn(text: string): Session | null {
+  try {
+    return welcomeSchema.parse(JSON.parse(text)).session;
+  } catch {
+    return null;
+  }
 }

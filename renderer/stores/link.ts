@@ -10,6 +10,7 @@ export const useLink = create<{ state: LinkState; returns: number }>()(() => ({
 export function setLink(state: LinkState): void {
   useLink.setState((link) => ({
     state,
-    returns: link.state === 'away' && state === 'open' ? link.returns + 1 : link.returns,
+    returns:
+      state === 'open' && !['connecting', 'open'].includes(link.state) ? link.returns + 1 : link.returns,
   }));
 }

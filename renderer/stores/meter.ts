@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { InsertionReading, Live } from '../../shared-core/contract/round.ts';
 import { bridge } from '../data/bridge.ts';
+import { useLink } from './link.ts';
 import { sentenceOf } from './notices.ts';
 
 /** How much of the live value the trace shows: some ten seconds of a lively meter. */
@@ -48,6 +49,8 @@ export async function loadMeter(): Promise<void> {
 /** Listens to the meter from now on. */
 export function followMeter(): () => void {
   const stops = [
+    // What the meter showed before the link was lost is not what it shows.
+    useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState(nothing)),
     bridge().on('meter.state', showMeter),
     bridge().on('meter.insertion', ({ reading }) => useMeter.setState({ insertion: reading })),
     bridge().on('meter.live', (live) =>

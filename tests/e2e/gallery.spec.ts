@@ -47,7 +47,7 @@ for (const theme of ['light', 'dark', 'high-contrast']) {
     const faults: string[] = [];
     page.on('pageerror', ({ message }) => faults.push(message));
     page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
-    await page.goto(`${page.url()}?theme=${theme}`);
+    await page.goto(new URL(`?theme=${theme}`, page.url()).href);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     for (const { name, ...size } of sizes) {
       await page.setViewportSize(size);

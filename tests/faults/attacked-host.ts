@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { WebSocket } from 'ws';
 import type { Answer } from '../../shared-core/contract/answer.ts';
+import { type Session, TICKET_IN_ADDRESS, welcomeSchema } from '../../shared-core/contract/hello.ts';
 
 /** A running host, with what an attacker on the same machine can do to it, and what a window can. */
 export interface AttackedHost {
@@ -36,9 +37,19 @@ export async function startAttackedHost(): Promise<AttackedHost> {
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
   const { address } = (await answerOf(child)) as { address: string };
-  const { host, port, origin } = new URL(address);
-  const opened = await fetch(address, { redirect: 'manual' });
-  const session = String(opened.headers.get('location'));
+  const { host, port, origin, searchParams } = new URL(address);
+  const ticket = searchParams.get(TICKET_IN_ADDRESS);
+  const { session } = await enter({ ticket });
+
+  /** A window's socket, let in by what it shows. */
+  async function enter(shown: object): Promise<{ socket: WebSocket; session: Session }> {
+    const socket = new WebSocket(`ws://${host}/ws`, { headers: { Origin: origin } });
+    await once(socket, 'open');
+    socket.on('error', () => undefined);
+    socket.send(JSON.stringify({ window: randomUUID(), ...shown }));
+    const [welcome] = await once(socket, 'message');
+    return { socket, session: welcomeSchema.parse(JSON.parse(String(welcome))).session };
+  }
 
   return {
     port: Number(port),
@@ -52,13 +63,7 @@ export async function startAttackedHost(): Promise<AttackedHost> {
       await new Promise((resolve) => socket.on('error', resolve).once('connect', resolve));
       return socket;
     },
-    openWindow: async () => {
-      const socket = new WebSocket(`ws://${host}${session}ws`, { headers: { Origin: origin } });
-      await once(socket, 'open');
-      socket.on('error', () => undefined);
-      socket.send(JSON.stringify({ window: randomUUID() }));
-      return windowOn(socket);
-    },
+    openWindow: async () => windowOn((await enter({ key: session.key })).socket),
     upgrade: (headers = {}) =>
       [
         'GET /ws HTTP/1.1',

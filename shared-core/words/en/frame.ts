@@ -6,7 +6,11 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.not-responding':
-    'Pintally is not responding. Saved readings are safe. It keeps trying; if this message stays, restart Pintally.',
+    'Pintally is not responding. Saved readings are safe. If this message stays, restart Pintally. Go on in the window that it opens.',
+  'frame.restarted':
+    'Pintally was restarted. Saved readings are safe. Go on in the window that it opened, and close this one.',
+  'frame.foreign':
+    'Another program answers at this address. No reading was sent to it. Saved readings are safe. Restart Pintally, and close this window.',
   'frame.nowhere-title': 'Nothing here',
   'frame.nowhere': 'This address may have a typo, or belong to another yard.',
 
@@ -32,6 +36,14 @@ export const frame = {
   'demo.remove-question': 'Remove the demo yard?',
   'demo.remove-effect':
     'Its stacks, boards, and readings are deleted, with everything you tried on them. Your own yard opens, unchanged. You can open a fresh demo yard later.',
+
+  'start-page.open': 'Open Pintally',
+
+  'locked.title': 'Open Pintally by its start link',
+  'locked.why':
+    'This address alone does not open your yard. A start link does, once. So no other program can use your yard.',
+  'locked.other-tab': 'Is Pintally open in another tab of this browser? Go on there.',
+  'locked.restart': 'If not, restart Pintally. It opens a new window by a new link. Saved readings are safe.',
 
   'problem-page.title': 'This yard cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',

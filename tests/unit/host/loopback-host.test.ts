@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { WebSocket } from 'ws';
 import type { Emit } from '../../../electron/app/windows.ts';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
+import { NOT_LET_IN, type Session, sessionSchema } from '../../../shared-core/contract/hello.ts';
 
 /**
  * The loopback port can be reached by every program and every web page on the machine. The rules that keep them out
@@ -19,12 +20,18 @@ let heard: unknown[];
 let emitTo: Map<string, Emit>;
 
 beforeEach(async () => {
-  const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
-  writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
   heard = [];
   emitTo = new Map();
-  host = await startLoopbackHost({
+  host = await startHost();
+});
+afterEach(() => host.close());
+
+function startHost(): ReturnType<typeof startLoopbackHost> {
+  const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
+  writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
+  return startLoopbackHost({
     rendererDir,
+    patience: { hello: 300, headers: 300, check: 100 },
     connect: (window, emit) => {
       emitTo.set(window, emit);
       return {
@@ -36,8 +43,7 @@ beforeEach(async () => {
       };
     },
   });
-});
-afterEach(() => host.close());
+}
 
 const address = () => new URL(host.address);
 
@@ -67,16 +73,10 @@ function get(path: string, headers: Record<string, string> = {}, method = 'GET')
   });
 }
 
-async function enter(): Promise<string> {
-  const { status, headers } = await get(address().pathname);
-  expect(status).toBe(303);
-  return String(headers.location);
-}
-
 /** Opens the socket as a page would; resolves to 'open' or the HTTP status that turned it away. */
 function knock(
-  path: string,
-  headers: Record<string, string>,
+  headers: Record<string, string> = { Origin: address().origin },
+  path = '/ws',
 ): Promise<{ socket: WebSocket; outcome: string }> {
   return new Promise((resolve) => {
     const socket = new WebSocket(`ws://127.0.0.1:${address().port}${path}`, { headers });
@@ -88,21 +88,45 @@ function knock(
   });
 }
 
-const nothing = { status: 403, body: '' };
 const WINDOW = '0b5c1d4e-9d53-4c3b-8f55-7f1b0a3f8f10';
+const ticket = () => String(address().searchParams.get('open'));
 
-describe('the door', () => {
-  test('opens for the token and leads to the window', async () => {
-    const session = await enter();
-    const page = await get(session);
-    expect(page.status).toBe(200);
-    expect(page.body).toContain('the window');
-    expect(page.headers['content-security-policy']).toContain("default-src 'none'");
+/** What the host says to a hello first: the session, or the code that it closes with. */
+async function hello(shown: object): Promise<{ socket: WebSocket; session?: Session; code?: number }> {
+  const { socket } = await knock();
+  socket.send(JSON.stringify({ window: WINDOW, ...shown }));
+  return new Promise((resolve) => {
+    socket.once('message', (data) => resolve({ socket, session: JSON.parse(String(data)).session }));
+    socket.once('close', (code) => resolve({ socket, code }));
+  });
+}
+
+/** A window that was let in by the start link. */
+async function enter(): Promise<{ socket: WebSocket; session: Session }> {
+  const { socket, session } = await hello({ ticket: ticket() });
+  return { socket, session: sessionSchema.parse(session) };
+}
+
+const nothing = { status: 403, body: '' };
+
+describe('the window’s files', () => {
+  test('need no secret, and have none', async () => {
+    for (const path of ['/', `/?open=${ticket()}`]) {
+      const page = await get(path);
+      expect(page.status).toBe(200);
+      expect(page.body).toContain('the window');
+      expect(page.headers['content-security-policy']).toContain("default-src 'none'");
+      expect(page.headers['cache-control']).toBe('no-store');
+      expect(page.headers['referrer-policy']).toBe('no-referrer');
+      expect(page.headers['set-cookie']).toBeUndefined();
+      expect(JSON.stringify(page)).not.toContain(ticket());
+    }
+    // That the page was loaded does not use the link up.
+    await enter();
   });
 
-  test('lets in only the styles that carry the nonce of this page, another each time', async () => {
-    const session = await enter();
-    const nonces = [await get(session), await get(session)].map(({ body, headers }) => {
+  test('let in only the styles that carry the nonce of this page, another each time', async () => {
+    const nonces = [await get('/'), await get('/')].map(({ body, headers }) => {
       const nonce = /nonce="([^"]{22,})"/.exec(body)?.[1];
       expect(headers['content-security-policy']).toContain(`style-src 'self' 'nonce-${nonce}';`);
       return nonce;
@@ -110,54 +134,70 @@ describe('the door', () => {
     expect(nonces[0]).not.toBe(nonces[1]);
   });
 
-  test('opens once: the same token again gets nothing', async () => {
-    await enter();
-    expect(await get(address().pathname)).toMatchObject(nothing);
-  });
-
-  test('a wrong token gets nothing, and does not use up the right one', async () => {
-    expect(await get(`/open/${'0'.repeat(64)}`)).toMatchObject(nothing);
-    expect(await get('/open/')).toMatchObject(nothing);
-    await enter();
-  });
-
-  test.each(['/', '/index.html', '/s/', `/s/${'0'.repeat(64)}/`, '/ws', '/favicon.ico'])(
-    'without the session, %s gets nothing',
-    async (path) => {
-      expect(await get(path)).toMatchObject(nothing);
-    },
-  );
-
   test.each(['localhost', 'evil.example', '127.0.0.1'])(
-    'a request that names the host %s gets nothing',
+    'are not served to a request that names the host %s',
     async (name) => {
-      const session = await enter();
-      expect(await get(session, { Host: name })).toMatchObject(nothing);
-      expect(await get(session, { Host: `${name}:${Number(address().port) + 1}` })).toMatchObject(nothing);
+      expect(await get('/', { Host: name })).toMatchObject(nothing);
+      expect(await get('/', { Host: `${name}:${Number(address().port) + 1}` })).toMatchObject(nothing);
     },
   );
 
-  test.each(['../../package.json', '..%2f..%2fpackage.json', '%2e%2e/%2e%2e/etc/passwd'])(
-    'a path that climbs out of the window (%s) gets nothing',
-    async (path) => {
-      const session = await enter();
-      expect(await get(session + path)).toMatchObject(nothing);
-    },
-  );
+  test.each([
+    '/../../package.json',
+    '/..%2f..%2fpackage.json',
+    '/%2e%2e/%2e%2e/etc/passwd',
+    '/none.js',
+    '/%zz',
+  ])('are all that is served: %s gets nothing', async (path) => {
+    expect(await get(path)).toMatchObject(nothing);
+  });
 
-  test('only GET is served', async () => {
-    const session = await enter();
-    expect(await get(session, {}, 'POST')).toMatchObject(nothing);
+  test.each(['POST', 'HEAD', 'OPTIONS', 'PUT'])('are served to GET alone, not to %s', async (method) => {
+    expect(await get('/', {}, method)).toMatchObject(nothing);
+  });
+});
+
+describe('the way in', () => {
+  test('the start link opens once, and gives the session', async () => {
+    const { session } = await enter();
+    expect((await hello({ ticket: ticket() })).code).toBe(NOT_LET_IN);
+    expect((await hello({ key: session.key })).session).toEqual(session);
+  });
+
+  test('a wrong ticket or key opens nothing, and does not use up the right one', async () => {
+    expect((await hello({ ticket: '0'.repeat(64) })).code).toBe(NOT_LET_IN);
+    expect((await hello({ key: '0'.repeat(64) })).code).toBe(NOT_LET_IN);
+    await enter();
+  });
+
+  test('no secret of an earlier start opens anything', async () => {
+    const earlier = { ticket: ticket(), ...(await enter()).session };
+    await host.close();
+    host = await startHost();
+    for (const shown of [{ ticket: earlier.ticket }, { key: earlier.key }, { key: earlier.hostMark }]) {
+      expect((await hello(shown)).code).toBe(NOT_LET_IN);
+    }
+  });
+
+  test('the use of the start link is told, so that its page can be removed', async () => {
+    const used = vi.fn();
+    host.opened.follow(used);
+    await hello({ ticket: '0'.repeat(64) });
+    expect(used).not.toHaveBeenCalled();
+    await enter();
+    expect(used).toHaveBeenCalledOnce();
+  });
+
+  test('who says nothing is soon closed', async () => {
+    const { socket } = await knock();
+    await new Promise((resolve) => socket.once('close', resolve));
   });
 });
 
 describe('the socket', () => {
   test('carries a call and its answer for the page of this origin', async () => {
-    const session = await enter();
-    const { socket, outcome } = await knock(`${session}ws`, { Origin: address().origin });
-    expect(outcome).toBe('open');
+    const { socket } = await enter();
     const reply = new Promise((resolve) => socket.on('message', (data) => resolve(JSON.parse(String(data)))));
-    socket.send(JSON.stringify({ window: WINDOW }));
     const envelope = { yard: null, act: null };
     socket.send(JSON.stringify({ id: 7, name: 'stacks.list', input: {}, envelope }));
     expect(await reply).toEqual({ id: 7, answer: { ok: true, output: 'done' } });
@@ -166,11 +206,9 @@ describe('the socket', () => {
   });
 
   test('brings each window its own events, until it is closed', async () => {
-    const session = await enter();
-    const { socket } = await knock(`${session}ws`, { Origin: address().origin });
+    const { socket } = await enter();
     const event = new Promise((resolve) => socket.on('message', (data) => resolve(JSON.parse(String(data)))));
-    socket.send(JSON.stringify({ window: WINDOW }));
-    await vi.waitFor(() => expect([...emitTo.keys()]).toEqual([WINDOW]));
+    expect([...emitTo.keys()]).toEqual([WINDOW]);
     emitTo.get(WINDOW)?.('changed', { yard: null, topics: ['boards'] });
     expect(await event).toEqual({ event: 'changed', data: { yard: null, topics: ['boards'] } });
     socket.close();
@@ -183,15 +221,12 @@ describe('the socket', () => {
     ['no origin', () => ({})],
     ['another host name', () => ({ Origin: address().origin, Host: 'evil.example' })],
   ] as const)('%s is turned away', async (_, headers) => {
-    const session = await enter();
-    expect((await knock(`${session}ws`, headers() as Record<string, string>)).outcome).toBe('403');
+    expect((await knock(headers() as Record<string, string>)).outcome).toBe('403');
     expect(heard).toEqual([]);
   });
 
-  test('a wrong session is turned away', async () => {
-    await enter();
-    const { outcome } = await knock(`/s/${'0'.repeat(64)}/ws`, { Origin: address().origin });
-    expect(outcome).toBe('403');
+  test('another address than its own is turned away', async () => {
+    expect((await knock({ Origin: address().origin }, '/')).outcome).toBe('403');
   });
 
   test.each([
@@ -199,14 +234,13 @@ describe('the socket', () => {
     ['[]', 'before'],
     ['{"id":7,"name":"stacks.list"}', 'before'],
     ['{"window":"any"}', 'before'],
+    [`{"window":"${WINDOW}"}`, 'before'],
     ['{"id":"x","name":"stacks.list"}', 'after'],
     ['null', 'after'],
   ])(
     'a message that is no request (%s, %s the hello) ends the connection and reaches nothing',
     async (text, when) => {
-      const session = await enter();
-      const { socket } = await knock(`${session}ws`, { Origin: address().origin });
-      if (when === 'after') socket.send(JSON.stringify({ window: WINDOW }));
+      const { socket } = when === 'after' ? await enter() : await knock();
       const closed = new Promise<number>((resolve) => socket.on('close', (code) => resolve(code)));
       socket.send(text);
       expect(await closed).toBe(1008);

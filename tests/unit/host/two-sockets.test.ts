@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,12 +12,13 @@ import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { Answer } from '../../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
+import { type Session, TICKET_IN_ADDRESS, welcomeSchema } from '../../../shared-core/contract/hello.ts';
 import type { RequestInput, RequestName, RequestOutput } from '../../../shared-core/contract/requests.ts';
 
 /** The whole app behind the real loopback host, with two windows connected as pages are. */
 let app: App;
 let host: Awaited<ReturnType<typeof startLoopbackHost>>;
-let session: string;
+let session: Session;
 
 beforeEach(async () => {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
@@ -34,18 +36,29 @@ beforeEach(async () => {
   await owner.answer('yard.openDemo', {}, { yard: null, act: randomUUID() });
   owner.close();
   host = await startLoopbackHost({ rendererDir, connect: app.connect });
-  const opened = await fetch(host.address, { redirect: 'manual' });
-  session = String(opened.headers.get('location'));
+  const { searchParams } = new URL(host.address);
+  const { socket, welcome } = await enter(randomUUID(), { ticket: searchParams.get(TICKET_IN_ADDRESS) });
+  session = welcome;
+  socket.terminate();
 });
 afterEach(async () => {
   await host.close();
   await app.close();
 });
 
-/** A window's socket: it says which window it is of, then asks. */
-async function connect(window: string = randomUUID()) {
+/** A window's socket: it says which window it is of. */
+async function enter(window: string, shown: object) {
   const { host: name, origin } = new URL(host.address);
-  const socket = new WebSocket(`ws://${name}${session}ws`, { headers: { Origin: origin } });
+  const socket = new WebSocket(`ws://${name}/ws`, { headers: { Origin: origin } });
+  await once(socket, 'open');
+  socket.send(JSON.stringify({ window, ...shown }));
+  const [data] = await once(socket, 'message');
+  return { socket, welcome: welcomeSchema.parse(JSON.parse(String(data))).session };
+}
+
+/** Then it asks. */
+async function connect(window: string = randomUUID()) {
+  const { socket } = await enter(window, { key: session.key });
   const events: { event: EventName; data: unknown }[] = [];
   const waiting = new Map<number, (answer: Answer) => void>();
   socket.on('message', (data) => {
@@ -53,8 +66,6 @@ async function connect(window: string = randomUUID()) {
     if ('event' in heard) events.push(heard);
     else waiting.get(heard.id)?.(heard.answer);
   });
-  await new Promise((resolve) => socket.once('open', resolve));
-  socket.send(JSON.stringify({ window }));
   let sent = 0;
   let yard: string | null = null;
 
@@ -124,4 +135,23 @@ test('the meter is nobody’s once the window that has it is gone', async () => 
     expect(await second.request('meter.state', {})).toMatchObject({ heldBy: 'nobody' }),
   );
   expect(await second.request('meter.hold', {})).toMatchObject({ heldBy: 'this-window' });
+});
+
+test('a window that comes back has the meter again, unless another one took it meanwhile', async () => {
+  const id = randomUUID();
+  const first = await connect(id);
+  await first.request('meter.simulate', {});
+  const second = await connect();
+  await first.close();
+  const again = await connect(id);
+  expect(await again.request('meter.state', {})).toMatchObject({ heldBy: 'this-window' });
+  await vi.waitFor(() => expect(again.heard('meter.live').length).toBeGreaterThan(0));
+
+  await again.close();
+  await vi.waitFor(async () =>
+    expect(await second.request('meter.state', {})).toMatchObject({ heldBy: 'nobody' }),
+  );
+  await second.request('meter.hold', {});
+  const later = await connect(id);
+  expect(await later.request('meter.state', {})).toMatchObject({ heldBy: 'another-window' });
 });

@@ -4,6 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
+import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { go } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
@@ -155,6 +156,36 @@ describe('when the machine cannot be reached', () => {
     await act(async () => setLink('open'));
     expect(screen.queryByRole('alert')).toBeNull();
     expect(machine.inputsOf('meter.state').length).toBe(before + 1);
+  });
+
+  test.each([
+    ['locked', 'Pintally was restarted.'],
+    ['foreign', 'Another program answers at this address.'],
+  ] as const)('a window that is %s says so over what it shows', async (state, sentence) => {
+    await open();
+    act(() => setLink('away'));
+    act(() => setLink(state));
+    expect(screen.getByRole('alert').textContent).toContain(sentence);
+    expect(screen.getByRole('heading', { level: 1, name: 'Meter' })).toBeTruthy();
+  });
+
+  test('a window that was never let in says what to do, and opens by itself once it is', async () => {
+    let answer: (info: YardInfo) => void = () => undefined;
+    await open(aYard(), { 'yard.info': () => new Promise((resolve) => (answer = resolve)) });
+    act(() => setLink('locked'));
+    expect(screen.getByRole('heading', { name: 'Open Pintally by its start link' })).toBeTruthy();
+    await expectNoBarriers();
+    await act(async () => setLink('open'));
+    await act(async () => answer(aYard()));
+    expect(screen.getByRole('heading', { level: 1, name: 'Meter' })).toBeTruthy();
+  });
+
+  test('no value that the meter showed before is shown as its value', async () => {
+    const { machine } = await open(aYard(), { 'meter.state': () => aLiveMeter() });
+    act(() => machine.tell('meter.live', aLiveValue()));
+    expect(useMeter.getState().live).not.toBeNull();
+    act(() => setLink('away'));
+    expect(useMeter.getState()).toMatchObject({ live: null, trace: [], insertion: null });
   });
 
   test('a yard that cannot be asked for says why and can be tried again', async () => {

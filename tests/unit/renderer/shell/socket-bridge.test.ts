@@ -3,17 +3,22 @@ import type { AddressInfo } from 'node:net';
 import { afterEach, expect, test, vi } from 'vitest';
 import { type WebSocket as ServerSocket, WebSocketServer } from 'ws';
 import { type LinkState, nameYard, socketBridge, wireBridge } from '../../../../renderer/data/bridge.ts';
+import type { Entry } from '../../../../renderer/data/session.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Envelope } from '../../../../shared-core/contract/envelope.ts';
+import { NOT_LET_IN, type Session } from '../../../../shared-core/contract/hello.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
-/** The machine's end of the socket: a real server on a free port. */
-async function startMachine(port = 0) {
+const session = { key: 'a'.repeat(64), hostMark: 'b'.repeat(64) };
+
+/** The machine's end of the socket: a real server on a free port, which lets windows in as a given one of its kind. */
+async function startMachine(port = 0, welcome: (socket: ServerSocket) => void = letIn) {
   const server = new WebSocketServer({ host: '127.0.0.1', port });
   await once(server, 'listening');
   const heard: { id: number; name: string; input: unknown; envelope: Envelope }[] = [];
   /** What each socket sent first. */
   const windows: string[] = [];
+  const hellos: unknown[] = [];
   const sockets = new Set<ServerSocket>();
   let answer: ((name: string) => unknown) | null = null;
   server.on('connection', (socket) => {
@@ -22,6 +27,8 @@ async function startMachine(port = 0) {
       const message = JSON.parse(String(data));
       if ('window' in message) {
         windows.push(message.window);
+        hellos.push(message);
+        welcome(socket);
         return;
       }
       heard.push(message);
@@ -32,6 +39,7 @@ async function startMachine(port = 0) {
     port: (server.address() as AddressInfo).port,
     heard,
     windows,
+    hellos,
     answers: (by: (name: string) => unknown) => {
       answer = by;
     },
@@ -45,10 +53,14 @@ async function startMachine(port = 0) {
   };
 }
 
+function letIn(socket: ServerSocket): void {
+  socket.send(JSON.stringify({ session }));
+}
+
 type Machine = Awaited<ReturnType<typeof startMachine>>;
 const started: Machine[] = [];
-async function machine(port?: number): Promise<Machine> {
-  const each = await startMachine(port);
+async function machine(port?: number, welcome?: (socket: ServerSocket) => void): Promise<Machine> {
+  const each = await startMachine(port, welcome);
   started.push(each);
   return each;
 }
@@ -56,10 +68,29 @@ afterEach(async () => {
   for (const each of started.splice(0)) await each.stop();
 });
 
-function connect(port: number) {
+/** A window that has a session, or gets one from another window later. */
+function connect(port: number, has: Session | null = session) {
   const states: LinkState[] = [];
-  const bridge = socketBridge(`ws://127.0.0.1:${port}/`, (state) => states.push(state));
-  return { bridge, states };
+  let given: () => void = () => undefined;
+  const entry: Entry = {
+    shows: () => has && { key: has.key },
+    letIn: ({ hostMark }) => hostMark === has?.hostMark,
+    notLetIn: () => {
+      has = null;
+    },
+    onGiven: (listener) => {
+      given = listener;
+    },
+  };
+  const bridge = socketBridge(`ws://127.0.0.1:${port}/`, entry, (state) => states.push(state));
+  return {
+    bridge,
+    states,
+    give: (by: Session) => {
+      has = by;
+      given();
+    },
+  };
 }
 
 test('a request that was made before the socket opened is sent when it does, and answered', async () => {
@@ -122,6 +153,59 @@ test('when the machine goes, what was asked is refused, what is asked then too; 
   expect(again.heard.map((each) => each.name)).toEqual(['stacks.list']);
   // It is the same window that came back.
   expect(again.windows).toEqual(host.windows);
+});
+
+test('the window shows its key in its first message, and asks nothing before it is let in', async () => {
+  let letInNow = (): void => undefined;
+  const host = await machine(0, (socket) => {
+    letInNow = () => letIn(socket);
+  });
+  host.answers(() => ({ ok: true, output: [] }));
+  const { bridge, states } = connect(host.port);
+  const asked = bridge.query('stacks.list', {});
+  await vi.waitFor(() => expect(host.hellos).toEqual([{ window: expect.any(String), key: session.key }]));
+  expect(host.heard).toEqual([]);
+  expect(states).toEqual(['connecting']);
+  letInNow();
+  await expect(asked).resolves.toEqual([]);
+  expect(states).toEqual(['connecting', 'open']);
+});
+
+test('two windows of one session are two windows', async () => {
+  const host = await machine();
+  for (const { states } of [connect(host.port), connect(host.port)]) {
+    await vi.waitFor(() => expect(states).toContain('open'));
+  }
+  expect(new Set(host.windows).size).toBe(2);
+});
+
+test('whoever takes the port later is sent no request, and cannot say that one was saved', async () => {
+  const host = await machine();
+  const { bridge, states } = connect(host.port);
+  await vi.waitFor(() => expect(states).toContain('open'));
+  await host.stop();
+  const other = await machine(host.port, (socket) =>
+    socket.send(JSON.stringify({ session: { ...session, hostMark: 'c'.repeat(64) } })),
+  );
+  other.answers(() => ({ ok: true, output: {} }));
+  await vi.waitFor(() => expect(states.at(-1)).toBe('foreign'), 5000);
+  await expect(bridge.command('boards.confirmSpecies', { id: 1 })).rejects.toMatchObject({
+    problem: message('refusal.machine-away'),
+  });
+  expect(other.heard).toEqual([]);
+});
+
+test('a window that is not let in says so, and opens once another window gives what lets it in', async () => {
+  const host = await machine(0, (socket) =>
+    host.hellos.length === 1 ? socket.close(NOT_LET_IN) : letIn(socket),
+  );
+  host.answers(() => ({ ok: true, output: [] }));
+  const { bridge, states, give } = connect(host.port, { ...session, key: 'd'.repeat(64) });
+  const asked = bridge.query('stacks.list', {});
+  await vi.waitFor(() => expect(states.at(-1)).toBe('locked'));
+  give(session);
+  await expect(asked).resolves.toEqual([]);
+  expect(states.at(-1)).toBe('open');
 });
 
 test('every command is one act, of the yard on screen', async () => {
