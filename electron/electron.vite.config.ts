@@ -6,6 +6,7 @@ const root = resolve(import.meta.dirname, '..');
 
 export default defineConfig({
   main: {
+    define: { BUILT_AT: JSON.stringify(new Date().toISOString()) },
     build: {
       outDir: resolve(root, 'out/main'),
       rollupOptions: {

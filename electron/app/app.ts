@@ -1,7 +1,9 @@
 import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { builtAt } from '../built-at.ts';
 import { createLog, type Log } from '../log/log-file.ts';
+import { monotonicMs } from '../monotonic.ts';
 import { createActing } from './acting.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
@@ -24,6 +26,7 @@ import { createMeterDesk } from './meter/meter-desk.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
+import { redatingCommands, redatingQueries } from './rounds/redating.ts';
 import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
 import { createSignal } from './signal.ts';
@@ -38,6 +41,7 @@ import { stackCommands, stackQueries } from './stock/stacks.ts';
 import { stationQueries } from './stock/stations.ts';
 import type { ThreadFiles } from './thread-files.ts';
 import { createWindows, type Emit } from './windows.ts';
+import { clockQueries } from './yard/clock.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
@@ -54,6 +58,8 @@ export interface AppOptions {
   links: LinkMakers;
   threads: ThreadFiles;
   clock?: () => Date;
+  /** When this app was built; null where that is not known. */
+  built?: string | null;
   /** Where faults are written; the log of the data folder unless given. */
   log?: Log;
   reportFault?: (error: unknown) => void;
@@ -74,6 +80,7 @@ export function createApp({
   links,
   threads,
   clock = () => new Date(),
+  built = builtAt,
   log = createLog(dataDir, clock),
   reportFault = log.fault,
   openFile = async () => false,
@@ -93,6 +100,7 @@ export function createApp({
     yard: yards.current,
     mayWrite: yards.mayWrite,
     now,
+    monotonicMs,
     reportFault,
     changed,
     act: createActing({ yard: yards.current, now }, afterwards),
@@ -136,9 +144,11 @@ export function createApp({
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
     ...rounds.queries,
+    ...redatingQueries(queryContext),
     ...labelQueries(queryContext),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
+    ...clockQueries(queryContext, built),
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
@@ -156,6 +166,7 @@ export function createApp({
     ...sampleBoardCommands(context),
     ...meter.commands,
     ...rounds.commands,
+    ...redatingCommands(context, judging),
     ...settingCommands(context),
     ...yards.notes.commands,
     ...logCommands(log, openFile),

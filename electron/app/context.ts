@@ -17,6 +17,8 @@ export interface QueryContext {
 /** What commands and background work are given. */
 export interface AppContext extends QueryContext {
   yard(): Yard;
+  /** Milliseconds on a clock that only runs forward. */
+  monotonicMs(): number;
   /** Whether the yard can be written to by whoever cannot wait; a command that cannot write waits until it can. */
   mayWrite(): boolean;
   /** Writes an error that answers no request to the log. */

@@ -21,7 +21,10 @@ export function actReads(db: Db) {
   const one = db.prepare<[string], Act & { outcome: string | null }>(
     'SELECT uuid AS id, request, input_hash AS inputHash, at, who, outcome FROM act WHERE uuid = ?',
   );
+  const newestAt = db.prepare<[], { at: string }>('SELECT at FROM act ORDER BY id DESC LIMIT 1');
   return {
+    /** When the last act was done, as the clock told then; null before the first. */
+    newestAt: (): string | null => newestAt.get()?.at ?? null,
     /** Undefined for a request that nobody sent, or that was refused. */
     find: (id: string): FinishedAct | undefined => {
       const row = one.get(id);

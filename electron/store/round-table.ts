@@ -1,4 +1,4 @@
-import { type Columns, recordAdder, selected } from './columns.ts';
+import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import type { Db } from './yard-file.ts';
 
 export interface RoundRow {
@@ -6,14 +6,19 @@ export interface RoundRow {
   version: number;
   stackId: number;
   startedAt: string;
-  /** By the clock, or by a person who gave the day. */
-  datedBy: 'clock' | 'day';
+  /** By the clock, by a person who corrected it, or by a person who gave only the day. */
+  datedBy: 'clock' | 'time' | 'day';
   finishedAt: string | null;
 }
 
 type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy'>;
 const newColumns: Columns<NewRound> = { stackId: 'stack_id', startedAt: 'started_at', datedBy: 'dated_by' };
 const columns: Columns<RoundRow> = { id: 'id', version: 'version', ...newColumns, finishedAt: 'finished_at' };
+const dateColumns: Columns<Pick<RoundRow, 'startedAt' | 'datedBy' | 'finishedAt'>> = {
+  startedAt: 'started_at',
+  datedBy: 'dated_by',
+  finishedAt: 'finished_at',
+};
 
 export function roundReads(db: Db) {
   const select = `SELECT ${selected(columns, 'r')} FROM round r`;
@@ -21,20 +26,27 @@ export function roundReads(db: Db) {
   const open = db.prepare<[number], RoundRow>(
     `${select} WHERE r.stack_id = ? AND r.finished_at IS NULL ORDER BY r.id DESC LIMIT 1`,
   );
+  const ofBoard = db.prepare<[number], RoundRow>(
+    `${select} WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = ?) ORDER BY r.started_at DESC, r.id DESC`,
+  );
   return {
     get: (id: number): RoundRow | undefined => one.get(id),
+    /** Those in which the board was read, newest first. */
+    ofBoard: (boardId: number): RoundRow[] => ofBoard.all(boardId),
     openOnStack: (stackId: number): RoundRow | undefined => open.get(stackId),
   };
 }
 
-export function roundWrites(db: Db) {
+export function roundWrites(db: Db, { get }: ReturnType<typeof roundReads>) {
   const add = recordAdder(db, 'round', newColumns);
   const finish = db.prepare(
-    'UPDATE round SET finished_at = ?, version = version + 1 WHERE id = ? AND finished_at IS NULL',
+    'UPDATE round SET finished_at = max(?, started_at), version = version + 1 WHERE id = ? AND finished_at IS NULL',
   );
   const reopen = db.prepare('UPDATE round SET finished_at = NULL, version = version + 1 WHERE id = ?');
   return {
     add,
+    edit: recordEditor(db, 'round', dateColumns, get),
+    /** Never before it began. */
     finish: (id: number, at: string): void => {
       finish.run(at, id);
     },

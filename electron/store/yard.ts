@@ -109,7 +109,7 @@ function tablesOf(db: Db) {
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
     confirmedSpecies: confirmedSpeciesWrites(db),
     moves: { ...reads.moves, ...moveWrites(db) },
-    rounds: { ...reads.rounds, ...roundWrites(db) },
+    rounds: { ...reads.rounds, ...roundWrites(db, reads.rounds) },
     woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },
     readings: { ...reads.readings, ...readingWrites(db, reads.meters) },
     amendments: amendmentWrites(db),

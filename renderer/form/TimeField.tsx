@@ -11,21 +11,36 @@ function localTime(instant: Date): string {
 /** When something was done: now, unless another time is given. */
 export function TimeField({
   label,
+  hint,
+  error,
+  saved,
   instant,
   onInstant,
+  onBlur,
 }: {
   label: string;
+  /** Where blank does not mean now. */
+  hint?: string;
+  error?: string | null;
+  saved?: string | null | undefined;
   /** UTC, ISO 8601; null for now. */
   instant: string | null;
   onInstant: (instant: string | null) => void;
+  onBlur?: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   return (
-    <Field label={label} hint={say('time-field.hint')}>
+    <Field
+      label={label}
+      hint={hint ?? say('time-field.hint')}
+      error={error ?? null}
+      saved={saved && formats.dateTime(saved)}
+    >
       {(wiring) => (
         <input
           {...wiring}
           type="datetime-local"
+          onBlur={onBlur}
           value={instant === null ? '' : localTime(new Date(instant))}
           max={localTime(new Date())}
           onChange={(event) => {

@@ -6,7 +6,7 @@ import { instantSchema } from '../time.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
 import { says } from './validation.ts';
-import { boardSchema, latestFindingSchema, rowIdSchema } from './yard.ts';
+import { boardSchema, latestFindingSchema, rowIdSchema, versionSchema } from './yard.ts';
 
 /** Wood temperature, °C, as a person would measure it; null when not known. */
 export const woodTempSchema = z.number().min(-40).max(80).nullable();
@@ -92,16 +92,23 @@ export const roundSummarySchema = z.object({
 });
 export type RoundSummary = z.infer<typeof roundSummarySchema>;
 
-export const roundStateSchema = z.object({
+/** When a round was. */
+export const roundDateSchema = z.object({
   id: rowIdSchema,
+  version: versionSchema,
+  startedAt: instantSchema,
+  /** Whether a person gave its day, as its readings were taken earlier than they were typed. */
+  isDated: z.boolean(),
+  /** Never before `startedAt`. */
+  finishedAt: instantSchema.nullable(),
+});
+export type RoundDate = z.infer<typeof roundDateSchema>;
+
+export const roundStateSchema = roundDateSchema.extend({
   stackId: rowIdSchema,
   stackName: z.string(),
   placeName: z.string(),
   endUseName: z.string(),
-  startedAt: instantSchema,
-  /** Whether a person gave its day, as its readings were taken earlier than they were typed. */
-  isDated: z.boolean(),
-  finishedAt: instantSchema.nullable(),
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),
   /** Where the window that asks aims; null once the round is finished. */

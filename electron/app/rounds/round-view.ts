@@ -68,6 +68,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
     const all = boards(round);
     return {
       id: round.id,
+      version: round.version,
       stackId: stack.id,
       stackName: stack.name,
       placeName: stack.placeName,

@@ -25,6 +25,7 @@ import { createAims, type WindowAim } from './aims.ts';
 import { createInsertion } from './insertion.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
+import { createRoundClock } from './round-clock.ts';
 import { createRoundTelling } from './round-telling.ts';
 import { createRoundView, type RoundView, summaryOf } from './round-view.ts';
 import { createSaving, liveReading } from './saving.ts';
@@ -47,6 +48,7 @@ export function createRounds(
   const openRounds = createOpenRounds(context, view);
   const telling = createRoundTelling(context, aims, openRounds);
   const insertion = createInsertion(context, meter);
+  const clock = createRoundClock(context);
   const saving = createSaving(
     context,
     judging,
@@ -56,6 +58,7 @@ export function createRounds(
     openRounds,
     telling,
     insertion,
+    clock,
   );
   createSavingSettled(context, meter, aims, openRounds, insertion, saving);
 
@@ -155,6 +158,7 @@ export function createRounds(
       aims.leave(yard);
       openRounds.leave();
       insertion.end();
+      clock.leave();
     },
     comeBack: aims.comeBack,
     queries: {
@@ -172,9 +176,9 @@ export function createRounds(
           throw new Refusal(message('refusal.round-before-sawn', facts));
         }
         const givenAt = context.now();
-        const roundId =
-          yard.rounds.openOnStack(stackId)?.id ??
-          yard.rounds.add({ stackId, ...startOf(startedOn, givenAt) });
+        const running = yard.rounds.openOnStack(stackId)?.id;
+        const roundId = running ?? yard.rounds.add({ stackId, ...startOf(startedOn, givenAt) });
+        if (running === undefined) clock.begin(roundId);
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
         context.afterwards(() => open(roundId, window));
         return aimed(view, roundId, window);
@@ -229,7 +233,8 @@ export function createRounds(
 
       'rounds.finish': ({ roundId }, window) => {
         openRounds.get(roundId);
-        context.yard().rounds.finish(roundId, context.now());
+        const { rounds } = context.yard();
+        rounds.finish(roundId, clock.now(orRefuse(rounds.get(roundId), 'round')));
         context.afterwards(() => context.yard().checkpoint());
         const { summary } = view.state(roundId);
         context.afterwards(() => {

@@ -13,6 +13,7 @@ import type { MeterHolder } from '../meter/meter-holder.ts';
 import type { Aims } from './aims.ts';
 import type { Insertion } from './insertion.ts';
 import type { OpenRounds } from './open-rounds.ts';
+import type { RoundClock } from './round-clock.ts';
 import type { RoundTelling } from './round-telling.ts';
 
 /** Where a reading goes: nothing of it is guessed from where a window aims. */
@@ -42,6 +43,7 @@ export function createSaving(
   openRounds: OpenRounds,
   telling: RoundTelling,
   insertion: Insertion,
+  clock: RoundClock,
 ) {
   function ownerOf(roundId: number, boardId: number): ReadingOwner {
     const { stackId } = orRefuse(context.yard().rounds.get(roundId), 'round');
@@ -82,8 +84,8 @@ export function createSaving(
     const { readings, amendments, rounds } = context.yard();
     const now = context.now();
     if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, now);
-    const { datedBy, startedAt } = orRefuse(rounds.get(roundId), 'round');
-    const takenAt = datedBy === 'day' ? startedAt : now;
+    const round = orRefuse(rounds.get(roundId), 'round');
+    const takenAt = round.datedBy === 'day' ? round.startedAt : clock.now(round);
     const { woodTempC } = board;
     const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
     judgeLaterRounds(boardId, roundId);

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Board } from '../../../shared-core/contract/yard.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 
@@ -21,17 +22,18 @@ export function checkBoardDays(
   if (!sawnOn) return;
   const { boards, readings } = context.yard();
   for (const id of boardIds) {
-    const counted = readings
-      .roundsOfBoard(id)
-      .flatMap((roundId) => readings.ofBoard(id, roundId))
-      .filter(({ excluded }) => excluded === null);
-    const tooOld = counted.find(({ takenAt }) => Date.parse(takenAt) < startOfDay(sawnOn));
+    const all = readings.roundsOfBoard(id).flatMap((roundId) => readings.ofBoard(id, roundId));
+    const tooOld = readBeforeSawn(all, sawnOn);
     if (tooOld) {
       const { code: boardCode } = orRefuse(boards.get(id), 'board');
       throw new Refusal(message('refusal.read-before-sawn', { boardCode, readOn: tooOld.takenAt }));
     }
   }
 }
+
+/** The first that counts and was taken before the board was sawn. */
+export const readBeforeSawn = (readings: readonly Reading[], sawnOn: string): Reading | undefined =>
+  readings.find(({ excluded, takenAt }) => excluded === null && Date.parse(takenAt) < startOfDay(sawnOn));
 
 /** Local midnight, UTC in ms. */
 const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

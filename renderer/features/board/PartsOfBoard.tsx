@@ -13,6 +13,7 @@ import { OvenChecksSection } from '../species/OvenChecksSection.tsx';
 import { AboutBoard, MovesOfBoard } from './AboutBoard.tsx';
 import { ProfileChart } from './ProfileChart.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
+import { RoundsOfBoard } from './RoundsOfBoard.tsx';
 import { SampleBoardSection } from './SampleBoardSection.tsx';
 import { ShapeOfBoard } from './ShapeOfBoard.tsx';
 
@@ -51,7 +52,10 @@ export function PartsOfBoard({
           panel: () => (
             <Sheet>
               {readings.length > 0 ? (
-                <ReadingsOfBoard board={board} readings={readings} />
+                <>
+                  <ReadingsOfBoard board={board} readings={readings} />
+                  <RoundsOfBoard boardId={board.id} />
+                </>
               ) : (
                 <p>{say('board.no-readings')}</p>
               )}

@@ -103,6 +103,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             </>
           ) : (
             <>
+              <ClockProblem />
               <TemperatureField answer={answer} />
               <Unfold words={say('round-start.other-date')}>
                 <DateField
@@ -130,6 +131,13 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
       </form>
     </Sheet>
   );
+}
+
+/** A clock that is certainly wrong would give the round a wrong date. */
+function ClockProblem() {
+  const { say } = useWords();
+  const problem = useQuery('rounds.clock', {}).output?.problem;
+  return problem ? <Banner kind="caution">{say(problem)}</Banner> : null;
 }
 
 /** Where the readings will come from. */

@@ -8,6 +8,7 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { ChangeDate } from './ChangeDate.tsx';
 import { FindingsTable } from './FindingsTable.tsx';
 import css from './RoundSummaryPage.module.css';
 import { UnsavedValue } from './UnsavedValue.tsx';
@@ -49,7 +50,10 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
           {round.finishedAt === null ? (
             <Button onClick={() => void finishRound()}>{say('round.finish')}</Button>
           ) : (
-            <Button onClick={() => void reopenRound()}>{say('round-page.reopen')}</Button>
+            <>
+              <ChangeDate round={round} />
+              <Button onClick={() => void reopenRound()}>{say('round-page.reopen')}</Button>
+            </>
           )}
         </>
       }

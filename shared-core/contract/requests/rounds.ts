@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
+import { instantSchema } from '../../time.ts';
+import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
-import { roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
+import { roundDateSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
 import type { Topic } from '../topics.ts';
 import { says } from '../validation.ts';
-import { daySchema, rowIdSchema } from '../yard.ts';
+import { daySchema, editOf, rowIdSchema } from '../yard.ts';
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
@@ -84,6 +86,24 @@ export const roundRequests = {
     input: inRound,
     output: nothingSchema,
     topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
+  }),
+  /** What is wrong with the machine's clock, if that is certain: a round begun now would have a wrong date. */
+  'rounds.clock': query({
+    input: nothingSchema,
+    output: z.object({ problem: messageSchema.nullable() }),
+    topics: () => ['boards', 'stacks'],
+  }),
+  /** Those in which a board was read, newest first. */
+  'rounds.ofBoard': query({
+    input: z.object({ boardId: rowIdSchema }),
+    output: z.array(roundDateSchema),
+    topics: ({ boardId }) => [`board:${boardId}`, 'stacks'],
+  }),
+  /** Corrects when a finished round began; all of its readings move by the same time. */
+  'rounds.edit': command({
+    input: editOf(z.object({ startedAt: instantSchema })),
+    output: roundDateSchema,
+    topics: ({ id }) => ['boards', 'stacks', `round:${id}`],
   }),
   'readings.exclude': command({
     input: ofReading.extend({ why: givenExclusionSchema }),

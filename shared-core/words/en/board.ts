@@ -76,6 +76,8 @@ export const board = {
   'board.readings': 'Readings',
   'board.readings-of': 'Readings of {boardCode}',
   'board.readings-count': 'Readings {readings}',
+  'board.rounds': 'Rounds',
+  'board.round-running': 'still running',
   'board.no-readings': 'No readings yet.',
   'board.reading-spot': 'Spot',
   'board.reading-date': 'Date',

@@ -100,6 +100,12 @@ export const refusals = {
   'refusal.round-before-sawn':
     'No board of {stackName} was sawn yet on {startedOn}. No round was started. Give a later day, or correct the sawing dates.',
   'refusal.round-to-come': 'That day is in the future. No round was started. Give today or an earlier day.',
+  'refusal.round-open': 'This round is still running. Nothing was changed. Finish it, then change its date.',
+  'refusal.redated-to-come': 'That time is in the future. Nothing was changed. Give an earlier time.',
+  'refusal.redated-ends-to-come':
+    'The last reading of the round would be in the future. Nothing was changed. Give an earlier time.',
+  'refusal.redated-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',

@@ -41,6 +41,7 @@ export const validation = {
   'validation.place-missing': 'Choose a place.',
   'validation.use-missing': 'Choose a use.',
   'validation.day-too-early': 'Type the year with four digits, 1900 or later.',
+  'validation.time-missing': 'Give the date and time.',
   'validation.day-missing': 'Give the day.',
   'validation.nothing-to-change': 'Change at least one field.',
 } as const;

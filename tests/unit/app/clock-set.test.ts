@@ -24,15 +24,16 @@ function setClock(byMs: number): void {
 }
 
 const settings = [
-  { how: 'back by one day', byMs: -DAY_MS },
-  { how: 'forward by one year', byMs: 365 * DAY_MS },
+  // A reading is then dated by what has passed since the round began.
+  { how: 'back by one day', byMs: -DAY_MS, dated: '2026-06-01T08:00:02' },
+  { how: 'forward by one year', byMs: 365 * DAY_MS, dated: '2027-06-01T08:00:00' },
 ];
 
 withYardOfTwo();
 
 test.each(settings)(
   'the clock is set $how in the middle of a push: that push is one reading, and so is the next',
-  async ({ byMs }) => {
+  async ({ byMs, dated }) => {
     const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
     await yard.command('meter.simulate', {});
     // The pins go in after about a second, and are steady two seconds later (our own choice, simulated-link.ts).
@@ -42,7 +43,9 @@ test.each(settings)(
     vi.advanceTimersByTime(3000);
     const readings = async () =>
       (await yard.query('rounds.get', { roundId })).probed?.assessment?.readings ?? [];
-    expect(await readings()).toMatchObject([{ spotIndex: 0, how: 'settled', takenAt: yard.now() }]);
+    expect(await readings()).toMatchObject([
+      { spotIndex: 0, how: 'settled', takenAt: expect.stringContaining(dated) },
+    ]);
     vi.advanceTimersByTime(4000);
     const spots = (await readings()).map(({ spotIndex }) => spotIndex);
     expect(spots.length).toBeGreaterThan(1);

@@ -37,6 +37,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'samples.get': { boardId: 1 },
   'meter.state': {},
   'rounds.get': { roundId: 1 },
+  'rounds.clock': {},
+  'rounds.ofBoard': { boardId: 1 },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {

@@ -58,6 +58,7 @@ export function openBoard(
   const machine = playMachine({
     'boards.get': () => board,
     'stacks.get': () => aStack(),
+    'rounds.ofBoard': () => [],
     'stacks.list': () => [aStack()],
     'samples.get': () => ({
       boardId: 1,

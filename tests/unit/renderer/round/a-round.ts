@@ -9,6 +9,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]): RoundState {
   return {
     id: 12,
+    version: 1,
     stackId: 4,
     stackName: 'Walnut from the lane',
     placeName: 'Open shed',

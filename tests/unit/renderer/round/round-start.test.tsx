@@ -8,6 +8,7 @@ import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -27,7 +28,11 @@ const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow =>
   });
 
 async function open(stacks: StackRow[], stackId: number | null = null) {
-  const machine = playMachine({ 'stacks.list': () => stacks, 'rounds.start': () => aRound() });
+  const machine = playMachine({
+    'stacks.list': () => stacks,
+    'rounds.clock': () => ({ problem: null }),
+    'rounds.start': () => aRound(),
+  });
   render(<RoundStartScreen stackId={stackId} />, { wrapper: InMain });
   await act(async () => undefined);
   return { machine, user: userEvent.setup() };
@@ -128,4 +133,24 @@ test('an unfinished round is resumed, not started twice', async () => {
   await open([aStack(1, { openRoundId: 7 })]);
   expect(screen.getByRole('link', { name: 'Resume the round' }).getAttribute('href')).toBe('#/round/7');
   expect(screen.queryByRole('button', { name: 'Start the round' })).toBeNull();
+});
+
+test('a clock that cannot be right is said before the round starts, and keeps nobody from starting', async () => {
+  const nowAt = '2020-01-01T08:00:00.000Z';
+  const machine = playMachine({
+    'stacks.list': () => [aStack(1)],
+    'rounds.clock': () => ({
+      problem: message('clock.before-last-act', { nowAt, lastAt: '2026-05-04T08:00:00.000Z' }),
+    }),
+    'rounds.start': () => aRound(),
+  });
+  render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
+  expect(
+    await screen.findByText(/clock of this computer .* 2020.*Set the clock before you start/),
+  ).toBeTruthy();
+  const user = userEvent.setup();
+  await user.click(screen.getByLabelText(/I don’t know/));
+  await user.click(screen.getByRole('button', { name: 'Start the round' }));
+  expect(machine.inputsOf('rounds.start')).toHaveLength(1);
+  await expectNoBarriers();
 });

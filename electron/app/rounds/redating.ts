@@ -1,0 +1,64 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { RoundDate } from '../../../shared-core/contract/round.ts';
+import { redated } from '../../../shared-core/probing/readings/redated.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { RoundRow } from '../../store/round-table.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { Judging } from '../judging/judging.ts';
+import { readBeforeSawn } from '../stock/board-days.ts';
+
+const dateOf = ({ id, version, startedAt, datedBy, finishedAt }: RoundRow): RoundDate => ({
+  id,
+  version,
+  startedAt,
+  isDated: datedBy === 'day',
+  finishedAt,
+});
+
+export const redatingQueries = (context: QueryContext) =>
+  ({
+    'rounds.ofBoard': ({ boardId }) => context.yard().rounds.ofBoard(boardId).map(dateOf),
+  }) satisfies Partial<Queries>;
+
+/** Corrects when a round was, as where the clock was wrong. What its readings were taken at stays in the file as it was. */
+export function redatingCommands(context: AppContext, judging: Judging) {
+  /** @throws Refusal where a board of the round would have been probed before it was sawn */
+  function checkSawn(boardId: number, roundId: number): void {
+    const { boards, readings } = context.yard();
+    const { code: boardCode, sawnOn } = orRefuse(boards.get(boardId), 'board');
+    if (sawnOn === null || !readBeforeSawn(readings.ofBoard(boardId, roundId), sawnOn)) return;
+    throw new Refusal(message('refusal.redated-before-sawn', { boardCode, sawnOn }));
+  }
+
+  return {
+    'rounds.edit': ({ id, basedOn, changed: { startedAt } }) => {
+      const { rounds, readings, amendments } = context.yard();
+      const round = orRefuse(rounds.get(id), 'round');
+      if (startedAt === undefined) return dateOf(round);
+      if (round.finishedAt === null) throw new Refusal(message('refusal.round-open'));
+      const now = context.now();
+      if (Date.parse(startedAt) > Date.parse(now)) throw new Refusal(message('refusal.redated-to-come'));
+
+      const walked = readings.boardsWalked(id);
+      const all = walked
+        .flatMap((boardId) => readings.ofBoard(boardId, id))
+        .toSorted((one, other) => one.id - other.id);
+      // A round whose day a person gave was finished when it was typed.
+      const isTyped = round.datedBy === 'day';
+      const instants = [...all.map(({ takenAt }) => takenAt), ...(isTyped ? [] : [round.finishedAt])];
+      const moved = redated(round.startedAt, instants, startedAt, Date.parse(now));
+      if (moved === null) throw new Refusal(message('refusal.redated-ends-to-come'));
+
+      const finish = isTyped ? {} : { datedBy: 'time' as const, finishedAt: moved.at(-1)! };
+      const current = rounds.edit({ id, basedOn, changed: { startedAt, ...finish } });
+      orConflict(current && dateOf(current));
+      for (const [index, reading] of all.entries()) {
+        amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
+      }
+      for (const boardId of walked) checkSawn(boardId, id);
+      judging.judgeAgain(walked);
+      return dateOf(orRefuse(rounds.get(id), 'round'));
+    },
+  } satisfies Partial<Commands>;
+}

@@ -1,0 +1,82 @@
+import { useState } from 'react';
+import { z } from 'zod';
+import type { RoundDate } from '../../../shared-core/contract/round.ts';
+import { says } from '../../../shared-core/contract/validation.ts';
+import { dayUntil } from '../../../shared-core/contract/yard.ts';
+import { instantSchema } from '../../../shared-core/time.ts';
+import { useEdit } from '../../data/useEdit.ts';
+import { DateField } from '../../form/DateField.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { TimeField } from '../../form/TimeField.tsx';
+import { useDraft } from '../../form/useDraft.ts';
+import { tellDone } from '../../stores/notices.ts';
+import { Button } from '../../ui/Button.tsx';
+import { dayOf, instantOfDay } from '../../ui/days.ts';
+import { useWords } from '../../words.ts';
+
+/** Corrects when a finished round was, as where the clock of the machine was wrong. */
+export function ChangeDate({ round }: { round: RoundDate }) {
+  const { say } = useWords();
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <>
+      <Button onClick={() => setOpen(true)}>{say('round-date.change')}</Button>
+      {isOpen && <ChangeDateForm round={round} onClose={() => setOpen(false)} />}
+    </>
+  );
+}
+
+const schemaOn = (today: string) =>
+  z.object({
+    /** Of a round of which only the day is known. */
+    day: dayUntil(today),
+    startedAt: z.string().min(1, says('validation.time-missing')).pipe(instantSchema),
+  });
+
+const fieldsOf = ({ startedAt }: RoundDate) => ({ day: dayOf(new Date(startedAt)), startedAt });
+
+function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => void }) {
+  const { say } = useWords();
+  const edit = useEdit('rounds.edit', round);
+  const today = dayOf(new Date());
+  const { draft, field, set, read, refill } = useDraft(
+    schemaOn(today),
+    fieldsOf(round),
+    edit.theirs && fieldsOf(edit.theirs),
+  );
+
+  async function save(): Promise<void> {
+    const { day, startedAt } = read();
+    const saved = await edit.save({ startedAt: round.isDated ? instantOfDay(day, new Date()) : startedAt });
+    if (saved) tellDone(say('round-date.changed', { wasAt: round.startedAt, startedAt: saved.startedAt }));
+  }
+
+  return (
+    <FormDialog
+      title={say('round-date.title')}
+      saveWords={say('round-date.save')}
+      onSave={save}
+      onClose={onClose}
+      conflict={edit.conflict((theirs) => refill(fieldsOf(theirs)))}
+    >
+      <p className="soft">{say('round-date.moves-all')}</p>
+      {round.isDated ? (
+        <DateField
+          label={say('round-start.date')}
+          max={today}
+          {...field('day')}
+          value={draft.day || null}
+          onValue={(day) => set({ day: day ?? '' })}
+        />
+      ) : (
+        <TimeField
+          label={say('round-date.began')}
+          hint={say('round-date.hint')}
+          {...field('startedAt')}
+          instant={draft.startedAt || null}
+          onInstant={(startedAt) => set({ startedAt: startedAt ?? '' })}
+        />
+      )}
+    </FormDialog>
+  );
+}

@@ -1,0 +1,47 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { createApp } from '../../../electron/app/app.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
+import { NoLink } from '../../../electron/meter/no-link.ts';
+import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { type AWindow, openWindow, say } from './a-window.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+const saysOf = async (window: Pick<AWindow, 'query'>) => {
+  const { problem } = await window.query('rounds.clock', {});
+  return problem && say(problem);
+};
+
+// The clock of the yard begins on June 1, 2026.
+withYardOfTwo();
+
+test('a clock that tells a time before the last change cannot be right, and does not keep a round from starting', async () => {
+  expect(await saysOf(yard)).toBeNull();
+  yard.later(-60_000);
+  expect(await saysOf(yard)).toBeNull();
+  yard.later(-6 * 365 * DAY_MS);
+  expect(await saysOf(yard)).toMatch(
+    /clock .* Jun 2, 2020.*last change was saved Jun 1, 2026.*Set the clock/,
+  );
+  const round = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  expect(round.startedAt).toBe(yard.now());
+});
+
+test('nor can one that tells a time before the app was built', async () => {
+  const app = createApp({
+    dataDir: mkdtempSync(join(tmpdir(), 'pintally-app-')),
+    links: {
+      none: () => new NoLink(),
+      bluetooth: () => new NoLink(),
+      simulated: () => new SimulatedLink({ seed: 1 }),
+    },
+    threads: threadSources,
+    clock: () => new Date('2020-01-01T08:00:00.000Z'),
+    built: '2026-05-01T08:00:00.000Z',
+  });
+  expect(await saysOf(openWindow(app))).toMatch(/clock .* Jan 1, 2020.*made on May 1, 2026/);
+  await app.close();
+});

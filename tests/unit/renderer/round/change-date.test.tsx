@@ -1,0 +1,120 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import type { ReactNode } from 'react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { RoundsOfBoard } from '../../../../renderer/features/board/RoundsOfBoard.tsx';
+import { RoundSummaryPage } from '../../../../renderer/features/round/RoundSummaryPage.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { RoundDate } from '../../../../shared-core/contract/round.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { typeDay } from '../form/type-day.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aRound } from './a-round.ts';
+
+const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
+const local = (day: number, hour: number) => new Date(2026, 4, day, hour).toISOString();
+
+const aDate: RoundDate = {
+  id: 12,
+  version: 2,
+  startedAt: local(4, 8),
+  isDated: false,
+  finishedAt: local(4, 9),
+};
+
+/** The list of a board's rounds, with what the machine answers to another date. */
+async function open(
+  round: RoundDate,
+  edited: (input: { changed: { startedAt?: string | undefined } }) => RoundDate,
+) {
+  const machine = playMachine({ 'rounds.ofBoard': () => [round], 'rounds.edit': edited });
+  render(<RoundsOfBoard boardId={1} />, { wrapper: InMain });
+  const user = userEvent.setup();
+  await user.click(await screen.findByRole('button', { name: 'Change date…' }));
+  return { machine, user, dialog: screen.getByRole('dialog', { name: 'Date of the round' }) };
+}
+const save = () => screen.getByRole('button', { name: 'Change the date' });
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('from the list of a board’s rounds, a round gets another date and time', async () => {
+  const { machine, user, dialog } = await open(
+    aDate,
+    ({ changed }) => ({ ...aDate, ...changed, version: 3 }) as RoundDate,
+  );
+  expect(within(dialog).getByText(/All readings of the round move with it/)).toBeTruthy();
+  await expectNoBarriers();
+  const field = within(dialog).getByLabelText('The round began');
+  expect(field).toHaveProperty('value', '2026-05-04T08:00');
+  fireEvent.change(field, { target: { value: '2026-05-02T10:30' } });
+  await user.click(save());
+  await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+  expect(machine.inputsOf('rounds.edit')).toEqual([
+    { id: 12, basedOn: 2, changed: { startedAt: new Date(2026, 4, 2, 10, 30).toISOString() } },
+  ]);
+  expect(useNotices.getState().notices[0]?.sentence).toMatch(/now began May 2.*Before: May 4/);
+});
+
+test('a round of which only the day is known gets another day', async () => {
+  const { machine, user } = await open({ ...aDate, isDated: true }, () => aDate);
+  await typeDay(user, 'Day the readings were taken', '2026-05-02');
+  await user.click(save());
+  await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+  expect(machine.inputsOf('rounds.edit')).toEqual([
+    { id: 12, basedOn: 2, changed: { startedAt: local(2, 12) } },
+  ]);
+});
+
+test('a blank date is marked, and nothing is asked', async () => {
+  const { machine, user, dialog } = await open(aDate, () => aDate);
+  fireEvent.change(within(dialog).getByLabelText('The round began'), { target: { value: '' } });
+  await user.click(save());
+  expect(within(dialog).getByText('Give the date and time.')).toBeTruthy();
+  expect(machine.inputsOf('rounds.edit')).toEqual([]);
+});
+
+test('why it was refused is said, and what was typed stays', async () => {
+  const { user, dialog } = await open(aDate, () => {
+    throw new Refusal(message('refusal.redated-to-come'));
+  });
+  const field = within(dialog).getByLabelText('The round began');
+  fireEvent.change(field, { target: { value: '2026-05-06T10:30' } });
+  await user.click(save());
+  expect(within(dialog).getByRole('alert').textContent).toContain('That time is in the future.');
+  expect(field).toHaveProperty('value', '2026-05-06T10:30');
+});
+
+test('where another window changed it meanwhile, both are shown', async () => {
+  let tries = 0;
+  const { machine, user, dialog } = await open(aDate, () => {
+    if (tries++ === 0) throw new Conflict({ ...aDate, version: 3, startedAt: local(3, 7) });
+    return aDate;
+  });
+  fireEvent.change(within(dialog).getByLabelText('The round began'), {
+    target: { value: '2026-05-02T10:30' },
+  });
+  await user.click(save());
+  expect(within(dialog).getByText(/May 3/)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Keep mine' }));
+  await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+  expect(machine.inputsOf('rounds.edit')[1]).toMatchObject({ basedOn: 3 });
+});
+
+test('a running round has its date when it is finished', async () => {
+  playMachine({ 'rounds.ofBoard': () => [{ ...aDate, finishedAt: null }] });
+  render(<RoundsOfBoard boardId={1} />, { wrapper: InMain });
+  expect(await screen.findByText('still running')).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Change date…' })).toBeNull();
+});
+
+test('the summary of a round offers it, too', async () => {
+  playMachine({});
+  render(<RoundSummaryPage round={{ ...aRound(), ...aDate, aim: null, probed: null }} />, {
+    wrapper: InMain,
+  });
+  await userEvent.setup().click(screen.getByRole('button', { name: 'Change date…' }));
+  expect(screen.getByLabelText('The round began')).toHaveProperty('value', '2026-05-04T08:00');
+});
