@@ -102,7 +102,7 @@ async function goesOn(
 }
 
 /** A window with the simulated meter, which reads boards and saves what settles. */
-async function probeWithMeter(window: SocketWindow, stackId: number, ledger: Ledger): Promise<void> {
+export async function probeWithMeter(window: SocketWindow, stackId: number, ledger: Ledger): Promise<void> {
   window.on('round.changed', ({ savedReadingId, board }: EventData<'round.changed'>) => {
     const reading = board.assessment?.readings.find(({ id }) => id === savedReadingId);
     if (reading !== undefined && reading.spotIndex !== null)

@@ -3,9 +3,10 @@ import { type App, createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import { NoLink } from '../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
-import { requests } from '../../shared-core/contract/requests.ts';
+import { type RequestName, requests } from '../../shared-core/contract/requests.ts';
 import { type Message, messageSchema } from '../../shared-core/words/message.ts';
 import { type AWindow, openWindow, say } from '../unit/app/a-window.ts';
+import type { AnyWindow } from './streaming.ts';
 
 /** The app on a folder, in this process, with one window. */
 export interface Opened {
@@ -51,7 +52,7 @@ export function sentencesIn(value: unknown): string[] {
 }
 
 /** What the app says about the yard that is open, wherever it says so: what is wrong, what was done about it. */
-export async function saidOfYard(window: AWindow): Promise<string[]> {
+export async function saidOfYard(window: AnyWindow): Promise<string[]> {
   const answers = await Promise.all(
     ofYard.map((name) => window.answer(name, {}).then((answer) => (answer.ok ? answer.output : null))),
   );
@@ -60,6 +61,6 @@ export async function saidOfYard(window: AWindow): Promise<string[]> {
 
 const ofYard = Object.entries(requests)
   .filter(([name, { kind }]) => name.startsWith('yard.') && kind === 'query')
-  .map(([name]) => name);
+  .map(([name]) => name as RequestName);
 
 export const yardFileIn = (folder: string): string => join(folder, 'yard.sqlite');

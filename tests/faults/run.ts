@@ -10,16 +10,33 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bitFlipsInFile, bitFlipsInLog } from './bit-flips.ts';
+import { clockSetBack } from './clock-set-back.ts';
+import { diskErrors, fullDisk, readOnly } from './failing-disk.ts';
 import type { Fault, FaultResult } from './fault.ts';
+import { fileSwapped } from './file-swapped.ts';
+import { foreignFiles } from './foreign-files.ts';
+import { hostileSockets } from './hostile-sockets.ts';
+import { killsInLongWork } from './kills-in-long-work.ts';
 import { killsWhileStreaming } from './kills-while-streaming.ts';
 import { powerCuts } from './power-cuts.ts';
+import { twoHosts } from './two-hosts.ts';
 
 /** How often each is made, in full and in the short form that `npm test` has. */
 const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 8 },
+  { name: 'kills-in-long-work', fault: killsInLongWork, full: 80, short: 8 },
   { name: 'power-cuts', fault: powerCuts, full: 200, short: 16 },
   { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 12 },
   { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 8 },
+  { name: 'full-disk', fault: fullDisk, full: 40, short: 4 },
+  { name: 'disk-errors', fault: diskErrors, full: 40, short: 4 },
+  { name: 'read-only', fault: readOnly, full: 30, short: 3 },
+  { name: 'two-hosts', fault: twoHosts, full: 20, short: 4 },
+  { name: 'file-swapped', fault: fileSwapped, full: 28, short: 7 },
+  { name: 'foreign-files', fault: foreignFiles, full: 28, short: 7 },
+  { name: 'clock-set-back', fault: clockSetBack, full: 24, short: 4 },
+  // Each kind of attack once, whatever the number.
+  { name: 'hostile-sockets', fault: hostileSockets, full: 1, short: 1 },
 ];
 
 const { values, positionals } = parseArgs({

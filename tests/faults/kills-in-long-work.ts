@@ -1,0 +1,158 @@
+import { copyFileSync, cpSync, globSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { copyOfLayout } from '../unit/store/layout-copy.ts';
+import { type Fault, tryOften } from './fault.ts';
+import { inFolder } from './folders.ts';
+import { Ledger } from './ledger.ts';
+import { inApp, yardFileIn } from './opened.ts';
+import { type Random, wholeBetween } from './random.ts';
+import { ShimmedHost } from './shimmed-host.ts';
+import { addStack, readingsOf, startRound, stream } from './streaming.ts';
+import { type Visible, visibleIn } from './visible.ts';
+
+/** A task that writes for a while. */
+interface Work {
+  name: string;
+  /** @returns what must be there whenever the work is ended */
+  prepare(data: string): Promise<Ledger>;
+  /** What the host does until it is killed. */
+  run(host: ShimmedHost): Promise<unknown>;
+  /** What is not as it should be after the next start. */
+  check(data: string, ledger: Ledger): Promise<string[]>;
+}
+
+async function someReadings(data: string): Promise<Ledger> {
+  const ledger = new Ledger();
+  await inApp(data, async ({ window }) => {
+    const { stackId, boardIds } = await addStack(window, 'Typed', 6);
+    const roundId = await startRound(window, stackId);
+    await stream(window, readingsOf(roundId, boardIds, 10), ledger);
+  });
+  return ledger;
+}
+
+const allThere = (data: string, ledger: Ledger): Promise<string[]> =>
+  inApp(data, ({ window }) => ledger.differences(window));
+
+async function boardsOfDemo(data: string): Promise<number> {
+  return inApp(data, async ({ window }) => (await window.command('yard.openDemo', {})).boards);
+}
+
+/** A page of the yard file is other bytes: SQLite finds the damage when it looks through the file. */
+async function damagedYard(data: string): Promise<Ledger> {
+  await someReadings(data);
+  const bytes = readFileSync(yardFileIn(data));
+  bytes.fill(0xff, 8192, 12_288);
+  bytes.fill(0xff, 20_480, 28_672);
+  writeFileSync(yardFileIn(data), bytes);
+  copyFileSync(yardFileIn(data), `${data}.damaged`);
+  return new Ledger();
+}
+
+const works: Work[] = [
+  {
+    name: 'building the demo yard',
+    prepare: someReadings,
+    run: async (host) => (await host.window()).command('yard.openDemo', {}),
+    check: async (data, ledger) => {
+      const lost = await allThere(data, ledger);
+      const whole = await inFolder(boardsOfDemo);
+      const boards = await boardsOfDemo(data);
+      return boards === whole ? lost : [...lost, `the demo yard has ${boards} boards of ${whole}`];
+    },
+  },
+  {
+    name: 'removing the demo yard',
+    prepare: async (data) => {
+      const ledger = await someReadings(data);
+      await boardsOfDemo(data);
+      return ledger;
+    },
+    run: async (host) => {
+      const window = await host.window();
+      await window.command('yard.openDemo', {});
+      await window.command('yard.removeDemo', {});
+    },
+    check: async (data, ledger) => {
+      const lost = await allThere(data, ledger);
+      const whole = await inFolder(boardsOfDemo);
+      const boards = await boardsOfDemo(data);
+      return boards === whole ? lost : [...lost, `the demo yard has ${boards} boards of ${whole}`];
+    },
+  },
+  ...[1, 5, 9, 11].map(
+    (layout): Work => ({
+      name: `bringing layout ${layout} up to date`,
+      prepare: async (data) => {
+        mkdirSync(data, { recursive: true });
+        copyFileSync(copyOfLayout(layout), yardFileIn(data));
+        return new Ledger();
+      },
+      run: async (host) => (await host.window()).query('yard.info', {}),
+      check: async (data) => {
+        const readingsIn = (seen: Visible): unknown =>
+          [...seen]
+            .filter(([where]) => where.startsWith('board '))
+            .map(([where, shown]) => [where, [...shown.matchAll(/"raw":[^,]+/g)].map(([raw]) => raw)]);
+        const whole = await inFolder(async (fresh) => {
+          copyFileSync(copyOfLayout(layout), yardFileIn(fresh));
+          return readingsIn(await inApp(fresh, ({ window }) => visibleIn(window)));
+        });
+        const now = readingsIn(await inApp(data, ({ window }) => visibleIn(window)));
+        return JSON.stringify(now) === JSON.stringify(whole) ? [] : ['readings are not as they were'];
+      },
+    }),
+  ),
+  {
+    name: 'ending',
+    prepare: someReadings,
+    run: async (host) => {
+      await (await host.window()).query('yard.info', {});
+      await host.stop();
+    },
+    check: allThere,
+  },
+  {
+    name: 'renaming a damaged file',
+    prepare: damagedYard,
+    run: async (host) => (await host.window()).command('yard.startAfresh', {}),
+    check: async (data) => {
+      const damaged = readFileSync(`${data}.damaged`);
+      const info = await inApp(data, ({ window }) => window.query('yard.info', {}));
+      const isKept = globSync('**/*', { cwd: data, withFileTypes: true })
+        .filter((entry) => entry.isFile())
+        .some((entry) => readFileSync(join(entry.parentPath, entry.name)).equals(damaged));
+      if (!isKept) return ['the damaged file is gone'];
+      return info.problem !== null || info.uuid !== null ? [] : ['neither a yard nor a problem'];
+    },
+  },
+];
+
+/**
+ * The host is killed at some write while it does what takes many: building the demo yard, changing an old layout,
+ * copying SQLite's log into the file, renaming a damaged one. The next start must find the yard whole.
+ */
+export const killsInLongWork: Fault = (howMany, seed) =>
+  tryOften(howMany, seed, 2, async (random, mine) => {
+    const work = works[mine % works.length] as Work;
+    return inFolder(async (folder) => {
+      const lost = await killDuring(work, join(folder, 'data'), random);
+      return lost.map((loss) => `${work.name}: ${loss}`);
+    });
+  });
+
+async function killDuring(work: Work, data: string, random: Random): Promise<string[]> {
+  mkdirSync(data, { recursive: true });
+  const ledger = await work.prepare(data);
+  const spare = `${data}.spare`;
+  cpSync(data, spare, { recursive: true });
+  const whole = new ShimmedHost(spare);
+  await work.run(whole);
+  await whole.kill();
+  const changes = whole.disk.get('changes');
+
+  const host = new ShimmedHost(data, { control: { killIn: wholeBetween(random, 1, changes + 1) } });
+  await work.run(host).catch(() => undefined);
+  await host.kill();
+  return work.check(data, ledger);
+}
