@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
+import { TICKET_IN_ADDRESS } from '../../shared-core/contract/hello.ts';
 import { compiledShim, DiskControl } from './disk-shim.ts';
 import { connectWindow, HostGone, type SocketWindow } from './socket-window.ts';
 
@@ -16,7 +17,8 @@ export class ShimmedHost {
   readonly #address: Promise<string>;
   /** Done when the process has ended. */
   readonly ended: Promise<void>;
-  #session: Promise<{ origin: string; path: string }> | null = null;
+  /** Of the first window: the others show its key. */
+  #key: Promise<string> | null = null;
   #printed = '';
 
   /** @param control  numbers that hold from its first moment on */
@@ -58,14 +60,13 @@ export class ShimmedHost {
 
   /** @throws HostGone */
   async window(): Promise<SocketWindow> {
-    this.#session ??= this.#address.then(async (address) => {
-      const opened = await fetch(address, { redirect: 'manual' }).catch(() => {
-        throw new HostGone();
-      });
-      return { origin: new URL(address).origin, path: String(opened.headers.get('location')) };
-    });
-    const { origin, path } = await this.#session;
-    return connectWindow(origin, path);
+    const { origin, searchParams } = new URL(await this.#address);
+    if (this.#key !== null) return (await connectWindow(origin, { key: await this.#key })).window;
+    const first = connectWindow(origin, { ticket: searchParams.get(TICKET_IN_ADDRESS) });
+    this.#key = first.then(({ key }) => key);
+    // Whoever opens the next window hears of it.
+    this.#key.catch(() => undefined);
+    return (await first).window;
   }
 
   /** How much was written to the log so far, bytes: what is acknowledged by now was written before that. */

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { WebSocket } from 'ws';
 import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
+import { welcomeSchema } from '../../shared-core/contract/hello.ts';
 import type { RequestInput, RequestName, RequestOutput } from '../../shared-core/contract/requests.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { say } from '../unit/app/a-window.ts';
@@ -17,11 +18,15 @@ export interface SocketWindow extends AnyWindow {
   close(): void;
 }
 
-/** A window of a running host, connected as a page is. @param origin  the host, with the session's path after it */
-export async function connectWindow(origin: string, session: string): Promise<SocketWindow> {
-  const socket = new WebSocket(`${origin.replace('http', 'ws')}${session}ws`, {
-    headers: { Origin: origin },
-  });
+/** What lets a window in: the ticket of the start link, once, or the key that it is exchanged for. */
+export type Shown = { ticket: string | null } | { key: string };
+
+/** A window of a running host, connected as a page is. */
+export async function connectWindow(
+  origin: string,
+  shown: Shown,
+): Promise<{ window: SocketWindow; key: string }> {
+  const socket = new WebSocket(`${origin.replace('http', 'ws')}/ws`, { headers: { Origin: origin } });
   const waiting = new Map<number, { resolve: (answer: Answer) => void; reject: (error: Error) => void }>();
   const listeners = new Map<EventName, ((data: never) => void)[]>();
   let yard: string | null = null;
@@ -30,6 +35,7 @@ export async function connectWindow(origin: string, session: string): Promise<So
 
   socket.on('message', (data) => {
     const heard = JSON.parse(String(data));
+    if ('session' in heard) return;
     if ('event' in heard) {
       for (const listener of listeners.get(heard.event) ?? []) listener(heard.data as never);
       return;
@@ -44,11 +50,11 @@ export async function connectWindow(origin: string, session: string): Promise<So
   };
   socket.on('close', end);
   socket.on('error', end);
-  await new Promise<void>((resolve, reject) => {
-    socket.once('open', () => resolve());
+  const key = await new Promise<string>((resolve, reject) => {
+    socket.once('open', () => socket.send(JSON.stringify({ window: randomUUID(), ...shown })));
+    socket.once('message', (data) => resolve(welcomeSchema.parse(JSON.parse(String(data))).session.key));
     socket.once('close', () => reject(new HostGone()));
   });
-  socket.send(JSON.stringify({ window: randomUUID() }));
 
   function answer(name: RequestName, input: unknown, act: string = randomUUID()): Promise<Answer> {
     if (isGone) return Promise.reject(new HostGone());
@@ -70,11 +76,12 @@ export async function connectWindow(origin: string, session: string): Promise<So
     if (!given.ok) throw new Error(say(given.problem));
     return given.output as RequestOutput<N>;
   }
-  return {
+  const window: SocketWindow = {
     answer,
     query: request,
     command: request,
     on: (name, listener) => listeners.set(name, [...(listeners.get(name) ?? []), listener]),
     close: () => socket.close(),
   };
+  return { window, key };
 }
