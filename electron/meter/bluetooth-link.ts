@@ -1,5 +1,6 @@
-import { type DiscoveredCharacteristic, describeMeter } from '../../shared-core/gatt/describe-meter.ts';
+import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { adapterState } from './adapter-reason.ts';
@@ -16,7 +17,7 @@ export interface BluetoothLinkOptions extends RadioRuntime {
 interface Target {
   deviceId: string;
   name: string | null;
-  /** From before, or as a person set it up; null lets the meter describe itself. */
+  /** As it was read before, or as a person set it up; null lets the meter describe itself. */
   description: MeterDescription | null;
   /** Number of the attempt under way; answers to earlier ones are dropped. */
   attempt: number;
@@ -118,9 +119,17 @@ export class BluetoothLink extends MeterLink {
       });
       return;
     }
-    target.description = description;
-    this.setDescribed({ ...this.described, description, remarks: [] });
+    const { characteristics } = this.described;
+    target.description = confirmed(characteristics, description);
+    this.setDescribed({ description: target.description, characteristics, remarks: [] });
     this.#subscribe(target);
+  }
+
+  override recall(known: MeterDescription): void {
+    const target = this.#target;
+    if (target === null || this.described === null) return;
+    target.description = known;
+    this.#recognize(target, this.described.characteristics);
   }
 
   override async disconnect(): Promise<void> {
@@ -212,7 +221,7 @@ export class BluetoothLink extends MeterLink {
         this.#limitStep(target, this.#timing.discoverMs);
         return;
       case 'discovered':
-        this.#hearDiscovered(target, heard.characteristics);
+        this.#recognize(target, heard.characteristics);
         return;
       case 'subscribed':
         clearTimeout(this.#stepTimer);
@@ -264,15 +273,11 @@ export class BluetoothLink extends MeterLink {
     }
   }
 
-  #hearDiscovered(target: Target, characteristics: DiscoveredCharacteristic[]): void {
-    const known = target.description;
-    if (known !== null && offers(characteristics, known)) {
-      this.setDescribed({ description: known, characteristics, remarks: [] });
-    } else {
-      const own = describeMeter(characteristics);
-      const remarks = known === null ? own.remarks : [message('meter.self.changed'), ...own.remarks];
-      this.setDescribed({ description: own.description, characteristics, remarks });
-    }
+  #recognize(target: Target, characteristics: DiscoveredCharacteristic[]): void {
+    const recognized = recognizeMeter(characteristics, target.description);
+    // A meter that comes back is compared with what it was, also where it describes itself.
+    if (!recognized.toConfirm) target.description = recognized.description;
+    this.setDescribed({ ...recognized, characteristics });
     this.#subscribe(target);
   }
 
@@ -438,15 +443,6 @@ type WhyCode = Extract<Code, `meter.why.${string}`>;
 
 /** What ended an attempt: something about this meter, or the adapter, whose message is complete by itself. */
 type Trouble = { why: WhyCode } | { adapter: Message };
-
-/** Whether a meter has the value that a description reads, and sends it by itself. */
-const offers = (characteristics: readonly DiscoveredCharacteristic[], description: MeterDescription) =>
-  characteristics.some(
-    (c) =>
-      c.canNotify &&
-      c.serviceUuid === description.serviceUuid &&
-      c.characteristicUuid === description.characteristicUuid,
-  );
 
 /** As a sentence names it. */
 const nameOf = (target: Target): string | Message => target.name ?? message('meter.the-meter');

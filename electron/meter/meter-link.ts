@@ -2,6 +2,7 @@ import { EventEmitter } from 'node:events';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import type { RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import { decodeValue } from '../../shared-core/gatt/value.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 
@@ -29,12 +30,9 @@ export interface FoundMeter {
   serviceUuids: string[];
 }
 
-export interface DescribedMeter {
-  /** How it is read; null when a person has to set it up first. */
-  description: MeterDescription | null;
+/** How the connected meter is read, and what it offers. */
+export interface DescribedMeter extends RecognizedMeter {
   characteristics: DiscoveredCharacteristic[];
-  /** What was passed over and why, for a person. */
-  remarks: Message[];
 }
 
 export interface MeterNotification {
@@ -88,8 +86,10 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
    * @param description how to read it, if that is known from before; null lets it describe itself
    */
   abstract connect(deviceId: string, description: MeterDescription | null): void;
-  /** Reads the connected meter by this description from now on. */
+  /** Reads the connected meter by this description from now on: a person confirmed it. */
   abstract describe(description: MeterDescription): void;
+  /** Another yard knows the connected meter by this description. One that never changes is read as it is. */
+  recall(_known: MeterDescription): void {}
   /** Leaves the meter in peace: unsubscribed and disconnected when the promise resolves. */
   abstract disconnect(): Promise<void>;
   /** Disconnects and lets go of the radio. The link cannot be used again. */

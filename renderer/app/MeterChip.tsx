@@ -1,7 +1,17 @@
+import type { MeterState } from '../../shared-core/contract/meter.ts';
 import { useMeter } from '../stores/meter.ts';
 import { hrefOf } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
 import css from './meter-chip.module.css';
+
+type Chip = `meter.chip.${MeterState['phase'] | 'to-confirm' | 'simulated-live' | 'no-bluetooth'}`;
+
+function chipOf({ kind, phase, message, toConfirm }: MeterState): Chip {
+  if (phase === 'live' && toConfirm !== null) return 'meter.chip.to-confirm';
+  if (phase === 'live' && kind === 'simulated') return 'meter.chip.simulated-live';
+  if (phase === 'failed' && message.code.startsWith('meter.adapter.')) return 'meter.chip.no-bluetooth';
+  return `meter.chip.${phase}`;
+}
 
 /** How the meter is, in words and by shape; leads to the meter's page. */
 export function MeterChip() {
@@ -11,7 +21,7 @@ export function MeterChip() {
   return (
     <a className={`marked ${css.chip}`} href={hrefOf({ name: 'meter' })} title={say(state.message)}>
       <svg viewBox="0 0 12 12" aria-hidden="true">
-        {state.phase === 'live' ? (
+        {state.phase === 'live' && state.toConfirm === null ? (
           <circle cx="6" cy="6" r="5.5" fill="var(--ready)" />
         ) : state.phase === 'failed' ? (
           <path d="M1 1l10 10M11 1 1 11" stroke="var(--problem)" strokeWidth="3" />
@@ -22,14 +32,7 @@ export function MeterChip() {
         )}
       </svg>
       <span>
-        <span className="spoken-only">{say('meter.chip.label')}</span>{' '}
-        {state.kind === 'simulated' && state.phase === 'live'
-          ? say('meter.chip.simulated-live')
-          : say(
-              state.message.code.startsWith('meter.adapter.') && state.phase === 'failed'
-                ? 'meter.chip.no-bluetooth'
-                : `meter.chip.${state.phase}`,
-            )}
+        <span className="spoken-only">{say('meter.chip.label')}</span> {say(chipOf(state))}
         {state.batteryPct !== null && ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
       </span>
     </a>

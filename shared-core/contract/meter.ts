@@ -48,6 +48,11 @@ export const meterStateSchema = z.object({
   characteristics: z.array(offeredCharacteristicSchema),
   /** What was passed over among them, and why. */
   remarks: z.array(messageSchema),
+  /**
+   * The meter is not as it was, and nothing of it is saved until a person says what its display shows: as read by
+   * `description`, or by `before` where that is another number. Null where there is nothing to confirm.
+   */
+  toConfirm: z.object({ before: meterDescriptionSchema.nullable() }).nullable(),
   batteryPct: z.number().min(0).max(100).nullable(),
   /** Every notification accounted for: received = decoded + noReading + refused. */
   counts: z.object({

@@ -31,6 +31,19 @@ export const meterRangeSchema = z
   })
   .refine(({ min, max }) => min < max, { path: ['max'], error: 'meter.form.wrong.order' });
 
+const bytesHexSchema = z.string().regex(/^([0-9a-f]{2}){0,512}$/);
+
+/** What a meter says of the value that is read, and what it offers: another meter says something else. */
+export const meterIdentitySchema = z.object({
+  /** Its descriptors 0x2904, 0x2901 and 0x2906; null where it has none. */
+  presentationFormatHex: bytesHexSchema.nullable(),
+  userDescription: z.string().max(512).nullable(),
+  validRangeHex: bytesHexSchema.nullable(),
+  /** In order. */
+  serviceUuids: z.array(uuidSchema).max(128),
+});
+export type MeterIdentity = z.infer<typeof meterIdentitySchema>;
+
 /**
  * How to read one meter: made by the meter itself (0x2904) or by the user on live bytes.
  * Saved, exported and shared as a file; nothing in it names a product.
@@ -45,5 +58,7 @@ export const meterDescriptionSchema = z.object({
   range: meterRangeSchema,
   /** Whether the meter described itself or a person set it up. */
   origin: z.enum(['self-described', 'mapped-by-hand']),
+  /** What the meter said when this was confirmed; absent in what an earlier Pintally saved. */
+  identity: meterIdentitySchema.optional(),
 });
 export type MeterDescription = z.infer<typeof meterDescriptionSchema>;

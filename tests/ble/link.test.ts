@@ -199,7 +199,7 @@ describe('a meter that does not describe itself', () => {
     await link.disconnect();
     link.connect(deviceId, mapped);
     await untilPhase(link, 'live');
-    expect(link.described!.description).toEqual(mapped);
+    expect(link.described!.description).toEqual({ ...mapped, identity: expect.any(Object) });
     await mute.quit();
   });
 });

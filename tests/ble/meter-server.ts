@@ -24,6 +24,8 @@ export type MeterOrder =
   | { type: 'notify'; bytes: Uint8Array }
   /** Bytes straight onto the ATT channel, valid or not. */
   | { type: 'att'; bytes: Uint8Array }
+  /** From now on it says that its number counts in this power of ten, as after new firmware. */
+  | { type: 'exponent'; exponent: number }
   | { type: 'drop-link' }
   | { type: 'advertise'; on: boolean };
 
@@ -87,14 +89,15 @@ function serve(options: MeterServerOptions): void {
     if (hz > 0) ticking = setInterval(() => notify?.(bytesOf(shown())), 1000 / hz);
   };
 
+  // uint16, 10^-2, percentage (0x27AD), namespace SIG.
+  const presentationFormat = Buffer.from([0x06, 0xfe, 0xad, 0x27, 1, 0, 0]);
   const { PrimaryService, Characteristic, Descriptor } = bleno;
   const value = new Characteristic({
     uuid: meterValueUuid,
     properties: ['read', 'notify'],
     descriptors: options.selfDescribed
       ? [
-          // uint16, 10^-2, percentage (0x27AD), namespace SIG.
-          new Descriptor({ uuid: '2904', value: Buffer.from([0x06, 0xfe, 0xad, 0x27, 1, 0, 0]) }),
+          new Descriptor({ uuid: '2904', value: presentationFormat }),
           new Descriptor({ uuid: '2901', value: Buffer.from('Moisture content') }),
         ]
       : [],
@@ -172,6 +175,9 @@ function serve(options: MeterServerOptions): void {
         return;
       case 'att':
         bleno._bindings._aclStream?.write(attChannel, Buffer.from(order.bytes));
+        return;
+      case 'exponent':
+        presentationFormat.writeInt8(order.exponent, 1);
         return;
       case 'drop-link':
         bleno.disconnect();

@@ -23,6 +23,8 @@ export interface LiveValue {
   /** True for one sample of an insertion: the pins have just gone in, or moved. */
   inserted: boolean;
   meterId: number;
+  /** The meter is not as it was, and a person has to confirm it first: the value is only shown. */
+  isUnconfirmed: boolean;
 }
 
 /** Longest trace between two looks at it: more would be narrower than a pixel. */
@@ -37,7 +39,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const lost = createSignal<LiveValue>();
 
   function take({ serviceUuid, characteristicUuid, receivedAtMs, value: sent }: MeterNotification): void {
-    const description = link.current().described?.description ?? null;
+    const { description = null, toConfirm } = link.current().described ?? {};
     const meterId = memory.meterId();
     if (description === null || settling === null || meterId === null) return;
     const isItsOwn =
@@ -56,6 +58,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       settledNow,
       inserted: phase === 'drifting' && before !== 'drifting',
       meterId,
+      isUnconfirmed: toConfirm !== undefined,
     };
     trace = [...trace, sent].slice(-LONGEST_TRACE);
     values.give(live);

@@ -56,6 +56,7 @@ export function createMeterDesk(
         lastBytesHex: lastBytes.get(`${each.serviceUuid} ${each.characteristicUuid}`) ?? null,
       })),
       remarks: described?.remarks ?? [],
+      toConfirm: described?.toConfirm ?? null,
       batteryPct,
       counts,
     };

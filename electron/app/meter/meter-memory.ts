@@ -49,7 +49,14 @@ export function createMeterMemory(
     // Remembered when it can be: `rememberAgain`.
     if (!context.mayWrite()) return;
     const { meters } = context.yard();
-    const before = meters.find(kind, deviceId)?.description ?? null;
+    const known = meters.find(kind, deviceId);
+    if (described?.toConfirm) {
+      // Its values are shown, and what is saved of it stays as it was confirmed.
+      meterId = known?.id ?? null;
+      remembered.give(description);
+      return;
+    }
+    const before = known?.description ?? null;
     const found = link.devices().find((each) => each.deviceId === deviceId);
     const name = deviceName || found?.name || deviceId;
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
@@ -77,7 +84,11 @@ export function createMeterMemory(
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain: (): void => {
       meterId = null;
-      if (link.current().described !== null) rememberOrLater();
+      const { kind, described, state } = link.current();
+      if (described === null || kind === 'none' || state.deviceId === null || !context.mayWrite()) return;
+      const known = context.yard().meters.find(kind, state.deviceId)?.description ?? null;
+      if (known !== null) link.current().recall(known);
+      if (meterId === null) rememberOrLater();
     },
   };
 }

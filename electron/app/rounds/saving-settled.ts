@@ -28,7 +28,7 @@ export function createSavingSettled(
   }
 
   values.values.follow((live) => {
-    if (!live.settledNow || insertion.isTaken()) return;
+    if (!live.settledNow || live.isUnconfirmed || insertion.isTaken()) return;
     const window = holder.window();
     const aim = window === null ? null : aims.of(window);
     if (window === null || aim === null || aim.spotIndex === null) return;

@@ -26,9 +26,10 @@ export interface ReadingSpot {
 }
 export type ReadingValue = Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>;
 
-/** What the meter shows, as a reading. @throws Refusal with the pins out */
+/** What the meter shows, as a reading. @throws Refusal with the pins out, and of a meter that is to be confirmed */
 export function liveReading(live: LiveValue | null, how: 'settled' | 'at-once'): ReadingValue {
   if (live === null || live.value === null) throw new Refusal(message('refusal.no-value'));
+  if (live.isUnconfirmed) throw new Refusal(message('refusal.meter-unconfirmed'));
   const { value: raw, unit, phase, meterId } = live;
   return { raw, unit, how, settled: phase === 'settled', meterId };
 }

@@ -2,6 +2,7 @@ import { loadMeter, useMeter } from '../../stores/meter.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { ConfirmMeter } from './ConfirmMeter.tsx';
 import { ConnectSheet } from './ConnectSheet.tsx';
 import { LiveSheet } from './LiveSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
@@ -18,6 +19,7 @@ export function MeterScreen() {
         {(state) => (
           <>
             <ConnectSheet state={state} />
+            <ConfirmMeter state={state} otherwise={<span>{say('meter.confirm.set-up')}</span>} />
             {state.phase === 'live' && <LiveSheet state={state} />}
             {state.characteristics.length > 0 && <ReadingSheet state={state} />}
           </>

@@ -1,8 +1,11 @@
+import { useMeter } from '../../stores/meter.ts';
+import { go } from '../../stores/navigation.ts';
 import { useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { ConfirmMeter } from '../meter/ConfirmMeter.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { SavedNote } from './SavedNote.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
@@ -12,7 +15,7 @@ import css from './ValuePanel.module.css';
 
 /** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
 export function ValuePanel(probing: Probing) {
-  const { typing, filledBy, unsaved, nextSpot, savedBoard, leaves, act } = probing;
+  const { typing, filledBy, unsaved, nextSpot, savedBoard, leaves, meterIsLive, act } = probing;
   const { say, formats } = useWords();
   const trouble = useRound((store) => store.trouble);
   const replace = (
@@ -28,6 +31,7 @@ export function ValuePanel(probing: Probing) {
   return (
     <section className={css.value} aria-label={say('round.reading')}>
       {typing === null ? <LivePanel {...probing} /> : <TypedPanel {...probing} />}
+      {meterIsLive && <MeterToConfirm />}
       {filledBy !== null && (
         <Banner
           kind="caution"
@@ -55,4 +59,13 @@ export function ValuePanel(probing: Probing) {
       {trouble === null && leaves === null && !unsaved && <SavedNote {...probing} />}
     </section>
   );
+}
+
+/** A meter that is not as it was; where its display shows neither number, it is set up on its page. */
+function MeterToConfirm() {
+  const { say } = useWords();
+  const state = useMeter((meter) => meter.state);
+  if (state === null) return null;
+  const otherwise = <Button onClick={() => go({ name: 'meter' })}>{say('meter.confirm.other')}</Button>;
+  return <ConfirmMeter state={state} otherwise={otherwise} />;
 }

@@ -106,6 +106,7 @@ export const meter = {
   'meter.chip.discovering': 'Connecting',
   'meter.chip.needs-description': 'Needs setup',
   'meter.chip.live': 'Live',
+  'meter.chip.to-confirm': 'Check the meter',
   'meter.chip.simulated-live': 'Simulated meter live',
   'meter.chip.reconnecting': 'Reconnecting',
   'meter.chip.failed': 'Not connected',
@@ -207,6 +208,16 @@ export const meter = {
   'meter.form.wrong.lowest': 'Enter the lowest value the meter can show.',
   'meter.form.wrong.highest': 'Enter the highest value the meter can show.',
   'meter.form.wrong.order': 'The highest value must be above the lowest.',
+
+  // A meter that is not as it was.
+  'meter.confirm.changed': 'The meter describes its values differently than before.',
+  'meter.confirm.not-saved': 'Its readings are not saved yet; you can type them.',
+  'meter.confirm.push-in': 'Push the pins into a board to check it.',
+  'meter.confirm.ask': 'What does its display show?',
+  'meter.confirm.as-before': '{shown}, read as before',
+  'meter.confirm.other': 'Another number',
+  'meter.confirm.set-up': 'If it shows another number, set it up by hand below.',
+  'meter.confirm.done': 'Readings of this meter are saved again.',
 
   'meter.held-elsewhere': 'Another window is using the meter.',
   'meter.held-nowhere': 'No window is using the meter.',

@@ -109,6 +109,8 @@ export const refusals = {
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
+  'refusal.meter-unconfirmed':
+    'The meter describes its value differently than before. Nothing was saved. Choose what its display shows, or type the value.',
   'refusal.spot-changed':
     'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
   'refusal.insertion-saved':

@@ -269,3 +269,35 @@ describe('the description that is saved', () => {
     ]);
   });
 });
+
+describe('a meter that is not as it was', () => {
+  const now = aLiveMeter();
+  const before = { ...now.description!, layout: { ...now.description!.layout, exponent: -2 } };
+  const changed = { ...now, toConfirm: { before } };
+
+  test.each([
+    ['12.6%', now.description],
+    ['1.26%, read as before', before],
+  ])('one press says that its display shows %s', async (name, description) => {
+    const { machine, user } = open(changed, { 'meter.describe': () => now });
+    expect(screen.getByText(/describes its values differently than before/)).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name }));
+    expect(machine.inputsOf('meter.describe')).toEqual([description]);
+    expect(screen.queryByText(/differently than before/)).toBeNull();
+    expect(useNotices.getState().notices).toMatchObject([{ kind: 'done' }]);
+  });
+
+  test('with the pins out there is nothing to choose from yet', () => {
+    open({ ...changed, characteristics: [{ ...now.characteristics[0]!, lastBytesHex: '0000' }] });
+    expect(screen.getByText(/Push the pins into a board to check it/)).toBeTruthy();
+    expect(screen.queryByRole('button', { name: /%/ })).toBeNull();
+  });
+
+  test('where it reads the same as before, there is one number to confirm', () => {
+    open({ ...now, toConfirm: { before: null } });
+    expect(screen.getAllByRole('button', { name: /%/ }).map(({ textContent }) => textContent)).toEqual([
+      '12.6%',
+    ]);
+  });
+});

@@ -179,3 +179,21 @@ describe('a window that does not have the meter', () => {
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
   });
 });
+
+describe('a meter that is not as it was', () => {
+  const now = aLiveMeter();
+  const before = { ...now.description!, layout: { ...now.description!.layout, exponent: -2 } };
+
+  test('is confirmed in the round by one press, and readings can be typed meanwhile', async () => {
+    const { machine, user } = await open();
+    machine.answers['meter.describe'] = () => now;
+    act(() => showMeter({ ...now, toConfirm: { before } }));
+    expect(inReading().getByText(/What does its display show\?/)).toBeTruthy();
+    await expectNoBarriers();
+    await user.keyboard('12.1{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 12.1 }]);
+    await user.click(inReading().getByRole('button', { name: '1.26%, read as before' }));
+    expect(machine.inputsOf('meter.describe')).toEqual([before]);
+    expect(inReading().queryByText(/What does its display show\?/)).toBeNull();
+  });
+});

@@ -16,6 +16,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     description: null,
     characteristics: [],
     remarks: [],
+    toConfirm: null,
     batteryPct: null,
     counts: { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null },
     ...changes,
