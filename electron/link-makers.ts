@@ -3,11 +3,16 @@ import { join } from 'node:path';
 import type { LinkMakers } from './app/meter/chosen-link.ts';
 import { BluetoothLink } from './meter/bluetooth-link.ts';
 import { NoLink } from './meter/no-link.ts';
+import type { StartRadio } from './meter/radio-port.ts';
 import { SimulatedLink } from './meter/simulated-link.ts';
 
-/** The links as the built app makes them; `builtDir` is where the bundled radio process lies. */
-export const linkMakers = (builtDir: string): LinkMakers => ({
+/**
+ * The links as the built app makes them; `builtDir` is where the bundled radio process lies.
+ * @param startPort  how that process is started; as a child of Node's unless given
+ */
+export const linkMakers = (builtDir: string, startPort?: StartRadio): LinkMakers => ({
   none: () => new NoLink(),
-  bluetooth: () => new BluetoothLink({ radioScript: join(builtDir, 'radio-process.js') }),
+  bluetooth: () =>
+    new BluetoothLink({ radioScript: join(builtDir, 'radio-process.js'), ...(startPort && { startPort }) }),
   simulated: () => new SimulatedLink({ seed: randomInt(2 ** 32) }),
 });

@@ -1,24 +1,40 @@
 import { join } from 'node:path';
-import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session, shell } from 'electron';
+import { english } from '../shared-core/words/en/index.ts';
 import { message } from '../shared-core/words/message.ts';
+import { createWords } from '../shared-core/words/words.ts';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { linkMakers } from './link-makers.ts';
+import { createLog } from './log/log-file.ts';
+import { monotonicMs } from './monotonic.ts';
+import { closeToOutside, denyPermissions } from './shell/closed-to-outside.ts';
+import { menuTemplate } from './shell/menu.ts';
+import { isOurPage, pageUrl, SCHEME } from './shell/pages.ts';
+import { utilityRadio } from './shell/utility-radio.ts';
+import { watchWindow } from './shell/watched-window.ts';
 import { windowFile } from './window-files.ts';
 
-/** A protocol of our own: a page from a file could read other files. */
-const SCHEME = 'pintally';
-const pageUrl = `${SCHEME}://window/`;
 protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
 
+const log = createLog(dataDir());
+process.on('uncaughtException', log.fault);
+process.on('unhandledRejection', log.fault);
+
 if (!app.requestSingleInstanceLock()) app.quit();
-else app.whenReady().then(start);
+else app.whenReady().then(start).catch(giveUp);
 
 function start(): void {
-  // Nothing in the window needs a permission; printing and sound do not ask for one.
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.defaultSession.setPermissionCheckHandler(() => false);
+  const { say } = createWords({
+    catalog: english,
+    locale: app.getLocale(),
+    timeZone: 'UTC',
+    units: 'metric',
+    today: null,
+  });
+  const openFile = async (file: string) => (await shell.openPath(file)) === '';
+  denyPermissions(session.defaultSession);
   protocol.handle(SCHEME, async ({ url }) => {
     const path = new URL(url).pathname.slice(1);
     const file = await windowFile(join(import.meta.dirname, '../renderer'), path, '').catch(() => null);
@@ -26,14 +42,10 @@ function start(): void {
       ? new Response(new Uint8Array(file.bytes), { headers: file.headers })
       : new Response(null, { status: 404 });
   });
-  Menu.setApplicationMenu(
-    Menu.buildFromTemplate([
-      { role: 'appMenu' },
-      { role: 'editMenu' },
-      { role: 'viewMenu' },
-      { role: 'windowMenu' },
-    ]),
-  );
+  const openLog = () => openFile(log.file);
+  const { isPackaged } = app;
+  const isMac = process.platform === 'darwin';
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate({ say, isMac, isPackaged, openLog })));
 
   const window = new BrowserWindow({
     width: 1280,
@@ -46,23 +58,24 @@ function start(): void {
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
+      devTools: !isPackaged,
     },
   });
-  window.webContents.setWindowOpenHandler(() => ({ action: 'deny' }));
-  window.webContents.on('will-navigate', (event, url) => {
-    if (url.split('#')[0] !== pageUrl) event.preventDefault();
-  });
+  closeToOutside(window.webContents);
+  watchWindow({ window, log, say, openLog, nowMs: monotonicMs });
 
   const pintally = createApp({
     dataDir: dataDir(),
-    links: linkMakers(import.meta.dirname),
+    log,
+    openFile,
+    links: linkMakers(import.meta.dirname, utilityRadio),
     threads: builtThreads(import.meta.dirname),
   });
   const connection = pintally.connect(`electron-${window.webContents.id}`, (name, data) => {
     if (!window.isDestroyed()) window.webContents.send('event', name, data);
   });
   ipcMain.handle('request', (event, name: string, input: unknown, envelope: unknown) =>
-    event.senderFrame?.url.split('#')[0] === pageUrl
+    isOurPage(event.senderFrame?.url)
       ? connection.answer(name, input, envelope)
       : { ok: false, problem: message('refusal.foreign-page') },
   );
@@ -73,4 +86,17 @@ function start(): void {
     window.focus();
   });
   window.on('closed', () => pintally.close().finally(() => app.quit()));
+}
+
+function giveUp(error: unknown): void {
+  log.fault(error);
+  const { say } = createWords({
+    catalog: english,
+    locale: 'en-US',
+    timeZone: 'UTC',
+    units: 'metric',
+    today: null,
+  });
+  dialog.showErrorBox(say('frame.app-name'), say('shell.not-started', { file: log.file }));
+  app.exit(1);
 }

@@ -5,6 +5,7 @@ import './base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
+import { tellIfOpenedAgain } from './app/opened-again.ts';
 import { followChanges } from './data/asking.ts';
 import { installBridge, makeBridge } from './data/bridge.ts';
 import { setLink } from './stores/link.ts';
@@ -14,6 +15,7 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 installBridge(makeBridge(setLink));
 followChanges();
 followTheme();
+tellIfOpenedAgain();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <App />

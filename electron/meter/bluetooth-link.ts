@@ -3,11 +3,14 @@ import type { MeterDescription } from '../../shared-core/gatt/meter-description.
 import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
+import { monotonicMs } from '../monotonic.ts';
 import { adapterState } from './adapter-reason.ts';
 import { type BluetoothTiming, usualTiming } from './bluetooth-timing.ts';
+import { type Heard, HeardDevices } from './heard-devices.ts';
 import { MeterLink, noMeter } from './meter-link.ts';
-import { RadioChild, type RadioRuntime } from './radio-child.ts';
+import { RadioChild } from './radio-child.ts';
 import { type AdapterReason, type FromRadio, longestValueBytes } from './radio-messages.ts';
+import type { RadioRuntime } from './radio-port.ts';
 
 export interface BluetoothLinkOptions extends RadioRuntime {
   timing?: Partial<BluetoothTiming>;
@@ -41,7 +44,7 @@ export class BluetoothLink extends MeterLink {
 
   readonly #timing: BluetoothTiming;
   readonly #radio: RadioChild;
-  readonly #names = new Map<string, string>();
+  readonly #named = new HeardDevices<Heard & { name: string }>();
   #scanWanted = false;
   #target: Target | null = null;
   #attempts = 0;
@@ -95,7 +98,7 @@ export class BluetoothLink extends MeterLink {
     const order = ++this.#connectOrders;
     const target: Target = {
       deviceId,
-      name: this.#names.get(deviceId) || null,
+      name: this.#named.get(deviceId)?.name ?? null,
       description,
       attempt: 0,
       tries: 0,
@@ -198,8 +201,9 @@ export class BluetoothLink extends MeterLink {
         return;
       case 'found':
         for (const device of heard.devices) {
-          if (device.name !== '') this.#names.set(device.deviceId, device.name);
-          this.emit('found', { ...device, name: this.#names.get(device.deviceId) ?? '' });
+          const { deviceId, name, rssiDbm } = device;
+          if (name !== '') this.#named.hear(deviceId, { name, rssiDbm, atMs: monotonicMs() });
+          this.emit('found', { ...device, name: this.#named.get(deviceId)?.name ?? '' });
         }
         return;
       case 'malformed':

@@ -1,18 +1,7 @@
-import { type ChildProcess, fork } from 'node:child_process';
 import { EventEmitter } from 'node:events';
 import type { BluetoothTiming } from './bluetooth-timing.ts';
 import { type FromRadio, fromRadioSchema, type ToRadio } from './radio-messages.ts';
-
-/** How the radio process is run. */
-export interface RadioRuntime {
-  /** `radio-process` as this runtime can run it: the bundled .js, or the .ts under Node 24. */
-  radioScript: string;
-  /** The runtime for it; `process.execPath` unless given. Electron's own binary is made to act as Node. */
-  execPath?: string;
-  /** Arguments for that runtime, before the script. */
-  execArgv?: readonly string[];
-  env?: NodeJS.ProcessEnv;
-}
+import { forkRadio, type RadioPort, type RadioRuntime } from './radio-port.ts';
 
 export interface RadioChildEvents {
   message: [FromRadio];
@@ -29,7 +18,9 @@ const longestLog = 4000;
 export class RadioChild extends EventEmitter<RadioChildEvents> {
   readonly #runtime: RadioRuntime;
   readonly #timing: Pick<BluetoothTiming, 'startMs' | 'hangMs' | 'quitMs'>;
-  #child: ChildProcess | null = null;
+  #port: RadioPort | null = null;
+  /** Those still ending, with what waits for that. */
+  readonly #ending = new Map<RadioPort, () => void>();
   #hangTimer: NodeJS.Timeout | undefined;
   /** Resolves when no earlier process holds the adapter any more: two must not share one. */
   free: Promise<void> = Promise.resolve();
@@ -43,71 +34,59 @@ export class RadioChild extends EventEmitter<RadioChildEvents> {
   }
 
   get running(): boolean {
-    return this.#child !== null;
+    return this.#port !== null;
   }
 
   /** Null while there is none. */
   get pid(): number | null {
-    return this.#child?.pid ?? null;
+    return this.#port?.pid() ?? null;
   }
 
   start(): void {
-    const execPath = this.#runtime.execPath ?? process.execPath;
-    const child = fork(this.#runtime.radioScript, [], {
-      execPath,
-      execArgv: [...(this.#runtime.execArgv ?? [])],
-      env: {
-        ...process.env,
-        ...this.#runtime.env,
-        ...(process.versions.electron !== undefined &&
-          execPath === process.execPath && { ELECTRON_RUN_AS_NODE: '1' }),
+    const start = this.#runtime.startPort ?? forkRadio;
+    const port = start(this.#runtime, {
+      message: (raw) => {
+        if (port === this.#port) this.#hear(raw);
       },
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-      serialization: 'advanced',
+      note: (text) => this.#note(text),
+      exit: () => {
+        this.#ending.get(port)?.();
+        if (port === this.#port) this.#gone();
+      },
     });
-    this.#child = child;
-    child.stderr!.on('data', (text: Buffer) => this.#note(text.toString('utf8')));
-    child.on('message', (raw) => {
-      if (child !== this.#child) return;
-      const parsed = fromRadioSchema.safeParse(raw);
-      if (!parsed.success) {
-        this.#note(`\nunreadable: ${parsed.error.message}`);
-        return;
-      }
-      this.#expectLifeWithin(this.#timing.hangMs);
-      this.emit('message', parsed.data);
-    });
-    child.on('error', (error) => {
-      this.#note(`\n${error.message}`);
-      if (child === this.#child && child.pid === undefined) this.#gone();
-    });
-    child.on('exit', () => {
-      if (child === this.#child) this.#gone();
-    });
+    this.#port = port;
     this.#expectLifeWithin(this.#timing.startMs);
   }
 
   order(order: ToRadio): void {
-    // Where the channel has just closed, the exit event follows.
-    if (this.#child?.connected) this.#child.send(order, () => undefined);
+    this.#port?.send(order);
   }
 
   /** Asks it to go, so that it can hang up, and ends it if it does not. Whoever starts the next waits for `free`. */
   end(graceMs = this.#timing.quitMs): void {
-    const child = this.#child;
-    this.#child = null;
+    const port = this.#port;
+    this.#port = null;
     clearTimeout(this.#hangTimer);
-    if (child === null || child.pid === undefined || child.exitCode !== null || child.signalCode !== null) {
-      return;
-    }
+    if (port === null || port.isOver()) return;
     this.free = new Promise((resolve) => {
-      const timer = setTimeout(() => child.kill('SIGKILL'), graceMs);
-      child.once('exit', () => {
+      const timer = setTimeout(port.kill, graceMs);
+      this.#ending.set(port, () => {
         clearTimeout(timer);
+        this.#ending.delete(port);
         resolve();
       });
-      if (child.connected) child.send({ type: 'quit' } satisfies ToRadio, () => undefined);
+      port.send({ type: 'quit' });
     });
+  }
+
+  #hear(raw: unknown): void {
+    const parsed = fromRadioSchema.safeParse(raw);
+    if (!parsed.success) {
+      this.#note(`\nunreadable: ${parsed.error.message}`);
+      return;
+    }
+    this.#expectLifeWithin(this.#timing.hangMs);
+    this.emit('message', parsed.data);
   }
 
   #gone(): void {

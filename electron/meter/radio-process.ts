@@ -1,12 +1,12 @@
 /**
  * The radio, in a separate process: noble and its native parts can end or hang only this one, and "a fresh start of
- * the link" is this process ended and a new one started. `radio-child.ts` forks it; both speak `radio-messages.ts`.
+ * the link" is this process ended and a new one started. `radio-port.ts` starts it; both speak `radio-messages.ts`.
  * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
 import { monotonicMs } from '../monotonic.ts';
 import { listenAsWanted, sendFound, setScan, startRadio } from './radio/listening.ts';
 import { flush } from './radio/notification-queue.ts';
-import { send } from './radio/outbox.ts';
+import { followOrders, send } from './radio/outbox.ts';
 import { connect, hangUp, leave, prove, subscribe } from './radio/session.ts';
 import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 
@@ -65,12 +65,14 @@ process.on('uncaughtException', (error) => {
   process.exit(70);
 });
 
-process.on('message', (raw) => {
-  const parsed = toRadioSchema.safeParse(raw);
-  if (!parsed.success) console.error(`order not understood: ${parsed.error.message}`);
-  else void obey(parsed.data);
-});
-process.on('disconnect', () => void quit());
+followOrders(
+  (raw) => {
+    const parsed = toRadioSchema.safeParse(raw);
+    if (!parsed.success) console.error(`order not understood: ${parsed.error.message}`);
+    else void obey(parsed.data);
+  },
+  () => void quit(),
+);
 
 setInterval(() => send({ type: 'alive' }), aliveEveryMs);
 setInterval(sendFound, foundEveryMs);

@@ -1,6 +1,8 @@
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
+import { type Heard, HeardDevices } from '../../meter/heard-devices.ts';
 import type { MeterLink, MeterNotification } from '../../meter/meter-link.ts';
 import type { SimulatedLink } from '../../meter/simulated-link.ts';
+import { monotonicMs } from '../../monotonic.ts';
 import { createSignal } from '../signal.ts';
 
 /** How a link of each kind is made; a fresh one each time the kind is chosen. */
@@ -17,11 +19,18 @@ function strongestFirst(a: FoundDevice, b: FoundDevice): number {
   return b.rssiDbm - a.rssiDbm;
 }
 
-/** The link in use, of whichever kind, and the meters heard over it. */
-export function createChosenLink(make: LinkMakers, reportFault: (error: unknown) => void) {
+/**
+ * The link in use, of whichever kind, and the meters heard over it.
+ * @param isKnown  a meter of the yard: it stays in the list, however many others are heard
+ */
+export function createChosenLink(
+  make: LinkMakers,
+  reportFault: (error: unknown) => void,
+  isKnown: (deviceId: string) => boolean,
+) {
   let link: MeterLink = make.none();
   let simulated: SimulatedLink | null = null;
-  let devices = new Map<string, FoundDevice>();
+  const devices = new HeardDevices<FoundDevice & Heard & { isKnown: boolean }>((_, device) => device.isKnown);
 
   const phaseChanged = createSignal<MeterState['phase']>();
   const described = createSignal();
@@ -38,7 +47,8 @@ export function createChosenLink(make: LinkMakers, reportFault: (error: unknown)
       changed.give();
     });
     link.on('found', ({ deviceId, name, rssiDbm }) => {
-      devices.set(deviceId, { deviceId, name, rssiDbm });
+      const known = devices.get(deviceId)?.isKnown ?? isKnown(deviceId);
+      devices.hear(deviceId, { deviceId, name, rssiDbm, atMs: monotonicMs(), isKnown: known });
       deviceFound.give();
     });
     link.on('described', () => {
@@ -62,17 +72,19 @@ export function createChosenLink(make: LinkMakers, reportFault: (error: unknown)
     current: (): MeterLink => link,
     /** Null while another kind is in use. */
     simulated: (): SimulatedLink | null => simulated,
-    devices: (): FoundDevice[] => [...devices.values()].toSorted(strongestFirst),
-    forgetDevices: (): void => {
-      devices = new Map();
-    },
+    devices: (): FoundDevice[] =>
+      devices
+        .all()
+        .toSorted(strongestFirst)
+        .map(({ deviceId, name, rssiDbm }) => ({ deviceId, name, rssiDbm })),
+    forgetDevices: (): void => devices.clear(),
     use: (kind: MeterState['kind']): void => {
       if (link.kind === kind) return;
       const old = link;
       old.removeAllListeners();
       old.close().catch(reportFault);
       left.give();
-      devices = new Map();
+      devices.clear();
       simulated = kind === 'simulated' ? make.simulated() : null;
       link = simulated ?? (kind === 'bluetooth' ? make.bluetooth() : make.none());
       listen();

@@ -22,13 +22,22 @@ export function createMeterDesk(
   make: LinkMakers,
   windows: Windows,
 ) {
-  const link = createChosenLink(make, context.reportFault);
+  const link = createChosenLink(make, context.reportFault, isKnown);
   const memory = createMeterMemory(context, judging, link);
   const values = createLiveValues(link, memory);
   const holder = createMeterHolder(windows);
   /** By service and characteristic, hex. */
   const lastBytes = new Map<string, string>();
   let stateTimer: NodeJS.Timeout | null = null;
+
+  /** None is where no yard can be read. */
+  function isKnown(deviceId: string): boolean {
+    try {
+      return context.yard().meters.find('bluetooth', deviceId) !== undefined;
+    } catch {
+      return false;
+    }
+  }
 
   function heldBy(window: string): MeterState['heldBy'] {
     const held = holder.window();

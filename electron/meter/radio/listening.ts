@@ -5,11 +5,14 @@ import type { Peripheral } from '@abandonware/noble';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
+import { type Heard, HeardDevices } from '../heard-devices.ts';
 import type { AdapterReason, FromRadio } from '../radio-messages.ts';
+import { type NobleMemory, trimNoble } from './noble-memory.ts';
 import { messageOf, printable, send } from './outbox.ts';
 import { within } from './within.ts';
 
 type Noble = typeof import('@abandonware/noble');
+type FoundDevice = Extract<FromRadio, { type: 'found' }>['devices'][number];
 
 const adapterAnswersWithinMs = 5000;
 /** Heard so recently that it can be connected to without listening for it first. */
@@ -22,8 +25,12 @@ let adapterOn = false;
 let scanWanted = false;
 let searching: { deviceId: string; onHeard: () => void } | null = null;
 let listening = false;
-const heard = new Map<string, { peripheral: Peripheral; atMs: number }>();
-const news = new Map<string, Extract<FromRadio, { type: 'found' }>['devices'][number]>();
+/** The meter that was searched for last: it may be connected. */
+let meantId: string | null = null;
+const isMeant = (id: string): boolean => id === meantId;
+const heard = new HeardDevices<Heard & { peripheral: Peripheral }>(isMeant);
+/** Ids of those heard since the app was told last. */
+const news = new Set<string>();
 
 function sendAdapter(reason: AdapterReason): void {
   adapterOn = reason === 'on';
@@ -104,27 +111,33 @@ export function listenAsWanted(): void {
 }
 
 function onHeard(peripheral: Peripheral): void {
-  heard.set(peripheral.id, { peripheral, atMs: monotonicMs() });
+  const rssiDbm = peripheral.rssi === rssiNotAvailable ? null : peripheral.rssi;
+  heard.hear(peripheral.id, { peripheral, rssiDbm, atMs: monotonicMs() });
   if (searching?.deviceId === peripheral.id) searching.onHeard();
-  if (!scanWanted) return;
-  const uuids = (peripheral.advertisement.serviceUuids ?? []).map(plainUuid);
-  news.set(peripheral.id, {
-    deviceId: peripheral.id,
-    name: printable(peripheral.advertisement.localName ?? ''),
-    rssiDbm: peripheral.rssi === rssiNotAvailable ? null : peripheral.rssi,
-    serviceUuids: uuids.filter((uuid) => uuid !== null).slice(0, 64),
-  });
+  if (scanWanted) news.add(peripheral.id);
 }
 
-/** Sends the meters heard since the last time. */
+function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): FoundDevice {
+  const uuids = (peripheral.advertisement.serviceUuids ?? []).map(plainUuid);
+  return {
+    deviceId: peripheral.id,
+    name: printable(peripheral.advertisement.localName ?? ''),
+    rssiDbm,
+    serviceUuids: uuids.filter((uuid) => uuid !== null).slice(0, 64),
+  };
+}
+
+/** Sends the meters heard since the last time, and forgets those that are too many. */
 export function sendFound(): void {
-  if (news.size === 0) return;
-  send({ type: 'found', devices: [...news.values()].slice(0, 500) });
+  const devices = heard.all().filter(({ peripheral }) => news.has(peripheral.id));
   news.clear();
+  if (noble !== null) trimNoble(noble as NobleMemory, (id) => heard.has(id) || isMeant(id));
+  if (devices.length > 0) send({ type: 'found', devices: devices.map(asFound) });
 }
 
 /** Listens until this meter is heard, unless it was heard just now. */
 export async function search(deviceId: string, searchMs: number): Promise<Peripheral> {
+  meantId = deviceId;
   const known = heard.get(deviceId);
   if (known !== undefined && monotonicMs() - known.atMs < heardJustNowMs) return known.peripheral;
   let own: typeof searching = null;

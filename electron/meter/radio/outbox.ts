@@ -1,8 +1,24 @@
 import { type FromRadio, longestValueBytes } from '../radio-messages.ts';
 
+/** Electron's side of a utility process; a child of Node's has none. */
+interface ParentPort {
+  postMessage(message: unknown): void;
+  on(event: 'message', listener: (event: { data: unknown }) => void): void;
+}
+const parentPort = (process as { parentPort?: ParentPort }).parentPort;
+
 /** Sends one message to the app's process; `sent` is called when it has left this one. */
 export function send(message: FromRadio, sent?: () => void): void {
-  if (process.connected) process.send!(message, undefined, undefined, sent);
+  if (parentPort) {
+    parentPort.postMessage(message);
+    sent?.();
+  } else if (process.connected) process.send!(message, undefined, undefined, sent);
+}
+
+/** Hears what the app's process orders, as it came, and that it is gone. Electron ends a utility process with the app. */
+export function followOrders(order: (raw: unknown) => void, gone: () => void): void {
+  if (parentPort) parentPort.on('message', ({ data }) => order(data));
+  else process.on('message', order).on('disconnect', gone);
 }
 
 /** An error's text, for the log. */

@@ -18,6 +18,7 @@ import { places } from './places.ts';
 import { refusals } from './refusals.ts';
 import { round } from './round.ts';
 import { settings } from './settings.ts';
+import { shell } from './shell.ts';
 import { species } from './species.ts';
 import { stackCall } from './stack-call.ts';
 import { stackPlan } from './stack-plan.ts';
@@ -51,6 +52,7 @@ export const areas = {
   refusals,
   round,
   settings,
+  shell,
   species,
   stackPlan,
   stacks,
@@ -84,6 +86,7 @@ export const english = {
   ...refusals,
   ...round,
   ...settings,
+  ...shell,
   ...species,
   ...stackCall,
   ...stackPlan,

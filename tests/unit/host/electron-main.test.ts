@@ -1,8 +1,9 @@
 import type { EventEmitter } from 'node:events';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { windowFile } from '../../../electron/window-files.ts';
 
 /**
  * How Electron is set up, seen from what `main.ts` asks of it. Electron itself is stood in for, since its binary may
@@ -22,6 +23,14 @@ const seen = vi.hoisted(() => ({
     | undefined,
   sent: [] as unknown[],
   scheme: undefined as string | undefined,
+  /** What the person was asked, and the button that they press. */
+  asked: [] as { message: string; buttons: string[] }[],
+  presses: 0,
+  opened: [] as string[],
+  forked: undefined as EventEmitter | undefined,
+  ordered: [] as unknown[],
+  app: undefined as EventEmitter | undefined,
+  focused: 0,
   serve: undefined as ((request: { url: string }) => Promise<Response>) | undefined,
 }));
 
@@ -34,6 +43,7 @@ vi.mock('electron', async () => {
         seen.openHandler = handler;
       },
       send: (...message: unknown[]) => seen.sent.push(message),
+      getURL: () => `${seen.scheme}://window/#/round/3`,
     });
     constructor(options: typeof seen.windowOptions) {
       super();
@@ -42,17 +52,48 @@ vi.mock('electron', async () => {
       seen.window = this;
     }
     isDestroyed = () => false;
-    loadURL(url: string) {
+    isMinimized = () => false;
+    focus = () => seen.focused++;
+    close = () => undefined;
+    async loadURL(url: string) {
       seen.loaded = url;
     }
   }
+  const app = Object.assign(new EventEmitter(), {
+    isPackaged: true,
+    requestSingleInstanceLock: () => true,
+    whenReady: () => Promise.resolve(),
+    getLocale: () => 'en-US',
+    quit: () => undefined,
+  });
+  seen.app = app;
   return {
     BrowserWindow,
-    app: Object.assign(new EventEmitter(), {
-      requestSingleInstanceLock: () => true,
-      whenReady: () => Promise.resolve(),
-      quit: () => undefined,
-    }),
+    app,
+    dialog: {
+      showMessageBox: async (_: unknown, question: (typeof seen.asked)[number]) => {
+        seen.asked.push(question);
+        return { response: seen.presses };
+      },
+    },
+    shell: {
+      openPath: async (path: string) => {
+        seen.opened.push(path);
+        return '';
+      },
+    },
+    utilityProcess: {
+      fork: () => {
+        const child = Object.assign(new EventEmitter(), {
+          pid: undefined,
+          kill: () => true,
+          stderr: null,
+          postMessage: (order: unknown) => seen.ordered.push(order),
+        });
+        seen.forked = child;
+        return child;
+      },
+    },
     ipcMain: {
       handle: (_: string, handler: typeof seen.call) => {
         seen.call = handler;
@@ -75,6 +116,7 @@ vi.mock('electron', async () => {
             handler(null, permission, (allowed) => seen.permissionAnswers.push(allowed));
           }
         },
+        setDevicePermissionHandler: () => undefined,
         setPermissionCheckHandler: (handler: () => boolean) => {
           seen.permissionCheck = handler;
         },
@@ -94,6 +136,12 @@ afterAll(() => {
   process.env.PINTALLY_DATA = dataBefore;
 });
 
+function aWindow(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-window-'));
+  writeFileSync(join(folder, 'index.html'), '<title>the window</title>');
+  return folder;
+}
+
 const navigatesTo = (url: string): boolean => {
   let prevented = false;
   seen.contents?.emit('will-navigate', { preventDefault: () => (prevented = true) }, url);
@@ -106,6 +154,7 @@ describe('the Electron window', () => {
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
+      devTools: false,
     });
     expect(seen.windowOptions?.webPreferences).not.toHaveProperty('webSecurity');
   });
@@ -151,5 +200,76 @@ describe('the Electron window', () => {
     expect(
       await seen.call?.({ senderFrame: null }, 'yard.info', {}, { yard: null, act: null }),
     ).toMatchObject({ ok: false });
+  });
+
+  test('holds no other page, and is not led to one', () => {
+    for (const event of ['will-attach-webview', 'will-redirect']) {
+      let prevented = false;
+      seen.contents?.emit(event, { preventDefault: () => (prevented = true) }, 'https://example.org/');
+      expect(prevented, event).toBe(true);
+    }
+  });
+
+  test('may connect to nothing but its own page', async () => {
+    const { headers } = (await windowFile(aWindow(), '', ''))!;
+    expect(headers['Content-Security-Policy']).toMatch(/connect-src 'self'\s*;/);
+    expect(headers['Content-Security-Policy']).not.toContain('*');
+  });
+
+  test('a second start brings the window to the front', () => {
+    seen.app?.emit('second-instance');
+    expect(seen.focused).toBe(1);
+  });
+});
+
+const logged = () => readFileSync(join(process.env.PINTALLY_DATA!, 'logs/pintally.log'), 'utf8');
+const windowEnds = () => seen.contents?.emit('render-process-gone', {}, { reason: 'crashed', exitCode: 5 });
+
+describe('what stops', () => {
+  test('a window is opened again at its screen, and that is logged; the third time in a minute the person is asked', async () => {
+    windowEnds();
+    expect(seen.loaded).toBe(`${seen.scheme}://window/?opened-again#/round/3`);
+    expect(logged()).toContain(' window-gone crashed 5');
+    windowEnds();
+    expect(seen.asked).toEqual([]);
+    windowEnds();
+    await vi.waitFor(() => expect(seen.asked).toHaveLength(1));
+    expect(seen.asked[0]).toMatchObject({ buttons: ['Try again', 'Open the log', 'Quit'] });
+  });
+
+  test('other processes and a window that hangs are logged', () => {
+    seen.app?.emit('child-process-gone', {}, { type: 'GPU', reason: 'killed', exitCode: 9 });
+    seen.window?.emit('unresponsive');
+    expect(logged()).toMatch(/ process-gone GPU killed 9\n.* window-unresponsive\n/);
+  });
+
+  test('the log opens by the computer’s own program', async () => {
+    const ours = { senderFrame: { url: `${seen.scheme}://window/` } };
+    const envelope = { yard: null, act: null };
+    expect(await seen.call?.(ours, 'log.open', {}, envelope)).toMatchObject({
+      ok: true,
+      output: { text: null },
+    });
+    expect(seen.opened).toEqual([join(process.env.PINTALLY_DATA!, 'logs/pintally.log')]);
+  });
+});
+
+describe('the radio', () => {
+  test('runs in a utility process, whose messages are heard and whose end is noticed', async () => {
+    const ours = { senderFrame: { url: `${seen.scheme}://window/` } };
+    const envelope = { yard: null, act: null };
+    await seen.call?.(ours, 'meter.scan', {}, envelope);
+    await vi.waitFor(() => expect(seen.ordered).toEqual([{ type: 'scan', on: true }]));
+    const first = seen.forked;
+    first?.emit('message', { type: 'adapter', reason: 'on' });
+    const device = { deviceId: 'aabb', name: 'Yard meter', rssiDbm: -50, serviceUuids: [] };
+    first?.emit('message', { type: 'found', devices: [device] });
+    expect(await seen.call?.(ours, 'meter.state', {}, envelope)).toMatchObject({
+      output: { devices: [{ deviceId: 'aabb', name: 'Yard meter' }] },
+    });
+    first?.emit('exit', 1);
+    // Another one is started by itself.
+    await vi.waitFor(() => expect(seen.forked).not.toBe(first), { timeout: 4000 });
+    seen.forked?.emit('exit', 0);
   });
 });

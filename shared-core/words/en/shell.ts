@@ -1,0 +1,27 @@
+/** What Electron shows around the window: its menu, and what is asked when the window stops. */
+export const shell = {
+  'shell.menu.edit': 'Edit',
+  'shell.menu.undo': 'Undo',
+  'shell.menu.redo': 'Redo',
+  'shell.menu.cut': 'Cut',
+  'shell.menu.copy': 'Copy',
+  'shell.menu.paste': 'Paste',
+  'shell.menu.select-all': 'Select all',
+  'shell.menu.view': 'View',
+  'shell.menu.reload': 'Reload',
+  'shell.menu.zoom-in': 'Zoom in',
+  'shell.menu.zoom-out': 'Zoom out',
+  'shell.menu.zoom-usual': 'Usual size',
+  'shell.menu.full-screen': 'Full screen',
+  'shell.menu.window': 'Window',
+  'shell.menu.minimize': 'Minimize',
+  'shell.menu.close': 'Close the window',
+  'shell.menu.quit': 'Quit',
+  'shell.menu.help': 'Help',
+
+  'shell.opened-again': 'The window stopped and was opened again. Nothing saved was lost.',
+  'shell.keeps-stopping': 'The window keeps stopping.',
+  'shell.keeps-stopping-detail':
+    'Nothing saved was lost. Try again, or quit and restart the computer. The log has the details.',
+  'shell.not-started': 'Pintally could not start. Nothing saved was lost. The log has the details: {file}',
+} as const;
