@@ -1,4 +1,10 @@
 /** How the window is let in: by the start link once, from another tab, and not by the address alone. */
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
 import { WebSocketServer } from 'ws';
 import { startPintally, test } from './pintally.ts';
@@ -19,6 +25,20 @@ test('the start link opens the window; its address has no secret, and a reload w
   for (const secret of secrets ?? []) expect(page.url()).not.toContain(secret);
   await page.reload();
   await expect(page.getByText('Demo yard: invented data.')).toBeVisible();
+});
+
+test('the page that the browser opens leads to the window, and is removed', async ({ page }) => {
+  const host = fork(resolve(import.meta.dirname, '../../out/main/loopback.js'), {
+    env: { ...process.env, PINTALLY_DATA: mkdtempSync(join(tmpdir(), 'pintally-e2e-')) },
+    silent: true,
+  });
+  const [{ startPage }] = (await once(host, 'message')) as [{ startPage: string }];
+  await page.goto(pathToFileURL(startPage).href);
+  await openDemoYard(page);
+  expect(existsSync(dirname(startPage))).toBe(false);
+  await page.goto('about:blank');
+  host.kill('SIGTERM');
+  await once(host, 'exit');
 });
 
 test('a second tab opens by the address alone, a browser of its own does not', async ({

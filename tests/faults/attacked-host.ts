@@ -88,12 +88,15 @@ export async function startAttackedHost(): Promise<AttackedHost> {
   };
 }
 
-async function answerOf(child: ChildProcess): Promise<unknown> {
-  const ended = once(child, 'exit').then(() => {
-    throw new Error('The host ended.');
+function answerOf(child: ChildProcess): Promise<unknown> {
+  return new Promise((resolve, reject) => {
+    const ended = (): void => reject(new Error('The host ended.'));
+    child.once('exit', ended);
+    child.once('message', (message) => {
+      child.off('exit', ended);
+      resolve(message);
+    });
   });
-  const [message] = await Promise.race([once(child, 'message'), ended]);
-  return message;
 }
 
 function windowOn(socket: WebSocket): OpenWindow {

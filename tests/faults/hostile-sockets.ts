@@ -167,6 +167,15 @@ const attacks: Record<string, Attack> = {
     for (const socket of sockets) socket.destroy();
     return fault;
   },
+  '20,000 requests of one window at once, no answer read': async (host) => {
+    const { socket, send } = await host.openWindow();
+    socket.pause();
+    for (let request = 0; request < 20_000; request++) send('species.list', {});
+    await pause(PATIENCE_OVER_MS);
+    const fault = await memoryFault(host);
+    socket.terminate();
+    return fault;
+  },
   '2,000 connections at once': async (host) => {
     const sockets = await Promise.all(Array.from({ length: 2000 }, () => host.knock()));
     await pause(100);
