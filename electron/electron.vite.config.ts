@@ -13,6 +13,7 @@ export default defineConfig({
         input: {
           main: resolve(root, 'electron/main.ts'),
           loopback: resolve(root, 'electron/loopback.ts'),
+          'backup-worker': resolve(root, 'electron/app/yard/backup-worker.ts'),
           'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),

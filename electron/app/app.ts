@@ -41,6 +41,9 @@ import { stackCommands, stackQueries } from './stock/stacks.ts';
 import { stationQueries } from './stock/stations.ts';
 import type { ThreadFiles } from './thread-files.ts';
 import { createWindows, type Emit } from './windows.ts';
+import { createBackupFolder } from './yard/backup-folder.ts';
+import type { BackupThread } from './yard/backup-tasks.ts';
+import { createBackups } from './yard/backups.ts';
 import { clockQueries } from './yard/clock.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
@@ -93,7 +96,14 @@ export function createApp({
   const checkThread: CheckThread = createOwnThread(threads.check);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
-  const yards = createYards(dataDir, now, checkThread, reportFault);
+  const backupThread: BackupThread = createOwnThread(threads.backup);
+  const backups = createBackups(createBackupFolder(dataDir), backupThread, {
+    now,
+    reportFault,
+    changed,
+    yardToBackUp: () => yards.toBackUp(),
+  });
+  const yards = createYards(dataDir, now, checkThread, reportFault, backups.beforeMigrating);
   const queryContext: QueryContext = { yard: yards.reader, now };
   const afterwards = createAfterwards();
   const context: AppContext = {
@@ -149,6 +159,7 @@ export function createApp({
     ...settingQueries(queryContext),
     ...yards.notes.queries,
     ...clockQueries(queryContext, built),
+    ...backups.queries,
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
@@ -169,6 +180,7 @@ export function createApp({
     ...redatingCommands(context, judging),
     ...settingCommands(context),
     ...yards.notes.commands,
+    ...backups.commands,
     ...logCommands(log, openFile),
   };
 
@@ -206,6 +218,7 @@ export function createApp({
     else if (yards.mayWrite()) {
       judging.takeUp();
       outlooks.takeUp();
+      backups.yardOpened();
     }
     meter.rememberAgain();
     return info;
@@ -215,6 +228,7 @@ export function createApp({
     changed(['yard']);
   });
   change(() => undefined);
+  rounds.finished.follow(backups.roundFinished);
 
   const answering = createAnswering(context, yards, { ...queries, ...commands });
 
@@ -230,10 +244,13 @@ export function createApp({
     close: async (): Promise<void> => {
       liveTelling.close();
       await meter.close();
+      // What it tells at its end is followed up while the yard is still open.
+      await backups.close();
       leave();
       await roundThread.close();
       await forecaster.close();
       yards.close();
+      await backupThread.close();
       await checkThread.close();
     },
   };

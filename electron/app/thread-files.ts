@@ -2,6 +2,7 @@ import { join } from 'node:path';
 
 /** The threads' files as they are written: Node runs them too, in tests and benches. */
 export const threadSources = {
+  backup: join(import.meta.dirname, 'yard/backup-worker.ts'),
   check: join(import.meta.dirname, 'yard/check-worker.ts'),
   forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
@@ -10,6 +11,7 @@ export type ThreadFiles = typeof threadSources;
 
 /** The same files as they are built, side by side in one folder. */
 export const builtThreads = (folder: string): ThreadFiles => ({
+  backup: join(folder, 'backup-worker.js'),
   check: join(folder, 'check-worker.js'),
   forecast: join(folder, 'forecast-worker.js'),
   round: join(folder, 'round-worker.js'),

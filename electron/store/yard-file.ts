@@ -31,9 +31,13 @@ const LARGE_BYTES = 16 * 1024 * 1024;
  * WAL with synchronous=FULL: a reading that was committed survives a power cut. Nothing is written to a file that was
  * not looked through for damage. A large one that needs nothing written is opened before that: `db` then refuses to
  * write (`SQLITE_READONLY`) until `allowWriting` is called, once `damageIn` found none.
+ * @param beforeMigrating  is given a sound file of an earlier layout before anything is written to it
  * @throws YardFileProblem with a sentence for a person; the file is then left as it was
  */
-export function openYardFile(file: string): { db: Db; integrityChecked: boolean; wal: WalState } {
+export function openYardFile(
+  file: string,
+  beforeMigrating?: (db: Db) => void,
+): { db: Db; integrityChecked: boolean; wal: WalState } {
   let db: Db | undefined;
   try {
     makePrivateFolder(dirname(file));
@@ -58,6 +62,7 @@ export function openYardFile(file: string): { db: Db; integrityChecked: boolean;
     if (integrityChecked) {
       const damage = damageOf(db);
       if (damage !== null) throw damagedFile(file);
+      if (layoutOf(db) < migrations.length) beforeMigrating?.(db);
       migrate(db, file);
       // Only now: a file that could not be migrated is left as it was to the byte.
       db.pragma('journal_mode = WAL');
@@ -103,8 +108,11 @@ function isLarge(file: string): boolean {
 
 function needsWriting(db: Db): boolean {
   const isWal = db.pragma('journal_mode', { simple: true }) === 'wal';
-  return !isWal || !isMarked(db) || Number(db.pragma('user_version', { simple: true })) < migrations.length;
+  return !isWal || !isMarked(db) || layoutOf(db) < migrations.length;
 }
+
+/** How many migrations a file has had. */
+export const layoutOf = (db: Db): number => Number(db.pragma('user_version', { simple: true }));
 
 const isMarked = (db: Db): boolean => db.pragma('application_id', { simple: true }) === APPLICATION_ID;
 
@@ -122,7 +130,7 @@ function migrate(db: Db, file: string): void {
   // process that opens the same file waits and then finds nothing left to do.
   db.transaction(() => {
     if (!isMarked(db)) db.pragma(`application_id = ${APPLICATION_ID}`);
-    const before = Number(db.pragma('user_version', { simple: true }));
+    const before = layoutOf(db);
     if (before === migrations.length) return;
     // A row whose parent is gone would be lost on the way.
     refuseDangling(db, file);

@@ -20,6 +20,7 @@ import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
 import { settingReads, settingWrites } from './setting-table.ts';
 import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
+import { backupIdOf, holdsAnything } from './yard-contents.ts';
 import { allowWriting, asProblem, type Db, openYardFile } from './yard-file.ts';
 
 /** Everything that can be asked of a yard file; nothing in here changes it. */
@@ -31,8 +32,8 @@ export type YardReader = ReturnType<typeof readsOf>;
  * `allowWriting`; see `openYardFile`.
  * @throws YardFileProblem with a sentence for a person
  */
-export function openYard(file: string) {
-  const { db, integrityChecked, wal } = openYardFile(file);
+export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
+  const { db, integrityChecked, wal } = openYardFile(file, beforeMigrating);
   let readOnly: Db | undefined;
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
@@ -40,6 +41,9 @@ export function openYard(file: string) {
     return {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
+      /** Under which its backups belong together. */
+      backupId: backupIdOf(db),
+      holdsAnything: () => holdsAnything(reader),
       integrityChecked,
       /** What was found of its log. */
       wal,

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { backupRequests } from './requests/backups.ts';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
 import { labelRequests } from './requests/labels.ts';
@@ -32,6 +33,7 @@ export const requests = {
   ...roundRequests,
   ...labelRequests,
   ...settingRequests,
+  ...backupRequests,
   ...logRequests,
   ...recoveryRequests,
 };

@@ -15,6 +15,7 @@ export type Topic =
   | 'endUses'
   | 'outlooks'
   | 'settings'
+  | 'backups'
   | 'labels'
   | 'meter'
   | 'yardNotes'

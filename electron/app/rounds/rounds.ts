@@ -19,7 +19,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
-import type { Signal } from '../signal.ts';
+import { createSignal, type Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
 import { createAims, type WindowAim } from './aims.ts';
 import { createInsertion } from './insertion.ts';
@@ -49,6 +49,7 @@ export function createRounds(
   const telling = createRoundTelling(context, aims, openRounds);
   const insertion = createInsertion(context, meter);
   const clock = createRoundClock(context);
+  const finished = createSignal();
   const saving = createSaving(
     context,
     judging,
@@ -146,6 +147,8 @@ export function createRounds(
 
   return {
     aims,
+    /** A round was finished. */
+    finished,
     /** The meter's value, corrected for the board that the window aims at; null where it aims at none. */
     correct: (live: LiveValue, window: string): Corrected | null => {
       const aim = aims.of(window);
@@ -243,6 +246,7 @@ export function createRounds(
           aims.leaveRound(roundId);
           openRounds.forget(roundId);
           for (const [each] of others) telling.tellOutdated(each, roundId, null);
+          finished.give();
         });
         return summary;
       },

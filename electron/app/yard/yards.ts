@@ -8,6 +8,7 @@ import { makePrivateFolder } from '../../store/private-files.ts';
 import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
+  type Db,
   damagedFile,
   damageIn,
   isDamage,
@@ -17,6 +18,7 @@ import {
 import { lockYard, type YardLock } from '../../store/yard-lock.ts';
 import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
+import type { YardToBackUp } from './backups.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 import { createYardNotes } from './yard-notes.ts';
@@ -33,6 +35,7 @@ export function createYards(
   now: () => string,
   checkThread: CheckThread,
   reportFault: (error: unknown) => void,
+  beforeMigrating?: (db: Db) => void,
 ) {
   const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
   let kind: YardInfo['kind'] = 'own';
@@ -69,7 +72,7 @@ export function createYards(
       makePrivateFolder(dataDir);
       lock = lockYard(files[which], now());
       if (which === 'demo') makeDemoYard(files.demo, now());
-      yard = openYard(files[which]);
+      yard = openYard(files[which], which === 'own' ? beforeMigrating : undefined);
       notes.begin(yard);
       if (yard.integrityChecked) beginWriting(yard);
       else checking = checkIntegrity(yard);
@@ -141,6 +144,11 @@ export function createYards(
         version: packageJson.version,
       };
     },
+    /** Null while the own yard is not open, and while a large file is being checked. */
+    toBackUp: (): YardToBackUp | null =>
+      kind === 'own' && yard !== null && mayWrite
+        ? { file: yard.file, backupId: yard.backupId, holdsAnything: yard.holdsAnything() }
+        : null,
     /** False while no yard is open, and while a large file is being checked. */
     mayWrite: (): boolean => mayWrite,
     /** Done when the large file that is open was checked; null where that is not going on. */

@@ -1,4 +1,5 @@
 import { air } from './air.ts';
+import { backups } from './backups.ts';
 import { board } from './board.ts';
 import { calls } from './calls.ts';
 import { chart } from './chart.ts';
@@ -33,6 +34,7 @@ import { yardFile } from './yard-file.ts';
 /** The areas of the catalog; a test holds that no code is in two of them. */
 export const areas = {
   air,
+  backups,
   board,
   calls,
   chart,
@@ -67,6 +69,7 @@ export const areas = {
 /** Every sentence in English, by its code. */
 export const english = {
   ...air,
+  ...backups,
   ...board,
   ...calls,
   ...chart,

@@ -39,6 +39,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'rounds.get': { roundId: 1 },
   'rounds.clock': {},
   'rounds.ofBoard': { boardId: 1 },
+  'backups.state': {},
+  'backups.list': {},
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {

@@ -1,0 +1,119 @@
+import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { Backup, YardContents } from '../../../shared-core/contract/backups.ts';
+import type { Outcome } from '../../../shared-core/outcome.ts';
+import { removeParts, sizeOf, writeBackup } from '../../store/backup.ts';
+import { type BackupName, readBackupName } from '../../store/backup-name.ts';
+import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
+import type { OwnThread } from '../own-thread.ts';
+
+/** What is in a yard file, and what it lacks of the open one. */
+export interface Look {
+  contents: YardContents;
+  sizeBytes: number;
+  readingsLeftOut: number | null;
+}
+
+/** What takes long with backups; done on a thread (`backup-worker.ts`). */
+export const backupTasks = {
+  /** Makes a backup, and deletes those of the same yard whose turn is over. */
+  make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
+    removeParts(dirname(target));
+    await writeBackup(from, target);
+    const name = readBackupName(target.slice(dirname(target).length + 1));
+    if (name) rotate(dirname(target), name.yardId);
+    return null;
+  },
+
+  copy: async ({ from, target }: { from: string; target: string }): Promise<null> => {
+    await writeBackup(from, target);
+    return null;
+  },
+
+  /** The backups in these folders, the newest first. */
+  list: async ({ folders, yardId }: { folders: string[]; yardId: string | null }): Promise<Backup[]> =>
+    folders
+      .flatMap(backupsIn)
+      .sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1))
+      .map(({ file, at, why, yardId: of }) => ({
+        file,
+        at,
+        why,
+        sizeBytes: statSync(file).size,
+        contents: readable(file),
+        isOfOtherYard: yardId !== null && yardId !== of,
+      })),
+
+  /** @param present  the yard file that is open; null where it cannot be read */
+  look: async ({ file, present }: { file: string; present: string | null }): Promise<Look> => ({
+    contents: contentsIn(file, true),
+    sizeBytes: sizeOf(file),
+    readingsLeftOut: present === null ? null : readingsMissingIn(present, file),
+  }),
+};
+export type BackupTasks = typeof backupTasks;
+type TaskName = keyof BackupTasks;
+
+export interface BackupQuestion {
+  task: TaskName;
+  input: unknown;
+}
+export type BackupThread = OwnThread<BackupQuestion, Outcome<unknown>>;
+
+/** Does a task where the thread is: what is wrong with a file or a disk is an outcome, and no fault. */
+export async function doBackupTask({ task, input }: BackupQuestion): Promise<Outcome<unknown>> {
+  try {
+    return { ok: true, value: await backupTasks[task](input as never) };
+  } catch (error) {
+    if (error instanceof Refusal) return { ok: false, problem: error.problem };
+    throw error;
+  }
+}
+
+/**
+ * Has a task done by the thread.
+ * @throws Refusal
+ */
+export async function askBackup<N extends TaskName>(
+  thread: BackupThread,
+  task: N,
+  input: Parameters<BackupTasks[N]>[0],
+): Promise<Awaited<ReturnType<BackupTasks[N]>>> {
+  const outcome = await thread.ask({ task, input });
+  if (!outcome.ok) throw new Refusal(outcome.problem);
+  return outcome.value as Awaited<ReturnType<BackupTasks[N]>>;
+}
+
+interface BackupFile extends BackupName {
+  file: string;
+}
+
+/** Nothing where there is no such folder. */
+export function backupsIn(folder: string): BackupFile[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder).flatMap((fileName) => {
+    const name = readBackupName(fileName);
+    return name ? [{ ...name, file: join(folder, fileName) }] : [];
+  });
+}
+
+function rotate(folder: string, yardId: string): void {
+  const own = backupsIn(folder)
+    .filter((backup) => backup.yardId === yardId)
+    .map((backup) => ({ ...backup, day: localDay(backup.at) }));
+  const kept = backupsToKeep(own);
+  for (const backup of own) if (!kept.has(backup)) rmSync(backup.file, { force: true });
+}
+
+/** The local ISO day of an instant, where this computer is. */
+export const localDay = (instant: string): string => new Date(instant).toLocaleDateString('sv-SE');
+
+function readable(file: string): YardContents | null {
+  try {
+    return contentsIn(file, false);
+  } catch {
+    return null;
+  }
+}

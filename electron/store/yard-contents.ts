@@ -1,0 +1,96 @@
+import Database from 'better-sqlite3';
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { YardContents } from '../../shared-core/contract/backups.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { UNKNOWN_YARD } from './backup-name.ts';
+import { migrations } from './migrations.ts';
+import { type Db, isDamage, layoutOf } from './yard-file.ts';
+
+/** The setting under which a yard that was restored has the id of the yard that its backups belong to. */
+export const BACKUP_ID = 'backup-id';
+
+/**
+ * What is in a file that may be a yard of this or an earlier layout. Nothing is written to it.
+ * @param isThorough  whether every page is checked, which takes seconds for a large file
+ * @throws Refusal for a file that is damaged, of a newer Pintally, or no yard
+ */
+export function contentsIn(file: string, isThorough: boolean): YardContents {
+  try {
+    const db = new Database(file, { readonly: true, timeout: 2000 });
+    try {
+      refuseForeign(db);
+      if (isThorough && db.pragma('integrity_check(1)', { simple: true }) !== 'ok') throw damaged();
+      return contentsOf(db);
+    } finally {
+      db.close();
+    }
+  } catch (error) {
+    if (isDamage(error)) throw damaged();
+    if (String((error as { code?: unknown }).code).startsWith('SQLITE_CANTOPEN')) {
+      throw new Refusal(message('restore.file-gone'));
+    }
+    throw error;
+  }
+}
+
+const damaged = (): Refusal => new Refusal(message('restore.damaged'));
+
+/** @throws Refusal for a file that is no yard, or one of a newer Pintally */
+export function refuseForeign(db: Db): void {
+  const ours = db.prepare(
+    "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name IN ('stack', 'board', 'round', 'reading')",
+  );
+  if (ours.pluck().get() !== 4) throw new Refusal(message('restore.no-yard'));
+  if (layoutOf(db) > migrations.length) throw new Refusal(message('restore.newer'));
+}
+
+function contentsOf(db: Db): YardContents {
+  const count = (table: string): number => Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
+  return {
+    uuid: uuidOf(db),
+    stacks: count('stack'),
+    boards: count('board'),
+    readings: count('reading'),
+    lastRoundAt: (db.prepare('SELECT max(started_at) FROM round').pluck().get() ?? null) as string | null,
+    layout: layoutOf(db),
+    isOlderLayout: layoutOf(db) < migrations.length,
+  };
+}
+
+const hasTable = (db: Db, name: string): boolean =>
+  db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?").get(name) !== undefined;
+
+function uuidOf(db: Db): string | null {
+  if (!hasTable(db, 'yard')) return null;
+  return (db.prepare('SELECT uuid FROM yard').pluck().get() ?? null) as string | null;
+}
+
+/** Whether a file of any layout has anything that a person entered. */
+export function holdsAnything(db: Db): boolean {
+  return ['place', 'stack', 'board', 'round', 'reading'].some(
+    (table) => hasTable(db, table) && db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() !== undefined,
+  );
+}
+
+/** Under which a yard's backups belong together: it stays the same when one of them is restored. */
+export function backupIdOf(db: Db): string {
+  const restored = db.prepare('SELECT value FROM setting WHERE key = ?').pluck().get(BACKUP_ID);
+  if (typeof restored === 'string') return String(JSON.parse(restored));
+  return uuidOf(db)?.slice(0, 8) ?? UNKNOWN_YARD;
+}
+
+/** How many readings of a yard are not in another one. */
+export function readingsMissingIn(file: string, other: string): number {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
+  try {
+    // Read-only like the connection that it is attached to.
+    db.prepare('ATTACH ? AS other').run(other);
+    const missing = db.prepare(
+      `SELECT count(*) FROM main.reading r WHERE NOT EXISTS (SELECT 1 FROM other.reading o
+         WHERE o.id = r.id AND o.taken_at = r.taken_at AND o.raw = r.raw)`,
+    );
+    return Number(missing.pluck().get());
+  } finally {
+    db.close();
+  }
+}

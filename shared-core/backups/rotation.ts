@@ -1,0 +1,62 @@
+import { DAY_MS } from '../time.ts';
+
+/** Why a backup was made. The first three take turns; the others are made before something is replaced. */
+export const backupReasons = ['day', 'round', 'asked', 'migration', 'restore'] as const;
+export type BackupReason = (typeof backupReasons)[number];
+
+/** A backup as far as the rotation needs it. */
+export interface DatedBackup {
+  /** Counts up with each backup of a yard, so that the newest is known whatever the clock said. */
+  number: number;
+  /** Local ISO day on which it was made, by the clock of then. */
+  day: string;
+  why: BackupReason;
+}
+
+const DAYS = 7;
+const WEEKS = 4;
+const MONTHS = 12;
+/** So many are kept whatever their days: the one before the newest is from before what was done last. */
+const NEWEST = 2;
+/** Of those made before a migration, and of those made before a restore. */
+const BEFORE = 3;
+
+/**
+ * Which backups stay: the newest of each of 7 days, 4 weeks and 12 months, the 2 newest, and the 3 newest made before a
+ * migration and before a restore.
+ *
+ * Only days that have a backup count, from the newest backup back, and none is compared with today. So a clock that was
+ * set wrong costs one day, one week and one month at most, and the newest backup always stays.
+ *
+ * @param backups  of one yard, in any order
+ */
+export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set<B> {
+  const newestFirst = [...backups].sort((a, b) => b.number - a.number);
+  const inTurn = newestFirst.filter(({ why }) => why !== 'migration' && why !== 'restore');
+  const before = (reason: BackupReason) => newestFirst.filter(({ why }) => why === reason).slice(0, BEFORE);
+  return new Set([
+    ...newestFirst.slice(0, NEWEST),
+    ...newestOfEach(inTurn, DAYS, ({ day }) => day),
+    ...newestOfEach(inTurn, WEEKS, ({ day }) => weekOf(day)),
+    ...newestOfEach(inTurn, MONTHS, ({ day }) => day.slice(0, 7)),
+    ...before('migration'),
+    ...before('restore'),
+  ]);
+}
+
+/** The newest of each of the first so many stretches of time. */
+function newestOfEach<B>(newestFirst: readonly B[], most: number, stretchOf: (backup: B) => string): B[] {
+  const newest = new Map<string, B>();
+  for (const backup of newestFirst) {
+    const stretch = stretchOf(backup);
+    if (!newest.has(stretch)) newest.set(stretch, backup);
+    if (newest.size === most) break;
+  }
+  return [...newest.values()];
+}
+
+/** The Monday of a day's week, as a local ISO day. */
+function weekOf(day: string): string {
+  const sinceMonday = (new Date(day).getUTCDay() + 6) % 7;
+  return new Date(Date.parse(day) - sinceMonday * DAY_MS).toISOString().slice(0, 10);
+}

@@ -1,0 +1,176 @@
+/** Backups of a real yard file, by the app as it runs. */
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
+import { readBackupName } from '../../../electron/store/backup-name.ts';
+import { openYard } from '../../../electron/store/yard.ts';
+import { copyOfLayout } from '../store/layout-copy.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+// Real threads on a busy computer.
+vi.setConfig({ testTimeout: 30_000 });
+withYardOfTwo();
+
+const usual = (): string => join(yard.dataDir, 'backups');
+const namesIn = (folder: string): string[] => readdirSync(folder).filter((name) => readBackupName(name));
+
+/** Each backup with why it was made, oldest first. */
+const reasonsIn = (folder: string) => namesIn(folder).map((name) => readBackupName(name)?.why);
+
+async function finishRound(): Promise<void> {
+  const { id } = await yard.command('rounds.start', {
+    stackId: yard.stack.id,
+    woodTempC: 20,
+    startedOn: null,
+  });
+  await yard.command('rounds.saveTyped', {
+    roundId: id,
+    boardId: yard.boards[0]!.id,
+    spotIndex: 0,
+    newestReadingId: null,
+    raw: 12.4,
+  });
+  await yard.command('rounds.finish', { roundId: id });
+}
+const backupsMade = (count: number, folder = usual()) =>
+  expect.poll(() => namesIn(folder).length, { timeout: 15_000 }).toBe(count);
+
+test('a finished round is backed up: one checked file that only its user can read, with all that was acknowledged', async () => {
+  await finishRound();
+  await expect.poll(() => yard.query('backups.list', {}), { timeout: 15_000 }).toHaveLength(1);
+  const [backup] = await yard.query('backups.list', {});
+  expect(backup).toMatchObject({
+    why: 'round',
+    at: '2026-06-01T08:00:00.000Z',
+    contents: { stacks: 1, boards: 2, readings: 1, isOlderLayout: false },
+    isOfOtherYard: false,
+  });
+  expect(readdirSync(usual())).toHaveLength(1);
+  expect(statSync(usual()).mode & 0o777).toBe(0o700);
+  expect(statSync(backup!.file).mode & 0o777).toBe(0o600);
+  const db = new Database(backup!.file, { readonly: true });
+  expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+  expect(db.pragma('journal_mode', { simple: true })).toBe('delete');
+  db.close();
+});
+
+test('the first opening of a day makes one, a second opening that day none', async () => {
+  await yard.command('yard.openOwn', {});
+  await backupsMade(1);
+  await yard.command('yard.openOwn', {});
+  yard.later(24 * 3_600_000);
+  await yard.command('yard.openOwn', {});
+  await backupsMade(2);
+  expect(reasonsIn(usual())).toEqual(['day', 'day']);
+});
+
+test('the demo yard is not backed up', async () => {
+  await yard.command('yard.openDemo', {});
+  expect(await yard.refusal('backups.make', {})).toContain('Your own yard is not open.');
+  expect(await yard.query('backups.list', {})).toEqual([]);
+});
+
+describe('where backups go', () => {
+  let other: string;
+  beforeEach(() => {
+    other = join(mkdtempSync(join(tmpdir(), 'pintally-backups-')), 'of the yard');
+  });
+
+  test('a folder of the person’s choice is made, and remembered beside the yard file', async () => {
+    const state = await yard.command('backups.setFolder', { folder: other });
+    expect(state).toMatchObject({ chosenFolder: other, isAway: false });
+    await yard.command('backups.make', {});
+    expect(reasonsIn(other)).toEqual(['asked']);
+    expect(createBackupFolder(yard.dataDir).chosen()).toBe(other);
+  });
+
+  test('while its disk is away they go to the usual folder, and the window says so', async () => {
+    await yard.command('backups.setFolder', { folder: other });
+    // As where a disk is usually mounted: the folder is there, and empty.
+    rmSync(other, { recursive: true });
+    mkdirSync(other);
+    expect(await yard.command('backups.make', {})).toMatchObject({ isAway: true, problem: null });
+    expect(reasonsIn(usual())).toEqual(['asked']);
+    expect(readdirSync(other)).toEqual([]);
+  });
+
+  test.each(['backups', './backups'])('a path that is not whole is refused: %s', async (folder) => {
+    expect(await yard.refusal('backups.setFolder', { folder })).toContain(
+      'Give the whole path of the folder.',
+    );
+  });
+
+  test('a folder that cannot be made is refused, and the choice stays', async () => {
+    await yard.command('backups.setFolder', { folder: other });
+    writeFileSync(join(yard.dataDir, 'a-file'), '');
+    const refused = await yard.refusal('backups.setFolder', {
+      folder: join(yard.dataDir, 'a-file', 'in it'),
+    });
+    expect(refused).toContain('Pintally cannot write to');
+    expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: other });
+  });
+
+  test('backups of another yard in the same folder are listed as such, and never deleted', async () => {
+    const stranger = 'pintally-2020-01-01T08-00-00Z-day-00001-abcdef01.sqlite';
+    mkdirSync(usual());
+    writeFileSync(join(usual(), stranger), 'of another yard');
+    for (let made = 0; made < 4; made++) await yard.command('backups.make', {});
+    expect(namesIn(usual())).toContain(stranger);
+    expect(namesIn(usual())).toHaveLength(3);
+    expect(await yard.query('backups.list', {})).toContainEqual(
+      expect.objectContaining({ isOfOtherYard: true, contents: null }),
+    );
+  });
+
+  test('a choice that cannot be read counts as none', () => {
+    writeFileSync(join(yard.dataDir, 'backups.json'), '{"folder": 7}');
+    expect(createBackupFolder(yard.dataDir).chosen()).toBeNull();
+  });
+});
+
+test('one that fails says why, disturbs nothing, leaves the newest one, and is tried again', async () => {
+  await yard.command('backups.make', {});
+  const before = namesIn(usual());
+  // A file of the next backup's name, as a folder that cannot be replaced: whoever runs the tests may be root.
+  const blocked = 'pintally-2026-06-01T08-00-00Z-round-00002-';
+  const own = readBackupName(before[0]!)!.yardId;
+  mkdirSync(join(usual(), `${blocked}${own}.sqlite.part`, 'in it'), { recursive: true });
+  await finishRound();
+  await expect
+    .poll(async () => (await yard.query('backups.state', {})).problem, { timeout: 15_000 })
+    .not.toBeNull();
+  expect(namesIn(usual())).toEqual(before);
+  expect(await yard.query('boards.get', { id: yard.boards[0]!.id })).toMatchObject({});
+  rmSync(join(usual(), `${blocked}${own}.sqlite.part`), { recursive: true });
+  expect(await yard.command('backups.make', {})).toMatchObject({ problem: null });
+  expect(namesIn(usual())).toHaveLength(2);
+  yard.faults.length = 0;
+});
+
+test('what a killed backup left is removed by the next one', async () => {
+  mkdirSync(usual());
+  const left = join(usual(), 'pintally-2026-05-01T08-00-00Z-day-00001-abcdef01.sqlite.part');
+  writeFileSync(left, 'half of a yard');
+  await yard.command('backups.make', {});
+  expect(readdirSync(usual())).toHaveLength(1);
+});
+
+test.each([1, 9, 11])('a file of layout %i is backed up as it was before it is migrated', (layout) => {
+  const file = copyOfLayout(layout);
+  const before = new Database(file, { readonly: true });
+  const readings = before.prepare('SELECT count(*) FROM reading').pluck().get();
+  before.close();
+  let asked = 0;
+  openYard(file, (db) => {
+    asked++;
+    expect(db.pragma('user_version', { simple: true })).toBe(layout);
+    expect(db.prepare('SELECT count(*) FROM reading').pluck().get()).toBe(readings);
+  }).close();
+  expect(asked).toBe(1);
+  // The second opening migrates nothing.
+  openYard(file, () => asked++).close();
+  expect(asked).toBe(1);
+});
