@@ -45,6 +45,7 @@ import { createBackupFolder } from './yard/backup-folder.ts';
 import type { BackupThread } from './yard/backup-tasks.ts';
 import { createBackups } from './yard/backups.ts';
 import { clockQueries } from './yard/clock.ts';
+import { createRestoring, restoredOf } from './yard/restoring.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
@@ -102,6 +103,7 @@ export function createApp({
     reportFault,
     changed,
     yardToBackUp: () => yards.toBackUp(),
+    restored: () => restoredOf(yards),
   });
   const yards = createYards(dataDir, now, checkThread, reportFault, backups.beforeMigrating);
   const queryContext: QueryContext = { yard: yards.reader, now };
@@ -139,6 +141,8 @@ export function createApp({
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
   createSimulatedAim(context, meter, rounds.aims);
 
+  const restoring = createRestoring(yards, backups, backupThread, { dataDir, now, leave, begin });
+
   const queries: Queries = {
     'yard.info': yards.info,
     ...stackQueries(queryContext),
@@ -160,6 +164,7 @@ export function createApp({
     ...yards.notes.queries,
     ...clockQueries(queryContext, built),
     ...backups.queries,
+    ...restoring.queries,
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
@@ -181,6 +186,7 @@ export function createApp({
     ...settingCommands(context),
     ...yards.notes.commands,
     ...backups.commands,
+    ...restoring.commands,
     ...logCommands(log, openFile),
   };
 

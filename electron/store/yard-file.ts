@@ -82,6 +82,11 @@ export function allowWriting(db: Db): void {
   db.pragma('query_only = OFF');
 }
 
+/** Nothing is written to it until `allowWriting`. */
+export function forbidWriting(db: Db): void {
+  db.pragma('query_only = ON');
+}
+
 /** What is damaged in a yard file, in SQLite's words; null where it is sound. Takes seconds for a large file. */
 export function damageIn(file: string): string | null {
   const db = new Database(file, { readonly: true, timeout: 2000 });

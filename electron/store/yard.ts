@@ -21,7 +21,7 @@ import { settingReads, settingWrites } from './setting-table.ts';
 import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
-import { allowWriting, asProblem, type Db, openYardFile } from './yard-file.ts';
+import { allowWriting, asProblem, type Db, forbidWriting, openYardFile } from './yard-file.ts';
 
 /** Everything that can be asked of a yard file; nothing in here changes it. */
 export type YardReader = ReturnType<typeof readsOf>;
@@ -50,6 +50,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       missingActs: missingActs(file, db),
       rememberNewestAct: () => rememberNewestAct(file, db),
       allowWriting: () => allowWriting(db),
+      forbidWriting: () => forbidWriting(db),
       ...tablesOf(db),
       reader: readsOf(reader),
       /** Runs all of `work` or none of it. */

@@ -8,6 +8,7 @@ import { followNotSaved } from '../stores/round.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';
+import { BackupBanner } from './BackupBanner.tsx';
 import { Fault } from './Fault.tsx';
 import css from './frame.module.css';
 import { LinkBanner } from './LinkBanner.tsx';
@@ -55,6 +56,7 @@ export function App() {
       <div className={css.banners}>
         <LinkBanner state={link.state} />
         {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
+        <BackupBanner />
         <OtherYardBanner />
         <YardNotes />
       </div>

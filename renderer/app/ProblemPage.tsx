@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { BackupChoice } from '../features/backups/BackupChoice.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
 import { attempt } from '../stores/notices.ts';
 import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
-import { ScreenHeading } from '../ui/Screen.tsx';
+import { ScreenHeading, Sheet } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
 import css from './frame.module.css';
 import { Notices } from './Notices.tsx';
@@ -52,6 +53,11 @@ export function ProblemPage({ info }: { info: YardInfo }) {
             <Button onClick={() => setAsking(false)}>{say('common.cancel')}</Button>
           </Actions>
         </Dialog>
+      )}
+      {isOwn && (
+        <Sheet title={say('backups.title')}>
+          <BackupChoice />
+        </Sheet>
       )}
       <Notices />
     </main>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { AirScreen } from '../features/air/AirScreen.tsx';
+import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
 import { BoardScreen } from '../features/board/BoardScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
@@ -38,6 +39,8 @@ export function screenAt(route: Route): ReactNode {
       return <SpeciesListScreen />;
     case 'species':
       return <SpeciesScreen id={route.id} />;
+    case 'backups':
+      return <BackupsScreen />;
     case 'settings':
       return <SettingsScreen />;
     case 'meter':

@@ -17,6 +17,7 @@ export type Route =
   | { name: 'species-list' }
   | { name: 'species'; id: string }
   | { name: 'settings' }
+  | { name: 'backups' }
   | { name: 'nowhere'; hash: string };
 
 /** Of a species as in the core, and of a tab. */
@@ -69,6 +70,7 @@ export function parseRoute(hash: string): Route {
     case 'air':
     case 'places':
     case 'settings':
+    case 'backups':
       return id === null ? { name: head } : nowhere;
     default:
       return nowhere;

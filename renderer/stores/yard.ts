@@ -51,6 +51,8 @@ async function open(asked: Promise<YardInfo>): Promise<void> {
 export const openDemoYard = () => open(bridge().command('yard.openDemo', {}));
 export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
 export const removeDemoYard = () => open(bridge().command('yard.removeDemo', {}));
+export const restoreYard = (file: string) => open(bridge().command('backups.restore', { file }));
+export const undoRestore = () => open(bridge().command('backups.undoRestore', {}));
 export const startYardAfresh = () => open(bridge().command('yard.startAfresh', {}));
 
 /** Opens another yard in one of these ways, and shows its stacks. */

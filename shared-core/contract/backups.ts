@@ -31,6 +31,28 @@ export const backupSchema = z.object({
 });
 export type Backup = z.infer<typeof backupSchema>;
 
+/** The last restore, which can be undone. */
+export const restoredSchema = z.object({
+  /** When what was restored was backed up; null where it was no backup of ours. */
+  backedUpAt: z.iso.datetime().nullable(),
+  restoredAt: z.iso.datetime(),
+  /** The backup made before the restore. */
+  undoFile: z.string(),
+  /** Readings of the yard before that are not in the restored one. */
+  readingsLeftOut: z.number().int(),
+});
+export type Restored = z.infer<typeof restoredSchema>;
+
+/** What is in a yard file that could be restored. */
+export const lookSchema = z.object({
+  file: z.string(),
+  contents: yardContentsSchema,
+  sizeBytes: z.number(),
+  /** Readings of the open yard that are not in it; null where the open yard cannot be read. */
+  readingsLeftOut: z.number().int().nullable(),
+});
+export type Look = z.infer<typeof lookSchema>;
+
 /** How the backups are doing. */
 export const backupStateSchema = z.object({
   /** Where they are saved, as the person chose; null for the usual folder. */
@@ -40,5 +62,6 @@ export const backupStateSchema = z.object({
   isAway: z.boolean(),
   /** Why the newest backup could not be made; null where it could. */
   problem: messageSchema.nullable(),
+  restored: restoredSchema.nullable(),
 });
 export type BackupState = z.infer<typeof backupStateSchema>;

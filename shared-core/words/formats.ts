@@ -223,6 +223,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
         : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
     /** As tallied: "12 board feet". */
     boardFeet: (boardFeet: number): string => boardFeetText(boardFeet),
+    /** Of a file: "12.3 MB". */
+    fileSize: (bytes: number): string => inUnit(bytes / 1e6, 'megabyte', { maximumFractionDigits: 1 }),
     /** To three figures: "820 Ω", "1.2 MΩ". */
     ohms: (ohm: number): string => ohmsTo(ohm, { maximumSignificantDigits: 3 }),
     /** A resistance as it was sent: "1.2345 MΩ". */

@@ -16,6 +16,7 @@ const screens = [
   'species/pine-eastern-white',
   'meter',
   'settings',
+  'backups',
   'nowhere',
 ];
 

@@ -1,11 +1,13 @@
 import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, isAbsolute, join } from 'node:path';
 import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { Backup, YardContents } from '../../../shared-core/contract/backups.ts';
+import type { Backup, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { removeParts, sizeOf, writeBackup } from '../../store/backup.ts';
 import { type BackupName, readBackupName } from '../../store/backup-name.ts';
+import { completeRestore, prepareRestore } from '../../store/restore.ts';
 import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
 import type { OwnThread } from '../own-thread.ts';
 
@@ -14,6 +16,16 @@ export interface Look {
   contents: YardContents;
   sizeBytes: number;
   readingsLeftOut: number | null;
+}
+
+interface PreparedRestore {
+  source: string;
+  yardFile: string;
+  newUuid: string | null;
+}
+interface CompletedRestore {
+  yardFile: string;
+  restored: Omit<Restored, 'readingsLeftOut'> | null;
 }
 
 /** What takes long with backups; done on a thread (`backup-worker.ts`). */
@@ -27,10 +39,21 @@ export const backupTasks = {
     return null;
   },
 
-  copy: async ({ from, target }: { from: string; target: string }): Promise<null> => {
+  /** Never over another file, unless the person said so. */
+  copy: async ({ from, target, replaces }: { from: string; target: string; replaces: boolean }) => {
+    if (!isAbsolute(target)) throw new Refusal(message('backup.copy-relative'));
+    if (existsSync(target) && !replaces) return { isTaken: true };
     await writeBackup(from, target);
+    return { isTaken: false };
+  },
+
+  prepare: async ({ source, yardFile, newUuid }: PreparedRestore): Promise<null> => {
+    await prepareRestore(source, yardFile, newUuid);
     return null;
   },
+
+  complete: async ({ yardFile, restored }: CompletedRestore): Promise<number> =>
+    completeRestore(yardFile, restored),
 
   /** The backups in these folders, the newest first. */
   list: async ({ folders, yardId }: { folders: string[]; yardId: string | null }): Promise<Backup[]> =>

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { BackupReason } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { BackupState } from '../../../shared-core/contract/backups.ts';
+import type { BackupState, Restored } from '../../../shared-core/contract/backups.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { writeBackupAtOnce } from '../../store/backup.ts';
@@ -34,12 +34,14 @@ export function createBackups(
     reportFault,
     changed,
     yardToBackUp,
+    restored,
   }: {
     now: () => string;
     reportFault: (error: unknown) => void;
     changed: (topics: Topic[]) => void;
     /** Null while the own yard is not open. */
     yardToBackUp: () => YardToBackUp | null;
+    restored: () => Restored | null;
   },
 ) {
   let problem: Message | null = null;
@@ -111,6 +113,7 @@ export function createBackups(
     usualFolder: folder.usual,
     isAway: folder.isAway(),
     problem,
+    restored: restored(),
   });
 
   return {

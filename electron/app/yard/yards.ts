@@ -4,7 +4,9 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
+import { finishRestore, takeRestored } from '../../store/restore.ts';
 import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
@@ -71,6 +73,7 @@ export function createYards(
     try {
       makePrivateFolder(dataDir);
       lock = lockYard(files[which], now());
+      if (which === 'own') finishRestore(files.own);
       if (which === 'demo') makeDemoYard(files.demo, now());
       yard = openYard(files[which], which === 'own' ? beforeMigrating : undefined);
       notes.begin(yard);
@@ -156,6 +159,44 @@ export function createYards(
     /** A large file was checked: it may be written to now, or it is closed and has a problem. */
     integrityChecked,
     notes,
+    ownFile: files.own,
+    /**
+     * Until what it returns is called, the open yard can be read and not written to, and commands wait.
+     * @throws Refusal while no yard is open
+     */
+    holdWriting: (): (() => void) => {
+      const held = current();
+      const released = createSignal();
+      held.forbidWriting();
+      mayWrite = false;
+      checking = new Promise((resolve) => released.follow(resolve));
+      return () => {
+        if (yard === held) {
+          held.allowWriting();
+          mayWrite = true;
+          checking = null;
+        }
+        released.give();
+      };
+    },
+    /**
+     * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is put beside.
+     * @throws Refusal where the own yard is not open any more, or is not all in its file
+     */
+    replaceOwn: (): void => {
+      const isDamaged = problem?.damaged ?? false;
+      if (kind !== 'own' || (yard === null && !isDamaged)) throw new Refusal(message('restore.own-not-open'));
+      lock ??= lockYard(files.own, now());
+      if (isDamaged) putBeside(files.own, now().slice(0, 10));
+      yard?.close();
+      yard = null;
+      if (sizeOf(`${files.own}-wal`) > 0) {
+        open('own');
+        throw new Refusal(message('restore.in-use'));
+      }
+      takeRestored(files.own);
+      open('own');
+    },
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       const own = kind === 'own' && yard !== null ? settingsOf(yard.reader) : null;

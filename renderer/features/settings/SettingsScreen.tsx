@@ -5,10 +5,11 @@ import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
+import { hrefOf } from '../../stores/navigation.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { goToYard, openDemoYard, openOwnYard, useYard } from '../../stores/yard.ts';
-import { Actions, Button } from '../../ui/Button.tsx';
+import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
@@ -135,13 +136,14 @@ function Yard({ info }: { info: YardInfo }) {
     <Sheet title={say('settings.data')}>
       <p>{say(info.kind === 'demo' ? 'settings.demo-open' : 'settings.own-open')}</p>
       <p>
-        {say('settings.where-saved')} {say('settings.back-up')}
+        {say('settings.where-saved')} {say('settings.backed-up')}
       </p>
       <p className="file" translate="no">
         <span className="spoken-only">{say('settings.file')} </span>
         {info.file}
       </p>
       <Actions>
+        <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.title')}</ButtonLink>
         {info.kind === 'own' ? (
           <Button onClick={() => goToYard(openDemoYard)}>{say('settings.open-demo')}</Button>
         ) : (

@@ -1,12 +1,30 @@
 import { z } from 'zod';
-import { backupSchema, backupStateSchema } from '../backups.ts';
+import { backupSchema, backupStateSchema, lookSchema } from '../backups.ts';
 import { command, nothingSchema, ofMachine, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
+import { yardInfoSchema } from '../yard.ts';
 
+const fileSchema = z.string().trim().min(1).max(4000);
 const topics = (): Topic[] => ['backups'];
 
 /** Copies of the person's own yard file. The demo yard has none. */
 export const backupRequests = {
+  'backups.look': ofMachine(query({ input: z.object({ file: fileSchema }), output: lookSchema, topics })),
+  /** Of a backup or of another yard file; the present yard is backed up first. */
+  'backups.restore': ofMachine(
+    command({ input: z.object({ file: fileSchema }), output: yardInfoSchema, topics: () => ['yard'] }),
+  ),
+  'backups.undoRestore': ofMachine(
+    command({ input: nothingSchema, output: yardInfoSchema, topics: () => ['yard'] }),
+  ),
+  /** `isTaken`: there is such a file, and nothing was saved. */
+  'backups.saveCopy': ofMachine(
+    command({
+      input: z.object({ file: fileSchema, replaces: z.boolean() }),
+      output: z.object({ isTaken: z.boolean() }),
+      topics: () => [],
+    }),
+  ),
   'backups.state': ofMachine(query({ input: nothingSchema, output: backupStateSchema, topics })),
   /** The newest first. */
   'backups.list': ofMachine(query({ input: nothingSchema, output: z.array(backupSchema), topics })),

@@ -45,7 +45,7 @@ export const settings = {
   'settings.demo-open': 'The demo yard is open.',
   'settings.own-open': 'Your own yard is open.',
   'settings.where-saved': 'Everything is saved in one file on this computer. Nothing is sent anywhere.',
-  'settings.back-up': 'To back it up, close Pintally and copy the file.',
+  'settings.backed-up': 'It is backed up each day you open Pintally, and after each round.',
   'settings.file': 'File:',
   'settings.open-demo': 'Open the demo yard',
   'settings.open-own': 'Open my own yard',

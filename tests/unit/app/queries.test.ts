@@ -41,6 +41,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'rounds.ofBoard': { boardId: 1 },
   'backups.state': {},
   'backups.list': {},
+  'backups.look': { file: join(import.meta.dirname, '../store/layouts/layout-1.sqlite') },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {

@@ -8,6 +8,7 @@ import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { go } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { BackupState } from '../../../../shared-core/contract/backups.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
@@ -25,6 +26,15 @@ const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
   ...changes,
 });
 
+const backupsAre = (changes: Partial<BackupState> = {}): BackupState => ({
+  chosenFolder: null,
+  usualFolder: '/home/sawyer/backups',
+  isAway: false,
+  problem: null,
+  restored: null,
+  ...changes,
+});
+
 async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMachine>[0] = {}) {
   location.hash = '#/meter';
   const machine = playMachine({
@@ -33,6 +43,8 @@ async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMac
     'settings.get': () => ({}) as never,
     'stacks.list': () => [],
     'species.list': () => [],
+    'backups.state': () => backupsAre(),
+    'backups.list': () => [],
     ...answers,
   });
   setLink('open');
@@ -97,6 +109,19 @@ test('an address that leads nowhere says so and leads back', async () => {
   await goTo({ name: 'nowhere', hash: '#/attic' });
   expect(screen.getByRole('heading', { name: 'Nothing here' })).toBeTruthy();
   await expectNoBarriers();
+});
+
+test('a backup that failed is said on every screen, and tried again from there', async () => {
+  const problem = message('backup.no-room', { folder: '/media/disk' });
+  const { machine, user } = await open(aYard(), {
+    'backups.state': () => backupsAre({ problem }),
+    'backups.make': () => backupsAre(),
+  });
+  expect(screen.getByText(/The last backup failed\. Your readings are saved\./).textContent).toContain(
+    'There is not enough room in /media/disk.',
+  );
+  await user.click(screen.getByRole('button', { name: 'Try again' }));
+  expect(machine.inputsOf('backups.make')).toEqual([{}]);
 });
 
 describe('a settled value that could not save itself', () => {

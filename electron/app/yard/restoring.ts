@@ -1,0 +1,107 @@
+import { randomUUID } from 'node:crypto';
+import { dirname, join, resolve } from 'node:path';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
+import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { readBackupName } from '../../store/backup-name.ts';
+import { RESTORED } from '../../store/restore.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import { askBackup, type BackupThread } from './backup-tasks.ts';
+import type { Backups } from './backups.ts';
+import type { Yards } from './yards.ts';
+
+/** The last restore of the open yard, which can be undone; null where there was none. */
+export function restoredOf(yards: Yards): Restored | null {
+  if (yards.kind() !== 'own' || yards.uuid() === null) return null;
+  return restoredSchema.safeParse(yards.reader().settings.get(RESTORED)).data ?? null;
+}
+
+/**
+ * Puts another yard in the place of the person's own: a backup, or any yard file. The present one is backed up first, so
+ * that it can be undone. Until the last step, which is one rename, the present file stays as it is.
+ */
+export function createRestoring(
+  yards: Yards,
+  backups: Backups,
+  thread: BackupThread,
+  {
+    dataDir,
+    now,
+    leave,
+    begin,
+  }: { dataDir: string; now: () => string; leave: () => void; begin: () => YardInfo },
+) {
+  let isRestoring = false;
+
+  function restorable(typed: string): string {
+    const file = resolve(typed);
+    if (file === yards.ownFile) throw new Refusal(message('restore.open-yard'));
+    return file;
+  }
+
+  async function replace(source: string, newUuid: string | null): Promise<YardInfo> {
+    const yardFile = yards.ownFile;
+    await yards.checking();
+    const present = yards.toBackUp();
+    await askBackup(thread, 'prepare', { source, yardFile, newUuid });
+    if (present === null) {
+      await askBackup(thread, 'complete', { yardFile, restored: null });
+      leave();
+      yards.replaceOwn();
+      return begin();
+    }
+    leave();
+    const release = yards.holdWriting();
+    try {
+      const undoFile = await backups.make('restore', present);
+      const backedUpAt = readBackupName(source.slice(dirname(source).length + 1))?.at ?? null;
+      const restored = newUuid === null ? null : { backedUpAt, restoredAt: now(), undoFile };
+      await askBackup(thread, 'complete', { yardFile, restored });
+      yards.replaceOwn();
+    } finally {
+      release();
+      begin();
+    }
+    return yards.info();
+  }
+
+  async function alone(source: string, newUuid: string | null): Promise<YardInfo> {
+    if (yards.kind() !== 'own') throw new Refusal(message('restore.own-not-open'));
+    if (isRestoring) throw new Refusal(message('restore.busy'));
+    isRestoring = true;
+    try {
+      return await replace(source, newUuid);
+    } finally {
+      isRestoring = false;
+    }
+  }
+
+  return {
+    queries: {
+      'backups.look': async ({ file }) => {
+        const present = yards.toBackUp();
+        const look = await askBackup(thread, 'look', {
+          file: restorable(file),
+          present: present?.file ?? null,
+        });
+        return { ...look, file };
+      },
+    } satisfies Partial<Queries>,
+    commands: {
+      'backups.restore': ({ file }) => alone(restorable(file), randomUUID()),
+      'backups.undoRestore': () => {
+        const restored = restoredOf(yards);
+        if (restored === null) throw new Refusal(message('restore.none'));
+        return alone(restored.undoFile, null);
+      },
+      'backups.saveCopy': async ({ file, replaces }) => {
+        const present = yards.toBackUp();
+        if (present === null) throw new Refusal(message('backup.own-not-open'));
+        if (dirname(resolve(file)) === resolve(dataDir)) throw new Refusal(message('backup.copy-in-data'));
+        const target = join(dirname(file), file.slice(dirname(file).length + 1));
+        return askBackup(thread, 'copy', { from: present.file, target, replaces });
+      },
+    } satisfies Partial<Commands>,
+  };
+}

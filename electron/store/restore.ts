@@ -1,0 +1,84 @@
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import type { Restored } from '../../shared-core/contract/backups.ts';
+import { writeBackup } from './backup.ts';
+import { syncFile, syncFolder } from './durable-files.ts';
+import { forgetNewestAct } from './newest-act.ts';
+import { settingWrites } from './setting-table.ts';
+import { BACKUP_ID, backupIdOf, contentsIn, readingsMissingIn } from './yard-contents.ts';
+import { type Db, openYardFile } from './yard-file.ts';
+
+/** The setting of a restored yard that says how to undo that. */
+export const RESTORED = 'restored';
+
+const unfinished = (yardFile: string): string => `${yardFile}.restoring`;
+/** Whole and on disk: all that is left is to give it the yard file's name. */
+const finished = (yardFile: string): string => `${yardFile}.restored`;
+
+/**
+ * Copies a yard beside the open one and brings it to the newest layout. The open one is not touched.
+ * @param newUuid  windows that show the yard as it was notice by it that this is another; null where it is that one again
+ * @throws Refusal for a file that is damaged, of a newer Pintally or no yard, and where there is no room
+ */
+export async function prepareRestore(
+  source: string,
+  yardFile: string,
+  newUuid: string | null,
+): Promise<void> {
+  contentsIn(source, true);
+  removeLeft(yardFile);
+  await writeBackup(source, unfinished(yardFile));
+  edit(yardFile, (db) => {
+    if (newUuid === null) return;
+    settingWrites(db).put(BACKUP_ID, backupIdOf(db));
+    db.prepare('UPDATE yard SET uuid = ?').run(newUuid);
+  });
+}
+
+/**
+ * Completes what `prepareRestore` began.
+ * @param restored  what the restored yard says of its restore; null where the yard before could not be backed up
+ * @returns how many readings of the yard before are not in it
+ */
+export function completeRestore(
+  yardFile: string,
+  restored: Omit<Restored, 'readingsLeftOut'> | null,
+): number {
+  const left = restored === null ? 0 : readingsMissingIn(restored.undoFile, unfinished(yardFile));
+  edit(yardFile, (db) => settingWrites(db).put(RESTORED, restored && { ...restored, readingsLeftOut: left }));
+  syncFile(unfinished(yardFile));
+  renameSync(unfinished(yardFile), finished(yardFile));
+  syncFolder(dirname(yardFile));
+  return left;
+}
+
+/** Puts the yard that was prepared in the place of the yard file, which is closed and has no WAL left. */
+export function takeRestored(yardFile: string): void {
+  for (const suffix of ['-wal', '-shm']) rmSync(yardFile + suffix, { force: true });
+  forgetNewestAct(yardFile);
+  renameSync(finished(yardFile), yardFile);
+  syncFolder(dirname(yardFile));
+}
+
+/** After a crash: a restore that had put the damaged file aside is finished, any other is forgotten. */
+export function finishRestore(yardFile: string): void {
+  if (!existsSync(yardFile) && existsSync(finished(yardFile))) takeRestored(yardFile);
+  removeLeft(yardFile);
+}
+
+function removeLeft(yardFile: string): void {
+  for (const file of [unfinished(yardFile), `${unfinished(yardFile)}.part`, finished(yardFile)]) {
+    for (const suffix of ['', '-wal', '-shm', '-journal']) rmSync(file + suffix, { force: true });
+  }
+}
+
+function edit(yardFile: string, work: (db: Db) => void): void {
+  const { db } = openYardFile(unfinished(yardFile));
+  try {
+    // A large file that needs no migration was checked already.
+    db.pragma('query_only = OFF');
+    work(db);
+  } finally {
+    db.close();
+  }
+}

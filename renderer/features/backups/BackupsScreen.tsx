@@ -1,0 +1,95 @@
+import { useState } from 'react';
+import type { BackupState } from '../../../shared-core/contract/backups.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { goToYard, openOwnYard, undoRestore, useYard } from '../../stores/yard.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { BackupChoice } from './BackupChoice.tsx';
+import { BackupFolderForm } from './BackupFolderForm.tsx';
+import { SaveCopyDialog } from './SaveCopyDialog.tsx';
+
+/** Where the yard's backups are, and what can be done with them. */
+export function BackupsScreen() {
+  const { say } = useWords();
+  const isDemo = useYard(({ info }) => info?.kind === 'demo');
+  const state = useQuery('backups.state', {});
+  if (isDemo) {
+    return (
+      <Screen title={say('backups.title')}>
+        <EmptyState sentence={say('backups.demo')}>
+          <Button onClick={() => goToYard(openOwnYard)}>{say('settings.open-own')}</Button>
+        </EmptyState>
+      </Screen>
+    );
+  }
+  return (
+    <Screen title={say('backups.title')} lead={say('backups.lead')}>
+      <Await of={[state]}>
+        {(now) => (
+          <>
+            <LastRestore state={now} />
+            <Sheet title={say('backups.list')} actions={<MakeAndSave />}>
+              <BackupChoice />
+            </Sheet>
+            <Sheet title={say('backups.folder')}>
+              <BackupFolderForm key={now.chosenFolder} state={now} />
+            </Sheet>
+          </>
+        )}
+      </Await>
+    </Screen>
+  );
+}
+
+function MakeAndSave() {
+  const { say } = useWords();
+  const [isSaving, setSaving] = useState(false);
+  const [isBusy, setBusy] = useState(false);
+  const make = async () => {
+    setBusy(true);
+    const made = await attempt(bridge().command('backups.make', {}));
+    setBusy(false);
+    if (made) tellDone(say('backups.made'));
+  };
+  return (
+    <>
+      <Button disabled={isBusy} onClick={make}>
+        {say('backups.make')}
+      </Button>
+      <Button onClick={() => setSaving(true)}>{say('backups.save-copy')}</Button>
+      {isSaving && <SaveCopyDialog onClose={() => setSaving(false)} />}
+    </>
+  );
+}
+
+/** What the last restore left out, and the way back. */
+function LastRestore({ state: { restored } }: { state: BackupState }) {
+  const { say } = useWords();
+  const [isBusy, setBusy] = useState(false);
+  if (!restored) return null;
+  const { backedUpAt, restoredAt, readingsLeftOut } = restored;
+  const undo = async () => {
+    setBusy(true);
+    await attempt(undoRestore().then(() => tellDone(say('restore.undone'))));
+    setBusy(false);
+  };
+  return (
+    <Banner
+      actions={
+        <Button disabled={isBusy} onClick={undo}>
+          {say('restore.undo')}
+        </Button>
+      }
+    >
+      {backedUpAt === null
+        ? say('restore.file-restored', { restoredOn: restoredAt })
+        : say('restore.backup-restored', { restoredOn: restoredAt, backedUpAt })}{' '}
+      {say('restore.left-out', { readings: readingsLeftOut })}
+    </Banner>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from 'react';
+import type { Look } from '../../../shared-core/contract/backups.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { sentenceOf, tellDone } from '../../stores/notices.ts';
+import { restoreYard } from '../../stores/yard.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { Facts } from '../../ui/Facts.tsx';
+import { useWords } from '../../words.ts';
+
+/** Shows what is in a yard file before it takes the place of the yard. */
+export function RestoreDialog({ file, onClose }: { file: string; onClose: () => void }) {
+  const { say } = useWords();
+  const look = useQuery('backups.look', { file });
+  const [isBusy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const restore = async () => {
+    setBusy(true);
+    setProblem(null);
+    try {
+      await restoreYard(file);
+      tellDone(say('restore.done'));
+      onClose();
+    } catch (error) {
+      setProblem(sentenceOf(error));
+      setBusy(false);
+    }
+  };
+  return (
+    <Dialog title={say('restore.question')} onClose={onClose}>
+      <p className="file" translate="no">
+        {file}
+      </p>
+      <Await of={[look]}>{(found) => <Inside look={found} />}</Await>
+      {problem && <Banner kind="problem">{problem}</Banner>}
+      <Actions>
+        <Button kind="main" disabled={isBusy || look.output === null} onClick={restore}>
+          {isBusy ? say('restore.restoring') : say('restore.yes')}
+        </Button>
+        <Button onClick={onClose}>{say('common.cancel')}</Button>
+      </Actions>
+    </Dialog>
+  );
+}
+
+function Inside({ look: { contents, sizeBytes, readingsLeftOut } }: { look: Look }) {
+  const { say, formats } = useWords();
+  const { stacks, boards, readings, lastRoundAt, layout, isOlderLayout } = contents;
+  return (
+    <>
+      <Facts
+        of={[
+          [say('restore.stacks'), formats.number(stacks)],
+          [say('restore.boards'), formats.number(boards)],
+          [say('backups.readings'), formats.number(readings)],
+          [say('restore.last-round'), lastRoundAt && formats.dateTime(lastRoundAt)],
+          [say('backups.size'), formats.fileSize(sizeBytes)],
+          [say('restore.layout'), formats.number(layout)],
+        ]}
+      />
+      {isOlderLayout && <p>{say('restore.older-layout')}</p>}
+      <p>
+        {readingsLeftOut !== null && say('restore.leaves-out', { readings: readingsLeftOut })}{' '}
+        {say(readingsLeftOut === null ? 'restore.damaged-stays' : 'restore.backed-up-first')}
+      </p>
+    </>
+  );
+}
