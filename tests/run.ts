@@ -26,6 +26,7 @@ const tallies = [
   vitest('Bluetooth', 'ble'),
   step('build', 'npm', ['run', '--silent', 'build']),
   playwright(),
+  faults(),
 ];
 const total = tallies.reduce((sum, each) => ({
   passed: sum.passed + each.passed,
@@ -66,6 +67,14 @@ function playwright(): Tally {
     passed: read.stats.expected + read.stats.flaky,
     failed: read.stats.unexpected,
   }));
+}
+
+/** Their short form, which needs the built host. */
+function faults(): Tally {
+  const report = join(artifacts, 'faults.json');
+  rmSync(report, { force: true });
+  const ended = run('faults', 'node', ['tests/faults/run.ts', '--short']);
+  return tallyFrom(report, ended, (read) => read);
 }
 
 /** A runner that ended badly without a failed test to show for it (it crashed, or found no tests) counts as one. */

@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import Database from 'better-sqlite3';
 import { z } from 'zod';
@@ -30,8 +30,10 @@ const WAIT_MS = 500;
  * @throws YardFileProblem  where another process has it: which one
  */
 export function lockYard(file: string, now: string): YardLock {
-  const lockFile = `${file}-lock`;
-  const ownerFile = `${file}-owner.json`;
+  // By whatever name it is opened, it has one lock.
+  const named = existsSync(file) ? realpathSync(file) : file;
+  const lockFile = `${named}-lock`;
+  const ownerFile = `${named}-owner.json`;
   let db: Database.Database | undefined;
   try {
     makePrivateFile(lockFile);

@@ -23,11 +23,11 @@ import { twoHosts } from './two-hosts.ts';
 
 /** How often each is made, in full and in the short form that `npm test` has. */
 const faults: { name: string; fault: Fault; full: number; short: number }[] = [
-  { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 8 },
-  { name: 'kills-in-long-work', fault: killsInLongWork, full: 80, short: 8 },
-  { name: 'power-cuts', fault: powerCuts, full: 200, short: 16 },
-  { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 12 },
-  { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 8 },
+  { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 6 },
+  { name: 'kills-in-long-work', fault: killsInLongWork, full: 80, short: 5 },
+  { name: 'power-cuts', fault: powerCuts, full: 200, short: 12 },
+  { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 10 },
+  { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 6 },
   { name: 'full-disk', fault: fullDisk, full: 40, short: 4 },
   { name: 'disk-errors', fault: diskErrors, full: 40, short: 4 },
   { name: 'read-only', fault: readOnly, full: 30, short: 3 },

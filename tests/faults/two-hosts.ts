@@ -13,7 +13,7 @@ const ways = ['same folder', 'at once', 'folder by another name', 'file by anoth
 
 /** A second host on the same yard file opens nothing and says why; the first goes on; the one after it opens all. */
 export const twoHosts: Fault = (howMany, seed) =>
-  tryOften(howMany, seed, 1, (random, mine) =>
+  tryOften(howMany, seed, 2, (random, mine) =>
     inFolder(async (folder) => {
       const way = ways[mine % ways.length] as (typeof ways)[number];
       const data = join(folder, 'data');
