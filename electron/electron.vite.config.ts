@@ -16,6 +16,7 @@ export default defineConfig({
           'backup-worker': resolve(root, 'electron/app/yard/backup-worker.ts'),
           'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
+          'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },

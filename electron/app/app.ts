@@ -20,6 +20,7 @@ import { createJudging } from './judging/judging.ts';
 import { ovenCheckCommands, ovenCheckQueries } from './judging/oven-checks.ts';
 import { createOwnFits } from './judging/own-fits.ts';
 import { sampleBoardCommands, sampleBoardQueries } from './judging/sample-boards.ts';
+import { createLongWork } from './long-work.ts';
 import type { LinkMakers } from './meter/chosen-link.ts';
 import { createLiveTelling } from './meter/live-telling.ts';
 import { createMeterDesk } from './meter/meter-desk.ts';
@@ -34,6 +35,7 @@ import { boardCommands, boardQueries } from './stock/boards.ts';
 import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
+import { createLabelPdf } from './stock/label-pdf.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
@@ -122,6 +124,7 @@ export function createApp({
     emitTo: windows.emitTo,
   };
 
+  const longWork = createLongWork(context);
   const queryOwnFits = createOwnFits(queryContext);
   const queryAssessing = createAssessing(queryContext, queryOwnFits);
   const ownFits = createOwnFits(context);
@@ -159,7 +162,7 @@ export function createApp({
     ...meter.queries,
     ...rounds.queries,
     ...redatingQueries(queryContext),
-    ...labelQueries(queryContext),
+    ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
     ...clockQueries(queryContext, built),
@@ -184,6 +187,7 @@ export function createApp({
     ...rounds.commands,
     ...redatingCommands(context, judging),
     ...settingCommands(context),
+    ...longWork.commands,
     ...yards.notes.commands,
     ...backups.commands,
     ...restoring.commands,
@@ -249,6 +253,7 @@ export function createApp({
     }),
     close: async (): Promise<void> => {
       liveTelling.close();
+      longWork.stop();
       await meter.close();
       // What it tells at its end is followed up while the yard is still open.
       await backups.close();

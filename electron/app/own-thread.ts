@@ -2,7 +2,11 @@ import { type MessagePort, Worker } from 'node:worker_threads';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
 
+/** Told by a thread of how much it has done. */
+type Tell = (done: number, total: number) => void;
+
 interface Waiting<Answer> {
+  tell: Tell;
   resolve: (answer: Answer) => void;
   reject: (error: Error) => void;
 }
@@ -11,7 +15,10 @@ interface Asked<Question> {
   id: number;
   question: Question;
 }
-type Reply<Answer> = { id: number; answer: Answer } | { id: number; fault: string };
+type Reply<Answer> =
+  | { id: number; answer: Answer }
+  | { id: number; fault: string }
+  | { id: number; done: number; total: number };
 
 /**
  * Asks another thread, so that nothing else waits for what takes long to work out. The thread is started with the
@@ -29,6 +36,10 @@ export function createOwnThread<Question, Answer>(script: string) {
     started.unref();
     started.on('message', (reply: Reply<Answer>) => {
       const asker = waiting.get(reply.id);
+      if ('done' in reply) {
+        asker?.tell(reply.done, reply.total);
+        return;
+      }
       waiting.delete(reply.id);
       if ('fault' in reply) asker?.reject(new Error(reply.fault));
       else asker?.resolve(reply.answer);
@@ -50,11 +61,11 @@ export function createOwnThread<Question, Answer>(script: string) {
   }
 
   return {
-    ask: (question: Question): Promise<Answer> => {
+    ask: (question: Question, tell: Tell = () => undefined): Promise<Answer> => {
       worker ??= start();
       const id = nextId++;
       return new Promise((resolve, reject) => {
-        waiting.set(id, { resolve, reject });
+        waiting.set(id, { tell, resolve, reject });
         worker?.postMessage({ id, question } satisfies Asked<Question>);
       });
     },
@@ -71,12 +82,13 @@ export type OwnThread<Question, Answer> = ReturnType<typeof createOwnThread<Ques
 /** The thread's side: answers every question that is asked of it; one that throws fails alone. */
 export function answerQuestions<Question, Answer>(
   port: MessagePort | null,
-  answer: (question: Question) => Answer | Promise<Answer>,
+  answer: (question: Question, tell: Tell) => Answer | Promise<Answer>,
 ): void {
   port?.on('message', async ({ id, question }: Asked<Question>) => {
     let reply: Reply<Answer>;
     try {
-      reply = { id, answer: await answer(question) };
+      const tell: Tell = (done, total) => port.postMessage({ id, done, total });
+      reply = { id, answer: await answer(question, tell) };
     } catch (error) {
       reply = { id, fault: error instanceof Error ? error.message : String(error) };
     }

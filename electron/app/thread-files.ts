@@ -5,6 +5,7 @@ export const threadSources = {
   backup: join(import.meta.dirname, 'yard/backup-worker.ts'),
   check: join(import.meta.dirname, 'yard/check-worker.ts'),
   forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
+  labels: join(import.meta.dirname, 'stock/labels-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
 };
 export type ThreadFiles = typeof threadSources;
@@ -14,5 +15,6 @@ export const builtThreads = (folder: string): ThreadFiles => ({
   backup: join(folder, 'backup-worker.js'),
   check: join(folder, 'check-worker.js'),
   forecast: join(folder, 'forecast-worker.js'),
+  labels: join(folder, 'labels-worker.js'),
   round: join(folder, 'round-worker.js'),
 });

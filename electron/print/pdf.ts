@@ -43,8 +43,14 @@ export interface PdfMeta {
 /**
  * Pages as a PDF: text that can be searched and copied, outlines as vectors, fonts embedded. It asks viewers
  * to print at actual size, because a sheet scaled to fit misses its labels.
+ *
+ * @param tell  is told how many pages are done
  */
-export function pdfOf(pages: readonly DrawnPage[], meta: PdfMeta): Promise<Uint8Array> {
+export function pdfOf(
+  pages: readonly DrawnPage[],
+  meta: PdfMeta,
+  tell: (done: number, total: number) => void = () => undefined,
+): Promise<Uint8Array> {
   const document = new PDFDocument({
     autoFirstPage: false,
     margin: 0,
@@ -64,7 +70,8 @@ export function pdfOf(pages: readonly DrawnPage[], meta: PdfMeta): Promise<Uint8
     document.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
     document.on('error', reject);
   });
-  for (const page of pages) {
+  for (const [index, page] of pages.entries()) {
+    tell(index, pages.length);
     document.addPage({ size: [page.widthMm / MM_PER_POINT, page.heightMm / MM_PER_POINT], margin: 0 });
     for (const operation of page.operations) draw(document, operation);
   }

@@ -22,6 +22,12 @@ export const events = {
   'round.notSaved': valueNotSavedSchema,
   /** Everything is saved, but what follows from it cannot be brought up to date for now; null once it is. */
   'updates.delayed': z.object({ problem: messageSchema.nullable() }),
+  /** How far long work of the window is; `total` of whatever it counts. */
+  'work.progress': z.object({
+    work: z.uuid(),
+    done: z.number().int().min(0),
+    total: z.number().int().min(0),
+  }),
   /** What is shown of these topics may be another now: ask again. */
   changed: z.object({
     /** Of which yard; null where none is open. */

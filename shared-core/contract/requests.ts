@@ -13,6 +13,7 @@ import { sampleRequests } from './requests/samples.ts';
 import { settingRequests } from './requests/settings.ts';
 import { stackRequests } from './requests/stacks.ts';
 import { stationRequests } from './requests/stations.ts';
+import { workRequests } from './requests/work.ts';
 import { yardRequests } from './requests/yard.ts';
 import type { Topic } from './topics.ts';
 
@@ -34,6 +35,7 @@ export const requests = {
   ...labelRequests,
   ...settingRequests,
   ...backupRequests,
+  ...workRequests,
   ...logRequests,
   ...recoveryRequests,
 };

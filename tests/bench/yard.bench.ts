@@ -9,20 +9,13 @@ import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import { NoLink } from '../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
-import { openYard } from '../../electron/store/yard.ts';
-import { newBoardSchema } from '../../shared-core/contract/yard.ts';
-import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
-import { planSpots } from '../../shared-core/probing/readings/spots.ts';
-import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
-import { message } from '../../shared-core/words/message.ts';
 import { openWindow } from '../unit/app/a-window.ts';
+import { BOARDS, BOARDS_A_STACK, fillYard } from './filled-yard.ts';
 
-const BOARDS = 100_000;
-const BOARDS_A_STACK = 1000;
 const RUNS = 15;
 
 const dataDir = mkdtempSync(join(tmpdir(), 'pintally-bench-'));
-fill(join(dataDir, 'yard.sqlite'));
+fillYard(join(dataDir, 'yard.sqlite'));
 
 const opening = performance.now();
 const app = createApp({
@@ -104,90 +97,4 @@ async function measure(
   console.log(
     `${what.padEnd(48)} ${median.toFixed(1).padStart(8)} ${(times.at(-1) as number).toFixed(1).padStart(8)}`,
   );
-}
-
-function fill(file: string): void {
-  const yard = openYard(file);
-  yard.species.bringUpToDate(builtInSpecies);
-  yard.endUses.bringUpToDate(builtInEndUses);
-  yard.transaction(() => {
-    const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
-    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air, airSource: null });
-    const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
-    for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
-      const stackId = yard.stacks.add({
-        name: `Stack ${stack}`,
-        placeId,
-        endUseId: 'furniture',
-        topCover: 'covered',
-        note: '',
-      });
-      const roundIds = [1, 2].map((day) =>
-        yard.rounds.add({ stackId, startedAt: `2026-0${day}-01T08:00:00.000Z`, datedBy: 'clock' }),
-      );
-      for (let n = 0; n < BOARDS_A_STACK; n++) {
-        const boardId = yard.boards.add(
-          newBoardSchema.parse({
-            code: `B${String(stack).padStart(2, '0')}-${String(n).padStart(4, '0')}`,
-            stackId,
-            speciesId: 'walnut-black',
-            thicknessMm: 27,
-            widthMm: 200,
-            lengthMm: 2400,
-            sawnOn: null,
-            sawing: 'flat',
-            ringRadiusMm: null,
-            barkSide: 'unknown',
-            barkOffOn: null,
-            log: '',
-            layer: null,
-            column: null,
-            note: '',
-          }),
-          placeId,
-          '2026-01-01T00:00:00.000Z',
-        );
-        for (const [index, roundId] of roundIds.entries()) {
-          const at = `2026-0${index + 1}-01T08:00:00.000Z`;
-          for (const [spotIndex, { spot }] of plan.entries()) {
-            yard.readings.save({
-              roundId,
-              boardId,
-              spotIndex,
-              spot,
-              raw: 12 + (n % 40) / 10,
-              unit: 'pct',
-              how: 'typed',
-              settled: null,
-              woodTempC: 12,
-              meterId: null,
-              takenAt: at,
-            });
-          }
-          const finding = {
-            roundId,
-            at,
-            averagePct: 12 + (n % 40) / 20,
-            lowPct: 12,
-            highPct: 14,
-            shellPct: 12,
-            corePct: 14,
-            isQuestionable: false,
-            call: 'keep-drying' as const,
-            reason: message('call.no-readings'),
-            openSpot: null,
-            filledSpots: 4,
-            spotPcts: [7, 7.4, 7, 7.4],
-          };
-          yard.findings.put(boardId, finding, RULES_VERSION);
-          yard.rounds.finish(roundId, at);
-        }
-      }
-      for (const roundId of roundIds) {
-        yard.comparisons.begin(roundId);
-        yard.comparisons.settle(roundId, RULES_VERSION);
-      }
-    }
-  });
-  yard.close();
 }

@@ -1,19 +1,20 @@
 import { createHash } from 'node:crypto';
+import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
-import { pdfOf } from '../../print/pdf.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import type { LongWork } from '../long-work.ts';
 import { settingsOf } from '../yard/settings.ts';
+import type { LabelPdf } from './label-pdf.ts';
 
 function contentOf(yard: YardReader, board: BoardRow): LabelContent {
   const { endUseId } = orRefuse(yard.boards.judgedBy(board.id), 'board');
@@ -33,7 +34,10 @@ function labelOf(yard: YardReader, board: BoardRow): LabelBoard['label'] {
   return printed === hashOf(contentOf(yard, board)) ? 'current' : 'outdated';
 }
 
-export const labelQueries = (context: QueryContext) =>
+/** So many labels are read from the file at a time, some milliseconds, and then others have their turn. */
+const READ_AT_A_TIME = 20;
+
+export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: LabelPdf) =>
   ({
     'labels.boards': (which) => {
       const yard = context.yard();
@@ -57,27 +61,27 @@ export const labelQueries = (context: QueryContext) =>
       });
     },
 
-    'labels.pdf': async ({ boardIds, kind, used, region }) => {
-      const { units, labelLayouts } = settingsOf(context.yard());
-      const layout = labelLayouts[kind];
-      const words = createWords({
-        catalog: english,
-        ...region,
-        units: units ?? unitsOfRegion(region.locale),
-        today: null,
-      });
-      const problem = problemOfUsed(used, layout);
-      if (problem) throw new Refusal(problem);
-      const pdf = await pdfOf(drawLabels(contents(context.yard(), boardIds), layout, words, used), {
-        title: words.say('labels.pdf-title'),
-        locale: region.locale,
-        createdAt: new Date(context.now()),
-      });
-      return {
-        pdfBase64: Buffer.from(pdf).toString('base64'),
-        fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
-      };
-    },
+    'labels.pdf': ({ boardIds, kind, used, region, work }, window) =>
+      longWork.run(window, work, async ({ tell, signal }) => {
+        const { units, labelLayouts } = settingsOf(context.yard());
+        const layout = labelLayouts[kind];
+        const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
+        const words = createWords({ catalog: english, ...display });
+        const problem = problemOfUsed(used, layout);
+        if (problem) throw new Refusal(problem);
+        const contents: LabelContent[] = [];
+        for (const id of boardIds) {
+          contents.push(contentOf(context.yard(), orRefuse(context.yard().boards.get(id), 'board')));
+          if (contents.length % READ_AT_A_TIME === 0) await setImmediate();
+          signal.throwIfAborted();
+        }
+        const createdAt = new Date(context.now());
+        const pdf = await pdfOf({ contents, layout, used, display, createdAt }, { tell, signal });
+        return {
+          pdfBase64: Buffer.from(pdf).toString('base64'),
+          fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
+        };
+      }),
   }) satisfies Partial<Queries>;
 
 export const labelCommands = (context: AppContext) =>

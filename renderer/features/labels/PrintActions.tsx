@@ -3,9 +3,11 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { bridge } from '../../data/bridge.ts';
 import { download } from '../../data/download.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { PrintPages } from './PrintPages.tsx';
 
@@ -24,6 +26,7 @@ export function PrintActions({
   disabled: boolean;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
+  const { underWay, run, cancel } = useLongWork();
   const { say } = useWords();
   const isOff = disabled || pages.length === 0 || busy !== 'nothing';
 
@@ -34,8 +37,8 @@ export function PrintActions({
 
   async function save(): Promise<void> {
     setBusy('pdf');
-    const made = await attempt(
-      bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region() }),
+    const made = await run((work) =>
+      bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region(), work }),
     );
     if (!made) return setBusy('nothing');
     const { pdfBase64, fileName } = made;
@@ -51,8 +54,9 @@ export function PrintActions({
         {say('common.print')}
       </Button>
       <Button disabled={isOff} onClick={save}>
-        {say(busy === 'pdf' ? 'labels.making-pdf' : 'labels.save-as-pdf')}
+        {say('labels.save-as-pdf')}
       </Button>
+      {underWay && <WorkUnderWay label={say('labels.making-pdf')} {...underWay} onCancel={cancel} />}
       {busy === 'print' && <PrintPages pages={pages} onDone={finish} />}
     </>
   );

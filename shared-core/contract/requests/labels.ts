@@ -44,6 +44,8 @@ export const labelRequests = {
       /** Labels already used on the first sheet. */
       used: z.number().int().min(0).max(500),
       region: regionSchema,
+      /** By which the window follows it, and can stop it (`work.cancel`). */
+      work: z.uuid().nullable().default(null),
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,

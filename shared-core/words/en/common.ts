@@ -2,6 +2,7 @@
 export const common = {
   'common.add': 'Add',
   'common.cancel': 'Cancel',
+  'work.done-of': '{done} of {total}',
   'common.close': 'Close',
   'common.edit': 'Edit',
   'common.exclude': 'Exclude',

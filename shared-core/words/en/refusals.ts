@@ -17,6 +17,7 @@ export const refusals = {
     'This window is of another version of Pintally. Nothing was done. Restart Pintally.',
   'refusal.foreign-page':
     'This page cannot use Pintally. Nothing was changed. Use the window that Pintally opened.',
+  'refusal.stopped': 'Stopped. Nothing was changed.',
   'refusal.closing': 'Pintally is closing. Nothing was changed. Open it again, then try again.',
   'refusal.machine-stopped':
     'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',

@@ -4,6 +4,7 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
+import { openWindow } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -139,5 +140,42 @@ describe('a label is out of date', () => {
         },
       ],
     });
+  });
+});
+
+describe('making many labels', { timeout: 20_000 }, () => {
+  const work = '0d0bfbc4-6a0c-4a2f-9b0e-0d6f6a6a3f11';
+  const many = { kind: 'single', work } as const;
+
+  async function boards(count: number): Promise<number[]> {
+    const codes = Array.from({ length: count }, (_, index) => yard.board(`X-${index}`));
+    return (await yard.command('boards.add', codes)).map(({ id }) => id);
+  }
+
+  test('holds up no reading, and says how far it is', async () => {
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    const ids = await boards(60);
+    let isMade = false;
+    const made = yard.query('labels.pdf', asked({ ...many, boardIds: ids })).then((pdf) => {
+      isMade = true;
+      return pdf;
+    });
+    await type(roundId, 14);
+    expect(isMade).toBe(false);
+    expect((await made).pdfBase64.length).toBeGreaterThan(1000);
+    const news = yard.heard('work.progress');
+    expect(news[0]).toEqual({ work, done: 0, total: 60 });
+  });
+
+  test('is stopped by the window that asked, and by no other', async () => {
+    const ids = await boards(60);
+    const refused = yard.refusal('labels.pdf', asked({ ...many, boardIds: ids }));
+    await expect.poll(() => yard.heard('work.progress').length, { timeout: 10_000 }).toBeGreaterThan(0);
+    const other = openWindow(yard.app, 'window-2');
+    await other.command('work.cancel', { work });
+    await yard.command('work.cancel', { work });
+    expect(await refused).toBe('Stopped. Nothing was changed.');
+    await yard.command('work.cancel', { work });
+    other.close();
   });
 });

@@ -1,13 +1,16 @@
 // @vitest-environment jsdom
 
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import '../ui/drawing-room.ts';
 import { aFinding, aStack } from '../stacks/a-yard.ts';
@@ -230,12 +233,40 @@ describe('Getting them on paper', () => {
         kind: 'sheet',
         used: 0,
         region: { locale: 'en-US', timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone },
+        work: expect.any(String),
       },
     ]);
     expect(saved).toEqual(['labels-2026-11-25.pdf']);
     await vi.waitFor(() => expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 3] }]));
     expect(bytes[0]?.type).toBe('application/pdf');
     expect(bytes[0]?.size).toBe('%PDF-1.7'.length);
+  });
+
+  test('while the PDF is made, the person sees how far it is, and can stop it', async () => {
+    let stop: () => void = () => undefined;
+    const { machine, user } = open([1, 3], {
+      'labels.pdf': () =>
+        new Promise((_, reject) => {
+          stop = () => reject(new Refusal(message('refusal.stopped')));
+        }),
+      'work.cancel': () => {
+        stop();
+        return {};
+      },
+    });
+    await screen.findByText('2 labels on 1 page.');
+    await user.click(await screen.findByRole('button', { name: 'Save as PDF' }));
+    const [{ work }] = machine.inputsOf('labels.pdf') as [{ work: string }];
+    act(() => machine.tell('work.progress', { work, done: 40, total: 160 }));
+    const progress = screen.getByRole('progressbar', { name: 'Making the PDF …' });
+    expect([progress.getAttribute('value'), progress.getAttribute('max')]).toEqual(['40', '160']);
+    expect(screen.getByText('40 of 160')).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Cancel' }));
+    expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
+    expect(screen.queryByRole('progressbar')).toBeNull();
+    expect(useNotices.getState().notices[0]?.sentence).toBe('Stopped. Nothing was changed.');
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
   });
 
   test('printing hands exactly the pages to the print dialog, each as large as its paper, and then they are gone', async () => {

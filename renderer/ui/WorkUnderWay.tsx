@@ -1,0 +1,30 @@
+import { useId } from 'react';
+import { useWords } from '../words.ts';
+import { Button } from './Button.tsx';
+import css from './work-under-way.module.css';
+
+/** How far long work is, with a button that stops it. */
+export function WorkUnderWay({
+  label,
+  done,
+  total,
+  onCancel,
+}: {
+  /** What is being done: "Making the PDF …". */
+  label: string;
+  done: number;
+  /** 0 while it is not known. */
+  total: number;
+  onCancel: () => void;
+}) {
+  const { say } = useWords();
+  const id = useId();
+  return (
+    <div className={css.work}>
+      <span id={id}>{label}</span>
+      <progress aria-labelledby={id} {...(total > 0 && { value: done, max: total })} />
+      {total > 0 && <span className="soft">{say('work.done-of', { done, total })}</span>}
+      <Button onClick={onCancel}>{say('common.cancel')}</Button>
+    </div>
+  );
+}
