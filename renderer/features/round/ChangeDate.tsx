@@ -16,11 +16,14 @@ import { useWords } from '../../words.ts';
 
 /** Corrects when a finished round was, as where the clock of the machine was wrong. */
 export function ChangeDate({ round }: { round: RoundDate }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
   return (
     <>
-      <Button onClick={() => setOpen(true)}>{say('round-date.change')}</Button>
+      <Button onClick={() => setOpen(true)}>
+        {say('round-date.change')}
+        <span className="spoken-only"> {formats.dateTime(round.startedAt)}</span>
+      </Button>
       {isOpen && <ChangeDateForm round={round} onClose={() => setOpen(false)} />}
     </>
   );
