@@ -225,6 +225,9 @@ export function boardReads(db: Db) {
   const calls = db.prepare<[string], { id: number; code: string; call: Call | null }>(
     `SELECT id, code, latest_call AS call FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
   );
+  const unknown = db.prepare<[string]>(
+    'SELECT 1 FROM json_each(?) WHERE value NOT IN (SELECT id FROM board) LIMIT 1',
+  );
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
 
   return {
@@ -260,6 +263,9 @@ export function boardReads(db: Db) {
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
+    /** Archived ones too. */
+    areAllKnown: (boardIds: readonly number[]): boolean =>
+      unknown.get(JSON.stringify(boardIds)) === undefined,
     topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {
