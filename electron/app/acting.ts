@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Act } from '../store/act-table.ts';
 import type { Afterwards } from './afterwards.ts';
 import type { AppContext } from './context.ts';
@@ -57,7 +58,8 @@ export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, af
         rememberNewestAct();
         return output;
       } catch (error) {
-        if (!isWritten) throw error;
+        // A refusal comes before the commit.
+        if (!isWritten || error instanceof Refusal) throw error;
         return findOut(act.id, error);
       }
     });

@@ -76,6 +76,8 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
         throw new Refusal(message('refusal.other-yard', { kind: yards.kind() }));
       }
     };
+    const moved = yards.noticeMoved();
+    if (moved !== null && kind === 'command') throw moved;
     return whenChecked(async () => {
       checkYard();
       if (isAct(name)) {

@@ -172,7 +172,11 @@ export function createApp({
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
     'yard.openOwn': () => change(yards.openOwn),
-    'yard.removeDemo': () => change(yards.removeDemo),
+    'yard.removeDemo': () => {
+      leave();
+      return { ...yards.removeDemo(), ...begin() };
+    },
+    'yard.openRescued': () => change(yards.openRescued),
     'yard.startAfresh': () => change(yards.startAfresh),
     ...stackCommands(context, judging),
     ...firstStackCommands(context),
@@ -233,10 +237,12 @@ export function createApp({
     meter.rememberAgain();
     return info;
   }
-  yards.integrityChecked.follow(() => {
+  const beginAndTell = (): void => {
     begin();
     changed(['yard']);
-  });
+  };
+  yards.integrityChecked.follow(beginAndTell);
+  yards.moved.follow(beginAndTell);
   change(() => undefined);
   rounds.finished.follow(backups.roundFinished);
 

@@ -54,7 +54,11 @@ export function lockYard(file: string, now: string): YardLock {
   return {
     release: () => {
       held.delete(locked);
-      rmSync(ownerFile, { force: true });
+      try {
+        rmSync(ownerFile, { force: true });
+      } catch {
+        // Its folder may be gone.
+      }
       locked.close();
     },
   };

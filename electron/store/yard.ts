@@ -14,6 +14,7 @@ import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
 import { readingReads, readingWrites } from './reading-table.ts';
+import { rescue, stillThere } from './rescued-copy.ts';
 import { roundComparisonReads, roundComparisonWrites } from './round-comparison-table.ts';
 import { roundReads, roundWrites } from './round-table.ts';
 import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
@@ -22,6 +23,11 @@ import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
 import { allowWriting, asProblem, type Db, forbidWriting, openYardFile } from './yard-file.ts';
+
+/** The file at the yard's path is not the one that is open; nothing was committed. */
+export class FileMoved extends Error {
+  override name = 'FileMoved';
+}
 
 /** Everything that can be asked of a yard file; nothing in here changes it. */
 export type YardReader = ReturnType<typeof readsOf>;
@@ -38,6 +44,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
     const reader = readOnly;
+    const isThere = stillThere(file);
     return {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
@@ -53,8 +60,6 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       forbidWriting: () => forbidWriting(db),
       ...tablesOf(db),
       reader: readsOf(reader),
-      /** Runs all of `work` or none of it. */
-      transaction: <T>(work: () => T): T => db.transaction(work).immediate(),
       /**
        * Brings the log into the file, and empties it: what is in the file alone can be copied, and no bit of the log can be
        * lost. Left for later where anybody reads from the log.
@@ -69,6 +74,25 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
           db.pragma('busy_timeout = 2000');
         }
       },
+      /** False once the file was deleted, renamed or replaced. */
+      isThere,
+      /** Saves what such a file holds to a new one, which it names; see `rescue`. */
+      rescue: (day: string): string => {
+        allowWriting(db);
+        return rescue(db, file, day);
+      },
+      /**
+       * Runs all of `work` or none of it.
+       * @throws FileMoved
+       */
+      transaction: <T>(work: () => T): T =>
+        db
+          .transaction(() => {
+            const result = work();
+            if (!isThere()) throw new FileMoved();
+            return result;
+          })
+          .immediate(),
       close: (): void => {
         reader.close();
         db.close();

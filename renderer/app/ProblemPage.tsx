@@ -3,7 +3,7 @@ import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { BackupChoice } from '../features/backups/BackupChoice.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
 import { attempt } from '../stores/notices.ts';
-import { openDemoYard, openOwnYard, startYardAfresh } from '../stores/yard.ts';
+import { openDemoYard, openOwnYard, openRescuedYard, startYardAfresh } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
@@ -26,7 +26,12 @@ export function ProblemPage({ info }: { info: YardInfo }) {
         {info.file}
       </p>
       <Actions>
-        <Button kind="main" onClick={() => attempt(open())}>
+        {info.rescuedFile !== null && (
+          <Button kind="main" onClick={() => attempt(openRescuedYard())}>
+            {say('problem-page.open-rescued')}
+          </Button>
+        )}
+        <Button kind={info.rescuedFile === null ? 'main' : undefined} onClick={() => attempt(open())}>
           {say('common.try-again')}
         </Button>
         <Button onClick={() => attempt(openOther())}>

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
@@ -50,9 +51,17 @@ async function open(asked: Promise<YardInfo>): Promise<void> {
 
 export const openDemoYard = () => open(bridge().command('yard.openDemo', {}));
 export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
-export const removeDemoYard = () => open(bridge().command('yard.removeDemo', {}));
 export const restoreYard = (file: string) => open(bridge().command('backups.restore', { file }));
 export const undoRestore = () => open(bridge().command('backups.undoRestore', {}));
+export const openRescuedYard = () => open(bridge().command('yard.openRescued', {}));
+
+/** @throws Refusal where the own yard is open, but the demo yard was not removed */
+export async function removeDemoYard(): Promise<void> {
+  const asked = bridge().command('yard.removeDemo', {});
+  await open(asked);
+  const { notRemoved } = await asked;
+  if (notRemoved) throw new Refusal(notRemoved);
+}
 export const startYardAfresh = () => open(bridge().command('yard.startAfresh', {}));
 
 /** Opens another yard in one of these ways, and shows its stacks. */

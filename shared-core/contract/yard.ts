@@ -292,6 +292,8 @@ export const yardInfoSchema = z.object({
   problem: messageSchema.nullable(),
   /** Whether the damaged file can be put beside and a new yard begun. */
   canStartAfresh: z.boolean(),
+  /** The copy that was made of the file when that was lost while it was open; null where a file is in its place. */
+  rescuedFile: z.string().nullable(),
   boards: z.number().int(),
   version: z.string(),
 });

@@ -3,11 +3,12 @@ import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
+import { putBack, rescuedCopyOf } from '../../store/rescued-copy.ts';
 import { finishRestore, takeRestored } from '../../store/restore.ts';
-import { openYard, type Yard, type YardReader } from '../../store/yard.ts';
+import { FileMoved, openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
   type Db,
@@ -15,7 +16,7 @@ import {
   damageIn,
   isDamage,
   putBeside,
-  type YardFileProblem,
+  YardFileProblem,
 } from '../../store/yard-file.ts';
 import { lockYard, type YardLock } from '../../store/yard-lock.ts';
 import type { OwnThread } from '../own-thread.ts';
@@ -27,6 +28,9 @@ import { createYardNotes } from './yard-notes.ts';
 
 /** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
 export type CheckThread = OwnThread<string, string | null>;
+
+/** How often it is looked whether the open file is still at its path, while nobody asks for anything. */
+const LOOK_EVERY_MS = 5000;
 
 /**
  * Which yard file is open. The demo yard has its own file, so that deleting it can never touch a reading of
@@ -50,8 +54,17 @@ export function createYards(
   let checking: Promise<void> | null = null;
   const integrityChecked = createSignal();
   const notes = createYardNotes();
+  const moved = createSignal();
+  const looking = setInterval(noticeMoved, LOOK_EVERY_MS).unref();
+  const day = () => now().slice(0, 10);
 
+  /** @throws YardFileProblem where the file was lost and cannot be rescued: it then stays open */
   function close(): void {
+    if (yard && !yard.isThere()) rescue(yard);
+    release();
+  }
+
+  function release(): void {
     yard?.close();
     yard = null;
     lock?.release();
@@ -60,13 +73,47 @@ export function createYards(
     checking = null;
   }
 
+  /** @returns what a person reads of it */
+  function rescue(lost: Yard): YardFileProblem {
+    const { file } = lost;
+    let rescuedFile: string;
+    try {
+      rescuedFile = lost.rescue(day());
+    } catch (error) {
+      reportFault(error);
+      throw new YardFileProblem(message('refusal.yard-not-rescued', { file }), false);
+    }
+    const state = rescuedCopyOf(file) === null ? 'replaced' : 'gone';
+    return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
+  }
+
+  /** Where the open file is no longer at its path, it is rescued and closed: why, or null. */
+  function noticeMoved(): YardFileProblem | null {
+    if (yard === null || problem !== null || yard.isThere()) return null;
+    try {
+      problem = rescue(yard);
+      // Only now: the file that is lost holds nothing more that is not in the copy.
+      release();
+    } catch (error) {
+      problem = asProblem(error, yard.file);
+    }
+    mayWrite = false;
+    moved.give();
+    return problem;
+  }
+
   function stopFor(found: YardFileProblem): void {
     close();
     problem = found;
   }
 
   function open(which: YardInfo['kind']): void {
-    close();
+    try {
+      close();
+    } catch (error) {
+      problem = asProblem(error, files[kind]);
+      return;
+    }
     kind = which;
     problem = null;
     notes.forget();
@@ -74,14 +121,34 @@ export function createYards(
       makePrivateFolder(dataDir);
       lock = lockYard(files[which], now());
       if (which === 'own') finishRestore(files.own);
+      refuseGone(files[which]);
       if (which === 'demo') makeDemoYard(files.demo, now());
-      yard = openYard(files[which], which === 'own' ? beforeMigrating : undefined);
+      yard = guarded(openYard(files[which], which === 'own' ? beforeMigrating : undefined));
       notes.begin(yard);
       if (yard.integrityChecked) beginWriting(yard);
       else checking = checkIntegrity(yard);
     } catch (error) {
       stopFor(asProblem(error, files[which]));
     }
+  }
+
+  /** A yard file that is gone, and was rescued, is not replaced by an empty one. */
+  function refuseGone(file: string): void {
+    const rescuedFile = rescuedCopyOf(file);
+    if (rescuedFile === null) return;
+    throw new YardFileProblem(message('refusal.yard-gone', { file, rescuedFile }), false);
+  }
+
+  /** The yard whose transactions, where its file was moved, say so and what was rescued. */
+  function guarded(opened: Yard): Yard {
+    const transaction: Yard['transaction'] = (work) => {
+      try {
+        return opened.transaction(work);
+      } catch (error) {
+        throw error instanceof FileMoved ? (noticeMoved() ?? problem) : error;
+      }
+    };
+    return { ...opened, transaction };
   }
 
   function beginWriting(opened: Yard): void {
@@ -113,7 +180,7 @@ export function createYards(
   /** A large file may turn out to be damaged when it is first read. */
   function boards(): number {
     try {
-      return yard?.reader.boards.total() ?? 0;
+      return problem === null ? (yard?.reader.boards.total() ?? 0) : 0;
     } catch (error) {
       if (!isDamage(error)) throw error;
       stopFor(asProblem(error, files[kind]));
@@ -123,9 +190,12 @@ export function createYards(
 
   /** @throws Refusal while no yard is open */
   function current(): Yard {
-    if (yard === null) throw problem ?? new Refusal(message('refusal.no-yard'));
+    if (problem !== null) throw problem;
+    if (yard === null) throw new Refusal(message('refusal.no-yard'));
     return yard;
   }
+
+  const openUuid = (): string | null => (problem === null ? (yard?.uuid ?? null) : null);
 
   open('own');
 
@@ -133,16 +203,17 @@ export function createYards(
     current,
     /** @throws Refusal while no yard is open */
     reader: (): YardReader => current().reader,
-    uuid: (): string | null => yard?.uuid ?? null,
+    uuid: openUuid,
     kind: (): YardInfo['kind'] => kind,
     info: (): YardInfo => {
       const counted = boards();
       return {
-        uuid: yard?.uuid ?? null,
+        uuid: openUuid(),
         kind,
         file: files[kind],
         problem: problem?.problem ?? null,
         canStartAfresh: problem?.damaged ?? false,
+        rescuedFile: problem && rescuedCopyOf(files[kind]),
         boards: counted,
         version: packageJson.version,
       };
@@ -187,7 +258,7 @@ export function createYards(
       const isDamaged = problem?.damaged ?? false;
       if (kind !== 'own' || (yard === null && !isDamaged)) throw new Refusal(message('restore.own-not-open'));
       lock ??= lockYard(files.own, now());
-      if (isDamaged) putBeside(files.own, now().slice(0, 10));
+      if (isDamaged) putBeside(files.own, day());
       yard?.close();
       yard = null;
       if (sizeOf(`${files.own}-wal`) > 0) {
@@ -197,6 +268,9 @@ export function createYards(
       takeRestored(files.own);
       open('own');
     },
+    noticeMoved,
+    /** The file that was open is no longer at its path; it is closed and has a problem. */
+    moved,
     openOwn: (): void => open('own'),
     openDemo: (): void => {
       const own = kind === 'own' && yard !== null ? settingsOf(yard.reader) : null;
@@ -204,19 +278,43 @@ export function createYards(
       // Whoever only looks around needs no second choice of them.
       if (own && yard && mayWrite) changeSettings(yard, { units: own.units, theme: own.theme });
     },
-    removeDemo: (): void => {
+    /** Opens the own yard in any case. */
+    removeDemo: (): { notRemoved: Message | null } => {
       close();
-      removeYardFiles(files.demo);
+      let notRemoved: Message | null = null;
+      try {
+        lock = lockYard(files.demo, now());
+        removeYardFiles(files.demo);
+      } catch (error) {
+        reportFault(error);
+        notRemoved = message('refusal.demo-not-removed', { file: files.demo });
+      }
       open('own');
+      return { notRemoved };
+    },
+    /** Puts the rescued copy of a file that is gone where that was, and opens it. */
+    openRescued: (): void => {
+      const rescuedFile = problem && rescuedCopyOf(files[kind]);
+      if (rescuedFile === null) throw new Refusal(message('refusal.yard-sound'));
+      putBack(rescuedFile, files[kind]);
+      open(kind);
     },
     startAfresh: (): void => {
       if (problem === null || !problem.damaged) {
         throw new Refusal(message('refusal.yard-sound'));
       }
-      putBeside(files[kind], now().slice(0, 10));
+      putBeside(files[kind], day());
       open(kind);
     },
-    close,
+    close: (): void => {
+      clearInterval(looking);
+      try {
+        close();
+      } catch {
+        // Reported: there is no other place to save it to.
+        release();
+      }
+    },
   };
 }
 export type Yards = ReturnType<typeof createYards>;

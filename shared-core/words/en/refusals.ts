@@ -48,6 +48,14 @@ export const refusals = {
     'The file {file} was not made by Pintally. It was not changed. Move it to another folder, then try again.',
   'refusal.yard-missing':
     'The yard file {file} is missing, but a file with its last changes is still there. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
+  'refusal.yard-moved':
+    'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved before that is in a copy: {rescuedFile}. Nothing was saved since. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the copy, or put the file back and try again.}}',
+  'refusal.yard-gone':
+    'The yard file {file} is gone. Everything saved in it is in a copy: {rescuedFile}. Open the copy, or put the file back and try again.',
+  'refusal.yard-not-rescued':
+    'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
+  'refusal.demo-not-removed':
+    'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged':
     'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
   'refusal.yard-log-damaged':

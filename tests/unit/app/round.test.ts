@@ -582,7 +582,7 @@ describe('the yard', () => {
       const stacks = await yard.query('stacks.list', {});
       for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
     }, 5000);
-    expect(await yard.command('yard.removeDemo', {})).toEqual(before);
+    expect(await yard.command('yard.removeDemo', {})).toEqual({ ...before, notRemoved: null });
     expect((await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
       2,
     );

@@ -19,6 +19,7 @@ const own: YardInfo = {
   file: '/own.sqlite',
   problem: null,
   canStartAfresh: false,
+  rescuedFile: null,
   boards: 0,
   version: '0.1.0',
 };

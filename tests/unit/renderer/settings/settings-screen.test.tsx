@@ -19,6 +19,7 @@ const info: YardInfo = {
   file: '/home/ann/.local/share/pintally/yard.sqlite',
   problem: null,
   canStartAfresh: false,
+  rescuedFile: null,
   boards: 0,
   version: '0.1.0',
 };
@@ -161,7 +162,10 @@ describe('Settings', () => {
   });
 
   test('the demo yard is removed once that is confirmed, and the own one opens', async () => {
-    const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
+    const { machine, user } = open(
+      { 'yard.removeDemo': () => ({ ...info, notRemoved: null }) },
+      { ...info, kind: 'demo' },
+    );
     await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
     await expectNoBarriers();
@@ -172,7 +176,10 @@ describe('Settings', () => {
   });
 
   test('the demo yard stays when the person thinks better of it', async () => {
-    const { machine, user } = open({ 'yard.removeDemo': () => info }, { ...info, kind: 'demo' });
+    const { machine, user } = open(
+      { 'yard.removeDemo': () => ({ ...info, notRemoved: null }) },
+      { ...info, kind: 'demo' },
+    );
     await user.click(screen.getByRole('button', { name: 'Remove the demo yard' }));
     await user.click(screen.getByRole('button', { name: 'Cancel' }));
     expect(screen.queryByRole('dialog')).toBeNull();

@@ -21,6 +21,7 @@ const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
   file: '/home/sawyer/yard.sqlite',
   problem: null,
   canStartAfresh: false,
+  rescuedFile: null,
   boards: 12,
   version: '0.1.0',
   ...changes,
@@ -245,7 +246,9 @@ describe('the demo yard', () => {
   });
 
   test('is removed after one question that says what is deleted', async () => {
-    const { machine, user } = await open(aYard({ kind: 'demo' }), { 'yard.removeDemo': () => aYard() });
+    const { machine, user } = await open(aYard({ kind: 'demo' }), {
+      'yard.removeDemo': () => ({ ...aYard(), notRemoved: null }),
+    });
     await user.click(screen.getByRole('button', { name: /^Demo yard: invented data\./ }));
     await user.click(screen.getByRole('menuitem', { name: 'Remove the demo yard' }));
     const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
@@ -253,6 +256,19 @@ describe('the demo yard', () => {
     expect(dialog.textContent).toContain('Your own yard opens, unchanged.');
     await user.click(within(dialog).getByRole('button', { name: 'Remove the demo yard' }));
     expect(machine.inputsOf('yard.removeDemo')).toEqual([{}]);
+  });
+
+  test('that could not be removed says so, and the own yard is shown all the same', async () => {
+    const notRemoved = message('refusal.demo-not-removed', { file: '/home/sawyer/demo-yard.sqlite' });
+    const { user } = await open(aYard({ kind: 'demo' }), {
+      'yard.removeDemo': () => ({ ...aYard(), notRemoved }),
+    });
+    await user.click(screen.getByRole('button', { name: /^Demo yard: invented data\./ }));
+    await user.click(screen.getByRole('menuitem', { name: 'Remove the demo yard' }));
+    const dialog = screen.getByRole('dialog', { name: 'Remove the demo yard?' });
+    await user.click(within(dialog).getByRole('button', { name: 'Remove the demo yard' }));
+    expect((await screen.findByRole('alert')).textContent).toContain('The demo yard was not removed');
+    expect(screen.queryByText('Demo yard: invented data.')).toBeNull();
   });
 });
 
@@ -286,6 +302,26 @@ describe('a yard that cannot be opened', () => {
     expect(screen.getByRole('dialog').textContent).toContain('The damaged file is not deleted');
     await user.click(screen.getByRole('button', { name: 'Start a new yard' }));
     expect(machine.inputsOf('yard.startAfresh')).toEqual([{}]);
+    expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
+  test('because its file was lost meanwhile offers the copy that was rescued', async () => {
+    const rescuedFile = '/home/sawyer/yard.sqlite.rescued-2026-06-01';
+    const { machine, user } = await open(
+      aYard({
+        problem: message('refusal.yard-moved', {
+          file: '/home/sawyer/yard.sqlite',
+          rescuedFile,
+          state: 'gone',
+        }),
+        rescuedFile,
+      }),
+      { 'yard.openRescued': () => aYard() },
+    );
+    expect(screen.getByRole('alert').textContent).toContain(`is in a copy: ${rescuedFile}.`);
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Open the copy' }));
+    expect(machine.inputsOf('yard.openRescued')).toEqual([{}]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 

@@ -225,6 +225,7 @@ describe('The first start', () => {
         file: '/demo.sqlite',
         problem: null,
         canStartAfresh: false,
+        rescuedFile: null,
         boards: 19,
         version: '0.1.0',
       }),

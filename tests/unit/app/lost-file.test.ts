@@ -1,0 +1,181 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { expect, test } from 'vitest';
+import { type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const file = () => join(yard.dataDir, 'yard.sqlite');
+const rescued = () => `${file()}.rescued-2026-06-01`;
+const rename = () => yard.answer('places.edit', { id: yard.place.id, basedOn: 1, changed: { name: 'Loft' } });
+const info = () => yard.query('yard.info', {});
+
+async function begin(): Promise<number> {
+  return (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+}
+
+/** What was read of the first board, as a round shows it. */
+async function valuesOf(roundId: number): Promise<number[]> {
+  const { probed } = await yard.query('rounds.get', { roundId });
+  return (probed?.assessment?.readings ?? []).map(({ raw }) => raw);
+}
+
+function rawValuesIn(path: string): unknown[] {
+  const db = new Database(path, { readonly: true });
+  const values = db.prepare('SELECT raw FROM reading ORDER BY id').pluck().all();
+  db.close();
+  return values;
+}
+
+/** Another yard file, with nothing of this one in it. */
+function anotherFile(): Buffer {
+  const path = join(yard.dataDir, 'another');
+  const db = new Database(path);
+  db.exec('CREATE TABLE song (title TEXT)');
+  db.close();
+  return readFileSync(path);
+}
+
+const losses: [string, () => void][] = [
+  ['deleted', () => rmSync(file())],
+  [
+    'deleted with its log',
+    () => {
+      for (const suffix of ['', '-wal', '-shm']) rmSync(file() + suffix);
+    },
+  ],
+  ['renamed', () => renameSync(file(), `${file()}.old`)],
+  ['deleted with its folder', () => rmSync(yard.dataDir, { recursive: true })],
+];
+
+test.each(losses)(
+  'a file that is %s while it is open: the command is refused, and all that was saved is in a copy',
+  async (_how, lose) => {
+    const { uuid } = await info();
+    const roundId = await begin();
+    for (const raw of [12.1, 12.7, 13.4]) await type(roundId, raw);
+    lose();
+    expect(await rename()).toMatchObject({
+      ok: false,
+      problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+    });
+    expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
+    expect(existsSync(file())).toBe(false);
+    expect(await info()).toMatchObject({
+      uuid: null,
+      problem: { code: 'refusal.yard-moved' },
+      rescuedFile: rescued(),
+    });
+    // No empty yard takes its place.
+    expect(await yard.command('yard.openOwn', {})).toMatchObject({ problem: { code: 'refusal.yard-gone' } });
+    expect(await yard.command('yard.openRescued', {})).toMatchObject({
+      uuid,
+      problem: null,
+      rescuedFile: null,
+      boards: 2,
+    });
+    expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+    expect(await rename()).toMatchObject({ ok: true });
+  },
+);
+
+test('a file that is replaced while it is open: the other is not written to, and is opened by “Try again”', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  const other = anotherFile();
+  writeFileSync(`${file()}.new`, other);
+  renameSync(`${file()}.new`, file());
+  expect(await rename()).toMatchObject({
+    problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'replaced' } },
+  });
+  expect(rawValuesIn(rescued())).toEqual([12.1]);
+  expect(await info()).toMatchObject({ rescuedFile: null });
+  expect(await yard.command('yard.openOwn', {})).toMatchObject({ problem: { code: 'refusal.yard-foreign' } });
+  expect(readFileSync(file()).equals(other)).toBe(true);
+});
+
+test('a file that is put back opens with all that was saved', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  renameSync(file(), `${file()}.old`);
+  await rename();
+  renameSync(`${file()}.old`, file());
+  expect(await yard.command('yard.openOwn', {})).toMatchObject({ problem: null, boards: 2 });
+  expect(await valuesOf(roundId)).toEqual([12.1]);
+});
+
+test('the window is told', async () => {
+  rmSync(file());
+  await rename();
+  expect(yard.heard('changed').at(-1)).toEqual({ yard: null, topics: ['yard'] });
+});
+
+test('a reading that settles is not said to be saved', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
+  rmSync(file());
+  yard.meter.show(11.8, 4);
+  expect(yard.heard('round.notSaved').map(({ problem }) => problem.code)).toEqual(['refusal.yard-moved']);
+  expect(rawValuesIn(rescued())).toEqual([12.1]);
+});
+
+test('a query notices it too', async () => {
+  rmSync(file());
+  expect(await info()).toMatchObject({ problem: { code: 'refusal.yard-moved' } });
+  expect(await yard.answer('stacks.list', {})).toMatchObject({ problem: { code: 'refusal.yard-moved' } });
+});
+
+test('a file that is lost is rescued when Pintally is closed', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  rmSync(file());
+  await yard.app.close();
+  expect(rawValuesIn(rescued())).toEqual([12.1]);
+});
+
+test('what cannot be copied stays in the open file, until it can', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  // Where the folder was there is a file now.
+  rmSync(yard.dataDir, { recursive: true });
+  writeFileSync(yard.dataDir, '');
+  expect(await rename()).toMatchObject({ problem: { code: 'refusal.yard-not-rescued' } });
+  expect(await yard.command('yard.openDemo', {})).toMatchObject({
+    kind: 'own',
+    problem: { code: 'refusal.yard-not-rescued' },
+  });
+  rmSync(yard.dataDir);
+  mkdirSync(yard.dataDir);
+  expect(await yard.command('yard.openOwn', {})).toMatchObject({ problem: { code: 'refusal.yard-gone' } });
+  expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 2 });
+  expect(await valuesOf(roundId)).toEqual([12.1]);
+  expect(yard.faults.splice(0)).toHaveLength(2);
+});
+
+test('a demo yard that cannot be removed: the own yard opens all the same, with a sentence', async () => {
+  const { uuid } = await info();
+  const demo = join(yard.dataDir, 'demo-yard.sqlite');
+  await yard.command('yard.openDemo', {});
+  // As a file in use on Windows, it cannot be deleted.
+  mkdirSync(`${demo}-journal`);
+  expect(await yard.command('yard.removeDemo', {})).toMatchObject({
+    uuid,
+    kind: 'own',
+    problem: null,
+    notRemoved: { code: 'refusal.demo-not-removed', facts: { file: demo } },
+  });
+  expect(yard.faults.splice(0)).toHaveLength(1);
+});
+
+test('what is left of a demo yard that was half made when Pintally was killed is in nobody’s way', async () => {
+  const unfinished = join(yard.dataDir, 'demo-yard.sqlite-unfinished');
+  writeFileSync(unfinished, 'half of it');
+  writeFileSync(`${unfinished}-wal`, 'and its log');
+  const { boards } = await yard.command('yard.openDemo', {});
+  expect(boards).toBeGreaterThan(10);
+  expect(readdirSync(yard.dataDir).filter((name) => name.includes('unfinished'))).toEqual([]);
+});
