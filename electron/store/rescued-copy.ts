@@ -13,7 +13,8 @@ export function stillThere(file: string): () => boolean {
   return () => {
     try {
       const found = statSync(file, { bigint: true });
-      return found.dev === dev && found.ino === ino;
+      // One that was emptied holds no more than one that is gone.
+      return found.dev === dev && found.ino === ino && found.size > 0n;
     } catch (error) {
       // A share that cannot be reached for a moment is not a file that is gone.
       return !['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '');

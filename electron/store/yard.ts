@@ -74,7 +74,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
           db.pragma('busy_timeout = 2000');
         }
       },
-      /** False once the file was deleted, renamed or replaced. */
+      /** False once the file was deleted, renamed, replaced or emptied. */
       isThere,
       /** Saves what such a file holds to a new one, which it names; see `rescue`. */
       rescue: (day: string): string => {
