@@ -15,7 +15,7 @@ import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
 import { hashOf, OutcomeUnknown } from './acting.ts';
 import type { AppContext } from './context.ts';
-import { faultMessage } from './fault-message.ts';
+import { faultMessage, isDisturbance } from './fault-message.ts';
 import type { Act, Commands, Handler, Queries } from './handlers.ts';
 import type { Yards } from './yard/yards.ts';
 
@@ -27,7 +27,21 @@ const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.tr
  * An act and everything that it writes are one transaction. What follows from it and is no part of it, as judging,
  * comes after the commit (`afterwards.ts`); where that fails the act is done all the same. The same act sent again is answered with what it came to, and not done again.
  */
-export function createAnswering(context: AppContext, yards: Yards, handlers: Queries & Commands) {
+export function createAnswering(
+  context: AppContext,
+  yards: Yards,
+  handlers: Queries & Commands,
+  renewBadCaches: () => void,
+) {
+  /** A query is answered whether or not that succeeds. */
+  function afterQuery(): void {
+    try {
+      renewBadCaches();
+    } catch (error) {
+      if (!isDisturbance(error)) context.reportFault(error);
+    }
+  }
+
   /** @throws Refusal; anything only where nothing was saved, or OutcomeUnknown */
   function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
     const inputHash = hashOf(input);
@@ -39,9 +53,13 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
       return done.outcome as RequestOutput<N>;
     }
     const act = handlers[name] as Act<N>;
-    const { output, failures } = context.act({ id, request: name, inputHash, who: window }, () =>
-      act(input, window),
-    );
+    const { output, failures } = context.act({ id, request: name, inputHash, who: window }, () => {
+      const made = act(input, window);
+      // What no window could show is not saved either.
+      const fit = requests[name].output.safeParse(made);
+      if (!fit.success) throw new RangeError(`What ${name} came to does not fit.`, { cause: fit.error });
+      return made;
+    });
     for (const failure of failures) context.delays.tell(window, failure);
     context.changed(topicsOf(name, input, output));
     return output;
@@ -86,8 +104,10 @@ export function createAnswering(context: AppContext, yards: Yards, handlers: Que
       }
       const output = await (handlers[name] as Handler<N>)(data, window);
       // What took a moment is an answer about the yard that was open then.
-      if (kind === 'query') checkYard();
-      else context.changed(topicsOf(name, data, output));
+      if (kind === 'query') {
+        checkYard();
+        afterQuery();
+      } else context.changed(topicsOf(name, data, output));
       return output;
     });
   }

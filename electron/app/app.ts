@@ -246,7 +246,19 @@ export function createApp({
   change(() => undefined);
   rounds.finished.follow(backups.roundFinished);
 
-  const answering = createAnswering(context, yards, { ...queries, ...commands });
+  /** Makes again what a query came upon in a cache and could not read. */
+  function renewBadCaches(): void {
+    if (!yards.mayWrite()) return;
+    const { badCaches, outlooks: saved } = yards.current();
+    const bad = badCaches.take();
+    if (bad === null) return;
+    judging.judgeAgain([...bad.findings]);
+    comparing.compare([...bad.comparisons]);
+    saved.renew(bad.outlooks);
+    outlooks.takeUp();
+  }
+
+  const answering = createAnswering(context, yards, { ...queries, ...commands }, renewBadCaches);
 
   return {
     /**

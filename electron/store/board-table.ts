@@ -9,6 +9,7 @@ import {
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { CALL_RANK } from './migrations/0011-outlooks.ts';
 import { moveWrites } from './move-table.ts';
@@ -82,7 +83,7 @@ const select = `
   JOIN place p ON p.id = m.place_id
   LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
   LEFT JOIN outlook o ON o.board_id = b.id
-  LEFT JOIN place best ON best.id = o.record ->> '$.elsewhere.placeId'`;
+  LEFT JOIN place best ON best.id = ${valueIn('o.record', '$.elsewhere.placeId')}`;
 
 interface Order {
   by: (direction: 'ASC' | 'DESC') => string;
@@ -127,22 +128,32 @@ function conditionOf({ stackId, search, filter = null }: BoardPage): string {
   ].join(' ');
 }
 
-const toRow = ({ finding, outlook, isElsewhere, ...row }: BoardRecord): BoardRow => ({
-  ...boardSchema.parse(row),
-  version: row.version,
-  stackName: row.stackName,
-  speciesName: row.speciesName,
-  placeId: row.placeId,
-  placeName: row.placeName,
-  placeSince: row.placeSince,
-  isElsewhere: isElsewhere === 1,
-  outlook: outlookFrom(outlook),
-  bestPlaceName: row.bestPlaceName,
-  latest: finding === null ? null : (latestFindingSchema.safeParse(JSON.parse(finding)).data ?? null),
-});
+function latestFrom(record: string | null, boardId: number, badCaches: BadCacheCollector) {
+  if (record === null) return null;
+  const latest = readJson(latestFindingSchema, record);
+  if (latest === undefined) badCaches.add('findings', boardId);
+  return latest ?? null;
+}
+
+const toRowBy =
+  (badCaches: BadCacheCollector) =>
+  ({ finding, outlook, isElsewhere, ...row }: BoardRecord): BoardRow => ({
+    ...boardSchema.parse(row),
+    version: row.version,
+    stackName: row.stackName,
+    speciesName: row.speciesName,
+    placeId: row.placeId,
+    placeName: row.placeName,
+    placeSince: row.placeSince,
+    isElsewhere: isElsewhere === 1,
+    outlook: outlookFrom(outlook, row.id, badCaches),
+    bestPlaceName: row.bestPlaceName,
+    latest: latestFrom(finding, row.id, badCaches),
+  });
 
 /** Boards; archived ones only by their id. */
-export function boardReads(db: Db) {
+export function boardReads(db: Db, badCaches: BadCacheCollector) {
+  const toRow = toRowBy(badCaches);
   const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
   /** Each list its own statements, so that each finds its index. */
   const lists = new Map<

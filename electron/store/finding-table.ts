@@ -1,5 +1,7 @@
+import type { z } from 'zod';
 import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
+import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
 import type { Db } from './yard-file.ts';
 
 /** What a board with a reading `g` has for that round, made or due. One read by slips alone has none. */
@@ -7,7 +9,14 @@ export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.
   UNION ALL SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = g.round_id`;
 
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
-export function findingReads(db: Db) {
+export function findingReads(db: Db, badCaches: BadCacheCollector) {
+  /** One that cannot be read, or was saved before a finding said as much as today, is as good as none. */
+  function read<T>(schema: z.ZodType<T>, boardId: number, record: string): T | null {
+    const finding = readJson(schema, record);
+    if (finding === undefined) badCaches.add('findings', boardId);
+    return finding ?? null;
+  }
+
   const ofBoard = db.prepare<[number], { record: string }>(
     `SELECT f.record FROM finding f JOIN round r ON r.id = f.round_id
      WHERE f.board_id = ? ORDER BY r.started_at, r.id`,
@@ -30,28 +39,24 @@ export function findingReads(db: Db) {
   return {
     /** Oldest first. */
     ofBoard: (boardId: number): LatestFinding[] =>
-      ofBoard.all(boardId).flatMap((row) => latestFindingSchema.safeParse(JSON.parse(row.record)).data ?? []),
+      ofBoard.all(boardId).flatMap((row) => read(latestFindingSchema, boardId, row.record) ?? []),
     /** Of every board read in the round; null where its readings are still to be judged by these rules. */
     inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(
         inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
-          return [boardId, record === null ? null : toFinding(record)];
+          return [boardId, record === null ? null : read(roundFindingSchema, boardId, record)];
         }),
       ),
     /** Of one board; null where its readings in the round are still to be judged by these rules. */
     one: (boardId: number, roundId: number, rulesVersion: number): RoundFinding | null => {
       const row = one.get({ boardId, roundId, rules: rulesVersion });
-      return row === undefined ? null : toFinding(row.record);
+      return row === undefined ? null : read(roundFindingSchema, boardId, row.record);
     },
     /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
     boardsDue: (rulesVersion: number): number[] =>
       boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),
   };
 }
-
-/** One saved before a finding said as much as today is as good as none. */
-const toFinding = (record: string): RoundFinding | null =>
-  roundFindingSchema.safeParse(JSON.parse(record)).data ?? null;
 
 export function findingWrites(db: Db) {
   const put = db.prepare(
@@ -61,7 +66,7 @@ export function findingWrites(db: Db) {
   );
   const markLatest = db.prepare(
     `UPDATE board SET (latest_round_id, latest_call, latest_average_pct, latest_at) =
-       (SELECT f.round_id, f.call, iif(f.record ->> 'isQuestionable', NULL, f.record ->> 'averagePct'), f.at FROM finding f JOIN round r ON r.id = f.round_id
+       (SELECT f.round_id, f.call, iif(${valueIn('f.record', 'isQuestionable')}, NULL, ${valueIn('f.record', 'averagePct')}), f.at FROM finding f JOIN round r ON r.id = f.round_id
         WHERE f.board_id = board.id ORDER BY r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');

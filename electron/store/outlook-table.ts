@@ -1,4 +1,5 @@
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
+import { type BadCacheCollector, readJson } from './bad-caches.ts';
 import type { Db } from './yard-file.ts';
 
 /** A board that is to be forecast again, and how often that was asked for. */
@@ -8,8 +9,16 @@ export interface DueOutlook {
 }
 
 /** What the forecast made of a board says, as it is saved; null where none is, or can be made. */
-export const outlookFrom = (record: string | null): Outlook | null =>
-  record === null ? null : (outlookSchema.safeParse(JSON.parse(record)).data ?? null);
+export function outlookFrom(
+  record: string | null,
+  boardId: number,
+  badCaches: BadCacheCollector,
+): Outlook | null {
+  if (record === null) return null;
+  const outlook = readJson(outlookSchema, record);
+  if (outlook === undefined) badCaches.add('outlooks', boardId);
+  return outlook ?? null;
+}
 
 /** What the forecast says of each board; a cache. The file itself marks what is due (`migrations/0011-outlooks.ts`). */
 export function outlookReads(db: Db) {
@@ -38,6 +47,11 @@ export function outlookWrites(db: Db) {
   const putInBoard = db.prepare(
     'UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ? WHERE id = ?',
   );
+  const drop = db.prepare('DELETE FROM outlook WHERE board_id IN (SELECT value FROM json_each(?))');
+  const renew = db.prepare(
+    `INSERT INTO outlook_due SELECT value, 1 FROM json_each(?) WHERE value IN (SELECT id FROM board)
+     ON CONFLICT (board_id) DO UPDATE SET touched = touched + 1`,
+  );
   const age = db.prepare(
     `INSERT OR IGNORE INTO outlook_due SELECT board_id, 1 FROM outlook
      WHERE made_on < @today OR made_on > @today OR rules_version <> @rules ORDER BY made_on LIMIT @most`,
@@ -55,6 +69,12 @@ export function outlookWrites(db: Db) {
       const when = outlook?.here ?? outlook?.elsewhere?.when;
       putInBoard.run(when?.likely ?? null, outlook?.next.due ?? null, outlook?.airOffsetPct ?? null, boardId);
     },
+    /** Those of these boards are gone, and due again. */
+    renew: db.transaction((boardIds: Iterable<number>): void => {
+      const ids = JSON.stringify([...boardIds]);
+      drop.run(ids);
+      renew.run(ids);
+    }),
     /** Those of another day, or by other rules, are due again: the oldest, so many at most. */
     age: (today: string, rulesVersion: number, most: number): void => {
       age.run({ today, rules: rulesVersion, most });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { depthSchema, suspicionSchema } from '../../shared-core/probing/readings/reading.ts';
 import type { RoundSuspicion } from '../../shared-core/probing/suspicions/round-suspicions.ts';
+import { type BadCacheCollector, readJson } from './bad-caches.ts';
 import type { Db } from './yard-file.ts';
 
 const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(
@@ -8,7 +9,7 @@ const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(
 );
 
 /** What holding the boards of a round against each other found; a cache that can be made again from the readings. */
-export function roundComparisonReads(db: Db) {
+export function roundComparisonReads(db: Db, badCaches: BadCacheCollector) {
   const suspicions = db.prepare<[number, number], { suspicions: string }>(
     'SELECT suspicions FROM round_suspicion WHERE round_id = ? AND board_id = ?',
   );
@@ -21,8 +22,11 @@ export function roundComparisonReads(db: Db) {
   return {
     suspicions: (roundId: number, boardId: number): RoundSuspicion[] => {
       const row = suspicions.get(roundId, boardId);
+      if (row === undefined) return [];
       // What older rules found may have another form: then the round is compared again.
-      return row === undefined ? [] : (suspicionsSchema.safeParse(JSON.parse(row.suspicions)).data ?? []);
+      const found = readJson(suspicionsSchema, row.suspicions);
+      if (found === undefined) badCaches.add('comparisons', roundId);
+      return found ?? [];
     },
     questionableBoards: (roundId: number): number[] => boards.all(roundId).map((row) => row.boardId),
     /** Rounds that these rules have not compared as they are now, the newest first. */

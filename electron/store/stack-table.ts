@@ -1,12 +1,20 @@
-import type { LikelyReady, NewStack, Stack, StackRow } from '../../shared-core/contract/yard.ts';
+import {
+  type LikelyReady,
+  latestFindingSchema,
+  type NewStack,
+  type Stack,
+  type StackRow,
+} from '../../shared-core/contract/yard.ts';
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
-import { messageSchema } from '../../shared-core/words/message.ts';
+import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { FINDING_OF_READING } from './finding-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import type { Db } from './yard-file.ts';
+
+const reasonSchema = latestFindingSchema.pick({ reason: true });
 
 const columns: Columns<NewStack> = {
   name: 'name',
@@ -52,7 +60,7 @@ interface BoardsAlike {
 /** By its call alone until a forecast says more. */
 const dueOf = ({ due, call }: BoardsAlike): DueKind | null => due ?? nextStepByCall(call).due;
 
-export function stackReads(db: Db) {
+export function stackReads(db: Db, badCaches: BadCacheCollector) {
   const select = `
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, u.record ->> 'name' AS endUseName,
       u.record ->> 'minPct' AS minPct, u.record ->> 'maxPct' AS maxPct,
@@ -79,16 +87,16 @@ export function stackReads(db: Db) {
   const readIn = db.prepare<[number], { boards: number }>(
     `SELECT count(DISTINCT f.board_id) AS boards FROM reading g
      JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
-     WHERE g.round_id = ? AND f.record ->> 'openSpot' IS NULL`,
+     WHERE g.round_id = ? AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)`,
   );
-  const likelyOn = db.prepare<object, { record: string; placeName: string | null }>(
-    `SELECT o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
-     LEFT JOIN place p ON p.id = o.record ->> '$.elsewhere.placeId'
+  const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(
+    `SELECT b.id AS boardId, o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
+     LEFT JOIN place p ON p.id = ${valueIn('o.record', '$.elsewhere.placeId')}
      WHERE ${inStack} AND coalesce(b.latest_call, '') NOT IN ('ready', 'probe-again')
        AND b.probe_why IS NOT 'should-be-ready' AND b.ready_on = @readyOn LIMIT 1`,
   );
-  const toProbeAgain = db.prepare<object, { boardCode: string; why: string }>(
-    `SELECT b.code AS boardCode, f.record -> 'reason' AS why FROM board b
+  const toProbeAgain = db.prepare<object, { boardId: number; boardCode: string; record: string }>(
+    `SELECT b.id AS boardId, b.code AS boardCode, f.record FROM board b
      JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
@@ -113,7 +121,7 @@ export function stackReads(db: Db) {
     );
     const likelyReady = (readyOn: string | undefined): LikelyReady | null => {
       const found = readyOn === undefined ? undefined : likelyOn.get({ ...inIt, readyOn });
-      const outlook = outlookFrom(found?.record ?? null);
+      const outlook = found ? outlookFrom(found.record, found.boardId, badCaches) : null;
       if (!found || !outlook) return null;
       const { here, elsewhere } = outlook;
       if (here) return { when: here, placeName: null };
@@ -131,11 +139,11 @@ export function stackReads(db: Db) {
       lastProbedAt: row.lastProbedAt,
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
+    const finding = again && readJson(reasonSchema, again.record);
+    if (again && !finding) badCaches.add('findings', again.boardId);
     const standing = {
       ...figures,
-      toProbeAgain: again
-        ? { boardCode: again.boardCode, why: messageSchema.parse(JSON.parse(again.why)) }
-        : null,
+      toProbeAgain: again && finding ? { boardCode: again.boardCode, why: finding.reason } : null,
     };
     const { boards, calls, averagePct, averaged, due } = figures;
     return {

@@ -2,6 +2,7 @@ import Database from 'better-sqlite3';
 import { actReads, actWrites } from './act-table.ts';
 import { actUndo } from './act-undo.ts';
 import { amendmentWrites } from './amendment-table.ts';
+import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
 import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
 import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
@@ -45,6 +46,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
     const reader = readOnly;
     const isThere = stillThere(file);
+    const badCaches = createBadCaches();
     return {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
@@ -58,8 +60,10 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       rememberNewestAct: () => rememberNewestAct(file, db),
       allowWriting: () => allowWriting(db),
       forbidWriting: () => forbidWriting(db),
-      ...tablesOf(db),
-      reader: readsOf(reader),
+      ...tablesOf(db, badCaches),
+      /** Rows of caches that were come upon and cannot be read. */
+      badCaches,
+      reader: readsOf(reader, badCaches),
       /**
        * Brings the log into the file, and empties it: what is in the file alone can be copied, and no bit of the log can be
        * lost. Left for later where anybody reads from the log.
@@ -106,19 +110,19 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
 }
 export type Yard = ReturnType<typeof openYard>;
 
-function readsOf(db: Db) {
+function readsOf(db: Db, badCaches: BadCacheCollector) {
   return {
     acts: actReads(db),
     places: placeReads(db),
-    stacks: stackReads(db),
-    boards: boardReads(db),
+    stacks: stackReads(db, badCaches),
+    boards: boardReads(db, badCaches),
     moves: moveReads(db),
     rounds: roundReads(db),
     woodTemperatures: woodTemperatureReads(db),
     readings: readingReads(db),
-    findings: findingReads(db),
+    findings: findingReads(db, badCaches),
     outlooks: outlookReads(db),
-    comparisons: roundComparisonReads(db),
+    comparisons: roundComparisonReads(db, badCaches),
     meters: meterReads(db),
     ovenChecks: ovenCheckReads(db),
     samples: sampleBoardReads(db),
@@ -129,8 +133,8 @@ function readsOf(db: Db) {
   };
 }
 
-function tablesOf(db: Db) {
-  const reads = readsOf(db);
+function tablesOf(db: Db, badCaches: BadCacheCollector) {
+  const reads = readsOf(db, badCaches);
   return {
     acts: { ...reads.acts, ...actWrites(db), undo: actUndo(db) },
     places: { ...reads.places, ...placeWrites(db, reads.places) },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
+import { isOnAMeter, MOST_TYPED_PCT } from '../probing/readings/reading.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
@@ -8,8 +9,16 @@ import { woodTempSchema } from './round.ts';
 import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
 
-/** A mass on the balance, g. */
-export const gramsSchema = z.number().positive(says('validation.weight-not-above-zero')).max(100_000);
+/** A mass on the balance, g. A file may hold one that is refused now. */
+export const gramsSchema = z.number();
+/** The same as a person gives it: a splinter weighs more than the least. */
+export const givenGramsSchema = z.number().min(0.01, says('validation.weight-not-above-zero')).max(100_000);
+/** What a meter shows, in % or ohms. */
+const givenReadingSchema = z
+  .number(says('oven.readings-not-numbers'))
+  .min(-MOST_TYPED_PCT, says('validation.no-meter-shows'))
+  .max(1e12, says('validation.no-meter-shows'))
+  .refine(isOnAMeter, says('validation.zero-reading'));
 /** Null: typed, from a meter that is not connected. */
 const meterIdSchema = rowIdSchema.nullable();
 
@@ -22,13 +31,10 @@ export const newOvenCheckSchema = z.object({
   /** What the person wrote on it. */
   piece: z.string().trim().min(1, says('validation.piece-missing')).max(20),
   /** What the meter showed on it, raw. */
-  readings: z
-    .array(z.number(says('oven.readings-not-numbers')))
-    .min(1, says('validation.readings-missing'))
-    .max(40),
+  readings: z.array(givenReadingSchema).min(1, says('validation.readings-missing')).max(40),
   unit: readingUnitSchema,
   woodTempC: woodTempSchema,
-  wetGrams: gramsSchema,
+  wetGrams: givenGramsSchema,
   /** The smallest step of the balance, g. */
   balanceGrams: z.number().min(0.0001).max(100),
   /** The standard whose end condition says when it is dry. */
@@ -47,8 +53,10 @@ export const ovenWeightSchema = z.object({
 });
 export type OvenWeight = z.infer<typeof ovenWeightSchema>;
 
-/** A check as it was measured. */
+/** A check as it was measured. A file may hold figures that are refused now. */
 export const ovenCheckSchema = newOvenCheckSchema.extend({
+  readings: z.array(z.number()),
+  wetGrams: gramsSchema,
   id: rowIdSchema,
   at: instantSchema,
   /** In the order weighed. */

@@ -2,12 +2,14 @@ import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
 import { instantSchema } from '../time.ts';
 import { messageSchema } from '../words/message.ts';
-import { gramsSchema } from './oven-checks.ts';
+import { givenGramsSchema, gramsSchema } from './oven-checks.ts';
 import { says } from './validation.ts';
 import { rowIdSchema } from './yard.ts';
 
-/** A board's mass, kg. */
-export const boardKgSchema = z.number().positive(says('validation.weight-not-above-zero')).max(5000);
+/** A board's mass, kg. A file may hold one that is refused now. */
+const boardKgSchema = z.number();
+/** The same as a person gives it. */
+export const givenBoardKgSchema = z.number().min(0.01, says('validation.weight-not-above-zero')).max(5000);
 
 /** A cut with its sections, or one mass of the board. */
 export const sampleRecordSchema = z.object({ what: z.enum(['cut', 'weight']), id: rowIdSchema });
@@ -16,9 +18,9 @@ export type SampleRecord = z.infer<typeof sampleRecordSchema>;
 export const newSampleCutSchema = z.object({
   boardId: rowIdSchema,
   /** The board's mass when the sections were cut beside it, kg. */
-  boardKg: boardKgSchema,
+  boardKg: givenBoardKgSchema,
   /** Each section's mass at once, g. */
-  wetGrams: z.array(gramsSchema).min(1, says('validation.section-weight-missing')).max(10),
+  wetGrams: z.array(givenGramsSchema).min(1, says('validation.section-weight-missing')).max(10),
   at: instantSchema,
 });
 export type NewSampleCut = z.infer<typeof newSampleCutSchema>;

@@ -1,4 +1,9 @@
-import type { JudgedOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
+import {
+  givenGramsSchema,
+  type JudgedOvenCheck,
+  type OvenCheck,
+  type OwnFit,
+} from '../../../shared-core/contract/oven-checks.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
@@ -116,6 +121,8 @@ function judgedCheck(check: OvenCheck, species: Species, basis: MeterBasis | nul
   };
 }
 
+const isPossible = (grams: number): boolean => givenGramsSchema.safeParse(grams).success;
+
 /** How far the drying of a piece is. */
 function dryness(check: OvenCheck): Pick<JudgedOvenCheck, 'ovenDryMcPct' | 'dry' | 'status'> {
   const counting = check.weights.filter((weight) => weight.excluded === null);
@@ -129,6 +136,10 @@ function dryness(check: OvenCheck): Pick<JudgedOvenCheck, 'ovenDryMcPct' | 'dry'
     return { ovenDryMcPct: null, dry: false, status: message('oven-check.not-weighed', { hours }) };
   }
   const weighings = weighed.map(({ grams, at }): Weighing => ({ hours: Date.parse(at) / HOUR_MS, grams }));
+  // An earlier Pintally saved weights that are refused now.
+  if ([check.wetGrams, ...weighed.map(({ grams }) => grams)].some((grams) => !isPossible(grams))) {
+    return { ovenDryMcPct: null, dry: false, status: message('oven-check.impossible') };
+  }
   const { dry, changeGrams, allowedGrams } = constantMass(weighings, check.rule, check.balanceGrams);
   const ovenDryPct = ovenDryMcPct(check.wetGrams, last.grams);
   /** To one digit more than the balance shows, so that what is allowed can be told from what is seen. */

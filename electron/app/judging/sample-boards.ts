@@ -1,8 +1,10 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type {
-  SampleBoardState,
-  SampleCut,
-  SampleRecord,
+import { givenGramsSchema } from '../../../shared-core/contract/oven-checks.ts';
+import {
+  givenBoardKgSchema,
+  type SampleBoardState,
+  type SampleCut,
+  type SampleRecord,
 } from '../../../shared-core/contract/sample-board.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../../shared-core/wood/moisture/sample-board.ts';
@@ -24,7 +26,8 @@ function sampleBoardState(yard: YardReader, boardId: number): SampleBoardState {
     cuts.findLast((cut) => cut.estimate !== null && Date.parse(cut.at) <= Date.parse(at))?.estimate;
   const weights = yard.samples.weights(boardId).map((weight) => {
     const estimate = estimateAt(weight.at);
-    return { ...weight, mcPct: estimate ? mcFromMassPct(weight.kg, estimate.ovenDryKg) : null };
+    const isPossible = givenBoardKgSchema.safeParse(weight.kg).success;
+    return { ...weight, mcPct: estimate && isPossible ? mcFromMassPct(weight.kg, estimate.ovenDryKg) : null };
   });
   const newest = cuts.findLast((cut) => cut.estimate !== null)?.estimate ?? null;
   return {
@@ -97,6 +100,13 @@ function estimateOf(cut: SampleCut): SampleBoardState['cuts'][number]['estimate'
   const sections = cut.sections.flatMap(({ wetGrams, dryGrams }) =>
     dryGrams === null ? [] : [{ wetGrams, dryGrams }],
   );
+  const isPossible =
+    givenBoardKgSchema.safeParse(cut.boardKg).success &&
+    sections.every(
+      ({ wetGrams, dryGrams }) => dryGrams <= wetGrams && givenGramsSchema.safeParse(dryGrams).success,
+    );
+  // An earlier Pintally saved weights that are refused now.
+  if (!isPossible) return null;
   // With one section still in the oven the mean of the rest may lean to one end of the board.
   if (cut.excluded !== null || sections.length < cut.sections.length) return null;
   return sampleBoard(cut.boardKg, sections);
@@ -107,6 +117,7 @@ function statusOf({ cuts, weights }: Pick<SampleBoardState, 'cuts' | 'weights'>)
   if (newest === undefined) return message('weights.no-sections');
   if (newest.estimate === null) {
     const drying = newest.sections.filter((section) => section.dryGrams === null).length;
+    if (drying === 0) return message('weights.impossible');
     return message('weights.sections-drying', { drying, sections: newest.sections.length });
   }
   const last = weights.findLast(

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { gramsSchema } from '../../../shared-core/contract/oven-checks.ts';
+import { givenGramsSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newSampleCutSchema } from '../../../shared-core/contract/sample-board.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -17,7 +17,7 @@ const SECTIONS = { sectionMm: 25, clearDistanceMm: 500 };
 
 const schema = newSampleCutSchema
   .pick({ boardKg: true })
-  .extend({ firstGrams: gramsSchema, secondGrams: z.nullable(gramsSchema) });
+  .extend({ firstGrams: givenGramsSchema, secondGrams: z.nullable(givenGramsSchema) });
 
 /** Asks for the weights of a board and of the sections that were just cut beside it. */
 export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { instantSchema } from '../../time.ts';
-import { gramsSchema, newOvenCheckSchema, type OwnFit, ownFitSchema } from '../oven-checks.ts';
+import { givenGramsSchema, newOvenCheckSchema, type OwnFit, ownFitSchema } from '../oven-checks.ts';
 import { command, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { rowIdSchema } from '../yard.ts';
@@ -24,7 +24,7 @@ export const ovenCheckRequests = {
   'ovenChecks.add': command({ input: newOvenCheckSchema, output, topics: (_, fits) => topicsOf(fits) }),
   /** A weight while it dries. */
   'ovenChecks.weigh': command({
-    input: ofCheck.extend({ grams: gramsSchema, at: instantSchema }),
+    input: ofCheck.extend({ grams: givenGramsSchema, at: instantSchema }),
     output,
     topics: (_, fits) => topicsOf(fits),
   }),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
+import { isOnAMeter, MOST_TYPED_PCT } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
@@ -7,6 +8,13 @@ import { roundDateSchema, roundStateSchema, roundSummarySchema, woodTempSchema }
 import type { Topic } from '../topics.ts';
 import { says } from '../validation.ts';
 import { daySchema, editOf, rowIdSchema } from '../yard.ts';
+
+/** A value in % as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
+const typedPctSchema = z
+  .number()
+  .min(-MOST_TYPED_PCT, says('validation.no-meter-shows'))
+  .max(MOST_TYPED_PCT, says('validation.no-meter-shows'))
+  .refine(isOnAMeter, says('validation.zero-reading'));
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
@@ -65,7 +73,7 @@ export const roundRequests = {
   'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
   /** Saves a typed value, in % as the meter shows it. */
   'rounds.saveTyped': command({
-    input: atSpot.extend({ raw: z.number().refine((raw) => raw !== 0, says('validation.zero-reading')) }),
+    input: atSpot.extend({ raw: typedPctSchema }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { instantSchema } from '../../time.ts';
-import { gramsSchema } from '../oven-checks.ts';
+import { givenGramsSchema } from '../oven-checks.ts';
 import { command, query } from '../request-kinds.ts';
 import {
-  boardKgSchema,
+  givenBoardKgSchema,
   newSampleCutSchema,
   type SampleBoardState,
   sampleBoardStateSchema,
@@ -27,12 +27,12 @@ export const sampleRequests = {
   'samples.cut': command({ input: newSampleCutSchema, output, topics }),
   /** A section is dry; weighed again, the newest weight holds. */
   'samples.drySection': command({
-    input: z.object({ sectionId: rowIdSchema, grams: gramsSchema, at: instantSchema }),
+    input: z.object({ sectionId: rowIdSchema, grams: givenGramsSchema, at: instantSchema }),
     output,
     topics,
   }),
   'samples.weigh': command({
-    input: z.object({ boardId: rowIdSchema, kg: boardKgSchema, at: instantSchema }),
+    input: z.object({ boardId: rowIdSchema, kg: givenBoardKgSchema, at: instantSchema }),
     output,
     topics,
   }),

@@ -18,6 +18,11 @@ export const spotSchema = z.object({
 });
 export type Spot = z.infer<typeof spotSchema>;
 
+/** A meter in % shows less than this, even where its decimal point was missed. */
+export const MOST_TYPED_PCT = 10_000;
+/** Whether a meter can show a value: the last digit of no meter is smaller, and 0 it shows as a blank or a dash. */
+export const isOnAMeter = (raw: number): boolean => Math.abs(raw) >= 0.001;
+
 /** How the value came to be saved. */
 export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
 

@@ -1,5 +1,6 @@
 /** What a person's oven-dry checks say: how far each piece is, and whether they are worth using. */
 export const ownFit = {
+  'oven-check.impossible': 'The weights of this piece cannot be right. Exclude the check.',
   'oven-check.not-weighed':
     'Not weighed since it went into the oven. Weigh it when it looks dry, and again {hours} h later.',
   'oven-check.weigh-again':

@@ -142,3 +142,39 @@ test('a board without sections asks for them; what was weighed can never be chan
   }
   disk.close();
 });
+
+// No balance tells less than a hundredth of a gram; common practice, no source.
+test.each([0, 5e-324, 1e-320, 1e308, -1])(
+  'a weight of %s is refused, and nothing of it is saved',
+  async (weight) => {
+    const wet = await cut();
+    const at = yard.now();
+    const sectionId = wet.cuts[0]!.sections[0]!.id;
+    const before = await yard.query('samples.get', { boardId });
+    for (const [name, input] of [
+      ['samples.cut', { boardId, boardKg: weight, wetGrams: [98], at }],
+      ['samples.cut', { boardId, boardKg: 4, wetGrams: [weight], at }],
+      ['samples.weigh', { boardId, kg: weight, at }],
+      ['samples.drySection', { sectionId, grams: weight, at }],
+    ] as const) {
+      expect(await yard.refusal(name, input)).toMatch(/Nothing was saved/);
+    }
+    expect(await yard.query('samples.get', { boardId })).toEqual(before);
+  },
+);
+
+test('weights that an earlier Pintally saved and that cannot be are shown, and give no MC', async () => {
+  const wet = await cut();
+  await dry(wet, 0, [59.2, 55.02]);
+  await weighLater(1, 4);
+  const db = new Database(join(yard.dataDir, 'yard.sqlite'));
+  db.exec(`INSERT INTO sample_weight (uuid, board_id, kg, weighed_at) VALUES ('u1', ${boardId}, 1e-320, '${yard.now()}');
+    INSERT INTO sample_cut (id, uuid, board_id, board_kg, cut_at) VALUES (77, 'u2', ${boardId}, 1e-320, '${yard.now()}');
+    INSERT INTO sample_section (id, uuid, cut_id, wet_grams) VALUES (78, 'u3', 77, 1e-320);
+    INSERT INTO sample_section_dry (uuid, section_id, grams, weighed_at) VALUES ('u4', 78, 1e-321, '${yard.now()}')`);
+  db.close();
+  const state = await yard.query('samples.get', { boardId });
+  expect(state.weights.at(-1)?.mcPct).toBeNull();
+  expect(state.cuts.at(-1)?.estimate).toBeNull();
+  expect(state.status).toEqual(message('weights.impossible'));
+});

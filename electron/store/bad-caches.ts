@@ -1,0 +1,56 @@
+import type { z } from 'zod';
+
+/** Rows of caches that were come upon and cannot be read: whoever has the file open makes them again. */
+export interface BadCaches {
+  /** By board. */
+  findings: ReadonlySet<number>;
+  outlooks: ReadonlySet<number>;
+  /** By round. */
+  comparisons: ReadonlySet<number>;
+}
+export type Cache = keyof BadCaches;
+
+/** Collects them over both connections of a file. Each is given once, so that one which stays bad is not made for ever. */
+export function createBadCaches() {
+  const given: Record<Cache, Set<number>> = {
+    findings: new Set(),
+    outlooks: new Set(),
+    comparisons: new Set(),
+  };
+  let found = nothing();
+  return {
+    add: (cache: Cache, id: number): void => {
+      if (!given[cache].has(id)) found[cache].add(id);
+    },
+    /** Those since it was last asked; null for none. */
+    take: (): BadCaches | null => {
+      const taken = found;
+      if (Object.values(taken).every(({ size }) => size === 0)) return null;
+      for (const cache of Object.keys(taken) as Cache[]) {
+        for (const id of taken[cache]) given[cache].add(id);
+      }
+      found = nothing();
+      return taken;
+    },
+  };
+}
+export type BadCacheCollector = Pick<ReturnType<typeof createBadCaches>, 'add'>;
+
+const nothing = (): Record<Cache, Set<number>> => ({
+  findings: new Set(),
+  outlooks: new Set(),
+  comparisons: new Set(),
+});
+
+/** What a text holds by a schema; undefined where it is no JSON, or another form. */
+export function readJson<T>(schema: z.ZodType<T>, text: string): T | undefined {
+  try {
+    return schema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  }
+}
+
+/** SQL for a value within JSON that may be damaged; null then. */
+export const valueIn = (column: string, path: string): string =>
+  `iif(json_valid(${column}), ${column} ->> '${path}', NULL)`;
