@@ -84,7 +84,7 @@ export function createAnswering(
     window: string,
   ): Promise<RequestOutput<N>> {
     const { kind, input: schema } = requests[name];
-    const checked = schema.safeParse(input);
+    const checked = schema.safeParse(asJson(input));
     if (!checked.success) {
       throw new Refusal(message('refusal.nothing-saved', { why: problemOf(checked.error) }));
     }
@@ -128,4 +128,13 @@ export function createAnswering(
       }
     },
   };
+}
+
+/** Electron carries more than JSON, such as fields that are undefined: an edit must not take one for a change. */
+function asJson(input: unknown): unknown {
+  try {
+    return JSON.parse(JSON.stringify(input));
+  } catch {
+    return undefined;
+  }
 }

@@ -1,4 +1,5 @@
 import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
+import { readJson } from './bad-caches.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
@@ -32,7 +33,10 @@ const profileColumns: Columns<NewProfile> = {
   madeAt: 'made_at',
 };
 
-const descriptionOf = parsedOnce((text: string) => meterDescriptionSchema.nullable().parse(JSON.parse(text)));
+const descriptionOf = parsedOnce(
+  // One that cannot be read is as good as none: the person describes the meter again.
+  (text: string) => readJson(meterDescriptionSchema.nullable(), text) ?? null,
+);
 const toMeter = ({ record, ...row }: MeterRecord): MeterRow => ({
   ...row,
   description: record === null ? null : descriptionOf(record),

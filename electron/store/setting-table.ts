@@ -1,4 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
+import { readJson } from './bad-caches.ts';
 import type { Db } from './yard-file.ts';
 
 /** Settings as one JSON value a key; what they mean is the app's to say. */
@@ -7,7 +9,8 @@ export function settingReads(db: Db) {
   return {
     get: (key: string): unknown => {
       const row = one.get(key);
-      return row && JSON.parse(row.value);
+      // Damaged ones are as good as none: the usual ones hold.
+      return row && readJson(z.unknown(), row.value);
     },
   };
 }

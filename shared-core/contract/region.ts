@@ -12,8 +12,14 @@ const isKnown = (check: () => unknown): boolean => {
 /** Whose marks numbers and dates have, and whose days they are, for what is written on the machine's side. */
 export const regionSchema = z.object({
   /** BCP 47: "en-US". */
-  locale: z.string().refine((locale) => isKnown(() => Intl.getCanonicalLocales(locale))),
+  locale: z
+    .string()
+    .max(80)
+    .refine((locale) => isKnown(() => Intl.getCanonicalLocales(locale))),
   /** IANA: "America/Chicago". */
-  timeZone: z.string().refine((timeZone) => isKnown(() => new Intl.DateTimeFormat('en', { timeZone }))),
+  timeZone: z
+    .string()
+    .max(80)
+    .refine((timeZone) => isKnown(() => new Intl.DateTimeFormat('en', { timeZone }))),
 });
 export type Region = z.infer<typeof regionSchema>;

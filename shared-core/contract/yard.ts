@@ -90,7 +90,7 @@ export const stackSchema = z.object({
   id: rowIdSchema,
   name: nameSchema,
   placeId: rowIdSchema,
-  endUseId: z.string(),
+  endUseId: z.string().max(60),
   topCover: topCoverSchema,
   note: noteSchema,
 });

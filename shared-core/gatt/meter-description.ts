@@ -6,6 +6,9 @@ export const uuidSchema = z
   .string()
   .regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/, { error: 'meter.form.wrong.characteristic' });
 
+/** Beyond every number that a format of the SIG's holds, times a power of ten of the same table. */
+const MOST = 1e60;
+
 /** How the bytes of a characteristic become a number. Numbers are the SIG's format codes where it has one. */
 export const valueLayoutSchema = z.object({
   /** A code of the Presentation Format table (4 = uint8, 6 = uint16, 14 = sint16, 20 = float32, 22 = SFLOAT, 25 = UTF-8 …). */
@@ -18,20 +21,34 @@ export const valueLayoutSchema = z.object({
   exponent: z.number().int().min(-10).max(10),
   scale: z
     .number({ error: 'meter.form.wrong.times' })
-    .refine((scale) => scale !== 0, { error: 'meter.form.wrong.times' }),
-  offset: z.number({ error: 'meter.form.wrong.plus' }),
+    .min(-MOST, { error: 'meter.form.wrong.times' })
+    .max(MOST, { error: 'meter.form.wrong.times' })
+    .refine((scale) => Math.abs(scale) >= 1 / MOST, { error: 'meter.form.wrong.times' }),
+  offset: z
+    .number({ error: 'meter.form.wrong.plus' })
+    .min(-MOST, { error: 'meter.form.wrong.plus' })
+    .max(MOST, { error: 'meter.form.wrong.plus' }),
 });
 export type ValueLayout = z.infer<typeof valueLayoutSchema>;
 
 /** What a meter can show, in its own unit. */
 export const meterRangeSchema = z
   .object({
-    min: z.number({ error: 'meter.form.wrong.lowest' }),
-    max: z.number({ error: 'meter.form.wrong.highest' }),
+    min: z
+      .number({ error: 'meter.form.wrong.lowest' })
+      .min(-MOST, { error: 'meter.form.wrong.lowest' })
+      .max(MOST, { error: 'meter.form.wrong.lowest' }),
+    max: z
+      .number({ error: 'meter.form.wrong.highest' })
+      .min(-MOST, { error: 'meter.form.wrong.highest' })
+      .max(MOST, { error: 'meter.form.wrong.highest' }),
   })
   .refine(({ min, max }) => min < max, { path: ['max'], error: 'meter.form.wrong.order' });
 
-const bytesHexSchema = z.string().regex(/^([0-9a-f]{2}){0,512}$/);
+const bytesHexSchema = z
+  .string()
+  .max(1024)
+  .regex(/^([0-9a-f]{2}){0,512}$/);
 
 /** What a meter says of the value that is read, and what it offers: another meter says something else. */
 export const meterIdentitySchema = z.object({

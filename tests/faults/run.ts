@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bitFlipsInFile, bitFlipsInLog } from './bit-flips.ts';
 import { clockSetBack } from './clock-set-back.ts';
+import { fuzzContract } from './contract-fuzz.ts';
 import { diskErrors, fullDisk, readOnly } from './failing-disk.ts';
 import type { Fault, FaultResult } from './fault.ts';
 import { fileSwapped } from './file-swapped.ts';
@@ -37,6 +38,8 @@ const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'clock-set-back', fault: clockSetBack, full: 24, short: 4 },
   // Each kind of attack once, whatever the number.
   { name: 'hostile-sockets', fault: hostileSockets, full: 1, short: 1 },
+  // So many inputs of each request.
+  { name: 'contract-fuzz', fault: fuzzContract, full: 2000, short: 30 },
 ];
 
 const { values, positionals } = parseArgs({

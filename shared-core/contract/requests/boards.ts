@@ -110,7 +110,7 @@ export const boardRequests = {
       stackOrder: stackOrderSchema.nullable().default(null),
       move: placeSinceSchema.nullable().default(null),
       /** The use of their stacks, and so of every board in these. */
-      endUseId: z.string().nullable().default(null),
+      endUseId: z.string().max(60).nullable().default(null),
       /** Of their latest rounds: excludes every reading for one reason, or includes what a person excluded. */
       latestReadings: z
         .union([z.object({ exclude: givenExclusionSchema }), z.literal('include')])

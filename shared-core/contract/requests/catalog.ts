@@ -12,7 +12,7 @@ export type EndUseRow = z.infer<typeof endUseRowSchema>;
 
 /** As `editOf`; these have names for ids. */
 const editOfNamed = <Shape extends z.ZodRawShape>(fields: z.ZodObject<Shape>) =>
-  z.object({ id: z.string(), basedOn: versionSchema, changed: fields.partial() });
+  z.object({ id: z.string().max(60), basedOn: versionSchema, changed: fields.partial() });
 
 /** Species and end uses: the built-in ones and the person's own. A built-in one that is edited becomes the person's. */
 export const catalogRequests = {

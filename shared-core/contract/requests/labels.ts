@@ -9,7 +9,11 @@ import { rowIdSchema } from '../yard.ts';
 /** The most labels that are made at once. */
 export const MOST_LABELS = 2000;
 
-const boardIds = z.array(rowIdSchema).max(MOST_LABELS);
+/** Each once: a label is for one board. */
+const boardIds = z
+  .array(rowIdSchema)
+  .max(MOST_LABELS)
+  .refine((ids) => new Set(ids).size === ids.length);
 const topics = (): Topic[] => ['boards', 'species', 'endUses', 'stacks', 'settings'];
 
 /** A board as far as choosing it for a label needs it. */

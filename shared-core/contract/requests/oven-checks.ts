@@ -17,7 +17,7 @@ const topicsOf = (fits: readonly OwnFit[]): Topic[] =>
 /** The person's own oven-dry checks of a species; every change answers with all of them, by meter. */
 export const ovenCheckRequests = {
   'ovenChecks.ofSpecies': query({
-    input: z.object({ speciesId: z.string() }),
+    input: z.object({ speciesId: z.string().max(60) }),
     output,
     topics: ({ speciesId }) => ['species', 'meter', `ovenChecks:${speciesId}`],
   }),
@@ -37,7 +37,7 @@ export const ovenCheckRequests = {
   'ovenChecks.include': command({ input: ofCheckOrWeight, output, topics: (_, fits) => topicsOf(fits) }),
   /** Corrects readings of the species with that meter by the checks, or stops doing so. */
   'ovenChecks.useFit': command({
-    input: z.object({ speciesId: z.string(), meterId: rowIdSchema.nullable(), inUse: z.boolean() }),
+    input: z.object({ speciesId: z.string().max(60), meterId: rowIdSchema.nullable(), inUse: z.boolean() }),
     output,
     topics: (_, fits) => topicsOf(fits),
   }),

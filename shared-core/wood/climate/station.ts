@@ -3,20 +3,21 @@ import type { MonthlyAir } from './monthly-air.ts';
 import { smoothedMonths } from './smoothed-months.ts';
 
 /** How the EMC of single days swings round its month: standard deviation in % MC, and correlation with the day before. */
-export const dayToDaySchema = z.object({ sdPct: z.number().min(0), lag: z.number().min(-1).max(1) });
+export const dayToDaySchema = z.object({ sdPct: z.number().min(0).max(30), lag: z.number().min(-1).max(1) });
 export type DayToDay = z.infer<typeof dayToDaySchema>;
 
 /** A weather station with a typical year. */
 export const stationSchema = z.object({
   /** Its number with the World Meteorological Organization. */
-  wmo: z.string(),
+  wmo: z.string().max(20),
   name: z.string().max(80),
   /** "NC". */
-  state: z.string(),
+  state: z.string().max(20),
   /** Degrees north and east. */
   latitude: z.number().min(-90).max(90),
   longitude: z.number().min(-180).max(180),
-  elevationM: z.number(),
+  /** From the Dead Sea to the highest summits. */
+  elevationM: z.number().min(-500).max(9000),
   days: dayToDaySchema,
 });
 export type Station = z.infer<typeof stationSchema>;
