@@ -1,13 +1,22 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
+import { keepFolderPrivate } from './store/private-files.ts';
 
 /**
  * Where yard files live: the same for Electron and for the loopback host, so that one machine has one yard.
- * `PINTALLY_DATA` overrides it.
+ * `PINTALLY_DATA` overrides it. No other user can enter Pintally's own folder, also where an earlier version made it;
+ * one that the person chose stays as open as it is.
  */
 export function dataDir(): string {
-  const { PINTALLY_DATA, APPDATA, XDG_DATA_HOME } = process.env;
-  if (PINTALLY_DATA) return PINTALLY_DATA;
+  const chosen = process.env.PINTALLY_DATA;
+  if (chosen) return chosen;
+  const own = ownFolder();
+  keepFolderPrivate(own);
+  return own;
+}
+
+function ownFolder(): string {
+  const { APPDATA, XDG_DATA_HOME } = process.env;
   if (process.platform === 'win32') return join(APPDATA ?? homedir(), 'Pintally');
   if (process.platform === 'darwin') return join(homedir(), 'Library', 'Application Support', 'Pintally');
   return join(XDG_DATA_HOME ?? join(homedir(), '.local', 'share'), 'pintally');

@@ -1,7 +1,8 @@
 import { chmodSync, mkdirSync, mkdtempSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { dataDir } from '../../../electron/data-dir.ts';
 import { type Db, openYardFile } from '../../../electron/store/yard-file.ts';
 import { lockYard } from '../../../electron/store/yard-lock.ts';
 
@@ -16,6 +17,7 @@ beforeEach(() => {
 });
 afterEach(() => {
   process.umask(usual);
+  vi.unstubAllEnvs();
   for (const db of open.splice(0)) db.close();
 });
 
@@ -49,4 +51,15 @@ test('files of an earlier Pintally are closed to others when the yard is opened;
   expect(suffixes.map((suffix) => modeOf(file + suffix))).toEqual(['600', '600', '600']);
   expect(modeOf(dirname(file))).toBe('755');
   expect(modeOf(parent)).toBe('755');
+});
+
+test('the folder of an earlier Pintally is closed to others, and a folder that the person chose is not', () => {
+  vi.stubEnv('XDG_DATA_HOME', parent);
+  vi.stubEnv('PINTALLY_DATA', '');
+  const own = dataDir();
+  mkdirSync(own, { mode: 0o755 });
+  expect(modeOf(dataDir())).toBe('700');
+  chmodSync(own, 0o755);
+  vi.stubEnv('PINTALLY_DATA', own);
+  expect(modeOf(dataDir())).toBe('755');
 });
