@@ -33,6 +33,9 @@ const recordedTables: Record<string, readonly string[]> = {
   picture: [],
 };
 
+/** Of a table's columns, those that are made again from the rest. */
+export const cacheColumns = (table: string): readonly string[] => recordedTables[table] ?? [];
+
 /**
  * Makes the triggers that write to `act_change` what an act does to the recorded tables, by the columns that these now
  * have. To be called after every migration; a column added by one is then recorded too.
