@@ -18,6 +18,7 @@ export default defineConfig({
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
           'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),
+          'salvage-worker': resolve(root, 'electron/app/yard/salvage-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },
       },

@@ -48,6 +48,7 @@ import type { BackupThread } from './yard/backup-tasks.ts';
 import { createBackups } from './yard/backups.ts';
 import { clockQueries } from './yard/clock.ts';
 import { createRestoring, restoredOf } from './yard/restoring.ts';
+import type { SalvageThread } from './yard/salvaging.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
@@ -97,6 +98,7 @@ export function createApp({
   const windows = createWindows();
   const changes = createSignal<readonly Topic[]>();
   const checkThread: CheckThread = createOwnThread(threads.check);
+  const salvageThread: SalvageThread = createOwnThread(threads.salvage);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
   const backupThread: BackupThread = createOwnThread(threads.backup);
@@ -168,6 +170,7 @@ export function createApp({
     ...clockQueries(queryContext, built),
     ...backups.queries,
     ...restoring.queries,
+    'recovery.report': yards.salvageReport,
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),
@@ -195,6 +198,11 @@ export function createApp({
     ...yards.notes.commands,
     ...backups.commands,
     ...restoring.commands,
+    'recovery.salvage': async () => {
+      leave();
+      await yards.salvage(salvageThread);
+      return begin();
+    },
     ...logCommands(log, openFile),
   };
 
@@ -281,6 +289,7 @@ export function createApp({
       yards.close();
       await backupThread.close();
       await checkThread.close();
+      await salvageThread.close();
     },
   };
 }

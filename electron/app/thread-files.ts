@@ -7,6 +7,7 @@ export const threadSources = {
   forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
   labels: join(import.meta.dirname, 'stock/labels-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
+  salvage: join(import.meta.dirname, 'yard/salvage-worker.ts'),
 };
 export type ThreadFiles = typeof threadSources;
 
@@ -17,4 +18,5 @@ export const builtThreads = (folder: string): ThreadFiles => ({
   forecast: join(folder, 'forecast-worker.js'),
   labels: join(folder, 'labels-worker.js'),
   round: join(folder, 'round-worker.js'),
+  salvage: join(folder, 'salvage-worker.js'),
 });

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { BackupChoice } from '../features/backups/BackupChoice.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
+import { SalvageButton } from '../features/recovery/SalvageButton.tsx';
 import { attempt } from '../stores/notices.ts';
 import { openDemoYard, openOwnYard, openRescuedYard, startYardAfresh } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
@@ -31,7 +32,11 @@ export function ProblemPage({ info }: { info: YardInfo }) {
             {say('problem-page.open-rescued')}
           </Button>
         )}
-        <Button kind={info.rescuedFile === null ? 'main' : undefined} onClick={() => attempt(open())}>
+        {info.canStartAfresh && <SalvageButton />}
+        <Button
+          kind={info.rescuedFile === null && !info.canStartAfresh ? 'main' : undefined}
+          onClick={() => attempt(open())}
+        >
           {say('common.try-again')}
         </Button>
         <Button onClick={() => attempt(openOther())}>

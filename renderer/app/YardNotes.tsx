@@ -1,5 +1,6 @@
 import { bridge } from '../data/bridge.ts';
 import { useQuery } from '../data/useQuery.ts';
+import { SalvageReportButton } from '../features/recovery/SalvageReportButton.tsx';
 import { attempt } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button } from '../ui/Button.tsx';
@@ -14,9 +15,12 @@ export function YardNotes() {
       key={note.code}
       kind="caution"
       actions={
-        <Button onClick={() => attempt(bridge().command('recovery.dismissNote', { code: note.code }))}>
-          {say('frame.dismiss')}
-        </Button>
+        <>
+          {note.code === 'yard-note.salvaged' && <SalvageReportButton />}
+          <Button onClick={() => attempt(bridge().command('recovery.dismissNote', { code: note.code }))}>
+            {say('frame.dismiss')}
+          </Button>
+        </>
       }
     >
       {say(note)}

@@ -64,6 +64,8 @@ export async function removeDemoYard(): Promise<void> {
 }
 export const startYardAfresh = () => open(bridge().command('yard.startAfresh', {}));
 
+export const salvageYard = () => open(bridge().command('recovery.salvage', {}));
+
 /** Opens another yard in one of these ways, and shows its stacks. */
 export const goToYard = (way: () => Promise<void>): Promise<void> =>
   attempt(way().then(() => go({ name: 'stacks' })));

@@ -1,3 +1,4 @@
+import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard } from '../../store/yard.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -21,6 +22,11 @@ export function createYardNotes() {
     },
     forget: (): void => {
       notes = [];
+    },
+    /** What could be read of a damaged file was saved. */
+    addSalvaged: ({ kinds }: SalvageReport): void => {
+      const saved = (kind: string) => kinds.find((each) => each.kind === kind)?.saved ?? 0;
+      notes.push(message('yard-note.salvaged', { boards: saved('boards'), readings: saved('readings') }));
     },
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     commands: {

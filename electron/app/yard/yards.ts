@@ -23,6 +23,7 @@ import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import type { YardToBackUp } from './backups.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
+import { type SalvageThread, salvageReport, salvageYard } from './salvaging.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 import { createYardNotes } from './yard-notes.ts';
 
@@ -197,6 +198,10 @@ export function createYards(
 
   const openUuid = (): string | null => (problem === null ? (yard?.uuid ?? null) : null);
 
+  function refuseSound(): void {
+    if (problem === null || !problem.damaged) throw new Refusal(message('refusal.yard-sound'));
+  }
+
   open('own');
 
   return {
@@ -299,10 +304,25 @@ export function createYards(
       putBack(rescuedFile, files[kind]);
       open(kind);
     },
-    startAfresh: (): void => {
-      if (problem === null || !problem.damaged) {
-        throw new Refusal(message('refusal.yard-sound'));
+    /** What was saved when the open file was salvaged. */
+    salvageReport: () => salvageReport(files[kind]),
+    salvage: async (salvageThread: SalvageThread): Promise<void> => {
+      refuseSound();
+      if (lock !== null) throw new Refusal(message('refusal.try-again'));
+      lock = lockYard(files[kind], now());
+      const salvaged = kind;
+      try {
+        await salvageYard(files[salvaged], day(), salvageThread);
+      } finally {
+        lock?.release();
+        lock = null;
       }
+      open(salvaged);
+      const report = salvageReport(files[salvaged]);
+      if (report) notes.addSalvaged(report);
+    },
+    startAfresh: (): void => {
+      refuseSound();
       putBeside(files[kind], day());
       open(kind);
     },

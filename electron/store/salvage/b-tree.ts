@@ -100,7 +100,7 @@ function record(bytes: Buffer): Value[] {
   for (let at = header.next; at < header.value; ) {
     const type = varint(bytes, at);
     at = type.next;
-    const { value, length } = valueOf(bytes, body, type.value);
+    const { value, length } = decoded(bytes, body, type.value);
     values.push(value);
     body += length;
   }
@@ -110,7 +110,7 @@ function record(bytes: Buffer): Value[] {
 
 const INTEGER_BYTES = [0, 1, 2, 3, 4, 6, 8];
 
-function valueOf(bytes: Buffer, at: number, type: number): { value: Value; length: number } {
+function decoded(bytes: Buffer, at: number, type: number): { value: Value; length: number } {
   const integerBytes = INTEGER_BYTES[type];
   if (type === 0) return { value: null, length: 0 };
   if (type === 8 || type === 9) return { value: type - 8, length: 0 };

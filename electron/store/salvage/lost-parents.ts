@@ -1,8 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
 import type { Db } from '../yard-file.ts';
 import type { Value } from './b-tree.ts';
 import type { Table } from './tables.ts';
+
+const nameOf = (what: 'species' | 'end-use' | 'place' | 'stack' | 'meter', id: Value): string =>
+  `${english[`recovered.${what}`]} ${id}`;
 
 type Given = Record<string, Value | undefined>;
 
@@ -47,7 +51,7 @@ export function createLostParents(
         const unknown = {
           ...builtInSpecies[0],
           id,
-          name: `Recovered ${id}`,
+          name: nameOf('species', id),
           aliases: [],
           curveId: null,
           linear: null,
@@ -57,16 +61,16 @@ export function createLostParents(
       case 'end_use':
       case 'use': {
         const known = builtInEndUses.find((each) => each.id === id);
-        const record = known ?? { ...builtInEndUses[0], id, name: `Recovered ${id}` };
+        const record = known ?? { ...builtInEndUses[0], id, name: nameOf('end-use', id) };
         return { id, record: JSON.stringify(record), built_in: known ? 1 : 0 };
       }
       case 'place':
-        return { id, name: `Recovered place ${id}`, kind: 'open-shed', air: AIR };
+        return { id, name: nameOf('place', id), kind: 'open-shed', air: AIR };
       case 'stack': {
         const use = builtInEndUses[0]?.id ?? '';
         const useTable = tables.has('end_use') ? 'end_use' : 'use';
         if (!ids(useTable).has(use)) make(useTable, use, {});
-        return { id, name: `Recovered stack ${id}`, place_id: some('place'), end_use_id: use, use_id: use };
+        return { id, name: nameOf('stack', id), place_id: some('place'), end_use_id: use, use_id: use };
       }
       case 'board': {
         const species = builtInSpecies[0]?.id ?? '';
@@ -99,7 +103,7 @@ export function createLostParents(
         };
       }
       case 'meter':
-        return { id, kind: 'bluetooth', device_id: `recovered-${id}`, name: `Recovered meter ${id}` };
+        return { id, kind: 'bluetooth', device_id: `recovered-${id}`, name: nameOf('meter', id) };
       case 'meter_profile':
         return { id, meter_id: some('meter'), version: 1000 + Number(id), record: 'null' };
       default:

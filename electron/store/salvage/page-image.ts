@@ -1,6 +1,9 @@
 import { closeSync, existsSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs';
 import { readWal } from '../wal-frames.ts';
 
+/** How every SQLite file begins: its format's name, in ASCII. */
+const MAGIC = Buffer.from('53514c69746520666f726d6174203300', 'hex');
+
 /**
  * The pages of a yard file as its newest commits left them, those after a bad place in its log included. Nothing is
  * written. Close it only while SQLite does not have the file open in this process.
@@ -12,7 +15,7 @@ export function openPages(file: string) {
   const header = Buffer.alloc(100);
   readSync(fd, header, 0, 100, 0);
   const log = existsSync(`${file}-wal`) ? readWal(readFileSync(`${file}-wal`)) : null;
-  const isWhole = header.toString('latin1', 0, 16) === 'SQLite format 3\0';
+  const isWhole = header.subarray(0, 16).equals(MAGIC);
   const stored = header.readUInt16BE(16) === 1 ? 65_536 : header.readUInt16BE(16);
   const isPageSize = stored >= 512 && (stored & (stored - 1)) === 0;
   // Where neither can be read: what SQLite gives a new file.
@@ -35,7 +38,7 @@ export function openPages(file: string) {
   }
 
   const first = page(1);
-  const isFirstWhole = first.toString('latin1', 0, 16) === 'SQLite format 3\0';
+  const isFirstWhole = first.subarray(0, 16).equals(MAGIC);
   return {
     count,
     page,

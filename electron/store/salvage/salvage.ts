@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
 import { migrations } from '../migrations.ts';
 import type { Db } from '../yard-file.ts';
 import { isTableLeaf, type Row, readPage, type Value } from './b-tree.ts';
@@ -22,14 +23,13 @@ const KINDS: Record<string, SalvageReport['kinds'][number]['kind']> = {
  *
  * Each table's b-tree is walked around pages that cannot be read; then rows on pages that no tree leads to any more are
  * given to the table that they fit. A row whose parent is lost gets one named as recovered.
- * @param target  a file that does not exist yet
- * @param progress  how much is done, 0 to 1
+ * @param target  an empty file
  */
-export function salvage(file: string, target: string, progress: (share: number) => void): SalvageReport {
+export function salvage(file: string, target: string): SalvageReport {
   const pages = openPages(file);
   const db = new Database(target);
   try {
-    const report = db.transaction(() => fill(pages, db, progress))();
+    const report = db.transaction(() => fill(pages, db))();
     db.pragma('journal_mode = WAL');
     return report;
   } finally {
@@ -45,7 +45,7 @@ interface SchemaRow {
   root: number;
 }
 
-function fill(pages: Pages, db: Db, progress: (share: number) => void): SalvageReport {
+function fill(pages: Pages, db: Db): SalvageReport {
   const claimed = new Set<number>();
   const free = pages.free();
   const leaves: number[] = [];
@@ -83,8 +83,6 @@ function fill(pages: Pages, db: Db, progress: (share: number) => void): SalvageR
 
   const counts = new Map<string, { saved: number; damaged: number; indexed: number }>();
   if (byName.has('yard')) db.exec('DELETE FROM yard');
-  let done = 0;
-  const total = Math.max(1, leaves.length);
   for (const table of tables) {
     const count = { saved: 0, damaged: 0, indexed: 0 };
     counts.set(table.name, count);
@@ -99,7 +97,6 @@ function fill(pages: Pages, db: Db, progress: (share: number) => void): SalvageR
         if (fits(table, row) && insert(db, table, row, ids, lost.make)) count.saved++;
         else if (!isStray) count.damaged++;
       }
-      progress(++done / total);
     }
     count.indexed = uuidsIn(pages, schema, table.name).size;
   }
@@ -259,8 +256,8 @@ function recoveredIn(db: Db): string[] {
   return db
     .prepare(
       `SELECT code FROM board WHERE code LIKE 'RECOVERED-%' UNION ALL
-       SELECT name FROM stack WHERE name LIKE 'Recovered stack %' LIMIT 50`,
+       SELECT name FROM stack WHERE name LIKE ? || ' %' LIMIT 50`,
     )
     .pluck()
-    .all() as string[];
+    .all(english['recovered.stack']) as string[];
 }

@@ -14,6 +14,7 @@ import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { OpenLog } from '../log/OpenLog.tsx';
+import { SalvageReportButton } from '../recovery/SalvageReportButton.tsx';
 import { LayoutForm } from './LayoutForm.tsx';
 import { NextBoardChoice } from './NextBoardChoice.tsx';
 import './settings.css';
@@ -171,6 +172,7 @@ function Log() {
       </p>
       <Actions>
         <OpenLog />
+        <SalvageReportButton />
       </Actions>
     </Sheet>
   );

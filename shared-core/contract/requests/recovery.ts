@@ -1,9 +1,19 @@
 import { z } from 'zod';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofMachine, query } from '../request-kinds.ts';
+import { salvageReportSchema } from '../salvage.ts';
+import { yardInfoSchema } from '../yard.ts';
 
 /** What happened to the open yard's file. */
 export const recoveryRequests = {
+  /** Opens a new file with what can be read of the damaged one, which is put beside. */
+  'recovery.salvage': ofMachine(
+    command({ input: nothingSchema, output: yardInfoSchema, topics: () => ['yard'] }),
+  ),
+  /** What was saved then; null where the yard never was damaged. */
+  'recovery.report': ofMachine(
+    query({ input: nothingSchema, output: salvageReportSchema.nullable(), topics: () => ['yardNotes'] }),
+  ),
   /** What a person must know of it, until they dismiss it. */
   'recovery.notes': ofMachine(
     query({ input: nothingSchema, output: z.array(messageSchema), topics: () => ['yardNotes'] }),

@@ -57,7 +57,7 @@ export const refusals = {
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged':
-    'The yard file {file} is damaged. It was not changed. Restore a backup, or start a new yard.',
+    'The yard file {file} is damaged. It was not changed. Save what can be read, restore a backup, or start a new yard.',
   'refusal.yard-log-damaged':
     'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed. Save what can be read, or restore a backup.',
   'refusal.yard-in-use':

@@ -18,6 +18,7 @@ const edit = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
 const inputs: { [N in QueryName]: RequestInput<N> } = {
   'yard.info': {},
   'recovery.notes': {},
+  'recovery.report': {},
   'stacks.list': {},
   'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },

@@ -295,6 +295,29 @@ describe('a yard that cannot be opened', () => {
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 
+  test('is saved as far as it can be read, and what was saved can be read and saved as text', async () => {
+    const report = {
+      kinds: [{ kind: 'readings' as const, saved: 118, lost: 2 }],
+      recovered: ['RECOVERED-7'],
+    };
+    const { machine, user } = await open(damaged, {
+      'recovery.salvage': () => aYard(),
+      'recovery.notes': () => [message('yard-note.salvaged', { boards: 12, readings: 118 })],
+      'recovery.report': () => report,
+    });
+    await user.click(screen.getByRole('button', { name: 'Save what can be read' }));
+    expect(machine.inputsOf('recovery.salvage')).toEqual([{}]);
+    expect(
+      await screen.findByText(/^Saved from the damaged file: 12 boards and 118 readings\./),
+    ).toBeTruthy();
+    await user.click(await screen.findByRole('button', { name: 'Show what was saved' }));
+    const dialog = screen.getByRole('dialog', { name: 'Saved from the damaged file' });
+    expect(dialog.textContent).toContain('Readings: 118 saved, 2 lost or damaged.');
+    expect(dialog.textContent).toContain('RECOVERED-7');
+    expect(within(dialog).getByRole('button', { name: 'Save as text' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
   test('is moved aside only after the person read that nothing is deleted', async () => {
     const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
     await user.click(screen.getByRole('button', { name: 'Rename this file and start a new yard' }));

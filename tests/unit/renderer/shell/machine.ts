@@ -41,7 +41,7 @@ type Answers = {
  */
 export function playMachine(given: Answers) {
   // The frame asks this on every screen.
-  const answers: Answers = { 'recovery.notes': () => [], ...given };
+  const answers: Answers = { 'recovery.notes': () => [], 'recovery.report': () => null, ...given };
   const asked: { name: RequestName; input: unknown }[] = [];
   const listeners = new Map<EventName, Set<(data: never) => void>>();
   async function request(name: RequestName, input: unknown): Promise<never> {

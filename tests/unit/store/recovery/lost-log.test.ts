@@ -73,9 +73,21 @@ test('a yard whose log has a page overwritten is not opened, so that nothing ove
   const first = readWal(log)!.frames[2]!.offset;
   log.fill(0xa5, first, first + 4096);
   writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
-  const { app, info } = await notesIn(dataDir);
+  const { app, window, info } = await notesIn(dataDir);
   expect(info).toMatchObject({ problem: { code: 'refusal.yard-log-damaged' }, canStartAfresh: true });
   expect(readFileSync(join(dataDir, 'yard.sqlite-wal')).equals(log)).toBe(true);
+
+  expect(await window.command('recovery.salvage', {})).toMatchObject({ problem: null, boards: 2 });
+  expect(await window.query('recovery.notes', {})).toMatchObject([
+    { code: 'yard-note.salvaged', facts: { boards: 2, readings: 0 } },
+  ]);
+  expect((await window.query('recovery.report', {}))?.kinds).toContainEqual({
+    kind: 'boards',
+    saved: 2,
+    lost: 0,
+  });
+  const day = new Date().toISOString().slice(0, 10);
+  expect(readFileSync(join(dataDir, `yard.sqlite.damaged-${day}-wal`)).equals(log)).toBe(true);
   await app.close();
 });
 

@@ -23,7 +23,7 @@ beforeAll(async () => {
 function saved(file: string) {
   const before = readFileSync(file);
   const target = join(file, '..', 'new.sqlite');
-  const report = salvage(file, target, () => undefined);
+  const report = salvage(file, target);
   expect(readFileSync(file).equals(before)).toBe(true);
   const yard = openYard(target);
   yard.close();
