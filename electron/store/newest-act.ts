@@ -3,6 +3,8 @@ import { z } from 'zod';
 import type { Db } from './yard-file.ts';
 
 const newestActSchema = z.object({
+  /** Of the yard: another one, as a backup, may take the file's place. */
+  yard: z.uuid(),
   uuid: z.uuid(),
   /** Its number in the file. */
   id: z.number().int(),
@@ -24,7 +26,9 @@ const besideOf = (file: string): string => `${file}-newest`;
  * file alone looks sound. Not synced, and where it cannot be written nothing fails: it then remembers an earlier act.
  */
 export function rememberNewestAct(file: string, db: Db): void {
-  const newest = db.prepare('SELECT uuid, id, at FROM act ORDER BY id DESC LIMIT 1').get();
+  const newest = db
+    .prepare('SELECT y.uuid AS yard, a.uuid, a.id, a.at FROM act a, yard y ORDER BY a.id DESC LIMIT 1')
+    .get();
   try {
     if (newest !== undefined) writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
   } catch {
@@ -45,6 +49,7 @@ export function missingActs(file: string, db: Db): MissingActs | null {
   } catch {
     return null;
   }
+  if (db.prepare('SELECT uuid FROM yard').pluck().get() !== newest.yard) return null;
   if (db.prepare('SELECT 1 FROM act WHERE uuid = ?').get(newest.uuid) !== undefined) return null;
   const last = Number(db.prepare('SELECT coalesce(max(id), 0) FROM act').pluck().get());
   return { acts: Math.max(1, newest.id - last), newestAt: newest.at };
