@@ -126,7 +126,7 @@ describe('what can be read of a yard file', () => {
       const pages = [1, 2, 3].map(() => 1 + random(count));
       expect(saved(overwritten(pages)).readings.length, `pages ${pages}`).toBeGreaterThan(READINGS - 150);
     }
-  });
+  }, 30_000);
 
   test.each([1, 5, 9, 10, 11])('of layout %i is brought to the newest one', (layout) => {
     const file = copyOfLayout(layout);
