@@ -1,10 +1,11 @@
 import { readdirSync, renameSync, rmSync, statfsSync, statSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { readBackupName } from './backup-name.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
-import { makePrivateFile } from './private-files.ts';
+import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { type Db, isDamage } from './yard-file.ts';
 
 /** Left free beside a backup, so that it is never what keeps a reading from being saved. */
@@ -46,10 +47,22 @@ export function writeBackupAtOnce(db: Db, target: string): void {
   }
 }
 
-/** Removes what a backup that was interrupted left in its folder. */
-export function removeParts(folder: string): void {
-  for (const name of readdirSync(folder)) {
-    if (/^pintally-.*\.sqlite\.part(-\w+)?$/.test(name)) rmSync(join(folder, name), { force: true });
+/**
+ * Makes the folder of a backup where there is none, and removes what an interrupted backup of the same yard left there.
+ * @throws Refusal as above
+ */
+export function clearForBackup(target: string): void {
+  const folder = dirname(target);
+  const yardId = readBackupName(basename(target))?.yardId;
+  try {
+    makePrivateFolder(folder);
+    for (const name of readdirSync(folder)) {
+      const [, whole = ''] = /^(.*)\.part(-\w+)?$/.exec(name) ?? [];
+      const left = readBackupName(whole);
+      if (left !== null && left.yardId === yardId) rmSync(join(folder, name), { force: true });
+    }
+  } catch (error) {
+    throw asBackupProblem(error, target);
   }
 }
 
@@ -103,11 +116,12 @@ const noRoom = (target: string): Refusal =>
   new Refusal(message('backup.no-room', { folder: dirname(target) }));
 
 /** What an error at copying means to a person; what is none of these is a fault of ours. */
-function asBackupProblem(error: unknown, target: string): unknown {
+export function asBackupProblem(error: unknown, target: string): unknown {
+  if (error instanceof Refusal) return error;
   const code = String((error as { code?: unknown }).code ?? '');
   const folder = dirname(target);
   if (/^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(code)) return noRoom(target);
-  if (/^(EACCES|EPERM|EROFS|ENOENT|ENOTDIR|SQLITE_CANTOPEN|SQLITE_READONLY)/.test(code)) {
+  if (/^(EACCES|EPERM|EROFS|ENOENT|ENOTDIR|EEXIST|SQLITE_CANTOPEN|SQLITE_READONLY)/.test(code)) {
     return new Refusal(message('backup.folder-refused', { folder }));
   }
   if (/^(EIO|SQLITE_IOERR)/.test(code)) return new Refusal(message('backup.disk-failed', { folder }));

@@ -2,6 +2,7 @@ import { existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Restored } from '../../shared-core/contract/backups.ts';
 import { writeBackup } from './backup.ts';
+import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
 import { settingWrites } from './setting-table.ts';
@@ -25,9 +26,11 @@ export async function prepareRestore(
   yardFile: string,
   newUuid: string | null,
 ): Promise<void> {
-  contentsIn(source, true);
-  removeLeft(yardFile);
-  await writeBackup(source, unfinished(yardFile));
+  forgetRestore(yardFile);
+  await withChosenYard(source, async (readable) => {
+    contentsIn(readable, true);
+    await writeBackup(readable, unfinished(yardFile));
+  });
   edit(yardFile, (db) => {
     if (newUuid === null) return;
     settingWrites(db).put(BACKUP_ID, backupIdOf(db));
@@ -63,10 +66,11 @@ export function takeRestored(yardFile: string): void {
 /** After a crash: a restore that had put the damaged file aside is finished, any other is forgotten. */
 export function finishRestore(yardFile: string): void {
   if (!existsSync(yardFile) && existsSync(finished(yardFile))) takeRestored(yardFile);
-  removeLeft(yardFile);
+  forgetRestore(yardFile);
 }
 
-function removeLeft(yardFile: string): void {
+/** Removes what a restore that was not completed left beside the yard file. */
+export function forgetRestore(yardFile: string): void {
   for (const file of [unfinished(yardFile), `${unfinished(yardFile)}.part`, finished(yardFile)]) {
     for (const suffix of ['', '-wal', '-shm', '-journal']) rmSync(file + suffix, { force: true });
   }

@@ -4,44 +4,27 @@ import type { YardContents } from '../../shared-core/contract/backups.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { UNKNOWN_YARD } from './backup-name.ts';
 import { migrations } from './migrations.ts';
-import { type Db, isDamage, layoutOf } from './yard-file.ts';
+import { type Db, layoutOf } from './yard-file.ts';
 
 /** The setting under which a yard that was restored has the id of the yard that its backups belong to. */
 export const BACKUP_ID = 'backup-id';
 
 /**
- * What is in a file that may be a yard of this or an earlier layout. Nothing is written to it.
+ * What is in a yard file of this or an earlier layout.
+ * @param file  one that `withChosenYard` gives
  * @param isThorough  whether every page is checked, which takes seconds for a large file
- * @throws Refusal for a file that is damaged, of a newer Pintally, or no yard
+ * @throws Refusal for a damaged file
  */
 export function contentsIn(file: string, isThorough: boolean): YardContents {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
-    const db = new Database(file, { readonly: true, timeout: 2000 });
-    try {
-      refuseForeign(db);
-      if (isThorough && db.pragma('integrity_check(1)', { simple: true }) !== 'ok') throw damaged();
-      return contentsOf(db);
-    } finally {
-      db.close();
+    if (isThorough && db.pragma('integrity_check(1)', { simple: true }) !== 'ok') {
+      throw new Refusal(message('restore.damaged'));
     }
-  } catch (error) {
-    if (isDamage(error)) throw damaged();
-    if (String((error as { code?: unknown }).code).startsWith('SQLITE_CANTOPEN')) {
-      throw new Refusal(message('restore.file-gone'));
-    }
-    throw error;
+    return contentsOf(db);
+  } finally {
+    db.close();
   }
-}
-
-const damaged = (): Refusal => new Refusal(message('restore.damaged'));
-
-/** @throws Refusal for a file that is no yard, or one of a newer Pintally */
-export function refuseForeign(db: Db): void {
-  const ours = db.prepare(
-    "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name IN ('stack', 'board', 'round', 'reading')",
-  );
-  if (ours.pluck().get() !== 4) throw new Refusal(message('restore.no-yard'));
-  if (layoutOf(db) > migrations.length) throw new Refusal(message('restore.newer'));
 }
 
 function contentsOf(db: Db): YardContents {
@@ -79,7 +62,10 @@ export function backupIdOf(db: Db): string {
   return uuidOf(db)?.slice(0, 8) ?? UNKNOWN_YARD;
 }
 
-/** How many readings of a yard are not in another one. */
+/**
+ * How many readings of a yard are not in another one.
+ * @param other  one that `withChosenYard` gives
+ */
 export function readingsMissingIn(file: string, other: string): number {
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {

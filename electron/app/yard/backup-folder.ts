@@ -37,11 +37,8 @@ export function createBackupFolder(dataDir: string) {
     usual,
     chosen: (): string | null => choice.folder,
     isAway: (): boolean => choice.folder !== null && !isThere(choice),
-    /** Where a backup can go, the best first. */
-    toWriteTo(): string[] {
-      makePrivateFolder(usual);
-      return isThere(choice) ? [choice.folder as string, usual] : [usual];
-    },
+    /** Where a backup may go, the best first. */
+    toWriteTo: (): string[] => (isThere(choice) ? [choice.folder as string, usual] : [usual]),
     /** Where backups may be. */
     toReadFrom: (): string[] => (choice.folder === null ? [usual] : [choice.folder, usual]),
     /**

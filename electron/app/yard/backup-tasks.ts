@@ -1,12 +1,13 @@
-import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
-import { dirname, isAbsolute, join } from 'node:path';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { basename, dirname, isAbsolute, join } from 'node:path';
 import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Backup, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { removeParts, sizeOf, writeBackup } from '../../store/backup.ts';
-import { type BackupName, readBackupName } from '../../store/backup-name.ts';
+import { clearForBackup, sizeOf, writeBackup } from '../../store/backup.ts';
+import { type BackupName, readBackupName, UNKNOWN_YARD } from '../../store/backup-name.ts';
+import { withChosenYard } from '../../store/chosen-file.ts';
 import { completeRestore, prepareRestore } from '../../store/restore.ts';
 import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
 import type { OwnThread } from '../own-thread.ts';
@@ -32,9 +33,9 @@ interface CompletedRestore {
 export const backupTasks = {
   /** Makes a backup, and deletes those of the same yard whose turn is over. */
   make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
-    removeParts(dirname(target));
+    clearForBackup(target);
     await writeBackup(from, target);
-    const name = readBackupName(target.slice(dirname(target).length + 1));
+    const name = readBackupName(basename(target));
     if (name) rotate(dirname(target), name.yardId);
     return null;
   },
@@ -56,25 +57,27 @@ export const backupTasks = {
     completeRestore(yardFile, restored),
 
   /** The backups in these folders, the newest first. */
-  list: async ({ folders, yardId }: { folders: string[]; yardId: string | null }): Promise<Backup[]> =>
-    folders
-      .flatMap(backupsIn)
-      .sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1))
-      .map(({ file, at, why, yardId: of }) => ({
+  list: async ({ folders, yardId }: { folders: string[]; yardId: string | null }): Promise<Backup[]> => {
+    const found = folders.flatMap(backupsIn).sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
+    return Promise.all(
+      found.map(async ({ file, at, why, yardId: of }) => ({
         file,
         at,
         why,
-        sizeBytes: statSync(file).size,
-        contents: readable(file),
-        isOfOtherYard: yardId !== null && yardId !== of,
+        sizeBytes: sizeOf(file),
+        contents: await withChosenYard(file, (readable) => contentsIn(readable, false)).catch(() => null),
+        isOfOtherYard: yardId !== null && ![yardId, UNKNOWN_YARD].includes(of),
       })),
+    );
+  },
 
   /** @param present  the yard file that is open; null where it cannot be read */
-  look: async ({ file, present }: { file: string; present: string | null }): Promise<Look> => ({
-    contents: contentsIn(file, true),
-    sizeBytes: sizeOf(file),
-    readingsLeftOut: present === null ? null : readingsMissingIn(present, file),
-  }),
+  look: ({ file, present }: { file: string; present: string | null }): Promise<Look> =>
+    withChosenYard(file, (readable) => ({
+      contents: contentsIn(readable, true),
+      sizeBytes: sizeOf(file),
+      readingsLeftOut: present === null ? null : readingsMissingIn(present, readable),
+    })),
 };
 export type BackupTasks = typeof backupTasks;
 type TaskName = keyof BackupTasks;
@@ -113,13 +116,20 @@ interface BackupFile extends BackupName {
   file: string;
 }
 
-/** Nothing where there is no such folder. */
+/** Nothing where there is no such folder, or it cannot be read. */
 export function backupsIn(folder: string): BackupFile[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder).flatMap((fileName) => {
+  return namesIn(folder).flatMap((fileName) => {
     const name = readBackupName(fileName);
     return name ? [{ ...name, file: join(folder, fileName) }] : [];
   });
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
 }
 
 function rotate(folder: string, yardId: string): void {
@@ -132,11 +142,3 @@ function rotate(folder: string, yardId: string): void {
 
 /** The local ISO day of an instant, where this computer is. */
 export const localDay = (instant: string): string => new Date(instant).toLocaleDateString('sv-SE');
-
-function readable(file: string): YardContents | null {
-  try {
-    return contentsIn(file, false);
-  } catch {
-    return null;
-  }
-}

@@ -4,7 +4,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BackupState, Restored } from '../../../shared-core/contract/backups.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { writeBackupAtOnce } from '../../store/backup.ts';
+import { clearForBackup, writeBackupAtOnce } from '../../store/backup.ts';
 import { backupFileName } from '../../store/backup-name.ts';
 import { backupIdOf, holdsAnything } from '../../store/yard-contents.ts';
 import type { Db } from '../../store/yard-file.ts';
@@ -86,10 +86,14 @@ export function createBackups(
     changed(['backups']);
   }
 
-  function fail(error: unknown): void {
-    if (!(error instanceof Refusal)) reportFault(error);
-    tell(error instanceof Refusal ? error.problem : message('backup.failed'));
+  /** What a person reads of it. */
+  function problemOf(error: unknown): Message {
+    if (error instanceof Refusal) return error.problem;
+    reportFault(error);
+    return message('backup.failed');
   }
+
+  const fail = (error: unknown): void => tell(problemOf(error));
 
   async function makeQuietly(why: BackupReason): Promise<void> {
     const yard = yardToBackUp();
@@ -121,17 +125,24 @@ export function createBackups(
     /** The own yard was opened, and can be written to. */
     yardOpened: makeOfDay,
     roundFinished: (): void => void makeQuietly('round'),
-    /** A file is about to be brought to the newest layout. */
+    /**
+     * A file is about to be brought to the newest layout. A backup that fails is said and does not lock the person out:
+     * the migration is one transaction, and leaves the file whole without a backup too.
+     */
     beforeMigrating: (db: Db): void => {
       if (!holdsAnything(db)) return;
-      try {
-        const [into] = folder.toWriteTo() as [string];
-        writeBackupAtOnce(db, nextIn(into, 'migration', backupIdOf(db)));
-      } catch (error) {
-        // The migration is one transaction: it leaves the file whole without a backup too.
-        problem = error instanceof Refusal ? error.problem : message('backup.failed');
-        if (!(error instanceof Refusal)) reportFault(error);
+      let failure: unknown = null;
+      for (const into of folder.toWriteTo()) {
+        const target = nextIn(into, 'migration', backupIdOf(db));
+        try {
+          clearForBackup(target);
+          writeBackupAtOnce(db, target);
+          return;
+        } catch (error) {
+          failure ??= error;
+        }
       }
+      problem = problemOf(failure);
     },
     queries: {
       'backups.state': state,

@@ -1,11 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import { dirname, join, resolve } from 'node:path';
+import { existsSync, statSync } from 'node:fs';
+import { basename, dirname, resolve } from 'node:path';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { asBackupProblem } from '../../store/backup.ts';
 import { readBackupName } from '../../store/backup-name.ts';
-import { RESTORED } from '../../store/restore.ts';
+import { forgetRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { askBackup, type BackupThread } from './backup-tasks.ts';
 import type { Backups } from './backups.ts';
@@ -36,38 +38,48 @@ export function createRestoring(
 
   function restorable(typed: string): string {
     const file = resolve(typed);
-    if (file === yards.ownFile) throw new Refusal(message('restore.open-yard'));
+    if (isSameFile(file, yards.ownFile)) throw new Refusal(message('restore.open-yard'));
     return file;
   }
 
   async function replace(source: string, newUuid: string | null): Promise<YardInfo> {
     const yardFile = yards.ownFile;
     await yards.checking();
-    const present = yards.toBackUp();
-    await askBackup(thread, 'prepare', { source, yardFile, newUuid });
-    if (present === null) {
-      await askBackup(thread, 'complete', { yardFile, restored: null });
-      leave();
-      yards.replaceOwn();
-      return begin();
-    }
-    leave();
-    const release = yards.holdWriting();
+    const letGo = yards.beginReplacing();
     try {
-      const undoFile = await backups.make('restore', present);
-      const backedUpAt = readBackupName(source.slice(dirname(source).length + 1))?.at ?? null;
-      const restored = newUuid === null ? null : { backedUpAt, restoredAt: now(), undoFile };
-      await askBackup(thread, 'complete', { yardFile, restored });
-      yards.replaceOwn();
+      await askBackup(thread, 'prepare', { source, yardFile, newUuid });
+      await complete(source, newUuid);
+    } catch (error) {
+      // Where a damaged file was put beside already, the next opening finishes the restore.
+      if (existsSync(yardFile)) forgetRestore(yardFile);
+      throw asBackupProblem(error, yardFile);
     } finally {
-      release();
-      begin();
+      letGo();
     }
     return yards.info();
   }
 
+  /** Nothing can be written from here on, so that the backup of the present yard has everything. */
+  async function complete(source: string, newUuid: string | null): Promise<void> {
+    const present = yards.toBackUp();
+    leave();
+    const release = present && yards.holdWriting();
+    try {
+      let restored: Omit<Restored, 'readingsLeftOut'> | null = null;
+      if (present) {
+        const undoFile = await backups.make('restore', present);
+        const backedUpAt = readBackupName(basename(source))?.at ?? null;
+        if (newUuid !== null) restored = { backedUpAt, restoredAt: now(), undoFile };
+      }
+      await askBackup(thread, 'complete', { yardFile: yards.ownFile, restored });
+      yards.replaceOwn();
+    } finally {
+      release?.();
+      begin();
+    }
+  }
+
   async function alone(source: string, newUuid: string | null): Promise<YardInfo> {
-    if (yards.kind() !== 'own') throw new Refusal(message('restore.own-not-open'));
     if (isRestoring) throw new Refusal(message('restore.busy'));
     isRestoring = true;
     try {
@@ -99,9 +111,14 @@ export function createRestoring(
         const present = yards.toBackUp();
         if (present === null) throw new Refusal(message('backup.own-not-open'));
         if (dirname(resolve(file)) === resolve(dataDir)) throw new Refusal(message('backup.copy-in-data'));
-        const target = join(dirname(file), file.slice(dirname(file).length + 1));
-        return askBackup(thread, 'copy', { from: present.file, target, replaces });
+        return askBackup(thread, 'copy', { from: present.file, target: file, replaces });
       },
     } satisfies Partial<Commands>,
   };
+}
+
+/** By whatever name. Neither is opened: see `makePrivateFile`. */
+function isSameFile(file: string, other: string): boolean {
+  const [found, open] = [file, other].map((each) => statSync(each, { bigint: true, throwIfNoEntry: false }));
+  return file === other || (found !== undefined && found.dev === open?.dev && found.ino === open.ino);
 }

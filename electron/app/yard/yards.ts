@@ -7,7 +7,7 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import { putBack, rescuedCopyOf } from '../../store/rescued-copy.ts';
-import { finishRestore, takeRestored } from '../../store/restore.ts';
+import { finishRestore, forgetRestore, takeRestored } from '../../store/restore.ts';
 import { FileMoved, openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
   asProblem,
@@ -202,6 +202,11 @@ export function createYards(
     if (problem === null || !problem.damaged) throw new Refusal(message('refusal.yard-sound'));
   }
 
+  function refuseToReplace(): void {
+    if (kind !== 'own') throw new Refusal(message('restore.own-not-open'));
+    if (problem && !problem.damaged) throw problem;
+  }
+
   open('own');
 
   return {
@@ -256,22 +261,37 @@ export function createYards(
       };
     },
     /**
+     * Before a copy is made for `replaceOwn`. Until what it returns is called, a damaged own yard is this process's alone,
+     * as one that is open.
+     * @throws Refusal where the own yard is neither open nor damaged
+     */
+    beginReplacing: (): (() => void) => {
+      refuseToReplace();
+      if (problem === null) return () => undefined;
+      if (lock !== null) throw new Refusal(message('restore.busy'));
+      lock = lockYard(files.own, now());
+      return () => {
+        if (yard !== null) return;
+        lock?.release();
+        lock = null;
+      };
+    },
+    /**
      * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is put beside.
-     * @throws Refusal where the own yard is not open any more, or is not all in its file
+     * @throws Refusal where the own yard is neither open nor damaged any more, or is not all in its file
      */
     replaceOwn: (): void => {
-      const isDamaged = problem?.damaged ?? false;
-      if (kind !== 'own' || (yard === null && !isDamaged)) throw new Refusal(message('restore.own-not-open'));
-      lock ??= lockYard(files.own, now());
-      if (isDamaged) putBeside(files.own, day());
-      yard?.close();
-      yard = null;
-      if (sizeOf(`${files.own}-wal`) > 0) {
+      if (noticeMoved()) forgetRestore(files.own);
+      refuseToReplace();
+      try {
+        if (problem) putBeside(files.own, day());
+        yard?.close();
+        yard = null;
+        if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('restore.in-use'));
+        takeRestored(files.own);
+      } finally {
         open('own');
-        throw new Refusal(message('restore.in-use'));
       }
-      takeRestored(files.own);
-      open('own');
     },
     noticeMoved,
     /** The file that was open is no longer at its path; it is closed and has a problem. */

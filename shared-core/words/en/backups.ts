@@ -84,6 +84,10 @@ export const backups = {
   'restore.own-not-open': 'Your own yard is not open. Nothing was changed. Open it, then restore.',
   'restore.busy': 'A backup is being restored. Nothing more was changed. Wait until it is done.',
   'restore.none': 'There is no restore to undo. Nothing was changed.',
+  'restore.file-in-use':
+    'Another program is writing to that file. Nothing was changed. Close that program and try again.',
+  'restore.no-room':
+    'There is not enough room in {folder} to look inside. Nothing was changed. Make room and try again.',
   'restore.in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
   'backup.copy-relative': 'Give the whole path of the copy. Nothing was saved.',

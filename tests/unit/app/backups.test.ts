@@ -1,5 +1,5 @@
 /** Backups of a real yard file, by the app as it runs. */
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -7,6 +7,7 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
 import { openYard } from '../../../electron/store/yard.ts';
+import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { copyOfLayout } from '../store/layout-copy.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -150,27 +151,82 @@ test('one that fails says why, disturbs nothing, leaves the newest one, and is t
   yard.faults.length = 0;
 });
 
-test('what a killed backup left is removed by the next one', async () => {
-  mkdirSync(usual());
-  const left = join(usual(), 'pintally-2026-05-01T08-00-00Z-day-00001-abcdef01.sqlite.part');
-  writeFileSync(left, 'half of a yard');
+test('what a killed backup left is removed by the next one of its yard', async () => {
   await yard.command('backups.make', {});
-  expect(readdirSync(usual())).toHaveLength(1);
+  const own = readBackupName(namesIn(usual())[0]!)!.yardId;
+  const leftBy = (yardId: string) => `pintally-2026-05-01T08-00-00Z-day-00007-${yardId}.sqlite.part`;
+  // The other may be under way: a folder on the network can have backups of several computers.
+  for (const yardId of [own, 'abcdef01']) writeFileSync(join(usual(), leftBy(yardId)), 'half of a yard');
+  await yard.command('backups.make', {});
+  expect(readdirSync(usual()).filter((name) => name.endsWith('.part'))).toEqual([leftBy('abcdef01')]);
 });
 
-test.each([1, 9, 11])('a file of layout %i is backed up as it was before it is migrated', (layout) => {
-  const file = copyOfLayout(layout);
-  const before = new Database(file, { readonly: true });
-  const readings = before.prepare('SELECT count(*) FROM reading').pluck().get();
-  before.close();
-  let asked = 0;
-  openYard(file, (db) => {
-    asked++;
-    expect(db.pragma('user_version', { simple: true })).toBe(layout);
+test('a folder of backups that is a file is said, and disturbs nothing', async () => {
+  writeFileSync(usual(), 'in the way');
+  expect(await yard.refusal('backups.make', {})).toContain('Pintally cannot write to');
+  expect(await yard.query('backups.list', {})).toEqual([]);
+  expect(await yard.query('backups.state', {})).toMatchObject({
+    problem: { code: 'backup.folder-refused' },
+  });
+});
+
+describe('a yard file of an earlier layout', () => {
+  /** Opens it in the place of the own one, which no app has open meanwhile. */
+  async function openLayout(layout: number): Promise<{ readings: unknown; info: YardInfo }> {
+    await yard.command('yard.openDemo', {});
+    const own = join(yard.dataDir, 'yard.sqlite');
+    for (const suffix of ['', '-wal', '-shm', '-newest']) rmSync(own + suffix, { force: true });
+    copyFileSync(copyOfLayout(layout), own);
+    const db = new Database(own, { readonly: true });
+    const readings = db.prepare('SELECT count(*) FROM reading').pluck().get();
+    db.close();
+    return { readings, info: await yard.command('yard.openOwn', {}) };
+  }
+
+  test.each([1, 9, 11])(
+    'layout %i is backed up as it was before it is brought to the newest',
+    async (layout) => {
+      const { readings, info } = await openLayout(layout);
+      expect(info.problem).toBeNull();
+      const backup = (await yard.query('backups.list', {})).find(({ why }) => why === 'migration');
+      expect(backup).toMatchObject({
+        contents: { readings, layout, isOlderLayout: true },
+        isOfOtherYard: false,
+      });
+      expect(
+        readdirSync(usual()).filter((name) => /migration.*(-(wal|shm|journal)|\.part)/.test(name)),
+      ).toEqual([]);
+      const db = new Database(backup!.file, { readonly: true });
+      expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+      db.close();
+      // It opens as a yard again, and the second opening of the own one made none.
+      openYard(backup!.file).close();
+      await yard.command('yard.openOwn', {});
+      expect(reasonsIn(usual()).filter((why) => why === 'migration')).toHaveLength(1);
+    },
+  );
+
+  test('one whose backup fails is opened all the same, and that is said', async () => {
+    rmSync(usual(), { recursive: true, force: true });
+    writeFileSync(usual(), 'in the way');
+    const { readings, info } = await openLayout(9);
+    expect(info).toMatchObject({ problem: null, kind: 'own' });
+    expect(await yard.query('backups.state', {})).toMatchObject({
+      problem: { code: 'backup.folder-refused' },
+    });
+    const db = new Database(info.file, { readonly: true });
     expect(db.prepare('SELECT count(*) FROM reading').pluck().get()).toBe(readings);
-  }).close();
-  expect(asked).toBe(1);
-  // The second opening migrates nothing.
-  openYard(file, () => asked++).close();
-  expect(asked).toBe(1);
+    db.close();
+  });
+
+  test('where the chosen folder takes no backup, the usual one gets it', async () => {
+    const chosen = join(mkdtempSync(join(tmpdir(), 'pintally-backups-')), 'of the yard');
+    await yard.command('backups.setFolder', { folder: chosen });
+    // The name that the backup gets until it is whole is taken by a folder that is not empty.
+    const blocked = 'pintally-2026-06-01T08-00-00Z-migration-00001-00000000.sqlite.part';
+    mkdirSync(join(chosen, blocked, 'in it'), { recursive: true });
+    const { info } = await openLayout(1);
+    expect(info.problem).toBeNull();
+    expect(reasonsIn(usual())).toContain('migration');
+  });
 });

@@ -1,11 +1,23 @@
 /** Restoring a backup of a real yard file, and undoing that. */
-import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import {
+  copyFileSync,
+  existsSync,
+  linkSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { finishRestore } from '../../../electron/store/restore.ts';
 import { copyOfLayout } from '../store/layout-copy.ts';
+import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
@@ -95,6 +107,50 @@ test('a file of an older layout is brought to the newest', async () => {
   expect(await stacks()).not.toEqual(['Walnut']);
 });
 
+/** Each file of a folder with its bytes. */
+const bytesIn = (folder: string) =>
+  new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name), 'base64')]));
+
+test('a file in WAL mode is read with what lies beside it, and is left as it was to the byte', async () => {
+  await backupAndMore();
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-restore-'));
+  const file = join(folder, 'chosen.sqlite');
+  const { file: own } = await yard.query('yard.info', {});
+  // By another program: to close a file that SQLite has open drops its locks.
+  for (const suffix of ['', '-wal']) execFileSync('cp', [own + suffix, file + suffix]);
+  const before = bytesIn(folder);
+  expect(before.get('chosen.sqlite-wal')).not.toBe('');
+  expect(await yard.query('backups.look', { file })).toMatchObject({
+    contents: { boards: 2, readings: 1 },
+    readingsLeftOut: 0,
+  });
+  expect(bytesIn(folder)).toEqual(before);
+  await yard.command('places.edit', { id: yard.place.id, basedOn: 2, changed: { name: 'Attic' } });
+  await change('backups.restore', { file });
+  expect(await placeNames()).toEqual(['Loft']);
+  expect(bytesIn(folder)).toEqual(before);
+});
+
+test('a file whose last transaction was cut off is read as it was before that one', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-restore-'));
+  const file = join(folder, 'chosen.sqlite');
+  copyFileSync(copyOfLayout(11), file);
+  const whole = await yard.query('backups.look', { file });
+  const cut = new Database(file);
+  cut.pragma('journal_mode = PERSIST');
+  cut.pragma('cache_size = 1');
+  cut.exec('BEGIN IMMEDIATE; UPDATE board SET note = hex(randomblob(3000)); DELETE FROM finding;');
+  for (const suffix of ['', '-journal']) {
+    execFileSync('cp', [file + suffix, join(folder, `cut.sqlite${suffix}`)]);
+  }
+  cut.exec('ROLLBACK');
+  cut.close();
+  const before = bytesIn(folder);
+  const found = await yard.query('backups.look', { file: join(folder, 'cut.sqlite') });
+  expect(found.contents).toEqual(whole.contents);
+  expect(bytesIn(folder)).toEqual(before);
+});
+
 describe('a file that cannot be restored is refused, and nothing is changed', () => {
   const folder = () => mkdtempSync(join(tmpdir(), 'pintally-restore-'));
 
@@ -110,6 +166,17 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
       (file: string) => new Database(file).exec('CREATE TABLE song (id)').close(),
       'is not a yard',
     ],
+    ['empty', (file: string) => writeFileSync(file, ''), 'is not a yard'],
+    [
+      'of another program, with tables of our names',
+      (file: string) => {
+        copyFileSync(copyOfLayout(11), file);
+        const db = new Database(file);
+        db.pragma('application_id = 7');
+        db.close();
+      },
+      'is not a yard',
+    ],
     [
       'of a newer Pintally',
       (file: string) => {
@@ -123,15 +190,104 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
   ])('%s', async (_, make, sentence) => {
     const file = join(folder(), 'chosen.sqlite');
     make(file);
+    const before = bytesIn(dirname(file));
+    expect(await yard.refusal('backups.look', { file })).toContain(sentence);
     expect(await yard.refusal('backups.restore', { file })).toContain(sentence);
+    expect(bytesIn(dirname(file))).toEqual(before);
     expect(await stacks()).toEqual(['Walnut']);
     expect(readdirSync(yard.dataDir).filter((name) => /restor/.test(name))).toEqual([]);
   });
 
   test('the file that is open', async () => {
     const { file } = await yard.query('yard.info', {});
-    expect(await yard.refusal('backups.restore', { file })).toContain('That is the yard that is open.');
+    const link = join(folder(), 'by another name');
+    linkSync(file, link);
+    for (const named of [file, link]) {
+      for (const request of ['backups.look', 'backups.restore'] as const) {
+        expect(await yard.refusal(request, { file: named })).toContain('That is the yard that is open.');
+      }
+    }
   });
+});
+
+const ownFile = () => join(yard.dataDir, 'yard.sqlite');
+const leftovers = () => readdirSync(yard.dataDir).filter((name) => /restor/.test(name));
+
+/** Something happens to the own yard's file while it is closed; then it is opened. */
+async function reopenAfter(fault: (file: string) => unknown) {
+  await yard.command('yard.openDemo', {});
+  await fault(ownFile());
+  return yard.command('yard.openOwn', {});
+}
+
+function damage(file: string): void {
+  const bytes = readFileSync(file);
+  bytes.fill(0xff, 4096, 20_480);
+  writeFileSync(file, bytes);
+}
+
+describe('the own yard cannot be opened', () => {
+  afterEach(endOthers);
+
+  test('a damaged one is replaced by a backup and works; the damaged file is still there', async () => {
+    const file = await backupAndMore();
+    const info = await reopenAfter(damage);
+    expect(info).toMatchObject({ uuid: null, canStartAfresh: true });
+    const damaged = readFileSync(ownFile());
+    expect(await yard.query('backups.look', { file })).toMatchObject({ readingsLeftOut: null });
+    expect(await change('backups.restore', { file })).toMatchObject({ problem: null, boards: 2 });
+    await rename('Attic');
+    expect(await placeNames()).toEqual(['Attic']);
+    expect(readFileSync(`${ownFile()}.damaged-2026-06-01`).equals(damaged)).toBe(true);
+    expect(leftovers()).toEqual([]);
+    // There is nothing that it could be undone to.
+    expect(await yard.query('backups.state', {})).toMatchObject({ restored: null });
+  });
+
+  test.each([
+    ['no yard', (file: string) => writeFileSync(file, 'a letter to a friend'), 'damaged'],
+    ['gone', () => undefined, 'cannot be read'],
+  ])('a damaged one stays where it is when what is chosen is %s', async (_, make, sentence) => {
+    await reopenAfter(damage);
+    const damaged = readFileSync(ownFile());
+    const file = join(mkdtempSync(join(tmpdir(), 'pintally-restore-')), 'chosen.sqlite');
+    make(file);
+    expect(await yard.refusal('backups.restore', { file })).toContain(sentence);
+    expect(readFileSync(ownFile()).equals(damaged)).toBe(true);
+    expect(leftovers()).toEqual([]);
+    expect(await yard.query('yard.info', {})).toMatchObject({ canStartAfresh: true });
+  });
+
+  test('one of a newer Pintally is not replaced, and nothing is copied', async () => {
+    const file = await backupAndMore();
+    await reopenAfter((own) => new Database(own).pragma('user_version = 900'));
+    const before = readFileSync(ownFile());
+    expect(await yard.refusal('backups.restore', { file })).toContain('A newer Pintally wrote the yard file');
+    expect(readFileSync(ownFile()).equals(before)).toBe(true);
+    expect(leftovers()).toEqual([]);
+  });
+
+  test('one that another Pintally has open is not replaced, and nothing is copied', async () => {
+    const file = await backupAndMore();
+    await reopenAfter(() => startAnother(yard.dataDir));
+    expect(await yard.refusal('backups.restore', { file })).toContain('is already open');
+    expect(leftovers()).toEqual([]);
+    endOthers();
+    await expect.poll(async () => (await yard.command('yard.openOwn', {})).problem).toBeNull();
+    expect(await placeNames()).toEqual(['Loft']);
+  });
+});
+
+test('where the present yard cannot be backed up, nothing is restored and nothing is left', async () => {
+  const file = await backupAndMore();
+  const away = join(mkdtempSync(join(tmpdir(), 'pintally-restore-')), 'chosen.sqlite');
+  renameSync(file, away);
+  rmSync(join(yard.dataDir, 'backups'), { recursive: true });
+  writeFileSync(join(yard.dataDir, 'backups'), 'in the way');
+  expect(await yard.refusal('backups.restore', { file: away })).toContain('Pintally cannot write to');
+  expect(leftovers()).toEqual([]);
+  await yard.command('places.edit', { id: yard.place.id, basedOn: 2, changed: { name: 'Attic' } });
+  expect(await placeNames()).toEqual(['Attic']);
 });
 
 test('killed before its last step, it has changed nothing; the next opening forgets it', async () => {
