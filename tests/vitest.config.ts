@@ -9,7 +9,8 @@ export default defineConfig({
     // On two cores vitest alone takes one, which leaves the other idle.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
-      { root, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'] } },
+      // On a busy computer some that take half a second alone take 5.
+      { root, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], testTimeout: 20_000 } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
       {
         root,

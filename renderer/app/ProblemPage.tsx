@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { BackupChoice } from '../features/backups/BackupChoice.tsx';
+import { RestoreNewest } from '../features/backups/RestoreNewest.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
 import { SalvageButton } from '../features/recovery/SalvageButton.tsx';
 import { attempt } from '../stores/notices.ts';
@@ -33,6 +34,7 @@ export function ProblemPage({ info }: { info: YardInfo }) {
           </Button>
         )}
         {info.canStartAfresh && <SalvageButton />}
+        {isOwn && info.canStartAfresh && <RestoreNewest />}
         <Button
           kind={info.rescuedFile === null && !info.canStartAfresh ? 'main' : undefined}
           onClick={() => attempt(open())}
@@ -64,7 +66,7 @@ export function ProblemPage({ info }: { info: YardInfo }) {
           </Actions>
         </Dialog>
       )}
-      {isOwn && (
+      {isOwn && info.canStartAfresh && (
         <Sheet title={say('backups.title')}>
           <BackupChoice />
         </Sheet>

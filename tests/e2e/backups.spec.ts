@@ -41,6 +41,10 @@ for (const width of [1280, 320]) {
     await page.screenshot({ path: `artifacts/screenshots/backups-${width}.png`, fullPage: true });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     await press('button', 'Undo the restore');
+    const question = page.getByRole('dialog', { name: 'Undo the restore?' });
+    await expect(question).toContainText('It has all your readings. Your present yard is backed up first.');
+    await page.screenshot({ path: `artifacts/screenshots/undo-restore-${width}.png` });
+    await press('button', 'Undo it');
     await expect(page.getByText(/1 reading from before is not in it/)).toHaveCount(0);
     await page.goto(`${base}#/stacks/1`);
     await expect(

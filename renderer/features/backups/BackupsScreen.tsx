@@ -3,7 +3,7 @@ import type { BackupState } from '../../../shared-core/contract/backups.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
-import { goToYard, openOwnYard, undoRestore, useYard } from '../../stores/yard.ts';
+import { goToYard, openOwnYard, useYard } from '../../stores/yard.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -11,6 +11,7 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BackupChoice } from './BackupChoice.tsx';
 import { BackupFolderForm } from './BackupFolderForm.tsx';
+import { RestoreDialog } from './RestoreDialog.tsx';
 import { SaveCopyDialog } from './SaveCopyDialog.tsx';
 
 /** Where the yard's backups are, and what can be done with them. */
@@ -70,26 +71,18 @@ function MakeAndSave() {
 /** What the last restore left out, and the way back. */
 function LastRestore({ state: { restored } }: { state: BackupState }) {
   const { say } = useWords();
-  const [isBusy, setBusy] = useState(false);
+  const [isAsking, setAsking] = useState(false);
   if (!restored) return null;
-  const { backedUpAt, restoredAt, readingsLeftOut } = restored;
-  const undo = async () => {
-    setBusy(true);
-    await attempt(undoRestore().then(() => tellDone(say('restore.undone'))));
-    setBusy(false);
-  };
+  const { backedUpAt, restoredAt, readingsLeftOut, undoFile } = restored;
   return (
-    <Banner
-      actions={
-        <Button disabled={isBusy} onClick={undo}>
-          {say('restore.undo')}
-        </Button>
-      }
-    >
-      {backedUpAt === null
-        ? say('restore.file-restored', { restoredOn: restoredAt })
-        : say('restore.backup-restored', { restoredOn: restoredAt, backedUpAt })}{' '}
-      {say('restore.left-out', { readings: readingsLeftOut })}
-    </Banner>
+    <>
+      <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
+        {backedUpAt === null
+          ? say('restore.file-restored', { restoredOn: restoredAt })
+          : say('restore.backup-restored', { restoredOn: restoredAt, backedUpAt })}{' '}
+        {say('restore.left-out', { readings: readingsLeftOut })}
+      </Banner>
+      {isAsking && <RestoreDialog file={undoFile} isUndo onClose={() => setAsking(false)} />}
+    </>
   );
 }

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Look } from '../../../shared-core/contract/backups.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { sentenceOf, tellDone } from '../../stores/notices.ts';
-import { restoreYard } from '../../stores/yard.ts';
+import { restoreYard, undoRestore } from '../../stores/yard.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -10,8 +10,19 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
 
-/** Shows what is in a yard file before it takes the place of the yard. */
-export function RestoreDialog({ file, onClose }: { file: string; onClose: () => void }) {
+/**
+ * Shows what is in a yard file before it takes the place of the yard.
+ * @param isUndo  whether it is the backup made before the last restore
+ */
+export function RestoreDialog({
+  file,
+  isUndo = false,
+  onClose,
+}: {
+  file: string;
+  isUndo?: boolean;
+  onClose: () => void;
+}) {
   const { say } = useWords();
   const look = useQuery('backups.look', { file });
   const [isBusy, setBusy] = useState(false);
@@ -20,8 +31,8 @@ export function RestoreDialog({ file, onClose }: { file: string; onClose: () => 
     setBusy(true);
     setProblem(null);
     try {
-      await restoreYard(file);
-      tellDone(say('restore.done'));
+      await (isUndo ? undoRestore() : restoreYard(file));
+      tellDone(say(isUndo ? 'restore.undone' : 'restore.done'));
       onClose();
     } catch (error) {
       setProblem(sentenceOf(error));
@@ -29,15 +40,15 @@ export function RestoreDialog({ file, onClose }: { file: string; onClose: () => 
     }
   };
   return (
-    <Dialog title={say('restore.question')} onClose={onClose}>
+    <Dialog title={say(isUndo ? 'restore.undo-question' : 'restore.question')} onClose={onClose}>
       <p className="file" translate="no">
         {file}
       </p>
-      <Await of={[look]}>{(found) => <Inside look={found} />}</Await>
+      <Await of={[look]}>{(found) => <Inside look={found} isUndo={isUndo} />}</Await>
       {problem && <Banner kind="problem">{problem}</Banner>}
       <Actions>
         <Button kind="main" disabled={isBusy || look.output === null} onClick={restore}>
-          {isBusy ? say('restore.restoring') : say('restore.yes')}
+          {isBusy ? say('restore.restoring') : say(isUndo ? 'restore.undo-yes' : 'restore.yes')}
         </Button>
         <Button onClick={onClose}>{say('common.cancel')}</Button>
       </Actions>
@@ -45,7 +56,7 @@ export function RestoreDialog({ file, onClose }: { file: string; onClose: () => 
   );
 }
 
-function Inside({ look: { contents, sizeBytes, readingsLeftOut } }: { look: Look }) {
+function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { look: Look; isUndo: boolean }) {
   const { say, formats } = useWords();
   const { stacks, boards, readings, lastRoundAt, layout, isOlderLayout } = contents;
   return (
@@ -63,7 +74,8 @@ function Inside({ look: { contents, sizeBytes, readingsLeftOut } }: { look: Look
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}
       <p>
         {readingsLeftOut !== null && say('restore.leaves-out', { readings: readingsLeftOut })}{' '}
-        {say(readingsLeftOut === null ? 'restore.damaged-stays' : 'restore.backed-up-first')}
+        {say(readingsLeftOut === null ? 'restore.damaged-stays' : 'restore.backed-up-first')}{' '}
+        {readingsLeftOut !== null && !isUndo && say('restore.can-undo')}
       </p>
     </>
   );

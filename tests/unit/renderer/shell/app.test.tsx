@@ -295,6 +295,46 @@ describe('a yard that cannot be opened', () => {
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 
+  test('is replaced by its newest backup that can be read, after a look inside', async () => {
+    const backup = {
+      file: '/backups/newest.sqlite',
+      at: '2026-05-03T17:10:00.000Z',
+      why: 'round' as const,
+      sizeBytes: 400_000,
+      contents: {
+        uuid: null,
+        stacks: 2,
+        boards: 12,
+        readings: 96,
+        lastRoundAt: '2026-05-03T16:00:00.000Z',
+        layout: 12,
+        isOlderLayout: false,
+      },
+      isOfOtherYard: false,
+    };
+    const { machine, user } = await open(damaged, {
+      'backups.list': () => [{ ...backup, file: '/backups/torn.sqlite', contents: null }, backup],
+      'backups.look': () => ({ ...backup, readingsLeftOut: null }),
+      'backups.restore': () => aYard(),
+    });
+    await user.click(await screen.findByRole('button', { name: /^Restore the newest backup, of May 3/ }));
+    const dialog = screen.getByRole('dialog', { name: 'Restore this yard?' });
+    expect(dialog.textContent).toContain('The damaged file stays in the same folder under another name.');
+    await expectNoBarriers();
+    await user.click(await within(dialog).findByRole('button', { name: 'Restore this yard' }));
+    expect(machine.inputsOf('backups.restore')).toEqual([{ file: '/backups/newest.sqlite' }]);
+    expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
+  test('and was written by a newer Pintally offers no backup in its place', async () => {
+    await open({
+      ...damaged,
+      problem: message('refusal.yard-newer', { file: '/home/sawyer/yard.sqlite' }),
+      canStartAfresh: false,
+    });
+    expect(screen.queryByRole('button', { name: /^Restore/ })).toBeNull();
+  });
+
   test('is saved as far as it can be read, and what was saved can be read and saved as text', async () => {
     const report = {
       kinds: [{ kind: 'readings' as const, saved: 118, lost: 2 }],
