@@ -9,7 +9,8 @@ import type { QueryName, RequestInput } from '../../../shared-core/contract/requ
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-withYardOfTwo();
+// A query that takes long must not see what the background forecasts meanwhile.
+withYardOfTwo({ forecastAfterMs: 600_000 });
 
 /** An edit of several boards, which a query asks about. */
 const edit = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect } from 'vitest';
-import { createApp } from '../../../electron/app/app.ts';
+import { type AppOptions, createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
@@ -73,7 +73,7 @@ const description: MeterDescription = {
  * The whole app on a real yard file in a new folder, with a clock that the test turns, one stack of two walnut boards
  * in a shop at 20 °C and 40 % RH, and a meter in the test's hand.
  */
-export async function yardOfTwo() {
+export async function yardOfTwo({ forecastAfterMs = 20 }: Pick<AppOptions, 'forecastAfterMs'> = {}) {
   const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
   const meter = new HandHeldMeter();
   const faults: unknown[] = [];
@@ -89,7 +89,7 @@ export async function yardOfTwo() {
     threads: threadSources,
     clock: () => now,
     reportFault: (error) => faults.push(error),
-    forecastAfterMs: 20,
+    forecastAfterMs,
     retryAfterMs: 20,
   });
 
@@ -156,9 +156,9 @@ export async function outlooksMade(): Promise<void> {
 }
 
 /** Gives each test of a file its own yard, closed after it; a fault that was reported meanwhile fails the test. */
-export function withYardOfTwo(): void {
+export function withYardOfTwo(options?: Pick<AppOptions, 'forecastAfterMs'>): void {
   beforeEach(async () => {
-    yard = await yardOfTwo();
+    yard = await yardOfTwo(options);
   });
   afterEach(async () => {
     await yard.app.close();
