@@ -74,9 +74,10 @@ function catalogWrites<T extends { id: string }>(
       const record = JSON.stringify({ ...before, ...changed });
       return editOwn.run(record, id, basedOn).changes > 0 ? null : (row(id) ?? null);
     },
-    bringUpToDate: db.transaction((entries: readonly T[]): void => {
-      for (const entry of entries) putBuiltIn.run(values(entry));
-    }),
+    /** @returns how many of these entries were there otherwise, or were not there */
+    bringUpToDate: db.transaction((entries: readonly T[]): number =>
+      entries.reduce((changed, entry) => changed + putBuiltIn.run(values(entry)).changes, 0),
+    ),
   };
 }
 

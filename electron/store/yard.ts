@@ -15,7 +15,7 @@ import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
 import { readingReads, readingWrites } from './reading-table.ts';
-import { rescue, stillThere } from './rescued-copy.ts';
+import { type Rescued, rescue, watchFile } from './rescued-copy.ts';
 import { roundComparisonReads, roundComparisonWrites } from './round-comparison-table.ts';
 import { roundReads, roundWrites } from './round-table.ts';
 import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
@@ -45,7 +45,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
     const reader = readOnly;
-    const isThere = stillThere(file);
+    const { isThere, sizeBeforeCut } = watchFile(file);
     const badCaches = createBadCaches();
     return {
       file,
@@ -78,12 +78,14 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
           db.pragma('busy_timeout = 2000');
         }
       },
-      /** False once the file was deleted, renamed, replaced or emptied. */
+      /** False once the file was deleted, renamed, replaced, emptied or cut short. */
       isThere,
+      /** Whether it is at its path, and was emptied or cut short. */
+      isCut: () => sizeBeforeCut() !== null,
       /** Saves what such a file holds to a new one, which it names; see `rescue`. */
-      rescue: (day: string): string => {
+      rescue: (day: string): Rescued => {
         allowWriting(db);
-        return rescue(db, file, day);
+        return rescue(db, file, day, sizeBeforeCut());
       },
       /**
        * Runs all of `work` or none of it.

@@ -34,10 +34,11 @@ const swaps: Record<string, (data: string, other: string) => void> = {
   },
   'cut to nothing': (data) => truncateSync(yardFileIn(data)),
   'its log deleted': (data) => rmSync(`${yardFileIn(data)}-wal`, { force: true }),
+  'cut in half': (data) => truncateSync(yardFileIn(data), statSync(yardFileIn(data)).size / 2),
 };
 
 /**
- * The yard file is deleted, renamed or replaced while it is open. What was saved before and what is answered as saved
+ * The yard file is deleted, renamed, replaced or cut while it is open. What was saved before and what is answered as saved
  * after is in the yard at the next start, or in a file that a sentence names.
  */
 export const fileSwapped: Fault = (howMany, seed) =>

@@ -33,7 +33,7 @@ const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'disk-errors', fault: diskErrors, full: 40, short: 4 },
   { name: 'read-only', fault: readOnly, full: 30, short: 3 },
   { name: 'two-hosts', fault: twoHosts, full: 20, short: 4 },
-  { name: 'file-swapped', fault: fileSwapped, full: 28, short: 7 },
+  { name: 'file-swapped', fault: fileSwapped, full: 32, short: 8 },
   { name: 'foreign-files', fault: foreignFiles, full: 28, short: 7 },
   { name: 'clock-set-back', fault: clockSetBack, full: 24, short: 4 },
   // Each kind of attack once, whatever the number.

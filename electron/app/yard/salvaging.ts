@@ -20,9 +20,18 @@ export async function salvageYard(file: string, day: string, thread: SalvageThre
   const report = await thread.ask({ file, target });
   putBeside(file, day);
   renameSync(target, file);
+  saveReport(file, report);
+}
+
+/** Saves beside a yard file what was saved of it. */
+export function saveReport(file: string, report: SalvageReport): void {
   makePrivateFile(reportOf(file));
   writeFileSync(reportOf(file), JSON.stringify(report));
 }
+
+/** How many of a kind were saved. */
+export const savedOf = ({ kinds }: SalvageReport, kind: SalvageReport['kinds'][number]['kind']): number =>
+  kinds.find((each) => each.kind === kind)?.saved ?? 0;
 
 /** What was saved when the file was last salvaged; null where it never was. */
 export function salvageReport(file: string): SalvageReport | null {

@@ -2,6 +2,7 @@ import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard } from '../../store/yard.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import { savedOf } from './salvaging.ts';
 
 /** What a person must know of the open yard's file, until they dismiss it. */
 export function createYardNotes() {
@@ -24,9 +25,9 @@ export function createYardNotes() {
       notes = [];
     },
     /** What could be read of a damaged file was saved. */
-    addSalvaged: ({ kinds }: SalvageReport): void => {
-      const saved = (kind: string) => kinds.find((each) => each.kind === kind)?.saved ?? 0;
-      notes.push(message('yard-note.salvaged', { boards: saved('boards'), readings: saved('readings') }));
+    addSalvaged: (report: SalvageReport): void => {
+      const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
+      notes.push(message('yard-note.salvaged', { boards, readings }));
     },
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     commands: {

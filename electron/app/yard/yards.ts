@@ -6,7 +6,7 @@ import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/specie
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
-import { putBack, rescuedCopyOf } from '../../store/rescued-copy.ts';
+import { isPart, putBack, type Rescued, rescuedCopyOf } from '../../store/rescued-copy.ts';
 import { finishRestore, forgetRestore, takeRestored } from '../../store/restore.ts';
 import { FileMoved, openYard, type Yard, type YardReader } from '../../store/yard.ts';
 import {
@@ -23,7 +23,7 @@ import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import type { YardToBackUp } from './backups.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
-import { type SalvageThread, salvageReport, salvageYard } from './salvaging.ts';
+import { type SalvageThread, salvageReport, salvageYard, savedOf, saveReport } from './salvaging.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 import { createYardNotes } from './yard-notes.ts';
 
@@ -66,25 +66,46 @@ export function createYards(
   }
 
   function release(): void {
+    const cutFile = yard?.isCut() ? yard.file : null;
     yard?.close();
     yard = null;
+    if (cutFile !== null) putCutBeside(cutFile);
     lock?.release();
     lock = null;
     mayWrite = false;
     checking = null;
   }
 
+  /** What is left of it is no yard. */
+  function putCutBeside(file: string): void {
+    try {
+      putBeside(file, day());
+    } catch (error) {
+      reportFault(error);
+    }
+  }
+
   /** @returns what a person reads of it */
   function rescue(lost: Yard): YardFileProblem {
     const { file } = lost;
-    let rescuedFile: string;
+    let rescued: Rescued;
     try {
-      rescuedFile = lost.rescue(day());
+      rescued = lost.rescue(day());
+      if (rescued.partial) saveReport(file, rescued.partial);
     } catch (error) {
       reportFault(error);
-      throw new YardFileProblem(message('refusal.yard-not-rescued', { file }), false);
+      const code = lost.isCut() ? 'refusal.yard-cut-not-rescued' : 'refusal.yard-not-rescued';
+      throw new YardFileProblem(message(code, { file }), false);
     }
-    const state = rescuedCopyOf(file) === null ? 'replaced' : 'gone';
+    const { copy: rescuedFile, partial } = rescued;
+    if (partial) {
+      const [boards, readings] = [savedOf(partial, 'boards'), savedOf(partial, 'readings')];
+      return new YardFileProblem(
+        message('refusal.yard-partly-rescued', { file, rescuedFile, boards, readings }),
+        false,
+      );
+    }
+    const state = lost.isCut() || rescuedCopyOf(file) !== null ? 'gone' : 'replaced';
     return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
   }
 
@@ -137,7 +158,8 @@ export function createYards(
   function refuseGone(file: string): void {
     const rescuedFile = rescuedCopyOf(file);
     if (rescuedFile === null) return;
-    throw new YardFileProblem(message('refusal.yard-gone', { file, rescuedFile }), false);
+    const code = isPart(rescuedFile) ? 'refusal.yard-partly-gone' : 'refusal.yard-gone';
+    throw new YardFileProblem(message(code, { file, rescuedFile }), false);
   }
 
   /** The yard whose transactions, where its file was moved, say so and what was rescued. */
@@ -204,7 +226,8 @@ export function createYards(
 
   function refuseToReplace(): void {
     if (kind !== 'own') throw new Refusal(message('restore.own-not-open'));
-    if (problem && !problem.damaged) throw problem;
+    // One that is gone was rescued: there is nothing at its path that a backup could replace.
+    if (problem && !problem.damaged && rescuedCopyOf(files.own) === null) throw problem;
   }
 
   open('own');
@@ -263,7 +286,7 @@ export function createYards(
     /**
      * Before a copy is made for `replaceOwn`. Until what it returns is called, a damaged own yard is this process's alone,
      * as one that is open.
-     * @throws Refusal where the own yard is neither open nor damaged
+     * @throws Refusal where the own yard is neither open, damaged nor gone
      */
     beginReplacing: (): (() => void) => {
       refuseToReplace();
@@ -278,10 +301,14 @@ export function createYards(
     },
     /**
      * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is put beside.
-     * @throws Refusal where the own yard is neither open nor damaged any more, or is not all in its file
+     * @throws Refusal where the own yard is neither open, damaged nor gone any more, or is not all in its file
      */
     replaceOwn: (): void => {
-      if (noticeMoved()) forgetRestore(files.own);
+      const movedNow = noticeMoved();
+      if (movedNow) {
+        forgetRestore(files.own);
+        throw movedNow;
+      }
       refuseToReplace();
       try {
         if (problem) putBeside(files.own, day());
@@ -323,6 +350,8 @@ export function createYards(
       if (rescuedFile === null) throw new Refusal(message('refusal.yard-sound'));
       putBack(rescuedFile, files[kind]);
       open(kind);
+      const report = isPart(rescuedFile) ? salvageReport(files[kind]) : null;
+      if (report) notes.addSalvaged(report);
     },
     /** What was saved when the open file was salvaged. */
     salvageReport: () => salvageReport(files[kind]),

@@ -85,12 +85,16 @@ function payload(pages: Pages, page: Buffer, kind: number, at: number, size: num
   while (missing > 0) {
     if (next < 1 || next > pages.count) throw new RangeError('A cell goes on nowhere.');
     const more = pages.page(next);
+    if (isEmpty(more)) throw new RangeError('A cell goes on where nothing is.');
     parts.push(more.subarray(4, 4 + Math.min(missing, usable - 4)));
     missing -= usable - 4;
     next = more.readUInt32BE(0);
   }
   return Buffer.concat(parts);
 }
+
+/** As a page is that was never written, or whose part of the file is gone. */
+export const isEmpty = (page: Buffer): boolean => page.equals(Buffer.alloc(page.length));
 
 function record(bytes: Buffer): Value[] {
   const header = varint(bytes, 0);

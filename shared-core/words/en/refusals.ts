@@ -49,11 +49,17 @@ export const refusals = {
   'refusal.yard-missing':
     'The yard file {file} is missing, but a file with its last changes is still there. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-moved':
-    'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved before that is in a copy: {rescuedFile}. Nothing was saved since. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the copy, or put the file back and try again.}}',
+    'The yard file {file} was deleted, renamed, replaced, or cut short while it was open. Everything saved before that is in a copy: {rescuedFile}. Nothing was saved since. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the copy, or put the file back and try again.}}',
   'refusal.yard-gone':
     'The yard file {file} is gone. Everything saved in it is in a copy: {rescuedFile}. Open the copy, or put the file back and try again.',
   'refusal.yard-not-rescued':
     'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
+  'refusal.yard-partly-rescued':
+    'The yard file {file} was emptied or cut short while it was open. What could still be read is in a copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. What is missing there could not be read. Nothing was saved since. Open the copy, or restore a backup.',
+  'refusal.yard-partly-gone':
+    'The yard file {file} was emptied or cut short. What could still be read is in a copy: {rescuedFile}. What is missing there could not be read. Open the copy, or restore a backup.',
+  'refusal.yard-cut-not-rescued':
+    'The yard file {file} was emptied or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged':

@@ -1,4 +1,15 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
@@ -80,6 +91,67 @@ test.each(losses)(
     expect(await rename()).toMatchObject({ ok: true });
   },
 );
+
+const cuts: [string, () => void][] = [
+  ['emptied', () => truncateSync(file())],
+  ['cut in half', () => truncateSync(file(), statSync(file()).size / 2)],
+];
+
+test.each(cuts)(
+  'a file that is %s while it is open: what SQLite still has is in a copy, and is counted',
+  async (_how, cut) => {
+    const roundId = await begin();
+    for (const raw of [12.1, 12.7, 13.4]) await type(roundId, raw);
+    cut();
+    const partlyRescued = {
+      problem: {
+        code: 'refusal.yard-partly-rescued',
+        facts: { rescuedFile: `${rescued()}-part`, boards: 2, readings: 3 },
+      },
+    };
+    expect(await rename()).toMatchObject({ ok: false, ...partlyRescued });
+    expect(rawValuesIn(`${rescued()}-part`)).toEqual([12.1, 12.7, 13.4]);
+    // What is left of it is put beside, whole.
+    expect(existsSync(file())).toBe(false);
+    expect(existsSync(`${file()}.damaged-2026-06-01`)).toBe(true);
+    expect(await yard.command('yard.openOwn', {})).toMatchObject({
+      problem: { code: 'refusal.yard-partly-gone' },
+    });
+    expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 2 });
+    expect(await yard.query('recovery.notes', {})).toMatchObject([
+      { code: 'yard-note.salvaged', facts: { boards: 2, readings: 3 } },
+    ]);
+    expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+    expect(await rename()).toMatchObject({ ok: true });
+  },
+);
+
+test('a file that is emptied after it was read whole is in a copy, whole, though nothing was written', async () => {
+  const roundId = await begin();
+  for (const raw of [12.1, 12.7, 13.4]) await type(roundId, raw);
+  await yard.command('yard.openOwn', {});
+  truncateSync(file());
+  expect(await rename()).toMatchObject({
+    problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+  });
+  expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
+  expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 2 });
+});
+
+test('of an emptied file that cannot be copied nobody says that everything is still there', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  truncateSync(file());
+  // What would be made there cannot be.
+  mkdirSync(`${file()}-rescuing`);
+  expect(await rename()).toMatchObject({ problem: { code: 'refusal.yard-cut-not-rescued' } });
+  rmdirSync(`${file()}-rescuing`);
+  expect(await yard.command('yard.openOwn', {})).toMatchObject({
+    problem: { code: 'refusal.yard-partly-gone' },
+  });
+  expect(rawValuesIn(`${rescued()}-part`)).toEqual([12.1]);
+  expect(yard.faults.splice(0)).toHaveLength(1);
+});
 
 test('a file that is replaced while it is open: the other is not written to, and is opened by “Try again”', async () => {
   const roundId = await begin();
