@@ -11,7 +11,7 @@ function localTime(instant: Date): string {
 /** When something was done: now, unless another time is given. */
 export function TimeField({
   label,
-  hint,
+  blankIsNow = true,
   error,
   saved,
   instant,
@@ -19,8 +19,7 @@ export function TimeField({
   onBlur,
 }: {
   label: string;
-  /** Where blank does not mean now. */
-  hint?: string;
+  blankIsNow?: boolean;
   error?: string | null;
   saved?: string | null | undefined;
   /** UTC, ISO 8601; null for now. */
@@ -32,7 +31,7 @@ export function TimeField({
   return (
     <Field
       label={label}
-      hint={hint ?? say('time-field.hint')}
+      hint={blankIsNow ? say('time-field.hint') : undefined}
       error={error ?? null}
       saved={saved && formats.dateTime(saved)}
     >

@@ -54,7 +54,7 @@ test('a second tab opens by the address alone, a browser of its own does not', a
   const other = await browser.newContext({ locale: 'en-CA', viewport: { width: 800, height: 600 } });
   const stranger = await other.newPage();
   await stranger.goto(page.url());
-  await expect(stranger.getByRole('heading', { name: 'Open Pintally by its start link' })).toBeVisible();
+  await expect(stranger.getByRole('heading', { name: 'Use the start link to open Pintally' })).toBeVisible();
   await expect(stranger.getByText('If not, restart Pintally.')).toBeVisible();
   await picture(stranger, 'locked');
   await other.close();

@@ -50,14 +50,17 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
 
   async function save(): Promise<void> {
     const { day, startedAt } = read();
-    const saved = await edit.save({ startedAt: round.isDated ? instantOfDay(day, new Date()) : startedAt });
-    if (saved) tellDone(say('round-date.changed', { wasAt: round.startedAt, startedAt: saved.startedAt }));
+    const isNewDay = round.isDated && day !== fieldsOf(round).day;
+    const saved = await edit.save({ startedAt: isNewDay ? instantOfDay(day, new Date()) : startedAt });
+    if (saved && saved.startedAt !== round.startedAt) {
+      tellDone(say('round-date.changed', { wasAt: round.startedAt, startedAt: saved.startedAt }));
+    }
   }
 
   return (
     <FormDialog
       title={say('round-date.title')}
-      saveWords={say('round-date.save')}
+      saveWords={say('common.save')}
       onSave={save}
       onClose={onClose}
       conflict={edit.conflict((theirs) => refill(fieldsOf(theirs)))}
@@ -73,8 +76,8 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
         />
       ) : (
         <TimeField
-          label={say('round-date.began')}
-          hint={say('round-date.hint')}
+          label={say('round-date.start')}
+          blankIsNow={false}
           {...field('startedAt')}
           instant={draft.startedAt || null}
           onInstant={(startedAt) => set({ startedAt: startedAt ?? '' })}

@@ -6,9 +6,9 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.not-responding':
-    'Pintally is not responding. Saved readings are safe. If this message stays, restart Pintally. Go on in the window that it opens.',
+    'Pintally is not responding. Saved readings are safe. If this message stays, restart Pintally. Continue in the window it opens.',
   'frame.restarted':
-    'Pintally was restarted. Saved readings are safe. Go on in the window that it opened, and close this one.',
+    'Pintally was restarted. Saved readings are safe. Continue in the window it opened, and close this one.',
   'frame.foreign':
     'Another program answers at this address. No reading was sent to it. Saved readings are safe. Restart Pintally, and close this window.',
   'frame.nowhere-title': 'Nothing here',
@@ -39,11 +39,12 @@ export const frame = {
 
   'start-page.open': 'Open Pintally',
 
-  'locked.title': 'Open Pintally by its start link',
+  'locked.title': 'Use the start link to open Pintally',
   'locked.why':
-    'This address alone does not open your yard. A start link does, once. So no other program can use your yard.',
-  'locked.other-tab': 'Is Pintally open in another tab of this browser? Go on there.',
-  'locked.restart': 'If not, restart Pintally. It opens a new window by a new link. Saved readings are safe.',
+    'This address alone does not open your yard. A start link opens it, one time. This keeps other programs out of your yard.',
+  'locked.other-tab': 'Is Pintally open in another tab of this browser? Continue there.',
+  'locked.restart':
+    'If not, restart Pintally. It opens a new window with a new link. Saved readings are safe.',
 
   'problem-page.title': 'This yard cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',

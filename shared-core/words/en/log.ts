@@ -1,11 +1,11 @@
-/** The log of faults. */
+/** The error report: what a person reads of the fault log. */
 export const log = {
-  'log.title': 'Log',
-  'log.what': 'When something goes wrong, Pintally writes it to a log on this computer.',
-  'log.without': 'The log has no readings and no names of boards.',
-  'log.open': 'Open the log',
-  'log.opened': 'The log was opened.',
-  'log.newest': 'Newest entries',
+  'log.title': 'Error report',
+  'log.what': 'Pintally records each error in a file on this computer.',
+  'log.without': 'The error report has no readings and no names of boards.',
+  'log.open': 'Open the error report',
+  'log.opened': 'Error report opened.',
+  'log.newest': 'Newest errors',
   'log.empty': 'Nothing has gone wrong yet.',
-  'log.save': 'Save the log',
+  'log.save': 'Save the error report',
 } as const;

@@ -210,11 +210,11 @@ export const meter = {
   'meter.form.wrong.order': 'The highest value must be above the lowest.',
 
   // A meter that is not as it was.
-  'meter.confirm.changed': 'The meter describes its values differently than before.',
-  'meter.confirm.not-saved': 'Its readings are not saved yet; you can type them.',
+  'meter.confirm.changed': 'This meter has changed, or is another one.',
+  'meter.confirm.not-saved': 'Its readings are not saved until you confirm. You can type readings.',
   'meter.confirm.push-in': 'Push the pins into a board to check it.',
   'meter.confirm.ask': 'What does its display show?',
-  'meter.confirm.as-before': '{shown}, read as before',
+  'meter.confirm.as-before': '{shown}, as before',
   'meter.confirm.other': 'Another number',
   'meter.confirm.set-up': 'If it shows another number, set it up by hand below.',
   'meter.confirm.done': 'Readings of this meter are saved again.',

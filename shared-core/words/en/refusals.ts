@@ -28,7 +28,7 @@ export const refusals = {
   'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
   'refusal.disk-failed': 'The disk is full or failing. {undone} Make room. {again}',
   'refusal.unexpected':
-    'Something went wrong. {undone} Restart Pintally. {again} Settings has the log with the details.',
+    'Something went wrong. {undone} Restart Pintally. {again} Settings has the error report.',
   'refusal.undone': 'Nothing was saved. Earlier readings are safe.',
   'refusal.try-again': 'Then try again.',
   'refusal.value-not-saved': 'The settled reading was not saved. Earlier readings are safe.',
@@ -36,9 +36,9 @@ export const refusals = {
   'refusal.saved-not-updated': 'It was saved, but calls are not up to date.',
   'refusal.open-again': 'Then open this page again.',
   'refusal.meter-waits': 'The meter’s values cannot be saved yet. Earlier readings are safe.',
-  'refusal.goes-on': 'Pintally then goes on by itself.',
+  'refusal.goes-on': 'Pintally then continues on its own.',
   'refusal.saved-or-not': 'It may have been saved.',
-  'refusal.not-twice': 'Then try again; it is not saved twice.',
+  'refusal.not-twice': 'Then try again. It will not be saved twice.',
   'refusal.window-failed': 'Something went wrong. Saved readings are safe. Try again, or restart Pintally.',
 
   // The yard file.
@@ -125,7 +125,7 @@ export const refusals = {
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
   'refusal.meter-unconfirmed':
-    'The meter describes its value differently than before. Nothing was saved. Choose what its display shows, or type the value.',
+    'This meter has changed, or is another one. Nothing was saved. Choose what its display shows, or type the value.',
   'refusal.spot-changed':
     'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
   'refusal.insertion-saved':

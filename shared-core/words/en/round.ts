@@ -20,9 +20,9 @@ export const round = {
   'round-start.keys': 'Keys in a round',
 
   'clock.before-last-act':
-    'The clock of this computer says {nowAt}. Your last change was saved {lastAt}. Set the clock before you start. If you start now, correct the date when the round is finished.',
+    'This computer’s clock says {nowAt}. Your last change was saved {lastAt}. Set the clock before you start. If you start now, correct the date when the round is finished.',
   'clock.before-build':
-    'The clock of this computer says {nowAt}. This Pintally was made on {builtOn}. Set the clock before you start. If you start now, correct the date when the round is finished.',
+    'This computer’s clock says {nowAt}. This version of Pintally is from {builtOn}, which is later. Set the clock before you start. If you start now, correct the date when the round is finished.',
 
   'round.title': 'Round',
   'round.window-title': '{boardCode}, round on {stackName}',
@@ -198,13 +198,11 @@ export const round = {
   'round-page.labels-ready': 'Labels for {boards, plural, one {the ready board} other {# ready boards}}',
   'round-page.go-to-stack': 'Go to the stack',
   'round-page.reopen': 'Reopen',
-  'round-date.change': 'Change date…',
+  'round-date.change': 'Change the date',
   'round-date.title': 'Date of the round',
-  'round-date.moves-all': 'All readings of the round move with it. Calls and forecasts are made again.',
-  'round-date.began': 'The round began',
-  'round-date.hint': 'Date and time',
-  'round-date.save': 'Change the date',
-  'round-date.changed': 'The round now began {startedAt}. Before: {wasAt}.',
+  'round-date.moves-all': 'All readings of the round move with it. Calls and forecasts are updated.',
+  'round-date.start': 'Start of the round',
+  'round-date.changed': 'Round start changed from {wasAt} to {startedAt}.',
   'round-page.nothing-probed': 'No board was probed in this round.',
   'round-page.boards': 'Board by board',
   'findings.board': 'Board',

@@ -11,7 +11,7 @@ export const shell = {
   'shell.menu.reload': 'Reload',
   'shell.menu.zoom-in': 'Zoom in',
   'shell.menu.zoom-out': 'Zoom out',
-  'shell.menu.zoom-usual': 'Usual size',
+  'shell.menu.zoom-usual': 'Actual size',
   'shell.menu.full-screen': 'Full screen',
   'shell.menu.window': 'Window',
   'shell.menu.minimize': 'Minimize',
@@ -22,6 +22,7 @@ export const shell = {
   'shell.opened-again': 'The window stopped and was opened again. Nothing saved was lost.',
   'shell.keeps-stopping': 'The window keeps stopping.',
   'shell.keeps-stopping-detail':
-    'Nothing saved was lost. Try again, or quit and restart the computer. The log has the details.',
-  'shell.not-started': 'Pintally could not start. Nothing saved was lost. The log has the details: {file}',
+    'Nothing saved was lost. Try again, or quit and restart the computer. The error report has the details.',
+  'shell.not-started':
+    'Pintally could not start. Nothing saved was lost. The error report has the details: {file}',
 } as const;

@@ -11,7 +11,7 @@ export const weights = {
   'weights.no-sections': 'Cut sections first. Without them its weight does not give its MC.',
   'weights.sections-drying':
     '{drying} of {sections, plural, one {# section} other {# sections}} in the oven. Weigh {drying, plural, one {it} other {them}} when dry.',
-  'weights.impossible': 'The weights of this cut cannot be right. Exclude it, and cut new sections.',
+  'weights.impossible': 'These weights cannot be right. Exclude this cut, then cut new sections.',
   'weights.weigh-now':
     'It was at {mcWhenCutPct} when the sections were cut. Weigh the board to see its MC now.',
   'weights.mc-now': '{mcPct} by weight. It was at {mcWhenCutPct} when the sections were cut.',

@@ -28,7 +28,7 @@ function ask(options: Pick<AppOptions, 'openFile'> = {}) {
   return { file, ask: (name: string) => answer(name, {}, { yard: null, act: null }) };
 }
 
-test('a fault of ours is in the log that its sentence names', async () => {
+test('a fault of ours is in the error report that its sentence names', async () => {
   const { file, ask: answerOf } = ask();
   expect(await answerOf('meter.simulate')).toMatchObject({
     ok: false,
@@ -39,7 +39,7 @@ test('a fault of ours is in the log that its sentence names', async () => {
   expect(JSON.stringify(answer)).toContain('fault: Error: no sample after #');
 });
 
-test('where the computer opens the log, the window need not', async () => {
+test('where the computer opens the error report, the window need not', async () => {
   const opened: string[] = [];
   const openFile = async (path: string) => opened.push(path) > 0;
   const { file, ask: answerOf } = ask({ openFile });
@@ -47,7 +47,7 @@ test('where the computer opens the log, the window need not', async () => {
   expect(opened).toEqual([file]);
 });
 
-test('the window shows the log where the computer has no program for it', async () => {
+test('the window shows the error report where the computer has no program for it', async () => {
   const { file, ask: answerOf } = ask({ openFile: async () => false });
   expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: '' } });
 });

@@ -234,7 +234,7 @@ describe('what stops', () => {
     expect(seen.asked).toEqual([]);
     windowEnds();
     await vi.waitFor(() => expect(seen.asked).toHaveLength(1));
-    expect(seen.asked[0]).toMatchObject({ buttons: ['Try again', 'Open the log', 'Quit'] });
+    expect(seen.asked[0]).toMatchObject({ buttons: ['Try again', 'Open the error report', 'Quit'] });
   });
 
   test('other processes and a window that hangs are logged', () => {
@@ -243,7 +243,7 @@ describe('what stops', () => {
     expect(logged()).toMatch(/ process-gone GPU killed 9\n.* window-unresponsive\n/);
   });
 
-  test('the log opens by the computer’s own program', async () => {
+  test('the error report opens in the computer’s own program', async () => {
     const ours = { senderFrame: { url: `${seen.scheme}://window/` } };
     const envelope = { yard: null, act: null };
     expect(await seen.call?.(ours, 'log.open', {}, envelope)).toMatchObject({

@@ -23,7 +23,7 @@ test('a fault is written with its time, its kind and where it happened', () => {
   expect(text).toContain('cause: Error EIO: inner');
 });
 
-test('the log holds no readings, no typed text and no secret', () => {
+test('the fault log has no readings, no typed text and no secret', () => {
   const log = logIn();
   const secret = 'a3f09c'.repeat(10);
   log.fault(new Error(`12.4 is no reading, 1240000 neither, nor 5e-324 of board "Oak 7" or 'Elm'`));

@@ -277,14 +277,14 @@ describe('a meter that is not as it was', () => {
 
   test.each([
     ['12.6%', now.description],
-    ['1.26%, read as before', before],
+    ['1.26%, as before', before],
   ])('one press says that its display shows %s', async (name, description) => {
     const { machine, user } = open(changed, { 'meter.describe': () => now });
-    expect(screen.getByText(/describes its values differently than before/)).toBeTruthy();
+    expect(screen.getByText(/This meter has changed, or is another one/)).toBeTruthy();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name }));
     expect(machine.inputsOf('meter.describe')).toEqual([description]);
-    expect(screen.queryByText(/differently than before/)).toBeNull();
+    expect(screen.queryByText(/has changed, or is another one/)).toBeNull();
     expect(useNotices.getState().notices).toMatchObject([{ kind: 'done' }]);
   });
 

@@ -32,10 +32,10 @@ async function open(
   const machine = playMachine({ 'rounds.ofBoard': () => [round], 'rounds.edit': edited });
   render(<RoundsOfBoard boardId={1} />, { wrapper: InMain });
   const user = userEvent.setup();
-  await user.click(await screen.findByRole('button', { name: /^Change date….*May.*4/s }));
+  await user.click(await screen.findByRole('button', { name: /^Change the date.*May.*4/s }));
   return { machine, user, dialog: screen.getByRole('dialog', { name: 'Date of the round' }) };
 }
-const save = () => screen.getByRole('button', { name: 'Change the date' });
+const save = () => screen.getByRole('button', { name: 'Save' });
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
@@ -47,7 +47,7 @@ test('from the list of a board’s rounds, a round gets another date and time', 
   );
   expect(within(dialog).getByText(/All readings of the round move with it/)).toBeTruthy();
   await expectNoBarriers();
-  const field = within(dialog).getByLabelText('The round began');
+  const field = within(dialog).getByLabelText('Start of the round');
   expect(field).toHaveProperty('value', '2026-05-04T08:00');
   fireEvent.change(field, { target: { value: '2026-05-02T10:30' } });
   await user.click(save());
@@ -55,7 +55,21 @@ test('from the list of a board’s rounds, a round gets another date and time', 
   expect(machine.inputsOf('rounds.edit')).toEqual([
     { id: 12, basedOn: 2, changed: { startedAt: new Date(2026, 4, 2, 10, 30).toISOString() } },
   ]);
-  expect(useNotices.getState().notices[0]?.sentence).toMatch(/now began May 2.*Before: May 4/);
+  expect(useNotices.getState().notices[0]?.sentence).toMatch(/Round start changed from May 4.* to May 2/);
+});
+
+test('saved as it was, nothing is said to have changed', async () => {
+  for (const isDated of [false, true]) {
+    const { machine, user } = await open(
+      { ...aDate, isDated },
+      ({ changed }) => ({ ...aDate, ...changed }) as RoundDate,
+    );
+    await user.click(save());
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    expect(machine.inputsOf('rounds.edit')).toEqual([]);
+    expect(useNotices.getState().notices).toEqual([]);
+    cleanup();
+  }
 });
 
 test('a round of which only the day is known gets another day', async () => {
@@ -70,7 +84,7 @@ test('a round of which only the day is known gets another day', async () => {
 
 test('a blank date is marked, and nothing is asked', async () => {
   const { machine, user, dialog } = await open(aDate, () => aDate);
-  fireEvent.change(within(dialog).getByLabelText('The round began'), { target: { value: '' } });
+  fireEvent.change(within(dialog).getByLabelText('Start of the round'), { target: { value: '' } });
   await user.click(save());
   expect(within(dialog).getByText('Give the date and time.')).toBeTruthy();
   expect(machine.inputsOf('rounds.edit')).toEqual([]);
@@ -80,7 +94,7 @@ test('why it was refused is said, and what was typed stays', async () => {
   const { user, dialog } = await open(aDate, () => {
     throw new Refusal(message('refusal.redated-to-come'));
   });
-  const field = within(dialog).getByLabelText('The round began');
+  const field = within(dialog).getByLabelText('Start of the round');
   fireEvent.change(field, { target: { value: '2026-05-06T10:30' } });
   await user.click(save());
   expect(within(dialog).getByRole('alert').textContent).toContain('That time is in the future.');
@@ -93,7 +107,7 @@ test('where another window changed it meanwhile, both are shown', async () => {
     if (tries++ === 0) throw new Conflict({ ...aDate, version: 3, startedAt: local(3, 7) });
     return aDate;
   });
-  fireEvent.change(within(dialog).getByLabelText('The round began'), {
+  fireEvent.change(within(dialog).getByLabelText('Start of the round'), {
     target: { value: '2026-05-02T10:30' },
   });
   await user.click(save());
@@ -107,7 +121,7 @@ test('a running round has its date when it is finished', async () => {
   playMachine({ 'rounds.ofBoard': () => [{ ...aDate, finishedAt: null }] });
   render(<RoundsOfBoard boardId={1} />, { wrapper: InMain });
   expect(await screen.findByText('still running')).toBeTruthy();
-  expect(screen.queryByRole('button', { name: /^Change date…/ })).toBeNull();
+  expect(screen.queryByRole('button', { name: /^Change the date/ })).toBeNull();
 });
 
 test('the summary of a round offers it, too', async () => {
@@ -115,6 +129,6 @@ test('the summary of a round offers it, too', async () => {
   render(<RoundSummaryPage round={{ ...aRound(), ...aDate, aim: null, probed: null }} />, {
     wrapper: InMain,
   });
-  await userEvent.setup().click(screen.getByRole('button', { name: /^Change date…/ }));
-  expect(screen.getByLabelText('The round began')).toHaveProperty('value', '2026-05-04T08:00');
+  await userEvent.setup().click(screen.getByRole('button', { name: /^Change the date/ }));
+  expect(screen.getByLabelText('Start of the round')).toHaveProperty('value', '2026-05-04T08:00');
 });

@@ -192,7 +192,7 @@ describe('a meter that is not as it was', () => {
     await expectNoBarriers();
     await user.keyboard('12.1{Enter}');
     expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 12.1 }]);
-    await user.click(inReading().getByRole('button', { name: '1.26%, read as before' }));
+    await user.click(inReading().getByRole('button', { name: '1.26%, as before' }));
     expect(machine.inputsOf('meter.describe')).toEqual([before]);
     expect(inReading().queryByText(/What does its display show\?/)).toBeNull();
   });

@@ -146,7 +146,7 @@ test('a clock that cannot be right is said before the round starts, and keeps no
   });
   render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
   expect(
-    await screen.findByText(/clock of this computer .* 2020.*Set the clock before you start/),
+    await screen.findByText(/This computer’s clock says .* 2020.*Set the clock before you start/),
   ).toBeTruthy();
   const user = userEvent.setup();
   await user.click(screen.getByLabelText(/I don’t know/));

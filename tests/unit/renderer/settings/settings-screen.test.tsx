@@ -187,27 +187,27 @@ describe('Settings', () => {
     expect(screen.getByText(/The demo yard is open/)).toBeTruthy();
   });
 
-  test('the log is shown over the screen where the computer opens no files, and can be saved', async () => {
+  test('the error report is shown over the screen where the computer opens no files, and can be saved', async () => {
     const log = { file: '/data/logs/pintally.log', text: '2026-11-26T08:00:00.000Z fault: RangeError\n' };
     const { user } = open({ 'log.open': () => log });
-    await user.click(screen.getByRole('button', { name: 'Open the log' }));
-    const dialog = await screen.findByRole('dialog', { name: 'Log' });
+    await user.click(screen.getByRole('button', { name: 'Open the error report' }));
+    const dialog = await screen.findByRole('dialog', { name: 'Error report' });
     expect(within(dialog).getByText(log.file)).toBeTruthy();
-    expect(within(dialog).getByRole('region', { name: 'Newest entries' }).textContent).toBe(log.text);
-    expect(within(dialog).getByRole('button', { name: 'Save the log' })).toBeTruthy();
+    expect(within(dialog).getByRole('region', { name: 'Newest errors' }).textContent).toBe(log.text);
+    expect(within(dialog).getByRole('button', { name: 'Save the error report' })).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('an empty log says so, and one that the computer opened is not shown twice', async () => {
+  test('an empty error report says so, and one that the computer opened is not shown twice', async () => {
     let text: string | null = '';
     const { user } = open({ 'log.open': () => ({ file: '/pintally.log', text }) });
-    await user.click(screen.getByRole('button', { name: 'Open the log' }));
+    await user.click(screen.getByRole('button', { name: 'Open the error report' }));
     expect(await screen.findByText('Nothing has gone wrong yet.')).toBeTruthy();
-    expect(screen.queryByRole('button', { name: 'Save the log' })).toBeNull();
+    expect(screen.queryByRole('button', { name: 'Save the error report' })).toBeNull();
     await user.click(screen.getByRole('button', { name: 'Close' }));
     text = null;
-    await user.click(screen.getByRole('button', { name: 'Open the log' }));
+    await user.click(screen.getByRole('button', { name: 'Open the error report' }));
     expect(screen.queryByRole('dialog')).toBeNull();
-    expect(useNotices.getState().notices).toMatchObject([{ sentence: 'The log was opened.' }]);
+    expect(useNotices.getState().notices).toMatchObject([{ sentence: 'Error report opened.' }]);
   });
 });

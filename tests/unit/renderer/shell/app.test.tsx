@@ -199,7 +199,7 @@ describe('when the machine cannot be reached', () => {
     let answer: (info: YardInfo) => void = () => undefined;
     await open(aYard(), { 'yard.info': () => new Promise((resolve) => (answer = resolve)) });
     act(() => setLink('locked'));
-    expect(screen.getByRole('heading', { name: 'Open Pintally by its start link' })).toBeTruthy();
+    expect(screen.getByRole('heading', { name: 'Use the start link to open Pintally' })).toBeTruthy();
     await expectNoBarriers();
     await act(async () => setLink('open'));
     await act(async () => answer(aYard()));
@@ -409,7 +409,7 @@ describe('notices', () => {
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
   });
 
-  test('a fault of ours shows no details, which go to the log', async () => {
+  test('a fault of ours shows no details, which go to the fault log', async () => {
     await open();
     const log = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const fault = new TypeError('x is undefined');
