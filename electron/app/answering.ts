@@ -14,9 +14,11 @@ import { problemOf } from '../../shared-core/contract/validation.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { isDamage, isRefusedWriting } from '../store/yard-file.ts';
 import { hashOf, OutcomeUnknown } from './acting.ts';
+import type { ActingInSlices } from './acting-in-slices.ts';
 import type { AppContext } from './context.ts';
 import { faultMessage, isDisturbance } from './fault-message.ts';
 import type { Act, Commands, Handler, Queries } from './handlers.ts';
+import { ending, isSlices } from './slices.ts';
 import type { Yards } from './yard/yards.ts';
 
 const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.try-again') };
@@ -24,12 +26,13 @@ const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.tr
 /**
  * Answers requests: checks what was sent, lets the handler do it, and tells what changed.
  *
- * An act and everything that it writes are one transaction. What follows from it and is no part of it, as judging,
+ * An act and everything that it writes are one transaction; one on many records, several (`acting-in-slices.ts`). What follows from it and is no part of it, as judging,
  * comes after the commit (`afterwards.ts`); where that fails the act is done all the same. The same act sent again is answered with what it came to, and not done again.
  */
 export function createAnswering(
   context: AppContext,
   yards: Yards,
+  inSlices: ActingInSlices,
   handlers: Queries & Commands,
   renewBadCaches: () => void,
 ) {
@@ -43,22 +46,30 @@ export function createAnswering(
   }
 
   /** @throws Refusal; anything only where nothing was saved, or OutcomeUnknown */
-  function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
+  async function perform<N extends ActName>(name: N, input: CheckedInput<N>, id: string, window: string) {
     const inputHash = hashOf(input);
-    const done = context.yard().acts.find(id);
-    if (done) {
-      if (done.request !== name || done.inputHash !== inputHash) {
-        throw new Refusal(message('refusal.act-reused'));
-      }
-      return done.outcome as RequestOutput<N>;
+    const { acts } = context.yard();
+    const underWay = inSlices.find(id);
+    const done = acts.find(id);
+    const known = underWay ?? done;
+    if (known && (known.request !== name || known.inputHash !== inputHash)) {
+      throw new Refusal(message('refusal.act-reused'));
     }
+    if (underWay) return (await underWay.done).output as RequestOutput<N>;
+    if (done) return done.outcome as RequestOutput<N>;
+    if (acts.isTakenBack(id)) throw new Refusal(message('refusal.stopped'));
     const act = handlers[name] as Act<N>;
-    const { output, failures } = context.act({ id, request: name, inputHash, who: window }, () => {
-      const made = act(input, window);
-      // What no window could show is not saved either.
+    /** What no window could show is not saved either. */
+    const fitting = (made: RequestOutput<N>): RequestOutput<N> => {
       const fit = requests[name].output.safeParse(made);
       if (!fit.success) throw new RangeError(`What ${name} came to does not fit.`, { cause: fit.error });
       return made;
+    };
+    const work = 'work' in input ? input.work : null;
+    const asked = { id, request: name, inputHash, who: window };
+    const { output, failures } = await inSlices.run<RequestOutput<N>>(asked, work, () => {
+      const came = act(input, window);
+      return isSlices(came) ? ending(came, fitting) : fitting(came);
     });
     for (const failure of failures) context.delays.tell(window, failure);
     context.changed(topicsOf(name, input, output));
@@ -100,7 +111,7 @@ export function createAnswering(
       checkYard();
       if (isAct(name)) {
         if (act === null) throw new Refusal(message('refusal.request-unknown'));
-        return perform(name, data as never, act, window) as RequestOutput<N>;
+        return (await perform(name, data as never, act, window)) as RequestOutput<N>;
       }
       const output = await (handlers[name] as Handler<N>)(data, window);
       // What took a moment is an answer about the yard that was open then.

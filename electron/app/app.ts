@@ -5,6 +5,7 @@ import { builtAt } from '../built-at.ts';
 import { createLog, type Log } from '../log/log-file.ts';
 import { monotonicMs } from '../monotonic.ts';
 import { createActing } from './acting.ts';
+import { createActingInSlices } from './acting-in-slices.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
 import type { AppContext, QueryContext } from './context.ts';
@@ -112,6 +113,7 @@ export function createApp({
   const yards = createYards(dataDir, now, checkThread, reportFault, backups.beforeMigrating);
   const queryContext: QueryContext = { yard: yards.reader, now };
   const afterwards = createAfterwards();
+  const acting = createActing({ yard: yards.current, now }, afterwards);
   const context: AppContext = {
     yard: yards.current,
     mayWrite: yards.mayWrite,
@@ -119,7 +121,7 @@ export function createApp({
     monotonicMs,
     reportFault,
     changed,
-    act: createActing({ yard: yards.current, now }, afterwards),
+    act: acting.act,
     afterwards: afterwards.add,
     delays: createDelays(windows, reportFault),
     retryAfterMs,
@@ -127,6 +129,7 @@ export function createApp({
   };
 
   const longWork = createLongWork(context);
+  const inSlices = createActingInSlices(context, acting.slice, longWork);
   const queryOwnFits = createOwnFits(queryContext);
   const queryAssessing = createAssessing(queryContext, queryOwnFits);
   const ownFits = createOwnFits(context);
@@ -238,6 +241,7 @@ export function createApp({
     if (info.uuid !== null) rounds.comeBack(info.uuid);
     if (info.problem !== null) leave();
     else if (yards.mayWrite()) {
+      inSlices.takeUp();
       judging.takeUp();
       outlooks.takeUp();
       backups.yardOpened();
@@ -266,7 +270,7 @@ export function createApp({
     outlooks.takeUp();
   }
 
-  const answering = createAnswering(context, yards, { ...queries, ...commands }, renewBadCaches);
+  const answering = createAnswering(context, yards, inSlices, { ...queries, ...commands }, renewBadCaches);
 
   return {
     /**

@@ -18,17 +18,18 @@ export interface Act {
 export type FinishedAct = Act & { outcome: unknown };
 
 export function actReads(db: Db) {
-  const one = db.prepare<[string], Act & { outcome: string | null }>(
-    'SELECT uuid AS id, request, input_hash AS inputHash, at, who, outcome FROM act WHERE uuid = ?',
+  const one = db.prepare<[string], Act & { outcome: string }>(
+    `SELECT uuid AS id, request, input_hash AS inputHash, at, who, outcome FROM act
+     WHERE uuid = ? AND outcome IS NOT NULL`,
   );
   const newestAt = db.prepare<[], { at: string }>('SELECT at FROM act ORDER BY id DESC LIMIT 1');
   return {
     /** When the last act was done, as the clock told then; null before the first. */
     newestAt: (): string | null => newestAt.get()?.at ?? null,
-    /** Undefined for a request that nobody sent, or that was refused. */
+    /** Undefined for a request that nobody sent, that was refused, or that is not finished. */
     find: (id: string): FinishedAct | undefined => {
       const row = one.get(id);
-      return row && { ...row, outcome: row.outcome === null ? null : JSON.parse(row.outcome) };
+      return row && { ...row, outcome: JSON.parse(row.outcome) };
     },
   };
 }
@@ -37,6 +38,7 @@ export function actWrites(db: Db) {
   const add = db.prepare('INSERT INTO act (uuid, request, input_hash, at, who) VALUES (?, ?, ?, ?, ?)');
   const now = db.prepare('SELECT uuid FROM act WHERE id = (SELECT act_id FROM act_now)').pluck();
   const setNow = db.prepare('UPDATE act_now SET act_id = ?');
+  const isFinished = db.prepare('DELETE FROM unfinished_act WHERE act_id = (SELECT act_id FROM act_now)');
   const setOutcome = db.prepare('UPDATE act SET outcome = ? WHERE id = (SELECT act_id FROM act_now)');
   return {
     /**
@@ -60,6 +62,7 @@ export function actWrites(db: Db) {
     now: (): string => now.get() as string,
     finish: (outcome: unknown): void => {
       setOutcome.run(JSON.stringify(outcome));
+      isFinished.run();
       setNow.run(null);
     },
   };

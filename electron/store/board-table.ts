@@ -65,6 +65,14 @@ export interface BoardToProbe
   speciesName: string;
 }
 
+/** What an edit of many boards rests on. */
+export interface BoardVersion {
+  id: number;
+  code: string;
+  version: number;
+  stackId: number;
+}
+
 interface JudgedBy<Flag>
   extends Pick<Board, 'code' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm'> {
   endUseId: string;
@@ -239,6 +247,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const unknown = db.prepare<[string]>(
     'SELECT 1 FROM json_each(?) WHERE value NOT IN (SELECT id FROM board) LIMIT 1',
   );
+  const versions = db.prepare<[string], BoardVersion>(
+    `SELECT id, code, version, stack_id AS stackId FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
+  );
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
 
   return {
@@ -274,6 +285,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
+    /** In the order of their ids; archived ones too. */
+    versionsOf: (boardIds: readonly number[]): BoardVersion[] => versions.all(JSON.stringify(boardIds)),
     /** Archived ones too. */
     areAllKnown: (boardIds: readonly number[]): boolean =>
       unknown.get(JSON.stringify(boardIds)) === undefined,

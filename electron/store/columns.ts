@@ -68,7 +68,7 @@ export interface Edit<R> {
 }
 
 /** Statements made once for each set of fields. */
-function statements(db: Db): (sql: string) => Statement<[SqlValue[]]> {
+export function statements(db: Db): (sql: string) => Statement<[SqlValue[]]> {
   const prepared = new Map<string, Statement<[SqlValue[]]>>();
   return (sql) => {
     const statement = prepared.get(sql) ?? db.prepare<[SqlValue[]]>(sql);

@@ -11,6 +11,7 @@ import * as oneLayout from './migrations/0010-one-layout.ts';
 import * as outlooks from './migrations/0011-outlooks.ts';
 import * as airOffsets from './migrations/0012-air-offsets.ts';
 import * as instants from './migrations/0013-instants.ts';
+import * as unfinishedActs from './migrations/0014-unfinished-acts.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -37,4 +38,5 @@ export const migrations: readonly Migration[] = [
   outlooks,
   airOffsets,
   instants,
+  unfinishedActs,
 ];

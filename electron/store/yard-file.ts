@@ -118,8 +118,12 @@ function isLarge(file: string): boolean {
 
 function needsWriting(db: Db): boolean {
   const isWal = db.pragma('journal_mode', { simple: true }) === 'wal';
-  return !isWal || !isMarked(db) || layoutOf(db) < migrations.length;
+  return !isWal || !isMarked(db) || layoutOf(db) < migrations.length || hasUnfinishedAct(db);
 }
+
+/** What such an act did is taken back before anybody sees it. */
+const hasUnfinishedAct = (db: Db): boolean =>
+  db.prepare('SELECT 1 FROM unfinished_act LIMIT 1').get() !== undefined;
 
 /** How many migrations a file has had. */
 export const layoutOf = (db: Db): number => Number(db.pragma('user_version', { simple: true }));

@@ -1,5 +1,7 @@
 import Database from 'better-sqlite3';
+import { actSlices } from './act-slices.ts';
 import { actReads, actWrites } from './act-table.ts';
+import { actTakingBack } from './act-taking-back.ts';
 import { actUndo } from './act-undo.ts';
 import { amendmentWrites } from './amendment-table.ts';
 import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
@@ -138,7 +140,13 @@ function readsOf(db: Db, badCaches: BadCacheCollector) {
 function tablesOf(db: Db, badCaches: BadCacheCollector) {
   const reads = readsOf(db, badCaches);
   return {
-    acts: { ...reads.acts, ...actWrites(db), undo: actUndo(db) },
+    acts: {
+      ...reads.acts,
+      ...actWrites(db),
+      ...actSlices(db),
+      ...actTakingBack(db),
+      undo: actUndo(db),
+    },
     places: { ...reads.places, ...placeWrites(db, reads.places) },
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },

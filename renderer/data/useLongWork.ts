@@ -12,19 +12,22 @@ export function useLongWork() {
       bridge().on('work.progress', (news) => setUnderWay((now) => (now?.work === news.work ? news : now))),
     [],
   );
+  async function follow<T>(ask: (work: string) => Promise<T>): Promise<T> {
+    const work = newUuid();
+    setUnderWay({ work, done: 0, total: 0 });
+    try {
+      return await ask(work);
+    } finally {
+      setUnderWay(null);
+    }
+  }
   return {
     /** Null while there is none; `total` 0 until that is known. */
     underWay,
+    /** Throws as what was asked for does. */
+    follow,
     /** @returns what came of it; undefined where it was stopped or failed, which the person is told */
-    async run<T>(ask: (work: string) => Promise<T>): Promise<T | undefined> {
-      const work = newUuid();
-      setUnderWay({ work, done: 0, total: 0 });
-      try {
-        return await attempt(ask(work));
-      } finally {
-        setUnderWay(null);
-      }
-    },
+    run: <T>(ask: (work: string) => Promise<T>): Promise<T | undefined> => attempt(follow(ask)),
     cancel: (): void => {
       if (underWay) void attempt(bridge().command('work.cancel', { work: underWay.work }));
     },

@@ -5,6 +5,7 @@ import { guardLeaving } from '../stores/navigation.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
+import { WorkUnderWay } from '../ui/WorkUnderWay.tsx';
 import { useWords } from '../words.ts';
 import { useSaving } from './useSaving.ts';
 import './form-dialog.css';
@@ -21,6 +22,16 @@ interface FormConflict {
   theirsWords?: string;
 }
 
+interface SavingWork {
+  label: string;
+  underWay: Progress | null;
+  onCancel: () => void;
+}
+interface Progress {
+  done: number;
+  total: number;
+}
+
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
  * stays, and the focus goes to the first field that is marked wrong. Where none is, the sentence is scrolled into sight.
@@ -32,6 +43,7 @@ export function FormDialog({
   onSave,
   onClose,
   conflict,
+  work,
   children,
 }: {
   title: string;
@@ -41,11 +53,15 @@ export function FormDialog({
   onClose: () => void;
   /** Where another edit came between: to take that one; saving once more saves over it. */
   conflict?: FormConflict | null;
+  /** What saving it may take long for. Once that is under way, closing the form stops it. */
+  work?: SavingWork;
   children: ReactNode;
 }) {
   const { say } = useWords();
   const { busy, problem, save, tell, forgetProblem, form, answer } = useSaving(onClose);
   const isTyped = useRef(false);
+  /** What is done in a moment shows no progress. */
+  const long = work?.underWay && work.underWay.total > 0 ? { ...work, ...work.underWay } : null;
   useLayoutEffect(() =>
     guardLeaving(() => {
       // One that is being saved may go elsewhere by itself, before it is gone.
@@ -56,7 +72,7 @@ export function FormDialog({
   );
 
   return (
-    <Dialog title={title} onClose={onClose}>
+    <Dialog title={title} onClose={long ? long.onCancel : onClose}>
       <form
         ref={form}
         className="column form-dialog"
@@ -80,27 +96,31 @@ export function FormDialog({
             {conflict?.shown}
           </div>
         )}
-        <Actions>
-          <Button kind="main" type="submit" disabled={busy}>
-            {busy
-              ? say('common.saving')
-              : conflict
-                ? (conflict.keepWords ?? say('conflict.keep-mine'))
-                : saveWords}
-          </Button>
-          {conflict && (
-            <Button
-              disabled={busy}
-              onClick={() => {
-                conflict.takeTheirs();
-                forgetProblem();
-              }}
-            >
-              {conflict.theirsWords ?? say('conflict.use-theirs')}
+        {long ? (
+          <WorkUnderWay label={long.label} done={long.done} total={long.total} onCancel={long.onCancel} />
+        ) : (
+          <Actions>
+            <Button kind="main" type="submit" disabled={busy}>
+              {busy
+                ? say('common.saving')
+                : conflict
+                  ? (conflict.keepWords ?? say('conflict.keep-mine'))
+                  : saveWords}
             </Button>
-          )}
-          <Button onClick={onClose}>{say('common.cancel')}</Button>
-        </Actions>
+            {conflict && (
+              <Button
+                disabled={busy}
+                onClick={() => {
+                  conflict.takeTheirs();
+                  forgetProblem();
+                }}
+              >
+                {conflict.theirsWords ?? say('conflict.use-theirs')}
+              </Button>
+            )}
+            <Button onClick={onClose}>{say('common.cancel')}</Button>
+          </Actions>
+        )}
       </form>
     </Dialog>
   );

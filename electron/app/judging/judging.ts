@@ -55,7 +55,7 @@ export function createJudging(context: AppContext, assessing: Assessing) {
   /** Judges boards again in all their rounds, now or, where the app ends before that, when the yard is opened again. */
   function judgeAgain(boardIds: readonly number[]): void {
     context.yard().findings.outdate(boardIds);
-    boardsToJudge.add(boardIds);
+    context.afterwards(() => boardsToJudge.add(boardIds));
   }
 
   /** Rounds of which the boards still to be judged are, before others: somebody looks at them. */

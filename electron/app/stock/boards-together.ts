@@ -1,16 +1,18 @@
 import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
 import type { CheckedInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack-order.ts';
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { Board, BoardRow } from '../../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import { type Exclusion, isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import type { BoardVersion } from '../../store/board-table.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { inSlices, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
-import { moveBoards } from './moving.ts';
+import { checkMove } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
 type Edited = RequestOutput<'boards.editTogether'>;
@@ -40,35 +42,46 @@ const MOST_NAMED = 5;
 
 /** The same done to several boards in one act: all of it, or nothing where anything is refused. */
 export function boardsTogetherCommands(context: AppContext, judging: Judging, comparing: Comparing) {
-  /** Edits them from the versions that the window showed. */
-  function edit({ boards: given, changed, stackOrder }: Input) {
-    const { boards } = context.yard();
+  const conflict = (outdated: readonly Pick<BoardRow, 'id' | 'code'>[]): Conflict =>
+    new Conflict(
+      outdated.map(({ id }) => orRefuse(context.yard().boards.get(id), 'board')),
+      message('refusal.boards-edited-meanwhile', {
+        boards: outdated.length,
+        someCodes: outdated.slice(0, MOST_NAMED).map(({ code }) => code),
+      }),
+    );
+
+  /** What an edit gives to every board, and to each its place in the order. */
+  function editOf({ changed, stackOrder }: Input): ((index: number) => Partial<Board>) | null {
     const { barkSide, barkOffOn = null, thicknessMm, thicknessQuarters = null, ...others } = changed;
     const shared = {
       ...others,
       ...(barkSide === undefined ? {} : { barkSide, barkOffOn }),
       ...(thicknessMm === undefined ? {} : { thicknessMm, thicknessQuarters }),
     };
-    const isEdited = stackOrder !== null || Object.keys(shared).length > 0;
-    const outdated: BoardRow[] = [];
-    const versions = given.map(({ id, basedOn }, index) => {
-      orRefuse(boards.get(id), 'board');
-      if (!isEdited) return { id, version: basedOn };
-      const position = stackOrder ? positionInStack(stackOrder, index) : {};
-      const current = boards.edit({ id, basedOn, changed: { ...shared, ...position } });
-      if (current) outdated.push(current);
-      return { id, version: basedOn + 1 };
+    if (stackOrder === null && Object.keys(shared).length === 0) return null;
+    return (index) => ({ ...shared, ...(stackOrder ? positionInStack(stackOrder, index) : {}) });
+  }
+
+  /**
+   * Looks at all of them before the first is edited.
+   * @returns their stacks
+   * @throws Refusal where one is not there; Conflict with those that are at another version than the window showed
+   */
+  function* check({ boards: given }: Input, isEdited: boolean): Slices<number[]> {
+    const stackIds = new Set<number>();
+    const outdated: BoardVersion[] = [];
+    yield* inSlices(given, (slice) => {
+      const found = context.yard().boards.versionsOf(slice.map(({ id }) => id));
+      orRefuse(found.length === slice.length || undefined, 'board');
+      const basedOn = new Map(slice.map((board) => [board.id, board.basedOn]));
+      for (const board of found) {
+        stackIds.add(board.stackId);
+        if (isEdited && board.version !== basedOn.get(board.id)) outdated.push(board);
+      }
     });
-    if (outdated.length > 0) {
-      throw new Conflict(
-        outdated,
-        message('refusal.boards-edited-meanwhile', {
-          boards: outdated.length,
-          someCodes: outdated.slice(0, MOST_NAMED).map(({ code }) => code),
-        }),
-      );
-    }
-    return versions;
+    if (outdated.length > 0) throw conflict(outdated);
+    return [...stackIds];
   }
 
   /** Gives their stacks a use. */
@@ -99,39 +112,75 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
   }
 
   return {
-    'boards.editTogether': (input) => {
-      const { changed, stackOrder, move, endUseId, latestReadings } = input;
-      const whyNot = stackOrder && whyNotLaid(stackOrder, input.boards.length);
+    'boards.editTogether': function* (input) {
+      const { boards: given, changed, stackOrder, move, endUseId, latestReadings } = input;
+      const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
-      const { acts, boards, species } = context.yard();
+      const { acts, boards, moves, species } = context.yard();
       if (speciesId !== undefined) orRefuse(species.get(speciesId), 'species');
-      const ids = input.boards.map(({ id }) => id);
-      const stackIds = [...new Set(ids.map((id) => orRefuse(boards.get(id), 'board').stackId))];
-      const judged = endUseId === null ? ids : [...new Set([...ids, ...stackIds.flatMap(boards.idsOfStack)])];
-      checkBoardDays(context, ids, changed);
-      const callsBefore = boards.callsOf(judged).map(({ id, call }) => ({ id, call }));
-      const versions = edit(input);
-      if (move) moveBoards(context, ids, move.placeId, move.since);
+      checkBoardDays(context, [], changed);
+      if (move) checkMove(context, move);
+      const edit = editOf(input);
+      const stackIds = yield* check(input, edit !== null);
+      const act = acts.now();
+      const callsBefore: Edited['callsBefore'] = [];
+      const judge = (ids: readonly number[]): void => {
+        for (const { id, call } of boards.callsOf(ids)) callsBefore.push({ id, call });
+        judging.judgeAgain(ids);
+      };
       if (endUseId !== null) setUse(stackIds, endUseId);
-      if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
-      judging.judgeAgain(judged);
-      return { act: acts.now(), boards: versions, callsBefore };
+      yield* inSlices(given, (slice, from) => {
+        const ids = slice.map(({ id }) => id);
+        checkBoardDays(context, ids, changed);
+        const outdated: BoardRow[] = [];
+        for (const [index, { id, basedOn }] of slice.entries()) {
+          const current = edit && boards.edit({ id, basedOn, changed: edit(from + index) });
+          if (current) outdated.push(current);
+          if (move) moves.add({ boardId: id, placeId: move.placeId, since: move.since });
+        }
+        // One was edited after it was looked at.
+        if (outdated.length > 0) throw conflict(outdated);
+        if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
+        judge(ids);
+      });
+      if (endUseId !== null) {
+        const isGiven = new Set(given.map(({ id }) => id));
+        yield* inSlices(
+          stackIds.flatMap(boards.idsOfStack).filter((id) => !isGiven.has(id)),
+          judge,
+        );
+      }
+      return {
+        act,
+        boards: given.map(({ id, basedOn }) => ({ id, version: edit ? basedOn + 1 : basedOn })),
+        callsBefore: callsBefore.toSorted((a, b) => a.id - b.id),
+      };
     },
 
-    'boards.undoTogether': ({ act }) => {
-      const { boards, callsBefore } = editedBy(context, act);
-      const yard = context.yard();
-      const codesSince = boards.flatMap(({ id, version }) => {
-        const now = orRefuse(yard.boards.get(id), 'board');
-        return now.version === version ? [] : [now.code];
+    'boards.undoTogether': function* ({ act }) {
+      const { boards: edited, callsBefore } = editedBy(context, act);
+      const { acts, boards } = context.yard();
+      const codesSince: string[] = [];
+      yield* inSlices(edited, (slice) => {
+        const left = new Map(slice.map(({ id, version }) => [id, version]));
+        for (const { id, code, version } of boards.versionsOf([...left.keys()])) {
+          if (left.get(id) !== version) codesSince.push(code);
+        }
       });
-      if (!yard.acts.undo(act, context.now())) {
+      const isUndone = codesSince.length === 0 && (yield* acts.undo(act, context.now()));
+      if (!isUndone) {
         const someCodes = codesSince.slice(0, MOST_NAMED);
         throw new Refusal(message('refusal.edited-since', { edited: codesSince.length, someCodes }));
       }
-      judging.judgeAgain(callsBefore.map(({ id }) => id));
-      return boards.map(({ id }) => ({ id, version: orRefuse(yard.boards.get(id), 'board').version }));
+      const versions: RequestOutput<'boards.undoTogether'> = [];
+      yield* inSlices(callsBefore, (slice) => judging.judgeAgain(slice.map(({ id }) => id)));
+      yield* inSlices(edited, (slice) => {
+        for (const { id, version } of boards.versionsOf(slice.map((board) => board.id))) {
+          versions.push({ id, version });
+        }
+      });
+      return versions;
     },
   } satisfies Partial<Commands>;
 }

@@ -95,9 +95,8 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return {};
     },
 
-    'boards.move': ({ boardIds, placeId, since }) => {
-      moveBoards(context, boardIds, placeId, since);
-      judging.judgeAgain(boardIds);
+    'boards.move': function* ({ boardIds, placeId, since }) {
+      yield* moveBoards(context, judging, boardIds, { placeId, since });
       return { moved: boardIds.length };
     },
   } satisfies Partial<Commands>;

@@ -3,7 +3,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
-import { moveBoards } from './moving.ts';
+import { checkMove, moveBoards } from './moving.ts';
 
 export const stackQueries = (context: QueryContext) =>
   ({
@@ -36,13 +36,13 @@ export function stackCommands(context: AppContext, judging: Judging) {
       if (before.endUseId !== after.endUseId) judging.judgeAgain(context.yard().boards.idsOfStack(id));
       return after;
     },
-    'stacks.move': ({ id, placeId, since }) => {
+    'stacks.move': function* ({ id, placeId, since }) {
       const { boards, stacks } = context.yard();
       const { version } = get(id);
       const boardIds = boards.idsWithStack(id);
-      moveBoards(context, boardIds, placeId, since);
+      checkMove(context, { placeId, since });
       stacks.edit({ id, basedOn: version, changed: { placeId } });
-      judging.judgeAgain(boardIds);
+      yield* moveBoards(context, judging, boardIds, { placeId, since });
       return get(id);
     },
   } satisfies Partial<Commands>;

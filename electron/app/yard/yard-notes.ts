@@ -21,6 +21,9 @@ export function createYardNotes() {
         );
       }
     },
+    add: (note: Message): void => {
+      notes.push(note);
+    },
     forget: (): void => {
       notes = [];
     },

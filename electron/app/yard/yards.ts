@@ -25,6 +25,7 @@ import type { YardToBackUp } from './backups.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
 import { type SalvageThread, salvageReport, salvageYard, savedOf, saveReport } from './salvaging.ts';
 import { changeSettings, settingsOf } from './settings.ts';
+import { takeBackUnfinished } from './taking-back.ts';
 import { createYardNotes } from './yard-notes.ts';
 
 /** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
@@ -177,6 +178,7 @@ export function createYards(
   function beginWriting(opened: Yard): void {
     opened.species.bringUpToDate(builtInSpecies);
     opened.endUses.bringUpToDate(builtInEndUses);
+    if (takeBackUnfinished(opened, now)) notes.add(message('yard-note.taken-back'));
     mayWrite = true;
   }
 

@@ -3,10 +3,12 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 
 /** A sentence names no more boards than a person reads. */
@@ -28,9 +30,12 @@ export function BoardsEdited({
   /** Why it cannot be undone any more. */
   const [whyNot, setWhyNot] = useState<Message | null>(null);
 
+  const { underWay, follow, cancel } = useLongWork();
+  const isLong = underWay !== null && underWay.total > 0;
+
   async function undo(): Promise<void> {
     try {
-      onUndone(await bridge().command('boards.undoTogether', { act }));
+      onUndone(await follow((work) => bridge().command('boards.undoTogether', { act, work })));
     } catch (error) {
       if (!(error instanceof Refusal) || error.problem.code !== 'refusal.edited-since') throw error;
       return setWhyNot(error.problem);
@@ -43,12 +48,16 @@ export function BoardsEdited({
     <Banner
       kind={whyNot ? 'problem' : 'done'}
       actions={
-        <>
-          {!whyNot && <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>}
-          <Button kind="quiet" onClick={onClose}>
-            {say('frame.dismiss')}
-          </Button>
-        </>
+        isLong ? (
+          <WorkUnderWay label={say('stacks.undoing-edit')} {...underWay} onCancel={cancel} />
+        ) : (
+          <>
+            {!whyNot && <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>}
+            <Button kind="quiet" onClick={onClose}>
+              {say('frame.dismiss')}
+            </Button>
+          </>
+        )
       }
     >
       {whyNot ? say(whyNot) : say('stacks.boards-changed', { boards })}{' '}

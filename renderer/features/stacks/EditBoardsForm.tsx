@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Part, partNames, schemaOf } from '../../../shared-core/contract/boards-edit.ts';
-import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { type BoardRow, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
@@ -42,6 +43,7 @@ export function EditBoardsForm({
     endUseId: '',
     readings: 'include',
   });
+  const { underWay, follow, cancel } = useLongWork();
   const order = useStackOrder(boards.length, 1, false);
   const newerOf = (board: BoardRow) => newer.find(({ id }) => id === board.id);
 
@@ -57,7 +59,7 @@ export function EditBoardsForm({
     const { placeId, since = today, endUseId = null, readings, ...changed } = typed.read();
     if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
     try {
-      const output = await bridge().command('boards.editTogether', {
+      const edit: RequestInput<'boards.editTogether'> = {
         boards: boards.map((board) => ({ id: board.id, basedOn: (newerOf(board) ?? board).version })),
         changed,
         stackOrder: on.has('order') ? order.read() : null,
@@ -67,8 +69,8 @@ export function EditBoardsForm({
           readings === undefined || readings === 'include'
             ? (readings ?? null)
             : { exclude: { code: readings } },
-      });
-      onSaved(output);
+      };
+      onSaved(await follow((work) => bridge().command('boards.editTogether', { ...edit, work })));
     } catch (error) {
       if (error instanceof Conflict) setNewer(error.current as BoardRow[]);
       throw error;
@@ -85,6 +87,7 @@ export function EditBoardsForm({
       saveWords={say('common.save')}
       onSave={save}
       onClose={onClose}
+      work={{ label: say('stacks.changing-boards'), underWay, onCancel: cancel }}
       conflict={
         newer.length === 0
           ? null

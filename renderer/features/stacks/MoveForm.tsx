@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
@@ -30,13 +31,16 @@ export function MoveForm({
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
   const typed = useDraft(schemaOn(today), { placeId: suggested, since: today });
+  const { underWay, follow, cancel } = useLongWork();
   const name = 'stack' in target ? target.stack.name : target.board.code;
 
   async function save(): Promise<void> {
     const { placeId, since } = typed.read();
     const to = { placeId, since: instantOfDay(since, new Date()) };
-    if ('stack' in target) await bridge().command('stacks.move', { id: target.stack.id, ...to });
-    else await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
+    if ('stack' in target) {
+      const { id } = target.stack;
+      await follow((work) => bridge().command('stacks.move', { id, ...to, work }));
+    } else await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
     const places = await bridge().query('places.list', {});
     tellDone(say('stacks.moved', { name, placeName: places.find(({ id }) => id === placeId)!.name }));
   }
@@ -47,6 +51,7 @@ export function MoveForm({
       saveWords={say('stacks.move-button')}
       onSave={save}
       onClose={onClose}
+      work={{ label: say('stacks.moving-boards'), underWay, onCancel: cancel }}
     >
       <MoveFields move={typed} butNot={presentPlace(target)} />
     </FormDialog>

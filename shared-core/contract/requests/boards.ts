@@ -20,6 +20,7 @@ import {
   sharedBoardFieldsSchema,
   versionSchema,
 } from '../yard.ts';
+import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
 /** Each once, in the order in which it was first named. */
@@ -116,6 +117,7 @@ export const boardRequests = {
         .union([z.object({ exclude: givenExclusionSchema }), z.literal('include')])
         .nullable()
         .default(null),
+      work: workSchema,
     }),
     output: z.object({
       /** To undo it by, and to ask what came of it. */
@@ -128,7 +130,7 @@ export const boardRequests = {
   }),
   /** Puts back what `boards.editTogether` changed; refused where any of it was edited since. */
   'boards.undoTogether': command({
-    input: byAct,
+    input: byAct.extend({ work: workSchema }),
     output: newVersionsSchema,
     topics: (_, boards) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
   }),
@@ -143,7 +145,7 @@ export const boardRequests = {
     topics: () => ['stacks', 'boards'],
   }),
   'boards.move': command({
-    input: placeSinceSchema.extend({ boardIds: someBoards }),
+    input: placeSinceSchema.extend({ boardIds: someBoards, work: workSchema }),
     output: z.object({ moved: z.number().int() }),
     topics: ({ boardIds }) => ['stacks', ...boardTopics(boardIds)],
   }),

@@ -5,6 +5,7 @@ import { regionSchema } from '../region.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { rowIdSchema } from '../yard.ts';
+import { workSchema } from './work.ts';
 
 /** The most labels that are made at once. */
 export const MOST_LABELS = 2000;
@@ -48,8 +49,7 @@ export const labelRequests = {
       /** Labels already used on the first sheet. */
       used: z.number().int().min(0).max(500),
       region: regionSchema,
-      /** By which the window follows it, and can stop it (`work.cancel`). */
-      work: z.uuid().nullable().default(null),
+      work: workSchema,
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,

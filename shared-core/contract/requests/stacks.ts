@@ -5,6 +5,7 @@ import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
 import { newStackSchema, rowIdSchema, stackEditSchema, stackRowSchema } from '../yard.ts';
+import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
 
@@ -37,7 +38,7 @@ export const stackRequests = {
   }),
   /** Moves the stack and every board that is with it. */
   'stacks.move': command({
-    input: byId.extend({ placeId: rowIdSchema, since: instantSchema }),
+    input: byId.extend({ placeId: rowIdSchema, since: instantSchema, work: workSchema }),
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
   }),

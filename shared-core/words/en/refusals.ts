@@ -18,6 +18,9 @@ export const refusals = {
   'refusal.foreign-page':
     'This page cannot use Pintally. Nothing was changed. Use the window that Pintally opened.',
   'refusal.stopped': 'Stopped. Nothing was changed.',
+  'refusal.taken-back-later':
+    'The disk is full or failing. Some boards are changed now. Make room. Pintally then changes them back by itself.',
+  'refusal.partly-changed': 'Some boards are still changed by an edit that was stopped.',
   'refusal.closing': 'Pintally is closing. Nothing was changed. Open it again, then try again.',
   'refusal.machine-stopped':
     'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',

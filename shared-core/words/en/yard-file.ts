@@ -4,6 +4,8 @@ export const yardFile = {
     '{changes, plural, one {# recent change was} other {# recent changes were}} damaged on the disk and {changes, plural, one {is} other {are}} repaired. Nothing was lost. The disk may be failing: save a copy on another disk.',
   'yard-note.changes-missing':
     '{changes, plural, one {# change is} other {# changes are}} missing from this yard, the newest of {newestAt}. Part of the yard’s files was removed or replaced while Pintally was closed. Check your last readings. A backup may hold them.',
+  'yard-note.taken-back':
+    'Pintally was closed while it changed many boards. Everything is as it was before that change. Make it again if you still want it.',
   'yard-note.salvaged':
     'Saved from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The damaged file was renamed and is still there.',
 

@@ -412,6 +412,19 @@ describe('a yard file of layout 12', () => {
   });
 });
 
+/** Made from layout 12 by the app as it was at layout 13, which edited a board. */
+describe('a yard file of layout 13', () => {
+  test('keeps every row as it was, and has no unfinished act', () => {
+    const { before, after } = migrated(13);
+    expect(rows(before, 'SELECT uuid FROM act').length).toBeGreaterThan(0);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, 'SELECT * FROM unfinished_act')).toEqual([]);
+  });
+});
+
 /** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {

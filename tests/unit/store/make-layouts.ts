@@ -6,7 +6,8 @@
  * meters, undone and excluded readings, moves, oven checks, a sample board, a round still open. It cannot be made
  * again, because that app is gone. `layout-10.sqlite` is that file as the app of layout 10 (commit b0bdc1f) opened it,
  * judged its boards and moved one; `layout-11.sqlite` is that one as the app of layout 11 (commit 4899fd1) opened it and
- * forecast its boards, and `layout-12.sqlite` that one as the app of layout 12 (commit 4c4996e) did.
+ * forecast its boards; `layout-12.sqlite` that one as the app of layout 12 (commit 4c4996e) did.
+ * `layout-13.sqlite` is that one as the app of layout 13 (commit da07999) opened it and edited a board.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen, act as testAct, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { BoardsScreen } from '../../../../renderer/features/stacks/BoardsScreen.tsx';
@@ -247,7 +247,13 @@ describe('Editing several boards', () => {
     { id: 2, basedOn: 1 },
     { id: 5, basedOn: 1 },
   ];
-  const nothingElse = { stackOrder: null, move: null, endUseId: null, latestReadings: null };
+  const nothingElse = {
+    stackOrder: null,
+    move: null,
+    endUseId: null,
+    latestReadings: null,
+    work: expect.any(String),
+  };
 
   test('a wrong species is set right by keyboard alone, and nothing else changes', async () => {
     const { machine, user } = openAll(6, edit);
@@ -436,6 +442,34 @@ describe('Editing several boards', () => {
     expect(screen.queryByRole('alert')).toBeNull();
   });
 
+  test('shows how far it is where that takes long, and is stopped by Cancel with everything typed kept', async () => {
+    let stop = (): void => undefined;
+    const { machine, user } = openAll(6, {
+      'boards.editTogether': () =>
+        new Promise((_, reject) => {
+          stop = () => reject(new Refusal(message('refusal.stopped')));
+        }),
+      'work.cancel': () => {
+        stop();
+        return {};
+      },
+    });
+    await select(user);
+    await turnOn(user, 'Log');
+    await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.queryByRole('progressbar')).toBeNull();
+    const [{ work }] = machine.inputsOf('boards.editTogether') as [{ work: string }];
+    testAct(() => machine.tell('work.progress', { work, done: 250, total: 6000 }));
+    const progress = screen.getByRole('progressbar', { name: 'Changing boards …' });
+    expect([progress.getAttribute('value'), progress.getAttribute('max')]).toEqual(['250', '6000']);
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Cancel' }));
+    expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
+    expect((await screen.findByRole('alert')).textContent).toContain('Stopped. Nothing was changed.');
+    expect(screen.getByRole('textbox', { name: /^Log/ })).toHaveProperty('value', 'Ridge');
+  });
+
   test('says how many changed and whose calls, and undoes it', async () => {
     const { machine, user } = openAll(6, {
       ...edit,
@@ -455,7 +489,7 @@ describe('Editing several boards', () => {
     await user.click(screen.getByLabelText('Select OAK-02'));
     await save('Ridge');
     await user.click(screen.getByRole('button', { name: 'Undo' }));
-    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act }]);
+    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act, work: expect.any(String) }]);
     expect(screen.queryByText(/2 boards changed/)).toBeNull();
     // The next edit goes on from there.
     await save('Creek');
