@@ -104,7 +104,11 @@ function finishPart(part: string, target: string): void {
 }
 
 function giveUp(part: string, target: string, error: unknown): never {
-  removePart(part);
+  try {
+    removePart(part);
+  } catch {
+    // The next backup removes it; why this one failed is what a person must read.
+  }
   throw asBackupProblem(error, target);
 }
 

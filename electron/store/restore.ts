@@ -1,7 +1,7 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Restored } from '../../shared-core/contract/backups.ts';
-import { writeBackup } from './backup.ts';
+import { asBackupProblem, writeBackup } from './backup.ts';
 import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
@@ -26,33 +26,44 @@ export async function prepareRestore(
   yardFile: string,
   newUuid: string | null,
 ): Promise<void> {
-  forgetRestore(yardFile);
-  await withChosenYard(source, async (readable) => {
-    contentsIn(readable, true);
-    await writeBackup(readable, unfinished(yardFile));
-  });
-  edit(yardFile, (db) => {
-    if (newUuid === null) return;
-    settingWrites(db).put(BACKUP_ID, backupIdOf(db));
-    db.prepare('UPDATE yard SET uuid = ?').run(newUuid);
-  });
+  try {
+    forgetRestore(yardFile);
+    await withChosenYard(source, async (readable) => {
+      contentsIn(readable, true);
+      await writeBackup(readable, unfinished(yardFile));
+    });
+    edit(yardFile, (db) => {
+      if (newUuid === null) return;
+      settingWrites(db).put(BACKUP_ID, backupIdOf(db));
+      db.prepare('UPDATE yard SET uuid = ?').run(newUuid);
+    });
+  } catch (error) {
+    throw asBackupProblem(error, yardFile);
+  }
 }
 
 /**
  * Completes what `prepareRestore` began.
  * @param restored  what the restored yard says of its restore; null where the yard before could not be backed up
  * @returns how many readings of the yard before are not in it
+ * @throws Refusal that says what was wrong with the disk
  */
 export function completeRestore(
   yardFile: string,
   restored: Omit<Restored, 'readingsLeftOut'> | null,
 ): number {
-  const left = restored === null ? 0 : readingsMissingIn(restored.undoFile, unfinished(yardFile));
-  edit(yardFile, (db) => settingWrites(db).put(RESTORED, restored && { ...restored, readingsLeftOut: left }));
-  syncFile(unfinished(yardFile));
-  renameSync(unfinished(yardFile), finished(yardFile));
-  syncFolder(dirname(yardFile));
-  return left;
+  try {
+    const left = restored === null ? 0 : readingsMissingIn(restored.undoFile, unfinished(yardFile));
+    edit(yardFile, (db) =>
+      settingWrites(db).put(RESTORED, restored && { ...restored, readingsLeftOut: left }),
+    );
+    syncFile(unfinished(yardFile));
+    renameSync(unfinished(yardFile), finished(yardFile));
+    syncFolder(dirname(yardFile));
+    return left;
+  } catch (error) {
+    throw asBackupProblem(error, yardFile);
+  }
 }
 
 /** Puts the yard that was prepared in the place of the yard file, which is closed and has no WAL left. */
@@ -67,6 +78,16 @@ export function takeRestored(yardFile: string): void {
 export function finishRestore(yardFile: string): void {
   if (!existsSync(yardFile) && existsSync(finished(yardFile))) takeRestored(yardFile);
   forgetRestore(yardFile);
+}
+
+/** A restore failed: what it left is removed, by the next opening where the disk does not let it be now. */
+export function giveUpRestore(yardFile: string): void {
+  try {
+    // Where a damaged file was put beside already, the next opening finishes the restore.
+    if (existsSync(yardFile)) forgetRestore(yardFile);
+  } catch {
+    // Why the restore itself failed is what a person must read.
+  }
 }
 
 /** Removes what a restore that was not completed left beside the yard file. */

@@ -1,38 +1,12 @@
-import { copyFileSync, cpSync, globSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, globSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { copyOfLayout } from '../unit/store/layout-copy.ts';
-import { type Fault, tryOften } from './fault.ts';
+import type { Fault } from './fault.ts';
 import { inFolder } from './folders.ts';
+import { allThere, damagedYard, killsIn, someReadings, type Work } from './killed-work.ts';
 import { Ledger } from './ledger.ts';
 import { inApp, yardFileIn } from './opened.ts';
-import { type Random, wholeBetween } from './random.ts';
-import { ShimmedHost } from './shimmed-host.ts';
-import { addStack, readingsOf, startRound, stream } from './streaming.ts';
 import { type Visible, visibleIn } from './visible.ts';
-
-/** A task that writes for a while. */
-interface Work {
-  name: string;
-  /** @returns what must be there whenever the work is ended */
-  prepare(data: string): Promise<Ledger>;
-  /** What the host does until it is killed. */
-  run(host: ShimmedHost): Promise<unknown>;
-  /** What is not as it should be after the next start. */
-  check(data: string, ledger: Ledger): Promise<string[]>;
-}
-
-async function someReadings(data: string): Promise<Ledger> {
-  const ledger = new Ledger();
-  await inApp(data, async ({ window }) => {
-    const { stackId, boardIds } = await addStack(window, 'Typed', 6);
-    const roundId = await startRound(window, stackId);
-    await stream(window, readingsOf(roundId, boardIds, 10), ledger);
-  });
-  return ledger;
-}
-
-const allThere = (data: string, ledger: Ledger): Promise<string[]> =>
-  inApp(data, ({ window }) => ledger.differences(window));
 
 /** Of one that nothing ended. */
 let wholeDemo: Promise<number> | null = null;
@@ -47,17 +21,6 @@ async function lostOfDemo(data: string, ledger: Ledger): Promise<string[]> {
 
 async function boardsOfDemo(data: string): Promise<number> {
   return inApp(data, async ({ window }) => (await window.command('yard.openDemo', {})).boards);
-}
-
-/** A page of the yard file is other bytes: SQLite finds the damage when it looks through the file. */
-async function damagedYard(data: string): Promise<Ledger> {
-  await someReadings(data);
-  const bytes = readFileSync(yardFileIn(data));
-  bytes.fill(0xff, 8192, 12_288);
-  bytes.fill(0xff, 20_480, 28_672);
-  writeFileSync(yardFileIn(data), bytes);
-  copyFileSync(yardFileIn(data), `${data}.damaged`);
-  return new Ledger();
 }
 
 const works: Work[] = [
@@ -133,27 +96,4 @@ const works: Work[] = [
  * The host is killed at some write while it does what takes many: building the demo yard, changing an old layout,
  * copying SQLite's log into the file, renaming a damaged one. The next start must find the yard whole.
  */
-export const killsInLongWork: Fault = (howMany, seed) =>
-  tryOften(howMany, seed, 2, async (random, mine) => {
-    const work = works[mine % works.length] as Work;
-    return inFolder(async (folder) => {
-      const lost = await killDuring(work, join(folder, 'data'), random);
-      return lost.map((loss) => `${work.name}: ${loss}`);
-    });
-  });
-
-async function killDuring(work: Work, data: string, random: Random): Promise<string[]> {
-  mkdirSync(data, { recursive: true });
-  const ledger = await work.prepare(data);
-  const spare = `${data}.spare`;
-  cpSync(data, spare, { recursive: true });
-  const whole = new ShimmedHost(spare);
-  await work.run(whole);
-  await whole.kill();
-  const changes = whole.disk.get('changes');
-
-  const host = new ShimmedHost(data, { control: { killIn: wholeBetween(random, 1, changes + 1) } });
-  await work.run(host).catch(() => undefined);
-  await host.kill();
-  return work.check(data, ledger);
-}
+export const killsInLongWork: Fault = killsIn(works);

@@ -9,6 +9,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { disksInBackups, killsInBackups } from './backup-faults.ts';
 import { bitFlipsInFile, bitFlipsInLog } from './bit-flips.ts';
 import { clockSetBack } from './clock-set-back.ts';
 import { fuzzContract } from './contract-fuzz.ts';
@@ -26,6 +27,8 @@ import { twoHosts } from './two-hosts.ts';
 const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 6 },
   { name: 'kills-in-long-work', fault: killsInLongWork, full: 80, short: 5 },
+  { name: 'kills-in-backups', fault: killsInBackups, full: 80, short: 4 },
+  { name: 'disks-in-backups', fault: disksInBackups, full: 72, short: 4 },
   { name: 'power-cuts', fault: powerCuts, full: 200, short: 12 },
   { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 10 },
   { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 6 },

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
@@ -7,7 +7,7 @@ import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { asBackupProblem } from '../../store/backup.ts';
 import { readBackupName } from '../../store/backup-name.ts';
-import { forgetRestore, RESTORED } from '../../store/restore.ts';
+import { giveUpRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { askBackup, type BackupThread } from './backup-tasks.ts';
 import type { Backups } from './backups.ts';
@@ -50,8 +50,7 @@ export function createRestoring(
       await askBackup(thread, 'prepare', { source, yardFile, newUuid });
       await complete(source, newUuid);
     } catch (error) {
-      // Where a damaged file was put beside already, the next opening finishes the restore.
-      if (existsSync(yardFile)) forgetRestore(yardFile);
+      giveUpRestore(yardFile);
       throw asBackupProblem(error, yardFile);
     } finally {
       letGo();
