@@ -52,6 +52,7 @@ function MakeAndSave() {
   const [isSaving, setSaving] = useState(false);
   const [isBusy, setBusy] = useState(false);
   const make = async () => {
+    if (isBusy) return;
     setBusy(true);
     const made = await attempt(bridge().command('backups.make', {}));
     setBusy(false);
@@ -59,9 +60,7 @@ function MakeAndSave() {
   };
   return (
     <>
-      <Button disabled={isBusy} onClick={make}>
-        {say('backups.make')}
-      </Button>
+      <Button onClick={make}>{say(isBusy ? 'backups.making' : 'backups.make')}</Button>
       <Button onClick={() => setSaving(true)}>{say('backups.save-copy')}</Button>
       {isSaving && <SaveCopyDialog onClose={() => setSaving(false)} />}
     </>

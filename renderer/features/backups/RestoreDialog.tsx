@@ -28,6 +28,8 @@ export function RestoreDialog({
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const restore = async () => {
+    // It stays enabled, so that the focus stays on it.
+    if (isBusy) return;
     setBusy(true);
     setProblem(null);
     try {
@@ -47,7 +49,7 @@ export function RestoreDialog({
       <Await of={[look]}>{(found) => <Inside look={found} isUndo={isUndo} />}</Await>
       {problem && <Banner kind="problem">{problem}</Banner>}
       <Actions>
-        <Button kind="main" disabled={isBusy || look.output === null} onClick={restore}>
+        <Button kind="main" disabled={look.output === null} onClick={restore}>
           {isBusy ? say('restore.restoring') : say(isUndo ? 'restore.undo-yes' : 'restore.yes')}
         </Button>
         <Button onClick={onClose}>{say('common.cancel')}</Button>
@@ -58,7 +60,7 @@ export function RestoreDialog({
 
 function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { look: Look; isUndo: boolean }) {
   const { say, formats } = useWords();
-  const { stacks, boards, readings, lastRoundAt, layout, isOlderLayout } = contents;
+  const { stacks, boards, readings, lastRoundAt, isOlderLayout } = contents;
   return (
     <>
       <Facts
@@ -68,7 +70,6 @@ function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { lo
           [say('backups.readings'), formats.number(readings)],
           [say('restore.last-round'), lastRoundAt && formats.dateTime(lastRoundAt)],
           [say('backups.size'), formats.fileSize(sizeBytes)],
-          [say('restore.layout'), formats.number(layout)],
         ]}
       />
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}

@@ -8,6 +8,7 @@ export const backups = {
   'backups.list': 'Saved backups',
   'backups.none': 'No backups yet. The first is made after a round, or the next time you open Pintally.',
   'backups.make': 'Back up now',
+  'backups.making': 'Backing up …',
   'backups.made': 'Backup saved and checked.',
   'backups.failed': 'The last backup failed. Your readings are saved. {why}',
   'backups.made-on': 'Date',
@@ -51,7 +52,6 @@ export const backups = {
   'restore.stacks': 'Stacks',
   'restore.boards': 'Boards',
   'restore.last-round': 'Last round',
-  'restore.layout': 'File layout',
   'restore.older-layout': 'An earlier Pintally wrote it. It is brought to this one’s layout.',
   'restore.leaves-out':
     '{readings, plural, =0 {It has all your readings.} one {# reading of your present yard is not in it.} other {# readings of your present yard are not in it.}}',
