@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
-import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
@@ -22,6 +21,7 @@ import { lockYard, type YardLock } from '../../store/yard-lock.ts';
 import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import type { YardToBackUp } from './backups.ts';
+import { bringBuiltInUpToDate } from './built-in.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
 import { type SalvageThread, salvageReport, salvageYard, savedOf, saveReport } from './salvaging.ts';
 import { changeSettings, settingsOf } from './settings.ts';
@@ -176,8 +176,8 @@ export function createYards(
   }
 
   function beginWriting(opened: Yard): void {
-    opened.species.bringUpToDate(builtInSpecies);
-    opened.endUses.bringUpToDate(builtInEndUses);
+    const changed = opened.transaction(() => bringBuiltInUpToDate(opened));
+    if (changed > 0) notes.add(message('yard-note.built-in-repaired', { entries: changed }));
     if (takeBackUnfinished(opened, now)) notes.add(message('yard-note.taken-back'));
     mayWrite = true;
   }

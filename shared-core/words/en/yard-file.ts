@@ -6,6 +6,8 @@ export const yardFile = {
     '{changes, plural, one {# change is} other {# changes are}} missing from this yard, the newest of {newestAt}. Part of the yard’s files was removed or replaced while Pintally was closed. Check your last readings. A backup may hold them.',
   'yard-note.taken-back':
     'Pintally was closed while it changed many boards. Everything is as it was before that change. Make it again if you still want it.',
+  'yard-note.built-in-repaired':
+    '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {is} other {are}} repaired. The disk may be failing: save a copy on another disk.',
   'yard-note.salvaged':
     'Saved from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The damaged file was renamed and is still there.',
 
