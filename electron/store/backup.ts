@@ -94,7 +94,7 @@ function finishPart(part: string, target: string): void {
     // One file, without others beside it, wherever it is copied to.
     db.pragma('journal_mode = DELETE');
     const found = String(db.pragma('integrity_check(1)', { simple: true }));
-    if (found !== 'ok') throw new Refusal(message('backup.copy-damaged'));
+    if (found !== 'ok') throw new Refusal(message('refusal.backup-damaged'));
   } finally {
     db.close();
   }
@@ -117,7 +117,7 @@ function removePart(part: string): void {
 }
 
 const noRoom = (target: string): Refusal =>
-  new Refusal(message('backup.no-room', { folder: dirname(target) }));
+  new Refusal(message('refusal.backup-no-room', { folder: dirname(target) }));
 
 /** What an error at copying means to a person; what is none of these is a fault of ours. */
 export function asBackupProblem(error: unknown, target: string): unknown {
@@ -126,9 +126,9 @@ export function asBackupProblem(error: unknown, target: string): unknown {
   const folder = dirname(target);
   if (/^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(code)) return noRoom(target);
   if (/^(EACCES|EPERM|EROFS|ENOENT|ENOTDIR|EEXIST|SQLITE_CANTOPEN|SQLITE_READONLY)/.test(code)) {
-    return new Refusal(message('backup.folder-refused', { folder }));
+    return new Refusal(message('refusal.backup-folder-refused', { folder }));
   }
-  if (/^(EIO|SQLITE_IOERR)/.test(code)) return new Refusal(message('backup.disk-failed', { folder }));
-  if (isDamage(error)) return new Refusal(message('backup.copy-damaged'));
+  if (/^(EIO|SQLITE_IOERR)/.test(code)) return new Refusal(message('refusal.backup-disk-failed', { folder }));
+  if (isDamage(error)) return new Refusal(message('refusal.backup-damaged'));
   return error;
 }

@@ -53,10 +53,10 @@ export async function withChosenYard<T>(
 }
 
 function refuseNoYard(file: string): void {
-  if (!existsSync(file)) throw new Refusal(message('restore.file-gone'));
+  if (!existsSync(file)) throw new Refusal(message('refusal.restore-file-gone'));
   const found = identify(file);
-  if (found === 'newer') throw new Refusal(message('restore.newer'));
-  if (found !== 'ours') throw new Refusal(message('restore.no-yard'));
+  if (found === 'newer') throw new Refusal(message('refusal.restore-newer'));
+  if (found !== 'ours') throw new Refusal(message('refusal.restore-no-yard'));
 }
 
 /** Whether all of a file is in it, and SQLite would write nothing to read it. */
@@ -81,7 +81,7 @@ function copyStill(from: string, to: string): void {
     }
     if (stampOf(from) === before) return;
   }
-  throw new Refusal(message('restore.file-in-use'));
+  throw new Refusal(message('refusal.restore-file-in-use'));
 }
 
 function stampOf(file: string): string {
@@ -94,7 +94,7 @@ function stampOf(file: string): string {
 
 /** Brings into a copy what lies beside it. */
 function settle(copied: string): void {
-  if (repairWal(copied).kind === 'cut') throw new Refusal(message('restore.damaged'));
+  if (repairWal(copied).kind === 'cut') throw new Refusal(message('refusal.restore-damaged'));
   const db = new Database(copied);
   try {
     db.pragma('journal_mode = DELETE');
@@ -105,13 +105,13 @@ function settle(copied: string): void {
 
 function asChosenFileProblem(error: unknown): unknown {
   if (error instanceof Refusal) return error;
-  if (isDamage(error)) return new Refusal(message('restore.damaged'));
+  if (isDamage(error)) return new Refusal(message('refusal.restore-damaged'));
   const code = String((error as { code?: unknown }).code ?? '');
   if (/^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(code)) {
-    return new Refusal(message('restore.no-room', { folder: tmpdir() }));
+    return new Refusal(message('refusal.restore-no-room', { folder: tmpdir() }));
   }
   if (/^(ENOENT|ENOTDIR|EISDIR|EACCES|EPERM|EIO|SQLITE_CANTOPEN|SQLITE_IOERR)/.test(code)) {
-    return new Refusal(message('restore.file-gone'));
+    return new Refusal(message('refusal.restore-file-gone'));
   }
   return error;
 }

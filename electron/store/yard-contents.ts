@@ -19,7 +19,7 @@ export function contentsIn(file: string, isThorough: boolean): YardContents {
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
     if (isThorough && db.pragma('integrity_check(1)', { simple: true }) !== 'ok') {
-      throw new Refusal(message('restore.damaged'));
+      throw new Refusal(message('refusal.restore-damaged'));
     }
     return contentsOf(db);
   } finally {

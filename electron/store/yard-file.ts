@@ -49,7 +49,7 @@ export function openYardFile(
     const wal = repairWal(file);
     if (wal.kind === 'cut') {
       throw new YardFileProblem(
-        message('refusal.yard-log-damaged', { file, changes: wal.laterCommits }),
+        message('refusal.yard-changes-unreadable', { file, changes: wal.laterCommits }),
         true,
       );
     }

@@ -23,7 +23,7 @@ export function WorkUnderWay({
     <div className={css.work}>
       <span id={id}>{label}</span>
       <progress aria-labelledby={id} {...(total > 0 && { value: done, max: total })} />
-      {total > 0 && <span className="soft">{say('work.done-of', { done, total })}</span>}
+      {total > 0 && <span className="soft">{say('common.done-of', { done, total })}</span>}
       <Button onClick={onCancel}>{say('common.cancel')}</Button>
     </div>
   );

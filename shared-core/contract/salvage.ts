@@ -1,10 +1,14 @@
 import { z } from 'zod';
 
-/** What was saved of a damaged yard file. */
+/** In the order of the report. */
+export const salvageKinds = ['stacks', 'boards', 'readings', 'rounds', 'places', 'other'] as const;
+export type SalvageKind = (typeof salvageKinds)[number];
+
+/** What was recovered from a damaged yard file. */
 export const salvageReportSchema = z.object({
   kinds: z.array(
     z.object({
-      kind: z.enum(['places', 'stacks', 'boards', 'rounds', 'readings', 'other']),
+      kind: z.enum(salvageKinds),
       saved: z.number().int(),
       /** At least so many: where pages are gone, nobody can count what was on them. */
       lost: z.number().int(),

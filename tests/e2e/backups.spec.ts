@@ -33,7 +33,7 @@ for (const width of [1280, 320]) {
     await page.goto(`${base}#/backups`);
     await settled(page);
     await press('button', /^Restore the backup of/);
-    await expect(page.getByRole('dialog')).toContainText('1 reading of your present yard is not in it.');
+    await expect(page.getByRole('dialog')).toContainText('1 reading of your current yard is not in it.');
     await page.screenshot({ path: `artifacts/screenshots/restore-${width}.png` });
     await press('button', 'Restore this yard');
     await expect(page.getByText(/1 reading from before is not in it/)).toBeVisible();
@@ -42,7 +42,7 @@ for (const width of [1280, 320]) {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     await press('button', 'Undo the restore');
     const question = page.getByRole('dialog', { name: 'Undo the restore?' });
-    await expect(question).toContainText('It has all your readings. Your present yard is backed up first.');
+    await expect(question).toContainText('It has all your readings. Your current yard is backed up first.');
     await page.screenshot({ path: `artifacts/screenshots/undo-restore-${width}.png` });
     await press('button', 'Undo it');
     await expect(page.getByText(/1 reading from before is not in it/)).toHaveCount(0);

@@ -62,13 +62,13 @@ function readChoice(file: string): FolderChoice {
 }
 
 function made(typed: string): string {
-  if (!isAbsolute(typed)) throw new Refusal(message('backup.folder-relative'));
+  if (!isAbsolute(typed)) throw new Refusal(message('refusal.backup-folder-relative'));
   const folder = resolve(typed);
   try {
     makePrivateFolder(folder);
     return folder;
   } catch {
-    throw new Refusal(message('backup.folder-refused', { folder }));
+    throw new Refusal(message('refusal.backup-folder-refused', { folder }));
   }
 }
 
@@ -81,7 +81,7 @@ function marked(folder: string): string {
     writeWhole(file, mark);
     return mark;
   } catch {
-    throw new Refusal(message('backup.folder-refused', { folder }));
+    throw new Refusal(message('refusal.backup-folder-refused', { folder }));
   }
 }
 

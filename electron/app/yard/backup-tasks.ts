@@ -42,7 +42,7 @@ export const backupTasks = {
 
   /** Never over another file, unless the person said so. */
   copy: async ({ from, target, replaces }: { from: string; target: string; replaces: boolean }) => {
-    if (!isAbsolute(target)) throw new Refusal(message('backup.copy-relative'));
+    if (!isAbsolute(target)) throw new Refusal(message('refusal.copy-relative'));
     if (existsSync(target) && !replaces) return { isTaken: true };
     await writeBackup(from, target);
     return { isTaken: false };

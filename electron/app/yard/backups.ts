@@ -90,7 +90,7 @@ export function createBackups(
   function problemOf(error: unknown): Message {
     if (error instanceof Refusal) return error.problem;
     reportFault(error);
-    return message('backup.failed');
+    return message('refusal.backup-failed');
   }
 
   const fail = (error: unknown): void => tell(problemOf(error));
@@ -155,7 +155,7 @@ export function createBackups(
     commands: {
       'backups.make': async () => {
         const yard = yardToBackUp();
-        if (yard === null) throw new Refusal(message('backup.own-not-open'));
+        if (yard === null) throw new Refusal(message('refusal.backup-own-not-open'));
         await make('asked', yard).catch((error) => {
           fail(error);
           throw error;

@@ -38,7 +38,7 @@ export function createRestoring(
 
   function restorable(typed: string): string {
     const file = resolve(typed);
-    if (isSameFile(file, yards.ownFile)) throw new Refusal(message('restore.open-yard'));
+    if (isSameFile(file, yards.ownFile)) throw new Refusal(message('refusal.restore-open-yard'));
     return file;
   }
 
@@ -79,7 +79,7 @@ export function createRestoring(
   }
 
   async function alone(source: string, newUuid: string | null): Promise<YardInfo> {
-    if (isRestoring) throw new Refusal(message('restore.busy'));
+    if (isRestoring) throw new Refusal(message('refusal.restore-busy'));
     isRestoring = true;
     try {
       return await replace(source, newUuid);
@@ -103,13 +103,13 @@ export function createRestoring(
       'backups.restore': ({ file }) => alone(restorable(file), randomUUID()),
       'backups.undoRestore': () => {
         const restored = restoredOf(yards);
-        if (restored === null) throw new Refusal(message('restore.none'));
+        if (restored === null) throw new Refusal(message('refusal.restore-none'));
         return alone(restored.undoFile, null);
       },
       'backups.saveCopy': async ({ file, replaces }) => {
         const present = yards.toBackUp();
-        if (present === null) throw new Refusal(message('backup.own-not-open'));
-        if (dirname(resolve(file)) === resolve(dataDir)) throw new Refusal(message('backup.copy-in-data'));
+        if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
+        if (dirname(resolve(file)) === resolve(dataDir)) throw new Refusal(message('refusal.copy-in-data'));
         return askBackup(thread, 'copy', { from: present.file, target: file, replaces });
       },
     } satisfies Partial<Commands>,

@@ -11,7 +11,8 @@ export function createYardNotes() {
     /** A yard was opened: what was found of its file on the way. */
     begin: ({ wal, missingActs }: Pick<Yard, 'wal' | 'missingActs'>): void => {
       notes = [];
-      if (wal.kind === 'repaired') notes.push(message('yard-note.log-repaired', { changes: wal.commits }));
+      if (wal.kind === 'repaired')
+        notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
       if (missingActs) {
         notes.push(
           message('yard-note.changes-missing', {

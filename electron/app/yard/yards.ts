@@ -227,7 +227,7 @@ export function createYards(
   }
 
   function refuseToReplace(): void {
-    if (kind !== 'own') throw new Refusal(message('restore.own-not-open'));
+    if (kind !== 'own') throw new Refusal(message('refusal.restore-own-not-open'));
     // One that is gone was rescued: there is nothing at its path that a backup could replace.
     if (problem && !problem.damaged && rescuedCopyOf(files.own) === null) throw problem;
   }
@@ -293,7 +293,7 @@ export function createYards(
     beginReplacing: (): (() => void) => {
       refuseToReplace();
       if (problem === null) return () => undefined;
-      if (lock !== null) throw new Refusal(message('restore.busy'));
+      if (lock !== null) throw new Refusal(message('refusal.restore-busy'));
       lock = lockYard(files.own, now());
       return () => {
         if (yard !== null) return;
@@ -316,7 +316,7 @@ export function createYards(
         if (problem) putBeside(files.own, day());
         yard?.close();
         yard = null;
-        if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('restore.in-use'));
+        if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('refusal.restore-in-use'));
         takeRestored(files.own);
       } finally {
         open('own');

@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
+import { type SalvageKind, type SalvageReport, salvageKinds } from '../../../shared-core/contract/salvage.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { migrations } from '../migrations.ts';
 import type { Db } from '../yard-file.ts';
@@ -9,7 +9,7 @@ import { openPages, type Pages } from './page-image.ts';
 import { fits, layOut, layoutLike, type Table, tablesOf } from './tables.ts';
 
 /** What people count; everything else is `other`. */
-const KINDS: Record<string, SalvageReport['kinds'][number]['kind']> = {
+const KINDS: Record<string, SalvageKind> = {
   place: 'places',
   stack: 'stacks',
   board: 'boards',
@@ -103,7 +103,7 @@ function fill(pages: Pages, db: Db): SalvageReport {
   if (byName.has('yard') && counts.get('yard')?.saved === 0) addYard(db);
   placeBoards(db, ids('place'));
 
-  const kinds = new Map<SalvageReport['kinds'][number]['kind'], SalvageReport['kinds'][number]>();
+  const kinds = new Map<SalvageKind, SalvageReport['kinds'][number]>();
   for (const [name, { saved, damaged, indexed }] of counts) {
     const kind = KINDS[name] ?? 'other';
     const sum = kinds.get(kind) ?? { kind, saved: 0, lost: 0 };
@@ -111,7 +111,7 @@ function fill(pages: Pages, db: Db): SalvageReport {
     sum.lost += Math.max(damaged, indexed - saved, 0);
     kinds.set(kind, sum);
   }
-  return { kinds: [...kinds.values()], recovered: recoveredIn(db) };
+  return { kinds: salvageKinds.flatMap((kind) => kinds.get(kind) ?? []), recovered: recoveredIn(db) };
 }
 
 /** Which tables and indexes there are and where each begins, also where only parts of that list can be read. */

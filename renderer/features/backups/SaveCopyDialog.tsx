@@ -17,7 +17,7 @@ export function SaveCopyDialog({ onClose }: { onClose: () => void }) {
     const { isTaken } = await bridge().command('backups.saveCopy', { file, replaces });
     if (isTaken) {
       setTaken(file);
-      throw new Refusal(message('backups.copy-taken'));
+      throw new Refusal(message('refusal.copy-taken'));
     }
     tellDone(say('backups.copy-saved'));
   };

@@ -2,8 +2,8 @@
 export const common = {
   'common.add': 'Add',
   'common.cancel': 'Cancel',
-  'work.done-of': '{done} of {total}',
   'common.close': 'Close',
+  'common.done-of': '{done} of {total}',
   'common.edit': 'Edit',
   'common.exclude': 'Exclude',
   'common.include': 'Include',

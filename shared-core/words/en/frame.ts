@@ -49,7 +49,7 @@ export const frame = {
   'problem-page.title': 'This yard cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',
   'problem-page.open-own': 'Open my own yard',
-  'problem-page.open-rescued': 'Open the copy',
+  'problem-page.open-rescued': 'Open the rescued copy',
   'problem-page.start-new': 'Rename this file and start a new yard',
   'problem-page.start-new-title': 'Start a new, empty yard?',
   'problem-page.start-new-effect':

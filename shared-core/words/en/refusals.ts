@@ -50,32 +50,66 @@ export const refusals = {
   'refusal.yard-foreign':
     'The file {file} was not made by Pintally. It was not changed. Move it to another folder, then try again.',
   'refusal.yard-missing':
-    'The yard file {file} is missing, but a file with its last changes is still there. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
+    'The yard file {file} is missing, but a file with its last changes is in the same folder. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-moved':
-    'The yard file {file} was deleted, renamed, replaced, or cut short while it was open. Everything saved before that is in a copy: {rescuedFile}. Nothing was saved since. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the copy, or put the file back and try again.}}',
+    'The yard file {file} was deleted, renamed, replaced, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
   'refusal.yard-gone':
-    'The yard file {file} is gone. Everything saved in it is in a copy: {rescuedFile}. Open the copy, or put the file back and try again.',
+    'The yard file {file} is gone. Everything saved in it is in a rescued copy: {rescuedFile}. Open the rescued copy, or put the file back and try again.',
   'refusal.yard-not-rescued':
     'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.yard-partly-rescued':
-    'The yard file {file} was emptied or cut short while it was open. What could still be read is in a copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. What is missing there could not be read. Nothing was saved since. Open the copy, or restore a backup.',
+    'The yard file {file} was emptied or cut short while it was open. What could still be read is in a rescued copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The rest could not be read. Later changes were not saved. Open the rescued copy, or restore a backup.',
   'refusal.yard-partly-gone':
-    'The yard file {file} was emptied or cut short. What could still be read is in a copy: {rescuedFile}. What is missing there could not be read. Open the copy, or restore a backup.',
+    'The yard file {file} was emptied or cut short. What could still be read is in a rescued copy: {rescuedFile}. The rest could not be read. Open the rescued copy, or restore a backup.',
   'refusal.yard-cut-not-rescued':
     'The yard file {file} was emptied or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged':
-    'The yard file {file} is damaged. It was not changed. Save what can be read, restore a backup, or start a new yard.',
-  'refusal.yard-log-damaged':
-    'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed. Save what can be read, or restore a backup.',
+    'The yard file {file} is damaged. It was not changed. Recover what can be read, restore a backup, or start a new yard.',
+  'refusal.yard-changes-unreadable':
+    'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed. Recover what can be read, or restore a backup.',
   'refusal.yard-in-use':
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
   'refusal.yard-owned':
-    'The yard file {file} is already open. {program, select, window {A Pintally window} other {Pintally in a browser}} opened it on {openedAt} (process {processId} on {computerName}). Nothing was changed. Close it there and try again.',
+    'The yard file {file} is already open. It was opened {openedAt} {program, select, window {in a Pintally window} other {in a browser}}, on computer {computerName}. Nothing was changed. Close Pintally there, then try again. If you cannot find it, end process {processId}.',
   'refusal.yard-unreadable':
     'The yard file {file} could not be opened. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
   'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',
+
+  // Backups, copies, and restoring.
+  'refusal.copy-taken':
+    'There is already a file of that name. Nothing was saved. Replace it, or give another name.',
+  'refusal.backup-no-room':
+    'Nothing could be saved in {folder}: there is not enough room. Your yard is unchanged. Make room, or choose another folder.',
+  'refusal.backup-folder-refused':
+    'Nothing could be saved in {folder}. Your yard is unchanged. Check that the disk is there and that you may write to it, or choose another folder.',
+  'refusal.backup-folder-relative': 'Give the full path of the folder. The backup folder was not changed.',
+  'refusal.backup-disk-failed':
+    'Nothing could be saved in {folder}: its disk is failing. Your yard is unchanged. Choose a folder on another disk.',
+  'refusal.backup-damaged':
+    'The backup did not pass its check, so it was deleted. Your yard is unchanged. Restart Pintally; it checks the yard.',
+  'refusal.backup-own-not-open': 'Your own yard is not open. No backup was made. Open it, then try again.',
+  'refusal.backup-failed':
+    'Something went wrong. Your yard is unchanged. Restart Pintally. Settings has the error report.',
+  'refusal.copy-relative': 'Give the full path of the copy. Nothing was saved.',
+  'refusal.copy-in-data': 'That folder is Pintally’s own. Nothing was saved. Choose another folder.',
+  'refusal.restore-damaged': 'That file is damaged. Nothing was changed. Choose another backup.',
+  'refusal.restore-no-yard': 'That file is not a yard. Nothing was changed. Choose another file.',
+  'refusal.restore-newer':
+    'A newer Pintally wrote that file. Nothing was changed. Install the newer version to restore it.',
+  'refusal.restore-open-yard': 'That is the yard that is open. Nothing was changed. Choose another file.',
+  'refusal.restore-own-not-open': 'Your own yard is not open. Nothing was changed. Open it, then restore.',
+  'refusal.restore-busy': 'A backup is being restored. Nothing more was changed. Wait until it is done.',
+  'refusal.restore-none': 'There is no restore to undo. Nothing was changed.',
+  'refusal.restore-file-in-use':
+    'Another program is writing to that file. Nothing was changed. Close that program and try again.',
+  'refusal.restore-no-room':
+    'There is not enough room in {folder} to look inside. Nothing was changed. Make room and try again.',
+  'refusal.restore-in-use':
+    'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
+  'refusal.restore-file-gone':
+    'That file cannot be opened. Nothing was changed. Check the path and the disk.',
 
   // Stacks, boards, places, species.
   'refusal.place-name-taken':

@@ -88,7 +88,7 @@ describe('where backups go', () => {
     expect(createBackupFolder(yard.dataDir).chosen()).toBe(other);
   });
 
-  test('while its disk is away they go to the usual folder, and the window says so', async () => {
+  test('while its disk is away they go to the default folder, and the window says so', async () => {
     await yard.command('backups.setFolder', { folder: other });
     // As where a disk is usually mounted: the folder is there, and empty.
     rmSync(other, { recursive: true });
@@ -100,7 +100,7 @@ describe('where backups go', () => {
 
   test.each(['backups', './backups'])('a path that is not whole is refused: %s', async (folder) => {
     expect(await yard.refusal('backups.setFolder', { folder })).toContain(
-      'Give the whole path of the folder.',
+      'Give the full path of the folder.',
     );
   });
 
@@ -110,7 +110,7 @@ describe('where backups go', () => {
     const refused = await yard.refusal('backups.setFolder', {
       folder: join(yard.dataDir, 'a-file', 'in it'),
     });
-    expect(refused).toContain('Pintally cannot write to');
+    expect(refused).toContain('Nothing could be saved in');
     expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: other });
   });
 
@@ -163,10 +163,10 @@ test('what a killed backup left is removed by the next one of its yard', async (
 
 test('a folder of backups that is a file is said, and disturbs nothing', async () => {
   writeFileSync(usual(), 'in the way');
-  expect(await yard.refusal('backups.make', {})).toContain('Pintally cannot write to');
+  expect(await yard.refusal('backups.make', {})).toContain('Nothing could be saved in');
   expect(await yard.query('backups.list', {})).toEqual([]);
   expect(await yard.query('backups.state', {})).toMatchObject({
-    problem: { code: 'backup.folder-refused' },
+    problem: { code: 'refusal.backup-folder-refused' },
   });
 });
 
@@ -212,7 +212,7 @@ describe('a yard file of an earlier layout', () => {
     const { readings, info } = await openLayout(9);
     expect(info).toMatchObject({ problem: null, kind: 'own' });
     expect(await yard.query('backups.state', {})).toMatchObject({
-      problem: { code: 'backup.folder-refused' },
+      problem: { code: 'refusal.backup-folder-refused' },
     });
     const db = new Database(info.file, { readonly: true });
     expect(db.prepare('SELECT count(*) FROM reading').pluck().get()).toBe(readings);

@@ -62,7 +62,7 @@ const losses: [string, () => void][] = [
 ];
 
 test.each(losses)(
-  'a file that is %s while it is open: the command is refused, and all that was saved is in a copy',
+  'a file that is %s while it is open: the command is refused, and all that was saved is in a rescued copy',
   async (_how, lose) => {
     const { uuid } = await info();
     const roundId = await begin();
@@ -98,7 +98,7 @@ const cuts: [string, () => void][] = [
 ];
 
 test.each(cuts)(
-  'a file that is %s while it is open: what SQLite still has is in a copy, and is counted',
+  'a file that is %s while it is open: what SQLite still has is in a rescued copy, and is counted',
   async (_how, cut) => {
     const roundId = await begin();
     for (const raw of [12.1, 12.7, 13.4]) await type(roundId, raw);
@@ -126,7 +126,7 @@ test.each(cuts)(
   },
 );
 
-test('a file that is emptied after it was read whole is in a copy, whole, though nothing was written', async () => {
+test('a file that is emptied after it was read whole is in a rescued copy, whole, though nothing was written', async () => {
   const roundId = await begin();
   for (const raw of [12.1, 12.7, 13.4]) await type(roundId, raw);
   await yard.command('yard.openOwn', {});

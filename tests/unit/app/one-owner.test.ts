@@ -22,8 +22,9 @@ test('a second process opens nothing, and says which one has the yard', async ()
   const other = await startAnother(yard.dataDir);
   expect(other.uuid).toBeNull();
   expect(other.says).toBe(
-    `The yard file ${file} is already open. Pintally in a browser opened it on Jun 1, 2026, 3:00 AM ` +
-      `(process ${process.pid} on ${hostname()}). Nothing was changed. Close it there and try again.`,
+    `The yard file ${file} is already open. It was opened Jun 1, 2026, 3:00 AM in a browser, ` +
+      `on computer ${hostname()}. Nothing was changed. Close Pintally there, then try again. ` +
+      `If you cannot find it, end process ${process.pid}.`,
   );
 });
 

@@ -155,7 +155,7 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
   const folder = () => mkdtempSync(join(tmpdir(), 'pintally-restore-'));
 
   test.each([
-    ['no file', (_file: string) => undefined, 'That backup cannot be read.'],
+    ['no file', (_file: string) => undefined, 'That file cannot be opened.'],
     [
       'no SQLite file',
       (file: string) => writeFileSync(file, 'a letter to a friend'.repeat(500)),
@@ -278,13 +278,13 @@ describe('the own yard cannot be opened', () => {
   });
 });
 
-test('where the present yard cannot be backed up, nothing is restored and nothing is left', async () => {
+test('where the current yard cannot be backed up, nothing is restored and nothing is left', async () => {
   const file = await backupAndMore();
   const away = join(mkdtempSync(join(tmpdir(), 'pintally-restore-')), 'chosen.sqlite');
   renameSync(file, away);
   rmSync(join(yard.dataDir, 'backups'), { recursive: true });
   writeFileSync(join(yard.dataDir, 'backups'), 'in the way');
-  expect(await yard.refusal('backups.restore', { file: away })).toContain('Pintally cannot write to');
+  expect(await yard.refusal('backups.restore', { file: away })).toContain('Nothing could be saved in');
   expect(leftovers()).toEqual([]);
   await yard.command('places.edit', { id: yard.place.id, basedOn: 2, changed: { name: 'Attic' } });
   expect(await placeNames()).toEqual(['Attic']);

@@ -113,13 +113,13 @@ test('an address that leads nowhere says so and leads back', async () => {
 });
 
 test('a backup that failed is said on every screen, and tried again from there', async () => {
-  const problem = message('backup.no-room', { folder: '/media/disk' });
+  const problem = message('refusal.backup-no-room', { folder: '/media/disk' });
   const { machine, user } = await open(aYard(), {
     'backups.state': () => backupsAre({ problem }),
     'backups.make': () => backupsAre(),
   });
-  expect(screen.getByText(/The last backup failed\. Your readings are saved\./).textContent).toContain(
-    'There is not enough room in /media/disk.',
+  expect(screen.getByText(/The last backup failed\./).textContent).toContain(
+    'Nothing could be saved in /media/disk: there is not enough room. Your yard is unchanged.',
   );
   await user.click(screen.getByRole('button', { name: 'Try again' }));
   expect(machine.inputsOf('backups.make')).toEqual([{}]);
@@ -335,7 +335,7 @@ describe('a yard that cannot be opened', () => {
     expect(screen.queryByRole('button', { name: /^Restore/ })).toBeNull();
   });
 
-  test('is saved as far as it can be read, and what was saved can be read and saved as text', async () => {
+  test('is recovered as far as it can be read, and what was recovered can be read and saved as text', async () => {
     const report = {
       kinds: [{ kind: 'readings' as const, saved: 118, lost: 2 }],
       recovered: ['RECOVERED-7'],
@@ -345,20 +345,20 @@ describe('a yard that cannot be opened', () => {
       'recovery.notes': () => [message('yard-note.salvaged', { boards: 12, readings: 118 })],
       'recovery.report': () => report,
     });
-    await user.click(screen.getByRole('button', { name: 'Save what can be read' }));
+    await user.click(screen.getByRole('button', { name: 'Recover what can be read' }));
     expect(machine.inputsOf('recovery.salvage')).toEqual([{}]);
     expect(
-      await screen.findByText(/^Saved from the damaged file: 12 boards and 118 readings\./),
+      await screen.findByText(/^Recovered from the damaged file: 12 boards and 118 readings\./),
     ).toBeTruthy();
-    await user.click(await screen.findByRole('button', { name: 'Show what was saved' }));
-    const dialog = screen.getByRole('dialog', { name: 'Saved from the damaged file' });
-    expect(dialog.textContent).toContain('Readings: 118 saved, 2 lost or damaged.');
+    await user.click(await screen.findByRole('button', { name: 'Show what was recovered' }));
+    const dialog = screen.getByRole('dialog', { name: 'Recovered from the damaged file' });
+    expect(dialog.textContent).toContain('Readings: 118 recovered, 2 lost or damaged.');
     expect(dialog.textContent).toContain('RECOVERED-7');
     expect(within(dialog).getByRole('button', { name: 'Save as text' })).toBeTruthy();
     await expectNoBarriers();
   });
 
-  test('is moved aside only after the person read that nothing is deleted', async () => {
+  test('is replaced only after the person read that nothing is deleted', async () => {
     const { machine, user } = await open(damaged, { 'yard.startAfresh': () => aYard({ boards: 0 }) });
     await user.click(screen.getByRole('button', { name: 'Rename this file and start a new yard' }));
     expect(machine.inputsOf('yard.startAfresh')).toEqual([]);
@@ -381,9 +381,9 @@ describe('a yard that cannot be opened', () => {
       }),
       { 'yard.openRescued': () => aYard() },
     );
-    expect(screen.getByRole('alert').textContent).toContain(`is in a copy: ${rescuedFile}.`);
+    expect(screen.getByRole('alert').textContent).toContain(`is in a rescued copy: ${rescuedFile}.`);
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Open the copy' }));
+    await user.click(screen.getByRole('button', { name: 'Open the rescued copy' }));
     expect(machine.inputsOf('yard.openRescued')).toEqual([{}]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });

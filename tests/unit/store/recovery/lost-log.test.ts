@@ -63,7 +63,7 @@ test('a yard whose log had one bit wrong has all its boards, and says what was r
   writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
   const { app, info, notes } = await notesIn(dataDir);
   expect(info.boards).toBe(2);
-  expect(notes).toMatchObject([{ code: 'yard-note.log-repaired' }]);
+  expect(notes).toMatchObject([{ code: 'yard-note.changes-repaired' }]);
   await app.close();
 });
 
@@ -74,7 +74,7 @@ test('a yard whose log has a page overwritten is not opened, so that nothing ove
   log.fill(0xa5, first, first + 4096);
   writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
   const { app, window, info } = await notesIn(dataDir);
-  expect(info).toMatchObject({ problem: { code: 'refusal.yard-log-damaged' }, canStartAfresh: true });
+  expect(info).toMatchObject({ problem: { code: 'refusal.yard-changes-unreadable' }, canStartAfresh: true });
   expect(readFileSync(join(dataDir, 'yard.sqlite-wal')).equals(log)).toBe(true);
 
   expect(await window.command('recovery.salvage', {})).toMatchObject({ problem: null, boards: 2 });

@@ -71,6 +71,18 @@ describe('what can be read of a yard file', () => {
     expect(kind('readings')).toEqual({ kind: 'readings', saved: READINGS, lost: 0 });
   });
 
+  test('is reported by what a person looks for first', () => {
+    const { report } = saved(copyOf(killed));
+    expect(report.kinds.map(({ kind }) => kind)).toEqual([
+      'stacks',
+      'boards',
+      'readings',
+      'rounds',
+      'places',
+      'other',
+    ]);
+  });
+
   test('is every reading where the top of their tree is torn', () => {
     const { readings } = saved(overwritten([rootOf('reading')]));
     expect(readings).toEqual(sound(READING));
