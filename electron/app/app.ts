@@ -51,6 +51,7 @@ import { clockQueries } from './yard/clock.ts';
 import { createRestoring, restoredOf } from './yard/restoring.ts';
 import type { SalvageThread } from './yard/salvaging.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
+import { createVerifying } from './yard/verifying.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
 /** What a window has of the app. */
@@ -77,6 +78,8 @@ export interface AppOptions {
   forecastAfterMs?: number;
   /** After how long background work that the disk refused is tried again, ms. */
   retryAfterMs?: number;
+  /** How long after a yard was opened its readings are verified in the background, ms. */
+  verifyAfterMs?: number;
 }
 
 /**
@@ -94,11 +97,14 @@ export function createApp({
   openFile = async () => false,
   forecastAfterMs = 2000,
   retryAfterMs = 10_000,
+  verifyAfterMs = 5000,
 }: AppOptions) {
   const now = () => clock().toISOString();
   const windows = createWindows();
   const changes = createSignal<readonly Topic[]>();
   const checkThread: CheckThread = createOwnThread(threads.check);
+  // One of its own: a large file that is opened meanwhile does not wait for all readings of another.
+  const verifyThread: CheckThread = createOwnThread(threads.check);
   const salvageThread: SalvageThread = createOwnThread(threads.salvage);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
@@ -149,6 +155,7 @@ export function createApp({
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
   createSimulatedAim(context, meter, rounds.aims);
 
+  const verifying = createVerifying(context, yards, verifyThread, backups, judging, verifyAfterMs);
   const restoring = createRestoring(yards, backups, backupThread, { dataDir, now, leave, begin });
 
   const queries: Queries = {
@@ -198,7 +205,11 @@ export function createApp({
     ...redatingCommands(context, judging),
     ...settingCommands(context),
     ...longWork.commands,
-    ...yards.notes.commands,
+    'recovery.dismissNote': ({ code }) => {
+      yards.notes.dismiss(code);
+      verifying.noteDismissed(code);
+      return null;
+    },
     ...backups.commands,
     ...restoring.commands,
     'recovery.salvage': async () => {
@@ -233,6 +244,7 @@ export function createApp({
     judging.leave();
     comparing.leave();
     outlooks.leave();
+    verifying.leave();
   }
 
   /** A yard was opened, or a large one was checked. */
@@ -245,6 +257,7 @@ export function createApp({
       judging.takeUp();
       outlooks.takeUp();
       backups.yardOpened();
+      verifying.takeUp();
     }
     meter.rememberAgain();
     return info;
@@ -293,6 +306,7 @@ export function createApp({
       yards.close();
       await backupThread.close();
       await checkThread.close();
+      await verifyThread.close();
       await salvageThread.close();
     },
   };

@@ -1,6 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { type Reading, readingSchema, spotSchema } from '../../shared-core/probing/readings/reading.ts';
-import { amended, amendmentsOf } from './amendment-table.ts';
+import {
+  type Reading,
+  readingSchema,
+  type Spot,
+  spotSchema,
+} from '../../shared-core/probing/readings/reading.ts';
+import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
+import { readJson } from './bad-caches.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { FINDING_OF_READING } from './finding-table.ts';
 import type { meterReads } from './meter-table.ts';
@@ -22,17 +28,63 @@ const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
   takenAt: 'taken_at',
 };
 
-interface ReadingRecord extends Omit<ReadingAsTaken, 'uuid'> {
+/** SQL for a reading `g` as it was saved, with its check sum; to be read by `isAsSaved`. */
+export const AS_SAVED = `g.id, ${selected({ ...takenColumns, uuid: 'uuid', checksum: 'checksum' }, 'g')}`;
+
+export interface SavedReading extends ReadingAsTaken {
   id: number;
+  checksum: number;
+}
+
+/** Whether the disk returns a reading as it was saved. */
+export const isAsSaved = (row: SavedReading): boolean => readingChecksum(row) === row.checksum;
+
+interface ReadingRecord extends SavedReading {
   meterId: number | null;
   /** What holds now: the newest given for the board in this round, else the newest given for the round. */
   givenTempC: number | null;
   amendments: string;
+  roundStartedAt: string;
+}
+
+interface IncludedReading {
+  id: number;
+  boardId: number;
+  /** The board's; null where the yard has no such board. */
+  code: string | null;
 }
 
 const spotOf = parsedOnce((text: string) => spotSchema.parse(JSON.parse(text)));
 
+/** Of a row that the disk changed, what can still be shown; the rest is as usual. */
+const damagedSchema = readingSchema.extend({
+  spotIndex: readingSchema.shape.spotIndex.catch(null),
+  raw: readingSchema.shape.raw.catch(0),
+  unit: readingSchema.shape.unit.catch('pct'),
+  how: readingSchema.shape.how.catch('typed'),
+  woodTempC: readingSchema.shape.woodTempC.catch(null),
+});
+const USUAL_SPOT: Spot = { depth: 'shell', depthMm: null, fromEndMm: null, face: 'face' };
+
 function toReading(row: ReadingRecord): Reading {
+  return isAsSaved(row) ? toSoundReading(row) : toDamagedReading(row);
+}
+
+function toDamagedReading(row: ReadingRecord): Reading {
+  const { excluded = null } = amendmentsOf(row.amendments);
+  return damagedSchema.parse({
+    ...row,
+    // It may be years off, and the newest reading tells when a board was read.
+    takenAt: row.roundStartedAt,
+    spot: readJson(spotSchema, row.spot) ?? USUAL_SPOT,
+    settled: null,
+    woodTempC: row.givenTempC,
+    excluded,
+    isDamaged: true,
+  });
+}
+
+function toSoundReading(row: ReadingRecord): Reading {
   const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendmentsOf(row.amendments);
   const where = spot ?? spotOf(row.spot);
   return readingSchema.parse({
@@ -48,11 +100,12 @@ function toReading(row: ReadingRecord): Reading {
 /** Raw values as they were taken, with what was corrected about them since. */
 export function readingReads(db: Db) {
   const select = `
-    SELECT g.id, ${selected(takenColumns, 'g')},
+    SELECT ${AS_SAVED},
       (SELECT p.meter_id FROM meter_profile p WHERE p.id = g.meter_profile_id) AS meterId,
       (SELECT t.temp_c FROM wood_temperature t
         WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
+      (SELECT r.started_at FROM round r WHERE r.id = g.round_id) AS roundStartedAt,
       ${amended('reading', 'g.id')} AS amendments
     FROM reading g`;
   const one = db.prepare<[number], ReadingRecord>(`${select} WHERE g.id = ?`);
@@ -68,6 +121,11 @@ export function readingReads(db: Db) {
      WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
+  const included = db.prepare<[string], IncludedReading & { amendments: string }>(
+    `SELECT g.id, g.board_id AS boardId, b.code, ${amended('reading', 'g.id')} AS amendments
+     FROM reading g LEFT JOIN board b ON b.id = g.board_id
+     WHERE g.id IN (SELECT value FROM json_each(?)) ORDER BY b.code, g.id`,
+  );
   const walked = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
   );
@@ -78,6 +136,9 @@ export function readingReads(db: Db) {
     },
     /** Of one board in one round, in the order they were taken. */
     ofBoard: (boardId: number, roundId: number): Reading[] => ofBoard.all(boardId, roundId).map(toReading),
+    /** Those of these readings that nobody excluded. */
+    included: (ids: readonly number[]): IncludedReading[] =>
+      included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
     /** The round in which the board was last read before this one, but for slips. */

@@ -87,11 +87,16 @@ export function forbidWriting(db: Db): void {
   db.pragma('query_only = ON');
 }
 
-/** What is damaged in a yard file, in SQLite's words; null where it is sound. Takes seconds for a large file. */
-export function damageIn(file: string): string | null {
+/**
+ * What is damaged in a yard file, in SQLite's words; null where it is sound. Takes seconds for a large file.
+ * @param isThorough  whether its indexes are compared with what they are of, too; of a large file that takes 20 s that
+ *   nothing can stop, so it is left to its backups, and nothing is checked here
+ */
+export function damageIn(file: string, isThorough = false): string | null {
+  if (isThorough && isLarge(file)) return null;
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
-    return damageOf(db);
+    return damageOf(db, isThorough);
   } finally {
     db.close();
   }
@@ -100,10 +105,10 @@ export function damageIn(file: string): string | null {
 /** A cache that holds no JSON: it is made again where it is read (`bad-caches.ts`). */
 const IN_A_CACHE = /^CHECK constraint failed in (finding|outlook|round_suspicion)$/;
 
-function damageOf(db: Db): string | null {
+function damageOf(db: Db, isThorough = false): string | null {
   try {
-    const found = (db.pragma('quick_check') as { quick_check: string }[])
-      .map(({ quick_check }) => quick_check)
+    const found = (db.pragma(isThorough ? 'integrity_check' : 'quick_check') as Record<string, string>[])
+      .flatMap((row) => Object.values(row))
       .find((each) => each !== 'ok' && !IN_A_CACHE.test(each));
     return found === undefined ? null : found.replace(/^\*\*\* in database main \*\*\*\s*/, '');
   } catch (error) {

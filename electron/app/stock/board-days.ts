@@ -33,7 +33,10 @@ export function checkBoardDays(
 
 /** The first that counts and was taken before the board was sawn. */
 export const readBeforeSawn = (readings: readonly Reading[], sawnOn: string): Reading | undefined =>
-  readings.find(({ excluded, takenAt }) => excluded === null && Date.parse(takenAt) < startOfDay(sawnOn));
+  readings.find(
+    ({ excluded, isDamaged, takenAt }) =>
+      excluded === null && !isDamaged && Date.parse(takenAt) < startOfDay(sawnOn),
+  );
 
 /** Local midnight, UTC in ms. */
 const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

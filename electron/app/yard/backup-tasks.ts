@@ -8,6 +8,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { clearForBackup, sizeOf, writeBackup } from '../../store/backup.ts';
 import { type BackupName, readBackupName, UNKNOWN_YARD } from '../../store/backup-name.ts';
 import { withChosenYard } from '../../store/chosen-file.ts';
+import { hasAsSaved } from '../../store/damaged-readings.ts';
 import { completeRestore, prepareRestore } from '../../store/restore.ts';
 import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
 import type { OwnThread } from '../own-thread.ts';
@@ -27,6 +28,14 @@ interface PreparedRestore {
 interface CompletedRestore {
   yardFile: string;
   restored: Omit<Restored, 'readingsLeftOut'> | null;
+}
+
+interface ReadingsToFind {
+  folders: string[];
+  yardId: string;
+  /** The yard. */
+  file: string;
+  ids: number[];
 }
 
 /** What takes long with backups; done on a thread (`backup-worker.ts`). */
@@ -70,6 +79,14 @@ export const backupTasks = {
       })),
     );
   },
+
+  /** When the newest backup was made that has these readings of a yard as they were saved, UTC; null where none has. */
+  newestWith: async ({ folders, yardId, file, ids }: ReadingsToFind): Promise<string | null> =>
+    folders
+      .flatMap(backupsIn)
+      .filter((backup) => backup.yardId === yardId)
+      .sort((a, b) => b.number - a.number)
+      .find((backup) => hasThem(backup.file, file, ids))?.at ?? null,
 
   /** @param present  the yard file that is open; null where it cannot be read */
   look: ({ file, present }: { file: string; present: string | null }): Promise<Look> =>
@@ -142,3 +159,12 @@ function rotate(folder: string, yardId: string): void {
 
 /** The local ISO day of an instant, where this computer is. */
 export const localDay = (instant: string): string => new Date(instant).toLocaleDateString('sv-SE');
+
+/** One of an earlier layout, or that cannot be read, has none. */
+function hasThem(backup: string, file: string, ids: readonly number[]): boolean {
+  try {
+    return hasAsSaved(backup, file, ids);
+  } catch {
+    return false;
+  }
+}

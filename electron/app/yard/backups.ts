@@ -122,6 +122,13 @@ export function createBackups(
 
   return {
     make,
+    /** When the newest backup of the open yard was made that has these readings as they were saved; null where none has. */
+    newestWith: async (ids: number[]): Promise<string | null> => {
+      const yard = yardToBackUp();
+      if (yard === null) return null;
+      const { file, backupId: yardId } = yard;
+      return askBackup(thread, 'newestWith', { folders: folder.toReadFrom(), yardId, file, ids });
+    },
     /** The own yard was opened, and can be written to. */
     yardOpened: makeOfDay,
     roundFinished: (): void => void makeQuietly('round'),

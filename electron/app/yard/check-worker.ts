@@ -1,9 +1,14 @@
 /**
- * The thread that looks through a large yard file: for 100,000 boards that takes seconds, and the window must not wait
+ * The thread that looks through a yard file: for 100,000 boards that takes seconds, and the window must not wait
  * for it. Run it with `node:worker_threads`; it is built as `out/main/check-worker.js`.
  */
 import { parentPort } from 'node:worker_threads';
+import { damagedReadings } from '../../store/damaged-readings.ts';
 import { damageIn } from '../../store/yard-file.ts';
 import { answerQuestions } from '../own-thread.ts';
+import type { Checked, CheckQuestion } from './yards.ts';
 
-answerQuestions(parentPort, (file: string) => damageIn(file));
+answerQuestions(parentPort, ({ file, isThorough }: CheckQuestion): Checked => {
+  const damage = damageIn(file, isThorough);
+  return { damage, damagedReadings: isThorough && damage === null ? damagedReadings(file) : [] };
+});

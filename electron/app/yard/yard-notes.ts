@@ -1,8 +1,35 @@
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard } from '../../store/yard.ts';
-import type { Commands, Queries } from '../handlers.ts';
+import type { Queries } from '../handlers.ts';
 import { savedOf } from './salvaging.ts';
+
+export const DAMAGED_READINGS_NOTE = 'yard-note.readings-damaged';
+/** More boards than this are not named. */
+const MOST_NAMED = 10;
+
+/**
+ * @param boardCodes  of the boards that they are on, as far as the yard has them
+ * @param backupAt    when the newest backup that has them all as they were saved was made, UTC; null where none has
+ */
+export function damagedReadingsNote(
+  readings: number,
+  boardCodes: readonly string[],
+  backupAt: string | null,
+): Message {
+  const boards =
+    boardCodes.length === 0
+      ? message('yard-note.readings-damaged.no-board')
+      : message('yard-note.readings-damaged.boards', {
+          boardCodes: boardCodes.slice(0, MOST_NAMED),
+          more: Math.max(0, boardCodes.length - MOST_NAMED),
+        });
+  const backup =
+    backupAt === null
+      ? message('yard-note.readings-damaged.no-backup')
+      : message('yard-note.readings-damaged.backup', { readings, backupAt });
+  return message(DAMAGED_READINGS_NOTE, { readings, boards, backup });
+}
 
 /** What a person must know of the open yard's file, until they dismiss it. */
 export function createYardNotes() {
@@ -22,9 +49,6 @@ export function createYardNotes() {
         );
       }
     },
-    add: (note: Message): void => {
-      notes.push(note);
-    },
     forget: (): void => {
       notes = [];
     },
@@ -33,12 +57,13 @@ export function createYardNotes() {
       const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
       notes.push(message('yard-note.salvaged', { boards, readings }));
     },
+    /** In the place of one of the same code. */
+    add: (note: Message): void => {
+      notes = [...notes.filter(({ code }) => code !== note.code), note];
+    },
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
-    commands: {
-      'recovery.dismissNote': ({ code }) => {
-        notes = notes.filter((note) => note.code !== code);
-        return null;
-      },
-    } satisfies Partial<Commands>,
+    dismiss: (dismissed: string): void => {
+      notes = notes.filter(({ code }) => code !== dismissed);
+    },
   };
 }

@@ -28,8 +28,19 @@ import { changeSettings, settingsOf } from './settings.ts';
 import { takeBackUnfinished } from './taking-back.ts';
 import { createYardNotes } from './yard-notes.ts';
 
-/** The thread that checks a large file (`check-worker.ts`): what is damaged in it, or null. */
-export type CheckThread = OwnThread<string, string | null>;
+export interface CheckQuestion {
+  file: string;
+  /** Whether its indexes and all readings are verified, too. */
+  isThorough: boolean;
+}
+export interface Checked {
+  /** What is damaged in it, in SQLite's words; null where it is sound. */
+  damage: string | null;
+  /** The ids of readings that the disk changed, in a file that is sound otherwise. */
+  damagedReadings: number[];
+}
+/** The thread that checks a file (`check-worker.ts`). */
+export type CheckThread = OwnThread<CheckQuestion, Checked>;
 
 /** How often it is looked whether the open file is still at its path, while nobody asks for anything. */
 const LOOK_EVERY_MS = 5000;
@@ -185,15 +196,15 @@ export function createYards(
   async function checkIntegrity(opened: Yard): Promise<void> {
     const { file } = opened;
     try {
-      const damage = await checkThread.ask(file).catch((fault) => {
+      const checked = await checkThread.ask({ file, isThorough: false }).catch((fault) => {
         if (yard !== opened) return null;
         // A file that nobody checked is not written to: better the window waits.
         reportFault(fault);
-        return damageIn(file);
+        return { damage: damageIn(file) };
       });
-      if (yard !== opened) return;
+      if (yard !== opened || checked === null) return;
       checking = null;
-      if (damage !== null) throw damagedFile(file);
+      if (checked.damage !== null) throw damagedFile(file);
       opened.allowWriting();
       beginWriting(opened);
     } catch (error) {
@@ -321,6 +332,11 @@ export function createYards(
       } finally {
         open('own');
       }
+    },
+    /** The open file turned out to be damaged: it is closed and has a problem. */
+    foundDamage: (): void => {
+      stopFor(damagedFile(files[kind]));
+      integrityChecked.give();
     },
     noticeMoved,
     /** The file that was open is no longer at its path; it is closed and has a problem. */

@@ -4,7 +4,7 @@ import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
 
-/** Excludes a reading of the meter, or includes it again. */
+/** Excludes a reading of the meter, or includes it again; nothing for one that the disk changed, which is never used. */
 export function ExcludeReading({
   reading,
   onExclude,
@@ -16,6 +16,7 @@ export function ExcludeReading({
 }) {
   const { say, formats } = useWords();
   const { raw, unit, spot, excluded } = reading;
+  if (reading.isDamaged) return null;
   return (
     <ExcludeButton
       recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}

@@ -11,7 +11,7 @@ import {
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { END_CLEARANCE_MM } from '../readings/spots.ts';
-import { meterOf } from '../suspicions/reading-suspicions.ts';
+import { DAMAGED, meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, ReasonedCall } from './assessment.ts';
@@ -54,7 +54,9 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
   });
   const ofReadings = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
-    const ofDepth = ofRound.filter(({ depth }) => depth === null || depth === reading.spot.depth);
+    const ofDepth = reading.isDamaged
+      ? []
+      : ofRound.filter(({ depth }) => depth === null || depth === reading.spot.depth);
     // The stack says more of the same suspicion than the board's own last round.
     const isApart = ofDepth.some(({ suspicion }) => suspicion.rule === 'apart-from-stack');
     const suspicions = [
@@ -90,11 +92,15 @@ function callOf(
   readings: readonly JudgedReading[],
   evidence: BoardEvidence,
 ): Called {
-  const suspicions = readings.flatMap((each) => (each.excluded === null ? each.suspicions : []));
+  const included = readings.filter(({ excluded }) => excluded === null);
+  const suspicions = included.flatMap((each) => (each.isDamaged ? [] : each.suspicions));
   const heaviest =
     suspicions.find((each) => each.severity === 'refused') ??
     suspicions.find((each) => each.severity === 'questionable');
-  if (all === null) return { ...nothingCounts(readings, heaviest), reliable: null };
+  if (all === null) {
+    const damaged = included.some(({ isDamaged }) => isDamaged) ? DAMAGED : undefined;
+    return { ...nothingCounts(readings, heaviest ?? damaged), reliable: null };
+  }
   if (firm === null) return { ...everythingQuestionable(all, heaviest), reliable: null };
 
   const decided = withRoughAir(withRemedy(decide(firm, evidence), suspicions), evidence.place);

@@ -46,10 +46,14 @@ export const readingSchema = z.object({
   takenAt: instantSchema,
   /** Why a person left it out of the averages; null when it counts. */
   excluded: exclusionSchema.nullable(),
+  /** The disk changed it since it was saved, so nothing of it is sure; left out where it is as it was saved. */
+  isDamaged: z.boolean().optional(),
 });
 export type Reading = z.infer<typeof readingSchema>;
 
 export const suspicionRuleSchema = z.enum([
+  /** The disk changed it since it was saved. */
+  'damaged',
   /** Not a number, negative, or beyond what wood can hold. */
   'not-a-reading',
   /** Typed with the decimal point in the wrong place: 126 or 1.26 for 12.6. */

@@ -10,10 +10,19 @@ import type { CorrectedReading } from './suspicion.ts';
 /** A core reading must come from at least this part of the thickness: 91 % of the way from face to center value. */
 const CORE_FROM = 0.35;
 
+/** Whatever else is odd about it may be the disk's doing too. */
+export const DAMAGED: Suspicion = {
+  rule: 'damaged',
+  severity: 'refused',
+  why: message('suspicion.damaged'),
+  whatToDo: message('suspicion.damaged.do'),
+};
+
 type Rule = (each: CorrectedReading, evidence: BoardEvidence) => Suspicion | null;
 
 /** What speaks against one reading by itself; only a typing slip is found by comparing. */
 export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidence): Suspicion[] {
+  if (each.reading.isDamaged) return [DAMAGED];
   const found = RULES.map((rule) => rule(each, evidence)).filter((one) => one !== null);
   // A slip explains whatever else is odd about the value.
   const slip = found.find((one) => one.rule === 'typing-slip');

@@ -23,7 +23,9 @@ export function isQuestionable(suspicions: readonly Suspicion[]): boolean {
  */
 export function suspicionsOf(readings: readonly CorrectedReading[], evidence: BoardEvidence): Suspicion[][] {
   // What no wood reads tells nothing about the others.
-  const inUse = readings.filter(({ corrected }) => corrected.mcPct !== null).map(({ reading }) => reading);
+  const inUse = readings
+    .filter(({ reading, corrected }) => corrected.mcPct !== null && !reading.isDamaged)
+    .map(({ reading }) => reading);
   const alone = readings.map((each) => readingSuspicions(each, { ...evidence, readings: inUse }));
   const compared = readings.flatMap((each, index) =>
     each.reading.excluded === null && each.corrected.mcPct !== null && !isRefused(alone[index]!)

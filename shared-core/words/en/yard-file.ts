@@ -10,6 +10,14 @@ export const yardFile = {
     '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {has} other {have}} been repaired. The disk may be failing: save a copy on another disk.',
   'yard-note.salvaged':
     'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The damaged file is in the same folder under another name.',
+  'yard-note.readings-damaged':
+    'A fault of the disk changed {readings, plural, one {# reading} other {# readings}}. {readings, plural, one {It is} other {They are}} not used. {boards} {backup}',
+  'yard-note.readings-damaged.boards':
+    'Probe again: {boardCodes}{more, plural, =0 {} one { and # more board} other { and # more boards}}.',
+  'yard-note.readings-damaged.no-board': 'The boards are no longer known.',
+  'yard-note.readings-damaged.backup':
+    'Or restore the backup of {backupAt}: it has {readings, plural, one {it} other {them}} unchanged.',
+  'yard-note.readings-damaged.no-backup': 'No backup has all of them unchanged.',
 
   'salvage.do': 'Recover what can be read',
   'salvage.busy': 'Recovering what can be read. A large yard takes a minute.',

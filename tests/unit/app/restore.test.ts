@@ -246,7 +246,7 @@ describe('the own yard cannot be opened', () => {
 
   test.each([
     ['no yard', (file: string) => writeFileSync(file, 'a letter to a friend'), 'damaged'],
-    ['gone', () => undefined, 'cannot be read'],
+    ['gone', () => undefined, 'cannot be opened'],
   ])('a damaged one stays where it is when what is chosen is %s', async (_, make, sentence) => {
     await reopenAfter(damage);
     const damaged = readFileSync(ownFile());

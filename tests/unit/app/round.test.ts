@@ -76,7 +76,7 @@ describe('a round with typed values', () => {
     disk.close();
   });
 
-  test.each([-5, 5000, 1e308])(
+  test.each([-5, 5000])(
     'an absurd value (%d) is kept on record, refused, and its spot is asked for again',
     async (raw) => {
       const roundId = await begin();
@@ -88,8 +88,8 @@ describe('a round with typed values', () => {
     },
   );
 
-  test.each([Number.NaN, Number.POSITIVE_INFINITY, '12', null])(
-    '%s is no number: a sentence, and nothing is kept',
+  test.each([Number.NaN, Number.POSITIVE_INFINITY, 1e308, 5e-324, '12', null])(
+    '%s is no reading: a sentence, and nothing is kept',
     async (raw) => {
       const roundId = await begin();
       const spot = await aimedSpot(roundId);

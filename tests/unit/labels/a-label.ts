@@ -7,7 +7,7 @@ export const wordsIn = (units: 'metric' | 'imperial', locale = 'en-US') =>
 
 /** One board of an invented yard, probed and too wet for its place. */
 export const aFinding: LabelFinding = {
-  at: '2026-03-12T17:30:00Z',
+  at: '2026-03-12T17:30:00.000Z',
   averagePct: 12.36,
   shellPct: 11.2,
   corePct: 13.1,

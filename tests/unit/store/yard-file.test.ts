@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { damagedReadings } from '../../../electron/store/damaged-readings.ts';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
@@ -139,6 +140,38 @@ describe('a reading', () => {
     open.push(other);
     expect(() => other.exec(sql)).toThrow(/never/);
     expect(other.prepare('SELECT raw FROM reading').all()).toEqual([{ raw: 12.6 }]);
+  });
+
+  // Each as a disk may return it: SQLite's own check lets all of these through.
+  test.each([
+    ['spot_index', -3],
+    ['spot_index', 4_294_967_299],
+    ['spot', '{"depth":"chell"}'],
+    ['raw', 31.1],
+    ['raw', Number.POSITIVE_INFINITY],
+    ['how', 'tyqed'],
+    ['settled', 1],
+    ['wood_temp_c', 1e300],
+    ['taken_at', '2926-06-01T08:00:00.000Z'],
+    ['taken_at', '2026-0q-01'],
+    ['uuid', 'x'],
+    ['checksum', 7],
+  ])('whose %s the disk changed to %s is damaged, and still in the list', (column, value) => {
+    const { opened, boardId, roundId, save } = yardWithBoard();
+    save(12.4);
+    const id = save(15.1);
+    expect(damagedReadings(file)).toEqual([]);
+    const other = new Database(file);
+    open.push(other);
+    const triggers = other.prepare(
+      "SELECT name FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'reading'",
+    );
+    for (const name of triggers.pluck().all()) other.exec(`DROP TRIGGER ${name}`);
+    other.prepare(`UPDATE reading SET ${column} = ? WHERE id = ?`).run(value, id);
+    const [sound, damaged] = opened.readings.ofBoard(boardId, roundId);
+    expect(sound).not.toHaveProperty('isDamaged');
+    expect(damaged).toMatchObject({ id, isDamaged: true, takenAt: '2026-02-01T10:00:00.000Z' });
+    expect(damagedReadings(file)).toEqual([id]);
   });
 
   test('has the same raw value after it is excluded and included again', () => {
