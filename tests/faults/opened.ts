@@ -60,7 +60,7 @@ export async function saidOfYard(window: AnyWindow): Promise<string[]> {
 }
 
 const ofYard = Object.entries(requests)
-  .filter(([name, { kind }]) => name.startsWith('yard.') && kind === 'query')
+  .filter(([name, { kind }]) => /^(yard|recovery)\./.test(name) && kind === 'query')
   .map(([name]) => name as RequestName);
 
 export const yardFileIn = (folder: string): string => join(folder, 'yard.sqlite');

@@ -5,7 +5,7 @@ import { inFolder } from './folders.ts';
 import { Ledger, type SavedReading } from './ledger.ts';
 import { inApp } from './opened.ts';
 import { cutPower, diskIn, writeDisk } from './power-cut.ts';
-import { wholeBetween } from './random.ts';
+import { type Random, wholeBetween } from './random.ts';
 import { ShimmedHost } from './shimmed-host.ts';
 import { type AnyWindow, addStack, readingsOf, startRound, stream } from './streaming.ts';
 import { type Change, readWriteLog } from './write-log.ts';
@@ -36,18 +36,36 @@ export const powerCuts: Fault = (howMany, seed) =>
       await recordDay(join(folder, 'first'), ownDay),
       await recordDay(join(folder, 'demo'), demoDay),
     ];
-    return tryOften(howMany, seed, 1, (random, mine) =>
-      inFolder(async (cutFolder) => {
-        const { before, changes, told } = days[mine % 4 === 0 ? 1 : 0] as Recorded;
-        const cut = wholeBetween(random, 1, changes.length + 1);
-        const end = changes[cut - 1]?.end ?? 0;
-        const data = join(cutFolder, 'data');
-        writeDisk(cutPower(before, changes, cut, random), data);
-        const kept = told.filter((each) => each.end <= end).map(({ reading }) => reading);
-        return inApp(data, ({ window }) => lostAfterCut(window, kept, told));
-      }),
-    );
+    const result = await tryOften(howMany, seed, 1, (random, mine) => cutOnce(days, random, mine));
+    const isFinding = await findsWhatIsNotSynced(days);
+    return isFinding ? result : { ...result, lost: [...result.lost, 'nothing is lost without syncs either'] };
   });
+
+function cutOnce(days: readonly Recorded[], random: Random, mine: number): Promise<string[]> {
+  return inFolder(async (cutFolder) => {
+    const { before, changes, told } = days[mine % 4 === 0 ? 1 : 0] as Recorded;
+    const cut = wholeBetween(random, 1, changes.length + 1);
+    const end = changes[cut - 1]?.end ?? 0;
+    const data = join(cutFolder, 'data');
+    writeDisk(cutPower(before, changes, cut, random), data);
+    const kept = told.filter((each) => each.end <= end).map(({ reading }) => reading);
+    return inApp(data, ({ window }) => lostAfterCut(window, kept, told));
+  });
+}
+
+/** Whether the same cuts lose something of an app that does not sync: where they never do, they show nothing. */
+async function findsWhatIsNotSynced(days: readonly Recorded[]): Promise<boolean> {
+  const unsynced = days.map((day) => ({ ...day, changes: day.changes.map(asUnsynced) }));
+  for (let mine = 1; mine <= 20; mine++) {
+    const { lost } = await tryOften(1, mine, 1, (random) => cutOnce(unsynced, random, mine));
+    if (lost.length > 0) return true;
+  }
+  return false;
+}
+
+/** Something without effect is in the place of a sync, so that a cut is at the same moment. */
+const asUnsynced = (change: Change): Change =>
+  change.op === 'sync' || change.op === 'datasync' ? { op: 'mkdir', name: '', end: change.end } : change;
 
 async function lostAfterCut(
   window: AnyWindow,
