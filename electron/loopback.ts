@@ -6,9 +6,15 @@ import { goOnAfterFaults } from './going-on.ts';
 import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
+import { isNodeNewEnough, OLDEST_NODE } from './node-version.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** The same app without Electron: built as `out/main/loopback.js`, prints the address that opens the window. */
+if (!isNodeNewEnough(process.versions.node)) {
+  console.error(`Pintally needs Node ${OLDEST_NODE} or newer. This is Node ${process.versions.node}.`);
+  console.error('Use "npm start", which brings the right one. Nothing was opened.');
+  process.exit(1);
+}
 const folder = dataDir();
 const log = createLog(folder);
 goOnAfterFaults(log.fault, () => process.exit(1));
