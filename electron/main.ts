@@ -6,6 +6,7 @@ import { createWords } from '../shared-core/words/words.ts';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
+import { goOnAfterFaults } from './going-on.ts';
 import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { monotonicMs } from './monotonic.ts';
@@ -19,8 +20,7 @@ import { windowFile } from './window-files.ts';
 protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
 
 const log = createLog(dataDir());
-process.on('uncaughtException', log.fault);
-process.on('unhandledRejection', log.fault);
+goOnAfterFaults(log.fault, () => app.exit(1));
 
 if (!app.requestSingleInstanceLock()) app.quit();
 else app.whenReady().then(start).catch(giveUp);

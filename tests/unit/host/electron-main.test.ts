@@ -31,6 +31,7 @@ const seen = vi.hoisted(() => ({
   ordered: [] as unknown[],
   app: undefined as EventEmitter | undefined,
   focused: 0,
+  exitCode: undefined as number | undefined,
   serve: undefined as ((request: { url: string }) => Promise<Response>) | undefined,
 }));
 
@@ -65,6 +66,9 @@ vi.mock('electron', async () => {
     whenReady: () => Promise.resolve(),
     getLocale: () => 'en-US',
     quit: () => undefined,
+    exit: (code: number) => {
+      seen.exitCode = code;
+    },
   });
   seen.app = app;
   return {
@@ -126,10 +130,14 @@ vi.mock('electron', async () => {
 });
 
 const dataBefore = process.env.PINTALLY_DATA;
+const faultListeners: ((fault: Error) => void)[] = [];
 beforeAll(async () => {
+  const before = process.listeners('uncaughtException');
   process.env.PINTALLY_DATA = mkdtempSync(join(tmpdir(), 'pintally-electron-'));
   await import('../../../electron/main.ts');
   await vi.waitFor(() => expect(seen.loaded).toBeDefined());
+  const added = process.listeners('uncaughtException').filter((each) => !before.includes(each));
+  faultListeners.push(...(added as typeof faultListeners));
 });
 afterAll(() => {
   seen.window?.emit('closed');
@@ -272,4 +280,16 @@ describe('the radio', () => {
     await vi.waitFor(() => expect(seen.forked).not.toBe(first), { timeout: 4000 });
     seen.forked?.emit('exit', 0);
   });
+});
+
+// Last: it counts faults.
+test('a fault that nothing caught is logged and ends nothing; faults that do not stop end the app', () => {
+  const fail = (times: number) => {
+    for (let fault = 0; fault < times; fault++) for (const each of faultListeners) each(new Error('again'));
+  };
+  fail(20);
+  expect(logged()).toContain('again');
+  expect(seen.exitCode).toBeUndefined();
+  fail(1);
+  expect(seen.exitCode).toBe(1);
 });
