@@ -32,6 +32,7 @@ test('every suspicion', () => {
     odd({}, 126),
     odd({ woodTempC: -3 }),
     odd({ settled: false, how: 'at-once' }),
+    odd({ isDamaged: true }),
     odd({}, 8, { typedBasis: { basis: BASIS, range: { min: 8, max: 40 } } }),
     odd({}, 40, { typedBasis: { basis: BASIS, range: { min: 6, max: 40 } } }),
     judge(readings([45, 45], [46, 46])),
