@@ -29,6 +29,8 @@ export async function startPintally(
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   await page.goto(await addressOf(host));
+  // The start link's page takes the ticket and leads on to the window.
+  await page.waitForURL(({ pathname }) => pathname === '/');
   return {
     page,
     dataDir,
