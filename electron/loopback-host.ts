@@ -134,7 +134,7 @@ export async function startLoopbackHost({ rendererDir, connect, patience = PATIE
   return {
     /** Opens the window once. */
     address: `http://${host}/?${TICKET_IN_ADDRESS}=${ticket}`,
-    /** The window was opened by that address, which counts no more. */
+    /** The window was opened by that address, which is no longer valid. */
     opened,
     close: async (): Promise<void> => {
       for (const socket of sockets) socket.terminate();

@@ -9,7 +9,7 @@ const PREFIX = 'pintally-start-';
  * Writes a page that leads to the start link, for the browser to open: the arguments of a process can be read by every
  * user of the computer, this file only by its owner.
  *
- * @param folder  in which the page gets a folder of its own
+ * @param folder  in which the page gets its own folder
  * @returns       the page, and how it is removed
  * @throws        where it cannot be written
  */

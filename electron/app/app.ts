@@ -69,7 +69,7 @@ export interface AppOptions {
   clock?: () => Date;
   /** When this app was built; null where that is not known. */
   built?: string | null;
-  /** Where faults are written; the log of the data folder unless given. */
+  /** Where faults are written; the fault log of the data folder unless given. */
   log?: Log;
   reportFault?: (error: unknown) => void;
   /** Absent where the window itself shows files. */

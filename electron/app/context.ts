@@ -21,7 +21,7 @@ export interface AppContext extends QueryContext {
   monotonicMs(): number;
   /** Whether the yard can be written to by whoever cannot wait; a command that cannot write waits until it can. */
   mayWrite(): boolean;
-  /** Writes an error that answers no request to the log. */
+  /** Writes an error that answers no request to the fault log. */
   reportFault(error: unknown): void;
   /** Says what background work changed. What a command changed follows from the contract. Never throws. */
   changed(topics: Iterable<Topic>): void;
@@ -29,7 +29,7 @@ export interface AppContext extends QueryContext {
   act: DoAct;
   /** Does what follows from the act under way once that is on disk; at once where none is. */
   afterwards(work: () => void): void;
-  /** Work in the background that cannot be done for now. */
+  /** Work in the background that cannot run now. */
   delays: Delays;
   /** After how long such work is tried again, ms. */
   retryAfterMs: number;

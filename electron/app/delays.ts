@@ -3,8 +3,8 @@ import { faultMessage } from './fault-message.ts';
 import type { Windows } from './windows.ts';
 
 /**
- * Work in the background that cannot be done for now, as on a full disk. Windows hear of it once, and again when all of it
- * is done.
+ * Work in the background that cannot run now, as on a full disk. Windows hear of it once, and again when all of it is
+ * done.
  */
 export function createDelays(
   windows: Pick<Windows, 'emit' | 'emitTo'>,

@@ -14,7 +14,7 @@ const disturbances = [
   { codes: ['SQLITE_FULL', 'SQLITE_IOERR'], says: 'refusal.disk-failed' },
 ] as const;
 
-/** Which sentence says what disturbs from outside; undefined where the error is none of that. */
+/** Which sentence says which outside cause failed; undefined where the error has none. */
 function disturbanceIn(error: unknown): (typeof disturbances)[number]['says'] | undefined {
   const code = String((error as { code?: unknown })?.code ?? '');
   return disturbances.find(({ codes }) => codes.some((each) => code.startsWith(each)))?.says;
@@ -30,7 +30,7 @@ const NOT_KNOWN: Undone = {
 
 /**
  * What a person reads of an error: a refusal has its own message, a disturbance from outside is named, and anything
- * else is a fault of ours. Its details go to the log (`electron/log/`) and not into a sentence.
+ * else is a fault of ours. Its details go to the fault log (`electron/log/`) and not into a sentence.
  */
 export function faultMessage(error: unknown, undone: Undone, reportFault: (error: unknown) => void): Message {
   if (error instanceof Refusal) return error.problem;

@@ -12,7 +12,7 @@ export interface UnderWay {
   signal: AbortSignal;
 }
 
-/** Work of windows that takes long: each window is told how far its own is, and can stop it. */
+/** Work of windows that takes long: each window hears how far its own is, and can stop it. */
 export function createLongWork({ emitTo }: Pick<AppContext, 'emitTo'>) {
   const underWay = new Map<string, AbortController>();
   /** Work that no window follows, too. */

@@ -4,7 +4,7 @@ import { ZodError } from 'zod';
 const LONGEST = 8000;
 
 /**
- * An error as the log may hold it: its kind, its code, and where it happened. A message can hold what a person typed,
+ * An error as the fault log has it: its kind, its code, and where it happened. A message can hold what a person typed,
  * what a meter sent, or a session's secret. So text in quotes, numbers and long keys are left out of it.
  */
 export function faultText(error: unknown): string {

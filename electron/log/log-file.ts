@@ -2,13 +2,13 @@ import { appendFileSync, mkdirSync, readFileSync, renameSync, statSync } from 'n
 import { dirname, join } from 'node:path';
 import { faultText } from './fault-text.ts';
 
-/** How large one file of the log may become, bytes, and how many there are. */
+/** How large one file of the fault log may become, bytes, and how many there are. */
 export const LOG_LIMITS = { fileBytes: 1024 * 1024, files: 5 } as const;
 /** How much of it the window shows, characters. */
 const SHOWN = 256 * 1024;
 
 /**
- * The log of faults in the data folder: the newest file is `logs/pintally.log`, older ones carry a number. Written at
+ * The fault log in the data folder: the newest file is `logs/pintally.log`, older ones carry a number. Written at
  * once, so that the last words before an end are in it. Nothing here throws: a fault must never cause another.
  */
 export function createLog(dataDir: string, clock: () => Date = () => new Date()) {

@@ -73,7 +73,7 @@ export class BluetoothLink extends MeterLink {
     return this.#radio.pid;
   }
 
-  /** The newest error output of the radio process, for the log. */
+  /** The newest error output of the radio process, for the fault log. */
   get radioLog(): string {
     return this.#radio.log;
   }

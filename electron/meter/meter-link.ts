@@ -31,7 +31,7 @@ export interface FoundMeter {
 }
 
 /** How the connected meter is read, and what it offers. */
-export interface DescribedMeter extends RecognizedMeter {
+interface DescribedMeter extends RecognizedMeter {
   characteristics: DiscoveredCharacteristic[];
 }
 

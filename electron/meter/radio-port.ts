@@ -11,7 +11,7 @@ export interface RadioRuntime {
 }
 
 /** What the app's side hears of the radio process. */
-export interface RadioEars {
+interface RadioEars {
   /** As it came, unchecked. */
   message(raw: unknown): void;
   /** A part of its error output. */

@@ -44,7 +44,7 @@ export interface PdfMeta {
  * Pages as a PDF: text that can be searched and copied, outlines as vectors, fonts embedded. It asks viewers
  * to print at actual size, because a sheet scaled to fit misses its labels.
  *
- * @param tell  is told how many pages are done
+ * @param tell  hears how many pages are done
  */
 export function pdfOf(
   pages: readonly DrawnPage[],

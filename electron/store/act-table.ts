@@ -50,8 +50,8 @@ export function actWrites(db: Db) {
       setNow.run(add.run(id, request, inputHash, at, who).lastInsertRowid);
     },
     /**
-     * A commit that failed may have reached the file, and would count when the file is next opened. Writing in its place
-     * makes sure that it does not.
+     * A commit that failed may have reached the file, and would apply at the next opening. Writing in its place makes sure
+     * that it does not.
      */
     overwriteFailedCommit: (): void => {
       const before = db.prepare('SELECT id, act_id AS act FROM act_now').get() as { id: number; act: number };

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 
-/** Rows of caches that were come upon and cannot be read: whoever has the file open makes them again. */
-export interface BadCaches {
+/** Rows of caches that were found and cannot be read: whoever has the file open makes them again. */
+interface BadCaches {
   /** By board. */
   findings: ReadonlySet<number>;
   outlooks: ReadonlySet<number>;

@@ -10,7 +10,7 @@ export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.
 
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
 export function findingReads(db: Db, badCaches: BadCacheCollector) {
-  /** One that cannot be read, or was saved before a finding said as much as today, is as good as none. */
+  /** One that cannot be read, or was saved before a finding said as much as today, is treated as missing. */
   function read<T>(schema: z.ZodType<T>, boardId: number, record: string): T | null {
     const finding = readJson(schema, record);
     if (finding === undefined) badCaches.add('findings', boardId);

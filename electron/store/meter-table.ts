@@ -34,7 +34,7 @@ const profileColumns: Columns<NewProfile> = {
 };
 
 const descriptionOf = parsedOnce(
-  // One that cannot be read is as good as none: the person describes the meter again.
+  // One that cannot be read is treated as missing: the person describes the meter again.
   (text: string) => readJson(meterDescriptionSchema.nullable(), text) ?? null,
 );
 const toMeter = ({ record, ...row }: MeterRecord): MeterRow => ({

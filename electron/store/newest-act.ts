@@ -13,7 +13,7 @@ const newestActSchema = z.object({
 });
 
 /** Changes that a yard file had when it was last used, and has no more. */
-export interface MissingActs {
+interface MissingActs {
   acts: number;
   /** When the newest of them was made, UTC, ISO 8601. */
   newestAt: string;
@@ -22,7 +22,7 @@ export interface MissingActs {
 const besideOf = (file: string): string => `${file}-newest`;
 
 /**
- * Writes the newest act of a yard file beside it. SQLite keeps new commits in a log of its own; where that is lost, the
+ * Writes the newest act of a yard file beside it. SQLite keeps new commits in a WAL beside it; where that is lost, the
  * file alone looks sound. Not synced, and where it cannot be written nothing fails: it then remembers an earlier act.
  */
 export function rememberNewestAct(file: string, db: Db): void {

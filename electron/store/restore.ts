@@ -83,7 +83,7 @@ export function finishRestore(yardFile: string): void {
 /** A restore failed: what it left is removed, by the next opening where the disk does not let it be now. */
 export function giveUpRestore(yardFile: string): void {
   try {
-    // Where a damaged file was put beside already, the next opening finishes the restore.
+    // Where a damaged file was renamed already, the next opening finishes the restore.
     if (existsSync(yardFile)) forgetRestore(yardFile);
   } catch {
     // Why the restore itself failed is what a person must read.

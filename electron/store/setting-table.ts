@@ -9,7 +9,7 @@ export function settingReads(db: Db) {
   return {
     get: (key: string): unknown => {
       const row = one.get(key);
-      // Damaged ones are as good as none: the usual ones hold.
+      // Damaged ones are treated as missing: the defaults hold.
       return row && readJson(z.unknown(), row.value);
     },
   };

@@ -15,27 +15,27 @@ const SUMMED_HEADER_BYTES = 8;
 type Sum = readonly [number, number];
 
 /** A page as one commit left it. */
-export interface WalFrame {
+interface WalFrame {
   /** Whether its sum fits. Where it does not, some of its bytes are wrong. */
   isSound: boolean;
   pageNumber: number;
   /** The file's size in pages where this frame ends a commit, else 0. */
   pagesAfterCommit: number;
-  /** Of the page's bytes in the log. */
+  /** Of the page's bytes in the WAL. */
   offset: number;
 }
 
-/** One bit of the log that is not as it was written: `log[offset] ^ mask` is. */
-export interface FlippedBit {
+/** One bit of the WAL that is not as it was written: `bytes[offset] ^ mask` is. */
+interface FlippedBit {
   offset: number;
   mask: number;
 }
 
 export interface Wal {
-  /** The log's bytes, with flipped bits put right. */
+  /** The WAL's bytes, with flipped bits put right. */
   bytes: Buffer;
   pageSize: number;
-  /** The first counts how often the log began again, the second is random. */
+  /** The first counts how often the WAL began again, the second is random. */
   salts: Sum;
   flipped: FlippedBit[];
   /** Up to the first frame that cannot be read, or to the end. */
@@ -49,18 +49,18 @@ export interface Wal {
 }
 
 /**
- * Reads a log. A frame's sum is carried on from the frame before, so each is checked against the sum stored there: a bad
+ * Reads a WAL. A frame's sum is carried on from the frame before, so each is checked against the sum stored there: a bad
  * frame does not hide those after it. Where only one bit can have been wrong, it is put right: 64 bits of sum tell that
  * from anything else that could have happened. The sum is weak in the highest bits of a word: a flip in about 1 of 4 fits
  * several places, and such a frame stays as it is.
  *
  * A last commit with more than one bit wrong cannot be told from one that was being written when the power failed: such
  * a tail counts as never committed, as it does for SQLite.
- * @returns null where this is no log, or where its header has more than one bit wrong
+ * @returns null where this is no WAL, or where its header has more than one bit wrong
  */
-export function readWal(log: Buffer): Wal | null {
-  if (log.length < HEADER_BYTES) return null;
-  const bytes = Buffer.from(log);
+export function readWal(written: Buffer): Wal | null {
+  if (written.length < HEADER_BYTES) return null;
+  const bytes = Buffer.from(written);
   const flipped: FlippedBit[] = [];
   if (!isMagic(bytes) && !flipMagic(bytes, flipped)) return null;
   const isBig = (bytes.readUInt32BE(0) & 1) === 1;
@@ -84,7 +84,7 @@ export function readWal(log: Buffer): Wal | null {
   };
   const frameBytes = FRAME_HEADER_BYTES + pageSize;
   let before = sumAt(bytes, 24);
-  /** Frames with many wrong bits that nothing has followed yet: the log may just end there. */
+  /** Frames with many wrong bits that nothing has followed yet: the WAL may just end there. */
   let bad: WalFrame[] = [];
   for (let at = HEADER_BYTES; at + frameBytes <= bytes.length; at += frameBytes) {
     const isOurs = saltBitsOff(bytes, at, salts) <= 1;

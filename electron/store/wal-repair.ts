@@ -1,23 +1,23 @@
 import { closeSync, copyFileSync, existsSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
 import { readWal } from './wal-frames.ts';
 
-/** What was found in the log of a yard file that was not closed. */
+/** What was found in the WAL of a yard file that was not closed. */
 export type WalState =
   /** As it was written, empty, or not there. */
   | { kind: 'sound' }
   /** Single bits were wrong, and are right again. `commits`: those that SQLite would have dropped without a word. */
   | { kind: 'repaired'; commits: number; copy: string }
-  /** Commits that follow a bad place cannot be read by SQLite, which would overwrite them. The log is as it was. */
+  /** Commits that follow a bad place cannot be read by SQLite, which would overwrite them. The WAL is as it was. */
   | { kind: 'cut'; laterCommits: number };
 
 /**
- * Checks a yard file's log before SQLite opens it. Single flipped bits are put right, in the log itself; a copy of the log
+ * Checks a yard file's WAL before SQLite opens it. Single flipped bits are put right, in the WAL itself; a copy of the WAL
  * as it was found is beside it. To be called while nothing in this process has the yard file open.
  */
 export function repairWal(file: string): WalState {
-  const log = `${file}-wal`;
-  if (!existsSync(log)) return { kind: 'sound' };
-  const bytes = readFileSync(log);
+  const walFile = `${file}-wal`;
+  if (!existsSync(walFile)) return { kind: 'sound' };
+  const bytes = readFileSync(walFile);
   const wal = readWal(bytes);
   if (wal === null) return { kind: 'sound' };
   if (wal.laterCommits > 0) return { kind: 'cut', laterCommits: wal.laterCommits };
@@ -27,9 +27,9 @@ export function repairWal(file: string): WalState {
     .slice(0, wal.committed)
     .filter((frame) => frame.pagesAfterCommit > 0 && isUsed(frame)).length;
   if (wal.flipped.length === 0 || commits === 0) return { kind: 'sound' };
-  const copy = freeName(`${log}.as-found`);
-  copyFileSync(log, copy);
-  const fd = openSync(log, 'r+');
+  const copy = freeName(`${walFile}.as-found`);
+  copyFileSync(walFile, copy);
+  const fd = openSync(walFile, 'r+');
   try {
     for (const { offset } of wal.flipped) writeSync(fd, wal.bytes, offset, 1, offset);
     fsyncSync(fd);

@@ -45,7 +45,7 @@ export function openYardFile(
     // SQLite gives the files beside it the same mode.
     makePrivateFile(file);
     for (const suffix of ['-wal', '-shm']) keepFilePrivate(file + suffix);
-    // Before SQLite opens the file: it drops what follows a bad place in the log.
+    // Before SQLite opens the file: it drops what follows a bad place in the WAL.
     const wal = repairWal(file);
     if (wal.kind === 'cut') {
       throw new YardFileProblem(
@@ -195,11 +195,10 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
 }
 
 /**
- * Puts a damaged yard file beside, under a name that no file has yet, with the files that SQLite keeps next to it:
- * these first, because a new file that finds an older one's there would take what is in them for its own.
- * @returns where it was put
+ * Renames a damaged yard file, which stays in its folder, with the files that SQLite keeps next to it: these first, because a new file that finds an older one's there would take what is in them for its own.
+ * @returns its new path
  */
-export function putBeside(file: string, day: string): string {
+export function renameDamaged(file: string, day: string): string {
   let target = `${file}.damaged-${day}`;
   for (let n = 2; suffixes.some((suffix) => existsSync(target + suffix)); n++) {
     target = `${file}.damaged-${day}-${n}`;

@@ -27,7 +27,7 @@ const FIRST_PAGE_BYTES = 65_536;
  * What a file is to this Pintally: `none` where there is nothing in it yet. `without-file` where only its newest
  * changes are left beside, which SQLite would delete.
  *
- * To open a file by SQLite makes files beside it, and to close it writes into it what lies in them. So a copy is asked.
+ * SQLite creates files when it opens one, and writes to it when it closes it. So a copy is checked.
  * @throws SqliteError where it is no database
  */
 export function identify(file: string): 'none' | 'without-file' | 'ours' | 'newer' | 'foreign' {

@@ -56,26 +56,26 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       backupId: backupIdOf(db),
       holdsAnything: () => holdsAnything(reader),
       integrityChecked,
-      /** What was found of its log. */
+      /** What was found of its WAL. */
       wal,
       missingActs: missingActs(file, db),
       rememberNewestAct: () => rememberNewestAct(file, db),
       allowWriting: () => allowWriting(db),
       forbidWriting: () => forbidWriting(db),
       ...tablesOf(db, badCaches),
-      /** Rows of caches that were come upon and cannot be read. */
+      /** Rows of caches that were found and cannot be read. */
       badCaches,
       reader: readsOf(reader, badCaches),
       /**
-       * Brings the log into the file, and empties it: what is in the file alone can be copied, and no bit of the log can be
-       * lost. Left for later where anybody reads from the log.
+       * Brings the WAL into the file, and empties it: what is in the file alone can be copied, and no bit of the WAL can be
+       * lost. Left for later where anybody reads from the WAL.
        */
       checkpoint: (): void => {
         db.pragma('busy_timeout = 0');
         try {
           db.pragma('wal_checkpoint(TRUNCATE)');
         } catch {
-          // On a full disk, say: the log still has everything, and a later one brings it in.
+          // On a full disk, say: the WAL still has everything, and a later one brings it in.
         } finally {
           db.pragma('busy_timeout = 2000');
         }

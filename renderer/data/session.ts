@@ -22,7 +22,7 @@ export interface Entry {
 export function createEntry(): Entry {
   let ticket = takeTicket();
   let session = stored();
-  /** Another window may still have one that counts no more. */
+  /** Another window may still have one that is no longer valid. */
   let refusedKey: string | null = null;
   let given = (): void => undefined;
   const channel = new BroadcastChannel(NAME);

@@ -3,7 +3,7 @@ import { backupReasons } from '../backups/rotation.ts';
 import { messageSchema } from '../words/message.ts';
 
 /** What is in a yard file, as a person knows it again. */
-export const yardContentsSchema = z.object({
+const yardContentsSchema = z.object({
   /** Null of a layout that had none yet. */
   uuid: z.uuid().nullable(),
   stacks: z.number().int(),
@@ -55,10 +55,10 @@ export type Look = z.infer<typeof lookSchema>;
 
 /** How the backups are doing. */
 export const backupStateSchema = z.object({
-  /** Where they are saved, as the person chose; null for the usual folder. */
+  /** Where they are saved, as the person chose; null for the default folder. */
   chosenFolder: z.string().nullable(),
   usualFolder: z.string(),
-  /** The chosen folder cannot be written to now, so the usual one is used. */
+  /** The chosen folder cannot be written to now, so the default one is used. */
   isAway: z.boolean(),
   /** Why the newest backup could not be made; null where it could. */
   problem: messageSchema.nullable(),

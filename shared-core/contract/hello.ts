@@ -3,7 +3,7 @@ import { z } from 'zod';
 const secretSchema = z.string().regex(/^[0-9a-f]{64}$/);
 
 /**
- * What a window of the loopback host and the host know of each other. Both are made anew at each start of the host:
+ * What a window of the loopback host and the host know of each other. Both are new at each start of the host:
  * whoever takes its port later, and is told the key by a window that comes back, has a key that opens nothing.
  */
 export const sessionSchema = z.object({

@@ -290,7 +290,7 @@ export const yardInfoSchema = z.object({
   file: z.string(),
   /** Null when all is well; otherwise what was wrong, what was kept, what to do next. */
   problem: messageSchema.nullable(),
-  /** Whether the damaged file can be put beside and a new yard begun. */
+  /** Whether the damaged file can be renamed and a new yard begun. */
   canStartAfresh: z.boolean(),
   /** The copy that was made of the file when that was lost while it was open; null where a file is in its place. */
   rescuedFile: z.string().nullable(),

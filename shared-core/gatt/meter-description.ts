@@ -51,7 +51,7 @@ const bytesHexSchema = z
   .regex(/^([0-9a-f]{2}){0,512}$/);
 
 /** What a meter says of the value that is read, and what it offers: another meter says something else. */
-export const meterIdentitySchema = z.object({
+const meterIdentitySchema = z.object({
   /** Its descriptors 0x2904, 0x2901 and 0x2906; null where it has none. */
   presentationFormatHex: bytesHexSchema.nullable(),
   userDescription: z.string().max(512).nullable(),

@@ -23,7 +23,7 @@ const another =
   existsSync(systemNode) &&
   interfaceOf(systemNode) !== process.versions.modules;
 test.skipIf(!another)(
-  'in a runtime of another version it is found not to load, with the reason for the log',
+  'in a runtime of another version it is found not to load, with the reason for the fault log',
   async () => {
     const there = await nativeSocketLoads({ execPath: systemNode, electronVersion: null });
     expect(there).toEqual({ loads: false, detail: expect.stringMatching(/NODE_MODULE_VERSION/) });

@@ -22,7 +22,7 @@ export interface Disk {
 
 const SECTOR = 512;
 
-/** A file while the log is played: what is surely there, and what may be. */
+/** A file while the write record is played: what is surely there, and what may be. */
 interface Node {
   durable: Bytes;
   /** In order; writes and cuts since the last sync. */

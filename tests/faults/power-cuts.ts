@@ -13,7 +13,7 @@ import { type Change, readWriteLog } from './write-log.ts';
 /** Enough for SQLite to copy its log into the file while readings are saved, which it does every 1,000 pages. */
 const BOARDS = 60;
 
-/** What a window was told, and how long the log of writes was then. */
+/** What a window was told, and how long the write record was then. */
 interface Told {
   end: number;
   reading: SavedReading;

@@ -69,7 +69,7 @@ export class ShimmedHost {
     return (await first).window;
   }
 
-  /** How much was written to the log so far, bytes: what is acknowledged by now was written before that. */
+  /** How much is in the write record so far, bytes: what is acknowledged by now was written before that. */
   logBytes(): number {
     return statSync(this.log).size;
   }

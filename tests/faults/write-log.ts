@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 
-/** What a process did to its folder, as `disk-shim.c` logged it. `end` is how long the log was then, bytes. */
+/** What a process did to its folder, as `disk-shim.c` logged it. `end` is how long the write record was then, bytes. */
 export type Change = { end: number } & (
   | { op: 'create' | 'opened'; file: number; name: string }
   | { op: 'write'; file: number; offset: number; bytes: Buffer }
@@ -69,6 +69,6 @@ function changeOf(
     case 'mkdir':
       return { op, name: text };
     default:
-      throw new Error('The log is not one of the shim.');
+      throw new Error('This is no write record of the shim.');
   }
 }

@@ -57,7 +57,7 @@ export function createBacklog(
           waiting.add(id);
           disturbance = error;
         } else if (!isFaultReported) {
-          // A thousand boards that fail alike are one line of the log.
+          // A thousand boards that fail alike are one line of the fault log.
           isFaultReported = true;
           context.reportFault(error);
         }

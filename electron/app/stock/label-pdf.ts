@@ -5,7 +5,7 @@ import type { LabelsToPrint } from './labels-worker.ts';
 type LabelThread = OwnThread<LabelsToPrint, Uint8Array>;
 
 /**
- * Makes PDFs on threads, each on one of its own, so that stopping one ends it at once and no other.
+ * Makes PDFs, each on its own thread, so that stopping one ends it at once and no other.
  * @param script  what the thread runs
  */
 export function createLabelPdf(script: string) {

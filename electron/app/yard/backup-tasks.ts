@@ -39,7 +39,7 @@ interface ReadingsToFind {
 }
 
 /** What takes long with backups; done on a thread (`backup-worker.ts`). */
-export const backupTasks = {
+const backupTasks = {
   /** Makes a backup, and deletes those of the same yard whose turn is over. */
   make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
     clearForBackup(target);
@@ -96,10 +96,10 @@ export const backupTasks = {
       readingsLeftOut: present === null ? null : readingsMissingIn(present, readable),
     })),
 };
-export type BackupTasks = typeof backupTasks;
+type BackupTasks = typeof backupTasks;
 type TaskName = keyof BackupTasks;
 
-export interface BackupQuestion {
+interface BackupQuestion {
   task: TaskName;
   input: unknown;
 }

@@ -45,7 +45,7 @@ export function createBackups(
   },
 ) {
   let problem: Message | null = null;
-  /** One at a time: each has a number of its own. */
+  /** One at a time: each has its own number. */
   let last: Promise<unknown> = Promise.resolve();
   const timer = setInterval(() => {
     if (problem !== null) void makeQuietly('round');

@@ -58,7 +58,7 @@ export function createRestoring(
     return yards.info();
   }
 
-  /** Nothing can be written from here on, so that the backup of the present yard has everything. */
+  /** Nothing can be written from here on, so that the backup of the current yard has everything. */
   async function complete(source: string, newUuid: string | null): Promise<void> {
     const present = yards.toBackUp();
     leave();

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { type SalvageReport, salvageReportSchema } from '../../../shared-core/contract/salvage.ts';
 import { makePrivateFile } from '../../store/private-files.ts';
-import { putBeside } from '../../store/yard-file.ts';
+import { renameDamaged } from '../../store/yard-file.ts';
 import type { OwnThread } from '../own-thread.ts';
 
 /** The thread that reads a damaged file (`salvage-worker.ts`) and writes what it could read to the target. */
@@ -10,20 +10,20 @@ export type SalvageThread = OwnThread<{ file: string; target: string }, SalvageR
 const reportOf = (file: string): string => `${file}-salvaged.json`;
 
 /**
- * Puts a file with what could be read in the place of a damaged one, which is put beside. The report is saved beside it as
- * well. Until everything is read, nothing is moved. To be called while the damaged file is locked and not open.
+ * Puts a file with what could be read in the place of a damaged one, which is renamed and left in the folder. The report
+ * is saved there as well. Until everything is read, nothing is moved. To be called while the damaged file is locked and not open.
  */
 export async function salvageYard(file: string, day: string, thread: SalvageThread): Promise<void> {
   const target = `${file}-salvaging`;
   for (const suffix of ['', '-journal', '-wal', '-shm']) rmSync(target + suffix, { force: true });
   makePrivateFile(target);
   const report = await thread.ask({ file, target });
-  putBeside(file, day);
+  renameDamaged(file, day);
   renameSync(target, file);
   saveReport(file, report);
 }
 
-/** Saves beside a yard file what was saved of it. */
+/** Saves beside a yard file what was recovered. */
 export function saveReport(file: string, report: SalvageReport): void {
   makePrivateFile(reportOf(file));
   writeFileSync(reportOf(file), JSON.stringify(report));

@@ -14,7 +14,7 @@ import {
   damagedFile,
   damageIn,
   isDamage,
-  putBeside,
+  renameDamaged,
   YardFileProblem,
 } from '../../store/yard-file.ts';
 import { lockYard, type YardLock } from '../../store/yard-lock.ts';
@@ -91,7 +91,7 @@ export function createYards(
   /** What is left of it is no yard. */
   function putCutBeside(file: string): void {
     try {
-      putBeside(file, day());
+      renameDamaged(file, day());
     } catch (error) {
       reportFault(error);
     }
@@ -313,7 +313,8 @@ export function createYards(
       };
     },
     /**
-     * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is put beside.
+     * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is
+     * renamed and left in the folder.
      * @throws Refusal where the own yard is neither open, damaged nor gone any more, or is not all in its file
      */
     replaceOwn: (): void => {
@@ -324,7 +325,7 @@ export function createYards(
       }
       refuseToReplace();
       try {
-        if (problem) putBeside(files.own, day());
+        if (problem) renameDamaged(files.own, day());
         yard?.close();
         yard = null;
         if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('refusal.restore-in-use'));
@@ -390,7 +391,7 @@ export function createYards(
     },
     startAfresh: (): void => {
       refuseSound();
-      putBeside(files[kind], day());
+      renameDamaged(files[kind], day());
       open(kind);
     },
     close: (): void => {

@@ -21,7 +21,7 @@ export function followOrders(order: (raw: unknown) => void, gone: () => void): v
   else process.on('message', order).on('disconnect', gone);
 }
 
-/** An error's text, for the log. */
+/** An error's text, for the fault log. */
 export const messageOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 /** A name from the air, safe to show and no longer than a message may hold. */

@@ -5,7 +5,7 @@ import { readWal } from '../wal-frames.ts';
 const MAGIC = Buffer.from('53514c69746520666f726d6174203300', 'hex');
 
 /**
- * The pages of a yard file as its newest commits left them, those after a bad place in its log included. Nothing is
+ * The pages of a yard file as its newest commits left them, those after a bad place in its WAL included. Nothing is
  * written. Close it only while SQLite does not have the file open in this process.
  *
  * Source: "Database File Format", sections 1.3 and 1.5, https://www.sqlite.org/fileformat2.html
@@ -14,24 +14,24 @@ export function openPages(file: string) {
   const fd = openSync(file, 'r');
   const header = Buffer.alloc(100);
   readSync(fd, header, 0, 100, 0);
-  const log = existsSync(`${file}-wal`) ? readWal(readFileSync(`${file}-wal`)) : null;
+  const wal = existsSync(`${file}-wal`) ? readWal(readFileSync(`${file}-wal`)) : null;
   const isWhole = header.subarray(0, 16).equals(MAGIC);
   const stored = header.readUInt16BE(16) === 1 ? 65_536 : header.readUInt16BE(16);
   const isPageSize = stored >= 512 && (stored & (stored - 1)) === 0;
   // Where neither can be read: what SQLite gives a new file.
-  const pageSize = log?.pageSize ?? (isWhole && isPageSize ? stored : 4096);
+  const pageSize = wal?.pageSize ?? (isWhole && isPageSize ? stored : 4096);
 
-  const inLog = new Map<number, number>();
-  if (log !== null) {
-    const used = log.later.length > 0 ? [...log.frames, ...log.later] : log.frames.slice(0, log.committed);
-    for (const { pageNumber, offset } of used) inLog.set(pageNumber, offset);
+  const inWal = new Map<number, number>();
+  if (wal !== null) {
+    const used = wal.later.length > 0 ? [...wal.frames, ...wal.later] : wal.frames.slice(0, wal.committed);
+    for (const { pageNumber, offset } of used) inWal.set(pageNumber, offset);
   }
   const inFile = Math.ceil(fstatSync(fd).size / pageSize);
-  const count = Math.min(Math.max(inFile, ...inLog.keys()), inFile + inLog.size + 1_000_000);
+  const count = Math.min(Math.max(inFile, ...inWal.keys()), inFile + inWal.size + 1_000_000);
 
   function page(number: number): Buffer {
-    const offset = inLog.get(number);
-    if (offset !== undefined && log !== null) return log.bytes.subarray(offset, offset + pageSize);
+    const offset = inWal.get(number);
+    if (offset !== undefined && wal !== null) return wal.bytes.subarray(offset, offset + pageSize);
     const bytes = Buffer.alloc(pageSize);
     readSync(fd, bytes, 0, pageSize, (number - 1) * pageSize);
     return bytes;

@@ -18,7 +18,7 @@ const KINDS: Record<string, SalvageKind> = {
 };
 
 /**
- * Saves what can be read of a damaged yard file into a new one, row by row. The damaged file and its log are only read.
+ * Saves what can be read of a damaged yard file into a new one, row by row. The damaged file and its WAL are only read.
  * The new file has our own layout of the damaged file's number, to be migrated when it is opened; caches are left empty.
  *
  * Each table's b-tree is walked around pages that cannot be read; then rows on pages that no tree leads to any more are

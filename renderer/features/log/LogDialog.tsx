@@ -4,7 +4,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 import css from './log.module.css';
 
-/** The newest part of the log, which a person can read, or save to send it to somebody. */
+/** The newest part of the fault log, which a person can read, or save to send it to somebody. */
 export function LogDialog({ file, text, onClose }: { file: string; text: string; onClose: () => void }) {
   const { say } = useWords();
   return (

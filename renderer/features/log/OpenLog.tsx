@@ -6,7 +6,7 @@ import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { LogDialog } from './LogDialog.tsx';
 
-/** Opens the log: by the computer's own program, or where there is none over the screen. */
+/** Opens the fault log: in the computer's own program, or where there is none over the screen. */
 export function OpenLog() {
   const { say } = useWords();
   const [shown, setShown] = useState<RequestOutput<'log.open'> | null>(null);

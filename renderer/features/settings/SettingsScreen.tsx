@@ -162,7 +162,7 @@ function Yard({ info }: { info: YardInfo }) {
   );
 }
 
-/** What was logged of faults. */
+/** The error report, to read or to save. */
 function Log() {
   const { say } = useWords();
   return (

@@ -10,7 +10,7 @@ const topics = (): Topic[] => ['backups'];
 /** Copies of the person's own yard file. The demo yard has none. */
 export const backupRequests = {
   'backups.look': ofMachine(query({ input: z.object({ file: fileSchema }), output: lookSchema, topics })),
-  /** Of a backup or of another yard file; the present yard is backed up first. */
+  /** Of a backup or of another yard file; the current yard is backed up first. */
   'backups.restore': ofMachine(
     command({ input: z.object({ file: fileSchema }), output: yardInfoSchema, topics: () => ['yard'] }),
   ),
@@ -29,7 +29,7 @@ export const backupRequests = {
   /** The newest first. */
   'backups.list': ofMachine(query({ input: nothingSchema, output: z.array(backupSchema), topics })),
   'backups.make': ofMachine(command({ input: nothingSchema, output: backupStateSchema, topics })),
-  /** Null for the usual folder. */
+  /** Null for the default folder. */
   'backups.setFolder': ofMachine(
     command({
       input: z.object({ folder: z.string().trim().min(1).max(4000).nullable() }),

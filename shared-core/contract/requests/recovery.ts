@@ -6,7 +6,7 @@ import { yardInfoSchema } from '../yard.ts';
 
 /** What happened to the open yard's file. */
 export const recoveryRequests = {
-  /** Opens a new file with what can be read of the damaged one, which is put beside. */
+  /** Opens a new file with what can be read of the damaged one, which is renamed and left in the folder. */
   'recovery.salvage': ofMachine(
     command({ input: nothingSchema, output: yardInfoSchema, topics: () => ['yard'] }),
   ),

@@ -111,7 +111,7 @@ test.each(cuts)(
     };
     expect(await rename()).toMatchObject({ ok: false, ...partlyRescued });
     expect(rawValuesIn(`${rescued()}-part`)).toEqual([12.1, 12.7, 13.4]);
-    // What is left of it is put beside, whole.
+    // What is left of it is renamed and left in the folder, whole.
     expect(existsSync(file())).toBe(false);
     expect(existsSync(`${file()}.damaged-2026-06-01`)).toBe(true);
     expect(await yard.command('yard.openOwn', {})).toMatchObject({

@@ -300,7 +300,7 @@ test('killed before its last step, it has changed nothing; the next opening forg
   expect(readdirSync(yard.dataDir).filter((name) => /restor/.test(name))).toEqual([]);
 });
 
-test('killed once a damaged yard was put beside, it is finished by the next opening', () => {
+test('killed once a damaged yard was renamed, it is finished by the next opening', () => {
   const yardFile = join(mkdtempSync(join(tmpdir(), 'pintally-restore-')), 'yard.sqlite');
   writeFileSync(`${yardFile}.restored`, 'the whole yard');
   finishRestore(yardFile);

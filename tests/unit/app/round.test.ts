@@ -594,7 +594,7 @@ describe('the yard', () => {
 });
 
 describe('a damaged yard file', () => {
-  test('is reported, the demo still opens, and it is put beside on request', async () => {
+  test('is reported, the demo still opens, and it is renamed on request', async () => {
     await yard.app.close();
     writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
     const { createApp } = await import('../../../electron/app/app.ts');

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { damagedReadings } from '../../../electron/store/damaged-readings.ts';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
-import { openYardFile, putBeside, YardFileProblem } from '../../../electron/store/yard-file.ts';
+import { openYardFile, renameDamaged, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { boardEditSchema, newBoardSchema } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -421,7 +421,7 @@ describe('a yard file', () => {
     for (let n = 0; n < 2; n++) {
       writeFileSync(file, `damaged ${n}`);
       writeFileSync(`${file}-wal`, 'log');
-      const beside = putBeside(file, '2026-05-01');
+      const beside = renameDamaged(file, '2026-05-01');
       expect(readFileSync(beside, 'utf8')).toBe(`damaged ${n}`);
       expect(existsSync(`${beside}-wal`)).toBe(true);
     }

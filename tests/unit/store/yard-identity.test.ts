@@ -121,7 +121,7 @@ describe('a file without a mark', () => {
   });
 });
 
-test('the log of a yard whose file is gone is not deleted', () => {
+test('the WAL of a yard whose file is gone is not deleted', () => {
   leftByKill('CREATE TABLE yard (uuid)');
   renameSync(file, `${file}.elsewhere`);
   const before = folder();

@@ -14,7 +14,7 @@ withYardOfTwo();
 
 /** The files as they are on disk now, as after a kill. */
 function asKilled(): string {
-  const dataDir = mkdtempSync(join(tmpdir(), 'pintally-lost-log-'));
+  const dataDir = mkdtempSync(join(tmpdir(), 'pintally-lost-wal-'));
   cpSync(yard.dataDir, dataDir, { recursive: true });
   return dataDir;
 }
@@ -36,7 +36,7 @@ async function notesIn(dataDir: string) {
   return { app, window, info, notes };
 }
 
-test('a yard whose log was deleted after a kill says which changes are missing, until that is dismissed', async () => {
+test('a yard whose WAL was deleted after a kill says which changes are missing, until that is dismissed', async () => {
   const dataDir = asKilled();
   rmSync(join(dataDir, 'yard.sqlite-wal'));
   const { app, window, notes } = await notesIn(dataDir);
@@ -48,34 +48,34 @@ test('a yard whose log was deleted after a kill says which changes are missing, 
   await app.close();
 });
 
-test('a yard that was killed and has its log has nothing to say', async () => {
+test('a yard that was killed and has its WAL has nothing to say', async () => {
   const { app, info, notes } = await notesIn(asKilled());
   expect(info.boards).toBe(2);
   expect(notes).toEqual([]);
   await app.close();
 });
 
-test('a yard whose log had one bit wrong has all its boards, and says what was repaired', async () => {
+test('a yard whose WAL had one bit wrong has all its boards, and says what was repaired', async () => {
   const dataDir = asKilled();
-  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
-  const first = readWal(log)!.frames[2]!.offset;
-  log.writeUInt8(log.readUInt8(first + 40) ^ 1, first + 40);
-  writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
+  const wal = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const first = readWal(wal)!.frames[2]!.offset;
+  wal.writeUInt8(wal.readUInt8(first + 40) ^ 1, first + 40);
+  writeFileSync(join(dataDir, 'yard.sqlite-wal'), wal);
   const { app, info, notes } = await notesIn(dataDir);
   expect(info.boards).toBe(2);
   expect(notes).toMatchObject([{ code: 'yard-note.changes-repaired' }]);
   await app.close();
 });
 
-test('a yard whose log has a page overwritten is not opened, so that nothing overwrites what follows', async () => {
+test('a yard whose WAL has a page overwritten is not opened, so that nothing overwrites what follows', async () => {
   const dataDir = asKilled();
-  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
-  const first = readWal(log)!.frames[2]!.offset;
-  log.fill(0xa5, first, first + 4096);
-  writeFileSync(join(dataDir, 'yard.sqlite-wal'), log);
+  const wal = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const first = readWal(wal)!.frames[2]!.offset;
+  wal.fill(0xa5, first, first + 4096);
+  writeFileSync(join(dataDir, 'yard.sqlite-wal'), wal);
   const { app, window, info } = await notesIn(dataDir);
   expect(info).toMatchObject({ problem: { code: 'refusal.yard-changes-unreadable' }, canStartAfresh: true });
-  expect(readFileSync(join(dataDir, 'yard.sqlite-wal')).equals(log)).toBe(true);
+  expect(readFileSync(join(dataDir, 'yard.sqlite-wal')).equals(wal)).toBe(true);
 
   expect(await window.command('recovery.salvage', {})).toMatchObject({ problem: null, boards: 2 });
   expect(await window.query('recovery.notes', {})).toMatchObject([
@@ -87,14 +87,14 @@ test('a yard whose log has a page overwritten is not opened, so that nothing ove
     lost: 0,
   });
   const day = new Date().toISOString().slice(0, 10);
-  expect(readFileSync(join(dataDir, `yard.sqlite.damaged-${day}-wal`)).equals(log)).toBe(true);
+  expect(readFileSync(join(dataDir, `yard.sqlite.damaged-${day}-wal`)).equals(wal)).toBe(true);
   await app.close();
 });
 
-test('a finished round is in the file itself, and the log is empty', async () => {
+test('a finished round is in the file itself, and the WAL is empty', async () => {
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   await yard.command('rounds.finish', { roundId });
-  // What follows from it, as judging, may write again; the round's own commits are no more in the log.
+  // What follows from it, as judging, may write again; the round's own commits are no more in the WAL.
   expect(statSync(join(yard.dataDir, 'yard.sqlite-wal')).size).toBeLessThan(100_000);
   const dataDir = asKilled();
   rmSync(join(dataDir, 'yard.sqlite-wal'));

@@ -63,7 +63,7 @@ function overwritten(pages: readonly number[]): string {
 }
 
 describe('what can be read of a yard file', () => {
-  test('is everything where nothing is damaged, the log included', () => {
+  test('is everything where nothing is damaged, the WAL included', () => {
     const { readings, boards, kind } = saved(copyOf(killed));
     expect(readings).toEqual(sound(READING));
     expect(readings).toHaveLength(READINGS);
@@ -122,7 +122,7 @@ describe('what can be read of a yard file', () => {
     });
   });
 
-  test('holds the later commits of a log with a bad page, which SQLite would drop', () => {
+  test('holds the later commits of a WAL with a bad page, which SQLite would drop', () => {
     const file = copyOf(killed);
     const log = readFileSync(`${file}-wal`);
     const { offset } = readWal(log)!.frames[4]!;

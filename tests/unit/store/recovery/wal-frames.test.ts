@@ -30,7 +30,7 @@ function flip(file: string, offset: number, mask: number): void {
   writeFileSync(`${file}-wal`, log);
 }
 
-describe('the log of a yard whose process was killed', () => {
+describe('the WAL of a yard whose process was killed', () => {
   test('is read as SQLite reads it: every reading is a commit of its own', () => {
     const wal = readWal(logOf(killed))!;
     expect(wal.flipped).toEqual([]);
@@ -86,7 +86,7 @@ describe('the log of a yard whose process was killed', () => {
   });
 });
 
-test('what is no log is none', () => {
+test('what is no WAL is none', () => {
   expect(readWal(Buffer.alloc(0))).toBeNull();
   expect(readWal(Buffer.alloc(5000, 0xa5))).toBeNull();
 });
