@@ -1,5 +1,5 @@
 import { openYard } from '../../electron/store/yard.ts';
-import { newBoardSchema } from '../../shared-core/contract/yard.ts';
+import { newBoardSchema, unknownOfBoard } from '../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
@@ -35,17 +35,10 @@ export function fillYard(file: string): void {
             stackId,
             speciesId: 'walnut-black',
             thicknessMm: 27,
+            ...unknownOfBoard,
             widthMm: 200,
             lengthMm: 2400,
-            sawnOn: null,
             sawing: 'flat',
-            ringRadiusMm: null,
-            barkSide: 'unknown',
-            barkOffOn: null,
-            log: '',
-            layer: null,
-            column: null,
-            note: '',
           }),
           placeId,
           '2026-01-01T00:00:00.000Z',

@@ -8,9 +8,8 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
-import { NoLink } from '../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { openWindow } from '../unit/app/a-window.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
 import { BOARDS, fillYard } from './filled-yard.ts';
 
 const TYPED_EVERY_MS = 20;
@@ -19,11 +18,7 @@ const dataDir = mkdtempSync(join(tmpdir(), 'pintally-bench-'));
 fillYard(join(dataDir, 'yard.sqlite'));
 const app = createApp({
   dataDir,
-  links: {
-    none: () => new NoLink(),
-    bluetooth: () => new NoLink(),
-    simulated: () => new SimulatedLink({ seed: 1 }),
-  },
+  links: noMeter,
   threads: threadSources,
   // Not in the way of what is measured.
   forecastAfterMs: 3_600_000,

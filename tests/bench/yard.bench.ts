@@ -7,9 +7,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
-import { NoLink } from '../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { openWindow } from '../unit/app/a-window.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
 import { BOARDS, BOARDS_A_STACK, fillYard } from './filled-yard.ts';
 
 const RUNS = 15;
@@ -20,11 +19,7 @@ fillYard(join(dataDir, 'yard.sqlite'));
 const opening = performance.now();
 const app = createApp({
   dataDir,
-  links: {
-    none: () => new NoLink(),
-    bluetooth: () => new NoLink(),
-    simulated: () => new SimulatedLink({ seed: 1 }),
-  },
+  links: noMeter,
   threads: threadSources,
 });
 const { answer } = openWindow(app);

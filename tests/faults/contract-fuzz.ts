@@ -6,10 +6,9 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
-import { NoLink } from '../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { isOfYard, type RequestName, requests } from '../../shared-core/contract/requests.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
 import { inputFor } from './contract-inputs.ts';
 import type { FaultResult } from './fault.ts';
 import { oneOf, type Random, randomFrom } from './random.ts';
@@ -46,11 +45,7 @@ export async function fuzzContract(inputsPerRequest: number, seed: number): Prom
   const faults: unknown[] = [];
   const app = createApp({
     dataDir,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
     reportFault: (error) => faults.push(error),
     // Forecasts of what comes to nothing sensible are the matter of other tests.

@@ -5,17 +5,12 @@
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import { startLoopbackHost } from '../../electron/loopback-host.ts';
-import { NoLink } from '../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
 
 const [dataDir = '', rendererDir = ''] = process.argv.slice(2);
 const app = createApp({
   dataDir,
-  links: {
-    none: () => new NoLink(),
-    bluetooth: () => new NoLink(),
-    simulated: () => new SimulatedLink({ seed: 1 }),
-  },
+  links: noMeter,
   threads: threadSources,
 });
 const host = await startLoopbackHost({

@@ -1,11 +1,10 @@
 import { join } from 'node:path';
 import { type App, createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
-import { NoLink } from '../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../electron/meter/simulated-link.ts';
 import { type RequestName, requests } from '../../shared-core/contract/requests.ts';
 import { type Message, messageSchema } from '../../shared-core/words/message.ts';
 import { type AWindow, openWindow, say } from '../unit/app/a-window.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
 import type { AnyWindow } from './streaming.ts';
 
 /** The app on a folder, in this process, with one window. */
@@ -25,11 +24,7 @@ export async function inApp<T>(
   const faults: string[] = [];
   const app = createApp({
     dataDir: folder,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
     clock,
     reportFault: (error) => faults.push(String(error)),

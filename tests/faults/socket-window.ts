@@ -3,9 +3,9 @@ import { WebSocket } from 'ws';
 import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../shared-core/contract/events.ts';
 import { welcomeSchema } from '../../shared-core/contract/hello.ts';
-import type { RequestInput, RequestName, RequestOutput } from '../../shared-core/contract/requests.ts';
+import type { RequestName } from '../../shared-core/contract/requests.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
-import { say } from '../unit/app/a-window.ts';
+import { outputsOf } from '../unit/app/a-window.ts';
 import type { AnyWindow } from './streaming.ts';
 
 /** The host is gone, so that nobody knows what became of what it was asked. */
@@ -67,15 +67,7 @@ export async function connectWindow(
     });
   }
   await answer('yard.info', {});
-  async function request<N extends RequestName>(
-    name: N,
-    input: RequestInput<N>,
-    act?: string,
-  ): Promise<RequestOutput<N>> {
-    const given = await answer(name, input, act);
-    if (!given.ok) throw new Error(say(given.problem));
-    return given.output as RequestOutput<N>;
-  }
+  const request = outputsOf(answer);
   const window: SocketWindow = {
     answer,
     query: request,

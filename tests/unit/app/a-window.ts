@@ -22,6 +22,17 @@ export const { say } = createWords({
   today: null,
 });
 
+type Ask = (name: RequestName, input: unknown, act?: string) => Promise<Answer>;
+
+/** The output of each request, or its refusal's sentence thrown. */
+export const outputsOf =
+  (answer: Ask) =>
+  async <N extends RequestName>(name: N, input: RequestInput<N>, act?: string): Promise<RequestOutput<N>> => {
+    const given = await answer(name, input, act);
+    if (!given.ok) throw new Error(say(given.problem));
+    return given.output as RequestOutput<N>;
+  };
+
 /** A window of the app: it names the yard that it last asked for or opened, and makes each command one act. */
 export function openWindow(app: App, id = 'window-1') {
   const events: { name: EventName; data: unknown }[] = [];
@@ -35,16 +46,7 @@ export function openWindow(app: App, id = 'window-1') {
     return given;
   }
 
-  /** The output of a request, or its refusal's sentence thrown. */
-  async function request<N extends RequestName>(
-    name: N,
-    input: RequestInput<N>,
-    act?: string,
-  ): Promise<RequestOutput<N>> {
-    const given = await answer(name, input, act);
-    if (!given.ok) throw new Error(say(given.problem));
-    return given.output as RequestOutput<N>;
-  }
+  const request = outputsOf(answer);
 
   return {
     answer,

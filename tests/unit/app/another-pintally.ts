@@ -1,5 +1,5 @@
 /**
- * The yards of a Pintally in a process of its own, on the data folder that it is given: it prints which yard is open,
+ * The yards of a Pintally in its own process, on the data folder that it is given: it prints which yard is open,
  * and what a person reads where none is. Then it waits until it is ended.
  */
 import { createYards } from '../../../electron/app/yard/yards.ts';

@@ -22,18 +22,7 @@ const namesIn = (folder: string): string[] => readdirSync(folder).filter((name) 
 const reasonsIn = (folder: string) => namesIn(folder).map((name) => readBackupName(name)?.why);
 
 async function finishRound(): Promise<void> {
-  const { id } = await yard.command('rounds.start', {
-    stackId: yard.stack.id,
-    woodTempC: 20,
-    startedOn: null,
-  });
-  await yard.command('rounds.saveTyped', {
-    roundId: id,
-    boardId: yard.boards[0]!.id,
-    spotIndex: 0,
-    newestReadingId: null,
-    raw: 12.4,
-  });
+  const { id } = await yard.beginRound();
   await yard.command('rounds.finish', { roundId: id });
 }
 const backupsMade = (count: number, folder = usual()) =>

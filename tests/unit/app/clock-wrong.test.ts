@@ -4,10 +4,9 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
-import { NoLink } from '../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { type AWindow, openWindow, say } from './a-window.ts';
+import { noMeter } from './no-meter.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 const saysOf = async (window: Pick<AWindow, 'query'>) => {
@@ -33,11 +32,7 @@ test('a clock that tells a time before the last change cannot be right, and does
 test('nor can one that tells a time before the app was built', async () => {
   const app = createApp({
     dataDir: mkdtempSync(join(tmpdir(), 'pintally-app-')),
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
     clock: () => new Date('2020-01-01T08:00:00.000Z'),
     built: '2026-05-01T08:00:00.000Z',

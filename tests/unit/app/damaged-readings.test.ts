@@ -5,9 +5,8 @@ import Database from 'better-sqlite3';
 import { afterEach, expect, test, vi } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
-import { NoLink } from '../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import { type AWindow, openWindow, say } from './a-window.ts';
+import { noMeter } from './no-meter.ts';
 import { yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
@@ -65,11 +64,7 @@ function open(dataDir: string) {
   const faults: unknown[] = [];
   const app = createApp({
     dataDir,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
     clock: () => new Date('2026-06-01T09:00:00.000Z'),
     reportFault: (fault) => faults.push(fault),

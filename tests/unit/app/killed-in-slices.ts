@@ -1,5 +1,5 @@
 /**
- * A Pintally in a process of its own that is killed between two slices of an edit of all boards of the data folder that
+ * A Pintally in its own process that is killed between two slices of an edit of all boards of the data folder that
  * it is given.
  */
 import { setImmediate } from 'node:timers/promises';

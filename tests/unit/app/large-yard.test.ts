@@ -4,9 +4,8 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
-import { NoLink } from '../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import { openWindow } from './a-window.ts';
+import { noMeter } from './no-meter.ts';
 import { yardOfTwo } from './yard-of-two.ts';
 
 /** A file larger than what is looked through before it is opened: a yard of two boards beside 20 MB of anything. */
@@ -32,11 +31,7 @@ function open(dataDir: string, checkThread = threadSources.check) {
   const faults: unknown[] = [];
   const app = createApp({
     dataDir,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: { ...threadSources, check: checkThread },
     reportFault: (fault) => faults.push(fault),
   });

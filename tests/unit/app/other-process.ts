@@ -14,7 +14,7 @@ export interface OtherPintally {
 
 let running: ChildProcess[] = [];
 
-/** Starts Pintally in a process of its own (`another-pintally.ts`). */
+/** Starts Pintally in its own process (`another-pintally.ts`). */
 export async function startAnother(dataDir: string, which: 'own' | 'demo' = 'own'): Promise<OtherPintally> {
   const script = join(import.meta.dirname, 'another-pintally.ts');
   const child = spawn(process.execPath, [script, dataDir, which], {

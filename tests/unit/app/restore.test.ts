@@ -38,18 +38,7 @@ const placeNames = async () => (await yard.query('places.list', {})).map(({ name
 async function backupAndMore(): Promise<string> {
   await yard.command('backups.make', {});
   const [backup] = await yard.query('backups.list', {});
-  const { id } = await yard.command('rounds.start', {
-    stackId: yard.stack.id,
-    woodTempC: 20,
-    startedOn: null,
-  });
-  await yard.command('rounds.saveTyped', {
-    roundId: id,
-    boardId: yard.boards[0]!.id,
-    spotIndex: 0,
-    newestReadingId: null,
-    raw: 12.4,
-  });
+  await yard.beginRound();
   await rename('Loft');
   return backup!.file;
 }

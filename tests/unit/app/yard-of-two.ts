@@ -137,6 +137,18 @@ export async function yardOfTwo({ forecastAfterMs = 20 }: Pick<AppOptions, 'fore
     boards,
     board,
     ...window,
+    /** Starts a round and reads the first board once. */
+    beginRound: async (): Promise<{ id: number }> => {
+      const round = await command('rounds.start', { stackId: stack.id, woodTempC: 20, startedOn: null });
+      await command('rounds.saveTyped', {
+        roundId: round.id,
+        boardId: boards[0]!.id,
+        spotIndex: 0,
+        newestReadingId: null,
+        raw: 12.4,
+      });
+      return round;
+    },
     now: () => now.toISOString(),
     later: (ms: number) => {
       now = new Date(now.getTime() + ms);

@@ -8,12 +8,11 @@ import { WebSocket } from 'ws';
 import { type App, createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
-import { NoLink } from '../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { Answer } from '../../../shared-core/contract/answer.ts';
 import type { EventData, EventName } from '../../../shared-core/contract/events.ts';
 import { type Session, TICKET_IN_ADDRESS, welcomeSchema } from '../../../shared-core/contract/hello.ts';
 import type { RequestInput, RequestName, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { noMeter } from '../app/no-meter.ts';
 
 /** The whole app behind the real loopback host, with two windows connected as pages are. */
 let app: App;
@@ -25,11 +24,7 @@ beforeEach(async () => {
   writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title>');
   app = createApp({
     dataDir: mkdtempSync(join(tmpdir(), 'pintally-app-')),
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
   });
   const owner = app.connect('window-0', () => undefined);

@@ -7,7 +7,7 @@ import { damagedReadings } from '../../../electron/store/damaged-readings.ts';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, renameDamaged, YardFileProblem } from '../../../electron/store/yard-file.ts';
-import { boardEditSchema, newBoardSchema } from '../../../shared-core/contract/yard.ts';
+import { boardEditSchema, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
@@ -71,17 +71,8 @@ function yardWithBoard() {
       stackId,
       speciesId: 'test-wood',
       thicknessMm: 27,
-      widthMm: null,
+      ...unknownOfBoard,
       lengthMm: 2400,
-      sawnOn: null,
-      sawing: 'unknown',
-      ringRadiusMm: null,
-      barkSide: 'unknown',
-      barkOffOn: null,
-      log: '',
-      layer: null,
-      column: null,
-      note: '',
     }),
     placeId,
     '2026-01-01T00:00:00.000Z',

@@ -5,9 +5,8 @@ import Database from 'better-sqlite3';
 import { afterEach, expect, test } from 'vitest';
 import { type App, createApp } from '../../../../electron/app/app.ts';
 import { threadSources } from '../../../../electron/app/thread-files.ts';
-import { NoLink } from '../../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../../electron/meter/simulated-link.ts';
 import { openWindow } from '../../app/a-window.ts';
+import { noMeter } from '../../app/no-meter.ts';
 
 let app: App;
 afterEach(() => app.close());
@@ -16,11 +15,7 @@ const dataDir = mkdtempSync(join(tmpdir(), 'pintally-built-in-'));
 function open() {
   app = createApp({
     dataDir,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
   });
   return openWindow(app);

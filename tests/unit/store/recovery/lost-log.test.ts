@@ -4,10 +4,9 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { createApp } from '../../../../electron/app/app.ts';
 import { threadSources } from '../../../../electron/app/thread-files.ts';
-import { NoLink } from '../../../../electron/meter/no-link.ts';
-import { SimulatedLink } from '../../../../electron/meter/simulated-link.ts';
 import { readWal } from '../../../../electron/store/wal-frames.ts';
 import { openWindow } from '../../app/a-window.ts';
+import { noMeter } from '../../app/no-meter.ts';
 import { withYardOfTwo, yard } from '../../app/yard-of-two.ts';
 
 withYardOfTwo();
@@ -23,11 +22,7 @@ function asKilled(): string {
 async function notesIn(dataDir: string) {
   const app = createApp({
     dataDir,
-    links: {
-      none: () => new NoLink(),
-      bluetooth: () => new NoLink(),
-      simulated: () => new SimulatedLink({ seed: 1 }),
-    },
+    links: noMeter,
     threads: threadSources,
   });
   const window = openWindow(app);
