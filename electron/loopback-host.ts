@@ -24,7 +24,7 @@ const PATIENCE = {
   hello: 5000,
   /** To send a request's headers. */
   headers: 5000,
-  /** To be looked at again where it takes too long, or reads nothing. */
+  /** Checked again where it takes too long, or reads nothing. */
   check: 5000,
 };
 

@@ -103,7 +103,7 @@ export function createApp({
   const windows = createWindows();
   const changes = createSignal<readonly Topic[]>();
   const checkThread: CheckThread = createOwnThread(threads.check);
-  // One of its own: a large file that is opened meanwhile does not wait for all readings of another.
+  // A separate thread: a large file that is opened meanwhile does not wait for all readings of another.
   const verifyThread: CheckThread = createOwnThread(threads.check);
   const salvageThread: SalvageThread = createOwnThread(threads.salvage);
   const roundThread: RoundThread = createOwnThread(threads.round);

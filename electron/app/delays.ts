@@ -26,7 +26,7 @@ export function createDelays(
     end: (by: object): void => {
       if (delayed.delete(by) && delayed.size === 0) windows.emit('updates.delayed', { problem: null });
     },
-    /** Something that follows from what a window did failed, and is made again when it is next looked at. */
+    /** Something that follows from what a window did failed, and is made again the next time someone asks for it. */
     tell: (window: string, error: unknown): void => {
       const undone = { undone: message('refusal.saved-not-updated'), again: message('refusal.open-again') };
       windows.emitTo(window, 'updates.delayed', { problem: faultMessage(error, undone, reportFault) });

@@ -10,7 +10,7 @@ interface BadCaches {
 }
 export type Cache = keyof BadCaches;
 
-/** Collects them over both connections of a file. Each is given once, so that one which stays bad is not made for ever. */
+/** Collects them over both connections of a file. Each is given once, so that one that stays bad is not made forever. */
 export function createBadCaches() {
   const given: Record<Cache, Set<number>> = {
     findings: new Set(),

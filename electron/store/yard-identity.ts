@@ -14,7 +14,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { migrations } from './migrations.ts';
 
-/** "Pint": how a yard file is told from any other SQLite file. Set since layout 10. */
+/** "Pint": sets a yard file apart from any other SQLite file. Set since layout 10. */
 export const APPLICATION_ID = 0x50696e74;
 
 /** What earlier layouts had from the first on. */

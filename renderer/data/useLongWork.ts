@@ -26,7 +26,7 @@ export function useLongWork() {
     underWay,
     /** Throws as what was asked for does. */
     follow,
-    /** @returns what came of it; undefined where it was stopped or failed, which the person is told */
+    /** @returns what came of it; undefined where it was stopped or failed, and the person reads why */
     run: <T>(ask: (work: string) => Promise<T>): Promise<T | undefined> => attempt(follow(ask)),
     cancel: (): void => {
       if (underWay) void attempt(bridge().command('work.cancel', { work: underWay.work }));

@@ -4,7 +4,7 @@ const secretSchema = z.string().regex(/^[0-9a-f]{64}$/);
 
 /**
  * What a window of the loopback host and the host know of each other. Both are new at each start of the host:
- * whoever takes its port later, and is told the key by a window that comes back, has a key that opens nothing.
+ * whoever takes its port later, and gets the key from a window that comes back, has a key that opens nothing.
  */
 export const sessionSchema = z.object({
   /** By it the host knows its windows. */

@@ -139,7 +139,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
           if (current) outdated.push(current);
           if (move) moves.add({ boardId: id, placeId: move.placeId, since: move.since });
         }
-        // One was edited after it was looked at.
+        // One was edited after its version was compared.
         if (outdated.length > 0) throw conflict(outdated);
         if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
         judge(ids);

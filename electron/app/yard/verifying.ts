@@ -12,7 +12,7 @@ const foundSchema = z.object({ ids: z.array(z.number()), isDismissed: z.boolean(
 
 /**
  * Looks in the background through every reading of an open yard for what the disk changed. Boards with such readings are
- * judged again without them, and the person is told until they dismiss it.
+ * judged again without them, and a note says so until the person dismisses it.
  *
  * @param verifyAfterMs  how long after a yard was opened
  */
