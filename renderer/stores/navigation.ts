@@ -127,7 +127,7 @@ export function guardLeaving(wouldLose: () => boolean): () => void {
   return () => void guards.delete(wouldLose);
 }
 
-/** Follows the address from now on. */
+/** Follows the address from now on, and goes where it led while nobody listened yet. */
 export function followAddress(): () => void {
   const follow = ({ oldURL }: HashChangeEvent) => {
     if ([...guards].some((wouldLose) => wouldLose())) {
@@ -136,6 +136,7 @@ export function followAddress(): () => void {
     }
     useNavigation.setState(({ visits }) => ({ route: parseRoute(location.hash), visits: visits + 1 }));
   };
+  useNavigation.setState({ route: parseRoute(location.hash) });
   addEventListener('hashchange', follow);
   return () => removeEventListener('hashchange', follow);
 }

@@ -74,3 +74,10 @@ test('a form that was saved can be left', async () => {
   await user.click(screen.getByRole('button', { name: 'Save' }));
   await waitFor(() => expect(routeName()).toBe('places'));
 });
+
+test('an address that changed before anyone followed it is where the window goes', () => {
+  follow();
+  location.hash = '#/places';
+  follow = followAddress();
+  expect(routeName()).toBe('places');
+});
