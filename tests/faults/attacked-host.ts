@@ -14,6 +14,10 @@ export interface AttackedHost {
   port: number;
   isAlive(): boolean;
   residentBytes(): Promise<number>;
+  /** As the host counts them: a busy attacker may hear much later that one was closed. */
+  openSockets(): Promise<number>;
+  /** While `work` goes on, the host is as busy as can be: it comes to nothing. */
+  whileBusy<T>(work: () => Promise<T>): Promise<T>;
   /** A connection that ignores whatever happens to it. */
   knock(): Promise<Socket>;
   /** A window of the person's own, that shows that it is one. */
@@ -51,12 +55,23 @@ export async function startAttackedHost(): Promise<AttackedHost> {
     return { socket, session: welcomeSchema.parse(JSON.parse(String(welcome))).session };
   }
 
+  async function inUse(): Promise<{ residentBytes: number; openSockets: number }> {
+    child.send('in use');
+    return (await answerOf(child)) as { residentBytes: number; openSockets: number };
+  }
+
   return {
     port: Number(port),
     isAlive: () => child.exitCode === null && child.signalCode === null,
-    residentBytes: async () => {
-      child.send('memory');
-      return ((await answerOf(child)) as { residentBytes: number }).residentBytes;
+    residentBytes: async () => (await inUse()).residentBytes,
+    openSockets: async () => (await inUse()).openSockets,
+    whileBusy: async (work) => {
+      child.kill('SIGSTOP');
+      try {
+        return await work();
+      } finally {
+        child.kill('SIGCONT');
+      }
     },
     knock: async () => {
       const socket = connect({ host: '127.0.0.1', port: Number(port), noDelay: true });
