@@ -71,6 +71,12 @@ function outputOf(answer: Answer): unknown {
 
 let shownYard: string | null = null;
 
+/** An answer as this window must read it: where it has opened another yard since it asked, no other window did. */
+function asOwnDoing(answer: Answer, askedOf: string | null): Answer {
+  if (answer.ok || answer.problem.code !== 'refusal.other-yard' || shownYard === askedOf) return answer;
+  return { ...answer, problem: { ...answer.problem, code: 'refusal.yard-left' } };
+}
+
 /** From now on the window shows this yard: every request says so, and is refused where another one is open. */
 export function nameYard(uuid: string | null): void {
   shownYard = uuid;
@@ -89,7 +95,10 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
   const underWay = new Map<string, string>();
   const lost = new Map<string, string>();
   return {
-    query: async (name, input) => outputOf(await send(name, input, { yard: shownYard, act: null })) as never,
+    query: async (name, input) => {
+      const yard = shownYard;
+      return outputOf(asOwnDoing(await send(name, input, { yard, act: null }), yard)) as never;
+    },
     command: async (name, input) => {
       const yard = shownYard;
       const content = JSON.stringify([yard, name, input]);
@@ -104,7 +113,7 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
       if (!answer.ok && answer.mayBeDone) lost.set(content, act);
       else if (answer.ok && isAct(name)) lost.clear();
       else lost.delete(content);
-      return outputOf(answer) as never;
+      return outputOf(asOwnDoing(answer, yard)) as never;
     },
   };
 }

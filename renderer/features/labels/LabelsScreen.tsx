@@ -1,10 +1,12 @@
 import { useMemo, useState } from 'react';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { BoardChoice } from './BoardChoice.tsx';
 import { LabelPreview } from './LabelPreview.tsx';
@@ -21,6 +23,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   const [typedUsed, setTypedUsed] = useState<number | null>(0);
   const words = useWords();
   const { say } = words;
+  const work = useLongWork();
   const layout = layouts[kind];
   const used = kind === 'sheet' ? (typedUsed ?? 0) : 0;
   const problem = problemOfUsed(used, layout);
@@ -47,9 +50,19 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       title={say('labels.title')}
       lead={pages.length > 0 ? say('labels.amount', amount) : say('labels.lead')}
       actions={
-        <PrintActions pages={pages} boardIds={chosen} kind={kind} used={used} disabled={output === null} />
+        <PrintActions
+          pages={pages}
+          boardIds={chosen}
+          kind={kind}
+          used={used}
+          disabled={output === null}
+          work={work}
+        />
       }
     >
+      {work.underWay && (
+        <WorkUnderWay label={say('labels.making-pdf')} {...work.underWay} onCancel={work.cancel} />
+      )}
       {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
       <div className={styles.columns}>
         <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />

@@ -3,11 +3,10 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { bridge } from '../../data/bridge.ts';
 import { download } from '../../data/download.ts';
-import { useLongWork } from '../../data/useLongWork.ts';
+import type { LongWork } from '../../data/useLongWork.ts';
 import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
-import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { PrintPages } from './PrintPages.tsx';
 
@@ -18,15 +17,17 @@ export function PrintActions({
   kind,
   used,
   disabled,
+  work: { run },
 }: {
   pages: readonly DrawnPage[];
   boardIds: readonly number[];
   kind: RequestInput<'labels.pdf'>['kind'];
   used: number;
   disabled: boolean;
+  /** Making the PDF. How far it is, and what stops it, is shown elsewhere, so that no button comes where these are. */
+  work: LongWork;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
-  const { underWay, run, cancel } = useLongWork();
   const { say } = useWords();
   const isOff = disabled || pages.length === 0 || busy !== 'nothing';
 
@@ -37,8 +38,9 @@ export function PrintActions({
 
   async function save(): Promise<void> {
     setBusy('pdf');
-    const made = await run((work) =>
-      bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region(), work }),
+    const made = await run(
+      (work) => bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region(), work }),
+      say('labels.pdf-stopped'),
     );
     if (!made) return setBusy('nothing');
     const { pdfBase64, fileName } = made;
@@ -56,7 +58,6 @@ export function PrintActions({
       <Button disabled={isOff} onClick={save}>
         {say('labels.save-as-pdf')}
       </Button>
-      {underWay && <WorkUnderWay label={say('labels.making-pdf')} {...underWay} onCancel={cancel} />}
       {busy === 'print' && <PrintPages pages={pages} onDone={finish} />}
     </>
   );

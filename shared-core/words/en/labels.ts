@@ -41,6 +41,7 @@ export const labels = {
   'labels.actual-size': 'Print at actual size, not fitted to the page.',
   'labels.save-as-pdf': 'Save as PDF',
   'labels.making-pdf': 'Making the PDF …',
+  'labels.pdf-stopped': 'Stopped. No PDF made.',
   'labels.pdf-made':
     '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}.',
   'labels.pdf-title': 'Pintally labels',

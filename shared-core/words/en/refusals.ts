@@ -17,6 +17,8 @@ export const refusals = {
     'This window is of another version of Pintally. Nothing was done. Restart Pintally.',
   'refusal.foreign-page':
     'This page cannot use Pintally. Nothing was changed. Use the window that Pintally opened.',
+  'refusal.yard-left':
+    'You opened {kind, select, demo {the demo yard} other {another yard}} before this was done. Nothing was changed.',
   'refusal.stopped': 'Stopped. Nothing was changed.',
   'refusal.taken-back-later':
     'The disk is full or failing. Some boards are changed now. Make room. Pintally then changes them back by itself.',

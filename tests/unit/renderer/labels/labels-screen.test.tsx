@@ -6,9 +6,11 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LabelsScreen } from '../../../../renderer/features/labels/LabelsScreen.tsx';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -262,10 +264,41 @@ describe('Getting them on paper', () => {
     expect([progress.getAttribute('value'), progress.getAttribute('max')]).toEqual(['40', '160']);
     expect(screen.getByText('40 of 160')).toBeTruthy();
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Cancel' }));
+    const cancel = screen.getByRole('button', { name: 'Cancel' });
+    // A second click on "Save as PDF" must not meet it: the buttons stay where they are.
+    expect(screen.getByRole('button', { name: 'Save as PDF' }).closest('header')!.contains(cancel)).toBe(
+      false,
+    );
+    await user.click(cancel);
     expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
     expect(screen.queryByRole('progressbar')).toBeNull();
-    expect(useNotices.getState().notices[0]?.sentence).toBe('Stopped. Nothing was changed.');
+    expect(useNotices.getState().notices).toMatchObject([
+      { kind: 'done', sentence: 'Stopped. No PDF made.' },
+    ]);
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
+  });
+
+  test('whoever opens another yard meanwhile stops it, and is not told of a problem', async () => {
+    let stop: () => void = () => undefined;
+    const { machine, user } = open([1, 3], {
+      'labels.pdf': () =>
+        new Promise((_, reject) => {
+          stop = () => reject(new Refusal(message('refusal.stopped')));
+        }),
+      'work.cancel': () => {
+        stop();
+        return {};
+      },
+    });
+    await screen.findByText('2 labels on 1 page.');
+    await user.click(await screen.findByRole('button', { name: 'Save as PDF' }));
+    useYard.setState({ info: { uuid: 'the demo yard' } as YardInfo });
+    cleanup();
+    await vi.waitFor(() =>
+      expect(useNotices.getState().notices).toMatchObject([
+        { kind: 'done', sentence: 'Stopped. No PDF made.' },
+      ]),
+    );
     expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
   });
 

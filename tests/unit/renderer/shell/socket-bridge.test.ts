@@ -223,6 +223,26 @@ test('every command is one act, of the yard on screen', async () => {
   expect(second?.act).not.toBe(first?.act);
 });
 
+test('whoever opened another yard since asking is not told that another window did', async () => {
+  const host = await machine();
+  const { bridge } = connect(host.port);
+  const problem = message('refusal.other-yard', { kind: 'demo' });
+  for (const ask of [
+    () => bridge.query('stacks.list', {}),
+    () => bridge.command('rounds.finish', { roundId: 1 }),
+  ]) {
+    nameYard('aa');
+    host.answers(() => ({ ok: false, problem }));
+    await expect(ask()).rejects.toMatchObject({ problem });
+    host.answers(() => {
+      nameYard('bb');
+      return { ok: false, problem };
+    });
+    await expect(ask()).rejects.toMatchObject({ problem: message('refusal.yard-left', { kind: 'demo' }) });
+  }
+  nameYard(null);
+});
+
 test('what is done again while nobody knows what came of it is the same act', async () => {
   const host = await machine();
   const { bridge, states } = connect(host.port);
