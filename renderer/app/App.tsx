@@ -60,6 +60,7 @@ export function App() {
         <OtherYardBanner />
         <YardNotes />
       </div>
+      <Notices />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
           <Fault>{screenAt(route)}</Fault>
@@ -69,7 +70,6 @@ export function App() {
           </div>
         )}
       </main>
-      <Notices />
     </>
   );
 }
