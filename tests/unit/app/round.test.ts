@@ -98,6 +98,18 @@ describe('a round with typed values', () => {
     },
   );
 
+  test.each([1e308, -1e308])(
+    '%d is what no meter shows, with its decimal point missed either: a sentence, and nothing is saved',
+    async (raw) => {
+      const roundId = await begin();
+      const spot = await aimedSpot(roundId);
+      expect(await yard.refusal('rounds.saveTyped', { ...spot, raw })).toBe(
+        'No meter shows that number. Check it. Nothing was saved.',
+      );
+      expect(await readingsOf(roundId)).toEqual([]);
+    },
+  );
+
   test('0 is no reading: a sentence, and nothing is saved', async () => {
     const roundId = await begin();
     const spot = await aimedSpot(roundId);
@@ -393,6 +405,31 @@ describe('a round with a live meter', () => {
     ]);
     expect(readings[0]!.suspicions.map(({ rule }) => rule)).toContain('not-settled');
   });
+
+  test.each([1e308, -1e308, 5e-324, 0])(
+    'a meter that sends %d shows no reading: a sentence, nothing is saved, and the next value is',
+    async (sent) => {
+      await withMeter();
+      yard.meter.describe({
+        serviceUuid: '181a',
+        characteristicUuid: '2a6f',
+        layout: { format: 21, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
+        unit: 'pct',
+        basis: null,
+        range: { min: 4, max: 60 },
+        origin: 'self-described',
+      });
+      const roundId = await begin();
+      const send = (pct: number) => yard.meter.sendRubbish(new Uint8Array(new Float64Array([pct]).buffer));
+      send(sent);
+      const refused = await yard.refusal('rounds.saveLive', await aimedSpot(roundId));
+      expect(refused).toBe(say(message('refusal.no-value')));
+      expect(await readingsOf(roundId)).toEqual([]);
+      send(12);
+      await saveLive(roundId);
+      expect(await readingsOf(roundId)).toMatchObject([{ raw: 12, counts: true }]);
+    },
+  );
 
   test('takes live values again once it is reopened', async () => {
     const roundId = await begin();
