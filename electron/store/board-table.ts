@@ -205,9 +205,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
     b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
-  const walked = db.prepare<[number, string | null, string | null], BoardToProbe>(
-    `${toProbe} WHERE ${withStack} AND (? IS NULL OR (SELECT min(since) FROM move WHERE board_id = b.id) <= ?)
-     ORDER BY b.id`,
+  const walked = db.prepare<[number, number | null, number | null], BoardToProbe>(
+    `${toProbe} WHERE ${withStack} AND (? IS NULL OR b.id <= ?) ORDER BY b.id`,
+  );
+  const firstAdded = db.prepare<[number], { at: string | null }>(
+    'SELECT min(m.since) AS at FROM board b JOIN move m ON m.board_id = b.id WHERE b.stack_id = ?',
   );
   const sawnBy = db.prepare<[number, string], { n: number }>(
     `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
@@ -266,9 +268,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     },
     total: (): number => total.get()?.n ?? 0,
     sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
-    /** Those that are where their stack is, in the order of their ids, as they are walked. */
-    toProbe: (stackId: number, addedBy: string | null = null): BoardToProbe[] =>
-      walked.all(stackId, addedBy, addedBy),
+    /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
+    toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
+      walked.all(stackId, lastId, lastId),
+    /** When the first board of a stack was added; null where it has none. */
+    firstAddedAt: (stackId: number): string | null => firstAdded.get(stackId)?.at ?? null,
     /** Whether one of those with the stack may have been sawn by that day. */
     isAnySawnBy: (stackId: number, day: string): boolean => sawnBy.get(stackId, day)!.n > 0,
     /** Wherever they are now. */

@@ -12,6 +12,7 @@ import * as outlooks from './migrations/0011-outlooks.ts';
 import * as airOffsets from './migrations/0012-air-offsets.ts';
 import * as instants from './migrations/0013-instants.ts';
 import * as unfinishedActs from './migrations/0014-unfinished-acts.ts';
+import * as boardsOfRound from './migrations/0015-boards-of-round.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -39,4 +40,5 @@ export const migrations: readonly Migration[] = [
   airOffsets,
   instants,
   unfinishedActs,
+  boardsOfRound,
 ];

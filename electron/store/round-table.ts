@@ -9,11 +9,19 @@ export interface RoundRow {
   /** By the clock, by a person who corrected it, or by a person who gave only the day. */
   datedBy: 'clock' | 'time' | 'day';
   finishedAt: string | null;
+  /** The newest board that there was when it was finished; null of one that runs. */
+  lastBoardId: number | null;
 }
 
 type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy'>;
 const newColumns: Columns<NewRound> = { stackId: 'stack_id', startedAt: 'started_at', datedBy: 'dated_by' };
-const columns: Columns<RoundRow> = { id: 'id', version: 'version', ...newColumns, finishedAt: 'finished_at' };
+const columns: Columns<RoundRow> = {
+  id: 'id',
+  version: 'version',
+  ...newColumns,
+  finishedAt: 'finished_at',
+  lastBoardId: 'last_board_id',
+};
 const dateColumns: Columns<Pick<RoundRow, 'startedAt' | 'datedBy' | 'finishedAt'>> = {
   startedAt: 'started_at',
   datedBy: 'dated_by',
@@ -40,9 +48,12 @@ export function roundReads(db: Db) {
 export function roundWrites(db: Db, { get }: ReturnType<typeof roundReads>) {
   const add = recordAdder(db, 'round', newColumns);
   const finish = db.prepare(
-    'UPDATE round SET finished_at = max(?, started_at), version = version + 1 WHERE id = ? AND finished_at IS NULL',
+    `UPDATE round SET finished_at = max(?, started_at), last_board_id = (SELECT max(id) FROM board),
+       version = version + 1 WHERE id = ? AND finished_at IS NULL`,
   );
-  const reopen = db.prepare('UPDATE round SET finished_at = NULL, version = version + 1 WHERE id = ?');
+  const reopen = db.prepare(
+    'UPDATE round SET finished_at = NULL, last_board_id = NULL, version = version + 1 WHERE id = ?',
+  );
   return {
     add,
     edit: recordEditor(db, 'round', dateColumns, get),

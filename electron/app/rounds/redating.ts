@@ -1,6 +1,7 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
 import { redated } from '../../../shared-core/probing/readings/redated.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { RoundRow } from '../../store/round-table.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
@@ -21,6 +22,10 @@ export const redatingQueries = (context: QueryContext) =>
     'rounds.ofBoard': ({ boardId }) => context.yard().rounds.ofBoard(boardId).map(dateOf),
   }) satisfies Partial<Queries>;
 
+/** A date that is so much earlier than the stack was added may be that of a flat clock battery. */
+const LONG_BEFORE_YEARS = 3;
+const YEAR_MS = 365.25 * DAY_MS;
+
 /** Corrects when a round was, as where the clock was wrong. What its readings were taken at stays in the file as it was. */
 export function redatingCommands(context: AppContext, judging: Judging) {
   /** @throws Refusal where a board of the round would have been probed before it was sawn */
@@ -31,8 +36,16 @@ export function redatingCommands(context: AppContext, judging: Judging) {
     throw new Refusal(message('refusal.redated-before-sawn', { boardCode, sawnOn }));
   }
 
+  /** @throws Refusal that asks whether the year is right, where it is long before the stack was added */
+  function askAboutYear(stackId: number, startedAt: string): void {
+    const addedAt = context.yard().boards.firstAddedAt(stackId);
+    if (addedAt === null) return;
+    const years = Math.floor((Date.parse(addedAt) - Date.parse(startedAt)) / YEAR_MS);
+    if (years >= LONG_BEFORE_YEARS) throw new Refusal(message('refusal.redated-long-before', { years }));
+  }
+
   return {
-    'rounds.edit': ({ id, basedOn, changed: { startedAt } }) => {
+    'rounds.edit': ({ id, basedOn, changed: { startedAt, isYearRight } }) => {
       const { rounds, readings, amendments } = context.yard();
       const round = orRefuse(rounds.get(id), 'round');
       if (startedAt === undefined) return dateOf(round);
@@ -57,6 +70,7 @@ export function redatingCommands(context: AppContext, judging: Judging) {
         amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
       }
       for (const boardId of walked) checkSawn(boardId, id);
+      if (!isYearRight) askAboutYear(round.stackId, startedAt);
       judging.judgeAgain(walked);
       return dateOf(orRefuse(rounds.get(id), 'round'));
     },

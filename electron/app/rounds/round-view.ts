@@ -45,13 +45,13 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
    * Every board of the stack, as it is walked; once the round is finished, also those that left after they were read,
    * and none that were added later.
    */
-  function boards({ id: roundId, stackId, finishedAt }: RoundRow): RoundBoard[] {
+  function boards({ id: roundId, stackId, finishedAt, lastBoardId }: RoundRow): RoundBoard[] {
     const yard = context.yard();
     // A thousand boards in four questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = assessing.findings(roundId);
-    const here = yard.boards.toProbe(stackId, finishedAt);
+    const here = yard.boards.toProbe(stackId, finishedAt === null ? null : (lastBoardId ?? 0));
     const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
     const all = new Map([...here, ...read].map((each) => [each.id, each]));
     return [...all.values()].map((each) => ({

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { dayUntil } from '../../../shared-core/contract/yard.ts';
@@ -48,10 +49,21 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
     edit.theirs && fieldsOf(edit.theirs),
   );
 
+  /** The day or the time whose year was asked about. */
+  const [askedAbout, setAskedAbout] = useState<string | null>(null);
+  const isAskedAbout = askedAbout !== null && askedAbout === (round.isDated ? draft.day : draft.startedAt);
+
   async function save(): Promise<void> {
     const { day, startedAt } = read();
     const isNewDay = round.isDated && day !== fieldsOf(round).day;
-    const saved = await edit.save({ startedAt: isNewDay ? instantOfDay(day, new Date()) : startedAt });
+    const dated = { startedAt: isNewDay ? instantOfDay(day, new Date()) : startedAt };
+    const saved = await edit
+      .save(isAskedAbout ? { ...dated, isYearRight: true } : dated)
+      .catch((error: unknown) => {
+        const asks = error instanceof Refusal && error.problem.code === 'refusal.redated-long-before';
+        if (asks) setAskedAbout(round.isDated ? day : startedAt);
+        throw error;
+      });
     if (saved && saved.startedAt !== round.startedAt) {
       tellDone(say('round-date.changed', { wasAt: round.startedAt, startedAt: saved.startedAt }));
     }
@@ -60,7 +72,7 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
   return (
     <FormDialog
       title={say('round-date.title')}
-      saveWords={say('common.save')}
+      saveWords={say(isAskedAbout ? 'round-date.year-right' : 'common.save')}
       onSave={save}
       onClose={onClose}
       conflict={edit.conflict((theirs) => refill(fieldsOf(theirs)))}

@@ -109,7 +109,13 @@ export const roundRequests = {
   }),
   /** Corrects when a finished round began; all of its readings move by the same time. */
   'rounds.edit': command({
-    input: editOf(z.object({ startedAt: instantSchema })),
+    input: editOf(
+      z.object({
+        startedAt: instantSchema,
+        /** The person was asked about a year that is long before the stack was added, and it is right. */
+        isYearRight: z.literal(true),
+      }),
+    ),
     output: roundDateSchema,
     topics: ({ id }) => ['boards', 'stacks', `round:${id}`],
   }),

@@ -202,6 +202,7 @@ export const round = {
   'round-date.title': 'Date of the round',
   'round-date.moves-all': 'All readings of the round move with it. Calls and forecasts are updated.',
   'round-date.start': 'Start of the round',
+  'round-date.year-right': 'Yes, change it',
   'round-date.changed': 'Round start changed from {wasAt} to {startedAt}.',
   'round-page.nothing-probed': 'No board was probed in this round.',
   'round-page.boards': 'Board by board',

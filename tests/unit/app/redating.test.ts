@@ -110,6 +110,40 @@ describe('the date of a round is corrected', () => {
   });
 });
 
+describe('a date long before the stack was added, as of a flat clock battery', () => {
+  test('is asked about, and changes nothing until the year is said to be right', async () => {
+    const id = await probed([14]);
+    const before = await taken();
+    const startedAt = '1970-01-01T00:10:00.000Z';
+    expect(await refusal(id, startedAt)).toBe(
+      'That is 56 years before this stack was added. Is the year right? Nothing was changed.',
+    );
+    expect(await taken()).toEqual(before);
+    const changed = { startedAt, isYearRight: true as const };
+    expect(await yard.command('rounds.edit', { id, basedOn: 2, changed })).toMatchObject({ startedAt });
+  });
+
+  test('is not asked about where lumber may have been probed on paper before', async () => {
+    const id = await probed([14]);
+    expect(await redate(id, '2024-06-01T08:00:00.000Z')).toMatchObject({ version: 3 });
+  });
+});
+
+test('a round keeps the boards that it had, wherever its date goes', async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await yard.command('rounds.finish', { roundId });
+  yard.later(HOUR_MS);
+  await yard.command('boards.add', [yard.board('WAL-99')]);
+  yard.later(HOUR_MS);
+  const codes = async () => (await yard.query('rounds.get', { roundId })).boards.map(({ code }) => code);
+  expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+  // The boards were added on June 1, at 08:00.
+  await redate(roundId, '2026-05-20T08:00:00.000Z');
+  expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+  await redate(roundId, yard.now());
+  expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+});
+
 describe('another date is refused', () => {
   test('in the future, of the round or of its last reading', async () => {
     const id = await probed([14, 15]);

@@ -425,6 +425,22 @@ describe('a yard file of layout 13', () => {
   });
 });
 
+/** Made from layout 13 by the app as it was at layout 14. */
+describe('a yard file of layout 14', () => {
+  test('keeps every row as it was, and each finished round the boards that it had', () => {
+    const { before, after } = migrated(14);
+    for (const table of tablesOf(before)) {
+      const names = columnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    const rounds = rows(after, 'SELECT finished_at, last_board_id FROM round');
+    expect(rounds.length).toBeGreaterThan(1);
+    for (const { finished_at, last_board_id } of rounds)
+      expect(last_board_id === null).toBe(finished_at === null);
+  });
+});
+
 /** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {

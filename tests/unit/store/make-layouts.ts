@@ -8,6 +8,7 @@
  * judged its boards and moved one; `layout-11.sqlite` is that one as the app of layout 11 (commit 4899fd1) opened it and
  * forecast its boards; `layout-12.sqlite` that one as the app of layout 12 (commit 4c4996e) did.
  * `layout-13.sqlite` is that one as the app of layout 13 (commit da07999) opened it and edited a board.
+ * `layout-14.sqlite` is that one as the app of layout 14 (commit bb1e6c4) opened it.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';

@@ -101,6 +101,30 @@ test('why it was refused is said, and what was typed stays', async () => {
   expect(field).toHaveProperty('value', '2026-05-06T10:30');
 });
 
+test('a year long before the stack is asked about once, and then is as the person says', async () => {
+  const { machine, user, dialog } = await open(aDate, ({ changed }) => {
+    if (!('isYearRight' in changed)) throw new Refusal(message('refusal.redated-long-before', { years: 56 }));
+    return { ...aDate, version: 3, startedAt: changed.startedAt! };
+  });
+  const field = within(dialog).getByLabelText('Start of the round');
+  const type = (value: string) => fireEvent.change(field, { target: { value } });
+  type('1970-01-01T00:30');
+  await user.click(save());
+  expect(within(dialog).getByRole('alert').textContent).toContain(
+    'That is 56 years before this stack was added.',
+  );
+  // Another date is another question.
+  type('1970-01-02T00:30');
+  await user.click(save());
+  await user.click(screen.getByRole('button', { name: 'Yes, change it' }));
+  await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+  expect(machine.inputsOf('rounds.edit').map((each) => (each as { changed: object }).changed)).toEqual([
+    { startedAt: new Date(1970, 0, 1, 0, 30).toISOString() },
+    { startedAt: new Date(1970, 0, 2, 0, 30).toISOString() },
+    { startedAt: new Date(1970, 0, 2, 0, 30).toISOString(), isYearRight: true },
+  ]);
+});
+
 test('where another window changed it meanwhile, both are shown', async () => {
   let tries = 0;
   const { machine, user, dialog } = await open(aDate, () => {
