@@ -37,7 +37,7 @@ export const validation = {
 
   'validation.zero-reading':
     '0 is not a reading. A meter shows a blank or a dash instead. Nothing was saved. Leave the spot open, or probe it again.',
-  'validation.no-meter-shows': 'No meter shows that number. Nothing was saved. Check it.',
+  'validation.no-meter-shows': 'No meter shows that number. Check it.',
   'validation.place-missing': 'Choose a place.',
   'validation.use-missing': 'Choose a use.',
   'validation.day-too-early': 'Type the year with four digits, 1900 or later.',
