@@ -116,7 +116,7 @@ export function createApp({
     yardToBackUp: () => yards.toBackUp(),
     restored: () => restoredOf(yards),
   });
-  const yards = createYards(dataDir, now, checkThread, reportFault, backups.beforeMigrating);
+  const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups.beforeMigrating);
   const queryContext: QueryContext = { yard: yards.reader, now };
   const afterwards = createAfterwards();
   const acting = createActing({ yard: yards.current, now }, afterwards);
@@ -181,6 +181,7 @@ export function createApp({
     ...backups.queries,
     ...restoring.queries,
     'recovery.report': yards.salvageReport,
+    'recovery.newestActAt': yards.newestActAt,
   };
   const commands: Commands = {
     'yard.openDemo': () => change(yards.openDemo),

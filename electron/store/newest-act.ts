@@ -43,14 +43,21 @@ export function forgetNewestAct(file: string): void {
 
 /** Which acts the file had and lost; null where none is missing, or none was remembered. */
 export function missingActs(file: string, db: Db): MissingActs | null {
-  let newest: z.infer<typeof newestActSchema>;
-  try {
-    newest = newestActSchema.parse(JSON.parse(readFileSync(besideOf(file), 'utf8')));
-  } catch {
-    return null;
-  }
+  const newest = remembered(file);
+  if (newest === null) return null;
   if (db.prepare('SELECT uuid FROM yard').pluck().get() !== newest.yard) return null;
   if (db.prepare('SELECT 1 FROM act WHERE uuid = ?').get(newest.uuid) !== undefined) return null;
   const last = Number(db.prepare('SELECT coalesce(max(id), 0) FROM act').pluck().get());
   return { acts: Math.max(1, newest.id - last), newestAt: newest.at };
+}
+
+/** When the newest act of a file was made, as remembered beside it; null where none was. */
+export const newestActAt = (file: string): string | null => remembered(file)?.at ?? null;
+
+function remembered(file: string): z.infer<typeof newestActSchema> | null {
+  try {
+    return newestActSchema.parse(JSON.parse(readFileSync(besideOf(file), 'utf8')));
+  } catch {
+    return null;
+  }
 }

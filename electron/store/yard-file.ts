@@ -195,13 +195,15 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
 }
 
 /**
- * Renames a damaged yard file, which stays in its folder, with the files that SQLite keeps next to it: these first, because a new file that finds an older one's there would take what is in them for its own.
+ * Renames a yard file that is damaged, or took another's place, to a name that no file has yet. It stays in its folder,
+ * with the files that SQLite keeps next to it: these first, because a new file that finds an older one's there would
+ * take what is in them for its own.
  * @returns its new path
  */
-export function renameDamaged(file: string, day: string): string {
-  let target = `${file}.damaged-${day}`;
+export function renameDamaged(file: string, day: string, why: 'damaged' | 'replaced' = 'damaged'): string {
+  let target = `${file}.${why}-${day}`;
   for (let n = 2; suffixes.some((suffix) => existsSync(target + suffix)); n++) {
-    target = `${file}.damaged-${day}-${n}`;
+    target = `${file}.${why}-${day}-${n}`;
   }
   for (const suffix of suffixes.filter((each) => existsSync(file + each))) {
     syncFile(file + suffix);

@@ -48,7 +48,7 @@ export function App() {
     if (settings?.output) useSettings.setState({ settings: settings.output });
   }, [settings?.output]);
 
-  if (info?.problem) return <ProblemPage info={info} />;
+  if (info?.problem) return <ProblemPage info={info} problem={info.problem} />;
   if (info === null && link.state === 'locked') return <LockedPage />;
   return (
     <>

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard } from '../../store/yard.ts';
@@ -31,13 +32,22 @@ export function damagedReadingsNote(
   return message(DAMAGED_READINGS_NOTE, { readings, boards, backup });
 }
 
+/** The setting of a new yard that names the file which had its place. */
+const STARTED_NEW = 'startedNew';
+const startedNewSchema = z.object({ file: z.string() });
+
 /** What a person must know of the open yard's file, until they dismiss it. */
 export function createYardNotes() {
   let notes: Message[] = [];
+  let open: Yard | null = null;
   return {
     /** A yard was opened: what was found of its file on the way. */
-    begin: ({ wal, missingActs }: Pick<Yard, 'wal' | 'missingActs'>): void => {
+    begin: (yard: Yard): void => {
+      const { wal, missingActs } = yard;
+      open = yard;
       notes = [];
+      const startedNew = startedNewSchema.safeParse(yard.reader.settings.get(STARTED_NEW)).data;
+      if (startedNew) notes.push(message('yard-note.started-new', startedNew));
       if (wal.kind === 'repaired')
         notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
       if (missingActs) {
@@ -50,6 +60,7 @@ export function createYardNotes() {
       }
     },
     forget: (): void => {
+      open = null;
       notes = [];
     },
     /** What could be read of a damaged file was saved. */
@@ -57,12 +68,18 @@ export function createYardNotes() {
       const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
       notes.push(message('yard-note.salvaged', { boards, readings }));
     },
+    /** An empty yard was begun beside a file that is called so now. It says so until that is dismissed. */
+    addStartedNew: (yard: Yard, file: string): void => {
+      yard.settings.put(STARTED_NEW, { file });
+      notes.push(message('yard-note.started-new', { file }));
+    },
     /** In the place of one of the same code. */
     add: (note: Message): void => {
       notes = [...notes.filter(({ code }) => code !== note.code), note];
     },
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     dismiss: (dismissed: string): void => {
+      if (dismissed === 'yard-note.started-new') open?.settings.put(STARTED_NEW, null);
       notes = notes.filter(({ code }) => code !== dismissed);
     },
   };

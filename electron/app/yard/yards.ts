@@ -2,8 +2,10 @@ import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import { kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
+import { newestActAt } from '../../store/newest-act.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import { isPart, putBack, type Rescued, rescuedCopyOf } from '../../store/rescued-copy.ts';
 import { finishRestore, forgetRestore, takeRestored } from '../../store/restore.ts';
@@ -23,7 +25,15 @@ import { createSignal } from '../signal.ts';
 import type { YardToBackUp } from './backups.ts';
 import { bringBuiltInUpToDate } from './built-in.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
-import { type SalvageThread, salvageReport, salvageYard, savedOf, saveReport } from './salvaging.ts';
+import {
+  finishSalvage,
+  forgetSalvage,
+  type SalvageThread,
+  salvageReport,
+  salvageYard,
+  savedOf,
+  saveReport,
+} from './salvaging.ts';
 import { changeSettings, settingsOf } from './settings.ts';
 import { takeBackUnfinished } from './taking-back.ts';
 import { createYardNotes } from './yard-notes.ts';
@@ -46,14 +56,15 @@ export type CheckThread = OwnThread<CheckQuestion, Checked>;
 const LOOK_EVERY_MS = 5000;
 
 /**
- * Which yard file is open. The demo yard has its own file, so that deleting it can never touch a reading of
- * the person's.
+ * Which yard file is open. What happens to it that a person may ask about later is written to the fault log by `note`.
+ * The demo yard has its own file, so that deleting it can never touch a reading of the person's.
  */
 export function createYards(
   dataDir: string,
   now: () => string,
   checkThread: CheckThread,
   reportFault: (error: unknown) => void,
+  note: (what: string) => void,
   beforeMigrating?: (db: Db) => void,
 ) {
   const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
@@ -62,6 +73,8 @@ export function createYards(
   /** Held as long as the yard is open. */
   let lock: YardLock | null = null;
   let problem: YardFileProblem | null = null;
+  /** The copy of the open file that was made when another was put in its place. */
+  let rescuedFromReplaced: string | null = null;
   let mayWrite = false;
   /** While a large file is being checked. */
   let checking: Promise<void> | null = null;
@@ -81,7 +94,7 @@ export function createYards(
     const cutFile = yard?.isCut() ? yard.file : null;
     yard?.close();
     yard = null;
-    if (cutFile !== null) putCutBeside(cutFile);
+    if (cutFile !== null) renameCut(cutFile);
     lock?.release();
     lock = null;
     mayWrite = false;
@@ -89,7 +102,7 @@ export function createYards(
   }
 
   /** What is left of it is no yard. */
-  function putCutBeside(file: string): void {
+  function renameCut(file: string): void {
     try {
       renameDamaged(file, day());
     } catch (error) {
@@ -118,6 +131,7 @@ export function createYards(
       );
     }
     const state = lost.isCut() || rescuedCopyOf(file) !== null ? 'gone' : 'replaced';
+    rescuedFromReplaced = state === 'replaced' ? rescuedFile : null;
     return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
   }
 
@@ -125,11 +139,11 @@ export function createYards(
   function noticeMoved(): YardFileProblem | null {
     if (yard === null || problem !== null || yard.isThere()) return null;
     try {
-      problem = rescue(yard);
+      setProblem(rescue(yard));
       // Only now: the file that is lost holds nothing more that is not in the copy.
       release();
     } catch (error) {
-      problem = asProblem(error, yard.file);
+      setProblem(asProblem(error, yard.file));
     }
     mayWrite = false;
     moved.give();
@@ -138,32 +152,50 @@ export function createYards(
 
   function stopFor(found: YardFileProblem): void {
     close();
-    problem = found;
+    setProblem(found);
   }
+
+  function setProblem(found: YardFileProblem): void {
+    problem = found;
+    note(`yard not usable: ${found.problem.code} ${files[kind]}`);
+  }
+
+  /** Also for a file that is there: it has another in its place. */
+  const rescuedCopy = (): string | null => problem && (rescuedFromReplaced ?? rescuedCopyOf(files[kind]));
 
   function open(which: YardInfo['kind']): void {
     try {
       close();
     } catch (error) {
-      problem = asProblem(error, files[kind]);
+      setProblem(asProblem(error, files[kind]));
       return;
     }
     kind = which;
     problem = null;
+    rescuedFromReplaced = null;
     notes.forget();
     try {
       makePrivateFolder(dataDir);
       lock = lockYard(files[which], now());
       if (which === 'own') finishRestore(files.own);
+      const isSalvageFinished = finishSalvage(files[which], day());
       refuseGone(files[which]);
       if (which === 'demo') makeDemoYard(files.demo, now());
       yard = guarded(openYard(files[which], which === 'own' ? beforeMigrating : undefined));
       notes.begin(yard);
+      if (isSalvageFinished) salvaged();
       if (yard.integrityChecked) beginWriting(yard);
       else checking = checkIntegrity(yard);
     } catch (error) {
       stopFor(asProblem(error, files[which]));
     }
+  }
+
+  /** What could be read of a damaged file was put in its place. */
+  function salvaged(): void {
+    const report = salvageReport(files[kind]);
+    note(`yard salvaged: ${JSON.stringify(report?.kinds)}`);
+    if (report) notes.addSalvaged(report);
   }
 
   /** A yard file that is gone, and was rescued, is not replaced by an empty one. */
@@ -259,7 +291,7 @@ export function createYards(
         file: files[kind],
         problem: problem?.problem ?? null,
         canStartAfresh: problem?.damaged ?? false,
-        rescuedFile: problem && rescuedCopyOf(files[kind]),
+        rescuedFile: rescuedCopy(),
         boards: counted,
         version: packageJson.version,
       };
@@ -329,7 +361,9 @@ export function createYards(
         yard?.close();
         yard = null;
         if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('refusal.restore-in-use'));
+        forgetSalvage(files.own);
         takeRestored(files.own);
+        note('yard restored');
       } finally {
         open('own');
       }
@@ -365,34 +399,50 @@ export function createYards(
     },
     /** Puts the rescued copy of a file that is gone where that was, and opens it. */
     openRescued: (): void => {
-      const rescuedFile = problem && rescuedCopyOf(files[kind]);
+      const rescuedFile = rescuedCopy();
       if (rescuedFile === null) throw new Refusal(message('refusal.yard-sound'));
+      if (rescuedFromReplaced !== null) {
+        lock = lockYard(files[kind], now());
+        try {
+          renameDamaged(files[kind], day(), 'replaced');
+        } finally {
+          lock.release();
+          lock = null;
+        }
+      }
       putBack(rescuedFile, files[kind]);
+      note(`yard opened from its rescued copy: ${rescuedFile}`);
       open(kind);
       const report = isPart(rescuedFile) ? salvageReport(files[kind]) : null;
       if (report) notes.addSalvaged(report);
+      else if (problem === null) notes.add(message('yard-note.rescued'));
     },
+    /** When the newest change was made that the file was seen with, also where it cannot be read. */
+    newestActAt: (): string | null => newestActAt(files[kind]),
     /** What was saved when the open file was salvaged. */
     salvageReport: () => salvageReport(files[kind]),
     salvage: async (salvageThread: SalvageThread): Promise<void> => {
       refuseSound();
+      if (problem && kindOfProblem(problem.problem) === 'missing') throw problem;
       if (lock !== null) throw new Refusal(message('refusal.try-again'));
       lock = lockYard(files[kind], now());
-      const salvaged = kind;
+      const which = kind;
       try {
-        await salvageYard(files[salvaged], day(), salvageThread);
+        await salvageYard(files[which], day(), salvageThread);
       } finally {
         lock?.release();
         lock = null;
       }
-      open(salvaged);
-      const report = salvageReport(files[salvaged]);
-      if (report) notes.addSalvaged(report);
+      open(which);
+      salvaged();
     },
     startAfresh: (): void => {
       refuseSound();
-      renameDamaged(files[kind], day());
+      forgetSalvage(files[kind]);
+      const renamed = renameDamaged(files[kind], day());
+      note(`new yard begun, the earlier file renamed: ${renamed}`);
       open(kind);
+      if (yard && mayWrite) notes.addStartedNew(yard, renamed);
     },
     close: (): void => {
       clearInterval(looking);

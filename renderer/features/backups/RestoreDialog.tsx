@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { Look } from '../../../shared-core/contract/backups.ts';
+import { kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { sentenceOf, tellDone } from '../../stores/notices.ts';
-import { restoreYard, undoRestore } from '../../stores/yard.ts';
+import { restoreYard, undoRestore, useYard } from '../../stores/yard.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -60,6 +62,7 @@ export function RestoreDialog({
 
 function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { look: Look; isUndo: boolean }) {
   const { say, formats } = useWords();
+  const presentProblem = useYard(({ info }) => info?.problem ?? null);
   const { stacks, boards, readings, lastRoundAt, isOlderLayout } = contents;
   return (
     <>
@@ -75,9 +78,16 @@ function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { lo
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}
       <p>
         {readingsLeftOut !== null && say('restore.leaves-out', { readings: readingsLeftOut })}{' '}
-        {say(readingsLeftOut === null ? 'restore.damaged-stays' : 'restore.backed-up-first')}{' '}
+        {say(`restore.${presentProblem === null ? 'backed-up-first' : leftBy(presentProblem)}`)}{' '}
         {readingsLeftOut !== null && !isUndo && say('restore.can-undo')}
       </p>
     </>
   );
+}
+
+/** What stays of the yard that cannot be backed up. */
+function leftBy(problem: Message) {
+  const kind = kindOfProblem(problem);
+  if (kind === 'damaged') return 'damaged-stays';
+  return kind === 'missing' ? 'leftover-stays' : 'rescued-stays';
 }

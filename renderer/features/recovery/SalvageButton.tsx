@@ -5,13 +5,13 @@ import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 
 /** Saves what can be read of the damaged yard, and opens that. */
-export function SalvageButton() {
+export function SalvageButton({ isMain }: { isMain: boolean }) {
   const { say } = useWords();
   const [isBusy, setBusy] = useState(false);
   return (
-    <>
+    <div>
       <Button
-        kind="main"
+        kind={isMain ? 'main' : 'plain'}
         onClick={async () => {
           if (isBusy) return;
           setBusy(true);
@@ -22,6 +22,6 @@ export function SalvageButton() {
         {say('salvage.do')}
       </Button>
       <p role="status">{isBusy ? say('salvage.busy') : ''}</p>
-    </>
+    </div>
   );
 }

@@ -14,6 +14,10 @@ export const recoveryRequests = {
   'recovery.report': ofMachine(
     query({ input: nothingSchema, output: salvageReportSchema.nullable(), topics: () => ['yardNotes'] }),
   ),
+  /** When the newest change was made that the file was seen with, UTC; null where that is not known. */
+  'recovery.newestActAt': ofMachine(
+    query({ input: nothingSchema, output: z.iso.datetime().nullable(), topics: () => ['yard'] }),
+  ),
   /** What a person must know of it, until they dismiss it. */
   'recovery.notes': ofMachine(
     query({ input: nothingSchema, output: z.array(messageSchema), topics: () => ['yardNotes'] }),

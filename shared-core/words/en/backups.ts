@@ -55,6 +55,8 @@ export const backups = {
   'restore.backed-up-first': 'Your current yard is backed up first.',
   'restore.can-undo': 'You can undo the restore.',
   'restore.damaged-stays': 'The damaged file stays in the same folder under another name.',
+  'restore.rescued-stays': 'The rescued copy stays in the same folder.',
+  'restore.leftover-stays': 'The file with the last changes stays in the same folder under another name.',
   'restore.yes': 'Restore this yard',
   'restore.restoring': 'Restoring …',
   'restore.done': 'Yard restored.',

@@ -46,13 +46,26 @@ export const frame = {
   'locked.restart':
     'If not, restart Pintally. It opens a new window with a new link. Saved readings are safe.',
 
-  'problem-page.title': 'This yard cannot be opened',
+  'problem-page.title.elsewhere': 'Your yard is already open',
+  'problem-page.title.newer': 'This yard needs a newer Pintally',
+  'problem-page.title.foreign': 'This file is not a yard',
+  'problem-page.title.missing': 'Your yard file is missing',
+  'problem-page.title.gone': 'Your yard file is gone',
+  'problem-page.title.replaced': 'Your yard file was replaced',
+  'problem-page.title.cut': 'Part of your yard file is lost',
+  'problem-page.title.not-rescued': 'Your yard file is gone',
+  'problem-page.title.damaged': 'Your yard file is damaged',
+  'problem-page.title.unreadable': 'Your yard file cannot be opened',
   'problem-page.open-demo': 'Open the demo yard',
   'problem-page.open-own': 'Open my own yard',
   'problem-page.open-rescued': 'Open the rescued copy',
+  'problem-page.copy-has':
+    'The copy has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}.',
   'problem-page.start-new': 'Rename this file and start a new yard',
   'problem-page.start-new-title': 'Start a new, empty yard?',
   'problem-page.start-new-effect':
     'The damaged file is not deleted. It stays in the same folder under another name, so it can still be repaired. A new, empty yard takes its place.',
+  'problem-page.start-new-missing':
+    'The file with the last changes stays in the same folder under another name. A new, empty yard is made.',
   'problem-page.start-new-yes': 'Start a new yard',
 } as const;

@@ -67,10 +67,9 @@ export const refusals = {
     'The yard file {file} was emptied or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
-  'refusal.yard-damaged':
-    'The yard file {file} is damaged. It was not changed. Recover what can be read, restore a backup, or start a new yard.',
+  'refusal.yard-damaged': 'The yard file {file} is damaged. It was not changed.',
   'refusal.yard-changes-unreadable':
-    'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed. Recover what can be read, or restore a backup.',
+    'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed.',
   'refusal.yard-in-use':
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
   'refusal.yard-owned':

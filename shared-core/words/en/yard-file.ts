@@ -19,6 +19,21 @@ export const yardFile = {
     'Or restore the backup of {backupAt}: it has {readings, plural, one {it} other {them}} unchanged.',
   'yard-note.readings-damaged.no-backup': 'No backup has all of them unchanged.',
 
+  'yard-note.rescued':
+    'This is the rescued copy, now your yard. It has everything saved before the file was lost.',
+  'yard-note.started-new':
+    'You started a new yard. The earlier file is in the same folder under another name: {file}.',
+
+  'damaged.recommended': 'Recommended',
+  'damaged.recover-title': 'From the damaged file',
+  'damaged.recover-newer': 'It may have readings that no backup has.',
+  'damaged.recover-older': 'Damaged readings are left out.',
+  'damaged.backup-title': 'Newest backup',
+  'damaged.backup-of': '{at}, {readings, plural, one {# reading} other {# readings}}.',
+  'damaged.backup-has-all': 'Nothing was saved after it.',
+  'damaged.restore': 'Restore…',
+  'damaged.stays': 'Neither deletes the damaged file. After recovering, you can still restore a backup.',
+
   'salvage.do': 'Recover what can be read',
   'salvage.busy': 'Recovering what can be read. A large yard takes a minute.',
   'salvage.show-report': 'Show what was recovered',

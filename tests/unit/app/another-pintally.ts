@@ -8,7 +8,7 @@ import { say } from './a-window.ts';
 const [dataDir = '', which] = process.argv.slice(2);
 const now = () => new Date().toISOString();
 const notChecked = { ask: async () => ({ damage: null, damagedReadings: [] }), close: async () => undefined };
-const yards = createYards(dataDir, now, notChecked, console.error);
+const yards = createYards(dataDir, now, notChecked, console.error, () => undefined);
 if (which === 'demo') yards.openDemo();
 const { uuid, problem } = yards.info();
 console.log(JSON.stringify({ uuid, says: problem && say(problem) }));

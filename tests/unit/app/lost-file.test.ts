@@ -163,9 +163,25 @@ test('a file that is replaced while it is open: the other is not written to, and
     problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'replaced' } },
   });
   expect(rawValuesIn(rescued())).toEqual([12.1]);
-  expect(await info()).toMatchObject({ rescuedFile: null });
+  expect(await info()).toMatchObject({ rescuedFile: rescued() });
   expect(await yard.command('yard.openOwn', {})).toMatchObject({ problem: { code: 'refusal.yard-foreign' } });
   expect(readFileSync(file()).equals(other)).toBe(true);
+});
+
+test('a file that was replaced while it was open: its rescued copy opens, and the other gets another name', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  const other = anotherFile();
+  writeFileSync(`${file()}.new`, other);
+  renameSync(`${file()}.new`, file());
+  await rename();
+  expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, rescuedFile: null });
+  expect(await valuesOf(roundId)).toEqual([12.1]);
+  expect(readFileSync(`${file()}.replaced-2026-06-01`).equals(other)).toBe(true);
+  expect(await yard.query('recovery.notes', {})).toMatchObject([{ code: 'yard-note.rescued' }]);
+  const log = readFileSync(join(yard.dataDir, 'logs', 'pintally.log'), 'utf8');
+  expect(log).toContain('yard not usable: refusal.yard-moved');
+  expect(log).toContain('yard opened from its rescued copy');
 });
 
 test('a file that is put back opens with all that was saved', async () => {

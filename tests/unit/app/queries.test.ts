@@ -20,6 +20,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'yard.info': {},
   'recovery.notes': {},
   'recovery.report': {},
+  'recovery.newestActAt': {},
   'stacks.list': {},
   'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },

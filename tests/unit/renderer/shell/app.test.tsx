@@ -46,6 +46,7 @@ async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMac
     'species.list': () => [],
     'backups.state': () => backupsAre(),
     'backups.list': () => [],
+    'recovery.newestActAt': () => null,
     ...answers,
   });
   setLink('open');
@@ -283,7 +284,6 @@ describe('a yard that cannot be opened', () => {
     expect(screen.getByRole('alert').textContent).toContain(
       'The yard file /home/sawyer/yard.sqlite is damaged. It was not changed.',
     );
-    expect(screen.getByText('/home/sawyer/yard.sqlite')).toBeTruthy();
     expect(screen.getByRole('button', { name: 'Open the demo yard' })).toBeTruthy();
     await expectNoBarriers();
   });
@@ -324,6 +324,89 @@ describe('a yard that cannot be opened', () => {
     await user.click(await within(dialog).findByRole('button', { name: 'Restore this yard' }));
     expect(machine.inputsOf('backups.restore')).toEqual([{ file: '/backups/newest.sqlite' }]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
+  const backupAt = (at: string) => ({
+    file: '/backups/newest.sqlite',
+    at,
+    why: 'round' as const,
+    sizeBytes: 400_000,
+    contents: {
+      uuid: null,
+      stacks: 2,
+      boards: 12,
+      readings: 96,
+      lastRoundAt: null,
+      layout: 12,
+      isOlderLayout: false,
+    },
+    isOfOtherYard: false,
+  });
+  const wayOn = (name: string) => screen.getByRole('region', { name }).textContent;
+
+  test('recommends the newest backup where nothing was saved after it', async () => {
+    await open(damaged, {
+      'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
+      'recovery.newestActAt': () => '2026-05-03T17:09:00.000Z',
+    });
+    expect(wayOn('Newest backup')).toMatch(/Recommended.*96 readings\..*Nothing was saved after it\./);
+    expect(wayOn('From the damaged file')).not.toContain('Recommended');
+    expect(screen.getByText(/^Neither deletes the damaged file\./)).toBeTruthy();
+  });
+
+  test.each([['2026-05-03T17:11:00.000Z'], [null]])(
+    'recommends to recover where the newest change is of %s, so that the backup may lack it',
+    async (newestActAt) => {
+      await open(damaged, {
+        'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
+        'recovery.newestActAt': () => newestActAt,
+      });
+      expect(wayOn('From the damaged file')).toContain('Recommended');
+      expect(wayOn('Newest backup')).not.toContain('Recommended');
+    },
+  );
+
+  const file = '/home/sawyer/yard.sqlite';
+  const owned = {
+    file,
+    program: 'window',
+    openedAt: '2026-05-03T17:10:00.000Z',
+    processId: 7,
+    computerName: 'shed',
+  };
+  test.each([
+    [message('refusal.yard-owned', owned as never), 'Your yard is already open'],
+    [message('refusal.yard-newer', { file }), 'This yard needs a newer Pintally'],
+    [message('refusal.yard-foreign', { file }), 'This file is not a yard'],
+    [message('refusal.yard-unreadable', { file }), 'Your yard file cannot be opened'],
+  ])(
+    'and is not damaged (%o) offers to try again, and nothing that would replace it',
+    async (problem, title) => {
+      await open(aYard({ problem }), { 'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')] });
+      expect(screen.getByRole('heading', { level: 1 }).textContent).toBe(title);
+      expect(document.body.textContent).not.toContain('damaged');
+      expect(screen.queryByRole('button', { name: /Restore|Recover|Rename|new yard/ })).toBeNull();
+      expect(screen.getByRole('button', { name: 'Try again' }).className).toContain('button-main');
+    },
+  );
+
+  test('and whose file is missing offers a backup and a new yard, in words of its own', async () => {
+    const { user } = await open(
+      aYard({ problem: message('refusal.yard-missing', { file }), canStartAfresh: true }),
+      {
+        'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), readingsLeftOut: null }),
+      },
+    );
+    expect(screen.getByRole('heading', { level: 1, name: 'Your yard file is missing' })).toBeTruthy();
+    expect(screen.queryByRole('button', { name: /Recover|Rename/ })).toBeNull();
+    await user.click(await screen.findByRole('button', { name: /^Restore the newest backup/ }));
+    const asked = screen.getByRole('dialog');
+    expect(asked.textContent).toContain('The file with the last changes stays in the same folder');
+    expect(asked.textContent).not.toContain('damaged');
+    await user.click(within(asked).getByRole('button', { name: 'Cancel' }));
+    await user.click(screen.getByRole('button', { name: 'Start a new yard' }));
+    expect(screen.getByRole('dialog').textContent).not.toContain('damaged');
   });
 
   test('and was written by a newer Pintally offers no backup in its place', async () => {
@@ -379,10 +462,17 @@ describe('a yard that cannot be opened', () => {
         }),
         rescuedFile,
       }),
-      { 'yard.openRescued': () => aYard() },
+      {
+        'yard.openRescued': () => aYard(),
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), readingsLeftOut: null }),
+      },
     );
     expect(screen.getByRole('alert').textContent).toContain(`is in a rescued copy: ${rescuedFile}.`);
     await expectNoBarriers();
+    expect(screen.getByRole('heading', { level: 1, name: 'Your yard file is gone' })).toBeTruthy();
+    expect(screen.getByText('The copy has 12 boards and 96 readings.')).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Open the rescued copy' }).className).toContain('button-main');
+    expect(document.body.textContent).not.toContain('damaged');
     await user.click(screen.getByRole('button', { name: 'Open the rescued copy' }));
     expect(machine.inputsOf('yard.openRescued')).toEqual([{}]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();

@@ -1,9 +1,19 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { createApp } from '../../../../electron/app/app.ts';
 import { threadSources } from '../../../../electron/app/thread-files.ts';
+import { salvage } from '../../../../electron/store/salvage/salvage.ts';
 import { readWal } from '../../../../electron/store/wal-frames.ts';
 import { openWindow } from '../../app/a-window.ts';
 import { noMeter } from '../../app/no-meter.ts';
@@ -96,4 +106,60 @@ test('a finished round is in the file itself, and the WAL is empty', async () =>
   const { app, notes } = await notesIn(dataDir);
   expect(notes).toEqual([]);
   await app.close();
+});
+
+/** As a kill leaves it: everything was read, and the damaged file is at one of its places. */
+function salvageCutShort(dataDir: string, damagedIs: 'at its place' | 'renamed'): void {
+  const file = join(dataDir, 'yard.sqlite');
+  const target = `${file}-salvaged`;
+  const report = salvage(file, target);
+  writeFileSync(`${file}-salvaged.json`, JSON.stringify(report));
+  writeFileSync(`${file}-salvaging`, 'left of an earlier one');
+  if (damagedIs === 'at its place') writeFileSync(file, Buffer.alloc(8192, 0xa5));
+  else
+    for (const suffix of ['-wal', '-shm', ''])
+      renameSync(file + suffix, `${file}.damaged-2026-06-01${suffix}`);
+}
+
+test.each(['at its place', 'renamed'] as const)(
+  'a salvage that a kill ended with the damaged file %s is finished at the next opening',
+  async (damagedIs) => {
+    const dataDir = asKilled();
+    salvageCutShort(dataDir, damagedIs);
+    const { app, info, notes } = await notesIn(dataDir);
+    expect(info).toMatchObject({ problem: null, boards: 2 });
+    expect(notes).toContainEqual(
+      expect.objectContaining({ code: 'yard-note.salvaged', facts: expect.objectContaining({ boards: 2 }) }),
+    );
+    const names = readdirSync(dataDir);
+    expect(names.filter((name) => /-salvag(ing|ed)(-|$)/.test(name))).toEqual([]);
+    expect(names.filter((name) => /^yard\.sqlite\.damaged-[\d-]+$/.test(name))).toHaveLength(1);
+    expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain('yard salvaged');
+    await app.close();
+  },
+);
+
+test('a missing yard file with its log left is not salvaged, and a new yard leaves the log under another name', async () => {
+  const dataDir = asKilled();
+  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  rmSync(join(dataDir, 'yard.sqlite'));
+  const { app, window, info } = await notesIn(dataDir);
+  expect(info).toMatchObject({ problem: { code: 'refusal.yard-missing' } });
+  await expect(window.command('recovery.salvage', {})).rejects.toThrow();
+  expect(readdirSync(dataDir).filter((name) => name.includes('salvag'))).toEqual([]);
+  expect(await window.command('yard.startAfresh', {})).toMatchObject({ problem: null, boards: 0 });
+  const beside = join(dataDir, `yard.sqlite.damaged-${new Date().toISOString().slice(0, 10)}`);
+  expect(readFileSync(`${beside}-wal`).equals(log)).toBe(true);
+  expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain('yard not usable');
+
+  const note = { code: 'yard-note.started-new', facts: { file: beside } };
+  expect(await window.query('recovery.notes', {})).toEqual([note]);
+  await app.close();
+  const again = await notesIn(dataDir);
+  expect(again.notes).toEqual([note]);
+  await again.window.command('recovery.dismissNote', { code: note.code });
+  await again.app.close();
+  const last = await notesIn(dataDir);
+  expect(last.notes).toEqual([]);
+  await last.app.close();
 });

@@ -1,0 +1,37 @@
+import type { Message } from '../words/message.ts';
+
+/** Why a yard file cannot be used, as far as the ways on differ. */
+export type YardProblem =
+  | 'elsewhere'
+  | 'newer'
+  | 'foreign'
+  /** Only its log is left. */
+  | 'missing'
+  | 'gone'
+  | 'replaced'
+  /** Emptied or cut short: only part of it was rescued. */
+  | 'cut'
+  | 'not-rescued'
+  | 'damaged'
+  | 'unreadable';
+
+const KINDS: Record<string, YardProblem> = {
+  'refusal.yard-owned': 'elsewhere',
+  'refusal.yard-in-use': 'elsewhere',
+  'refusal.yard-newer': 'newer',
+  'refusal.yard-foreign': 'foreign',
+  'refusal.yard-missing': 'missing',
+  'refusal.yard-gone': 'gone',
+  'refusal.yard-partly-gone': 'cut',
+  'refusal.yard-partly-rescued': 'cut',
+  'refusal.yard-cut-not-rescued': 'not-rescued',
+  'refusal.yard-not-rescued': 'not-rescued',
+  'refusal.yard-damaged': 'damaged',
+  'refusal.yard-changes-unreadable': 'damaged',
+};
+
+/** Which kind a problem with the yard file is; what a person can do follows from it. */
+export function kindOfProblem({ code, facts }: Message): YardProblem {
+  if (code === 'refusal.yard-moved') return facts?.state === 'replaced' ? 'replaced' : 'gone';
+  return KINDS[code] ?? 'unreadable';
+}
