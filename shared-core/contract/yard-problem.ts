@@ -5,7 +5,7 @@ export type YardProblem =
   | 'elsewhere'
   | 'newer'
   | 'foreign'
-  /** Only its log is left. */
+  /** Only its WAL is left. */
   | 'missing'
   | 'gone'
   | 'replaced'

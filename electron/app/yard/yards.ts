@@ -56,7 +56,7 @@ export type CheckThread = OwnThread<CheckQuestion, Checked>;
 const LOOK_EVERY_MS = 5000;
 
 /**
- * Which yard file is open. What happens to it that a person may ask about later is written to the fault log by `note`.
+ * Which yard file is open. What happens to it that a person may ask about later goes to the fault log, as codes.
  * The demo yard has its own file, so that deleting it can never touch a reading of the person's.
  */
 export function createYards(
@@ -64,7 +64,7 @@ export function createYards(
   now: () => string,
   checkThread: CheckThread,
   reportFault: (error: unknown) => void,
-  note: (what: string) => void,
+  writeToLog: (what: string) => void,
   beforeMigrating?: (db: Db) => void,
 ) {
   const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
@@ -83,6 +83,7 @@ export function createYards(
   const moved = createSignal();
   const looking = setInterval(noticeMoved, LOOK_EVERY_MS).unref();
   const day = () => now().slice(0, 10);
+  const note = (...what: (string | undefined)[]): void => writeToLog(what.join(' '));
 
   /** @throws YardFileProblem where the file was lost and cannot be rescued: it then stays open */
   function close(): void {
@@ -157,7 +158,7 @@ export function createYards(
 
   function setProblem(found: YardFileProblem): void {
     problem = found;
-    note(`yard not usable: ${found.problem.code} ${files[kind]}`);
+    note('yard-not-usable', found.problem.code, files[kind]);
   }
 
   /** Also for a file that is there: it has another in its place. */
@@ -194,7 +195,7 @@ export function createYards(
   /** What could be read of a damaged file was put in its place. */
   function salvaged(): void {
     const report = salvageReport(files[kind]);
-    note(`yard salvaged: ${JSON.stringify(report?.kinds)}`);
+    note('yard-salvaged', JSON.stringify(report?.kinds));
     if (report) notes.addSalvaged(report);
   }
 
@@ -363,7 +364,7 @@ export function createYards(
         if (sizeOf(`${files.own}-wal`) > 0) throw new Refusal(message('refusal.restore-in-use'));
         forgetSalvage(files.own);
         takeRestored(files.own);
-        note('yard restored');
+        note('yard-restored');
       } finally {
         open('own');
       }
@@ -411,7 +412,7 @@ export function createYards(
         }
       }
       putBack(rescuedFile, files[kind]);
-      note(`yard opened from its rescued copy: ${rescuedFile}`);
+      note('rescued-copy-opened', rescuedFile);
       open(kind);
       const report = isPart(rescuedFile) ? salvageReport(files[kind]) : null;
       if (report) notes.addSalvaged(report);
@@ -440,7 +441,7 @@ export function createYards(
       refuseSound();
       forgetSalvage(files[kind]);
       const renamed = renameDamaged(files[kind], day());
-      note(`new yard begun, the earlier file renamed: ${renamed}`);
+      note('new-yard-begun', renamed);
       open(kind);
       if (yard && mayWrite) notes.addStartedNew(yard, renamed);
     },

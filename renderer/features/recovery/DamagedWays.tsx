@@ -26,7 +26,9 @@ export function DamagedWays({ hasBackups }: { hasBackups: boolean }) {
         {newest && (
           <Sheet title={say('damaged.backup-title')}>
             {hasAll && <Recommended />}
-            <p>{say('damaged.backup-of', { at: newest.at, readings: newest.contents?.readings ?? 0 })}</p>
+            <p>
+              {say('damaged.backup-of', { backedUpAt: newest.at, readings: newest.contents?.readings ?? 0 })}
+            </p>
             {hasAll && <p>{say('damaged.backup-has-all')}</p>}
             <RestoreButton backup={newest} isMain={hasAll} />
           </Sheet>

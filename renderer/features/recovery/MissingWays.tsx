@@ -10,7 +10,7 @@ export function MissingWays() {
   if (!newest) return null;
   return (
     <Sheet title={say('damaged.backup-title')}>
-      <p>{say('damaged.backup-of', { at: newest.at, readings: newest.contents?.readings ?? 0 })}</p>
+      <p>{say('damaged.backup-of', { backedUpAt: newest.at, readings: newest.contents?.readings ?? 0 })}</p>
       <RestoreButton backup={newest} isMain />
     </Sheet>
   );

@@ -29,7 +29,7 @@ export const yardFile = {
   'damaged.recover-newer': 'It may have readings that no backup has.',
   'damaged.recover-older': 'Damaged readings are left out.',
   'damaged.backup-title': 'Newest backup',
-  'damaged.backup-of': '{at}, {readings, plural, one {# reading} other {# readings}}.',
+  'damaged.backup-of': '{backedUpAt}, {readings, plural, one {# reading} other {# readings}}.',
   'damaged.backup-has-all': 'Nothing was saved after it.',
   'damaged.restore': 'Restore…',
   'damaged.stays': 'Neither deletes the damaged file. After recovering, you can still restore a backup.',

@@ -180,8 +180,8 @@ test('a file that was replaced while it was open: its rescued copy opens, and th
   expect(readFileSync(`${file()}.replaced-2026-06-01`).equals(other)).toBe(true);
   expect(await yard.query('recovery.notes', {})).toMatchObject([{ code: 'yard-note.rescued' }]);
   const log = readFileSync(join(yard.dataDir, 'logs', 'pintally.log'), 'utf8');
-  expect(log).toContain('yard not usable: refusal.yard-moved');
-  expect(log).toContain('yard opened from its rescued copy');
+  expect(log).toContain('yard-not-usable refusal.yard-moved');
+  expect(log).toContain('rescued-copy-opened');
 });
 
 test('a file that is put back opens with all that was saved', async () => {

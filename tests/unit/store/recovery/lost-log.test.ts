@@ -134,25 +134,27 @@ test.each(['at its place', 'renamed'] as const)(
     const names = readdirSync(dataDir);
     expect(names.filter((name) => /-salvag(ing|ed)(-|$)/.test(name))).toEqual([]);
     expect(names.filter((name) => /^yard\.sqlite\.damaged-[\d-]+$/.test(name))).toHaveLength(1);
-    expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain('yard salvaged');
+    expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain('yard-salvaged');
     await app.close();
   },
 );
 
-test('a missing yard file with its log left is not salvaged, and a new yard leaves the log under another name', async () => {
+test('a missing yard file with its WAL left is not salvaged, and a new yard leaves that under another name', async () => {
   const dataDir = asKilled();
-  const log = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const wal = readFileSync(join(dataDir, 'yard.sqlite-wal'));
   rmSync(join(dataDir, 'yard.sqlite'));
   const { app, window, info } = await notesIn(dataDir);
   expect(info).toMatchObject({ problem: { code: 'refusal.yard-missing' } });
   await expect(window.command('recovery.salvage', {})).rejects.toThrow();
   expect(readdirSync(dataDir).filter((name) => name.includes('salvag'))).toEqual([]);
   expect(await window.command('yard.startAfresh', {})).toMatchObject({ problem: null, boards: 0 });
-  const beside = join(dataDir, `yard.sqlite.damaged-${new Date().toISOString().slice(0, 10)}`);
-  expect(readFileSync(`${beside}-wal`).equals(log)).toBe(true);
-  expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain('yard not usable');
+  const renamed = join(dataDir, `yard.sqlite.damaged-${new Date().toISOString().slice(0, 10)}`);
+  expect(readFileSync(`${renamed}-wal`).equals(wal)).toBe(true);
+  expect(readFileSync(join(dataDir, 'logs', 'pintally.log'), 'utf8')).toContain(
+    'yard-not-usable refusal.yard-missing',
+  );
 
-  const note = { code: 'yard-note.started-new', facts: { file: beside } };
+  const note = { code: 'yard-note.started-new', facts: { file: renamed } };
   expect(await window.query('recovery.notes', {})).toEqual([note]);
   await app.close();
   const again = await notesIn(dataDir);
