@@ -27,7 +27,7 @@ export function damagedReadingsNote(
         });
   const backup =
     backupAt === null
-      ? message('yard-note.readings-damaged.no-backup')
+      ? message('yard-note.readings-damaged.no-backup', { readings })
       : message('yard-note.readings-damaged.backup', { readings, backupAt });
   return message(DAMAGED_READINGS_NOTE, { readings, boards, backup });
 }

@@ -17,7 +17,8 @@ export const yardFile = {
   'yard-note.readings-damaged.no-board': 'The boards are no longer known.',
   'yard-note.readings-damaged.backup':
     'Or restore the backup of {backupAt}: it has {readings, plural, one {it} other {them}} unchanged.',
-  'yard-note.readings-damaged.no-backup': 'No backup has all of them unchanged.',
+  'yard-note.readings-damaged.no-backup':
+    'No backup has {readings, plural, one {it} other {all of them}} unchanged.',
 
   'yard-note.rescued':
     'This is the rescued copy, now your yard. It has everything saved before the file was lost.',

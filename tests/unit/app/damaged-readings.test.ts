@@ -143,7 +143,7 @@ test('where no backup has the reading as it was saved, the note says so', async 
   const { dataDir } = await probedYard({ isBackedUp: false });
   flip(dataDir);
   expect(await noteOf(open(dataDir))).toBe(
-    'A fault of the disk changed 1 reading. It is not used. Probe again: WAL-01. No backup has all of them unchanged.',
+    'A fault of the disk changed 1 reading. It is not used. Probe again: WAL-01. No backup has it unchanged.',
   );
 });
 
