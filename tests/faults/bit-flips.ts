@@ -4,15 +4,15 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { type Fault, tryOften } from './fault.ts';
 import { inFolder } from './folders.ts';
 import { Ledger } from './ledger.ts';
-import { inApp, saidOfYard, yardFileIn } from './opened.ts';
+import { inApp, type Opened, saidOfYard, yardFileIn } from './opened.ts';
 import { type Random, wholeBetween } from './random.ts';
 import { ShimmedHost } from './shimmed-host.ts';
 import { addStack, readingsOf, startRound, stream } from './streaming.ts';
 import { differencesOf, type Visible, visibleIn } from './visible.ts';
 
 const BOARDS = 12;
-/** The app may look for damage once the window is there; so long it has for that. */
-const PATIENCE_MS = 3000;
+/** The app looks for damage once the window is there; on a busy computer it has so long for that. */
+const PATIENCE_MS = 10_000;
 /** What is said of a fault of ours says nothing of the file. */
 const TELLS_NOTHING = /Something went wrong/;
 
@@ -71,8 +71,8 @@ async function makeYard(folder: string, end: 'stop' | 'kill'): Promise<void> {
   rmSync(`${yardFileIn(folder)}-shm`, { force: true });
 }
 
-async function silentlyChanged(folder: string, before: Visible): Promise<string[]> {
-  return inApp(folder, async ({ window }) => {
+function silentlyChanged(folder: string, before: Visible): Promise<string[]> {
+  const look = async ({ window }: Opened): Promise<string[]> => {
     const giveUpAt = performance.now() + PATIENCE_MS;
     for (;;) {
       const said = (await saidOfYard(window)).filter((sentence) => !TELLS_NOTHING.test(sentence));
@@ -86,7 +86,8 @@ async function silentlyChanged(folder: string, before: Visible): Promise<string[
       }
       await pause(200);
     }
-  });
+  };
+  return inApp(folder, look, 0);
 }
 
 /** Where the last commit begins in SQLite's log (its file format, section 4.1): frames of a page each after a head. */

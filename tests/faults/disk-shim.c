@@ -1,8 +1,8 @@
 /*
- * Loaded into a host process (LD_PRELOAD) by shim.ts. It stands between the process and the disk, for one folder:
+ * Loaded into a host process (LD_PRELOAD) by disk-shim.ts. It stands between the process and the disk, for one folder:
  * - FAULT_LOG: what is written, cut, synced, renamed and removed there is appended to this file, in order, with the
  *   bytes. A power cut is then made from it by power-cut.ts.
- * - FAULT_CONTROL: a file of numbers that the test changes while the process runs (control.ts). It ends the process
+ * - FAULT_CONTROL: a file of numbers that the test changes while the process runs (disk-shim.ts). It ends the process
  *   before the n-th change of the disk, lets changes fail, and moves the wall clock.
  * SQLite's -shm files are left alone: they are shared memory, and are made again after a power cut.
  */
@@ -32,7 +32,7 @@
   if (!real) \
   real = (__typeof__(name) *)dlsym(RTLD_NEXT, #name)
 
-/* As in control.ts. */
+/* As in disk-shim.ts. */
 struct control {
   int64_t kill_in;    /* the process ends at the n-th change from now; 0: never */
   int64_t kinds;      /* which kinds of changes fail: bits of enum kind */

@@ -6,6 +6,7 @@ import { inFolder } from './folders.ts';
 import { Ledger, type SavedReading } from './ledger.ts';
 import { inApp, sentencesIn, yardFileIn } from './opened.ts';
 import { oneOf, type Random, wholeBetween } from './random.ts';
+import { settleOnFailingDisk } from './settling.ts';
 import { ShimmedHost } from './shimmed-host.ts';
 import { type AnyWindow, addStack, readingsOf, startRound } from './streaming.ts';
 
@@ -24,6 +25,9 @@ const failing: Failure[] = [
   { kinds: everything, error: errno.EIO },
 ];
 
+/** So many tries go by until one has values that settle, which takes longer than typing. */
+const ONE_SETTLES_OF = 4;
+
 /** The disk is full from some write on, and has room again later. */
 export const fullDisk: Fault = (howMany, seed) => failOften(howMany, seed, full);
 
@@ -32,7 +36,11 @@ export const diskErrors: Fault = (howMany, seed) => failOften(howMany, seed, fai
 
 function failOften(howMany: number, seed: number, failures: readonly Failure[]) {
   return tryOften(howMany, seed, 2, (random, mine) =>
-    inFolder((folder) => fillDisk(join(folder, 'data'), random, failures[mine % failures.length] as Failure)),
+    inFolder((folder) => {
+      const failure = oneOf(random, failures);
+      const work = mine % ONE_SETTLES_OF === 0 ? settleOnFailingDisk : fillDisk;
+      return work(join(folder, 'data'), random, failure);
+    }),
   );
 }
 

@@ -10,6 +10,7 @@ import { type Random, wholeBetween } from './random.ts';
 import { ShimmedHost } from './shimmed-host.ts';
 import type { SocketWindow } from './socket-window.ts';
 import {
+  type AnyWindow,
   type AskedReading,
   addStack,
   askToSave,
@@ -82,13 +83,13 @@ async function killOnce(
 
   return inApp(data, async ({ window }) => [
     ...(await ledger.differences(window)),
-    ...(await goesOn(window, unheardOf, ledger)),
+    ...(await sendAgain(window, unheardOf, ledger)),
   ]);
 }
 
 /** Sends again what nobody answered, as a window does that connects again: it must be saved once. */
-async function goesOn(
-  window: Parameters<typeof askToSave>[0],
+export async function sendAgain(
+  window: AnyWindow,
   unheardOf: readonly AskedReading[],
   ledger: Ledger,
 ): Promise<string[]> {
@@ -101,8 +102,11 @@ async function goesOn(
   return [...refused, ...(await ledger.differences(window))];
 }
 
-/** A window with the simulated meter, which reads boards and saves what settles. */
-export async function probeWithMeter(window: SocketWindow, stackId: number, ledger: Ledger): Promise<void> {
+/**
+ * A window with the simulated meter, which reads boards and saves what settles.
+ * @returns the round
+ */
+export async function probeWithMeter(window: SocketWindow, stackId: number, ledger: Ledger): Promise<number> {
   window.on('round.changed', ({ savedReadingId, board }: EventData<'round.changed'>) => {
     const reading = board.assessment?.readings.find(({ id }) => id === savedReadingId);
     if (reading !== undefined && reading.spotIndex !== null)
@@ -112,4 +116,5 @@ export async function probeWithMeter(window: SocketWindow, stackId: number, ledg
   await window.command('meter.hold', {});
   const roundId = await startRound(window, stackId);
   await window.command('rounds.open', { roundId });
+  return roundId;
 }

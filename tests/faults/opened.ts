@@ -15,18 +15,22 @@ export interface Opened {
   faults: string[];
 }
 
-/** Opens a folder after a fault, as the next start of the app does. */
+/**
+ * Opens a folder after a fault, as the next start of the app does.
+ *
+ * @param verifyAfterMs  when every reading is compared with its check sum; long after what most faults wait for
+ */
 export async function inApp<T>(
   folder: string,
   work: (opened: Opened) => Promise<T>,
-  clock: () => Date = () => new Date(),
+  verifyAfterMs = 600_000,
 ): Promise<T> {
   const faults: string[] = [];
   const app = createApp({
     dataDir: folder,
     links: noMeter,
     threads: threadSources,
-    clock,
+    verifyAfterMs,
     reportFault: (error) => faults.push(String(error)),
     // Nothing here waits for forecasts.
     forecastAfterMs: 600_000,

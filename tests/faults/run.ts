@@ -10,14 +10,16 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { disksInBackups, killsInBackups } from './backup-faults.ts';
+import { backupFolderGone } from './backup-folder-gone.ts';
 import { bitFlipsInFile, bitFlipsInLog } from './bit-flips.ts';
-import { clockSetBack } from './clock-set-back.ts';
+import { clockSet } from './clock-set.ts';
 import { fuzzContract } from './contract-fuzz.ts';
 import { diskErrors, fullDisk, readOnly } from './failing-disk.ts';
 import type { Fault, FaultResult } from './fault.ts';
 import { fileSwapped } from './file-swapped.ts';
 import { foreignFiles } from './foreign-files.ts';
 import { hostileSockets } from './hostile-sockets.ts';
+import { killedWindows } from './killed-windows.ts';
 import { killsInLongWork } from './kills-in-long-work.ts';
 import { killsWhileStreaming } from './kills-while-streaming.ts';
 import { powerCuts } from './power-cuts.ts';
@@ -26,9 +28,11 @@ import { twoHosts } from './two-hosts.ts';
 /** How often each is made, in full and in the short form that `npm test` has. */
 const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'kills-while-streaming', fault: killsWhileStreaming, full: 300, short: 6 },
+  { name: 'killed-windows', fault: killedWindows, full: 60, short: 3 },
   { name: 'kills-in-long-work', fault: killsInLongWork, full: 80, short: 5 },
   { name: 'kills-in-backups', fault: killsInBackups, full: 80, short: 4 },
   { name: 'disks-in-backups', fault: disksInBackups, full: 72, short: 4 },
+  { name: 'backup-folder-gone', fault: backupFolderGone, full: 40, short: 3 },
   { name: 'power-cuts', fault: powerCuts, full: 200, short: 12 },
   { name: 'bit-flips-in-file', fault: bitFlipsInFile, full: 200, short: 10 },
   { name: 'bit-flips-in-log', fault: bitFlipsInLog, full: 100, short: 6 },
@@ -38,7 +42,7 @@ const faults: { name: string; fault: Fault; full: number; short: number }[] = [
   { name: 'two-hosts', fault: twoHosts, full: 20, short: 4 },
   { name: 'file-swapped', fault: fileSwapped, full: 32, short: 8 },
   { name: 'foreign-files', fault: foreignFiles, full: 28, short: 7 },
-  { name: 'clock-set-back', fault: clockSetBack, full: 24, short: 4 },
+  { name: 'clock-set', fault: clockSet, full: 24, short: 4 },
   // Each kind of attack once, whatever the number.
   { name: 'hostile-sockets', fault: hostileSockets, full: 1, short: 1 },
   // So many inputs of each request.

@@ -11,11 +11,17 @@ import type { AnyWindow } from './streaming.ts';
 /** The host is gone, so that nobody knows what became of what it was asked. */
 export class HostGone extends Error {
   override name = 'HostGone';
+
+  /** @param code  with which the socket was closed (RFC 6455, section 7.4); null where it never was open */
+  constructor(code: number | null = null) {
+    super(code === null ? 'The host is not there.' : `The socket was closed with code ${code}.`);
+  }
 }
 
 export interface SocketWindow extends AnyWindow {
   on<N extends EventName>(name: N, listener: (data: EventData<N>) => void): void;
-  close(): void;
+  /** Ends it without a word, as a window that crashes. */
+  kill(): void;
 }
 
 /** What lets a window in: the ticket of the start link, once, or the key that it is exchanged for. */
@@ -43,17 +49,18 @@ export async function connectWindow(
     waiting.get(heard.id)?.resolve(heard.answer);
     waiting.delete(heard.id);
   });
-  const end = (): void => {
+  const end = (code: number): void => {
     isGone = true;
-    for (const { reject } of waiting.values()) reject(new HostGone());
+    for (const { reject } of waiting.values()) reject(new HostGone(code));
     waiting.clear();
   };
   socket.on('close', end);
-  socket.on('error', end);
+  // Its close follows.
+  socket.on('error', () => undefined);
   const key = await new Promise<string>((resolve, reject) => {
     socket.once('open', () => socket.send(JSON.stringify({ window: randomUUID(), ...shown })));
     socket.once('message', (data) => resolve(welcomeSchema.parse(JSON.parse(String(data))).session.key));
-    socket.once('close', () => reject(new HostGone()));
+    socket.once('close', (code) => reject(new HostGone(code)));
   });
 
   function answer(name: RequestName, input: unknown, act: string = randomUUID()): Promise<Answer> {
@@ -73,7 +80,7 @@ export async function connectWindow(
     query: request,
     command: request,
     on: (name, listener) => listeners.set(name, [...(listeners.get(name) ?? []), listener]),
-    close: () => socket.close(),
+    kill: () => socket.terminate(),
   };
   return { window, key };
 }

@@ -5,28 +5,33 @@ import { type Fault, tryOften } from './fault.ts';
 import { inFolder } from './folders.ts';
 import { probeWithMeter } from './kills-while-streaming.ts';
 import { Ledger } from './ledger.ts';
-import { inApp } from './opened.ts';
-import { oneOf } from './random.ts';
+import { inApp, type Opened } from './opened.ts';
 import { ShimmedHost } from './shimmed-host.ts';
 import { addStack, readingsOf, startRound, stream } from './streaming.ts';
 
 const HOUR_MS = 3_600_000;
+const YEAR_MS = 365.25 * 24 * HOUR_MS;
 const jumpsMs = [
   -60_000,
   -HOUR_MS,
   -24 * HOUR_MS,
-  -400 * 24 * HOUR_MS,
-  -20 * 365 * 24 * HOUR_MS,
+  -2 * YEAR_MS,
+  -20 * YEAR_MS,
   24 * HOUR_MS,
+  2 * YEAR_MS,
+  20 * YEAR_MS,
 ];
 /** A simulated value settles within some three seconds. */
 const SETTLES_WITHIN_MS = 10_000;
 
-/** The wall clock is set to another time during a round: the meter goes on, and a round ends after it began. */
-export const clockSetBack: Fault = (howMany, seed) =>
-  tryOften(howMany, seed, 4, (random) =>
+/**
+ * The wall clock is set to another time during a round, and is right again at the next start: the meter goes on, a round
+ * ends after it began, and a new backup has everything and stays.
+ */
+export const clockSet: Fault = (howMany, seed) =>
+  tryOften(howMany, seed, 4, (random, mine) =>
     inFolder(async (folder) => {
-      const jumpMs = oneOf(random, jumpsMs);
+      const jumpMs = jumpsMs[mine % jumpsMs.length] as number;
       const lost = await setClock(join(folder, 'data'), jumpMs, 1500 * random());
       return lost.map((loss) => `the clock jumps by ${jumpMs / HOUR_MS} h: ${loss}`);
     }),
@@ -59,5 +64,17 @@ async function setClock(data: string, jumpMs: number, afterMs: number): Promise<
   }
   lost.push(...(await ledger.differences(typing)));
   await host.kill();
-  return [...lost, ...(await inApp(data, ({ window }) => ledger.differences(window)))];
+  return [...lost, ...(await inApp(data, (opened) => lostOnceRight(opened, ledger)))];
+}
+
+async function lostOnceRight({ window }: Opened, ledger: Ledger): Promise<string[]> {
+  const lost = await ledger.differences(window);
+  const all = (await window.query('boards.list', { stackId: null, search: '', offset: 0, limit: 500 })).rows;
+  await window.command('backups.make', {});
+  const [newest] = await window.query('backups.list', {});
+  if (newest?.contents?.boards !== all.length)
+    lost.push('the backup just made is not the newest of the list');
+  if (Math.abs(Date.parse(newest?.at ?? '') - Date.now()) > HOUR_MS)
+    lost.push(`the newest backup is of ${newest?.at}`);
+  return lost;
 }
