@@ -47,7 +47,7 @@ import { createWindows, type Emit } from './windows.ts';
 import { createBackupFolder } from './yard/backup-folder.ts';
 import type { BackupThread } from './yard/backup-tasks.ts';
 import { createBackups } from './yard/backups.ts';
-import { clockQueries } from './yard/clock.ts';
+import { createClockCheck } from './yard/clock.ts';
 import { createRestoring, restoredOf } from './yard/restoring.ts';
 import type { SalvageThread } from './yard/salvaging.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
@@ -144,6 +144,7 @@ export function createApp({
   const comparing = createComparing(context, assessing, judging, roundThread);
   const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
   const meter = createMeterDesk(context, judging, links, windows);
+  const clockCheck = createClockCheck(queryContext, built);
   const rounds = createRounds(
     context,
     { assessing, judging, comparing },
@@ -151,6 +152,7 @@ export function createApp({
     windows,
     changes,
     createRoundView(queryContext, queryAssessing),
+    clockCheck.problem,
   );
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
   createSimulatedAim(context, meter, rounds.aims);
@@ -177,7 +179,7 @@ export function createApp({
     ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
-    ...clockQueries(queryContext, built),
+    ...clockCheck.queries,
     ...backups.queries,
     ...restoring.queries,
     'recovery.report': yards.salvageReport,

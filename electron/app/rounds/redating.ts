@@ -1,13 +1,13 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
 import { redated } from '../../../shared-core/probing/readings/redated.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { RoundRow } from '../../store/round-table.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { readBeforeSawn } from '../stock/board-days.ts';
+import { longBeforeStack } from './long-before-stack.ts';
 
 const dateOf = ({ id, version, startedAt, datedBy, finishedAt }: RoundRow): RoundDate => ({
   id,
@@ -22,10 +22,6 @@ export const redatingQueries = (context: QueryContext) =>
     'rounds.ofBoard': ({ boardId }) => context.yard().rounds.ofBoard(boardId).map(dateOf),
   }) satisfies Partial<Queries>;
 
-/** A date that is so much earlier than the stack was added may be that of a flat clock battery. */
-const LONG_BEFORE_YEARS = 3;
-const YEAR_MS = 365.25 * DAY_MS;
-
 /** Corrects when a round was, as where the clock was wrong. What its readings were taken at stays in the file as it was. */
 export function redatingCommands(context: AppContext, judging: Judging) {
   /** @throws Refusal where a board of the round would have been probed before it was sawn */
@@ -34,14 +30,6 @@ export function redatingCommands(context: AppContext, judging: Judging) {
     const { code: boardCode, sawnOn } = orRefuse(boards.get(boardId), 'board');
     if (sawnOn === null || !readBeforeSawn(readings.ofBoard(boardId, roundId), sawnOn)) return;
     throw new Refusal(message('refusal.redated-before-sawn', { boardCode, sawnOn }));
-  }
-
-  /** @throws Refusal that asks whether the year is right, where it is long before the stack was added */
-  function askAboutYear(stackId: number, startedAt: string): void {
-    const addedAt = context.yard().boards.firstAddedAt(stackId);
-    if (addedAt === null) return;
-    const years = Math.floor((Date.parse(addedAt) - Date.parse(startedAt)) / YEAR_MS);
-    if (years >= LONG_BEFORE_YEARS) throw new Refusal(message('refusal.redated-long-before', { years }));
   }
 
   return {
@@ -70,7 +58,8 @@ export function redatingCommands(context: AppContext, judging: Judging) {
         amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
       }
       for (const boardId of walked) checkSawn(boardId, id);
-      if (!isYearRight) askAboutYear(round.stackId, startedAt);
+      const asks = isYearRight ? null : longBeforeStack(context, round.stackId, startedAt);
+      if (asks !== null) throw new Refusal(asks);
       judging.judgeAgain(walked);
       return dateOf(orRefuse(rounds.get(id), 'round'));
     },

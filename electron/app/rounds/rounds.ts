@@ -23,6 +23,7 @@ import { createSignal, type Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
 import { createAims, type WindowAim } from './aims.ts';
 import { createInsertion } from './insertion.ts';
+import { longBeforeStack } from './long-before-stack.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
 import { createRoundClock } from './round-clock.ts';
@@ -42,6 +43,7 @@ export function createRounds(
   windows: Windows,
   changes: Signal<readonly Topic[]>,
   queryView: RoundView,
+  clockProblem: () => Message | null,
 ) {
   const view = createRoundView(context, assessing);
   const aims = createAims(windows);
@@ -111,6 +113,15 @@ export function createRounds(
     return { ...state, boards, summary: summaryOf(boards), aim: { boardId, spotIndex }, probed };
   }
 
+  /** @throws Refusal that asks whether the date is right: a wrong clock, or a day long before the stack was added */
+  function askAboutDate(
+    stackId: number,
+    { startedAt, datedBy }: Pick<RoundRow, 'startedAt' | 'datedBy'>,
+  ): void {
+    const problem = datedBy === 'clock' ? clockProblem() : longBeforeStack(context, stackId, startedAt);
+    if (problem !== null) throw new Refusal(problem);
+  }
+
   /** Opens a round in a window, which takes the meter where no window has it; one that is finished is only shown. */
   function open(roundId: number, window: string): RoundState {
     judging.hurry(roundId);
@@ -168,7 +179,7 @@ export function createRounds(
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
     commands: {
-      'rounds.start': ({ stackId, woodTempC, startedOn }, window) => {
+      'rounds.start': ({ stackId, woodTempC, startedOn, isDateRight }, window) => {
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
         if (yard.boards.toProbe(stackId).length === 0) {
@@ -180,7 +191,9 @@ export function createRounds(
         }
         const givenAt = context.now();
         const running = yard.rounds.openOnStack(stackId)?.id;
-        const roundId = running ?? yard.rounds.add({ stackId, ...startOf(startedOn, givenAt) });
+        const start = startOf(startedOn, givenAt);
+        if (running === undefined && !isDateRight) askAboutDate(stackId, start);
+        const roundId = running ?? yard.rounds.add({ stackId, ...start });
         if (running === undefined) clock.begin(roundId);
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
         context.afterwards(() => open(roundId, window));

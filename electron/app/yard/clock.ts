@@ -10,7 +10,7 @@ const LEAST_BEHIND_MS = HOUR_MS;
  * Whether the machine's clock can be right.
  * @param builtAt  when the app was built; null where that is not known
  */
-export function clockQueries(context: QueryContext, builtAt: string | null) {
+export function createClockCheck(context: QueryContext, builtAt: string | null) {
   function problem(): Message | null {
     const nowAt = context.now();
     const isBefore = (at: string) => Date.parse(nowAt) < Date.parse(at) - LEAST_BEHIND_MS;
@@ -20,5 +20,9 @@ export function clockQueries(context: QueryContext, builtAt: string | null) {
       return message('clock.before-build', { nowAt, builtOn: builtAt });
     return null;
   }
-  return { 'rounds.clock': () => ({ problem: problem() }) } satisfies Partial<Queries>;
+  return {
+    /** What is wrong with it; null where nothing is known to be. */
+    problem,
+    queries: { 'rounds.clock': () => ({ problem: problem() }) } satisfies Partial<Queries>,
+  };
 }

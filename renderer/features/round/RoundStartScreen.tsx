@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { z } from 'zod';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -44,6 +45,13 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   );
 }
 
+/** Refusals that a person answers by starting all the same, or by another date. */
+const asksAboutDate: readonly string[] = [
+  'clock.before-last-act',
+  'clock.before-build',
+  'refusal.redated-long-before',
+];
+
 const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
 
 function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
@@ -56,6 +64,10 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   // After the heading, which takes the focus on a new screen.
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
   const stack = stacks.find((each) => each.id === chosen);
+  /** The stack and the day, or the clock's, whose date was asked about. */
+  const [askedAbout, setAskedAbout] = useState<string | null>(null);
+  const meant = `${chosen} ${date.draft.startedOn}`;
+  const isAsked = askedAbout === meant;
 
   function start(): void {
     const woodTempC = answer.made;
@@ -63,7 +75,12 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     else if (stack) {
       void save(async () => {
         const asked = { stackId: stack.id, woodTempC, ...date.read() };
-        const { id } = await bridge().command('rounds.start', asked);
+        const { id } = await bridge()
+          .command('rounds.start', isAsked ? { ...asked, isDateRight: true } : asked)
+          .catch((error: unknown) => {
+            if (error instanceof Refusal && asksAboutDate.includes(error.problem.code)) setAskedAbout(meant);
+            throw error;
+          });
         go({ name: 'round', id });
       });
     }
@@ -103,7 +120,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             </>
           ) : (
             <>
-              <ClockProblem />
+              {problem === null && <ClockProblem />}
               <TemperatureField answer={answer} />
               <Unfold words={say('round-start.other-date')}>
                 <DateField
@@ -116,7 +133,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
               {problem && <Banner kind="problem">{problem.sentence}</Banner>}
               <Actions>
                 <Button type="submit" kind="main" disabled={busy || !stack}>
-                  {say('round-start.start')}
+                  {say(isAsked ? 'round-start.start-anyway' : 'round-start.start')}
                 </Button>
               </Actions>
             </>

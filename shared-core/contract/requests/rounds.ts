@@ -47,6 +47,8 @@ export const roundRequests = {
       woodTempC: woodTempSchema,
       /** The local day its readings were taken on, where that is past: they are typed from paper then. */
       startedOn: daySchema.nullable().default(null),
+      /** The person was asked about the date, or the clock. */
+      isDateRight: z.literal(true).optional(),
     }),
     output: roundStateSchema,
     topics: (_, { id, stackId }) => ['stacks', `stack:${stackId}`, `round:${id}`],

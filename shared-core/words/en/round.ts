@@ -9,6 +9,7 @@ export const round = {
   'round-start.unfinished': 'This stack has an unfinished round. Its readings are saved.',
   'round-start.resume': 'Resume the round',
   'round-start.start': 'Start the round',
+  'round-start.start-anyway': 'Start anyway',
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
   'round-start.meter-live':

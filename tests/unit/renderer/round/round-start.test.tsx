@@ -2,13 +2,14 @@
 import { act, cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RoundStartScreen } from '../../../../renderer/features/round/RoundStartScreen.tsx';
 import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
-import { message } from '../../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
@@ -135,22 +136,52 @@ test('an unfinished round is resumed, not started twice', async () => {
   expect(screen.queryByRole('button', { name: 'Start the round' })).toBeNull();
 });
 
-test('a clock that cannot be right is said before the round starts, and keeps nobody from starting', async () => {
-  const nowAt = '2020-01-01T08:00:00.000Z';
-  const machine = playMachine({
-    'stacks.list': () => [aStack(1)],
-    'rounds.clock': () => ({
-      problem: message('clock.before-last-act', { nowAt, lastAt: '2026-05-04T08:00:00.000Z' }),
-    }),
-    'rounds.start': () => aRound(),
+describe('a date that is likely wrong is asked about, and nothing typed is lost by that', () => {
+  const asking = async (problem: Message, clock: Message | null) => {
+    const machine = playMachine({
+      'stacks.list': () => [aStack(1)],
+      'rounds.clock': () => ({ problem: clock }),
+      'rounds.start': ({ isDateRight }) => {
+        if (!isDateRight) throw new Refusal(problem);
+        return aRound();
+      },
+    });
+    render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
+    await screen.findByLabelText('Wood temperature');
+    const user = userEvent.setup();
+    await user.type(screen.getByLabelText('Wood temperature'), '9');
+    return { machine, user };
+  };
+
+  test('that of a clock with a flat battery, which is said before, too', async () => {
+    const [nowAt, lastAt] = ['2020-01-01T08:00:00.000Z', '2026-05-04T08:00:00.000Z'];
+    const problem = message('clock.before-last-act', { nowAt, lastAt });
+    const { machine, user } = await asking(problem, problem);
+    const sentence = /This computer’s clock says .* 2020.*Set the clock before you start/;
+    expect(await screen.findByText(sentence)).toBeTruthy();
+    await user.keyboard('{Enter}');
+    expect(screen.getAllByText(sentence)).toHaveLength(1);
+    expect(screen.getByRole('alert').textContent).toMatch(sentence);
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Start anyway' }));
+    const asked = { stackId: 1, woodTempC: 9, startedOn: null };
+    expect(machine.inputsOf('rounds.start')).toEqual([asked, { ...asked, isDateRight: true }]);
   });
-  render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
-  expect(
-    await screen.findByText(/This computer’s clock says .* 2020.*Set the clock before you start/),
-  ).toBeTruthy();
-  const user = userEvent.setup();
-  await user.click(screen.getByLabelText(/I don’t know/));
-  await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toHaveLength(1);
-  await expectNoBarriers();
+
+  test('a typed one, and the next one again', async () => {
+    const { machine, user } = await asking(message('refusal.redated-long-before', { years: 56 }), null);
+    await user.click(screen.getByText('Change the date'));
+    await typeDay(user, 'Day the readings were taken', '1970-05-04');
+    await user.click(screen.getByRole('button', { name: 'Start the round' }));
+    expect(screen.getByRole('alert').textContent).toContain('Is the year right?');
+    await typeDay(user, 'Day the readings were taken', '1971-05-04');
+    await user.click(screen.getByRole('button', { name: 'Start the round' }));
+    await user.click(screen.getByRole('button', { name: 'Start anyway' }));
+    const asked = { stackId: 1, woodTempC: 9 };
+    expect(machine.inputsOf('rounds.start')).toEqual([
+      { ...asked, startedOn: '1970-05-04' },
+      { ...asked, startedOn: '1971-05-04' },
+      { ...asked, startedOn: '1971-05-04', isDateRight: true },
+    ]);
+  });
 });
