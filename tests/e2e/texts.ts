@@ -15,6 +15,7 @@ export const screens = [
   'species',
   'species/oak-northern-red',
   'settings',
+  'backups',
   'nowhere',
 ];
 
