@@ -4,10 +4,25 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { dataDir } from './data-dir.ts';
 import { ensureNativeSocket, type Runtime, reportNotReady } from './meter/native-socket.ts';
+import { type RunningHost, runningHost } from './running-host.ts';
+import { startPageFolder, writeStartPage } from './start-page.ts';
+
+/** How long a browser may take to open the start page. */
+const OPENING_MS = 60_000;
+const LOOK_EVERY_MS = 250;
 
 const root = resolve(import.meta.dirname, '..');
 const electronDir = join(root, 'node_modules', 'electron');
+
+const folder = dataDir();
+const running = await runningHost(folder);
+if (running !== null) {
+  await openRunning(running);
+  process.exit(0);
+}
 
 const built = spawnSync('npm run --silent build', { cwd: root, stdio: 'inherit', shell: true });
 if (built.status !== 0) process.exit(built.status ?? 1);
@@ -20,6 +35,21 @@ if (whyNot === null) {
   console.log(`No Electron window: ${whyNot}. Serving the same app on this machine only.`);
   await prepareBluetooth({ execPath: process.execPath, electronVersion: null });
   serveLoopback();
+}
+
+/** Opens another window of the host that runs already: it has the yard. */
+async function openRunning({ startLink }: RunningHost): Promise<void> {
+  console.log(`Pintally runs already. It is at ${startLink}`);
+  console.log('The address opens once.');
+  const browser = browserCommand();
+  if (browser === null) return;
+  const page = writeStartPage(startLink, startPageFolder(folder));
+  openBrowser(browser, page.file);
+  for (let waitedMs = 0; waitedMs < OPENING_MS; waitedMs += LOOK_EVERY_MS) {
+    await setTimeout(LOOK_EVERY_MS);
+    if ((await runningHost(folder))?.startLink !== startLink) break;
+  }
+  page.remove();
 }
 
 /** Where Linux has a Bluetooth adapter, makes noble's native part fit the runtime, and says so where it cannot. */

@@ -1,6 +1,6 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
@@ -10,6 +10,7 @@ import { createSignal } from './app/signal.ts';
 import type { Emit } from './app/windows.ts';
 import { boundStrangers } from './loopback/strangers.ts';
 import { serveWindow } from './loopback/window-socket.ts';
+import { PROOF_PATH, proofFor } from './running-host.ts';
 import { windowFile } from './window-files.ts';
 
 /** The largest message that a window may send: a page of 500 new boards is well under it. */
@@ -34,6 +35,8 @@ export interface LoopbackOptions {
   /** A window is there, with an id that it keeps when it connects again. */
   connect(window: string, emit: Emit): Connection;
   patience?: typeof PATIENCE;
+  /** Taken where it is free; 0, and where it is not, any other. */
+  port?: number;
 }
 
 /**
@@ -42,10 +45,16 @@ export interface LoopbackOptions {
  * Any program and any web page on this machine can reach a loopback port. The window's files are no secret, and only
  * the name of this host is asked for, so that no web page can come by another name. The socket must come from this
  * origin, and its first message has the ticket of the start link, which counts once, or the session's key, which the
- * ticket was exchanged for. No secret is in an address that counts, in a header or in a cookie.
+ * ticket was exchanged for. There is always one start link that was not used yet. No secret is in an address that counts, in a header or in a cookie.
  */
-export async function startLoopbackHost({ rendererDir, connect, patience = PATIENCE }: LoopbackOptions) {
-  let ticket: string | null = newSecret();
+export async function startLoopbackHost({
+  rendererDir,
+  connect,
+  patience = PATIENCE,
+  port = 0,
+}: LoopbackOptions) {
+  let ticket = newSecret();
+  const proof = newSecret();
   const session = { key: newSecret(), hostMark: newSecret() };
   const opened = createSignal();
   const sockets = new Set<WebSocket>();
@@ -80,15 +89,17 @@ export async function startLoopbackHost({ rendererDir, connect, patience = PATIE
     autoPong: false,
   });
 
-  await new Promise<void>((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(0, '127.0.0.1', resolve);
-  });
+  await listen(server, port).catch(() => listen(server, 0));
   const host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
 
   async function serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     if (request.headers.host !== host || request.method !== 'GET') return refuse(response);
-    const path = new URL(request.url ?? '/', `http://${host}`).pathname.slice(1);
+    const { pathname, search } = new URL(request.url ?? '/', `http://${host}`);
+    const path = pathname.slice(1);
+    if (path === PROOF_PATH) {
+      response.writeHead(200).end(proofFor(search.slice(1), proof));
+      return;
+    }
     const file = await windowFile(rendererDir, path, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
     response.writeHead(200, file.headers).end(file.bytes);
@@ -125,23 +136,35 @@ export async function startLoopbackHost({ rendererDir, connect, patience = PATIE
 
   function isLetIn(hello: Hello): boolean {
     if ('key' in hello) return same(hello.key, session.key);
-    if (ticket === null || !same(hello.ticket, ticket)) return false;
-    ticket = null;
+    if (!same(hello.ticket, ticket)) return false;
+    ticket = newSecret();
     opened.give();
     return true;
   }
 
   return {
-    /** Opens the window once. */
-    address: `http://${host}/?${TICKET_IN_ADDRESS}=${ticket}`,
+    /** The start link: opens the window once. Then it is another. */
+    address: (): string => `http://${host}/?${TICKET_IN_ADDRESS}=${ticket}`,
     /** The window was opened by that address, which is no longer valid. */
     opened,
+    /** Shows who is asked at `PROOF_PATH`. */
+    proof,
     close: async (): Promise<void> => {
       for (const socket of sockets) socket.terminate();
       server.closeAllConnections();
       await new Promise<void>((resolve) => server.close(() => resolve()));
     },
   };
+}
+
+function listen(server: Server, port: number): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
 }
 
 const newSecret = (): string => randomBytes(32).toString('hex');

@@ -2,11 +2,13 @@ import { join } from 'node:path';
 import { createApp } from './app/app.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
+import { followEnter } from './enter-key.ts';
 import { goOnAfterFaults } from './going-on.ts';
 import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
 import { isNodeNewEnough, OLDEST_NODE } from './node-version.ts';
+import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** The same app without Electron: built as `out/main/loopback.js`, prints the address that opens the window. */
@@ -27,21 +29,49 @@ const pintally = createApp({
   links: linkMakers(import.meta.dirname),
   threads: builtThreads(import.meta.dirname),
 });
+const isOnlyHost = (await runningHost(folder)) === null;
 const host = await startLoopbackHost({
   rendererDir: join(import.meta.dirname, '../renderer'),
   connect: pintally.connect,
+  port: isOnlyHost ? lastPort(folder) : 0,
 });
-console.log(`Pintally is at ${host.address}`);
-console.log('The address opens once. Press Ctrl+C to stop.');
-if (process.send) offerStartPage(process.send.bind(process));
+/** Removes the start page, if there is one. */
+let removePage = (): void => undefined;
+process.once('exit', () => removePage());
+
+saveLink();
+host.opened.follow(() => {
+  removePage();
+  saveLink();
+});
+const hearsEnter = followEnter(() => {
+  console.log(`Pintally is at ${host.address()}`);
+  offerStartPage();
+});
+console.log(`Pintally is at ${host.address()}`);
+console.log(
+  hearsEnter
+    ? 'The address opens once. Press Enter for a new one, Ctrl+C to stop.'
+    : 'The address opens once. Press Ctrl+C to stop.',
+);
+offerStartPage();
+
+/** For the next start. Another host that serves this folder is left what it saved. */
+function saveLink(): void {
+  try {
+    if (isOnlyHost) saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
+  } catch (error) {
+    log.fault(error);
+  }
+}
 
 /** Whoever started this process with a channel opens the browser. The printed address is enough where none opens. */
-function offerStartPage(tell: (message: { startPage: string }) => void): void {
+function offerStartPage(): void {
+  if (!process.send) return;
   try {
-    const { file, remove } = writeStartPage(host.address, startPageFolder(folder));
-    host.opened.follow(remove);
-    process.once('exit', remove);
-    tell({ startPage: file });
+    const { file, remove } = writeStartPage(host.address(), startPageFolder(folder));
+    removePage = remove;
+    process.send({ startPage: file });
   } catch (error) {
     log.fault(error);
   }

@@ -31,7 +31,7 @@ test.beforeEach(async ({ page }) => {
       throw new Error('The gallery asks for nothing.');
     },
   });
-  await page.goto(host.address);
+  await page.goto(host.address());
 });
 test.afterEach(() => host.close());
 

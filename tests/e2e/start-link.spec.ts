@@ -1,14 +1,17 @@
 /** How the window is let in: by the start link once, from another tab, and not by the address alone. */
-import { fork } from 'node:child_process';
-import { once } from 'node:events';
+import { fork, spawn } from 'node:child_process';
+import { on, once } from 'node:events';
 import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
+import { createInterface } from 'node:readline';
 import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
 import { WebSocketServer } from 'ws';
 import { startPintally, test } from './pintally.ts';
-import { openDemoYard, picture } from './walk.ts';
+import { openDemoYard, picture, startRound } from './walk.ts';
+
+const root = resolve(import.meta.dirname, '../..');
 
 test('the start link opens the window; its address has no secret, and a reload works', async ({
   pintally: { page },
@@ -28,7 +31,7 @@ test('the start link opens the window; its address has no secret, and a reload w
 });
 
 test('the page that the browser opens leads to the window, and is removed', async ({ page }) => {
-  const host = fork(resolve(import.meta.dirname, '../../out/main/loopback.js'), {
+  const host = fork(join(root, 'out/main/loopback.js'), {
     env: { ...process.env, PINTALLY_DATA: mkdtempSync(join(tmpdir(), 'pintally-e2e-')) },
     silent: true,
   });
@@ -55,7 +58,9 @@ test('a second tab opens by the address alone, a browser of its own does not', a
   const stranger = await other.newPage();
   await stranger.goto(page.url());
   await expect(stranger.getByRole('heading', { name: 'Use the start link to open Pintally' })).toBeVisible();
-  await expect(stranger.getByText('If not, restart Pintally.')).toBeVisible();
+  await expect(
+    stranger.getByText('If not, start Pintally again, or press Enter in its terminal.'),
+  ).toBeVisible();
   await picture(stranger, 'locked');
   await other.close();
 });
@@ -75,4 +80,98 @@ test('a window whose host is gone says so, and trusts no other program at its ad
   await picture(page, 'host-foreign');
   await page.goto('about:blank');
   other.close();
+});
+
+/** Pintally as `npm start` begins it, with what it prints and a way to press Enter. */
+async function startHost(dataDir = mkdtempSync(join(tmpdir(), 'pintally-e2e-'))) {
+  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
+    env: { ...process.env, PINTALLY_DATA: dataDir },
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
+  const links = on(createInterface(host.stdout), 'line')[Symbol.asyncIterator]();
+  const nextLink = async (): Promise<string> => {
+    const [line] = (await links.next()).value as [string];
+    return /http:\S+/.exec(line)?.[0] ?? nextLink();
+  };
+  return {
+    dataDir,
+    link: await nextLink(),
+    pressEnter: () => {
+      host.stdin.write('\n');
+      return nextLink();
+    },
+    end: async (signal: 'SIGTERM' | 'SIGKILL') => {
+      host.kill(signal);
+      await once(host, 'exit');
+    },
+  };
+}
+
+test('after the last tab was closed, Enter in the terminal opens another', async ({ page }) => {
+  const host = await startHost();
+  await page.goto(host.link);
+  await openDemoYard(page);
+  await page.close();
+  const again = await page.context().browser()!.newPage();
+  await again.goto(await host.pressEnter());
+  await expect(again.getByText('Demo yard: invented data.')).toBeVisible();
+  await again.close();
+  await host.end('SIGTERM');
+});
+
+test('a second start opens a window of the one that runs, and starts nothing', async ({ page }) => {
+  const host = await startHost();
+  await page.goto(host.link);
+  await openDemoYard(page);
+  const { DISPLAY: _, WAYLAND_DISPLAY: __, ...env } = process.env;
+  const second = spawn(process.execPath, [join(root, 'electron/launch.ts')], {
+    env: { ...env, PINTALLY_DATA: host.dataDir },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let printed = '';
+  second.stdout.on('data', (data) => {
+    printed += data;
+  });
+  expect(await once(second, 'close')).toEqual([0, null]);
+  const other = await page.context().browser()!.newPage();
+  await other.goto(/http:\S+/.exec(printed)?.[0] ?? '');
+  await expect(other.getByText('Demo yard: invented data.')).toBeVisible();
+  await other.close();
+  await page.goto('about:blank');
+  await host.end('SIGTERM');
+});
+
+test('killed in a round, everything goes on in the same window once Pintally runs again', async ({
+  page,
+}) => {
+  const killed = await startHost();
+  await page.goto(killed.link);
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  const field = page.getByLabel('Reading on the meter, %');
+  await field.pressSequentially('12.4', { delay: 60 });
+  await killed.end('SIGKILL');
+  await expect(page.getByRole('alert')).toHaveCount(1);
+  await expect(page.getByRole('alert')).toContainText('Pintally is not responding.');
+  await expect(page.getByRole('button', { name: 'Save', exact: true })).toBeDisabled();
+  await field.press('Enter');
+  await expect(field).toHaveValue('12.4');
+  await picture(page, 'host-killed-in-round');
+
+  const again = await startHost(killed.dataDir);
+  expect(new URL(again.link).port).toBe(new URL(killed.link).port);
+  await expect(page.getByRole('alert')).toContainText('Pintally was restarted.');
+  const fresh = await page.context().newPage();
+  await fresh.goto(again.link);
+  // Pintally starts with the person's own yard. What was done in the demo yard is still there.
+  await expect(fresh.getByRole('button', { name: 'Open the demo yard' })).toBeVisible();
+  await expect(page.getByText('Your own yard is open now.')).toBeVisible();
+  await fresh.getByRole('button', { name: 'Open the demo yard' }).click();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(field).toHaveValue('12.4');
+  await field.press('Enter');
+  await expect(field).toHaveValue('');
+  await page.goto('about:blank');
+  await fresh.goto('about:blank');
+  await again.end('SIGTERM');
 });

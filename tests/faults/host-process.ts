@@ -24,4 +24,4 @@ process.on('message', () =>
     openSockets: process.getActiveResourcesInfo().filter((resource) => resource === 'TCPSocketWrap').length,
   }),
 );
-process.send?.({ address: host.address });
+process.send?.({ address: host.address() });

@@ -6,16 +6,16 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.not-responding':
-    'Pintally is not responding. Saved readings are safe. If this message stays, restart Pintally. Continue in the window it opens.',
+    'Pintally is not responding. Nothing can be saved now. Saved readings are safe, and what you typed stays here. If this message stays, start Pintally again. Once its new window is open in this browser, this one continues, too.',
   'frame.restarted':
-    'Pintally was restarted. Saved readings are safe. Continue in the window it opened, and close this one.',
+    'Pintally was restarted. Saved readings are safe, and what you typed stays here. Once its new window is open in this browser, this one continues, too.',
   'frame.foreign':
     'Another program answers at this address. No reading was sent to it. Saved readings are safe. Restart Pintally, and close this window.',
   'frame.nowhere-title': 'Nothing here',
   'frame.nowhere': 'This address may have a typo, or belong to another yard.',
 
-  'frame.other-opened-demo': 'Another window opened the demo yard.',
-  'frame.other-opened-own': 'Another window opened your own yard.',
+  'frame.other-opened-demo': 'The demo yard is open now. This window still shows what was open before.',
+  'frame.other-opened-own': 'Your own yard is open now. This window still shows what was open before.',
   'frame.go-to-demo': 'Go to the demo yard',
   'frame.go-to-own': 'Go to my own yard',
 
@@ -44,7 +44,7 @@ export const frame = {
     'This address alone does not open your yard. A start link opens it, one time. This keeps other programs out of your yard.',
   'locked.other-tab': 'Is Pintally open in another tab of this browser? Continue there.',
   'locked.restart':
-    'If not, restart Pintally. It opens a new window with a new link. Saved readings are safe.',
+    'If not, start Pintally again, or press Enter in its terminal. Either opens a new window. Saved readings are safe.',
 
   'problem-page.title.elsewhere': 'Your yard is already open',
   'problem-page.title.newer': 'This yard needs a newer Pintally',

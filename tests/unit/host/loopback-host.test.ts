@@ -45,7 +45,7 @@ function startHost(): ReturnType<typeof startLoopbackHost> {
   });
 }
 
-const address = () => new URL(host.address);
+const address = () => new URL(host.address());
 
 /** A raw request, so that any Host header and path can be sent; fetch would correct them. */
 function get(path: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Reply> {
@@ -159,9 +159,15 @@ describe('the window’s files', () => {
 
 describe('the way in', () => {
   test('the start link opens once, and gives the session', async () => {
+    const used = ticket();
     const { session } = await enter();
-    expect((await hello({ ticket: ticket() })).code).toBe(NOT_LET_IN);
+    expect((await hello({ ticket: used })).code).toBe(NOT_LET_IN);
     expect((await hello({ key: session.key })).session).toEqual(session);
+  });
+
+  test('the next start link is another one, and opens another window of the same session', async () => {
+    const { session } = await enter();
+    expect((await hello({ ticket: ticket() })).session).toEqual(session);
   });
 
   test('a wrong ticket or key opens nothing, and does not use up the right one', async () => {

@@ -31,7 +31,7 @@ beforeEach(async () => {
   await owner.answer('yard.openDemo', {}, { yard: null, act: randomUUID() });
   owner.close();
   host = await startLoopbackHost({ rendererDir, connect: app.connect });
-  const { searchParams } = new URL(host.address);
+  const { searchParams } = new URL(host.address());
   const { socket, welcome } = await enter(randomUUID(), { ticket: searchParams.get(TICKET_IN_ADDRESS) });
   session = welcome;
   socket.terminate();
@@ -43,7 +43,7 @@ afterEach(async () => {
 
 /** A window's socket: it says which window it is of. */
 async function enter(window: string, shown: object) {
-  const { host: name, origin } = new URL(host.address);
+  const { host: name, origin } = new URL(host.address());
   const socket = new WebSocket(`ws://${name}/ws`, { headers: { Origin: origin } });
   await once(socket, 'open');
   socket.send(JSON.stringify({ window, ...shown }));

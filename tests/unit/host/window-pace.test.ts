@@ -45,7 +45,7 @@ beforeEach(async () => {
       };
     },
   });
-  const { searchParams } = new URL(host.address);
+  const { searchParams } = new URL(host.address());
   const { socket, welcome } = await enter(WINDOWS[0], { ticket: searchParams.get('open') });
   key = welcomeSchema.parse(JSON.parse(welcome)).session.key;
   socket.terminate();
@@ -56,7 +56,7 @@ afterEach(() => host.close());
 const WINDOWS = ['0b5c1d4e-9d53-4c3b-8f55-7f1b0a3f8f10', '0b5c1d4e-9d53-4c3b-8f55-7f1b0a3f8f11'] as const;
 
 async function enter(window: string, shown: object = { key }) {
-  const { host: name, origin } = new URL(host.address);
+  const { host: name, origin } = new URL(host.address());
   const socket = new WebSocket(`ws://${name}/ws`, { headers: { Origin: origin } });
   await once(socket, 'open');
   socket.send(JSON.stringify({ window, ...shown }));

@@ -59,21 +59,27 @@ test('when another window opens another yard, the screen stays, and a banner lea
   expect(await screen.findByRole('article', { name: 'Ridge oak' })).toBeTruthy();
   const asked = machine.inputsOf('stacks.list').length;
   await openElsewhere(demo);
-  expect(screen.getByText('Another window opened the demo yard.')).toBeTruthy();
+  expect(
+    screen.getByText('The demo yard is open now. This window still shows what was open before.'),
+  ).toBeTruthy();
   expect(screen.getByRole('article', { name: 'Ridge oak' })).toBeTruthy();
   expect(machine.inputsOf('stacks.list')).toHaveLength(asked);
   await expectNoBarriers();
 
   await user.click(screen.getByRole('button', { name: 'Go to the demo yard' }));
   expect(await screen.findByRole('article', { name: 'Demo maple' })).toBeTruthy();
-  expect(screen.queryByText('Another window opened the demo yard.')).toBeNull();
+  expect(
+    screen.queryByText('The demo yard is open now. This window still shows what was open before.'),
+  ).toBeNull();
 });
 
 test('when the other window comes back to this yard, the banner goes', async () => {
   const { openElsewhere } = await open('#/stacks');
   await openElsewhere(demo);
   await openElsewhere(own);
-  expect(screen.queryByText('Another window opened the demo yard.')).toBeNull();
+  expect(
+    screen.queryByText('The demo yard is open now. This window still shows what was open before.'),
+  ).toBeNull();
   expect(screen.getByRole('article', { name: 'Ridge oak' })).toBeTruthy();
 });
 

@@ -1,0 +1,65 @@
+import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
+import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { makePrivateFolder } from './store/private-files.ts';
+
+/** What the loopback host of a data folder leaves there for the person's next `npm start`. */
+const runningHostSchema = z.object({
+  /** Opens its window once. */
+  startLink: z.string().regex(/^http:\/\/127\.0\.0\.1:\d{1,5}\/\?open=[0-9a-f]{64}$/),
+  /** The host shows by it that it is the one that wrote this. */
+  proof: z.string().regex(/^[0-9a-f]{64}$/),
+});
+export type RunningHost = z.infer<typeof runningHostSchema>;
+
+/** The path that a host is asked at, by a question that nobody asked before, whether it is the one. */
+export const PROOF_PATH = 'running';
+
+const ANSWER_MS = 2000;
+const fileIn = (folder: string): string => join(folder, 'running-host.json');
+
+/** Always a new file, which only this user can read: one that another user put there is never written to. */
+export function saveRunningHost(folder: string, host: RunningHost): void {
+  makePrivateFolder(folder);
+  rmSync(fileIn(folder), { force: true });
+  writeFileSync(fileIn(folder), JSON.stringify(host), { flag: 'wx', mode: 0o600 });
+}
+
+/** The host that was last started there, whether it runs or not; null where no other user can have written of it. */
+function lastHost(folder: string): RunningHost | null {
+  try {
+    const file = fileIn(folder);
+    const { uid, mode } = statSync(file);
+    const isOurs = process.getuid === undefined || (uid === process.getuid() && (mode & 0o077) === 0);
+    return isOurs ? runningHostSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Where the host before was, so that windows that are still open find this one; 0 for any port. */
+export function lastPort(folder: string): number {
+  const last = lastHost(folder);
+  return last ? Number(new URL(last.startLink).port) : 0;
+}
+
+/** The host that serves this data folder now; null where none does. */
+export async function runningHost(folder: string): Promise<RunningHost | null> {
+  const last = lastHost(folder);
+  if (last === null) return null;
+  const question = randomBytes(32).toString('hex');
+  try {
+    const address = new URL(`/${PROOF_PATH}?${question}`, last.startLink);
+    const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWER_MS), redirect: 'error' });
+    const shown = Buffer.from(await answer.text());
+    const right = Buffer.from(proofFor(question, last.proof));
+    return shown.length === right.length && timingSafeEqual(shown, right) ? last : null;
+  } catch {
+    return null;
+  }
+}
+
+/** What the host answers to a question: whoever took its port since cannot. */
+export const proofFor = (question: string, proof: string): string =>
+  createHmac('sha256', proof).update(question).digest('hex');
