@@ -53,8 +53,8 @@ export function App() {
   return (
     <>
       <TopBar route={route} isDemo={info?.kind === 'demo'} />
+      <LinkBanner />
       <div className={css.banners}>
-        <LinkBanner state={link.state} />
         {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
         <BackupBanner />
         <OtherYardBanner />

@@ -1,10 +1,12 @@
-import type { LinkState } from '../data/bridge.ts';
+import { useLink } from '../stores/link.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { useWords } from '../words.ts';
+import css from './frame.module.css';
 
-/** Says that nothing can be saved now, why, and what to do. */
-export function LinkBanner({ state }: { state: LinkState }) {
+/** Says that nothing can be saved now, why, and what to do. It stays in sight, and is read out again at each try. */
+export function LinkBanner() {
   const { say } = useWords();
+  const { state, tries } = useLink();
   const sentences = {
     away: say('frame.not-responding'),
     locked: say('frame.restarted'),
@@ -12,5 +14,13 @@ export function LinkBanner({ state }: { state: LinkState }) {
     connecting: null,
     open: null,
   };
-  return sentences[state] && <Banner kind="problem">{sentences[state]}</Banner>;
+  return (
+    <div className={css.link}>
+      {sentences[state] && (
+        <Banner key={tries} kind="problem">
+          {sentences[state]}
+        </Banner>
+      )}
+    </div>
+  );
 }

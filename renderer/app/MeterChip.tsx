@@ -1,10 +1,12 @@
 import type { MeterState } from '../../shared-core/contract/meter.ts';
+import { isLinkLost, useLink } from '../stores/link.ts';
 import { useMeter } from '../stores/meter.ts';
 import { hrefOf } from '../stores/navigation.ts';
 import { useWords } from '../words.ts';
 import css from './meter-chip.module.css';
 
-type Chip = `meter.chip.${MeterState['phase'] | 'to-confirm' | 'simulated-live' | 'no-bluetooth'}`;
+type Chip =
+  `meter.chip.${MeterState['phase'] | 'to-confirm' | 'simulated-live' | 'no-bluetooth' | 'unknown'}`;
 
 function chipOf({ kind, phase, message, toConfirm }: MeterState): Chip {
   if (phase === 'live' && toConfirm !== null) return 'meter.chip.to-confirm';
@@ -16,12 +18,19 @@ function chipOf({ kind, phase, message, toConfirm }: MeterState): Chip {
 /** How the meter is, in words and by shape; leads to the meter's page. */
 export function MeterChip() {
   const state = useMeter((meter) => meter.state);
+  const isLost = useLink(isLinkLost);
   const { say } = useWords();
   if (!state) return null;
   return (
-    <a className={`marked ${css.chip}`} href={hrefOf({ name: 'meter' })} title={say(state.message)}>
+    <a
+      className={`marked ${css.chip}`}
+      href={hrefOf({ name: 'meter' })}
+      title={isLost ? undefined : say(state.message)}
+    >
       <svg viewBox="0 0 12 12" aria-hidden="true">
-        {state.phase === 'live' && state.toConfirm === null ? (
+        {isLost ? (
+          <path d="M2 2l8 8M10 2 2 10" stroke="currentColor" strokeWidth="2" />
+        ) : state.phase === 'live' && state.toConfirm === null ? (
           <circle cx="6" cy="6" r="5.5" fill="var(--ready)" />
         ) : state.phase === 'failed' ? (
           <path d="M1 1l10 10M11 1 1 11" stroke="var(--problem)" strokeWidth="3" />
@@ -32,8 +41,11 @@ export function MeterChip() {
         )}
       </svg>
       <span>
-        <span className="spoken-only">{say('meter.chip.label')}</span> {say(chipOf(state))}
-        {state.batteryPct !== null && ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
+        <span className="spoken-only">{say('meter.chip.label')}</span>{' '}
+        {say(isLost ? 'meter.chip.unknown' : chipOf(state))}
+        {!isLost &&
+          state.batteryPct !== null &&
+          ` · ${say('meter.chip.battery', { batteryPct: state.batteryPct })}`}
       </span>
     </a>
   );

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { bridge } from '../data/bridge.ts';
 import { wordsNow } from '../words.ts';
+import { tellBesideLink } from './link.ts';
 
 /** A sentence for the person: `done` goes by itself, `problem` stays until it is dismissed. */
 export interface Notice {
@@ -33,7 +34,7 @@ export function tellDone(sentence: string): void {
 
 /** Says what went wrong. */
 export function tellProblem(error: unknown): void {
-  tell('problem', sentenceOf(error));
+  tellBesideLink(error, () => tell('problem', sentenceOf(error)));
 }
 
 let delay: number | null = null;

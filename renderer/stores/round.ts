@@ -21,6 +21,7 @@ import { shown } from '../../shared-core/probing/suspicions/reading-suspicions.t
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
 import { type Draft, draftInField, dropDraft, keepDraft, leaveField } from './drafts.ts';
+import { tellBesideLink } from './link.ts';
 import { useMeter } from './meter.ts';
 import { useNavigation } from './navigation.ts';
 import { sentenceOf, tellProblem } from './notices.ts';
@@ -226,7 +227,7 @@ async function inRound(work: (round: RoundState) => Promise<unknown>): Promise<v
   try {
     await work(round);
   } catch (error) {
-    useRound.setState({ trouble: sentenceOf(error) });
+    tellBesideLink(error, () => useRound.setState({ trouble: sentenceOf(error) }));
   }
 }
 

@@ -13,6 +13,7 @@ export function ProbeActions({
   boardIndex,
   isLast,
   meterIsLive,
+  can,
   savesFor,
   act,
 }: Probing) {
@@ -38,6 +39,7 @@ export function ProbeActions({
           <Button
             kind={isBoardDone ? 'plain' : 'main'}
             shortcut={say('key.space')}
+            disabled={!can('take')}
             onClick={() => act('take')}
           >
             {say('round.save-now')}
@@ -46,18 +48,19 @@ export function ProbeActions({
           <Button
             kind={isTyped ? 'main' : 'plain'}
             shortcut={isTyped ? say('key.enter') : undefined}
-            disabled={!isTyped}
+            disabled={!isTyped || !can('save-typed')}
             onClick={() => act('save-typed')}
           >
             {savesFor ? say('round.save-for', { boardCode: savesFor }) : say('common.save')}
           </Button>
         )}
-        <Button shortcut="⌫" onClick={() => act('undo-last')}>
+        <Button shortcut="⌫" disabled={!can('undo-last')} onClick={() => act('undo-last')}>
           {say('round.undo-last')}
         </Button>
         <Button
           kind={isBoardDone ? 'main' : 'plain'}
           shortcut={say(fieldIsEmpty ? 'key.enter' : 'key.page-down')}
+          disabled={!can('next-board')}
           onClick={() => act(fieldIsEmpty ? 'leave-board' : 'next-board')}
         >
           {say(isLast ? 'round.finish' : 'round.next-board')}
@@ -69,7 +72,7 @@ export function ProbeActions({
             key={action}
             kind="quiet"
             shortcut={shortcut}
-            disabled={action === 'previous-board' && boardIndex === 0}
+            disabled={!can(action) || (action === 'previous-board' && boardIndex === 0)}
             onClick={() => act(action)}
           >
             {words}

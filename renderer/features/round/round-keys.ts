@@ -21,6 +21,10 @@ export type RoundAction =
   | 'start-typing'
   | 'stop-typing';
 
+/** What works without the machine as well. */
+export const needsNoMachine = (action: RoundAction): boolean =>
+  ['help', 'start-typing', 'stop-typing'].includes(action);
+
 /** The keys, as the help lists them; the first four are all that a newcomer needs. */
 export const roundKeys = [
   { key: 'key.space', does: 'round-keys.save' },

@@ -8,6 +8,7 @@ import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { Draft } from '../../stores/drafts.ts';
+import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import {
   aimAt,
@@ -22,7 +23,7 @@ import {
 } from '../../stores/round.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
-import type { RoundAction } from './round-keys.ts';
+import { needsNoMachine, type RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import { useTypedValue } from './useTypedValue.ts';
@@ -38,6 +39,9 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const { say } = useWords();
   const { saved, offersReplacing, trouble } = useRound();
   const meterIsLive = useMeter(isLiveHere) && !round.isDated;
+  const isLost = useLink(isLinkLost);
+  /** With the link lost nothing can be saved or gone to, and what is typed stays in the field. */
+  const can = (action: RoundAction): boolean => !isLost || needsNoMachine(action);
   const insertion = useMeter((meter) => meter.insertion);
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   /** The reading that the pins which are in were saved as. */
@@ -78,7 +82,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     spotIndex === null &&
     probed?.finding?.openSpot === null &&
     readings.every(({ excluded, suspicions }) => excluded !== null || !isQuestionable(suspicions));
-  const mayGoOn = next && fieldIsEmpty && !pinsIn && phase === 'pins-out' && !dialog && trouble === null;
+  const mayGoOn =
+    next && !isLost && fieldIsEmpty && !pinsIn && phase === 'pins-out' && !dialog && trouble === null;
   const secondsLeft = useCountdown(isDone && mayGoOn ? saved.reading.id : null, nextBoardAfterS, () => {
     if (!isDialogOpen()) goTo(next);
   });
@@ -205,12 +210,17 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     type: drafting.type,
     restore: drafting.restore,
     meterIsLive,
+    can,
     savedBoard,
     /** How many spots a second press leaves open; null where none was pressed. */
     leaves: fieldIsEmpty && asked?.boardId === boardId ? open || null : null,
     /** Until the next board comes by itself. */
     secondsLeft,
     act: (action: RoundAction): void => {
+      if (!can(action)) {
+        sayLinkLost();
+        return;
+      }
       if (action !== 'leave-board') setAsked(null);
       actions[action]();
     },

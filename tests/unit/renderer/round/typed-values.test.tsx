@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
+import { setLink } from '../../../../renderer/stores/link.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RoundState } from '../../../../shared-core/contract/round.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -393,5 +394,37 @@ describe('G', () => {
     await user.keyboard('g');
     await user.type(await screen.findByRole('textbox', { name: 'Board ID' }), 'wal{Enter}');
     expect(screen.getByRole('alert').textContent).toContain('2 boards have “wal” in their ID, like WAL-01');
+  });
+});
+
+describe('while Pintally is not responding', () => {
+  test('what cannot work is off, what is typed stays, and is saved when it is back', async () => {
+    const { machine, user } = await open();
+    act(() => setLink('away'));
+    await user.keyboard('12.4{Enter}');
+    expect(field().value).toBe('12.4');
+    for (const name of ['Save', 'Undo last', 'Next board', 'Go to …', 'Finish']) {
+      expect(screen.getByRole<HTMLButtonElement>('button', { name }).disabled).toBe(true);
+    }
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Keys and options' }).disabled).toBe(false);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    await expectNoBarriers();
+
+    await act(async () => setLink('open'));
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...spot(101, 0), raw: 12.4 }]);
+    expect(field().value).toBe('');
+  });
+
+  test('a value whose answer was lost is in the field, without a notice of its own', async () => {
+    const { user } = await open(aRound(), {
+      'rounds.saveTyped': () => {
+        setLink('away');
+        throw new Refusal(message('refusal.machine-stopped'));
+      },
+    });
+    await user.keyboard('12.4{Enter}');
+    expect(field().value).toBe('12.4');
+    expect(screen.queryByRole('alert')).toBeNull();
   });
 });

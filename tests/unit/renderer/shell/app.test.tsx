@@ -207,6 +207,36 @@ describe('when the machine cannot be reached', () => {
     expect(screen.getByRole('heading', { level: 1, name: 'Meter' })).toBeTruthy();
   });
 
+  test('the meter is not said to be live, and is once it is asked for again', async () => {
+    await open(aYard(), { 'meter.state': () => aLiveMeter() });
+    const chip = () => screen.getByRole('link', { name: /^Meter:/ });
+    expect(chip().textContent).toContain('Live');
+    act(() => setLink('away'));
+    expect(chip().textContent).toBe('Meter: Unknown');
+    await expectNoBarriers();
+    await act(async () => setLink('open'));
+    expect(chip().textContent).toContain('Live');
+  });
+
+  test('what is tried meanwhile has no notice of its own: the one at the top is read out again', async () => {
+    await open();
+    act(() => setLink('away'));
+    const before = screen.getByRole('alert');
+    act(() => tellProblem(new Refusal(message('refusal.machine-away'))));
+    const after = screen.getByRole('alert');
+    expect(after.textContent).toBe(before.textContent);
+    expect(after).not.toBe(before);
+  });
+
+  test('a change whose answer was lost is to be checked when it can be, and not before', async () => {
+    await open();
+    act(() => setLink('away'));
+    act(() => tellProblem(new Refusal(message('refusal.machine-stopped'))));
+    expect(screen.getAllByRole('alert')).toHaveLength(1);
+    await act(async () => setLink('open'));
+    expect(screen.getByRole('alert').textContent).toContain('Check your last change');
+  });
+
   test('no value that the meter showed before is shown as its value', async () => {
     const { machine } = await open(aYard(), { 'meter.state': () => aLiveMeter() });
     act(() => machine.tell('meter.live', aLiveValue()));
