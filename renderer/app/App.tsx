@@ -24,7 +24,7 @@ import { YardNotes } from './YardNotes.tsx';
 /** The whole window: the frame that is always there, and the screen of the address. */
 export function App() {
   const route = useNavigation((navigation) => navigation.route);
-  const { info, error } = useYard();
+  const { info, other, error } = useYard();
   const link = useLink();
   useFocusKept();
 
@@ -55,7 +55,7 @@ export function App() {
       <TopBar route={route} isDemo={info?.kind === 'demo'} />
       <LinkBanner />
       <div className={css.banners}>
-        {settings?.error && <Failed sentence={settings.error} again={settings.again} />}
+        {settings?.error && !other && <Failed sentence={settings.error} again={settings.again} />}
         <BackupBanner />
         <OtherYardBanner />
         <YardNotes />

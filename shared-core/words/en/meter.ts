@@ -110,7 +110,7 @@ export const meter = {
   'meter.chip.simulated-live': 'Simulated meter live',
   'meter.chip.reconnecting': 'Reconnecting',
   'meter.chip.failed': 'Not connected',
-  'meter.chip.unknown': 'Unknown',
+  'meter.chip.unknown': 'Meter unknown',
   'meter.chip.no-bluetooth': 'No Bluetooth',
   'meter.chip.battery': 'battery\u00a0{batteryPct}',
 

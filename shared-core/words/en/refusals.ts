@@ -2,7 +2,7 @@
 export const refusals = {
   'refusal.no-yard': 'No yard is open. Open one first.',
   'refusal.other-yard':
-    'Another window opened {kind, select, demo {the demo yard} other {another yard}}. Nothing was changed.',
+    '{kind, select, demo {The demo yard} other {Another yard}} is open now. Nothing was changed.',
   'refusal.act-reused':
     'This was already done with other content. Nothing was changed. Check what is on screen and try again.',
   'refusal.not-found':

@@ -82,7 +82,7 @@ describe('a second window', () => {
     expect(before.some(({ id }) => id === rename.id)).toBe(true);
 
     expect(await first.refusal('stacks.edit', rename)).toBe(
-      'Another window opened the demo yard. Nothing was changed.',
+      'The demo yard is open now. Nothing was changed.',
     );
     expect(await first.refusal('stacks.list', {})).toMatch(/opened the demo yard/);
     expect(await yard.query('stacks.list', {})).toEqual(before);

@@ -212,7 +212,7 @@ describe('when the machine cannot be reached', () => {
     const chip = () => screen.getByRole('link', { name: /^Meter:/ });
     expect(chip().textContent).toContain('Live');
     act(() => setLink('away'));
-    expect(chip().textContent).toBe('Meter: Unknown');
+    expect(chip().textContent).toBe('Meter: Meter unknown');
     await expectNoBarriers();
     await act(async () => setLink('open'));
     expect(chip().textContent).toContain('Live');

@@ -4,10 +4,12 @@ import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
-import { Conflict } from '../../../../shared-core/contract/answer.ts';
+import { setLink } from '../../../../renderer/stores/link.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import '../ui/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aMeter } from './a-meter.ts';
@@ -71,6 +73,21 @@ test('when another window opens another yard, the screen stays, and a banner lea
   expect(
     screen.queryByText('The demo yard is open now. This window still shows what was open before.'),
   ).toBeNull();
+});
+
+test('that another yard is open is said once, also where this window asked for something of its own', async () => {
+  const { machine, openElsewhere } = await open('#/stacks');
+  machine.answers['settings.get'] = () => {
+    throw new Refusal(message('refusal.other-yard', { kind: 'demo' }));
+  };
+  await openElsewhere(demo);
+  act(() => setLink('away'));
+  await act(async () => setLink('open'));
+  expect(machine.inputsOf('settings.get').length).toBeGreaterThan(1);
+  const alerts = screen.getAllByRole('alert').filter((alert) => !alert.closest('main'));
+  expect(alerts.map((alert) => alert.textContent)).toEqual([
+    expect.stringContaining('The demo yard is open now.'),
+  ]);
 });
 
 test('when the other window comes back to this yard, the banner goes', async () => {
