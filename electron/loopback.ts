@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { createApp } from './app/app.ts';
+import { hasStuckThread } from './app/own-thread.ts';
 import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { followEnter } from './enter-key.ts';
@@ -81,6 +82,8 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
   process.once(signal, async () => {
     await host.close();
     await pintally.close();
+    // An ordinary exit would wait for it, for as long as a network drive is away.
+    if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
     process.exit(0);
   });
 }

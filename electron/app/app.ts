@@ -80,6 +80,8 @@ export interface AppOptions {
   retryAfterMs?: number;
   /** How long after a yard was opened its readings are verified in the background, ms. */
   verifyAfterMs?: number;
+  /** How long the disk of a backup folder, or of a chosen file, has to answer, ms. */
+  diskAnswerMs?: number;
 }
 
 /**
@@ -98,6 +100,7 @@ export function createApp({
   forecastAfterMs = 2000,
   retryAfterMs = 10_000,
   verifyAfterMs = 5000,
+  diskAnswerMs = 10_000,
 }: AppOptions) {
   const now = () => clock().toISOString();
   const windows = createWindows();
@@ -109,7 +112,9 @@ export function createApp({
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
   const backupThread: BackupThread = createOwnThread(threads.backup);
-  const backups = createBackups(createBackupFolder(dataDir), backupThread, {
+  const shortBackupThread: BackupThread = createOwnThread(threads.backup);
+  const backupFolder = createBackupFolder(dataDir, shortBackupThread, diskAnswerMs);
+  const backups = createBackups(backupFolder, backupThread, {
     now,
     reportFault,
     changed,
@@ -158,7 +163,13 @@ export function createApp({
   createSimulatedAim(context, meter, rounds.aims);
 
   const verifying = createVerifying(context, yards, verifyThread, backups, judging, verifyAfterMs);
-  const restoring = createRestoring(yards, backups, backupThread, { dataDir, now, leave, begin });
+  const restoring = createRestoring(yards, backups, backupThread, shortBackupThread, {
+    dataDir,
+    answerMs: diskAnswerMs,
+    now,
+    leave,
+    begin,
+  });
 
   const queries: Queries = {
     'yard.info': yards.info,
@@ -308,6 +319,7 @@ export function createApp({
       await forecaster.close();
       yards.close();
       await backupThread.close();
+      await shortBackupThread.close();
       await checkThread.close();
       await verifyThread.close();
       await salvageThread.close();

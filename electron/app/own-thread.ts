@@ -5,10 +5,32 @@ import { message } from '../../shared-core/words/message.ts';
 /** Told by a thread of how much it has done. */
 type Tell = (done: number, total: number) => void;
 
+/** A thread did not answer in time: the disk or network drive that it waits for does not. */
+export class NoAnswer extends Error {
+  override name = 'NoAnswer';
+  /** When the thread is done with it after all. */
+  readonly ended: Promise<unknown>;
+  constructor(ended: Promise<unknown>) {
+    super('The thread did not answer in time.');
+    this.ended = ended;
+  }
+}
+
+/** Threads that were given up, and still wait for the system. */
+const stuck = new Set<Worker>();
+
+/** Whether an ordinary exit would wait for a thread that the system does not let go. */
+export const hasStuckThread = (): boolean => stuck.size > 0;
+
+/** Longer than this nobody waits for a thread at the end. */
+const END_MS = 2000;
+
 interface Waiting<Answer> {
   tell: Tell;
   resolve: (answer: Answer) => void;
   reject: (error: Error) => void;
+  /** Gives the thread up. */
+  limit: NodeJS.Timeout | undefined;
 }
 
 interface Asked<Question> {
@@ -36,11 +58,14 @@ export function createOwnThread<Question, Answer>(script: string) {
     started.unref();
     started.on('message', (reply: Reply<Answer>) => {
       const asker = waiting.get(reply.id);
+      // Whoever waits behind it waited for its turn so far.
+      for (const { limit } of waiting.values()) limit?.refresh();
       if ('done' in reply) {
         asker?.tell(reply.done, reply.total);
         return;
       }
       waiting.delete(reply.id);
+      clearTimeout(asker?.limit);
       if ('fault' in reply) asker?.reject(new Error(reply.fault));
       else asker?.resolve(reply.answer);
     });
@@ -56,16 +81,29 @@ export function createOwnThread<Question, Answer>(script: string) {
   }
 
   function refuseAll(error: Error): void {
-    for (const { reject } of waiting.values()) reject(error);
+    for (const { reject, limit } of waiting.values()) {
+      clearTimeout(limit);
+      reject(error);
+    }
     waiting.clear();
   }
 
+  /** Another thread is started with the next question; nothing that this one would do after its wait is done. */
+  function giveUp(): void {
+    if (worker === null) return;
+    const ended = letEnd(worker);
+    worker = null;
+    refuseAll(new NoAnswer(ended));
+  }
+
   return {
-    ask: (question: Question, tell: Tell = () => undefined): Promise<Answer> => {
+    /** @param limitMs  after how long without a sign of life the thread is given up: `NoAnswer` */
+    ask: (question: Question, tell: Tell = () => undefined, limitMs?: number): Promise<Answer> => {
       worker ??= start();
       const id = nextId++;
       return new Promise((resolve, reject) => {
-        waiting.set(id, { tell, resolve, reject });
+        const limit = limitMs === undefined ? undefined : setTimeout(giveUp, limitMs).unref();
+        waiting.set(id, { tell, resolve, reject, limit });
         worker?.postMessage({ id, question } satisfies Asked<Question>);
       });
     },
@@ -73,10 +111,26 @@ export function createOwnThread<Question, Answer>(script: string) {
       const ending = worker;
       worker = null;
       refuseAll(new Refusal(message('refusal.closing')));
-      await ending?.terminate();
+      if (ending !== null) await noLongerThan(END_MS, letEnd(ending));
     },
   };
 }
+
+/** A thread that waits for the system ends when that answers. */
+function letEnd(worker: Worker): Promise<unknown> {
+  stuck.add(worker);
+  return worker.terminate().finally(() => stuck.delete(worker));
+}
+
+async function noLongerThan(ms: number, work: Promise<unknown>): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise((resolve) => {
+    timer = setTimeout(resolve, ms);
+  });
+  await Promise.race([work, late]);
+  clearTimeout(timer);
+}
+
 export type OwnThread<Question, Answer> = ReturnType<typeof createOwnThread<Question, Answer>>;
 
 /** The thread's side: answers every question that is asked of it; one that throws fails alone. */

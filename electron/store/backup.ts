@@ -1,9 +1,11 @@
-import { readdirSync, renameSync, rmSync, statfsSync, statSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { lstatSync, renameSync, rmSync, statfsSync, statSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { readBackupName } from './backup-name.ts';
+import { clearLeft } from './backup-place.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { type Db, isDamage } from './yard-file.ts';
@@ -12,21 +14,35 @@ import { type Db, isDamage } from './yard-file.ts';
 const LEAST_LEFT_BYTES = 16 * 1024 * 1024;
 const PART = '.part';
 
+/** How many records of each kind a yard has. */
+type Counts = Record<'stack' | 'board' | 'reading', number>;
+
 /**
  * Copies a yard file while it is open and written to, by SQLite's online backup in one step: what is committed when it
  * begins. Nobody waits for it. The copy is one file, checked and on disk before it has its name.
  * @throws Refusal that says what was wrong with the disk, the folder or the file
  */
-export async function writeBackup(from: string, target: string): Promise<void> {
-  const part = beginPart(from, target);
+export const writeBackup = (from: string, target: string): Promise<void> =>
+  writeAs(target + PART, from, target);
+
+/** The same to a folder of a person's own, whose files may have any name. */
+export const writeCopy = (from: string, target: string): Promise<void> =>
+  writeAs(`${target}.pintally${PART}`, from, target);
+
+async function writeAs(part: string, from: string, target: string): Promise<void> {
+  beginPart(from, part, target);
   try {
     const db = new Database(from, { readonly: true, timeout: 2000 });
+    let counts: Counts;
     try {
+      // What is counted is what is copied, whoever writes meanwhile.
+      db.exec('BEGIN');
+      counts = countsOf(db);
       await db.backup(part, { progress: () => Number.MAX_SAFE_INTEGER });
     } finally {
       db.close();
     }
-    finishPart(part, target);
+    finishPart(part, target, counts);
   } catch (error) {
     giveUp(part, target, error);
   }
@@ -38,10 +54,12 @@ export async function writeBackup(from: string, target: string): Promise<void> {
  * @throws Refusal as above
  */
 export function writeBackupAtOnce(db: Db, target: string): void {
-  const part = beginPart(db.name, target);
+  const part = target + PART;
+  beginPart(db.name, part, target);
   try {
+    const counts = countsOf(db);
     db.prepare('VACUUM INTO ?').run(part);
-    finishPart(part, target);
+    finishPart(part, target, counts);
   } catch (error) {
     giveUp(part, target, error);
   }
@@ -56,11 +74,7 @@ export function clearForBackup(target: string): void {
   const yardId = readBackupName(basename(target))?.yardId;
   try {
     makePrivateFolder(folder);
-    for (const name of readdirSync(folder)) {
-      const [, whole = ''] = /^(.*)\.part(-\w+)?$/.exec(name) ?? [];
-      const left = readBackupName(whole);
-      if (left !== null && left.yardId === yardId) rmSync(join(folder, name), { force: true });
-    }
+    if (yardId !== undefined) clearLeft(folder, [yardId]);
   } catch (error) {
     throw asBackupProblem(error, target);
   }
@@ -73,34 +87,41 @@ export const sizeOf = (file: string): number =>
     0,
   );
 
-/** @returns where to write until it is whole: an empty file that only this user can read */
-function beginPart(from: string, target: string): string {
-  const part = target + PART;
+/** Makes what is written to until it is whole: an empty file that only this user can read. */
+function beginPart(from: string, part: string, target: string): void {
   try {
     removePart(part);
     const { bavail, bsize } = statfsSync(dirname(target));
     if (bavail * bsize < sizeOf(from) + LEAST_LEFT_BYTES) throw noRoom(target);
     makePrivateFile(part);
-    return part;
   } catch (error) {
     throw asBackupProblem(error, target);
   }
 }
 
 /** Checks it, and only then gives it its name, on disk. */
-function finishPart(part: string, target: string): void {
-  const db = new Database(part);
+function finishPart(part: string, target: string, counts: Counts): void {
+  const db = new Database(part, { fileMustExist: true });
   try {
     // One file, without others beside it, wherever it is copied to.
     db.pragma('journal_mode = DELETE');
     const found = String(db.pragma('integrity_check(1)', { simple: true }));
-    if (found !== 'ok') throw new Refusal(message('refusal.backup-damaged'));
+    if (found !== 'ok' || !isDeepStrictEqual(countsOf(db), counts)) {
+      throw new Refusal(message('refusal.backup-damaged'));
+    }
   } finally {
     db.close();
   }
   syncFile(part);
+  const inTheWay = lstatSync(target, { throwIfNoEntry: false });
+  if (inTheWay && !inTheWay.isFile()) throw new Refusal(message('refusal.copy-no-plain-file'));
   renameSync(part, target);
   syncFolder(dirname(target));
+}
+
+function countsOf(db: Db): Counts {
+  const count = (table: string): number => Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
+  return { stack: count('stack'), board: count('board'), reading: count('reading') };
 }
 
 function giveUp(part: string, target: string, error: unknown): never {
@@ -125,7 +146,11 @@ export function asBackupProblem(error: unknown, target: string): unknown {
   const code = String((error as { code?: unknown }).code ?? '');
   const folder = dirname(target);
   if (/^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(code)) return noRoom(target);
-  if (/^(EACCES|EPERM|EROFS|ENOENT|ENOTDIR|EEXIST|SQLITE_CANTOPEN|SQLITE_READONLY)/.test(code)) {
+  if (
+    /^(EACCES|EPERM|EROFS|ENOENT|ENOTDIR|EEXIST|EISDIR|ERR_FS_EISDIR|ENAMETOOLONG|SQLITE_CANTOPEN|SQLITE_READONLY)/.test(
+      code,
+    )
+  ) {
     return new Refusal(message('refusal.backup-folder-refused', { folder }));
   }
   if (/^(EIO|SQLITE_IOERR)/.test(code)) return new Refusal(message('refusal.backup-disk-failed', { folder }));

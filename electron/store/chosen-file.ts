@@ -1,8 +1,8 @@
 import {
+  type BigIntStats,
   closeSync,
   constants,
   copyFileSync,
-  existsSync,
   mkdtempSync,
   openSync,
   readSync,
@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { typedPath } from './typed-path.ts';
 import { repairWal } from './wal-repair.ts';
 import { isDamage } from './yard-file.ts';
 import { identify } from './yard-identity.ts';
@@ -22,6 +23,33 @@ import { identify } from './yard-identity.ts';
 const BESIDE = ['-wal', '-journal'];
 /** How often a file is copied again that another program wrote to meanwhile. */
 const TRIES = 3;
+
+/**
+ * The file that a person chose to restore.
+ * @param openYard  the person's own, by whatever name it was typed
+ * @throws Refusal where it is no plain file, or that yard's
+ */
+export function chosenFile(typed: string, openYard: string): { file: string; sizeBytes: number } {
+  const file = typedPath(typed);
+  const [found, open] = [file, openYard].map((each) => stat(each));
+  if (!found) throw new Refusal(message('refusal.restore-file-gone'));
+  // Whoever opens a pipe waits for as long as nobody writes to it.
+  if (!found.isFile()) throw new Refusal(message('refusal.restore-no-plain-file'));
+  // Neither is opened: see `makePrivateFile`.
+  if (found.dev === open?.dev && found.ino === open.ino) {
+    throw new Refusal(message('refusal.restore-open-yard'));
+  }
+  return { file, sizeBytes: Number(found.size) };
+}
+
+/** Undefined where it is not, or cannot be looked at. */
+function stat(file: string): BigIntStats | undefined {
+  try {
+    return statSync(file, { bigint: true, throwIfNoEntry: false });
+  } catch {
+    return undefined;
+  }
+}
 
 /**
  * Has `work` read a yard file that a person chose, wherever it is. Nothing is written to it or beside it, and what lies
@@ -53,7 +81,7 @@ export async function withChosenYard<T>(
 }
 
 function refuseNoYard(file: string): void {
-  if (!existsSync(file)) throw new Refusal(message('refusal.restore-file-gone'));
+  if (!stat(file)?.isFile()) throw new Refusal(message('refusal.restore-file-gone'));
   const found = identify(file);
   if (found === 'newer') throw new Refusal(message('refusal.restore-newer'));
   if (found !== 'ours') throw new Refusal(message('refusal.restore-no-yard'));

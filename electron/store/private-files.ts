@@ -1,15 +1,29 @@
 import { chmodSync, closeSync, existsSync, mkdirSync, openSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 
 // On Windows these lie in the user's profile, which other users cannot read; modes mean nothing there.
 const FOLDER_MODE = 0o700;
 const FILE_MODE = 0o600;
 const OTHERS = 0o077;
 
-/** Makes a folder that no other user can enter. One that is there already stays as it is. */
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+
+/**
+ * Makes a folder, and those above it, that no other user can enter. One that is there already stays as it is. Node's own
+ * recursive way never ends where the system says of a folder that is there that it is not, as in `/proc`.
+ */
 export function makePrivateFolder(folder: string): void {
-  const isNew = mkdirSync(folder, { recursive: true, mode: FOLDER_MODE }) !== undefined;
+  if (isFolder(folder)) return;
+  if (dirname(folder) !== folder) makePrivateFolder(dirname(folder));
+  try {
+    mkdirSync(folder, { mode: FOLDER_MODE });
+  } catch (error) {
+    // Another process may have made it meanwhile.
+    if (isFolder(folder)) return;
+    throw error;
+  }
   // The umask may have taken away too much.
-  if (isNew) chmodSync(folder, FOLDER_MODE);
+  chmodSync(folder, FOLDER_MODE);
 }
 
 /**

@@ -19,12 +19,14 @@ const finished = (yardFile: string): string => `${yardFile}.restored`;
 /**
  * Copies a yard beside the open one and brings it to the newest layout. The open one is not touched.
  * @param newUuid  windows that show the yard as it was notice by it that this is another; null where it is that one again
+ * @param backupId  of the open yard, whose backups go on; null where that cannot be read
  * @throws Refusal for a file that is damaged, of a newer Pintally or no yard, and where there is no room
  */
 export async function prepareRestore(
   source: string,
   yardFile: string,
   newUuid: string | null,
+  backupId: string | null,
 ): Promise<void> {
   try {
     forgetRestore(yardFile);
@@ -34,7 +36,7 @@ export async function prepareRestore(
     });
     edit(yardFile, (db) => {
       if (newUuid === null) return;
-      settingWrites(db).put(BACKUP_ID, backupIdOf(db));
+      settingWrites(db).put(BACKUP_ID, backupId ?? backupIdOf(db));
       db.prepare('UPDATE yard SET uuid = ?').run(newUuid);
     });
   } catch (error) {

@@ -6,7 +6,7 @@ import { UNKNOWN_YARD } from './backup-name.ts';
 import { migrations } from './migrations.ts';
 import { type Db, layoutOf } from './yard-file.ts';
 
-/** The setting under which a yard that was restored has the id of the yard that its backups belong to. */
+/** The setting under which a yard that was restored has the id of the yard whose place it took, for its backups. */
 export const BACKUP_ID = 'backup-id';
 
 /**

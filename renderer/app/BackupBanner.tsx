@@ -6,11 +6,17 @@ import { Banner } from '../ui/Banner.tsx';
 import { Button, ButtonLink } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
 
-/** The newest backup could not be made: why, and the ways on. Readings are saved all the same. */
+/**
+ * The newest backup could not be made, or not where the person wants it: why, and the ways on. Readings are saved all the
+ * same.
+ */
 export function BackupBanner() {
   const { say } = useWords();
-  const problem = useQuery('backups.state', {}).output?.problem;
-  if (!problem) return null;
+  const state = useQuery('backups.state', {}).output;
+  if (!state) return null;
+  const { problem, elsewhere } = state;
+  const told = problem ? say('backups.failed', { why: problem }) : elsewhere && say(elsewhere);
+  if (!told) return null;
   return (
     <Banner
       kind="caution"
@@ -23,7 +29,7 @@ export function BackupBanner() {
         </>
       }
     >
-      {say('backups.failed', { why: problem })}
+      {told}
     </Banner>
   );
 }

@@ -62,6 +62,8 @@ export const backupStateSchema = z.object({
   isAway: z.boolean(),
   /** Why the newest backup could not be made; null where it could. */
   problem: messageSchema.nullable(),
+  /** Where the newest backup is, if not in the chosen folder. */
+  elsewhere: messageSchema.nullable(),
   restored: restoredSchema.nullable(),
 });
 export type BackupState = z.infer<typeof backupStateSchema>;

@@ -1,34 +1,60 @@
-import { randomUUID } from 'node:crypto';
-import { accessSync, constants, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, isAbsolute, join, resolve } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { z } from 'zod';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { message } from '../../../shared-core/words/message.ts';
-import { syncFile, syncFolder } from '../../store/durable-files.ts';
-import { makePrivateFolder } from '../../store/private-files.ts';
+import { type BackupFile, backupsIn, writeWhole } from '../../store/backup-place.ts';
+import { askBackup, type BackupThread, Unanswered } from './backup-tasks.ts';
 
-const choiceSchema = z.object({ folder: z.string().nullable(), mark: z.uuid().nullable() });
+const choiceSchema = z.object({
+  folder: z.string().nullable(),
+  mark: z.uuid().nullable(),
+  /** The highest number of a backup there, which is not always there to be looked up. */
+  highest: z.number().int().default(0),
+});
 type FolderChoice = z.infer<typeof choiceSchema>;
-const NO_CHOICE: FolderChoice = { folder: null, mark: null };
-/** Lies in the chosen folder: an empty folder where a disk is usually mounted is not that disk. */
-const MARK = '.pintally-backups';
+const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0 };
+
+/** Where backups may go and are, as found just now. */
+export interface BackupPlaces {
+  /** The best first. */
+  toWriteTo: string[];
+  toReadFrom: string[];
+  backups: BackupFile[];
+  /** The chosen folder cannot be written to now. */
+  isAway: boolean;
+}
 
 /**
  * Where backups go: a folder of the person's choice, or one beside the yard. The choice is saved beside the yard file and
- * not in it, so that a damaged yard does not lose it.
+ * not in it, so that a damaged yard does not lose it. A chosen folder may be on a disk that never answers: only the
+ * thread touches it.
  */
-export function createBackupFolder(dataDir: string) {
+export function createBackupFolder(dataDir: string, thread: BackupThread, answerMs: number) {
   const usual = join(dataDir, 'backups');
   const choiceFile = join(dataDir, 'backups.json');
   let choice = readChoice(choiceFile);
+  /** The chosen folder whose disk did not answer. It is left alone until that does. */
+  let silent: string | null = null;
 
-  /** Whether the chosen folder is there and can be written to now. */
-  function isThere({ folder, mark }: FolderChoice): boolean {
-    if (folder === null) return false;
+  function save(next: FolderChoice): void {
+    choice = next;
+    writeWhole(choiceFile, JSON.stringify(choice));
+  }
+
+  function leaveAlone(folder: string, { ended }: Unanswered): void {
+    silent = folder;
+    void ended.then(() => {
+      if (silent === folder) silent = null;
+    });
+  }
+
+  async function isChosenThere(): Promise<boolean> {
+    const { folder, mark } = choice;
+    if (folder === null || mark === null || folder === silent) return false;
     try {
-      accessSync(folder, constants.W_OK);
-      return readFileSync(join(folder, MARK), 'utf8').trim() === mark;
-    } catch {
+      return await askBackup(thread, 'isThere', { folder, mark }, answerMs);
+    } catch (error) {
+      if (!(error instanceof Unanswered)) throw error;
+      leaveAlone(folder, error);
       return false;
     }
   }
@@ -36,18 +62,33 @@ export function createBackupFolder(dataDir: string) {
   return {
     usual,
     chosen: (): string | null => choice.folder,
-    isAway: (): boolean => choice.folder !== null && !isThere(choice),
-    /** Where a backup may go, the best first. */
-    toWriteTo: (): string[] => (isThere(choice) ? [choice.folder as string, usual] : [usual]),
-    /** Where backups may be. */
-    toReadFrom: (): string[] => (choice.folder === null ? [usual] : [choice.folder, usual]),
+    places: async (): Promise<BackupPlaces> => {
+      const { folder } = choice;
+      const isThere = await isChosenThere();
+      const toReadFrom = folder === null || folder === silent ? [usual] : [folder, usual];
+      return {
+        toWriteTo: isThere && folder !== null ? [folder, usual] : [usual],
+        toReadFrom,
+        backups: await askBackup(thread, 'find', { folders: toReadFrom }, answerMs),
+        isAway: folder !== null && !isThere,
+      };
+    },
+    /** The highest number of any backup, as far as it can be known at once. */
+    highest: (): number => Math.max(choice.highest, ...backupsIn(usual).map(({ number }) => number)),
+    /** A backup with this number was made. */
+    made: (number: number): void => {
+      if (choice.folder !== null && number > choice.highest) save({ ...choice, highest: number });
+    },
+    /** A backup could not be written because the disk of its folder does not answer. */
+    leaveAlone,
     /**
      * Takes another folder, which is made where there is none; null for the usual one.
      * @throws Refusal where it cannot be written to
      */
-    choose(folder: string | null): void {
-      choice = folder === null ? NO_CHOICE : { folder: made(folder), mark: marked(folder) };
-      writeWhole(choiceFile, JSON.stringify(choice));
+    choose: async (typed: string | null): Promise<void> => {
+      const { highest } = choice;
+      const taken = typed === null ? NO_CHOICE : await askBackup(thread, 'take', { typed }, answerMs);
+      save({ ...taken, highest });
     },
   };
 }
@@ -58,51 +99,5 @@ function readChoice(file: string): FolderChoice {
     return choiceSchema.parse(JSON.parse(readFileSync(file, 'utf8')));
   } catch {
     return NO_CHOICE;
-  }
-}
-
-function made(typed: string): string {
-  if (!isAbsolute(typed)) throw new Refusal(message('refusal.backup-folder-relative'));
-  const folder = resolve(typed);
-  try {
-    makePrivateFolder(folder);
-    return folder;
-  } catch {
-    throw new Refusal(message('refusal.backup-folder-refused', { folder }));
-  }
-}
-
-/** @returns the mark of the folder, of which several yards may have one */
-function marked(folder: string): string {
-  const file = join(folder, MARK);
-  try {
-    const mark = z.uuid().safeParse(readIfAny(file).trim()).data ?? randomUUID();
-    // Written again in any case: that it can be written is what is to be found out.
-    writeWhole(file, mark);
-    return mark;
-  } catch {
-    throw new Refusal(message('refusal.backup-folder-refused', { folder }));
-  }
-}
-
-function readIfAny(file: string): string {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch {
-    return '';
-  }
-}
-
-/** All of it or nothing, whenever the power goes. */
-function writeWhole(file: string, text: string): void {
-  const part = `${file}.part`;
-  try {
-    writeFileSync(part, text, { mode: 0o600 });
-    syncFile(part);
-    renameSync(part, file);
-    syncFolder(dirname(file));
-  } catch (error) {
-    rmSync(part, { force: true });
-    throw error;
   }
 }

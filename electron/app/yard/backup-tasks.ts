@@ -1,17 +1,26 @@
-import { existsSync, readdirSync, rmSync } from 'node:fs';
-import { basename, dirname, isAbsolute, join } from 'node:path';
+import { rmSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
 import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Backup, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { clearForBackup, sizeOf, writeBackup } from '../../store/backup.ts';
-import { type BackupName, readBackupName, UNKNOWN_YARD } from '../../store/backup-name.ts';
-import { withChosenYard } from '../../store/chosen-file.ts';
+import { clearForBackup, sizeOf, writeBackup, writeCopy } from '../../store/backup.ts';
+import { readBackupName, UNKNOWN_YARD } from '../../store/backup-name.ts';
+import {
+  type BackupFile,
+  backupsIn,
+  type ChosenFolder,
+  clearLeft,
+  isThere,
+  takeFolder,
+} from '../../store/backup-place.ts';
+import { chosenFile, withChosenYard } from '../../store/chosen-file.ts';
+import { copyTarget } from '../../store/copy-target.ts';
 import { hasAsSaved } from '../../store/damaged-readings.ts';
 import { completeRestore, prepareRestore } from '../../store/restore.ts';
 import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
-import type { OwnThread } from '../own-thread.ts';
+import { NoAnswer, type OwnThread } from '../own-thread.ts';
 
 /** What is in a yard file, and what it lacks of the open one. */
 export interface Look {
@@ -24,6 +33,7 @@ interface PreparedRestore {
   source: string;
   yardFile: string;
   newUuid: string | null;
+  backupId: string | null;
 }
 interface CompletedRestore {
   yardFile: string;
@@ -31,15 +41,35 @@ interface CompletedRestore {
 }
 
 interface ReadingsToFind {
-  folders: string[];
-  yardId: string;
+  /** Those of the yard. */
+  backups: BackupFile[];
   /** The yard. */
   file: string;
   ids: number[];
 }
 
-/** What takes long with backups; done on a thread (`backup-worker.ts`). */
+/** Where a disk is, one that does not answer holds up nothing but the thread (`backup-worker.ts`). */
 const backupTasks = {
+  // Short ones, on a thread of their own: a disk that has not answered one after some seconds will not.
+
+  take: async ({ typed }: { typed: string }): Promise<ChosenFolder> => takeFolder(typed),
+
+  isThere: async (chosen: ChosenFolder): Promise<boolean> => isThere(chosen),
+
+  find: async ({ folders }: { folders: string[] }): Promise<BackupFile[]> => folders.flatMap(backupsIn),
+
+  /** Removes what interrupted backups of a yard left. */
+  clear: async ({ folders, yardIds }: { folders: string[]; yardIds: string[] }): Promise<null> => {
+    for (const folder of folders) clearLeft(folder, yardIds);
+    return null;
+  },
+
+  copyTarget: async ({ typed, dataDir }: { typed: string; dataDir: string }) => copyTarget(typed, dataDir),
+
+  chosenFile: async ({ typed, openYard }: { typed: string; openYard: string }) => chosenFile(typed, openYard),
+
+  // Those that take as long as a file is large.
+
   /** Makes a backup, and deletes those of the same yard whose turn is over. */
   make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
     clearForBackup(target);
@@ -49,25 +79,22 @@ const backupTasks = {
     return null;
   },
 
-  /** Never over another file, unless the person said so. */
-  copy: async ({ from, target, replaces }: { from: string; target: string; replaces: boolean }) => {
-    if (!isAbsolute(target)) throw new Refusal(message('refusal.copy-relative'));
-    if (existsSync(target) && !replaces) return { isTaken: true };
-    await writeBackup(from, target);
-    return { isTaken: false };
+  copy: async ({ from, target }: { from: string; target: string }): Promise<null> => {
+    await writeCopy(from, target);
+    return null;
   },
 
-  prepare: async ({ source, yardFile, newUuid }: PreparedRestore): Promise<null> => {
-    await prepareRestore(source, yardFile, newUuid);
+  prepare: async ({ source, yardFile, newUuid, backupId }: PreparedRestore): Promise<null> => {
+    await prepareRestore(source, yardFile, newUuid, backupId);
     return null;
   },
 
   complete: async ({ yardFile, restored }: CompletedRestore): Promise<number> =>
     completeRestore(yardFile, restored),
 
-  /** The backups in these folders, the newest first. */
-  list: async ({ folders, yardId }: { folders: string[]; yardId: string | null }): Promise<Backup[]> => {
-    const found = folders.flatMap(backupsIn).sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
+  /** What is in these backups, the newest first. */
+  list: async ({ backups, yardId }: { backups: BackupFile[]; yardId: string | null }): Promise<Backup[]> => {
+    const found = [...backups].sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
     return Promise.all(
       found.map(async ({ file, at, why, yardId: of }) => ({
         file,
@@ -81,12 +108,9 @@ const backupTasks = {
   },
 
   /** When the newest backup was made that has these readings of a yard as they were saved, UTC; null where none has. */
-  newestWith: async ({ folders, yardId, file, ids }: ReadingsToFind): Promise<string | null> =>
-    folders
-      .flatMap(backupsIn)
-      .filter((backup) => backup.yardId === yardId)
-      .sort((a, b) => b.number - a.number)
-      .find((backup) => hasThem(backup.file, file, ids))?.at ?? null,
+  newestWith: async ({ backups, file, ids }: ReadingsToFind): Promise<string | null> =>
+    [...backups].sort((a, b) => b.number - a.number).find((backup) => hasThem(backup.file, file, ids))?.at ??
+    null,
 
   /** @param present  the yard file that is open; null where it cannot be read */
   look: ({ file, present }: { file: string; present: string | null }): Promise<Look> =>
@@ -115,38 +139,39 @@ export async function doBackupTask({ task, input }: BackupQuestion): Promise<Out
   }
 }
 
+/** The disk or network drive that a task was about did not answer in time. */
+export class Unanswered extends Refusal {
+  override name = 'Unanswered';
+  /** When it answered after all. */
+  readonly ended: Promise<unknown>;
+  constructor(ended: Promise<unknown>) {
+    super(message('refusal.disk-silent'));
+    this.ended = ended;
+  }
+}
+
+/** A disk that writes less than this in a second is not one to wait for. */
+const SLOWEST_BYTES_PER_MS = 1000;
+const LEAST_MS = 60_000;
+/** After how long without an answer the copy of a file that large is given up, ms. */
+export const patienceFor = (bytes: number): number => LEAST_MS + bytes / SLOWEST_BYTES_PER_MS;
+
 /**
  * Has a task done by the thread.
- * @throws Refusal
+ * @param limitMs  after how long it is given up
+ * @throws Refusal; Unanswered
  */
 export async function askBackup<N extends TaskName>(
   thread: BackupThread,
   task: N,
   input: Parameters<BackupTasks[N]>[0],
+  limitMs: number,
 ): Promise<Awaited<ReturnType<BackupTasks[N]>>> {
-  const outcome = await thread.ask({ task, input });
+  const outcome = await thread.ask({ task, input }, undefined, limitMs).catch((error) => {
+    throw error instanceof NoAnswer ? new Unanswered(error.ended) : error;
+  });
   if (!outcome.ok) throw new Refusal(outcome.problem);
   return outcome.value as Awaited<ReturnType<BackupTasks[N]>>;
-}
-
-interface BackupFile extends BackupName {
-  file: string;
-}
-
-/** Nothing where there is no such folder, or it cannot be read. */
-export function backupsIn(folder: string): BackupFile[] {
-  return namesIn(folder).flatMap((fileName) => {
-    const name = readBackupName(fileName);
-    return name ? [{ ...name, file: join(folder, fileName) }] : [];
-  });
-}
-
-function namesIn(folder: string): string[] {
-  try {
-    return readdirSync(folder);
-  } catch {
-    return [];
-  }
 }
 
 function rotate(folder: string, yardId: string): void {

@@ -1,16 +1,16 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { BackupReason } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BackupState, Restored } from '../../../shared-core/contract/backups.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { clearForBackup, writeBackupAtOnce } from '../../store/backup.ts';
-import { backupFileName } from '../../store/backup-name.ts';
+import { clearForBackup, sizeOf, writeBackupAtOnce } from '../../store/backup.ts';
+import { backupFileName, UNKNOWN_YARD } from '../../store/backup-name.ts';
 import { backupIdOf, holdsAnything } from '../../store/yard-contents.ts';
 import type { Db } from '../../store/yard-file.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { BackupFolder } from './backup-folder.ts';
-import { askBackup, type BackupThread, backupsIn, localDay } from './backup-tasks.ts';
+import { askBackup, type BackupThread, localDay, patienceFor, Unanswered } from './backup-tasks.ts';
 
 /** How often a failed backup is tried again, and a new day is noticed while Pintally stays open. */
 const LOOK_AGAIN_MS = 10 * 60_000;
@@ -45,6 +45,8 @@ export function createBackups(
   },
 ) {
   let problem: Message | null = null;
+  /** Where the newest backup is, if not where the person wants it. */
+  let elsewhere: Message | null = null;
   /** One at a time: each has its own number. */
   let last: Promise<unknown> = Promise.resolve();
   const timer = setInterval(() => {
@@ -52,14 +54,10 @@ export function createBackups(
     else makeOfDay();
   }, LOOK_AGAIN_MS).unref();
 
-  /** The next name, in a folder. */
-  function nextIn(into: string, why: BackupReason, yardId: string): string {
-    const numbers = folder
-      .toReadFrom()
-      .flatMap(backupsIn)
-      .filter((backup) => backup.yardId === yardId)
-      .map(({ number }) => number);
-    return join(into, backupFileName({ at: now(), why, number: Math.max(0, ...numbers) + 1, yardId }));
+  function inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const done = last.then(work);
+    last = done.catch(() => undefined);
+    return done;
   }
 
   /**
@@ -67,17 +65,28 @@ export function createBackups(
    * @returns its file
    * @throws Refusal where none does
    */
-  function make(why: BackupReason, yard: YardToBackUp): Promise<string> {
-    const made = last.then(async () => {
-      const found = await firstThatWorks(folder.toWriteTo(), async (into) => {
-        const target = nextIn(into, why, yard.backupId);
-        await askBackup(thread, 'make', { from: yard.file, target });
-        return target;
+  const make = (why: BackupReason, yard: YardToBackUp): Promise<string> => inTurn(() => makeNow(why, yard));
+
+  async function makeNow(why: BackupReason, yard: YardToBackUp): Promise<string> {
+    const { toWriteTo, backups } = await folder.places();
+    const number = Math.max(folder.highest(), ...backups.map((backup) => backup.number)) + 1;
+    const name = backupFileName({ at: now(), why, number, yardId: yard.backupId });
+    const made = await firstThatWorks(toWriteTo, async (into) => {
+      const target = join(into, name);
+      const limitMs = patienceFor(sizeOf(yard.file));
+      await askBackup(thread, 'make', { from: yard.file, target }, limitMs).catch((error) => {
+        if (error instanceof Unanswered) folder.leaveAlone(into, error);
+        throw error;
       });
-      tell(null);
-      return found;
+      return target;
     });
-    last = made.catch(() => undefined);
+    folder.made(number);
+    const chosen = folder.chosen();
+    const isElsewhere = chosen !== null && dirname(made) !== chosen;
+    elsewhere = isElsewhere
+      ? message('backups.went-elsewhere', { chosenFolder: chosen, usualFolder: folder.usual })
+      : null;
+    tell(null);
     return made;
   }
 
@@ -105,20 +114,35 @@ export function createBackups(
     const yard = yardToBackUp();
     if (!yard?.holdsAnything) return;
     const today = localDay(now());
-    const isThere = folder
-      .toReadFrom()
-      .flatMap(backupsIn)
-      .some(({ yardId, at }) => yardId === yard.backupId && localDay(at) === today);
-    if (!isThere) void makeQuietly('day');
+    void inTurn(async () => {
+      const { backups } = await folder.places();
+      const isMade = backups.some(({ yardId, at }) => yardId === yard.backupId && localDay(at) === today);
+      if (!isMade) await makeNow('day', yard);
+    }).catch(fail);
   }
 
-  const state = (): BackupState => ({
-    chosenFolder: folder.chosen(),
-    usualFolder: folder.usual,
-    isAway: folder.isAway(),
-    problem,
-    restored: restored(),
-  });
+  /** What backups left that were interrupted when Pintally was last open. */
+  function clear(): void {
+    const yard = yardToBackUp();
+    if (yard === null) return;
+    void inTurn(async () => {
+      const { toReadFrom } = await folder.places();
+      const yardIds = [yard.backupId, UNKNOWN_YARD];
+      await askBackup(thread, 'clear', { folders: toReadFrom, yardIds }, patienceFor(0));
+    }).catch(reportFault);
+  }
+
+  const state = async (): Promise<BackupState> => {
+    const { isAway } = await folder.places();
+    return {
+      chosenFolder: folder.chosen(),
+      usualFolder: folder.usual,
+      isAway,
+      problem,
+      elsewhere,
+      restored: restored(),
+    };
+  };
 
   return {
     make,
@@ -126,38 +150,41 @@ export function createBackups(
     newestWith: async (ids: number[]): Promise<string | null> => {
       const yard = yardToBackUp();
       if (yard === null) return null;
-      const { file, backupId: yardId } = yard;
-      return askBackup(thread, 'newestWith', { folders: folder.toReadFrom(), yardId, file, ids });
+      const { backups } = await folder.places();
+      const own = backups.filter(({ yardId }) => yardId === yard.backupId);
+      const limitMs = patienceFor(own.length * sizeOf(yard.file));
+      return askBackup(thread, 'newestWith', { backups: own, file: yard.file, ids }, limitMs);
     },
     /** The own yard was opened, and can be written to. */
-    yardOpened: makeOfDay,
+    yardOpened: (): void => {
+      clear();
+      makeOfDay();
+    },
     roundFinished: (): void => void makeQuietly('round'),
     /**
-     * A file is about to be brought to the newest layout. A backup that fails is said and does not lock the person out:
-     * the migration is one transaction, and leaves the file whole without a backup too.
+     * A file is about to be brought to the newest layout, and its opening waits for that: the backup goes beside it, to
+     * the one disk that is known to answer. One that fails is said and does not lock the person out: the migration is
+     * one transaction, and leaves the file whole without a backup too.
      */
     beforeMigrating: (db: Db): void => {
       if (!holdsAnything(db)) return;
-      let failure: unknown = null;
-      for (const into of folder.toWriteTo()) {
-        const target = nextIn(into, 'migration', backupIdOf(db));
-        try {
-          clearForBackup(target);
-          writeBackupAtOnce(db, target);
-          return;
-        } catch (error) {
-          failure ??= error;
-        }
+      const number = folder.highest() + 1;
+      const name = backupFileName({ at: now(), why: 'migration', number, yardId: backupIdOf(db) });
+      const target = join(folder.usual, name);
+      try {
+        clearForBackup(target);
+        writeBackupAtOnce(db, target);
+      } catch (error) {
+        problem = problemOf(error);
       }
-      problem = problemOf(failure);
     },
     queries: {
       'backups.state': state,
-      'backups.list': () =>
-        askBackup(thread, 'list', {
-          folders: folder.toReadFrom(),
-          yardId: yardToBackUp()?.backupId ?? null,
-        }),
+      'backups.list': async () => {
+        const { backups } = await folder.places();
+        const yardId = yardToBackUp()?.backupId ?? null;
+        return askBackup(thread, 'list', { backups, yardId }, patienceFor(0));
+      },
     } satisfies Partial<Queries>,
     commands: {
       'backups.make': async () => {
@@ -169,8 +196,9 @@ export function createBackups(
         });
         return state();
       },
-      'backups.setFolder': ({ folder: chosen }) => {
-        folder.choose(chosen);
+      'backups.setFolder': async ({ folder: chosen }) => {
+        await folder.choose(chosen);
+        elsewhere = null;
         return state();
       },
     } satisfies Partial<Commands>,

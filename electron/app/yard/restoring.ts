@@ -1,15 +1,14 @@
 import { randomUUID } from 'node:crypto';
-import { statSync } from 'node:fs';
-import { basename, dirname, resolve } from 'node:path';
+import { basename } from 'node:path';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { asBackupProblem } from '../../store/backup.ts';
+import { asBackupProblem, sizeOf } from '../../store/backup.ts';
 import { readBackupName } from '../../store/backup-name.ts';
 import { giveUpRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import { askBackup, type BackupThread } from './backup-tasks.ts';
+import { askBackup, type BackupThread, patienceFor } from './backup-tasks.ts';
 import type { Backups } from './backups.ts';
 import type { Yards } from './yards.ts';
 
@@ -26,29 +25,41 @@ export function restoredOf(yards: Yards): Restored | null {
 export function createRestoring(
   yards: Yards,
   backups: Backups,
+  /** For what takes as long as a file is large. */
   thread: BackupThread,
+  /** For all that does not. */
+  shortThread: BackupThread,
   {
     dataDir,
+    answerMs,
     now,
     leave,
     begin,
-  }: { dataDir: string; now: () => string; leave: () => void; begin: () => YardInfo },
+  }: {
+    dataDir: string;
+    /** How long a disk has to answer, ms. */
+    answerMs: number;
+    now: () => string;
+    leave: () => void;
+    begin: () => YardInfo;
+  },
 ) {
   let isRestoring = false;
 
-  function restorable(typed: string): string {
-    const file = resolve(typed);
-    if (isSameFile(file, yards.ownFile)) throw new Refusal(message('refusal.restore-open-yard'));
-    return file;
-  }
+  /** @throws Refusal */
+  const restorable = (typed: string) =>
+    askBackup(shortThread, 'chosenFile', { typed, openYard: yards.ownFile }, answerMs);
 
-  async function replace(source: string, newUuid: string | null): Promise<YardInfo> {
+  async function replace(typed: string, newUuid: string | null): Promise<YardInfo> {
+    const { file: source, sizeBytes } = await restorable(typed);
     const yardFile = yards.ownFile;
+    const limitMs = patienceFor(sizeBytes);
     await yards.checking();
     const letGo = yards.beginReplacing();
     try {
-      await askBackup(thread, 'prepare', { source, yardFile, newUuid });
-      await complete(source, newUuid);
+      const backupId = yards.toBackUp()?.backupId ?? null;
+      await askBackup(thread, 'prepare', { source, yardFile, newUuid, backupId }, limitMs);
+      await complete(source, newUuid, limitMs);
     } catch (error) {
       giveUpRestore(yardFile);
       throw asBackupProblem(error, yardFile);
@@ -59,7 +70,7 @@ export function createRestoring(
   }
 
   /** Nothing can be written from here on, so that the backup of the current yard has everything. */
-  async function complete(source: string, newUuid: string | null): Promise<void> {
+  async function complete(source: string, newUuid: string | null, limitMs: number): Promise<void> {
     const present = yards.toBackUp();
     leave();
     const release = present && yards.holdWriting();
@@ -70,7 +81,7 @@ export function createRestoring(
         const backedUpAt = readBackupName(basename(source))?.at ?? null;
         if (newUuid !== null) restored = { backedUpAt, restoredAt: now(), undoFile };
       }
-      await askBackup(thread, 'complete', { yardFile: yards.ownFile, restored });
+      await askBackup(thread, 'complete', { yardFile: yards.ownFile, restored }, limitMs);
       yards.replaceOwn();
     } finally {
       release?.();
@@ -78,11 +89,11 @@ export function createRestoring(
     }
   }
 
-  async function alone(source: string, newUuid: string | null): Promise<YardInfo> {
+  async function alone(typed: string, newUuid: string | null): Promise<YardInfo> {
     if (isRestoring) throw new Refusal(message('refusal.restore-busy'));
     isRestoring = true;
     try {
-      return await replace(source, newUuid);
+      return await replace(typed, newUuid);
     } finally {
       isRestoring = false;
     }
@@ -90,34 +101,29 @@ export function createRestoring(
 
   return {
     queries: {
-      'backups.look': async ({ file }) => {
-        const present = yards.toBackUp();
-        const look = await askBackup(thread, 'look', {
-          file: restorable(file),
-          present: present?.file ?? null,
-        });
+      'backups.look': async ({ file: typed }) => {
+        const present = yards.toBackUp()?.file ?? null;
+        const { file, sizeBytes } = await restorable(typed);
+        const look = await askBackup(thread, 'look', { file, present }, patienceFor(sizeBytes));
         return { ...look, file };
       },
     } satisfies Partial<Queries>,
     commands: {
-      'backups.restore': ({ file }) => alone(restorable(file), randomUUID()),
+      'backups.restore': ({ file }) => alone(file, randomUUID()),
       'backups.undoRestore': () => {
         const restored = restoredOf(yards);
         if (restored === null) throw new Refusal(message('refusal.restore-none'));
         return alone(restored.undoFile, null);
       },
-      'backups.saveCopy': async ({ file, replaces }) => {
+      'backups.saveCopy': async ({ file: typed, replaces }) => {
         const present = yards.toBackUp();
         if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
-        if (dirname(resolve(file)) === resolve(dataDir)) throw new Refusal(message('refusal.copy-in-data'));
-        return askBackup(thread, 'copy', { from: present.file, target: file, replaces });
+        const { target, isTaken } = await askBackup(shortThread, 'copyTarget', { typed, dataDir }, answerMs);
+        if (isTaken && !replaces) return { isTaken };
+        const { file: from } = present;
+        await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
+        return { isTaken: false };
       },
     } satisfies Partial<Commands>,
   };
-}
-
-/** By whatever name. Neither is opened: see `makePrivateFile`. */
-function isSameFile(file: string, other: string): boolean {
-  const [found, open] = [file, other].map((each) => statSync(each, { bigint: true, throwIfNoEntry: false }));
-  return file === other || (found !== undefined && found.dev === open?.dev && found.ino === open.ino);
 }

@@ -11,6 +11,8 @@ export const backups = {
   'backups.making': 'Backing up …',
   'backups.made': 'Backup saved and checked.',
   'backups.failed': 'The last backup failed. {why}',
+  'backups.went-elsewhere':
+    'The backup folder {chosenFolder} could not be used. The newest backup is in {usualFolder}.',
   'backups.made-on': 'Date',
   'backups.why': 'Reason',
   'backups.why.day': 'First opening of the day',

@@ -85,7 +85,6 @@ export const refusals = {
     'Nothing could be saved in {folder}: there is not enough room. Your yard is unchanged. Make room, or choose another folder.',
   'refusal.backup-folder-refused':
     'Nothing could be saved in {folder}. Your yard is unchanged. Check that the disk is there and that you may write to it, or choose another folder.',
-  'refusal.backup-folder-relative': 'Give the full path of the folder. The backup folder was not changed.',
   'refusal.backup-disk-failed':
     'Nothing could be saved in {folder}: its disk is failing. Your yard is unchanged. Choose a folder on another disk.',
   'refusal.backup-damaged':
@@ -93,7 +92,18 @@ export const refusals = {
   'refusal.backup-own-not-open': 'Your own yard is not open. No backup was made. Open it, then try again.',
   'refusal.backup-failed':
     'Something went wrong. Your yard is unchanged. Restart Pintally. Settings has the error report.',
-  'refusal.copy-relative': 'Give the full path of the copy. Nothing was saved.',
+  'refusal.disk-silent':
+    'The disk or network drive does not answer. Nothing was changed. Check its connection, or choose another.',
+  'refusal.path-letters': 'A path cannot have line breaks or control characters. Nothing was changed.',
+  'refusal.path-relative': 'Give the full path. Nothing was changed.',
+  'refusal.path-too-long': 'That path is too long. Nothing was changed. Choose a shorter one.',
+  'refusal.copy-is-folder': 'That is a folder. Nothing was saved. Add a file name.',
+  'refusal.copy-no-folder': 'There is no folder {folder}. Nothing was saved. Choose a folder that exists.',
+  'refusal.copy-name-reserved':
+    'Pintally uses names like that itself. Nothing was saved. Choose another name.',
+  'refusal.copy-no-plain-file':
+    'What has that name is no ordinary file. It was not changed. Choose another name.',
+  'refusal.copy-in-use': 'That file is a yard or database in use. It was not changed. Choose another name.',
   'refusal.copy-in-data': 'That folder is Pintally’s own. Nothing was saved. Choose another folder.',
   'refusal.restore-damaged': 'That file is damaged. Nothing was changed. Choose another backup.',
   'refusal.restore-no-yard': 'That file is not a yard. Nothing was changed. Choose another file.',
@@ -109,6 +119,7 @@ export const refusals = {
     'There is not enough room in {folder} to look inside. Nothing was changed. Make room and try again.',
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
+  'refusal.restore-no-plain-file': 'That is not a file. Nothing was changed. Choose a yard file.',
   'refusal.restore-file-gone':
     'That file cannot be opened. Nothing was changed. Check the path and the disk.',
 

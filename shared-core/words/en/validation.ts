@@ -4,6 +4,8 @@ export const validation = {
   'validation.not-understood': 'Pintally does not understand that input. Check the values.',
 
   'validation.missing': 'Fill this in.',
+  'validation.path-missing': 'Give a path.',
+  'validation.path-too-long': 'That path is too long.',
   'validation.not-whole': 'Type a whole number.',
   'validation.text-too-long': 'Use at most {letters} characters.',
   'validation.least-length': 'At least {boundLengthMm}.',

@@ -4,12 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { createOwnThread } from '../../../electron/app/own-thread.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
 import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { copyOfLayout } from '../store/layout-copy.ts';
-import { withYardOfTwo, yard } from './yard-of-two.ts';
+import { say } from './a-window.ts';
+import { withYardOfTwo, yard, yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
 vi.setConfig({ testTimeout: 30_000 });
@@ -20,6 +23,10 @@ const namesIn = (folder: string): string[] => readdirSync(folder).filter((name) 
 
 /** Each backup with why it was made, oldest first. */
 const reasonsIn = (folder: string) => namesIn(folder).map((name) => readBackupName(name)?.why);
+
+/** The folder that a later start finds chosen. */
+const chosenIn = (dataDir: string) =>
+  createBackupFolder(dataDir, createOwnThread(threadSources.backup), 1000).chosen();
 
 async function finishRound(): Promise<void> {
   const { id } = await yard.beginRound();
@@ -74,7 +81,7 @@ describe('where backups go', () => {
     expect(state).toMatchObject({ chosenFolder: other, isAway: false });
     await yard.command('backups.make', {});
     expect(reasonsIn(other)).toEqual(['asked']);
-    expect(createBackupFolder(yard.dataDir).chosen()).toBe(other);
+    expect(chosenIn(yard.dataDir)).toBe(other);
   });
 
   test('while its disk is away they go to the default folder, and the window says so', async () => {
@@ -82,15 +89,21 @@ describe('where backups go', () => {
     // As where a disk is usually mounted: the folder is there, and empty.
     rmSync(other, { recursive: true });
     mkdirSync(other);
-    expect(await yard.command('backups.make', {})).toMatchObject({ isAway: true, problem: null });
+    const state = await yard.command('backups.make', {});
+    expect(state).toMatchObject({ isAway: true, problem: null });
+    expect(say(state.elsewhere!)).toBe(
+      `The backup folder ${other} could not be used. The newest backup is in ${usual()}.`,
+    );
     expect(reasonsIn(usual())).toEqual(['asked']);
     expect(readdirSync(other)).toEqual([]);
+    // It is back: that is said no longer, and the next number goes on.
+    await yard.command('backups.setFolder', { folder: other });
+    expect(await yard.command('backups.make', {})).toMatchObject({ isAway: false, elsewhere: null });
+    expect(namesIn(other).map((name) => readBackupName(name)?.number)).toEqual([2]);
   });
 
   test.each(['backups', './backups'])('a path that is not whole is refused: %s', async (folder) => {
-    expect(await yard.refusal('backups.setFolder', { folder })).toContain(
-      'Give the full path of the folder.',
-    );
+    expect(await yard.refusal('backups.setFolder', { folder })).toContain('Give the full path.');
   });
 
   test('a folder that cannot be made is refused, and the choice stays', async () => {
@@ -115,9 +128,29 @@ describe('where backups go', () => {
     );
   });
 
+  test('a yard restored on another computer does not rotate away those of the first', async () => {
+    await yard.command('backups.setFolder', { folder: other });
+    for (let made = 0; made < 3; made++) await yard.command('backups.make', {});
+    const first = namesIn(other);
+    const second = await yardOfTwo();
+    try {
+      await second.command('backups.setFolder', { folder: other });
+      await second.command('backups.restore', { file: join(other, first[0]!) });
+      await second.query('yard.info', {});
+      // Many days later.
+      for (let day = 0; day < 20; day++) {
+        second.later(24 * 3_600_000);
+        await second.command('backups.make', {});
+      }
+      expect(namesIn(other)).toEqual(expect.arrayContaining(first));
+    } finally {
+      await second.app.close();
+    }
+  });
+
   test('a choice that cannot be read counts as none', () => {
     writeFileSync(join(yard.dataDir, 'backups.json'), '{"folder": 7}');
-    expect(createBackupFolder(yard.dataDir).chosen()).toBeNull();
+    expect(chosenIn(yard.dataDir)).toBeNull();
   });
 });
 
@@ -148,6 +181,26 @@ test('what a killed backup left is removed by the next one of its yard', async (
   for (const yardId of [own, 'abcdef01']) writeFileSync(join(usual(), leftBy(yardId)), 'half of a yard');
   await yard.command('backups.make', {});
   expect(readdirSync(usual()).filter((name) => name.endsWith('.part'))).toEqual([leftBy('abcdef01')]);
+});
+
+test('what a killed backup left is removed at the next opening, and nothing else', async () => {
+  await yard.command('backups.make', {});
+  const own = readBackupName(namesIn(usual())[0]!)!.yardId;
+  const leftBy = (yardId: string) => `pintally-2026-05-01T08-00-00Z-day-00007-${yardId}.sqlite.part`;
+  const others = ['mine.part', 'yard.sqlite.part', leftBy('abcdef01')];
+  // Of a migration, an old yard has no id yet.
+  const left = [leftBy(own), `${leftBy(own)}-journal`, leftBy('00000000')];
+  for (const name of [...others, ...left]) writeFileSync(join(usual(), name), 'half of a yard');
+  await yard.command('yard.openOwn', {});
+  await expect
+    .poll(
+      () =>
+        readdirSync(usual())
+          .filter((name) => name.includes('.part'))
+          .sort(),
+      { timeout: 15_000 },
+    )
+    .toEqual([...others].sort());
 });
 
 test('a folder of backups that is a file is said, and disturbs nothing', async () => {
@@ -208,14 +261,15 @@ describe('a yard file of an earlier layout', () => {
     db.close();
   });
 
-  test('where the chosen folder takes no backup, the usual one gets it', async () => {
+  test('its backup goes beside the yard, whose disk answers, and is the newest of all', async () => {
     const chosen = join(mkdtempSync(join(tmpdir(), 'pintally-backups-')), 'of the yard');
     await yard.command('backups.setFolder', { folder: chosen });
-    // The name that the backup gets until it is whole is taken by a folder that is not empty.
-    const blocked = 'pintally-2026-06-01T08-00-00Z-migration-00001-00000000.sqlite.part';
-    mkdirSync(join(chosen, blocked, 'in it'), { recursive: true });
+    for (let made = 0; made < 3; made++) await yard.command('backups.make', {});
     const { info } = await openLayout(1);
     expect(info.problem).toBeNull();
-    expect(reasonsIn(usual())).toContain('migration');
+    const migration = namesIn(usual())
+      .map(readBackupName)
+      .find((name) => name?.why === 'migration');
+    expect(migration?.number).toBe(4);
   });
 });

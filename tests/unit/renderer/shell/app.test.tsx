@@ -31,6 +31,7 @@ const backupsAre = (changes: Partial<BackupState> = {}): BackupState => ({
   chosenFolder: null,
   usualFolder: '/home/sawyer/backups',
   isAway: false,
+  elsewhere: null,
   problem: null,
   restored: null,
   ...changes,
