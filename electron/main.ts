@@ -11,6 +11,7 @@ import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { monotonicMs } from './monotonic.ts';
 import { closeToOutside, denyPermissions } from './shell/closed-to-outside.ts';
+import { fileDialogs } from './shell/file-dialogs.ts';
 import { menuTemplate } from './shell/menu.ts';
 import { isOurPage, pageUrl, SCHEME } from './shell/pages.ts';
 import { utilityRadio } from './shell/utility-radio.ts';
@@ -68,6 +69,7 @@ function start(): void {
     dataDir: dataDir(),
     log,
     openFile,
+    chooseFile: fileDialogs(window, say, () => new Date().toLocaleDateString('sv-SE')),
     links: linkMakers(import.meta.dirname, utilityRadio),
     threads: builtThreads(import.meta.dirname),
   });

@@ -8,6 +8,7 @@ import { createActing } from './acting.ts';
 import { createActingInSlices } from './acting-in-slices.ts';
 import { createAfterwards } from './afterwards.ts';
 import { createAnswering } from './answering.ts';
+import { type ChooseFile, choosingCommands } from './choosing-files.ts';
 import type { AppContext, QueryContext } from './context.ts';
 import { createDelays } from './delays.ts';
 import type { Forecaster } from './forecast/forecast-messages.ts';
@@ -51,6 +52,7 @@ import { createClockCheck } from './yard/clock.ts';
 import { createRestoring, restoredOf } from './yard/restoring.ts';
 import type { SalvageThread } from './yard/salvaging.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
+import { createTransfers } from './yard/transfers.ts';
 import { createVerifying } from './yard/verifying.ts';
 import { type CheckThread, createYards } from './yard/yards.ts';
 
@@ -74,6 +76,8 @@ export interface AppOptions {
   reportFault?: (error: unknown) => void;
   /** Absent where the window itself shows files. */
   openFile?: OpenFile;
+  /** Has the person choose a file in the system's own dialog; null in a browser. */
+  chooseFile?: ChooseFile | null;
   /** How long nothing may have changed before boards are forecast in the background, ms. */
   forecastAfterMs?: number;
   /** After how long background work that the disk refused is tried again, ms. */
@@ -97,6 +101,7 @@ export function createApp({
   log = createLog(dataDir, clock),
   reportFault = log.fault,
   openFile = async () => false,
+  chooseFile = null,
   forecastAfterMs = 2000,
   retryAfterMs = 10_000,
   verifyAfterMs = 5000,
@@ -120,6 +125,7 @@ export function createApp({
     changed,
     yardToBackUp: () => yards.toBackUp(),
     restored: () => restoredOf(yards),
+    hasDialogs: chooseFile !== null,
   });
   const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups.beforeMigrating);
   const queryContext: QueryContext = { yard: yards.reader, now };
@@ -170,6 +176,8 @@ export function createApp({
     leave,
     begin,
   });
+
+  const transfers = createTransfers(yards, backupThread, { dataDir, now });
 
   const queries: Queries = {
     'yard.info': yards.info,
@@ -226,6 +234,8 @@ export function createApp({
     },
     ...backups.commands,
     ...restoring.commands,
+    ...transfers.commands,
+    ...choosingCommands(chooseFile),
     'recovery.salvage': async () => {
       leave();
       await yards.salvage(salvageThread);
@@ -271,6 +281,7 @@ export function createApp({
       judging.takeUp();
       outlooks.takeUp();
       backups.yardOpened();
+      transfers.clear().catch(reportFault);
       verifying.takeUp();
     }
     meter.rememberAgain();
@@ -314,6 +325,7 @@ export function createApp({
       await meter.close();
       // What it tells at its end is followed up while the yard is still open.
       await backups.close();
+      await transfers.close();
       leave();
       await roundThread.close();
       await forecaster.close();

@@ -29,8 +29,9 @@ interface Waiting<Answer> {
   tell: Tell;
   resolve: (answer: Answer) => void;
   reject: (error: Error) => void;
-  /** Gives the thread up. */
+  /** Of a thread that is ready: gives it up. */
   limit: NodeJS.Timeout | undefined;
+  limitMs: number | undefined;
 }
 
 interface Asked<Question> {
@@ -41,6 +42,8 @@ type Reply<Answer> =
   | { id: number; answer: Answer }
   | { id: number; fault: string }
   | { id: number; done: number; total: number };
+/** Told once: the time that a computer takes to load the thread counts for no limit. */
+const READY = 'ready';
 
 /**
  * Asks another thread, so that nothing else waits for what takes long to work out. The thread is started with the
@@ -50,13 +53,21 @@ type Reply<Answer> =
  */
 export function createOwnThread<Question, Answer>(script: string) {
   let worker: Worker | null = null;
+  let isReady = false;
   let nextId = 1;
   const waiting = new Map<number, Waiting<Answer>>();
 
   function start(): Worker {
     const started = new Worker(script);
     started.unref();
-    started.on('message', (reply: Reply<Answer>) => {
+    isReady = false;
+    started.on('message', (reply: Reply<Answer> | typeof READY) => {
+      if (worker !== started) return;
+      if (reply === READY) {
+        isReady = true;
+        for (const asker of waiting.values()) asker.limit = limitOf(asker.limitMs);
+        return;
+      }
       const asker = waiting.get(reply.id);
       // Whoever waits behind it waited for its turn so far.
       for (const { limit } of waiting.values()) limit?.refresh();
@@ -88,6 +99,8 @@ export function createOwnThread<Question, Answer>(script: string) {
     waiting.clear();
   }
 
+  const limitOf = (ms: number | undefined) => (ms === undefined ? undefined : setTimeout(giveUp, ms).unref());
+
   /** Another thread is started with the next question; nothing that this one would do after its wait is done. */
   function giveUp(): void {
     if (worker === null) return;
@@ -102,8 +115,8 @@ export function createOwnThread<Question, Answer>(script: string) {
       worker ??= start();
       const id = nextId++;
       return new Promise((resolve, reject) => {
-        const limit = limitMs === undefined ? undefined : setTimeout(giveUp, limitMs).unref();
-        waiting.set(id, { tell, resolve, reject, limit });
+        const limit = isReady ? limitOf(limitMs) : undefined;
+        waiting.set(id, { tell, resolve, reject, limit, limitMs });
         worker?.postMessage({ id, question } satisfies Asked<Question>);
       });
     },
@@ -148,4 +161,5 @@ export function answerQuestions<Question, Answer>(
     }
     port.postMessage(reply);
   });
+  port?.postMessage(READY);
 }

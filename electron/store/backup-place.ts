@@ -7,6 +7,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -35,12 +36,14 @@ const MARK = '.pintally-backups';
 
 /**
  * Makes a folder ready for backups; it is made where there is none.
+ * @returns null for the usual folder, by whatever name
  * @throws Refusal where it is no folder that can be written to
  */
-export function takeFolder(typed: string): ChosenFolder {
+export function takeFolder(typed: string, usual: string): ChosenFolder | null {
   const folder = typedPath(typed);
   try {
     makePrivateFolder(folder);
+    if (isSameFolder(folder, usual)) return null;
     const file = join(folder, MARK);
     const mark = z.uuid().safeParse(markIn(folder)).data ?? randomUUID();
     // Written again in any case: that it can be written is what is to be found out.
@@ -49,6 +52,11 @@ export function takeFolder(typed: string): ChosenFolder {
   } catch {
     throw new Refusal(message('refusal.backup-folder-refused', { folder }));
   }
+}
+
+function isSameFolder(folder: string, other: string): boolean {
+  const [one, two] = [folder, other].map((each) => statSync(each, { bigint: true, throwIfNoEntry: false }));
+  return one !== undefined && one.dev === two?.dev && one.ino === two.ino;
 }
 
 /** Whether a chosen folder is there and can be written to now. */

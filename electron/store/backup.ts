@@ -11,7 +11,7 @@ import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { type Db, isDamage } from './yard-file.ts';
 
 /** Left free beside a backup, so that it is never what keeps a reading from being saved. */
-const LEAST_LEFT_BYTES = 16 * 1024 * 1024;
+export const LEAST_LEFT_BYTES = 16 * 1024 * 1024;
 const PART = '.part';
 
 /** How many records of each kind a yard has. */

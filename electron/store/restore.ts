@@ -6,7 +6,8 @@ import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
 import { settingWrites } from './setting-table.ts';
-import { BACKUP_ID, backupIdOf, contentsIn, readingsMissingIn } from './yard-contents.ts';
+import { leftOutOf } from './yard-comparison.ts';
+import { BACKUP_ID, backupIdOf, contentsIn } from './yard-contents.ts';
 import { type Db, openYardFile } from './yard-file.ts';
 
 /** The setting of a restored yard that says how to undo that. */
@@ -47,22 +48,15 @@ export async function prepareRestore(
 /**
  * Completes what `prepareRestore` began.
  * @param restored  what the restored yard says of its restore; null where the yard before could not be backed up
- * @returns how many readings of the yard before are not in it
  * @throws Refusal that says what was wrong with the disk
  */
-export function completeRestore(
-  yardFile: string,
-  restored: Omit<Restored, 'readingsLeftOut'> | null,
-): number {
+export function completeRestore(yardFile: string, restored: Omit<Restored, 'leftOut'> | null): void {
   try {
-    const left = restored === null ? 0 : readingsMissingIn(restored.undoFile, unfinished(yardFile));
-    edit(yardFile, (db) =>
-      settingWrites(db).put(RESTORED, restored && { ...restored, readingsLeftOut: left }),
-    );
+    const told = restored && { ...restored, leftOut: leftOutOf(restored.undoFile, unfinished(yardFile)) };
+    edit(yardFile, (db) => settingWrites(db).put(RESTORED, told));
     syncFile(unfinished(yardFile));
     renameSync(unfinished(yardFile), finished(yardFile));
     syncFolder(dirname(yardFile));
-    return left;
   } catch (error) {
     throw asBackupProblem(error, yardFile);
   }

@@ -62,21 +62,6 @@ export function backupIdOf(db: Db): string {
   return uuidOf(db)?.slice(0, 8) ?? UNKNOWN_YARD;
 }
 
-/**
- * How many readings of a yard are not in another one.
- * @param other  one that `withChosenYard` gives
- */
-export function readingsMissingIn(file: string, other: string): number {
-  const db = new Database(file, { readonly: true, timeout: 2000 });
-  try {
-    // Read-only like the connection that it is attached to.
-    db.prepare('ATTACH ? AS other').run(other);
-    const missing = db.prepare(
-      `SELECT count(*) FROM main.reading r WHERE NOT EXISTS (SELECT 1 FROM other.reading o
-         WHERE o.id = r.id AND o.taken_at = r.taken_at AND o.raw = r.raw)`,
-    );
-    return Number(missing.pluck().get());
-  } finally {
-    db.close();
-  }
-}
+/** The names of a table's columns; none where there is no such table. */
+export const columnsOf = (db: Db, schema: 'main' | 'other', table: string): string[] =>
+  db.prepare<[string, string], string>('SELECT name FROM pragma_table_info(?, ?)').pluck().all(table, schema);

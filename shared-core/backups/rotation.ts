@@ -13,17 +13,19 @@ export interface DatedBackup {
   why: BackupReason;
 }
 
+/** Of the newest day, so many of the newest stay: a clock that always says 1970 must not fill the disk. */
+const OF_NEWEST_DAY = 24;
 const DAYS = 7;
 const WEEKS = 4;
 const MONTHS = 12;
-/** So many are kept whatever their days: the one before the newest is from before what was done last. */
+/** So many stay whatever their days: the one before the newest is from before what was done last. */
 const NEWEST = 2;
 /** Of those made before a migration, and of those made before a restore. */
 const BEFORE = 3;
 
 /**
- * Which backups stay: the newest of each of 7 days, 4 weeks and 12 months, the 2 newest, and the 3 newest made before a
- * migration and before a restore.
+ * Which backups stay: all of the newest day (24 at most), the first and the last of each of 7 days, the last of each of
+ * 4 weeks and 12 months, the 2 newest, and the 3 newest made before a migration and before a restore.
  *
  * Only days that have a backup count, from the newest backup back, and none is compared with today. So a clock that was
  * set wrong costs one day, one week and one month at most, and the newest backup always stays.
@@ -33,10 +35,15 @@ const BEFORE = 3;
 export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set<B> {
   const newestFirst = [...backups].sort((a, b) => b.number - a.number);
   const inTurn = newestFirst.filter(({ why }) => why !== 'migration' && why !== 'restore');
+  const days = newestOfEach(inTurn, DAYS, ({ day }) => day);
+  const firsts = days.flatMap((last) => inTurn.findLast(({ day }) => day === last.day) ?? []);
+  const ofNewestDay = newestFirst.filter(({ day }) => day === newestFirst[0]?.day);
   const before = (reason: BackupReason) => newestFirst.filter(({ why }) => why === reason).slice(0, BEFORE);
   return new Set([
     ...newestFirst.slice(0, NEWEST),
-    ...newestOfEach(inTurn, DAYS, ({ day }) => day),
+    ...ofNewestDay.slice(0, OF_NEWEST_DAY),
+    ...days,
+    ...firsts,
     ...newestOfEach(inTurn, WEEKS, ({ day }) => weekOf(day)),
     ...newestOfEach(inTurn, MONTHS, ({ day }) => day.slice(0, 7)),
     ...before('migration'),

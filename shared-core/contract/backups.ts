@@ -31,6 +31,22 @@ export const backupSchema = z.object({
 });
 export type Backup = z.infer<typeof backupSchema>;
 
+const countSchema = z.number().int();
+/** How much of a yard is not in another one that takes its place. */
+const leftOutSchema = z.object({
+  readings: countSchema,
+  stacks: countSchema,
+  boards: countSchema,
+  rounds: countSchema,
+  places: countSchema,
+  ovenChecks: countSchema,
+  /** Of readings, oven checks and weights: what was excluded, and times that were put right. */
+  corrections: countSchema,
+  /** Records that both have, and that were edited since. */
+  edits: countSchema,
+});
+export type LeftOut = z.infer<typeof leftOutSchema>;
+
 /** The last restore, which can be undone. */
 export const restoredSchema = z.object({
   /** When what was restored was backed up; null where it was no backup of ours. */
@@ -38,8 +54,8 @@ export const restoredSchema = z.object({
   restoredAt: z.iso.datetime(),
   /** The backup made before the restore. */
   undoFile: z.string(),
-  /** Readings of the yard before that are not in the restored one. */
-  readingsLeftOut: z.number().int(),
+  /** What of the yard before is not in the restored one; null where an earlier Pintally restored it. */
+  leftOut: leftOutSchema.nullable().default(null),
 });
 export type Restored = z.infer<typeof restoredSchema>;
 
@@ -48,10 +64,19 @@ export const lookSchema = z.object({
   file: z.string(),
   contents: yardContentsSchema,
   sizeBytes: z.number(),
-  /** Readings of the open yard that are not in it; null where the open yard cannot be read. */
-  readingsLeftOut: z.number().int().nullable(),
+  /** What of the open yard is not in it; null where the open yard cannot be read. */
+  leftOut: leftOutSchema.nullable(),
 });
 export type Look = z.infer<typeof lookSchema>;
+
+/** What a person chooses a file or folder for. */
+export const filePurposeSchema = z.enum(['copy', 'yard', 'folder']);
+export type FilePurpose = z.infer<typeof filePurposeSchema>;
+
+/** So much of a file is in one request or answer. */
+export const TRANSFER_PART_BYTES = 1024 * 1024;
+/** Larger yard files are not uploaded. */
+export const MOST_UPLOAD_BYTES = 4 * 1024 * 1024 * 1024;
 
 /** How the backups are doing. */
 export const backupStateSchema = z.object({
@@ -65,5 +90,7 @@ export const backupStateSchema = z.object({
   /** Where the newest backup is, if not in the chosen folder. */
   elsewhere: messageSchema.nullable(),
   restored: restoredSchema.nullable(),
+  /** Whether files and folders are chosen in the system's own dialogs; a browser downloads and uploads. */
+  hasDialogs: z.boolean(),
 });
 export type BackupState = z.infer<typeof backupStateSchema>;

@@ -250,14 +250,15 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       const range = (isByDay(when) ? dayRange : monthRange)({ from, to });
       return range === date ? date : say('unit.when', { date, dates: range });
     },
-    /** An instant in local time: "May 12, 2:05 PM". */
-    dateTime: (instant: string): string =>
+    /** An instant in local time: "May 12, 2:05 PM"; with seconds where two would look the same. */
+    dateTime: (instant: string, withSeconds = false): string =>
       tidy(
         dateFormat({
           month: 'short',
           day: 'numeric',
           hour: 'numeric',
           minute: '2-digit',
+          ...(withSeconds ? { second: '2-digit' } : {}),
           timeZone,
           ...yearOf([localDay(instant)]),
         }).format(new Date(instant)),

@@ -1,6 +1,5 @@
 /** A backup is restored, and that is undone, by keys alone; the screen fits a narrow window. */
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from '@playwright/test';
 import { settled } from './everywhere.ts';
@@ -32,20 +31,26 @@ for (const width of [1280, 320]) {
     await expect(page.getByRole('button', { name: /^Exclude shell reading/ })).toHaveCount(1);
     await page.goto(`${base}#/backups`);
     await settled(page);
+    await press('button', /^Look inside the backup of/);
+    await expect(page.getByRole('dialog', { name: 'Inside this yard file' })).toContainText('Boards');
+    await page.screenshot({ path: `artifacts/screenshots/look-inside-${width}.png` });
+    await press('button', 'Close');
     await press('button', /^Restore the backup of/);
-    await expect(page.getByRole('dialog')).toContainText('1 reading of your current yard is not in it.');
+    await expect(page.getByRole('dialog')).toContainText(
+      'In your current yard, but not in it: 1 reading and 1 round.',
+    );
     await page.screenshot({ path: `artifacts/screenshots/restore-${width}.png` });
     await press('button', 'Restore this yard');
-    await expect(page.getByText(/1 reading from before is not in it/)).toBeVisible();
+    await expect(page.getByText(/Not in it, from before: 1 reading and 1 round/)).toBeVisible();
     await settled(page);
     await page.screenshot({ path: `artifacts/screenshots/backups-${width}.png`, fullPage: true });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     await press('button', 'Undo the restore');
     const question = page.getByRole('dialog', { name: 'Undo the restore?' });
-    await expect(question).toContainText('It has all your readings. Your current yard is backed up first.');
+    await expect(question).toContainText('Nothing of your current yard is missing in it.');
     await page.screenshot({ path: `artifacts/screenshots/undo-restore-${width}.png` });
     await press('button', 'Undo it');
-    await expect(page.getByText(/1 reading from before is not in it/)).toHaveCount(0);
+    await expect(page.getByText(/Not in it, from before: 1 reading and 1 round/)).toHaveCount(0);
     await page.goto(`${base}#/stacks/1`);
     await expect(
       page
@@ -56,24 +61,52 @@ for (const width of [1280, 320]) {
   });
 }
 
-test('a copy is saved where the person says, and over another only when told to', async ({
+test('a copy is downloaded, and restored from that file after a look inside', async ({
   pintally: { page },
 }) => {
-  const file = join(mkdtempSync(join(tmpdir(), 'pintally-copy-')), 'copy.sqlite');
+  const { press, fill, key } = hands(page);
+  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
+  await fill('combobox', 'Species', 'white oak');
+  await key('Enter');
+  await fill('textbox', 'Thickness', '27');
+  await fill('textbox', 'How many boards?', '2');
+  await press('button', 'Start probing');
+  await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
+  await settled(page);
+  const coming = page.waitForEvent('download');
+  await press('button', 'Download a copy');
+  const copy = await coming;
+  expect(copy.suggestedFilename()).toMatch(/^pintally-\d{4}-\d\d-\d\d\.sqlite$/);
+  await expect(page.getByText('Copy checked. Your browser saves it.')).toBeVisible();
+
+  const asked = page.waitForEvent('filechooser');
+  await press('button', 'Restore from a file …');
+  await (await asked).setFiles(await copy.path());
+  const question = page.getByRole('dialog', { name: 'Restore this yard?' });
+  await expect(question).toContainText('Nothing of your current yard is missing in it.');
+  await press('button', 'Restore this yard');
+  await expect(page.getByText('Yard restored.')).toBeVisible();
+  await page.goto(`${page.url().replace(/#.*/, '')}#/stacks/1`);
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Oak by the gate');
+});
+
+test('a file that is no yard is refused in its dialog, and a bad folder at its field', async ({
+  pintally: { page },
+}) => {
   const { press, fill } = hands(page);
   await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
   await settled(page);
-  await expect(page.getByRole('button', { name: 'Save a copy' })).toBeVisible();
-  await press('button', 'Save a copy');
-  await fill('textbox', 'File', file);
-  await press('button', 'Save the copy');
-  await expect(page.getByText('Copy saved and checked.')).toBeVisible();
-  await press('button', 'Save a copy');
-  await fill('textbox', 'File', file);
-  await press('button', 'Save the copy');
-  await expect(page.getByRole('dialog')).toContainText('There is already a file of that name.');
-  await press('button', 'Replace that file');
-  await expect(page.getByRole('dialog')).toHaveCount(0);
+  const asked = page.waitForEvent('filechooser');
+  await press('button', 'Restore from a file …');
+  await (await asked).setFiles({ name: 'a.sqlite', mimeType: 'text/plain', buffer: Buffer.from('a letter') });
+  await expect(page.getByRole('dialog')).toContainText('That file is not a yard.');
+  await press('button', 'Cancel');
+  await fill('textbox', 'Folder', 'backups');
+  await press('button', 'Use this folder');
+  await expect(page.getByRole('textbox', { name: 'Folder' })).toHaveAccessibleDescription(
+    /Give the full path/,
+  );
+  await page.screenshot({ path: 'artifacts/screenshots/backup-folder-refused.png', fullPage: true });
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

@@ -17,7 +17,8 @@ const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0 };
 export interface BackupPlaces {
   /** The best first. */
   toWriteTo: string[];
-  toReadFrom: string[];
+  /** The chosen folder, where it is there. */
+  elsewhere: string | null;
   backups: BackupFile[];
   /** The chosen folder cannot be written to now. */
   isAway: boolean;
@@ -26,7 +27,7 @@ export interface BackupPlaces {
 /**
  * Where backups go: a folder of the person's choice, or one beside the yard. The choice is saved beside the yard file and
  * not in it, so that a damaged yard does not lose it. A chosen folder may be on a disk that never answers: only the
- * thread touches it.
+ * thread touches it. The one beside the yard is on the yard's own disk.
  */
 export function createBackupFolder(dataDir: string, thread: BackupThread, answerMs: number) {
   const usual = join(dataDir, 'backups');
@@ -64,14 +65,12 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     chosen: (): string | null => choice.folder,
     places: async (): Promise<BackupPlaces> => {
       const { folder } = choice;
-      const isThere = await isChosenThere();
-      const toReadFrom = folder === null || folder === silent ? [usual] : [folder, usual];
-      return {
-        toWriteTo: isThere && folder !== null ? [folder, usual] : [usual],
-        toReadFrom,
-        backups: await askBackup(thread, 'find', { folders: toReadFrom }, answerMs),
-        isAway: folder !== null && !isThere,
-      };
+      const here = backupsIn(usual);
+      if (folder === null || !(await isChosenThere())) {
+        return { toWriteTo: [usual], elsewhere: null, backups: here, isAway: folder !== null };
+      }
+      const there = await askBackup(thread, 'find', { folder }, answerMs);
+      return { toWriteTo: [folder, usual], elsewhere: folder, backups: [...there, ...here], isAway: false };
     },
     /** The highest number of any backup, as far as it can be known at once. */
     highest: (): number => Math.max(choice.highest, ...backupsIn(usual).map(({ number }) => number)),
@@ -87,8 +86,8 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
      */
     choose: async (typed: string | null): Promise<void> => {
       const { highest } = choice;
-      const taken = typed === null ? NO_CHOICE : await askBackup(thread, 'take', { typed }, answerMs);
-      save({ ...taken, highest });
+      const taken = typed && (await askBackup(thread, 'take', { typed, usual }, answerMs));
+      save({ ...(taken || NO_CHOICE), highest });
     },
   };
 }

@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { Backup, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
+import type { Backup, LeftOut, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { clearForBackup, sizeOf, writeBackup, writeCopy } from '../../store/backup.ts';
@@ -19,14 +19,15 @@ import { chosenFile, withChosenYard } from '../../store/chosen-file.ts';
 import { copyTarget } from '../../store/copy-target.ts';
 import { hasAsSaved } from '../../store/damaged-readings.ts';
 import { completeRestore, prepareRestore } from '../../store/restore.ts';
-import { contentsIn, readingsMissingIn } from '../../store/yard-contents.ts';
+import { leftOutOf } from '../../store/yard-comparison.ts';
+import { contentsIn } from '../../store/yard-contents.ts';
 import { NoAnswer, type OwnThread } from '../own-thread.ts';
 
 /** What is in a yard file, and what it lacks of the open one. */
 export interface Look {
   contents: YardContents;
   sizeBytes: number;
-  readingsLeftOut: number | null;
+  leftOut: LeftOut | null;
 }
 
 interface PreparedRestore {
@@ -37,7 +38,7 @@ interface PreparedRestore {
 }
 interface CompletedRestore {
   yardFile: string;
-  restored: Omit<Restored, 'readingsLeftOut'> | null;
+  restored: Omit<Restored, 'leftOut'> | null;
 }
 
 interface ReadingsToFind {
@@ -52,15 +53,16 @@ interface ReadingsToFind {
 const backupTasks = {
   // Short ones, on a thread of their own: a disk that has not answered one after some seconds will not.
 
-  take: async ({ typed }: { typed: string }): Promise<ChosenFolder> => takeFolder(typed),
+  take: async ({ typed, usual }: { typed: string; usual: string }): Promise<ChosenFolder | null> =>
+    takeFolder(typed, usual),
 
   isThere: async (chosen: ChosenFolder): Promise<boolean> => isThere(chosen),
 
-  find: async ({ folders }: { folders: string[] }): Promise<BackupFile[]> => folders.flatMap(backupsIn),
+  find: async ({ folder }: { folder: string }): Promise<BackupFile[]> => backupsIn(folder),
 
   /** Removes what interrupted backups of a yard left. */
-  clear: async ({ folders, yardIds }: { folders: string[]; yardIds: string[] }): Promise<null> => {
-    for (const folder of folders) clearLeft(folder, yardIds);
+  clear: async ({ folder, yardIds }: { folder: string; yardIds: string[] }): Promise<null> => {
+    clearLeft(folder, yardIds);
     return null;
   },
 
@@ -89,8 +91,10 @@ const backupTasks = {
     return null;
   },
 
-  complete: async ({ yardFile, restored }: CompletedRestore): Promise<number> =>
-    completeRestore(yardFile, restored),
+  complete: async ({ yardFile, restored }: CompletedRestore): Promise<null> => {
+    completeRestore(yardFile, restored);
+    return null;
+  },
 
   /** What is in these backups, the newest first. */
   list: async ({ backups, yardId }: { backups: BackupFile[]; yardId: string | null }): Promise<Backup[]> => {
@@ -117,7 +121,7 @@ const backupTasks = {
     withChosenYard(file, (readable) => ({
       contents: contentsIn(readable, true),
       sizeBytes: sizeOf(file),
-      readingsLeftOut: present === null ? null : readingsMissingIn(present, readable),
+      leftOut: present === null ? null : leftOutOf(present, readable),
     })),
 };
 type BackupTasks = typeof backupTasks;

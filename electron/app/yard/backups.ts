@@ -6,6 +6,7 @@ import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { clearForBackup, sizeOf, writeBackupAtOnce } from '../../store/backup.ts';
 import { backupFileName, UNKNOWN_YARD } from '../../store/backup-name.ts';
+import { clearLeft } from '../../store/backup-place.ts';
 import { backupIdOf, holdsAnything } from '../../store/yard-contents.ts';
 import type { Db } from '../../store/yard-file.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -35,6 +36,7 @@ export function createBackups(
     changed,
     yardToBackUp,
     restored,
+    hasDialogs,
   }: {
     now: () => string;
     reportFault: (error: unknown) => void;
@@ -42,6 +44,7 @@ export function createBackups(
     /** Null while the own yard is not open. */
     yardToBackUp: () => YardToBackUp | null;
     restored: () => Restored | null;
+    hasDialogs: boolean;
   },
 ) {
   let problem: Message | null = null;
@@ -124,12 +127,17 @@ export function createBackups(
   /** What backups left that were interrupted when Pintally was last open. */
   function clear(): void {
     const yard = yardToBackUp();
-    if (yard === null) return;
+    if (!yard?.holdsAnything) return;
     void inTurn(async () => {
-      const { toReadFrom } = await folder.places();
       const yardIds = [yard.backupId, UNKNOWN_YARD];
-      await askBackup(thread, 'clear', { folders: toReadFrom, yardIds }, patienceFor(0));
-    }).catch(reportFault);
+      clearLeft(folder.usual, yardIds);
+      const { elsewhere: chosen } = await folder.places();
+      if (chosen === null) return;
+      await askBackup(thread, 'clear', { folder: chosen, yardIds: [yard.backupId] }, patienceFor(0));
+    }).catch((error) => {
+      // A disk that does not answer is said where a backup goes there.
+      if (!(error instanceof Refusal)) reportFault(error);
+    });
   }
 
   const state = async (): Promise<BackupState> => {
@@ -141,6 +149,7 @@ export function createBackups(
       problem,
       elsewhere,
       restored: restored(),
+      hasDialogs,
     };
   };
 

@@ -1,33 +1,36 @@
 import { useState } from 'react';
-import type { Backup } from '../../../shared-core/contract/backups.ts';
+import type { Backup, YardContents } from '../../../shared-core/contract/backups.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { TextField } from '../../form/Field.tsx';
-import { FormDialog } from '../../form/FormDialog.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
+import { LookDialog } from './LookDialog.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
+import { RestoreFromFile } from './RestoreFromFile.tsx';
 
 /** The backups, each with a way to restore it, and the way to restore any other yard file. */
 export function BackupChoice() {
   const { say, formats } = useWords();
   const list = useQuery('backups.list', {});
+  const state = useQuery('backups.state', {}).output;
   const [chosen, setChosen] = useState<string | null>(null);
-  const [isTyping, setTyping] = useState(false);
+  const [looked, setLooked] = useState<string | null>(null);
+  const dateOf = useDates(list.output ?? []);
   const columns: Column<Backup>[] = [
     {
       id: 'at',
       head: say('backups.made-on'),
-      cell: ({ at }) => formats.dateTime(at),
+      cell: ({ at }) => dateOf(at),
       below: ({ isOfOtherYard }) => (isOfOtherYard ? say('backups.other-yard') : null),
     },
     { id: 'why', head: say('backups.why'), cell: ({ why }) => say(`backups.why.${why}`) },
     {
-      id: 'readings',
-      head: say('backups.readings'),
-      align: 'end',
-      cell: ({ contents }) => (contents ? formats.number(contents.readings) : say('backups.unreadable')),
+      id: 'inside',
+      head: say('backups.inside'),
+      cell: ({ contents }) =>
+        say(contents ? message('backups.inside-of', countsIn(contents)) : message('backups.unreadable')),
     },
     {
       id: 'size',
@@ -41,9 +44,20 @@ export function BackupChoice() {
       headSpokenOnly: true,
       cell: ({ file, at, contents }) =>
         contents && (
-          <Button aria-label={say('restore.button-of', { backedUpAt: at })} onClick={() => setChosen(file)}>
-            {say('restore.button')}
-          </Button>
+          <Actions>
+            <Button
+              aria-label={say('restore.look-inside-of', { backedUpText: dateOf(at) })}
+              onClick={() => setLooked(file)}
+            >
+              {say('restore.look-inside')}
+            </Button>
+            <Button
+              aria-label={say('restore.button-of', { backedUpText: dateOf(at) })}
+              onClick={() => setChosen(file)}
+            >
+              {say('restore.button')}
+            </Button>
+          </Actions>
         ),
     },
   ];
@@ -63,40 +77,19 @@ export function BackupChoice() {
           )
         }
       </Await>
-      <Actions>
-        <Button onClick={() => setTyping(true)}>{say('restore.from-file')}</Button>
-      </Actions>
-      {isTyping && (
-        <FileDialog
-          onClose={() => setTyping(false)}
-          onFile={(file) => {
-            setTyping(false);
-            setChosen(file);
-          }}
-        />
-      )}
+      {state && <RestoreFromFile hasDialogs={state.hasDialogs} />}
+      {looked !== null && <LookDialog file={looked} onClose={() => setLooked(null)} />}
       {chosen !== null && <RestoreDialog file={chosen} onClose={() => setChosen(null)} />}
     </div>
   );
 }
 
-function FileDialog({ onFile, onClose }: { onFile: (file: string) => void; onClose: () => void }) {
-  const { say } = useWords();
-  const [file, setFile] = useState('');
-  return (
-    <FormDialog
-      title={say('restore.from-file')}
-      saveWords={say('restore.look-inside')}
-      onSave={async () => onFile(file)}
-      onClose={onClose}
-    >
-      <TextField
-        label={say('restore.file')}
-        hint={say('restore.file-hint')}
-        value={file}
-        onValue={setFile}
-        required
-      />
-    </FormDialog>
-  );
+/** When a backup was made, to the second where two of the same minute are in the list. */
+function useDates(backups: readonly Backup[]): (at: string) => string {
+  const { formats } = useWords();
+  const inMinute = (at: string) =>
+    backups.filter((other) => other.at.slice(0, 16) === at.slice(0, 16)).length;
+  return (at) => formats.dateTime(at, inMinute(at) > 1);
 }
+
+const countsIn = ({ stacks, boards, readings }: YardContents) => ({ stacks, boards, readings });

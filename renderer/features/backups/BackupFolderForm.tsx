@@ -1,8 +1,8 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { BackupState } from '../../../shared-core/contract/backups.ts';
 import { bridge } from '../../data/bridge.ts';
 import { TextField } from '../../form/Field.tsx';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { attempt, sentenceOf, tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -10,38 +10,72 @@ import { useWords } from '../../words.ts';
 /** Where backups are saved, and another folder for them. */
 export function BackupFolderForm({ state }: { state: BackupState }) {
   const { say } = useWords();
-  const { chosenFolder, usualFolder, isAway } = state;
-  const [folder, setFolder] = useState(chosenFolder ?? '');
-  const choose = async (chosen: string | null) => {
-    const done = await attempt(bridge().command('backups.setFolder', { folder: chosen }));
-    if (done) tellDone(say('backups.folder-changed'));
+  const { chosenFolder, usualFolder, isAway, hasDialogs } = state;
+  const take = async (folder: string | null) => {
+    await bridge().command('backups.setFolder', { folder });
+    tellDone(say('backups.folder-changed'));
   };
+  const choose = async () => {
+    const { path } = await bridge().command('backups.chooseFile', { purpose: 'folder' });
+    if (path !== null) await take(path);
+  };
+  const useUsual = chosenFolder !== null && (
+    <Button onClick={() => attempt(take(null))}>{say('backups.use-usual-folder')}</Button>
+  );
   return (
-    <form
-      className="column"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void choose(folder);
-      }}
-    >
+    <div className="column">
       {isAway && <Banner kind="caution">{say('backups.folder-away', { usualFolder })}</Banner>}
       <p className="file" translate="no">
         <span className="spoken-only">{say('backups.folder-now')} </span>
         {chosenFolder ?? usualFolder}
       </p>
+      {hasDialogs ? (
+        <Actions>
+          <Button onClick={() => attempt(choose())}>{say('backups.choose-folder')}</Button>
+          {useUsual}
+        </Actions>
+      ) : (
+        <TypedFolder now={chosenFolder ?? usualFolder} onFolder={take}>
+          {useUsual}
+        </TypedFolder>
+      )}
+    </div>
+  );
+}
+
+/** A browser shows no folders of this computer: its path is typed. What is wrong with it stands at the field. */
+function TypedFolder({
+  now,
+  onFolder,
+  children,
+}: {
+  now: string;
+  onFolder: (folder: string) => Promise<void>;
+  children: ReactNode;
+}) {
+  const { say } = useWords();
+  const [folder, setFolder] = useState(now);
+  const [problem, setProblem] = useState<string | null>(null);
+  return (
+    <form
+      className="column"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        setProblem(null);
+        onFolder(folder).catch((error) => setProblem(sentenceOf(error)));
+      }}
+    >
       <TextField
         label={say('backups.other-folder')}
         hint={say('backups.other-folder-hint')}
         value={folder}
         onValue={setFolder}
+        error={problem}
       />
       <Actions>
-        <Button type="submit" disabled={folder.trim() === ''}>
-          {say('backups.use-folder')}
-        </Button>
-        {chosenFolder !== null && (
-          <Button onClick={() => choose(null)}>{say('backups.use-usual-folder')}</Button>
-        )}
+        <Button type="submit">{say('backups.use-folder')}</Button>
+        {children}
       </Actions>
     </form>
   );

@@ -11,8 +11,9 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { BackupChoice } from './BackupChoice.tsx';
 import { BackupFolderForm } from './BackupFolderForm.tsx';
+import { CopyButton } from './CopyButton.tsx';
+import { partsOf } from './Inside.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
-import { SaveCopyDialog } from './SaveCopyDialog.tsx';
 
 /** Where the yard's backups are, and what can be done with them. */
 export function BackupsScreen() {
@@ -34,7 +35,8 @@ export function BackupsScreen() {
         {(now) => (
           <>
             <LastRestore state={now} />
-            <Sheet title={say('backups.list')} actions={<MakeAndSave />}>
+            <Sheet title={say('backups.list')} actions={<MakeAndSave hasDialogs={now.hasDialogs} />}>
+              <p>{say('backups.stay')}</p>
               <BackupChoice />
             </Sheet>
             <Sheet title={say('backups.folder')}>
@@ -47,9 +49,8 @@ export function BackupsScreen() {
   );
 }
 
-function MakeAndSave() {
+function MakeAndSave({ hasDialogs }: { hasDialogs: boolean }) {
   const { say } = useWords();
-  const [isSaving, setSaving] = useState(false);
   const [isBusy, setBusy] = useState(false);
   const make = async () => {
     if (isBusy) return;
@@ -61,8 +62,7 @@ function MakeAndSave() {
   return (
     <>
       <Button onClick={make}>{say(isBusy ? 'backups.making' : 'backups.make')}</Button>
-      <Button onClick={() => setSaving(true)}>{say('backups.save-copy')}</Button>
-      {isSaving && <SaveCopyDialog onClose={() => setSaving(false)} />}
+      <CopyButton hasDialogs={hasDialogs} />
     </>
   );
 }
@@ -72,14 +72,15 @@ function LastRestore({ state: { restored } }: { state: BackupState }) {
   const { say } = useWords();
   const [isAsking, setAsking] = useState(false);
   if (!restored) return null;
-  const { backedUpAt, restoredAt, readingsLeftOut, undoFile } = restored;
+  const { backedUpAt, restoredAt, leftOut, undoFile } = restored;
+  const parts = leftOut && partsOf(leftOut);
   return (
     <>
       <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
         {backedUpAt === null
           ? say('restore.file-restored', { restoredOn: restoredAt })
           : say('restore.backup-restored', { restoredOn: restoredAt, backedUpAt })}{' '}
-        {say('restore.left-out', { readings: readingsLeftOut })}
+        {parts && (parts.length === 0 ? say('restore.left-out-nothing') : say('restore.left-out', { parts }))}
       </Banner>
       {isAsking && <RestoreDialog file={undoFile} isUndo onClose={() => setAsking(false)} />}
     </>

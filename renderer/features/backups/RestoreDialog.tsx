@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { Look } from '../../../shared-core/contract/backups.ts';
 import { kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -9,8 +8,8 @@ import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
-import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
+import { Inside } from './Inside.tsx';
 
 /**
  * Shows what is in a yard file before it takes the place of the yard.
@@ -18,15 +17,19 @@ import { useWords } from '../../words.ts';
  */
 export function RestoreDialog({
   file,
+  name = file,
   isUndo = false,
   onClose,
 }: {
   file: string;
+  /** What a person knows it by. */
+  name?: string;
   isUndo?: boolean;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const look = useQuery('backups.look', { file });
+  const presentProblem = useYard(({ info }) => info?.problem ?? null);
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const restore = async () => {
@@ -46,9 +49,19 @@ export function RestoreDialog({
   return (
     <Dialog title={say(isUndo ? 'restore.undo-question' : 'restore.question')} onClose={onClose}>
       <p className="file" translate="no">
-        {file}
+        {name}
       </p>
-      <Await of={[look]}>{(found) => <Inside look={found} isUndo={isUndo} />}</Await>
+      <Await of={[look]}>
+        {(found) => (
+          <>
+            <Inside look={found} />
+            <p>
+              {say(`restore.${presentProblem === null ? 'backed-up-first' : leftBy(presentProblem)}`)}{' '}
+              {found.leftOut !== null && !isUndo && say('restore.can-undo')}
+            </p>
+          </>
+        )}
+      </Await>
       {problem && <Banner kind="problem">{problem}</Banner>}
       <Actions>
         <Button kind="main" disabled={look.output === null} onClick={restore}>
@@ -57,31 +70,6 @@ export function RestoreDialog({
         <Button onClick={onClose}>{say('common.cancel')}</Button>
       </Actions>
     </Dialog>
-  );
-}
-
-function Inside({ look: { contents, sizeBytes, readingsLeftOut }, isUndo }: { look: Look; isUndo: boolean }) {
-  const { say, formats } = useWords();
-  const presentProblem = useYard(({ info }) => info?.problem ?? null);
-  const { stacks, boards, readings, lastRoundAt, isOlderLayout } = contents;
-  return (
-    <>
-      <Facts
-        of={[
-          [say('restore.stacks'), formats.number(stacks)],
-          [say('restore.boards'), formats.number(boards)],
-          [say('backups.readings'), formats.number(readings)],
-          [say('restore.last-round'), lastRoundAt && formats.dateTime(lastRoundAt)],
-          [say('backups.size'), formats.fileSize(sizeBytes)],
-        ]}
-      />
-      {isOlderLayout && <p>{say('restore.older-layout')}</p>}
-      <p>
-        {readingsLeftOut !== null && say('restore.leaves-out', { readings: readingsLeftOut })}{' '}
-        {say(`restore.${presentProblem === null ? 'backed-up-first' : leftBy(presentProblem)}`)}{' '}
-        {readingsLeftOut !== null && !isUndo && say('restore.can-undo')}
-      </p>
-    </>
   );
 }
 

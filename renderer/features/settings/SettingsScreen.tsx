@@ -137,7 +137,8 @@ function Yard({ info }: { info: YardInfo }) {
     <Sheet title={say('settings.data')}>
       <p>{say(info.kind === 'demo' ? 'settings.demo-open' : 'settings.own-open')}</p>
       <p>
-        {say('settings.where-saved')} {say('settings.backed-up')}
+        {say('settings.where-saved')}{' '}
+        {say(info.kind === 'demo' ? 'settings.demo-not-backed-up' : 'settings.backed-up')}
       </p>
       <p className="file" translate="no">
         <span className="spoken-only">{say('settings.file')} </span>

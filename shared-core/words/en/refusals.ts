@@ -79,8 +79,6 @@ export const refusals = {
   'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',
 
   // Backups, copies, and restoring.
-  'refusal.copy-taken':
-    'There is already a file of that name. Nothing was saved. Replace it, or give another name.',
   'refusal.backup-no-room':
     'Nothing could be saved in {folder}: there is not enough room. Your yard is unchanged. Make room, or choose another folder.',
   'refusal.backup-folder-refused':
@@ -120,6 +118,8 @@ export const refusals = {
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
   'refusal.restore-no-plain-file': 'That is not a file. Nothing was changed. Choose a yard file.',
+  'refusal.upload-too-large': 'That file is larger than any yard.',
+  'refusal.transfer-stopped': 'The file was not sent whole. Nothing was changed. Start again.',
   'refusal.restore-file-gone':
     'That file cannot be opened. Nothing was changed. Check the path and the disk.',
 

@@ -45,6 +45,7 @@ export const settings = {
   'settings.demo-open': 'The demo yard is open.',
   'settings.own-open': 'Your own yard is open.',
   'settings.where-saved': 'Everything is saved in one file on this computer. Nothing is sent anywhere.',
+  'settings.demo-not-backed-up': 'The demo yard is not backed up. Your own yard is.',
   'settings.backed-up': 'It is backed up each day you open Pintally, and after each round.',
   'settings.file': 'File:',
   'settings.open-demo': 'Open the demo yard',

@@ -16,7 +16,7 @@ import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000 });
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 
 // Before any thread is started: each has the environment of then.
 const homeBefore = process.env.HOME;
@@ -75,6 +75,17 @@ describe('a folder for backups', () => {
     // Node's own recursive way never came back from it.
     expect(await setFolder('/proc/x')).toContain('Nothing could be saved in /proc/x');
     expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: null });
+  });
+
+  test('that is the usual one, by whatever name, is no choice of another, and its backups are listed once', async () => {
+    await yard.command('backups.make', {});
+    symlinkSync(yard.dataDir, join(folder, 'link'));
+    for (const usual of [join(yard.dataDir, 'backups'), join(folder, 'link', 'backups')]) {
+      expect(await yard.command('backups.setFolder', { folder: usual })).toMatchObject({
+        chosenFolder: null,
+      });
+    }
+    expect(await yard.query('backups.list', {})).toHaveLength(1);
   });
 
   test('that is a pipe is refused', async () => {

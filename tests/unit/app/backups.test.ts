@@ -15,7 +15,7 @@ import { say } from './a-window.ts';
 import { withYardOfTwo, yard, yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000 });
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const usual = (): string => join(yard.dataDir, 'backups');
@@ -122,7 +122,7 @@ describe('where backups go', () => {
     writeFileSync(join(usual(), stranger), 'of another yard');
     for (let made = 0; made < 4; made++) await yard.command('backups.make', {});
     expect(namesIn(usual())).toContain(stranger);
-    expect(namesIn(usual())).toHaveLength(3);
+    expect(namesIn(usual())).toHaveLength(5);
     expect(await yard.query('backups.list', {})).toContainEqual(
       expect.objectContaining({ isOfOtherYard: true, contents: null }),
     );

@@ -21,6 +21,7 @@ beforeEach(() => {
     script,
     `import { parentPort } from 'node:worker_threads';
      import { readFileSync } from 'node:fs';
+     parentPort.postMessage('ready');
      parentPort.on('message', ({ id, question }) =>
        parentPort.postMessage({ id, answer: question === 'hello' ? 'hello' : readFileSync(question, 'utf8') }));`,
   );

@@ -21,7 +21,7 @@ import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000 });
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const stacks = async () => (await yard.query('stacks.list', {})).map(({ name }) => name);
@@ -47,9 +47,37 @@ test('a look inside says what it holds and how many readings it leaves out, and 
   const file = await backupAndMore();
   expect(await yard.query('backups.look', { file })).toMatchObject({
     contents: { stacks: 1, boards: 2, readings: 0 },
-    readingsLeftOut: 1,
+    leftOut: {
+      readings: 1,
+      rounds: 1,
+      edits: 1,
+      stacks: 0,
+      boards: 0,
+      places: 0,
+      ovenChecks: 0,
+      corrections: 0,
+    },
   });
   expect(await placeNames()).toEqual(['Loft']);
+});
+
+test('a look inside says what else is newer in the current yard, one kind at a time', async () => {
+  const file = await backupAndMore();
+  await yard.command('boards.add', [yard.board('WAL-03')]);
+  await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air: yard.place.air });
+  const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'knot' } });
+  expect(await yard.query('backups.look', { file })).toMatchObject({
+    leftOut: { readings: 1, boards: 1, places: 1, rounds: 1, corrections: 1, edits: 1, stacks: 0 },
+  });
+});
+
+test('a backup of an earlier layout is compared by what it has', async () => {
+  for (const layout of [1, 9, 10]) {
+    expect(await yard.query('backups.look', { file: copyOfLayout(layout) })).toMatchObject({
+      leftOut: { boards: expect.any(Number), corrections: 0 },
+    });
+  }
 });
 
 test('the yard is as it was then; undone, it is as it was before, with every reading', async () => {
@@ -61,7 +89,7 @@ test('the yard is as it was then; undone, it is as it was before, with every rea
   expect(restored.uuid).not.toBe(before.uuid);
   expect(await placeNames()).toEqual(['Shop']);
   expect(await yard.query('backups.state', {})).toMatchObject({
-    restored: { backedUpAt: '2026-06-01T08:00:00.000Z', readingsLeftOut: 1 },
+    restored: { backedUpAt: '2026-06-01T08:00:00.000Z', leftOut: { readings: 1, rounds: 1 } },
   });
   const undone = await change('backups.undoRestore', {});
   expect(undone.uuid).toBe(before.uuid);
@@ -111,7 +139,7 @@ test('a file in WAL mode is read with what lies beside it, and is left as it was
   expect(before.get('chosen.sqlite-wal')).not.toBe('');
   expect(await yard.query('backups.look', { file })).toMatchObject({
     contents: { boards: 2, readings: 1 },
-    readingsLeftOut: 0,
+    leftOut: { readings: 0, boards: 0, edits: 0 },
   });
   expect(bytesIn(folder)).toEqual(before);
   await yard.command('places.edit', { id: yard.place.id, basedOn: 2, changed: { name: 'Attic' } });
@@ -223,7 +251,7 @@ describe('the own yard cannot be opened', () => {
     const info = await reopenAfter(damage);
     expect(info).toMatchObject({ uuid: null, canStartAfresh: true });
     const damaged = readFileSync(ownFile());
-    expect(await yard.query('backups.look', { file })).toMatchObject({ readingsLeftOut: null });
+    expect(await yard.query('backups.look', { file })).toMatchObject({ leftOut: null });
     expect(await change('backups.restore', { file })).toMatchObject({ problem: null, boards: 2 });
     await rename('Attic');
     expect(await placeNames()).toEqual(['Attic']);

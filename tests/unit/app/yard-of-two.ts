@@ -91,6 +91,8 @@ export async function yardOfTwo({ forecastAfterMs = 20 }: Pick<AppOptions, 'fore
     reportFault: (error) => faults.push(error),
     forecastAfterMs,
     retryAfterMs: 20,
+    // Many tests share a computer.
+    diskAnswerMs: 60_000,
   });
 
   const window = openWindow(app);

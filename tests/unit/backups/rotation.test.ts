@@ -55,9 +55,15 @@ test('whoever probes once a month has a year of it', () => {
   expect(rotated(days, 'round').map(({ day }) => day)).toEqual(days.slice(-12).reverse());
 });
 
-test('of several rounds in a day the newest stays, and the one before it while it is the second newest', () => {
+test('of several rounds in a day all stay that day, and the first and the last later', () => {
   const day = '2026-11-26';
-  expect(rotated([day, day, day, day], 'round').map(({ number }) => number)).toEqual([4, 3]);
+  expect(rotated([day, day, day, day], 'round').map(({ number }) => number)).toEqual([4, 3, 2, 1]);
+  const next = rotated([day, day, day, day, '2026-11-27', '2026-11-28'], 'round');
+  expect(next.map(({ number }) => number)).toEqual([6, 5, 4, 1]);
+});
+
+test('a clock that always says the same day does not fill the disk', () => {
+  expect(rotated(Array.from({ length: 500 }, () => '1970-01-01'))).toHaveLength(25);
 });
 
 test('of those made before a migration and before a restore the 3 newest stay, however old', () => {
@@ -86,7 +92,7 @@ describe('a clock that is wrong', () => {
   test('set back to 1970, as by a flat battery, keeps what is made then', () => {
     const after = rotated([...year, '1970-01-01', '1970-01-01', '1970-01-01']);
     expect(after[0]).toMatchObject({ day: '1970-01-01', number: 368 });
-    expect(after.filter(({ day }) => day > '2026')).toHaveLength(after.length - 2);
+    expect(after.filter(({ day }) => day > '2026')).toHaveLength(after.length - 3);
   });
 });
 
@@ -108,23 +114,29 @@ const anyBackups = fc
     ),
   );
 
-test('whatever the days: the newest stays, and no more than 31 do', () => {
+test('whatever the days: the newest stays, and no more than 62 do', () => {
   fc.assert(
     fc.property(anyBackups, (backups) => {
       const kept = backupsToKeep(backups);
       expect(kept.has(backups.at(-1)!)).toBe(true);
-      expect(kept.size).toBeLessThanOrEqual(7 + 4 + 12 + 2 + 3 + 3);
+      expect(kept.size).toBeLessThanOrEqual(24 + 2 * 7 + 4 + 12 + 2 + 3 + 3);
     }),
   );
 });
 
-test('whatever the days: one more backup deletes 4 at most', () => {
+test('whatever the days: one more backup deletes, of the first and last of days, 5 at most', () => {
   fc.assert(
     fc.property(anyBackups, fc.integer({ min: -20_000, max: 20_000 }), (backups, days) => {
       const kept = [...backupsToKeep(backups)];
       const more: DatedBackup = { number: 1000, day: dayAfter('2026-11-26', days), why: 'day' };
       const after = backupsToKeep([...kept, more]);
-      expect(kept.filter((each) => !after.has(each)).length).toBeLessThanOrEqual(4);
+      const inTurn = kept.filter(({ why: reason }) => reason !== 'migration' && reason !== 'restore');
+      const isFirstOrLast = ({ day, number }: DatedBackup): boolean => {
+        const numbers = inTurn.filter((each) => each.day === day).map((each) => each.number);
+        return [Math.min(...numbers), Math.max(...numbers)].includes(number);
+      };
+      const deleted = inTurn.filter((each) => !after.has(each) && isFirstOrLast(each));
+      expect(deleted.length).toBeLessThanOrEqual(5);
     }),
   );
 });
@@ -135,5 +147,50 @@ test('whatever the days: what is kept is kept again, in any order', () => {
       const kept = backupsToKeep(backups);
       expect(backupsToKeep([...kept].reverse())).toEqual(kept);
     }),
+  );
+});
+
+/** How often a yard is backed up on each day of two years: days off, a usual day, a day of many rounds. */
+const twoYears = fc.array(
+  fc.oneof(
+    { arbitrary: fc.constant(0), weight: 3 },
+    { arbitrary: fc.integer({ min: 1, max: 3 }), weight: 5 },
+    { arbitrary: fc.integer({ min: 4, max: 12 }), weight: 1 },
+  ),
+  { minLength: 730, maxLength: 730 },
+);
+
+test('over two years, whenever it is looked: all of today, first and last of 7 days, last of 4 weeks and 12 months', () => {
+  /** The last of each stretch of time, the newest stretch first. */
+  const lasts = (all: readonly DatedBackup[], most: number, stretchOf: (day: string) => string) => {
+    const byStretch = new Map(all.map((each) => [stretchOf(each.day), each]));
+    return [...byStretch.values()].slice(-most);
+  };
+  const monday = (day: string): string => dayAfter(day, -((new Date(day).getUTCDay() + 6) % 7));
+  fc.assert(
+    fc.property(twoYears, (calendar) => {
+      const made: DatedBackup[] = [];
+      let kept = new Set<DatedBackup>();
+      for (const [index, times] of calendar.entries()) {
+        const day = dayAfter('2024-11-27', index);
+        for (let time = 0; time < times; time++) {
+          made.push({ number: made.length + 1, day, why: time === 0 ? 'day' : 'round' });
+          kept = backupsToKeep([...kept, made.at(-1)!]);
+        }
+        if (times === 0) continue;
+        const lastOfDays = lasts(made, 7, (each) => each);
+        const firstOfDays = lastOfDays.map((last) => made.find((each) => each.day === last.day)!);
+        const promised = [
+          ...made.slice(-times),
+          ...lastOfDays,
+          ...firstOfDays,
+          ...lasts(made, 4, monday),
+          ...lasts(made, 12, (each) => each.slice(0, 7)),
+        ];
+        expect(promised.filter((each) => !kept.has(each))).toEqual([]);
+        expect(kept.size).toBeLessThanOrEqual(times + 2 * 7 + 4 + 12 + 1);
+      }
+    }),
+    { numRuns: 10 },
   );
 });

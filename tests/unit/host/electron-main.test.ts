@@ -27,6 +27,9 @@ const seen = vi.hoisted(() => ({
   asked: [] as { message: string; buttons: string[] }[],
   presses: 0,
   opened: [] as string[],
+  /** The dialogs that were shown, and what the person chooses in each. */
+  dialogs: [] as object[],
+  chosen: null as string | null,
   forked: undefined as EventEmitter | undefined,
   ordered: [] as unknown[],
   app: undefined as EventEmitter | undefined,
@@ -75,6 +78,14 @@ vi.mock('electron', async () => {
     BrowserWindow,
     app,
     dialog: {
+      showSaveDialog: async (_: unknown, options: object) => {
+        seen.dialogs.push(options);
+        return { canceled: seen.chosen === null, filePath: seen.chosen ?? '' };
+      },
+      showOpenDialog: async (_: unknown, options: object) => {
+        seen.dialogs.push(options);
+        return { canceled: seen.chosen === null, filePaths: seen.chosen === null ? [] : [seen.chosen] };
+      },
       showMessageBox: async (_: unknown, question: (typeof seen.asked)[number]) => {
         seen.asked.push(question);
         return { response: seen.presses };
@@ -259,6 +270,39 @@ describe('what stops', () => {
       output: { text: null },
     });
     expect(seen.opened).toEqual([join(process.env.PINTALLY_DATA!, 'logs/pintally.log')]);
+  });
+});
+
+describe('files and folders', () => {
+  const ask = async (name: string, input: object) =>
+    (await seen.call?.({ senderFrame: { url: `${seen.scheme}://window/` } }, name, input, {
+      yard: null,
+      act: null,
+    })) as { ok: boolean; output: unknown };
+
+  test('are chosen in the system’s dialogs, for what they are', async () => {
+    seen.chosen = join(tmpdir(), 'chosen');
+    for (const purpose of ['copy', 'yard', 'folder']) {
+      expect(await ask('backups.chooseFile', { purpose })).toMatchObject({ output: { path: seen.chosen } });
+    }
+    const filters = [{ name: 'Yard files', extensions: ['sqlite'] }];
+    expect(seen.dialogs).toEqual([
+      {
+        title: 'Save a copy',
+        defaultPath: expect.stringMatching(/^pintally-\d{4}-\d\d-\d\d\.sqlite$/),
+        filters,
+      },
+      { title: 'Restore from a file …', filters, properties: ['openFile'] },
+      { title: 'Choose another folder', properties: ['openDirectory', 'createDirectory'] },
+    ]);
+    expect(await ask('backups.state', {})).toMatchObject({ output: { hasDialogs: true } });
+  });
+
+  test('are not touched where the person cancels', async () => {
+    seen.chosen = null;
+    for (const purpose of ['copy', 'yard', 'folder']) {
+      expect(await ask('backups.chooseFile', { purpose })).toMatchObject({ output: { path: null } });
+    }
   });
 });
 

@@ -32,6 +32,7 @@ const backupsAre = (changes: Partial<BackupState> = {}): BackupState => ({
   usualFolder: '/home/sawyer/backups',
   isAway: false,
   elsewhere: null,
+  hasDialogs: false,
   problem: null,
   restored: null,
   ...changes,
@@ -345,7 +346,7 @@ describe('a yard that cannot be opened', () => {
     };
     const { machine, user } = await open(damaged, {
       'backups.list': () => [{ ...backup, file: '/backups/torn.sqlite', contents: null }, backup],
-      'backups.look': () => ({ ...backup, readingsLeftOut: null }),
+      'backups.look': () => ({ ...backup, leftOut: null }),
       'backups.restore': () => aYard(),
     });
     await user.click(await screen.findByRole('button', { name: /^Restore the newest backup, of May 3/ }));

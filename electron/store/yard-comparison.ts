@@ -1,0 +1,61 @@
+import Database from 'better-sqlite3';
+import type { LeftOut } from '../../shared-core/contract/backups.ts';
+import { columnsOf } from './yard-contents.ts';
+import type { Db } from './yard-file.ts';
+
+/** The tables of what is told one by one. */
+const ADDED = {
+  stacks: 'stack',
+  boards: 'board',
+  rounds: 'round',
+  places: 'place',
+  ovenChecks: 'oven_check',
+  corrections: 'amendment',
+} as const;
+const EDITED = ['stack', 'board', 'place', 'round', 'meter', 'species', 'end_use'];
+
+/**
+ * What a yard has that another one has not, so that it would be missing after a restore.
+ * @param file   the yard, of this layout
+ * @param other  one of this or an earlier layout, that `withChosenYard` gives
+ */
+export function leftOutOf(file: string, other: string): LeftOut {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
+  try {
+    // Read-only like the connection that it is attached to.
+    db.prepare('ATTACH ? AS other').run(other);
+    const added = Object.entries(ADDED).map(([what, table]) => [what, addedIn(db, table)]);
+    return {
+      readings: count(
+        db,
+        `main.reading m WHERE NOT EXISTS (SELECT 1 FROM other.reading o
+           WHERE o.id = m.id AND o.taken_at = m.taken_at AND o.raw = m.raw)`,
+      ),
+      ...(Object.fromEntries(added) as Record<keyof typeof ADDED, number>),
+      edits: EDITED.reduce((sum, table) => sum + editedIn(db, table), 0),
+    };
+  } finally {
+    db.close();
+  }
+}
+
+/** Nothing of a table that an earlier layout has not: what is in it may have been made of other tables there. */
+function addedIn(db: Db, table: string): number {
+  const columns = columnsOf(db, 'other', table);
+  if (!columns.includes('id')) return 0;
+  const key = columns.includes('uuid') ? 'uuid' : 'id';
+  return count(
+    db,
+    `main.${table} m WHERE NOT EXISTS (SELECT 1 FROM other.${table} o WHERE o.${key} = m.${key})`,
+  );
+}
+
+/** Records that both have, and that were edited since. */
+function editedIn(db: Db, table: string): number {
+  const columns = columnsOf(db, 'other', table);
+  if (!columns.includes('uuid') || !columns.includes('version')) return 0;
+  return count(db, `main.${table} m JOIN other.${table} o ON o.uuid = m.uuid AND o.version < m.version`);
+}
+
+const count = (db: Db, from: string): number =>
+  Number(db.prepare(`SELECT count(*) FROM ${from}`).pluck().get());

@@ -1,0 +1,46 @@
+import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
+import { bridge } from '../../data/bridge.ts';
+import { download } from '../../data/download.ts';
+
+/** Told of how many parts are through. @returns whether to go on */
+type OnPart = (done: number, total: number) => boolean;
+
+/**
+ * Sends a file that the browser gave, part by part.
+ * @returns where the machine has it now; null where it was stopped
+ */
+export async function uploadFile(file: File, onPart: OnPart): Promise<string | null> {
+  const { upload, file: path } = await bridge().command('backups.beginUpload', { sizeBytes: file.size });
+  const total = Math.ceil(file.size / TRANSFER_PART_BYTES);
+  for (let part = 0; part < total; part++) {
+    if (!onPart(part, total)) return null;
+    const offset = part * TRANSFER_PART_BYTES;
+    const base64 = await base64Of(file.slice(offset, offset + TRANSFER_PART_BYTES));
+    await bridge().command('backups.addToUpload', { upload, offset, base64 });
+  }
+  return path;
+}
+
+/** Has the browser save a checked copy of the yard. @returns whether it did: it may have been stopped */
+export async function downloadCopy(onPart: OnPart): Promise<boolean> {
+  const { download: id, sizeBytes, fileName } = await bridge().command('backups.beginDownload', {});
+  const parts: Uint8Array<ArrayBuffer>[] = [];
+  const total = Math.ceil(sizeBytes / TRANSFER_PART_BYTES);
+  for (let part = 0; part < total; part++) {
+    if (!onPart(part, total)) return false;
+    const offset = part * TRANSFER_PART_BYTES;
+    const { base64 } = await bridge().command('backups.nextOfDownload', { download: id, offset });
+    parts.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+  }
+  download(new Blob(parts, { type: 'application/vnd.sqlite3' }), fileName);
+  return true;
+}
+
+function base64Of(part: Blob): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,/, ''));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(part);
+  });
+}

@@ -1,0 +1,122 @@
+/** A yard file that a browser downloads or uploads, part by part, and what is left of it. */
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, test, vi } from 'vitest';
+import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+// Real threads on a busy computer.
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
+withYardOfTwo();
+
+const folder = () => join(yard.dataDir, 'transfers');
+const left = () => readdirSync(folder());
+
+async function downloaded(): Promise<Buffer> {
+  const { download, sizeBytes } = await yard.command('backups.beginDownload', {});
+  const parts: Buffer[] = [];
+  for (let offset = 0; offset < sizeBytes; offset += TRANSFER_PART_BYTES) {
+    const { base64 } = await yard.command('backups.nextOfDownload', { download, offset });
+    parts.push(Buffer.from(base64, 'base64'));
+  }
+  return Buffer.concat(parts);
+}
+
+/** @returns where the machine has it */
+async function uploaded(bytes: Buffer, partBytes = TRANSFER_PART_BYTES): Promise<string> {
+  const { upload, file } = await yard.command('backups.beginUpload', { sizeBytes: bytes.length });
+  for (let offset = 0; offset < bytes.length; offset += partBytes) {
+    const base64 = bytes.subarray(offset, offset + partBytes).toString('base64');
+    await yard.command('backups.addToUpload', { upload, offset, base64 });
+  }
+  return file;
+}
+
+test('what was downloaded is uploaded, looked into and restored; nothing of it is left', async () => {
+  const bytes = await downloaded();
+  expect(left()).toEqual([]);
+  await yard.command('places.edit', { id: yard.place.id, basedOn: 1, changed: { name: 'Loft' } });
+  const file = await uploaded(bytes, 10_000);
+  expect(readFileSync(file).equals(bytes)).toBe(true);
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  expect(await yard.query('backups.look', { file })).toMatchObject({
+    contents: { boards: 2 },
+    leftOut: { edits: 1, readings: 0 },
+  });
+  await yard.command('backups.restore', { file });
+  await yard.query('yard.info', {});
+  expect((await yard.query('places.list', {})).map(({ name }) => name)).toEqual(['Shop']);
+  await yard.command('backups.dropUpload', {});
+  expect(left()).toEqual([]);
+});
+
+test('a downloaded copy is one checked file that opens by itself', async () => {
+  const file = join(yard.dataDir, 'downloaded.sqlite');
+  writeFileSync(file, await downloaded());
+  const db = new Database(file, { readonly: true });
+  expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+  expect(db.prepare('SELECT count(*) FROM board').pluck().get()).toBe(2);
+  db.close();
+});
+
+test.each([
+  ['no yard', Buffer.from('a letter to a friend'), 'not a yard'],
+  ['a yard that is cut short', null, 'damaged'],
+])('an upload that is %s is refused before anything is touched', async (_, given, sentence) => {
+  const bytes = given ?? (await downloaded()).subarray(0, 20_000);
+  const file = await uploaded(bytes);
+  expect(await yard.refusal('backups.look', { file })).toContain(sentence);
+  expect(await yard.refusal('backups.restore', { file })).toContain('Nothing was changed.');
+  expect((await yard.query('places.list', {})).map(({ name }) => name)).toEqual(['Shop']);
+});
+
+describe('bounds', () => {
+  const part = Buffer.from('part').toString('base64');
+
+  test.each([
+    ['that skips a part', 8, 4],
+    ['that is larger than announced', 3, 0],
+  ])('an upload %s is refused', async (_, sizeBytes, offset) => {
+    const { upload } = await yard.command('backups.beginUpload', { sizeBytes });
+    expect(await yard.refusal('backups.addToUpload', { upload, offset, base64: part })).toContain(
+      'The file was not sent whole.',
+    );
+  });
+
+  test('a part sent twice, or after another upload began, is refused', async () => {
+    const { upload } = await yard.command('backups.beginUpload', { sizeBytes: 8 });
+    await yard.command('backups.addToUpload', { upload, offset: 0, base64: part });
+    const again = { upload, offset: 0, base64: part };
+    expect(await yard.refusal('backups.addToUpload', again)).toContain('not sent whole');
+    await yard.command('backups.beginUpload', { sizeBytes: 8 });
+    expect(await yard.refusal('backups.addToUpload', { ...again, offset: 4 })).toContain('not sent whole');
+    expect(left()).toHaveLength(1);
+  });
+
+  test('a file larger than any yard is refused, and one that the disk has no room for', async () => {
+    expect(await yard.refusal('backups.beginUpload', { sizeBytes: 5e9 })).toContain('larger than any yard');
+    const answer = await yard.answer('backups.addToUpload', {
+      upload: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
+      offset: 0,
+      base64: 'A'.repeat(2_000_000),
+    });
+    expect(answer.ok).toBe(false);
+  });
+});
+
+test('what an earlier process left is removed at the next opening, and nothing else', async () => {
+  mkdirSync(folder(), { recursive: true });
+  writeFileSync(join(folder(), '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10.sqlite'), 'half of a yard');
+  writeFileSync(join(folder(), 'mine.txt'), 'mine');
+  const { file } = await yard.command('backups.beginUpload', { sizeBytes: 8 });
+  await yard.command('yard.openOwn', {});
+  await expect
+    .poll(() => left().sort(), { timeout: 10_000 })
+    .toEqual([file.split('/').at(-1), 'mine.txt'].sort());
+});
+
+test('a browser has no dialogs of the system', async () => {
+  expect(await yard.query('backups.state', {})).toMatchObject({ hasDialogs: false });
+  expect((await yard.answer('backups.chooseFile', { purpose: 'copy' })).ok).toBe(false);
+});
