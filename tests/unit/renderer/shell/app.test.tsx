@@ -427,7 +427,7 @@ describe('a yard that cannot be opened', () => {
       aYard({ problem: message('refusal.yard-missing', { file }), canStartAfresh: true }),
       {
         'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
-        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), readingsLeftOut: null }),
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), leftOut: null }),
       },
     );
     expect(screen.getByRole('heading', { level: 1, name: 'Your yard file is missing' })).toBeTruthy();
@@ -496,7 +496,7 @@ describe('a yard that cannot be opened', () => {
       }),
       {
         'yard.openRescued': () => aYard(),
-        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), readingsLeftOut: null }),
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), leftOut: null }),
       },
     );
     expect(screen.getByRole('alert').textContent).toContain(`is in a rescued copy: ${rescuedFile}.`);
