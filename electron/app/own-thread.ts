@@ -11,7 +11,7 @@ export class NoAnswer extends Error {
   /** When the thread is done with it after all. */
   readonly ended: Promise<unknown>;
   constructor(ended: Promise<unknown>) {
-    super('The thread did not answer in time.');
+    super('no-answer');
     this.ended = ended;
   }
 }

@@ -99,7 +99,7 @@ test('a file that is no yard is refused in its dialog, and a bad folder at its f
   const asked = page.waitForEvent('filechooser');
   await press('button', 'Restore from a file …');
   await (await asked).setFiles({ name: 'a.sqlite', mimeType: 'text/plain', buffer: Buffer.from('a letter') });
-  await expect(page.getByRole('dialog')).toContainText('That file is not a yard.');
+  await expect(page.getByRole('dialog')).toContainText('That file is damaged.');
   await press('button', 'Cancel');
   await fill('textbox', 'Folder', 'backups');
   await press('button', 'Use this folder');

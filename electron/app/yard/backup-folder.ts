@@ -48,15 +48,17 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     });
   }
 
-  async function isChosenThere(): Promise<boolean> {
+  /** The backups in the chosen folder; null where it is away. */
+  async function chosenBackups(): Promise<BackupFile[] | null> {
     const { folder, mark } = choice;
-    if (folder === null || mark === null || folder === silent) return false;
+    if (folder === null || mark === null || folder === silent) return null;
     try {
-      return await askBackup(thread, 'isThere', { folder, mark }, answerMs);
+      if (!(await askBackup(thread, 'isThere', { folder, mark }, answerMs))) return null;
+      return await askBackup(thread, 'find', { folder }, answerMs);
     } catch (error) {
       if (!(error instanceof Unanswered)) throw error;
       leaveAlone(folder, error);
-      return false;
+      return null;
     }
   }
 
@@ -66,10 +68,10 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     places: async (): Promise<BackupPlaces> => {
       const { folder } = choice;
       const here = backupsIn(usual);
-      if (folder === null || !(await isChosenThere())) {
+      const there = await chosenBackups();
+      if (folder === null || there === null) {
         return { toWriteTo: [usual], elsewhere: null, backups: here, isAway: folder !== null };
       }
-      const there = await askBackup(thread, 'find', { folder }, answerMs);
       return { toWriteTo: [folder, usual], elsewhere: folder, backups: [...there, ...here], isAway: false };
     },
     /** The highest number of any backup, as far as it can be known at once. */

@@ -61,7 +61,7 @@ test('a downloaded copy is one checked file that opens by itself', async () => {
 });
 
 test.each([
-  ['no yard', Buffer.from('a letter to a friend'), 'not a yard'],
+  ['no yard', Buffer.from('a letter to a friend'), 'damaged'],
   ['a yard that is cut short', null, 'damaged'],
 ])('an upload that is %s is refused before anything is touched', async (_, given, sentence) => {
   const bytes = given ?? (await downloaded()).subarray(0, 20_000);
