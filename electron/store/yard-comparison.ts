@@ -28,7 +28,7 @@ export function leftOutOf(file: string, other: string): LeftOut {
     return {
       readings: count(
         db,
-        `main.reading m WHERE NOT EXISTS (SELECT 1 FROM other.reading o
+        `SELECT count(*) FROM main.reading m WHERE NOT EXISTS (SELECT 1 FROM other.reading o
            WHERE o.id = m.id AND o.taken_at = m.taken_at AND o.raw = m.raw)`,
       ),
       ...(Object.fromEntries(added) as Record<keyof typeof ADDED, number>),
@@ -46,7 +46,7 @@ function addedIn(db: Db, table: string): number {
   const key = columns.includes('uuid') ? 'uuid' : 'id';
   return count(
     db,
-    `main.${table} m WHERE NOT EXISTS (SELECT 1 FROM other.${table} o WHERE o.${key} = m.${key})`,
+    `SELECT count(*) FROM main.${table} m WHERE NOT EXISTS (SELECT 1 FROM other.${table} o WHERE o.${key} = m.${key})`,
   );
 }
 
@@ -54,8 +54,10 @@ function addedIn(db: Db, table: string): number {
 function editedIn(db: Db, table: string): number {
   const columns = columnsOf(db, 'other', table);
   if (!columns.includes('uuid') || !columns.includes('version')) return 0;
-  return count(db, `main.${table} m JOIN other.${table} o ON o.uuid = m.uuid AND o.version < m.version`);
+  return count(
+    db,
+    `SELECT count(*) FROM main.${table} m JOIN other.${table} o ON o.uuid = m.uuid AND o.version < m.version`,
+  );
 }
 
-const count = (db: Db, from: string): number =>
-  Number(db.prepare(`SELECT count(*) FROM ${from}`).pluck().get());
+const count = (db: Db, select: string): number => Number(db.prepare(select).pluck().get());
