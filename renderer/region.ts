@@ -21,8 +21,19 @@ function regionOf(tag: string): string | undefined {
   }
 }
 
-/** Where the person at this window is. */
-export const region = (): Region => ({
-  locale: locale(),
-  timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-});
+let made: { key: string; region: Region } | null = null;
+
+/**
+ * Where the person at this window is. Every part on screen asks: the name of the time zone, which takes long to find
+ * out, is asked for again once the language or an hour of this year is another.
+ */
+export function region(): Region {
+  const year = new Date().getFullYear();
+  const offsets = [new Date(), new Date(year, 0), new Date(year, 6)].map((date) => date.getTimezoneOffset());
+  const key = [navigator.language, ...offsets].join(' ');
+  if (made?.key !== key) {
+    const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+    made = { key, region: { locale: locale(), timeZone } };
+  }
+  return made.region;
+}

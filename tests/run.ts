@@ -13,6 +13,8 @@ interface Tally {
 const root = resolve(import.meta.dirname, '..');
 const artifacts = join(root, 'artifacts');
 mkdirSync(artifacts, { recursive: true });
+// Every process and thread that the tests start would compile the same files again.
+process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 
 installSystemTools([
   { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },

@@ -50,9 +50,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   const inUnit = (value: number, unit: string, options: Intl.NumberFormatOptions = {}): string =>
     shown(value, { style: 'unit', unit, unitDisplay: 'short', ...options });
 
-  function dateFormat(options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-    const key = JSON.stringify(options);
-    const format = dates.get(key) ?? new Intl.DateTimeFormat(locale, options);
+  function dateFormat(options: Intl.DateTimeFormatOptions, writtenIn = locale): Intl.DateTimeFormat {
+    const key = `${writtenIn} ${JSON.stringify(options)}`;
+    const format = dates.get(key) ?? new Intl.DateTimeFormat(writtenIn, options);
     dates.set(key, format);
     return format;
   }
@@ -63,12 +63,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
 
   /** The local ISO day of an instant: "2027-05-12". */
   function localDay(instant: string | Date): string {
-    const parts = new Intl.DateTimeFormat('en-US', {
-      timeZone,
-      year: 'numeric',
-      month: '2-digit',
-      day: '2-digit',
-    })
+    const parts = dateFormat({ timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }, 'en-US')
       .formatToParts(new Date(instant))
       .map(({ type, value }) => [type, value]);
     const { year, month, day } = Object.fromEntries(parts) as Record<'year' | 'month' | 'day', string>;
