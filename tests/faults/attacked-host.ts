@@ -47,12 +47,18 @@ export async function startAttackedHost(): Promise<AttackedHost> {
 
   /** A window's socket, let in by what it shows. */
   async function enter(shown: object): Promise<{ socket: WebSocket; session: Session }> {
-    const socket = new WebSocket(`ws://${host}/ws`, { headers: { Origin: origin } });
-    await once(socket, 'open');
-    socket.on('error', () => undefined);
-    socket.send(JSON.stringify({ window: randomUUID(), ...shown }));
-    const [welcome] = await once(socket, 'message');
-    return { socket, session: welcomeSchema.parse(JSON.parse(String(welcome))).session };
+    for (;;) {
+      const socket = new WebSocket(`ws://${host}/ws`, { headers: { Origin: origin } });
+      socket.on('error', () => undefined);
+      socket.once('open', () => socket.send(JSON.stringify({ window: randomUUID(), ...shown })));
+      const welcome = await new Promise((resolve) => {
+        socket.once('message', resolve);
+        socket.once('close', () => resolve(null));
+      });
+      // On a busy computer the host may have no patience left before the hello comes; a window connects again then.
+      if (welcome !== null)
+        return { socket, session: welcomeSchema.parse(JSON.parse(String(welcome))).session };
+    }
   }
 
   async function inUse(): Promise<{ residentBytes: number; openSockets: number }> {
