@@ -4,6 +4,7 @@ import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { instantSchema } from '../../shared-core/time.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
+import { readFields } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 /** What is only ever added to and may yet be corrected, each with the column that names it. */
@@ -30,14 +31,28 @@ const amendmentsSchema = z
   .partial();
 export type Amendments = z.infer<typeof amendmentsSchema>;
 
+/** In the place of a value that the disk damaged: it fits no field. */
+const UNREADABLE = '{"unreadable":true}';
+
 /** SQL for what holds now of all amended fields of a row, as JSON; to be read by `amendmentsOf`. */
 export const amended = (what: Amendable, id: string): string => `
-  (SELECT json_group_object(k.field, json(k.value) ORDER BY k.id) FROM amendment k WHERE k.${columnOf[what]} = ${id})`;
+  (SELECT json_group_object(k.field, iif(json_valid(k.value), json(k.value), json('${UNREADABLE}')) ORDER BY k.id)
+    FROM amendment k WHERE k.${columnOf[what]} = ${id})`;
 
-/** The newest of each field: of two values under one name in an object, JSON.parse takes the later. */
-export const amendmentsOf = parsedOnce(
-  (text: string): Amendments => amendmentsSchema.parse(JSON.parse(text)),
-);
+/**
+ * The newest of each field: of two values under one name in an object, JSON.parse takes the later. Where the disk damaged
+ * whether something is excluded, it is, until a person decides; `isDamaged` where it damaged anything else.
+ */
+export const amendmentsOf = parsedOnce((text: string): Amendments & { isDamaged?: true } => {
+  const given = JSON.parse(text) as Record<string, unknown>;
+  const read = readFields(amendmentsSchema, text);
+  const unreadable = Object.keys(given).filter((field) => !(field in read));
+  return {
+    ...read,
+    ...(unreadable.includes('excluded') ? { excluded: { code: 'damaged' } } : {}),
+    ...(unreadable.some((field) => field !== 'excluded') ? { isDamaged: true } : {}),
+  };
+});
 
 /** Why the row is excluded; null where it counts. */
 export const exclusionOf = (text: string): Exclusion | null => amendmentsOf(text).excluded ?? null;

@@ -1,5 +1,3 @@
-import type { z } from 'zod';
-
 /** Rows of caches that were found and cannot be read: whoever has the file open makes them again. */
 interface BadCaches {
   /** By board. */
@@ -41,16 +39,3 @@ const nothing = (): Record<Cache, Set<number>> => ({
   outlooks: new Set(),
   comparisons: new Set(),
 });
-
-/** What a text holds by a schema; undefined where it is no JSON, or another form. */
-export function readJson<T>(schema: z.ZodType<T>, text: string): T | undefined {
-  try {
-    return schema.safeParse(JSON.parse(text)).data;
-  } catch {
-    return undefined;
-  }
-}
-
-/** SQL for a value within JSON that may be damaged; null then. */
-export const valueIn = (column: string, path: string): string =>
-  `iif(json_valid(${column}), ${column} ->> '${path}', NULL)`;

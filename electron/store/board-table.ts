@@ -9,11 +9,12 @@ import {
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
-import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
+import type { BadCacheCollector } from './bad-caches.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { CALL_RANK } from './migrations/0011-outlooks.ts';
 import { moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
+import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 const columns: Columns<NewBoard> = {
@@ -81,7 +82,7 @@ interface JudgedBy<Flag>
 }
 
 const select = `
-  SELECT ${selected(recordColumns, 'b')}, s.name AS stackName, w.record ->> 'name' AS speciesName,
+  SELECT ${selected(recordColumns, 'b')}, s.name AS stackName, coalesce(w.name, w.id) AS speciesName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, b.place_id <> s.place_id AS isElsewhere,
     f.record AS finding, o.record AS outlook, best.name AS bestPlaceName
   FROM board b
@@ -112,7 +113,7 @@ const orders: Record<BoardSort, Order> = {
   ready: byColumn('b.ready_on', 'board_by_ready'),
   read: byColumn('b.latest_at', 'board_by_reading'),
   species: {
-    by: (direction) => `ORDER BY w.record ->> 'name' ${direction}, w.id ${direction}, b.id ${direction}`,
+    by: (direction) => `ORDER BY w.name ${direction}, w.id ${direction}, b.id ${direction}`,
     ofYard: 'FROM species w CROSS JOIN board b INDEXED BY board_by_species ON b.species_id = w.id',
   },
 };
@@ -121,7 +122,7 @@ const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDE
   ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
 const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
 const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
-  OR b.species_id IN (SELECT id FROM species WHERE record ->> 'name' LIKE @like ESCAPE '\\'))`;
+  OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
 
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */
 const CALLS = ['ready', 'bring-in', 'keep-drying', 'probe-again', 'not-probed'];
@@ -204,7 +205,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      WHERE b.id = ? AND b.log <> '' AND s.archived_at IS NULL AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
-    b.length_mm AS lengthMm, w.record ->> 'name' AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
+    b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
   const walked = db.prepare<[number, number | null, number | null], BoardToProbe>(
     `${toProbe} WHERE ${withStack} AND (? IS NULL OR b.id <= ?) ORDER BY b.id`,
   );

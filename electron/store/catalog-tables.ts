@@ -1,27 +1,50 @@
 import { type EndUse, endUseSchema } from '../../shared-core/wood/species/end-use.ts';
 import { type Species, speciesSchema } from '../../shared-core/wood/species/species.ts';
 import { parsedOnce } from './parsed-once.ts';
+import { readFields, readJson } from './read-json.ts';
+import { standInEndUse, standInSpecies } from './stand-ins.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
 interface CatalogRow {
+  id: string;
+  /** Null where it was damaged when names were put apart. */
+  name: string | null;
   record: string;
   version: number;
   built_in: number;
 }
 
-/** An entry with how often it was edited, and whether it is as it came with the program. */
-type Row<T> = T & { version: number; builtIn: boolean };
+/**
+ * An entry with how often it was edited, and whether it is as it came with the program. Of one that the disk damaged, what
+ * can be read, with a stand-in for the rest.
+ */
+type Row<T> = T & { version: number; builtIn: boolean; isDamaged?: true };
 
-function catalogReads<T>(db: Db, table: string, parseRecord: (record: unknown) => T) {
-  const parse = parsedOnce((text: string) => parseRecord(JSON.parse(text)));
-  const select = `SELECT record, version, built_in FROM ${table}`;
-  const list = db.prepare<[], CatalogRow>(`${select} ORDER BY record ->> 'name'`);
+/** How the text of an entry is read. */
+interface Form<T> {
+  /** Undefined where anything of it cannot be read. */
+  whole(text: string): T | undefined;
+  readable(text: string): Partial<T>;
+  standIn(id: string, name: string): T;
+}
+
+function catalogReads<T extends { id: string }>(db: Db, table: string, form: Form<T>) {
+  const wholeOf = parsedOnce((text: string): T | null => form.whole(text) ?? null);
+  const select = `SELECT id, name, record, version, built_in FROM ${table}`;
+  const list = db.prepare<[], CatalogRow>(`${select} ORDER BY name, id`);
   const one = db.prepare<[string], CatalogRow>(`${select} WHERE id = ?`);
-  const toRow = ({ record, version, built_in }: CatalogRow): Row<T> => ({
-    ...parse(record),
-    version,
-    builtIn: built_in === 1,
+  const partOf = ({ id, name, record }: CatalogRow): T => ({
+    ...form.standIn(id, name ?? id.replaceAll('-', ' ')),
+    ...form.readable(record),
+    id,
+  });
+  const toEntry = (row: CatalogRow): T => wholeOf(row.record) ?? partOf(row);
+  const toRow = (row: CatalogRow): Row<T> => ({
+    ...toEntry(row),
+    version: row.version,
+    builtIn: row.built_in === 1,
+    ...(wholeOf(row.record) === null ? { isDamaged: true } : {}),
   });
   return {
     list: (): Row<T>[] => list.all().map(toRow),
@@ -31,7 +54,7 @@ function catalogReads<T>(db: Db, table: string, parseRecord: (record: unknown) =
     },
     get: (id: string): T | undefined => {
       const row = one.get(id);
-      return row && parse(row.record);
+      return row && toEntry(row);
     },
   };
 }
@@ -41,22 +64,27 @@ function catalogReads<T>(db: Db, table: string, parseRecord: (record: unknown) =
  * user saved, which is never touched by that and wins over a built-in entry of the same id. An entry of one id is the
  * same record in every yard.
  */
-function catalogWrites<T extends { id: string }>(
+function catalogWrites<T extends { id: string; name: string }>(
   db: Db,
   table: string,
   kind: 'species' | 'end-use',
   { get, row }: ReturnType<typeof catalogReads<T>>,
 ) {
   const putBuiltIn = db.prepare(
-    `INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 1)
-     ON CONFLICT (id) DO UPDATE SET record = excluded.record, version = version + 1
-       WHERE built_in = 1 AND record <> excluded.record`,
+    `INSERT INTO ${table} (id, uuid, name, record, built_in) VALUES (?, ?, ?, ?, 1)
+     ON CONFLICT (id) DO UPDATE SET name = excluded.name, record = excluded.record, version = version + 1
+       WHERE built_in = 1 AND (record <> excluded.record OR name IS NOT excluded.name)`,
   );
-  const addOwn = db.prepare(`INSERT INTO ${table} (id, uuid, record, built_in) VALUES (?, ?, ?, 0)`);
+  const addOwn = db.prepare(`INSERT INTO ${table} (id, uuid, name, record, built_in) VALUES (?, ?, ?, ?, 0)`);
   const editOwn = db.prepare(
-    `UPDATE ${table} SET record = ?, built_in = 0, version = version + 1 WHERE id = ? AND version = ?`,
+    `UPDATE ${table} SET name = ?, record = ?, built_in = 0, version = version + 1 WHERE id = ? AND version = ?`,
   );
-  const values = (entry: T) => [entry.id, uuidV5(EVERY_YARD, `${kind}:${entry.id}`), JSON.stringify(entry)];
+  const values = (entry: T) => [
+    entry.id,
+    uuidV5(EVERY_YARD, `${kind}:${entry.id}`),
+    entry.name,
+    JSON.stringify(entry),
+  ];
   return {
     /** An entry of the user's own; its id must be a new one. */
     add: (entry: T): void => {
@@ -71,8 +99,10 @@ function catalogWrites<T extends { id: string }>(
     edit: ({ id, basedOn, changed }: { id: string; basedOn: number; changed: Partial<T> }): Row<T> | null => {
       const before = get(id);
       if (before === undefined) throw new RangeError(`There is no entry ${id} in ${table}.`);
-      const record = JSON.stringify({ ...before, ...changed });
-      return editOwn.run(record, id, basedOn).changes > 0 ? null : (row(id) ?? null);
+      const after = { ...before, ...changed };
+      return editOwn.run(after.name, JSON.stringify(after), id, basedOn).changes > 0
+        ? null
+        : (row(id) ?? null);
     },
     /** @returns how many of these entries were there otherwise, or were not there */
     bringUpToDate: db.transaction((entries: readonly T[]): number =>
@@ -82,14 +112,23 @@ function catalogWrites<T extends { id: string }>(
 }
 
 /** An entry saved before sources were apart from notes has none. */
-const withSource = (record: unknown) => ({ source: '', ...(record as object) });
+const savedSpecies = speciesSchema.extend({ source: speciesSchema.shape.source.default('') });
+const savedEndUse = endUseSchema.extend({ source: endUseSchema.shape.source.default('') });
 
 export const speciesReads = (db: Db) =>
-  catalogReads<Species>(db, 'species', (record) => speciesSchema.parse(withSource(record)));
+  catalogReads<Species>(db, 'species', {
+    whole: (text) => readJson(savedSpecies, text),
+    readable: (text) => readFields(savedSpecies, text),
+    standIn: standInSpecies,
+  });
 export const speciesWrites = (db: Db, reads: ReturnType<typeof speciesReads>) =>
   catalogWrites<Species>(db, 'species', 'species', reads);
 
 export const endUseReads = (db: Db) =>
-  catalogReads<EndUse>(db, 'end_use', (record) => endUseSchema.parse(withSource(record)));
+  catalogReads<EndUse>(db, 'end_use', {
+    whole: (text) => readJson(savedEndUse, text),
+    readable: (text) => readFields(savedEndUse, text),
+    standIn: standInEndUse,
+  });
 export const endUseWrites = (db: Db, reads: ReturnType<typeof endUseReads>) =>
   catalogWrites<EndUse>(db, 'end_use', 'end-use', reads);

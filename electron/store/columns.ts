@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { Statement } from 'better-sqlite3';
+import type { z } from 'zod';
 import { parsedOnce } from './parsed-once.ts';
+import { readJson } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 type SqlValue = string | number | null;
@@ -15,12 +17,15 @@ interface Coded<T> {
 /** The column of every field of a record: its name, or its name and how the value is written there. */
 export type Columns<R> = { readonly [F in keyof R & string]: string | Coded<R[F]> };
 
-/** Anything that JSON can hold; null is null in the file too. What `parse` gives back is shared, and never to be changed. */
-export function json<T>(column: string, parse: (value: unknown) => T): Coded<T> {
+/**
+ * Anything that JSON can hold; null is null in the file too. What is read is shared, and never to be changed.
+ * @param standIn  instead of what the disk damaged
+ */
+export function json<T>(column: string, schema: z.ZodType<T>, standIn: T): Coded<T> {
   return {
     column,
     encode: (value) => (value === null ? null : JSON.stringify(value)),
-    decode: parsedOnce((text) => parse(JSON.parse(text as string))),
+    decode: parsedOnce((text) => (text === null ? (null as T) : (readJson(schema, String(text)) ?? standIn))),
   };
 }
 

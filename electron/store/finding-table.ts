@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
-import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
+import type { BadCacheCollector } from './bad-caches.ts';
+import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 /** What a board with a reading `g` has for that round, made or due. One read by slips alone has none. */

@@ -1,7 +1,7 @@
 import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
-import { readJson } from './bad-caches.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
+import { readJson } from './read-json.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
@@ -33,9 +33,11 @@ const profileColumns: Columns<NewProfile> = {
   madeAt: 'made_at',
 };
 
+/** Undefined where the disk damaged it. */
+const savedDescription = (text: string) => readJson(meterDescriptionSchema.nullable(), text);
 const descriptionOf = parsedOnce(
-  // One that cannot be read is treated as missing: the person describes the meter again.
-  (text: string) => readJson(meterDescriptionSchema.nullable(), text) ?? null,
+  // A damaged one is treated as missing: the person describes the meter again.
+  (text: string) => savedDescription(text) ?? null,
 );
 const toMeter = ({ record, ...row }: MeterRecord): MeterRow => ({
   ...row,
@@ -54,6 +56,7 @@ export function meterReads(db: Db) {
   const byDevice = db.prepare<[string, string], MeterRecord>(
     `${select} WHERE m.kind = ? AND m.device_id = ?`,
   );
+  const all = db.prepare<[], MeterRecord>(`${select} ORDER BY m.id`);
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
@@ -70,6 +73,12 @@ export function meterReads(db: Db) {
       const row = byDevice.get(kind, deviceId);
       return row && toMeter(row);
     },
+    /** Names of the meters whose description the disk damaged. */
+    damaged: (): string[] =>
+      all
+        .all()
+        .filter(({ record }) => record !== null && savedDescription(record) === undefined)
+        .map(({ name }) => name),
     /** What a reading taken with the meter now refers to; null for a typed value (`meterId` null). */
     profileIdOf: (meterId: number | null): number | null =>
       meterId === null ? null : (newestProfile.get(meterId)?.id ?? null),

@@ -13,6 +13,7 @@ import * as airOffsets from './migrations/0012-air-offsets.ts';
 import * as instants from './migrations/0013-instants.ts';
 import * as unfinishedActs from './migrations/0014-unfinished-acts.ts';
 import * as boardsOfRound from './migrations/0015-boards-of-round.ts';
+import * as namesApart from './migrations/0016-names-apart.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -41,4 +42,5 @@ export const migrations: readonly Migration[] = [
   instants,
   unfinishedActs,
   boardsOfRound,
+  namesApart,
 ];

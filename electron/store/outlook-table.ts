@@ -1,5 +1,6 @@
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
-import { type BadCacheCollector, readJson } from './bad-caches.ts';
+import type { BadCacheCollector } from './bad-caches.ts';
+import { readJson } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 /** A board that is to be forecast again, and how often that was asked for. */

@@ -7,6 +7,7 @@ import {
 import { amended, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import type { meterReads } from './meter-table.ts';
+import { readJson } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 interface CheckFields extends Omit<NewOvenCheck, 'meterId' | 'readings'> {
@@ -55,13 +56,16 @@ export function ovenCheckReads(db: Db) {
        WHERE g.species_id = f.species_id AND g.meter_id IS f.meter_id)`,
   );
 
-  const toCheck = (row: CheckRecord): OvenCheck =>
-    ovenCheckSchema.parse({
+  function toCheck(row: CheckRecord): OvenCheck {
+    const readings = readJson(ovenCheckSchema.shape.readings, row.readings);
+    return ovenCheckSchema.parse({
       ...row,
-      readings: JSON.parse(row.readings),
+      readings: readings ?? [],
       weights: weights.all(row.id).map((weight) => ({ ...weight, excluded: exclusionOf(weight.amendments) })),
-      excluded: exclusionOf(row.amendments),
+      // Damaged by the disk, it says nothing.
+      excluded: readings === undefined ? { code: 'damaged' } : exclusionOf(row.amendments),
     });
+  }
 
   return {
     get: (id: number): OvenCheck | undefined => {

@@ -1,17 +1,19 @@
 import { type NewPlace, type Place, type PlaceRow, placeSchema } from '../../shared-core/contract/yard.ts';
 import { SAME_EMC_PCT } from '../../shared-core/wood/climate/climate.ts';
 import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
+import { STAND_IN_AIR, STAND_IN_AIR_SOURCE } from './stand-ins.ts';
 import type { Db } from './yard-file.ts';
 
-type PlaceRecord = Place & { version: number };
+/** The air and its source may be damaged, and each then has a stand-in. */
+type PlaceRecord = Place & { version: number; isDamaged?: true };
 
 const columns: Columns<NewPlace> = {
   name: 'name',
   kind: 'kind',
-  air: json('air', (value) => placeSchema.shape.air.parse(value)),
-  airSource: json('air_source', (value) => placeSchema.shape.airSource.parse(value)),
+  air: json('air', placeSchema.shape.air, STAND_IN_AIR),
+  airSource: json('air_source', placeSchema.shape.airSource, STAND_IN_AIR_SOURCE),
 };
-const recordColumns: Columns<PlaceRecord> = { id: 'id', version: 'version', ...columns };
+const recordColumns: Columns<Place & { version: number }> = { id: 'id', version: 'version', ...columns };
 
 type Holdings = Pick<PlaceRow, 'stacks' | 'airOffset'>;
 /** Boards of one stack at one place, and the sum of what the readings of some of them say of its air. */
@@ -35,7 +37,11 @@ export function placeReads(db: Db) {
        count(*) AS boards, count(b.air_offset_pct) AS offsets, total(b.air_offset_pct) AS sumPct
      FROM board b INDEXED BY board_by_place WHERE b.archived_at IS NULL GROUP BY b.place_id, b.stack_id`,
   );
-  const toPlace = (row: object): PlaceRecord => decoded(recordColumns, row);
+  function toPlace(row: object): PlaceRecord {
+    const place = decoded(recordColumns, row);
+    const isDamaged = place.air === STAND_IN_AIR || place.airSource === STAND_IN_AIR_SOURCE;
+    return isDamaged ? { ...place, isDamaged } : place;
+  }
   return {
     list: (): PlaceRecord[] => list.all().map(toPlace),
     get: (id: number): PlaceRecord | undefined => {

@@ -6,11 +6,11 @@ import {
   spotSchema,
 } from '../../shared-core/probing/readings/reading.ts';
 import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
-import { readJson } from './bad-caches.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { FINDING_OF_READING } from './finding-table.ts';
 import type { meterReads } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
+import { readJson } from './read-json.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
 import type { Db } from './yard-file.ts';
 
@@ -67,7 +67,8 @@ const damagedSchema = readingSchema.extend({
 const USUAL_SPOT: Spot = { depth: 'shell', depthMm: null, fromEndMm: null, face: 'face' };
 
 function toReading(row: ReadingRecord): Reading {
-  return isAsSaved(row) ? toSoundReading(row) : toDamagedReading(row);
+  const isSound = isAsSaved(row) && !amendmentsOf(row.amendments).isDamaged;
+  return isSound ? toSoundReading(row) : toDamagedReading(row);
 }
 
 function toDamagedReading(row: ReadingRecord): Reading {

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { depthSchema, suspicionSchema } from '../../shared-core/probing/readings/reading.ts';
 import type { RoundSuspicion } from '../../shared-core/probing/suspicions/round-suspicions.ts';
-import { type BadCacheCollector, readJson } from './bad-caches.ts';
+import type { BadCacheCollector } from './bad-caches.ts';
+import { readJson } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 const suspicionsSchema: z.ZodType<RoundSuspicion[]> = z.array(

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
-import { readJson } from './bad-caches.ts';
+import { readJson } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 /** Settings as one JSON value a key; what they mean is the app's to say. */
@@ -12,6 +12,8 @@ export function settingReads(db: Db) {
       // Damaged ones are treated as missing: the defaults hold.
       return row && readJson(z.unknown(), row.value);
     },
+    /** Whether it was ever saved, also where the disk damaged it since. */
+    has: (key: string): boolean => one.get(key) !== undefined,
   };
 }
 

@@ -8,10 +8,13 @@ import {
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
-import { type BadCacheCollector, readJson, valueIn } from './bad-caches.ts';
+import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
+import type { BadCacheCollector } from './bad-caches.ts';
+import type { endUseReads } from './catalog-tables.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { FINDING_OF_READING } from './finding-table.ts';
 import { outlookFrom } from './outlook-table.ts';
+import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 const reasonSchema = latestFindingSchema.pick({ reason: true });
@@ -40,7 +43,7 @@ type StackFields = Omit<
   | 'lastReady'
   | 'call'
   | 'due'
-> & { minPct: number; maxPct: number; isForecasting: 0 | 1 };
+> & { isForecasting: 0 | 1 };
 
 /** Boards of a stack alike in where they are, in their call, and in what they are due for. */
 interface BoardsAlike {
@@ -60,10 +63,13 @@ interface BoardsAlike {
 /** By its call alone until a forecast says more. */
 const dueOf = ({ due, call }: BoardsAlike): DueKind | null => due ?? nextStepByCall(call).due;
 
-export function stackReads(db: Db, badCaches: BadCacheCollector) {
+export function stackReads(
+  db: Db,
+  badCaches: BadCacheCollector,
+  endUses: Pick<ReturnType<typeof endUseReads>, 'get'>,
+) {
   const select = `
-    SELECT ${selected(recordColumns, 's')}, p.name AS placeName, u.record ->> 'name' AS endUseName,
-      u.record ->> 'minPct' AS minPct, u.record ->> 'maxPct' AS maxPct,
+    SELECT ${selected(recordColumns, 's')}, p.name AS placeName, coalesce(u.name, u.id) AS endUseName,
       (SELECT max(r.started_at) FROM round r
         WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId,
@@ -101,10 +107,8 @@ export function stackReads(db: Db, badCaches: BadCacheCollector) {
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
-  function toRow(
-    { minPct, maxPct, isForecasting, ...row }: StackFields,
-    groups: readonly BoardsAlike[],
-  ): StackRow {
+  function toRow({ isForecasting, ...row }: StackFields, groups: readonly BoardsAlike[]): StackRow {
+    const { minPct, maxPct } = endUses.get(row.endUseId) as EndUse;
     const inIt = { stackId: row.id, placeId: row.placeId };
     const here = groups.filter((group) => group.placeId === row.placeId);
     const gone = groups.filter((group) => group.placeId !== row.placeId);

@@ -1,10 +1,12 @@
 import Database from 'better-sqlite3';
+import { z } from 'zod';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { YardContents } from '../../shared-core/contract/backups.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { UNKNOWN_YARD } from './backup-name.ts';
 import { migrations } from './migrations.ts';
-import { type Db, layoutOf } from './yard-file.ts';
+import { readJson } from './read-json.ts';
+import { type Db, damageOf, layoutOf } from './yard-file.ts';
 
 /** The setting under which a yard that was restored has the id of the yard whose place it took, for its backups. */
 export const BACKUP_ID = 'backup-id';
@@ -18,7 +20,7 @@ export const BACKUP_ID = 'backup-id';
 export function contentsIn(file: string, isThorough: boolean): YardContents {
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
-    if (isThorough && db.pragma('integrity_check(1)', { simple: true }) !== 'ok') {
+    if (isThorough && damageOf(db, true) !== null) {
       throw new Refusal(message('refusal.restore-damaged'));
     }
     return contentsOf(db);
@@ -58,7 +60,8 @@ export function holdsAnything(db: Db): boolean {
 /** Under which a yard's backups belong together: it stays the same when one of them is restored. */
 export function backupIdOf(db: Db): string {
   const restored = db.prepare('SELECT value FROM setting WHERE key = ?').pluck().get(BACKUP_ID);
-  if (typeof restored === 'string') return String(JSON.parse(restored));
+  const id = typeof restored === 'string' ? readJson(z.string(), restored) : undefined;
+  if (id !== undefined) return id;
   return uuidOf(db)?.slice(0, 8) ?? UNKNOWN_YARD;
 }
 

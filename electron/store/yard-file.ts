@@ -102,18 +102,40 @@ export function damageIn(file: string, isThorough = false): string | null {
   }
 }
 
-/** A cache that holds no JSON: it is made again where it is read (`bad-caches.ts`). */
-const IN_A_CACHE = /^CHECK constraint failed in (finding|outlook|round_suspicion)$/;
+/**
+ * A row with a text that is no JSON, or a value that its table refuses, where whoever reads it gets on without: a cache is
+ * made again (`bad-caches.ts`), an entry has a stand-in (`stand-ins.ts`), a reading is not used (`reading-checksum.ts`).
+ */
+const IN_A_ROW =
+  /^CHECK constraint failed in (finding|outlook|round_suspicion|species|end_use|place|setting|meter_profile|amendment|reading|oven_check)$/;
 
-function damageOf(db: Db, isThorough = false): string | null {
+/** The same of an open file, of any size. */
+export function damageOf(db: Db, isThorough = false): string | null {
   try {
-    const found = (db.pragma(isThorough ? 'integrity_check' : 'quick_check') as Record<string, string>[])
-      .flatMap((row) => Object.values(row))
-      .find((each) => each !== 'ok' && !IN_A_CACHE.test(each));
+    const found = checked(db, isThorough ? 'integrity_check' : 'quick_check').find(
+      (each) => each !== 'ok' && !IN_A_ROW.test(each),
+    );
     return found === undefined ? null : found.replace(/^\*\*\* in database main \*\*\*\s*/, '');
   } catch (error) {
     if (isDamage(error)) return (error as Error).message;
     throw error;
+  }
+}
+
+/** What a check of SQLite's says. */
+function checked(db: Db, check: 'integrity_check' | 'quick_check'): string[] {
+  const said = () => (db.pragma(check) as Record<string, string>[]).flatMap((row) => Object.values(row));
+  try {
+    return said();
+  } catch (error) {
+    if (isDamage(error)) throw error;
+    // A rule of a table could not read a damaged text: without these rules, the rest is checked.
+    db.pragma('ignore_check_constraints = ON');
+    try {
+      return said();
+    } finally {
+      db.pragma('ignore_check_constraints = OFF');
+    }
   }
 }
 

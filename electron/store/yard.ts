@@ -115,10 +115,11 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
 export type Yard = ReturnType<typeof openYard>;
 
 function readsOf(db: Db, badCaches: BadCacheCollector) {
+  const endUses = endUseReads(db);
   return {
     acts: actReads(db),
     places: placeReads(db),
-    stacks: stackReads(db, badCaches),
+    stacks: stackReads(db, badCaches, endUses),
     boards: boardReads(db, badCaches),
     moves: moveReads(db),
     rounds: roundReads(db),
@@ -131,7 +132,7 @@ function readsOf(db: Db, badCaches: BadCacheCollector) {
     ovenChecks: ovenCheckReads(db),
     samples: sampleBoardReads(db),
     species: speciesReads(db),
-    endUses: endUseReads(db),
+    endUses,
     labelPrints: labelPrintReads(db),
     settings: settingReads(db),
   };

@@ -72,6 +72,8 @@ export const placeEditSchema = editOf(placeSchema.omit({ id: true }));
 /** A place as a list shows it. */
 export const placeRowSchema = placeSchema.extend({
   version: versionSchema,
+  /** The disk damaged its air or where that is from: it has a stand-in, until the place is saved again. */
+  isDamaged: z.boolean().optional(),
   /** How far the readings of so many boards here put its EMC from that of its months, % MC; null where there are none, or both agree. */
   airOffset: z.object({ meanPct: z.number(), boards: z.number().int().positive() }).nullable(),
   /** The stacks with boards here. */

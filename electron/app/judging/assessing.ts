@@ -120,7 +120,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       kind: place.kind,
       emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
       month: month + 1,
-      isRough: place.airSource?.kind === 'region' || place.airSource?.kind === 'room',
+      isRough: place.isDamaged || place.airSource?.kind === 'region' || place.airSource?.kind === 'room',
       airTempC: place.air[month]?.tempC ?? null,
     };
   }

@@ -102,7 +102,7 @@ export type OwnFits = ReturnType<typeof createOwnFits>;
 
 /** The mean of what each reading comes to; null where one of them is refused. */
 function meanOf(values: readonly (number | null)[]): number | null {
-  return values.includes(null) ? null : mean(values as number[]);
+  return values.length === 0 || values.includes(null) ? null : mean(values as number[]);
 }
 
 function judgedCheck(check: OvenCheck, species: Species, basis: MeterBasis | null): JudgedOvenCheck {

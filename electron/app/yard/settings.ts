@@ -7,10 +7,16 @@ const KEY = 'settings';
 
 /** The settings of a yard; the usual ones where none were saved. */
 export function settingsOf(yard: YardReader): Settings {
-  // A yard that an earlier Pintally saved lacks what came since.
-  const saved = settingsSchema.safeParse({ ...usualSettings, ...(yard.settings.get(KEY) ?? {}) });
-  return saved.success ? saved.data : usualSettings;
+  return savedIn(yard).data ?? usualSettings;
 }
+
+/** Whether the disk damaged them, so that the usual ones hold. */
+export const areSettingsDamaged = (yard: Pick<YardReader, 'settings'>): boolean =>
+  yard.settings.has(KEY) && (yard.settings.get(KEY) === undefined || !savedIn(yard).success);
+
+/** A yard that an earlier Pintally saved lacks what came since. */
+const savedIn = (yard: Pick<YardReader, 'settings'>) =>
+  settingsSchema.safeParse({ ...usualSettings, ...(yard.settings.get(KEY) ?? {}) });
 
 /** Saves the settings that changed. */
 export function changeSettings(yard: Yard, changed: Partial<Settings>): Settings {

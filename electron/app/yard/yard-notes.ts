@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import type { Yard } from '../../store/yard.ts';
+import type { Yard, YardReader } from '../../store/yard.ts';
 import type { Queries } from '../handlers.ts';
 import { savedOf } from './salvaging.ts';
+import { areSettingsDamaged, changeSettings } from './settings.ts';
 
 export const DAMAGED_READINGS_NOTE = 'yard-note.readings-damaged';
 /** More boards than this are not named. */
@@ -32,6 +33,20 @@ export function damagedReadingsNote(
   return message(DAMAGED_READINGS_NOTE, { readings, boards, backup });
 }
 
+/** What the disk damaged of a yard's entries, so that stand-ins or usual values hold; null where it is nothing. */
+function damagedEntriesNote({ places, species, endUses, meters, settings }: YardReader): Message | null {
+  const damaged = (list: readonly { name: string; isDamaged?: true }[]): string[] =>
+    list.filter(({ isDamaged }) => isDamaged).map(({ name }) => name);
+  const entries = [
+    ...damaged(places.list()).map((name) => message('yard-note.damaged-place', { name })),
+    ...damaged(species.list()).map((name) => message('yard-note.damaged-species', { name })),
+    ...damaged(endUses.list()).map((name) => message('yard-note.damaged-use', { name })),
+    ...meters.damaged().map((name) => message('yard-note.damaged-meter', { name })),
+    ...(areSettingsDamaged({ settings }) ? [message('yard-note.damaged-settings')] : []),
+  ];
+  return entries.length === 0 ? null : message('yard-note.entries-damaged', { entries });
+}
+
 /** The setting of a new yard that names the file which had its place. */
 const STARTED_NEW = 'startedNew';
 const startedNewSchema = z.object({ file: z.string() });
@@ -48,6 +63,8 @@ export function createYardNotes() {
       notes = [];
       const startedNew = startedNewSchema.safeParse(yard.reader.settings.get(STARTED_NEW)).data;
       if (startedNew) notes.push(message('yard-note.started-new', startedNew));
+      const damaged = damagedEntriesNote(yard.reader);
+      if (damaged) notes.push(damaged);
       if (wal.kind === 'repaired')
         notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
       if (missingActs) {
@@ -80,6 +97,9 @@ export function createYardNotes() {
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     dismiss: (dismissed: string): void => {
       if (dismissed === 'yard-note.started-new') open?.settings.put(STARTED_NEW, null);
+      // Dismissed, the usual ones are the person's.
+      if (dismissed === 'yard-note.entries-damaged' && open && areSettingsDamaged(open))
+        changeSettings(open, {});
       notes = notes.filter(({ code }) => code !== dismissed);
     },
   };

@@ -4,6 +4,7 @@ import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
@@ -45,11 +46,14 @@ export function PlaceCard({
         </Button>
       }
     >
+      {place.isDamaged && <Banner kind="caution">{say('damaged.place')}</Banner>}
       <p className="soft">
-        {say('places.kind-and-air', {
-          kind: message(`places.kind.${kind}`),
-          airSource: airSourceText(airSource),
-        })}
+        {place.isDamaged
+          ? say(`places.kind.${kind}`)
+          : say('places.kind-and-air', {
+              kind: message(`places.kind.${kind}`),
+              airSource: airSourceText(airSource),
+            })}
       </p>
       <div className={css.figures}>
         <Facts

@@ -31,9 +31,11 @@ export function PlaceForm({
   const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 
   /** What the fields give back where nothing is typed: humidity is rounded in them. */
-  const untouched = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
+  const rounded = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
+  /** All of a damaged one is saved again. */
+  const untouched = edit.base?.isDamaged ? null : rounded;
   /** What readings say of the air, as long as it is still the same. */
-  const isSame = JSON.stringify(year) === JSON.stringify(untouched?.air);
+  const isSame = JSON.stringify(year) === JSON.stringify(rounded?.air);
   const isClash = theirs && !isSame && JSON.stringify(year) !== JSON.stringify(theirs.air);
 
   async function save(): Promise<void> {

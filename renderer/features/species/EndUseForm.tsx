@@ -40,7 +40,7 @@ export function EndUseForm({
 
   async function save(): Promise<void> {
     const made = read();
-    if (edit.base) await edit.save(made, draftOfUse(edit.base));
+    if (edit.base) await edit.save(made, edit.base.isDamaged ? null : draftOfUse(edit.base));
     else {
       // Ids of uses are made as those of species are.
       const endUses = await bridge().query('endUses.list', {});

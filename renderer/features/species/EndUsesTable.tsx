@@ -3,6 +3,7 @@ import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { Sources } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
+import { DamagedMark } from '../recovery/DamagedMark.tsx';
 import styles from './species.module.css';
 
 /** What wood is for, with the limits that its call goes by. */
@@ -25,13 +26,14 @@ export function EndUsesTable({
           {
             id: 'use',
             head: say('use.use'),
-            cell: ({ name, builtIn }) => (
+            cell: ({ name, builtIn, isDamaged }) => (
               <>
-                <span translate="no">{name}</span>{' '}
+                <span translate="no">{name}</span> {isDamaged && <DamagedMark />}
                 {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
               </>
             ),
-            below: ({ note }) => note && <span translate="no">{note}</span>,
+            below: ({ note, isDamaged }) =>
+              isDamaged ? say('damaged.use') : note && <span translate="no">{note}</span>,
             sortBy: ({ name }) => name,
           },
           {

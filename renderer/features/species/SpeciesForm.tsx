@@ -38,8 +38,10 @@ export function SpeciesForm({
 
   async function save(): Promise<void> {
     const made = read();
-    if (edit.base) await edit.save(made, speciesDraftSchema.parse(draftOfSpecies(edit.base)));
-    else {
+    if (edit.base) {
+      const { isDamaged } = edit.base;
+      await edit.save(made, isDamaged ? null : speciesDraftSchema.parse(draftOfSpecies(edit.base)));
+    } else {
       const id = newSpeciesId(made.name, new Set(allSpecies.map((each) => each.id)));
       await bridge().command('species.add', { ...made, id });
     }

@@ -10,6 +10,7 @@ import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import { useWords } from '../../words.ts';
+import { DamagedMark } from '../recovery/DamagedMark.tsx';
 import { EndUseForm } from './EndUseForm.tsx';
 import { EndUsesTable } from './EndUsesTable.tsx';
 import { SpeciesForm } from './SpeciesForm.tsx';
@@ -91,7 +92,7 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
         <li key={group}>
           <h3 translate="no">{group}</h3>
           <ul>
-            {members.map(({ id, name, botanicalName, linear, curveId, builtIn }) => (
+            {members.map(({ id, name, botanicalName, linear, curveId, builtIn, isDamaged }) => (
               <li key={id}>
                 <a href={hrefOf({ name: 'species', id })}>
                   <strong translate="no">{name}</strong>{' '}
@@ -100,6 +101,7 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
                   </i>
                   {linear === null && curveId === null && <small>{say('species.temperature-only')}</small>}
                   {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
+                  {isDamaged && <DamagedMark />}
                 </a>
               </li>
             ))}

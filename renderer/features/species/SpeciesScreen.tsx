@@ -4,6 +4,7 @@ import { publishedCorrection } from '../../../shared-core/wood/moisture/publishe
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Sources } from '../../ui/Sources.tsx';
@@ -62,6 +63,7 @@ function Found({ species }: { species: SpeciesRow }) {
       }
     >
       <Sheet title={say('species.about')}>
+        {species.isDamaged && <Banner kind="caution">{say('damaged.species')}</Banner>}
         {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
         <p>{say(publishedCorrection(species))}</p>
         <SpeciesFigures species={species} />

@@ -4,7 +4,12 @@ import { speciesSchema } from '../../wood/species/species.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { versionSchema } from '../yard.ts';
 
-const saved = { version: versionSchema, builtIn: z.boolean() };
+const saved = {
+  version: versionSchema,
+  builtIn: z.boolean(),
+  /** The disk damaged it: what could not be read has a stand-in, until it is saved again. */
+  isDamaged: z.boolean().optional(),
+};
 export const speciesRowSchema = speciesSchema.extend(saved);
 export type SpeciesRow = z.infer<typeof speciesRowSchema>;
 export const endUseRowSchema = endUseSchema.extend(saved);

@@ -10,6 +10,8 @@ const byCode = z.object({
     'undone-in-round',
     /** Likewise: another reading took its place. */
     'replaced',
+    /** The disk damaged whether it is excluded: it is until a person includes it. */
+    'damaged',
     ...readingReasons,
     // For what was weighed.
     'wrong-board',

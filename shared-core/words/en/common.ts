@@ -25,6 +25,7 @@ export const common = {
   'exclude.excluded': 'Excluded: {reason}',
   'include.button': 'Include {recordName}',
 
+  'exclusion.damaged': 'Damaged on the disk; include it if it is right',
   'exclusion.defect': 'Knot, pitch, or bark',
   'exclusion.knot': 'Knot',
   'exclusion.pins-shallow': 'Pins not in far enough',

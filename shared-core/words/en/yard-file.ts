@@ -8,6 +8,20 @@ export const yardFile = {
     'Pintally was closed while it changed many boards. Everything is as it was before that change. Make it again if you still want it.',
   'yard-note.built-in-repaired':
     '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {has} other {have}} been repaired. The disk may be failing: save a copy on another disk.',
+  'yard-note.entries-damaged':
+    'A fault of the disk damaged: {entries}. Usual values are used instead. Open each, check it, and save it. Or restore a backup.',
+  'yard-note.damaged-place': 'air of {name}',
+  'yard-note.damaged-species': 'species {name}',
+  'yard-note.damaged-use': 'use {name}',
+  'yard-note.damaged-meter': 'description of meter {name}',
+  'yard-note.damaged-settings': 'settings',
+  'damaged.entry': 'Damaged',
+  'damaged.place':
+    'A fault of the disk damaged this air. Average air is used instead. Edit it, check it, and save it. Or restore a backup.',
+  'damaged.species':
+    'A fault of the disk damaged these figures. What is blank is not known. Edit them, check them, and save them. Or restore a backup.',
+  'damaged.use':
+    'A fault of the disk damaged these limits. Usual ones are used instead. Edit them, check them, and save them. Or restore a backup.',
   'yard-note.salvaged':
     'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The damaged file is in the same folder under another name.',
   'yard-note.readings-damaged':

@@ -441,6 +441,24 @@ describe('a yard file of layout 14', () => {
   });
 });
 
+/** Made from layout 14 by the app as it was at layout 15. */
+describe('a yard file of layout 15', () => {
+  test('keeps every row as it was, and has the names of species and uses beside their records', () => {
+    const { before, after } = migrated(15);
+    for (const table of tablesOf(before)) {
+      const names = columnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    for (const table of ['species', 'end_use']) {
+      const named = rows(after, `SELECT name, record ->> 'name' AS recorded FROM ${table}`);
+      expect(named.length).toBeGreaterThan(5);
+      expect(named.filter(({ name, recorded }) => name !== recorded)).toEqual([]);
+    }
+    expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
+  });
+});
+
 /** What a person reads of a file that does not open. */
 function problemOf(file: string): YardFileProblem {
   try {

@@ -9,6 +9,7 @@
  * forecast its boards; `layout-12.sqlite` that one as the app of layout 12 (commit 4c4996e) did.
  * `layout-13.sqlite` is that one as the app of layout 13 (commit da07999) opened it and edited a board.
  * `layout-14.sqlite` is that one as the app of layout 14 (commit bb1e6c4) opened it.
+ * `layout-15.sqlite` is that one as the app of layout 15 (commit 46ca5c7) opened it.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
