@@ -45,6 +45,7 @@ import { stackCommands, stackQueries } from './stock/stacks.ts';
 import { stationQueries } from './stock/stations.ts';
 import type { ThreadFiles } from './thread-files.ts';
 import { createWindows, type Emit } from './windows.ts';
+import { noteFullerBackup } from './yard/after-salvage.ts';
 import { createBackupFolder } from './yard/backup-folder.ts';
 import type { BackupThread } from './yard/backup-tasks.ts';
 import { createBackups } from './yard/backups.ts';
@@ -239,7 +240,9 @@ export function createApp({
     'recovery.salvage': async () => {
       leave();
       await yards.salvage(salvageThread);
-      return begin();
+      const info = begin();
+      void noteFullerBackup(yards, backups, () => changed(['yardNotes'])).catch(reportFault);
+      return info;
     },
     ...logCommands(log, openFile),
   };

@@ -16,5 +16,7 @@ export const salvageReportSchema = z.object({
   ),
   /** Names given to stacks and boards whose own entry is lost. */
   recovered: z.array(z.string()),
+  /** Where rounds whose own entry is lost were made again: the time of a reading in each, UTC. */
+  roundsMadeAgain: z.array(z.string()).default([]),
 });
 export type SalvageReport = z.infer<typeof salvageReportSchema>;

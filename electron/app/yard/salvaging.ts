@@ -66,6 +66,8 @@ export function saveReport(file: string, report: SalvageReport): void {
 }
 
 /** How many of a kind were saved. */
+export const lostOf = ({ kinds }: SalvageReport, kind: SalvageReport['kinds'][number]['kind']): number =>
+  kinds.find((each) => each.kind === kind)?.lost ?? 0;
 export const savedOf = ({ kinds }: SalvageReport, kind: SalvageReport['kinds'][number]['kind']): number =>
   kinds.find((each) => each.kind === kind)?.saved ?? 0;
 

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import type { Backup } from '../../../shared-core/contract/backups.ts';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import type { Queries } from '../handlers.ts';
-import { savedOf } from './salvaging.ts';
+import { lostOf, savedOf } from './salvaging.ts';
 import { areSettingsDamaged, changeSettings } from './settings.ts';
 
 export const DAMAGED_READINGS_NOTE = 'yard-note.readings-damaged';
@@ -31,6 +32,18 @@ export function damagedReadingsNote(
       ? message('yard-note.readings-damaged.no-backup', { readings })
       : message('yard-note.readings-damaged.backup', { readings, backupAt });
   return message(DAMAGED_READINGS_NOTE, { readings, boards, backup });
+}
+
+/** @param backup  the newest that has more readings than were recovered */
+export function salvagedNote(report: SalvageReport, backup: Backup | undefined): Message {
+  const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
+  const more = (backup?.contents?.readings ?? 0) - readings;
+  return message('yard-note.salvaged', {
+    boards,
+    readings,
+    lost: lostOf(report, 'readings'),
+    backup: backup ? message('yard-note.salvaged.backup', { backupAt: backup.at, more }) : '',
+  });
 }
 
 /** What the disk damaged of a yard's entries, so that stand-ins or usual values hold; null where it is nothing. */
@@ -82,8 +95,7 @@ export function createYardNotes() {
     },
     /** What could be read of a damaged file was saved. */
     addSalvaged: (report: SalvageReport): void => {
-      const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
-      notes.push(message('yard-note.salvaged', { boards, readings }));
+      notes.push(salvagedNote(report, undefined));
     },
     /** An empty yard was begun beside a file that is called so now. It says so until that is dismissed. */
     addStartedNew: (yard: Yard, file: string): void => {

@@ -22,6 +22,8 @@ export function createLostParents(
   tables: ReadonlyMap<string, Table>,
   ids: (table: string) => Set<Value>,
 ) {
+  const roundsMadeAgain: string[] = [];
+
   function make(name: string, id: Value, child: Given): boolean {
     const table = tables.get(name);
     const values = table && valuesOf(name, id, child);
@@ -34,6 +36,7 @@ export function createLostParents(
       given.map(([, value]) => value),
     );
     ids(name).add(id);
+    if (name === 'round') roundsMadeAgain.push(String(values.started_at));
     return true;
   }
 
@@ -111,5 +114,9 @@ export function createLostParents(
     }
   }
 
-  return { make };
+  return {
+    make,
+    /** When each round that had to be made again is taken to have begun, UTC. */
+    roundsMadeAgain,
+  };
 }

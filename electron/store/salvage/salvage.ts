@@ -8,6 +8,9 @@ import { createLostParents } from './lost-parents.ts';
 import { openPages, type Pages } from './page-image.ts';
 import { fits, layOut, layoutLike, type Table, tablesOf } from './tables.ts';
 
+/** More boards, stacks, or rounds than this are not named. */
+const MOST_NAMED = 50;
+
 /** What people count; everything else is `other`. */
 const KINDS: Record<string, SalvageKind> = {
   place: 'places',
@@ -111,7 +114,11 @@ function fill(pages: Pages, db: Db): SalvageReport {
     sum.lost += Math.max(damaged, indexed - saved, 0);
     kinds.set(kind, sum);
   }
-  return { kinds: salvageKinds.flatMap((kind) => kinds.get(kind) ?? []), recovered: recoveredIn(db) };
+  return {
+    kinds: salvageKinds.flatMap((kind) => kinds.get(kind) ?? []),
+    recovered: recoveredIn(db),
+    roundsMadeAgain: lost.roundsMadeAgain.slice(0, MOST_NAMED),
+  };
 }
 
 /** Which tables and indexes there are and where each begins, also where only parts of that list can be read. */
@@ -256,7 +263,7 @@ function recoveredIn(db: Db): string[] {
   return db
     .prepare(
       `SELECT code FROM board WHERE code LIKE 'RECOVERED-%' UNION ALL
-       SELECT name FROM stack WHERE name LIKE ? || ' %' LIMIT 50`,
+       SELECT name FROM stack WHERE name LIKE ? || ' %' LIMIT ${MOST_NAMED}`,
     )
     .pluck()
     .all(english['recovered.stack']) as string[];

@@ -26,6 +26,14 @@ function ReportDialog({ report, onClose }: { report: SalvageReport; onClose: () 
     ...report.kinds.map(({ kind, saved, lost }) => say(`salvage.${kind}`, { saved, lost })),
     say('salvage.not-counted'),
     ...(report.recovered.length > 0 ? [say('salvage.recovered', { names: report.recovered })] : []),
+    ...(report.roundsMadeAgain.length > 0
+      ? [
+          say('salvage.rounds-made-again', {
+            rounds: report.roundsMadeAgain.length,
+            startedAt: report.roundsMadeAgain,
+          }),
+        ]
+      : []),
     say('salvage.what-to-do'),
   ];
   const text = `${lines.join('\n')}\n`;

@@ -23,7 +23,9 @@ export const yardFile = {
   'damaged.use':
     'A fault of the disk damaged these limits. Usual ones are used instead. Edit them, check them, and save them. Or restore a backup.',
   'yard-note.salvaged':
-    'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The damaged file is in the same folder under another name.',
+    'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. {lost, plural, =0 {} one {# reading is lost or damaged. } other {# readings are lost or damaged. }}{backup}The damaged file is in the same folder under another name.',
+  'yard-note.salvaged.backup':
+    'The backup of {backupAt} has {more, plural, one {# more reading} other {# more readings}}. ',
   'yard-note.readings-damaged':
     'A fault of the disk changed {readings, plural, one {# reading} other {# readings}}. {readings, plural, one {It is} other {They are}} not used. {boards} {backup}',
   'yard-note.readings-damaged.boards':
@@ -62,6 +64,8 @@ export const yardFile = {
   'salvage.other': 'Other entries: {saved} recovered, {lost} lost or damaged.',
   'salvage.not-counted': 'More may be lost. Some lost entries cannot be counted.',
   'salvage.recovered': 'Check the name, species, and thickness of: {names}. Their own entries were lost.',
+  'salvage.rounds-made-again':
+    '{rounds, plural, one {# lost round was made again from its readings} other {# lost rounds were made again from their readings}}: {startedAt}. Check {rounds, plural, one {its date} other {their dates}}.',
   'salvage.what-to-do':
     'The damaged file is in the same folder under another name. Probe again where readings are missing.',
 

@@ -454,21 +454,32 @@ describe('a yard that cannot be opened', () => {
     const report = {
       kinds: [{ kind: 'readings' as const, saved: 118, lost: 2 }],
       recovered: ['RECOVERED-7'],
+      roundsMadeAgain: ['2026-05-01T15:00:00.000Z'],
     };
     const { machine, user } = await open(damaged, {
       'recovery.salvage': () => aYard(),
-      'recovery.notes': () => [message('yard-note.salvaged', { boards: 12, readings: 118 })],
+      'recovery.notes': () => [
+        message('yard-note.salvaged', {
+          boards: 12,
+          readings: 118,
+          lost: 2,
+          backup: message('yard-note.salvaged.backup', { backupAt: '2026-05-02T15:01:00.000Z', more: 1 }),
+        }),
+      ],
       'recovery.report': () => report,
     });
     await user.click(screen.getByRole('button', { name: 'Recover what can be read' }));
     expect(machine.inputsOf('recovery.salvage')).toEqual([{}]);
     expect(
-      await screen.findByText(/^Recovered from the damaged file: 12 boards and 118 readings\./),
+      await screen.findByText(
+        /^Recovered from the damaged file: 12 boards and 118 readings\. 2 readings are lost or damaged\. The backup of .* has 1 more reading\. The damaged file/,
+      ),
     ).toBeTruthy();
     await user.click(await screen.findByRole('button', { name: 'Show what was recovered' }));
     const dialog = screen.getByRole('dialog', { name: 'Recovered from the damaged file' });
     expect(dialog.textContent).toContain('Readings: 118 recovered, 2 lost or damaged.');
     expect(dialog.textContent).toContain('RECOVERED-7');
+    expect(dialog.textContent).toMatch(/1 lost round was made again from its readings: May 1, 2026.*Check its date\./);
     expect(within(dialog).getByRole('button', { name: 'Save as text' })).toBeTruthy();
     await expectNoBarriers();
   });
