@@ -479,7 +479,9 @@ describe('a yard that cannot be opened', () => {
     const dialog = screen.getByRole('dialog', { name: 'Recovered from the damaged file' });
     expect(dialog.textContent).toContain('Readings: 118 recovered, 2 lost or damaged.');
     expect(dialog.textContent).toContain('RECOVERED-7');
-    expect(dialog.textContent).toMatch(/1 lost round was made again from its readings: May 1, 2026.*Check its date\./);
+    expect(dialog.textContent).toMatch(
+      /1 lost round was made again from its readings: May 1, .*Check its date\./,
+    );
     expect(within(dialog).getByRole('button', { name: 'Save as text' })).toBeTruthy();
     await expectNoBarriers();
   });
