@@ -46,7 +46,7 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
           {say('common.try-again')}
         </Button>
         {info.canStartAfresh && <StartNewButton isFileMissing={isMissing} />}
-        <Button onClick={() => attempt(openOther())}>
+        <Button kind="quiet" onClick={() => attempt(openOther())}>
           {say(isOwn ? 'problem-page.open-demo' : 'problem-page.open-own')}
         </Button>
         <OpenLog />

@@ -11,7 +11,7 @@ export function StartNewButton({ isFileMissing }: { isFileMissing: boolean }) {
   const [isAsking, setAsking] = useState(false);
   return (
     <>
-      <Button onClick={() => setAsking(true)}>
+      <Button kind={isFileMissing ? 'plain' : 'quiet'} onClick={() => setAsking(true)}>
         {say(isFileMissing ? 'problem-page.start-new-yes' : 'problem-page.start-new')}
       </Button>
       {isAsking && (
