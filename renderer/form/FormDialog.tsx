@@ -100,7 +100,8 @@ export function FormDialog({
           <WorkUnderWay label={long.label} done={long.done} total={long.total} onCancel={long.onCancel} />
         ) : (
           <Actions>
-            <Button kind="main" type="submit" disabled={busy}>
+            {/* One that is disabled would lose the focus. */}
+            <Button kind="main" type="submit" aria-disabled={busy}>
               {busy
                 ? say('common.saving')
                 : conflict

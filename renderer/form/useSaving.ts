@@ -21,7 +21,13 @@ export function useSaving(onClose: () => void) {
         ?.closest('.field')
         ?.querySelector<HTMLElement>('input, select, textarea, [tabindex]');
     if (wrong) wrong.focus();
-    else answer.current?.scrollIntoView?.({ block: 'nearest' });
+    else {
+      answer.current?.scrollIntoView?.({ block: 'nearest' });
+      // The button that stopped it had the focus, and is gone.
+      const hasNoFocus = document.activeElement?.contains(form.current) ?? true;
+      if (hasNoFocus)
+        form.current?.querySelector<HTMLElement>('[type=submit]')?.focus({ preventScroll: true });
+    }
   }, [problem]);
 
   async function save(work: () => Promise<unknown>): Promise<void> {

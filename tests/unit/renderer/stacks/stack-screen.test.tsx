@@ -464,10 +464,13 @@ describe('Editing several boards', () => {
     const progress = screen.getByRole('progressbar', { name: 'Changing boards …' });
     expect([progress.getAttribute('value'), progress.getAttribute('max')]).toEqual(['250', '6000']);
     await expectNoBarriers();
-    await user.click(screen.getByRole('button', { name: 'Cancel' }));
+    // By keys alone: Save, which had the focus, gave way to it.
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Cancel' }));
+    await user.keyboard('{Enter}');
     expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
     expect((await screen.findByRole('alert')).textContent).toContain('Stopped. Nothing was changed.');
     expect(screen.getByRole('textbox', { name: /^Log/ })).toHaveProperty('value', 'Ridge');
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Save' }));
   });
 
   test('says how many changed and whose calls, and undoes it', async () => {
