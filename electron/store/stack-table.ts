@@ -90,10 +90,13 @@ export function stackReads(
   const allAlike = db.prepare<[], BoardsAlike>(alike(''));
   const alikeIn = db.prepare<[number], BoardsAlike>(alike('b.stack_id = ? AND'));
   const inStack = `b.stack_id = @stackId AND b.archived_at IS NULL AND b.place_id = @placeId`;
-  const readIn = db.prepare<[number], { boards: number }>(
-    `SELECT count(DISTINCT f.board_id) AS boards FROM reading g
-     JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
-     WHERE g.round_id = ? AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)`,
+  const openRound = db.prepare<[number], { readings: number; boardsDone: number }>(
+    `SELECT count(*) AS readings, count(DISTINCT f.board_id) AS boardsDone FROM reading g
+     LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
+       AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)
+     WHERE g.round_id = ? AND coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k
+         WHERE k.reading_id = g.id AND k.field = 'excluded' ORDER BY k.id DESC LIMIT 1), '')
+       NOT IN ('undone-in-round', 'replaced')`,
   );
   const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(
     `SELECT b.id AS boardId, o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
@@ -139,7 +142,7 @@ export function stackReads(
       averagePct: averages === 0 ? null : here.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
       averaged: averages,
       due: countBy(dueKindSchema.options, dueOf),
-      boardsRead: row.openRoundId === null ? null : (readIn.get(row.openRoundId)?.boards ?? 0),
+      openRound: row.openRoundId === null ? null : (openRound.get(row.openRoundId) ?? null),
       lastProbedAt: row.lastProbedAt,
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;

@@ -31,8 +31,8 @@ export interface StackFigures {
   toProbeAgain: { boardCode: string; why: Message } | null;
   /** UTC, ISO 8601; null for never. */
   lastProbedAt: string | null;
-  /** Boards of which the open round has read every spot; null where no round is open. */
-  boardsRead: number | null;
+  /** Readings of the open round, and boards of which it has read every spot; null where no round is open. */
+  openRound: { readings: number; boardsDone: number } | null;
 }
 
 export const stackCallSchema = z.object({
@@ -131,11 +131,11 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
 
 /** What to do about a stack first; null where nothing is. */
 export function dueOfStack(stack: StackFigures): StackDue | null {
-  const { boards, calls, due, lastProbedAt, toProbeAgain, placeName, boardsRead } = stack;
+  const { boards, calls, due, lastProbedAt, toProbeAgain, placeName, openRound } = stack;
   const probed = probedOf(stack);
   if (boards === 0) return null;
-  if (boardsRead !== null)
-    return { kind: 'open-round', why: message('stack-call.open-round', { boardsRead, boards }) };
+  if (openRound !== null)
+    return { kind: 'open-round', why: message('stack-call.open-round', { ...openRound, boards }) };
   const more = moreToProbe(stack);
   if (probed === 0)
     return { kind: 'first-round', why: message('stack-call.probe-so-many', { boards: more, ...sure }) };

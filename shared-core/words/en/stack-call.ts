@@ -27,7 +27,7 @@ export const stackCall = {
   'stack-call.not-probed': '{boards} not probed yet.',
 
   'stack-call.open-round':
-    'Round open: {boardsRead} of {boards, plural, one {# board} other {# boards}} read.',
+    'Round open: {readings, plural, one {# reading} other {# readings}}, {boardsDone} of {boards, plural, one {# board} other {# boards}} done.',
   'stack-call.should-be-ready': '{boards, plural, one {# board} other {# boards}} should be ready now.',
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',

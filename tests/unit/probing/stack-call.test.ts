@@ -44,7 +44,7 @@ function stack(
     },
     toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
     lastProbedAt: isProbed ? PROBED_AT : null,
-    boardsRead: null,
+    openRound: null,
   };
 }
 const sentences = (figures: StackFigures) => callOnStack(figures)?.reasons.map((reason) => inEnglish(reason));
@@ -145,9 +145,9 @@ describe('what is due on a stack', () => {
   };
 
   test('first a round that was begun, with how far it got', () => {
-    const made = dueOfStack({ ...stack(4, { 'bring-in': 4 }), boardsRead: 1 });
+    const made = dueOfStack({ ...stack(4, { 'bring-in': 4 }), openRound: { readings: 6, boardsDone: 1 } });
     expect(made?.kind).toBe('open-round');
-    expect(inEnglish(made!.why)).toBe('Round open: 1 of 4 boards read.');
+    expect(inEnglish(made!.why)).toBe('Round open: 6 readings, 1 of 4 boards done.');
   });
 
   test('its first round, and how many boards to probe', () => {
@@ -216,7 +216,7 @@ describe('what is due on a stack', () => {
 test('every sentence is whole', () => {
   const stacks = [
     stack(60, {}),
-    { ...stack(4, {}), boardsRead: 0 },
+    { ...stack(4, {}), openRound: { readings: 3, boardsDone: 0 } },
     stack(4, { 'keep-drying': 4 }, { 'move-later': 4 }),
     stack(2, { ready: 2 }),
     stack(20, { ready: 2 }),
