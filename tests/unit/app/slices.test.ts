@@ -1,0 +1,50 @@
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { inSlices } from '../../../electron/app/slices.ts';
+
+const clock = vi.hoisted(() => ({ ms: 0 }));
+vi.mock('../../../electron/monotonic.ts', () => ({ monotonicMs: () => clock.ms }));
+afterEach(() => {
+  clock.ms = 0;
+});
+
+/** How many boards each slice has, and how long it took, on a computer that needs so long for a board. */
+function slicesOf(boards: number, msPerBoard: (board: number) => number) {
+  const slices: { boards: number; ms: number }[] = [];
+  const all = Array.from({ length: boards }, (_, index) => index);
+  const seen: number[] = [];
+  for (const _ of inSlices(all, (slice) => {
+    const ms = slice.reduce((sum, board) => sum + msPerBoard(board), 0);
+    clock.ms += ms;
+    seen.push(...slice);
+    slices.push({ boards: slice.length, ms });
+  })) {
+    // Others have their turn.
+  }
+  expect(seen).toEqual(all);
+  return slices;
+}
+
+describe('an act in slices', () => {
+  test('of no more than 250 boards is one slice, however slow the computer is', () => {
+    expect(slicesOf(250, () => 5)).toEqual([{ boards: 250, ms: 1250 }]);
+  });
+
+  test('of 100,000 boards takes far fewer slices where they are quick', () => {
+    const slices = slicesOf(100_000, () => 1 / 64);
+    expect(Math.max(...slices.map(({ ms }) => ms))).toBeLessThanOrEqual(40);
+    expect(slices.length).toBeLessThan(60);
+  });
+
+  test('holds others up no longer after its first slice where a board takes long', () => {
+    const [first, ...others] = slicesOf(5000, () => 1);
+    expect(first).toEqual({ boards: 250, ms: 250 });
+    expect(Math.max(...others.map(({ ms }) => ms))).toBeLessThanOrEqual(40);
+  });
+
+  test('becomes slower and quicker with the computer', () => {
+    const slices = slicesOf(20_000, (board) => (board > 5000 && board < 10_000 ? 1 : 0.05));
+    const isSlow = ({ ms }: { ms: number }) => ms > 80;
+    expect(slices.filter(isSlow)).toHaveLength(1);
+    expect(Math.max(...slices.slice(-3).map(({ boards }) => boards))).toBeGreaterThan(500);
+  });
+});
