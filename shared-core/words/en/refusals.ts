@@ -38,7 +38,7 @@ export const refusals = {
   'refusal.try-again': 'Then try again.',
   'refusal.value-not-saved': 'The settled reading was not saved. Earlier readings are safe.',
   'refusal.press-space': 'Then press Space with the pins still in.',
-  'refusal.saved-not-updated': 'It was saved, but calls are not up to date.',
+  'refusal.saved-not-updated': 'What was saved is safe, but calls are not up to date.',
   'refusal.open-again': 'Then open this page again.',
   'refusal.meter-waits': 'The meter’s values cannot be saved yet. Earlier readings are safe.',
   'refusal.goes-on': 'Pintally then continues on its own.',

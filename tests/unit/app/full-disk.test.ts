@@ -120,7 +120,7 @@ describe('on a disk that is full after so many writes', () => {
     await expect
       .poll(delays)
       .toEqual([
-        'The disk is full or failing. It was saved, but calls are not up to date. Make room. Pintally then continues on its own.',
+        'The disk is full or failing. What was saved is safe, but calls are not up to date. Make room. Pintally then continues on its own.',
       ]);
     await new Promise((resolve) => setTimeout(resolve, 100));
     expect(delays()).toHaveLength(1);

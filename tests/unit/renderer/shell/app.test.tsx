@@ -171,7 +171,9 @@ test('that calls are not up to date is said on any screen, until they are', asyn
     again: message('refusal.goes-on'),
   });
   act(() => machine.tell('updates.delayed', { problem }));
-  expect(screen.getByRole('alert').textContent).toContain('It was saved, but calls are not up to date.');
+  expect(screen.getByRole('alert').textContent).toContain(
+    'What was saved is safe, but calls are not up to date.',
+  );
   act(() => machine.tell('updates.delayed', { problem: null }));
   expect(screen.queryByRole('alert')).toBeNull();
 });
