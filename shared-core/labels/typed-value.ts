@@ -1,3 +1,4 @@
+import { isOnAMeter } from '../probing/readings/reading.ts';
 import { isOrdinaryByNature } from '../probing/readings/typing-slip.ts';
 import { parseDecimal } from '../units/decimal.ts';
 import { type Message, message } from '../words/message.ts';
@@ -25,6 +26,8 @@ export function readTyped(text: string, boardCodes: readonly string[]): Typed {
   }
   if (Number.isNaN(raw))
     return { problem: message('round.not-a-number', { typedText, rawExample: EXAMPLE_PCT }) };
-  if (raw === 0) return { problem: message('validation.zero-reading') };
+  if (!isOnAMeter(raw)) {
+    return { problem: message('refusal.nothing-saved', { why: message('validation.zero-reading') }) };
+  }
   return { raw };
 }

@@ -38,7 +38,7 @@ export const validation = {
     'That makes {layers} layers. A stack has at most {mostLayers}. Put more boards in a layer.',
 
   'validation.zero-reading':
-    '0 is not a reading. A meter shows a blank or a dash instead. Nothing was saved. Leave the spot open, or probe it again.',
+    '0 is not a reading. A meter shows a blank or a dash instead. Leave the spot open, or probe it again.',
   'validation.no-meter-shows': 'No meter shows that number. Check it.',
   'validation.place-missing': 'Choose a place.',
   'validation.use-missing': 'Choose a use.',

@@ -113,7 +113,9 @@ describe('a round with typed values', () => {
   test('0 is no reading: a sentence, and nothing is saved', async () => {
     const roundId = await begin();
     const spot = await aimedSpot(roundId);
-    expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 0 })).toMatch(/^0 is not a reading/);
+    expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 0 })).toBe(
+      '0 is not a reading. A meter shows a blank or a dash instead. Leave the spot open, or probe it again. Nothing was saved.',
+    );
     expect(await readingsOf(roundId)).toEqual([]);
   });
 

@@ -286,6 +286,7 @@ describe('what is no reading', () => {
   test.each([
     ['0', /^✕?0 is not a reading\. A meter shows a blank or a dash instead\./],
     ['0.0', /^✕?0 is not a reading/],
+    ['0.0000001', /^✕?0 is not a reading.* or probe it again\. Nothing was saved\.$/],
     ['1,200', /“1,200” could mean two different numbers/],
     ['12.400', /“12.400” could mean two different numbers/],
     ['twelve', /“welve” is not a number|“twelve” is not a number/],
