@@ -5,6 +5,7 @@ import {
   renameSync,
   rmSync,
   statSync,
+  truncateSync,
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
@@ -13,37 +14,7 @@ import { syncFile, syncFolder } from './durable-files.ts';
 import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { isEmpty } from './salvage/b-tree.ts';
 import { salvage } from './salvage/salvage.ts';
-import type { Db } from './yard-file.ts';
-
-/**
- * Tells later what became of the file of a path: whether it is still the one that is there now. By its path alone: see
- * `makePrivateFile`. As long as a file is open, no other gets its number.
- */
-export function watchFile(file: string) {
-  const { dev, ino, size } = statSync(file, { bigint: true });
-  let largest = Number(size);
-  let isCut = false;
-
-  /** A yard file never gets smaller by itself. One that was emptied holds no more than one that is gone. */
-  function isThere(): boolean {
-    try {
-      const found = statSync(file, { bigint: true });
-      if (found.dev !== dev || found.ino !== ino) return false;
-      // Once it was cut it stays so: it may grow again.
-      isCut ||= Number(found.size) < largest;
-      largest = Math.max(largest, Number(found.size));
-      return !isCut;
-    } catch (error) {
-      // A share that cannot be reached for a moment is not a file that is gone.
-      return !['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '');
-    }
-  }
-  return {
-    isThere,
-    /** How long it was before it was emptied or cut short, bytes; null where it was not. */
-    sizeBeforeCut: (): number | null => (isCut ? largest : null),
-  };
-}
+import { type Db, damageIn } from './yard-file.ts';
 
 /** Where the content of a lost file is now. */
 export interface Rescued {
@@ -56,22 +27,26 @@ export interface Rescued {
  * Copies all that was committed to an open yard file, which is no longer at its path, to a new file beside where it
  * was. The lost file gets what SQLite had not yet written into it, in case somebody puts it back.
  *
- * Of a file that was cut, SQLite still has its log and the pages that it read or wrote lately. Where these are all, the
- * copy is whole; else what they hold is saved row by row.
- * @param sizeBeforeCut  bytes; null where it was not cut
+ * Of a spoiled file, SQLite still has its WAL and the pages that it read or wrote lately. Where these are all, the copy
+ * is whole; else what they hold is saved row by row.
+ * @param sizeBefore  of a file that was emptied, cut short or overwritten, bytes; null for any other
  * @throws where it could not be copied; `db` is then all there is
  */
-export function rescue(db: Db, file: string, day: string, sizeBeforeCut: number | null): Rescued {
+export function rescue(db: Db, file: string, day: string, sizeBefore: number | null): Rescued {
   makePrivateFolder(dirname(file));
   // What is half made has another name.
   const unfinished = `${file}-rescuing`;
   for (const suffix of ['', '-journal', '-wal', '-shm']) rmSync(unfinished + suffix, { force: true });
   makePrivateFile(unfinished);
-  const pages = sizeBeforeCut === null ? null : pagesStillIn(db, file, sizeBeforeCut);
+  const pages = sizeBefore === null ? null : pagesStillIn(db, file, sizeBefore);
   let partial: SalvageReport | null = null;
   if (pages === null) db.prepare('VACUUM INTO ?').run(unfinished);
   else if (hasHoles(db, pages)) partial = salvagePages(pages, file, unfinished);
-  else writeFileSync(unfinished, pages);
+  else {
+    writeFileSync(unfinished, pages);
+    // Pages of two files, where it was overwritten.
+    if (isDamagedCopy(unfinished)) partial = salvagePages(pages, file, unfinished);
+  }
   syncFile(unfinished);
   const copy = freeName(file, day, partial === null ? '' : PART);
   renameSync(unfinished, copy);
@@ -91,11 +66,24 @@ function freeName(file: string, day: string, ending: string): string {
   return copy;
 }
 
-/** The pages that SQLite can still give of a file that was cut, with zeros in the place of the others. */
+/** The pages that SQLite can still give of a spoiled file, with zeros in the place of those that are gone. */
 function pagesStillIn(db: Db, file: string, size: number): Buffer {
   // It gives none beyond the end of the file. Appended, zeros can never take the place of anything.
-  appendFileSync(file, Buffer.alloc(Math.max(0, size - statSync(file).size)));
-  return db.serialize();
+  const { size: found } = statSync(file);
+  if (found >= size) return db.serialize();
+  appendFileSync(file, Buffer.alloc(size - found));
+  try {
+    return db.serialize();
+  } finally {
+    truncateSync(file, found);
+  }
+}
+
+/** Whether the copy that was just written is damaged; leaves nothing of SQLite's beside it. */
+function isDamagedCopy(copy: string): boolean {
+  const isDamaged = damageIn(copy) !== null;
+  for (const suffix of ['-wal', '-shm']) rmSync(copy + suffix, { force: true });
+  return isDamaged;
 }
 
 function hasHoles(db: Db, pages: Buffer): boolean {

@@ -196,6 +196,11 @@ export function isDamage(error: unknown): boolean {
   return code.startsWith('SQLITE_NOTADB') || code.startsWith('SQLITE_CORRUPT');
 }
 
+/** Whether an error of SQLite's says that the disk failed, or that part of the file is not there. */
+export function isDiskFault(error: unknown): boolean {
+  return String((error as { code?: unknown })?.code ?? '').startsWith('SQLITE_IOERR');
+}
+
 /** Whether an error of SQLite's says that the file was not looked through yet. */
 export function isRefusedWriting(error: unknown): boolean {
   return String((error as { code?: unknown })?.code ?? '').startsWith('SQLITE_READONLY');

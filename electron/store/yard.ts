@@ -4,6 +4,7 @@ import { actReads, actWrites } from './act-table.ts';
 import { actTakingBack } from './act-taking-back.ts';
 import { actUndo } from './act-undo.ts';
 import { amendmentWrites } from './amendment-table.ts';
+import { sizeOf } from './backup.ts';
 import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
 import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
@@ -17,7 +18,7 @@ import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
 import { readingReads, readingWrites } from './reading-table.ts';
-import { type Rescued, rescue, watchFile } from './rescued-copy.ts';
+import { type Rescued, rescue } from './rescued-copy.ts';
 import { roundComparisonReads, roundComparisonWrites } from './round-comparison-table.ts';
 import { roundReads, roundWrites } from './round-table.ts';
 import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
@@ -26,8 +27,12 @@ import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
 import { allowWriting, asProblem, type Db, forbidWriting, openYardFile } from './yard-file.ts';
+import { type Loss, watchYard } from './yard-watch.ts';
 
-/** The file at the yard's path is not the one that is open; nothing was committed. */
+/** A WAL of this length is brought into the file: on a full disk nothing is saved until it begins again. */
+const LONG_WAL_BYTES = 1024 * 1024;
+
+/** The file at the yard's path is not as this process left it; nothing was committed. */
 export class FileMoved extends Error {
   override name = 'FileMoved';
 }
@@ -47,8 +52,28 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
     const reader = readOnly;
-    const { isThere, sizeBeforeCut } = watchFile(file);
+    // Every change of the file is one that `watch` knows of.
+    db.pragma('wal_autocheckpoint = 0');
+    const watch = watchYard(file, db);
     const badCaches = createBadCaches();
+
+    /**
+     * Brings the WAL into the file, and empties it: what is in the file alone can be copied, and no bit of the WAL can be
+     * lost. Left for later where anybody reads from the WAL.
+     */
+    function checkpoint(): void {
+      if (watch.loss() !== null) return;
+      db.pragma('busy_timeout = 0');
+      try {
+        bringIn(db);
+      } catch {
+        // On a full disk, say: the WAL still has everything, and a later one brings it in.
+      } finally {
+        db.pragma('busy_timeout = 2000');
+        watch.settle();
+      }
+    }
+
     return {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
@@ -66,44 +91,52 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       /** Rows of caches that were found and cannot be read. */
       badCaches,
       reader: readsOf(reader, badCaches),
-      /**
-       * Brings the WAL into the file, and empties it: what is in the file alone can be copied, and no bit of the WAL can be
-       * lost. Left for later where anybody reads from the WAL.
-       */
-      checkpoint: (): void => {
-        db.pragma('busy_timeout = 0');
-        try {
-          db.pragma('wal_checkpoint(TRUNCATE)');
-        } catch {
-          // On a full disk, say: the WAL still has everything, and a later one brings it in.
-        } finally {
-          db.pragma('busy_timeout = 2000');
-        }
+      checkpoint,
+      /** What happened to the file from outside while it was open; null where nothing did. */
+      loss: (): Loss | null => watch.loss(),
+      /** Whether it is at its path, and was emptied, cut short or overwritten. */
+      isSpoiled: () => watch.loss() === 'spoiled',
+      /** Where only the WAL was moved, brings into the file what SQLite still has of that: whether that is all. */
+      bringInMovedWal: (): boolean => {
+        allowWriting(db);
+        const isAll = bringIn(db);
+        if (isAll) watch.settle();
+        return isAll;
       },
-      /** False once the file was deleted, renamed, replaced, emptied or cut short. */
-      isThere,
-      /** Whether it is at its path, and was emptied or cut short. */
-      isCut: () => sizeBeforeCut() !== null,
-      /** Saves what such a file holds to a new one, which it names; see `rescue`. */
+      /** Saves what a lost file holds to a new one, which it names; see `rescue`. */
       rescue: (day: string): Rescued => {
         allowWriting(db);
-        return rescue(db, file, day, sizeBeforeCut());
+        return rescue(db, file, day, watch.loss() === 'spoiled' ? watch.size() : null);
       },
+      inTransaction: (): boolean => db.inTransaction,
       /**
        * Runs all of `work` or none of it.
        * @throws FileMoved
        */
-      transaction: <T>(work: () => T): T =>
-        db
+      transaction: <T>(work: () => T): T => {
+        const isOutermost = !db.inTransaction;
+        const result = db
           .transaction(() => {
-            const result = work();
-            if (!isThere()) throw new FileMoved();
-            return result;
+            const made = work();
+            if (isOutermost && watch.isSuspect()) throw new FileMoved();
+            return made;
           })
-          .immediate(),
+          .immediate();
+        if (isOutermost && sizeOf(`${file}-wal`) > LONG_WAL_BYTES) checkpoint();
+        return result;
+      },
+      /** A spoiled file is left as it is: what the WAL or the cache has does not fit to what is there. */
       close: (): void => {
-        reader.close();
-        db.close();
+        // The last connection to be closed brings the WAL into the file, unless it cannot write.
+        if (watch.loss() === 'spoiled') {
+          keepOpen(reader);
+          db.close();
+          reader.close();
+        } else {
+          reader.close();
+          db.close();
+        }
+        watch.end();
       },
     };
   } catch (error) {
@@ -113,6 +146,21 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
   }
 }
 export type Yard = ReturnType<typeof openYard>;
+
+/** Whether all of the WAL is in the file now, and the WAL is empty. */
+function bringIn(db: Db): boolean {
+  const [done] = db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number; log: number }[];
+  return done !== undefined && done.busy === 0;
+}
+
+/** A connection holds a file open from its first read on. */
+function keepOpen(reader: Db): void {
+  try {
+    reader.prepare('SELECT count(*) FROM sqlite_schema').get();
+  } catch {
+    // It was read before.
+  }
+}
 
 function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);

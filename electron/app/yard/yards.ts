@@ -16,6 +16,7 @@ import {
   damagedFile,
   damageIn,
   isDamage,
+  isDiskFault,
   renameDamaged,
   YardFileProblem,
 } from '../../store/yard-file.ts';
@@ -55,6 +56,8 @@ export type CheckThread = OwnThread<CheckQuestion, Checked>;
 /** How often it is looked whether the open file is still at its path, while nobody asks for anything. */
 const LOOK_EVERY_MS = 5000;
 
+const TRY_AGAIN = message('refusal.try-again');
+
 /**
  * Which yard file is open. What happens to it that a person may ask about later goes to the fault log, as codes.
  * The demo yard has its own file, so that deleting it can never touch a reading of the person's.
@@ -87,23 +90,29 @@ export function createYards(
 
   /** @throws YardFileProblem where the file was lost and cannot be rescued: it then stays open */
   function close(): void {
-    if (yard && !yard.isThere()) rescue(yard);
+    if (yard && isLost(yard)) rescue(yard);
     release();
   }
 
+  /** Whether the open file is not as we left it, apart from a WAL that was moved and could be brought in. */
+  function isLost(opened: Yard): boolean {
+    const loss = opened.loss();
+    return loss !== null && !(loss === 'wal-moved' && opened.bringInMovedWal());
+  }
+
   function release(): void {
-    const cutFile = yard?.isCut() ? yard.file : null;
+    const spoiledFile = yard?.isSpoiled() ? yard.file : null;
     yard?.close();
     yard = null;
-    if (cutFile !== null) renameCut(cutFile);
+    if (spoiledFile !== null) renameSpoiled(spoiledFile);
     lock?.release();
     lock = null;
     mayWrite = false;
     checking = null;
   }
 
-  /** What is left of it is no yard. */
-  function renameCut(file: string): void {
+  /** It and its WAL do not fit together. */
+  function renameSpoiled(file: string): void {
     try {
       renameDamaged(file, day());
     } catch (error) {
@@ -120,7 +129,7 @@ export function createYards(
       if (rescued.partial) saveReport(file, rescued.partial);
     } catch (error) {
       reportFault(error);
-      const code = lost.isCut() ? 'refusal.yard-cut-not-rescued' : 'refusal.yard-not-rescued';
+      const code = lost.isSpoiled() ? 'refusal.yard-cut-not-rescued' : 'refusal.yard-not-rescued';
       throw new YardFileProblem(message(code, { file }), false);
     }
     const { copy: rescuedFile, partial } = rescued;
@@ -131,14 +140,20 @@ export function createYards(
         false,
       );
     }
-    const state = lost.isCut() || rescuedCopyOf(file) !== null ? 'gone' : 'replaced';
+    const state = lost.isSpoiled() || rescuedCopyOf(file) !== null ? 'gone' : 'replaced';
     rescuedFromReplaced = state === 'replaced' ? rescuedFile : null;
     return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
   }
 
-  /** Where the open file is no longer at its path, it is rescued and closed: why, or null. */
+  /** Where the open file is no longer at its path, or spoiled, it is rescued and closed: why, or null. */
   function noticeMoved(): YardFileProblem | null {
-    if (yard === null || problem !== null || yard.isThere()) return null;
+    if (yard === null || problem !== null || yard.loss() === null) return null;
+    if (!isLost(yard)) {
+      // Opened again, it has a WAL of its own again.
+      open(kind);
+      moved.give();
+      return problem;
+    }
     try {
       setProblem(rescue(yard));
       // Only now: the file that is lost holds nothing more that is not in the copy.
@@ -213,10 +228,22 @@ export function createYards(
       try {
         return opened.transaction(work);
       } catch (error) {
-        throw error instanceof FileMoved ? (noticeMoved() ?? problem) : error;
+        if (opened.inTransaction()) throw error;
+        if (error instanceof FileMoved) throw noticeMoved() ?? problem ?? new Refusal(TRY_AGAIN);
+        if (isDamage(error) || isDiskFault(error)) throw noticeDamage(opened, error) ?? error;
+        throw error;
       }
     };
     return { ...opened, transaction };
+  }
+
+  /** What a person reads where a file turns out to be damaged or lost while it is written; null where it is neither. */
+  function noticeDamage(opened: Yard, error: unknown): YardFileProblem | null {
+    const lost = noticeMoved();
+    if (lost !== null || yard !== opened || checking !== null || !isDamage(error)) return lost;
+    stopFor(damagedFile(opened.file));
+    moved.give();
+    return problem;
   }
 
   function beginWriting(opened: Yard): void {

@@ -54,17 +54,17 @@ export const refusals = {
   'refusal.yard-missing':
     'The yard file {file} is missing, but a file with its last changes is in the same folder. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-moved':
-    'The yard file {file} was deleted, renamed, replaced, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
+    'The yard file {file} or the “-wal” file beside it was deleted, renamed, replaced, overwritten, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
   'refusal.yard-gone':
     'The yard file {file} is gone. Everything saved in it is in a rescued copy: {rescuedFile}. Open the rescued copy, or put the file back and try again.',
   'refusal.yard-not-rescued':
     'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.yard-partly-rescued':
-    'The yard file {file} was emptied or cut short while it was open. What could still be read is in a rescued copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The rest could not be read. Later changes were not saved. Open the rescued copy, or restore a backup.',
+    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. What could still be read is in a rescued copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The rest could not be read. Later changes were not saved. Open the rescued copy, or restore a backup.',
   'refusal.yard-partly-gone':
-    'The yard file {file} was emptied or cut short. What could still be read is in a rescued copy: {rescuedFile}. The rest could not be read. Open the rescued copy, or restore a backup.',
+    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short. What could still be read is in a rescued copy: {rescuedFile}. The rest could not be read. Open the rescued copy, or restore a backup.',
   'refusal.yard-cut-not-rescued':
-    'The yard file {file} was emptied or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
+    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged': 'The yard file {file} is damaged. It was not changed.',

@@ -8,11 +8,12 @@ import {
   rmSync,
   statSync,
   truncateSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -52,7 +53,7 @@ function anotherFile(): Buffer {
 const losses: [string, () => void][] = [
   ['deleted', () => rmSync(file())],
   [
-    'deleted with its log',
+    'deleted with its WAL',
     () => {
       for (const suffix of ['', '-wal', '-shm']) rmSync(file() + suffix);
     },
@@ -136,6 +137,81 @@ test('a file that is emptied after it was read whole is in a rescued copy, whole
   });
   expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
   expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 2 });
+});
+
+const wal = () => `${file()}-wal`;
+
+const spoilings: [string, (older: Buffer) => void][] = [
+  ['a WAL that is emptied', () => truncateSync(wal())],
+  ['a WAL that is cut in half', () => truncateSync(wal(), statSync(wal()).size / 2)],
+  ['a file that is overwritten by an older copy', (older) => writeFileSync(file(), older)],
+  [
+    'a file that is overwritten by as many bytes',
+    () => writeFileSync(file(), Buffer.alloc(statSync(file()).size, 7)),
+  ],
+];
+
+describe.each(spoilings)('%s while it is open', (_how, spoil) => {
+  let roundId: number;
+
+  beforeEach(async () => {
+    roundId = await begin();
+    await type(roundId, 12.1);
+    await yard.command('yard.openOwn', {});
+    const older = readFileSync(file());
+    await type(roundId, 12.7);
+    await yard.command('boards.add', [yard.board('WAL-03')]);
+    // In the file itself from here on.
+    await yard.command('yard.openOwn', {});
+    await type(roundId, 13.4);
+    spoil(older);
+  });
+
+  test('is noticed by the next command; all that was saved is in a copy', async () => {
+    expect(await rename()).toMatchObject({
+      ok: false,
+      problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+    });
+    expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
+    expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 3 });
+    expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+    expect(await rename()).toMatchObject({ ok: true });
+  });
+
+  test('is kept to the byte when Pintally is closed, and all that was saved is in a copy', async () => {
+    const found = readFileSync(file());
+    await yard.app.close();
+    expect(readFileSync(`${file()}.damaged-2026-06-01`).equals(found)).toBe(true);
+    expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
+  });
+});
+
+test.each([
+  ['deleted', () => rmSync(wal())],
+  ['renamed', () => renameSync(wal(), `${wal()}.old`)],
+  [
+    'replaced',
+    () => {
+      writeFileSync(`${wal()}.new`, readFileSync(wal()).subarray(0, 8192));
+      renameSync(`${wal()}.new`, wal());
+    },
+  ],
+])('a WAL that is %s while it is open is brought into the file, and saving goes on', async (_how, lose) => {
+  const roundId = await begin();
+  for (const raw of [12.1, 12.7]) await type(roundId, raw);
+  lose();
+  await type(roundId, 13.4);
+  expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+  await yard.app.close();
+  expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
+});
+
+test('a file of which only the time is another is as it was: saving goes on', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  utimesSync(file(), 1, 1);
+  await type(roundId, 12.7);
+  expect(rawValuesIn(file())).toEqual([12.1, 12.7]);
 });
 
 test('of an emptied file that cannot be copied nobody says that everything is still there', async () => {
@@ -262,7 +338,7 @@ test('a demo yard that cannot be removed: the own yard opens all the same, with 
 test('what is left of a demo yard that was half made when Pintally was killed is in nobody’s way', async () => {
   const unfinished = join(yard.dataDir, 'demo-yard.sqlite-unfinished');
   writeFileSync(unfinished, 'half of it');
-  writeFileSync(`${unfinished}-wal`, 'and its log');
+  writeFileSync(`${unfinished}-wal`, 'and its WAL');
   const { boards } = await yard.command('yard.openDemo', {});
   expect(boards).toBeGreaterThan(10);
   expect(readdirSync(yard.dataDir).filter((name) => name.includes('unfinished'))).toEqual([]);
