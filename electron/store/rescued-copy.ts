@@ -13,6 +13,7 @@ import type { SalvageReport } from '../../shared-core/contract/salvage.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { isEmpty } from './salvage/b-tree.ts';
+import { openPages } from './salvage/page-image.ts';
 import { salvage } from './salvage/salvage.ts';
 import { type Db, damageIn } from './yard-file.ts';
 
@@ -38,21 +39,22 @@ export function rescue(db: Db, file: string, day: string, sizeBefore: number | n
   const unfinished = `${file}-rescuing`;
   for (const suffix of ['', '-journal', '-wal', '-shm']) rmSync(unfinished + suffix, { force: true });
   makePrivateFile(unfinished);
-  const pages = sizeBefore === null ? null : pagesStillIn(db, file, sizeBefore);
   let partial: SalvageReport | null = null;
-  if (pages === null) db.prepare('VACUUM INTO ?').run(unfinished);
-  else if (hasHoles(db, pages)) partial = salvagePages(pages, file, unfinished);
+  if (sizeBefore === null) db.prepare('VACUUM INTO ?').run(unfinished);
   else {
+    const pages = pagesStillIn(db, file, sizeBefore);
     writeFileSync(unfinished, pages);
-    // Pages of two files, where it was overwritten.
-    if (isDamagedCopy(unfinished)) partial = salvagePages(pages, file, unfinished);
+    if (isIncomplete(unfinished)) {
+      truncateSync(unfinished);
+      partial = salvagePages(pages, file, unfinished);
+    }
   }
   syncFile(unfinished);
   const copy = freeName(file, day, partial === null ? '' : PART);
   renameSync(unfinished, copy);
   syncFolder(dirname(file));
   // What is left there would go into whatever file takes the lost one's place.
-  if (pages === null) db.pragma('wal_checkpoint(TRUNCATE)');
+  if (sizeBefore === null) db.pragma('wal_checkpoint(TRUNCATE)');
   return { copy, partial };
 }
 
@@ -79,19 +81,26 @@ function pagesStillIn(db: Db, file: string, size: number): Buffer {
   }
 }
 
-/** Whether the copy that was just written is damaged; leaves nothing of SQLite's beside it. */
-function isDamagedCopy(copy: string): boolean {
+/** Whether a copy of pages lacks some, or has those of two files; leaves nothing of SQLite's beside it. */
+function isIncomplete(copy: string): boolean {
+  if (hasHoles(copy)) return true;
   const isDamaged = damageIn(copy) !== null;
   for (const suffix of ['-wal', '-shm']) rmSync(copy + suffix, { force: true });
   return isDamaged;
 }
 
-function hasHoles(db: Db, pages: Buffer): boolean {
-  const pageSize = Number(db.pragma('page_size', { simple: true }));
-  for (let at = 0; at < pages.length; at += pageSize) {
-    if (isEmpty(pages.subarray(at, at + pageSize))) return true;
+/** Whether pages that it needs are gone. SQLite never writes those that it freed at once. */
+function hasHoles(image: string): boolean {
+  const pages = openPages(image);
+  try {
+    const free = pages.free();
+    for (let number = 1; number <= pages.count; number++) {
+      if (!free.has(number) && isEmpty(pages.page(number))) return true;
+    }
+    return pages.count === 0;
+  } finally {
+    pages.close();
   }
-  return pages.length === 0;
 }
 
 function salvagePages(pages: Buffer, file: string, target: string): SalvageReport {

@@ -92,6 +92,14 @@ export function watchYard(file: string, db: Db) {
     /** Cheap, and asked before each commit: whether `loss` has to be. */
     isSuspect,
     loss,
+    /**
+     * After each commit of ours, which makes the WAL longer: one that is emptied before the next is then shorter.
+     * @returns its length, bytes
+     */
+    committed: (): number => {
+      walLoss();
+      return wal === null || wal === 'unreachable' ? 0 : Number(wal.size);
+    },
     /** After a checkpoint of ours. */
     settle: (): void => {
       const found = statOf(file);

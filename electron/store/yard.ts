@@ -4,7 +4,6 @@ import { actReads, actWrites } from './act-table.ts';
 import { actTakingBack } from './act-taking-back.ts';
 import { actUndo } from './act-undo.ts';
 import { amendmentWrites } from './amendment-table.ts';
-import { sizeOf } from './backup.ts';
 import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
 import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
@@ -114,15 +113,17 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
        * @throws FileMoved
        */
       transaction: <T>(work: () => T): T => {
-        const isOutermost = !db.inTransaction;
+        if (db.inTransaction) return db.transaction(work)();
+        // Before, too: what is rolled back goes from SQLite's cache, and may be nowhere else any more.
+        if (watch.loss() !== null) throw new FileMoved();
         const result = db
           .transaction(() => {
             const made = work();
-            if (isOutermost && watch.isSuspect()) throw new FileMoved();
+            if (watch.isSuspect()) throw new FileMoved();
             return made;
           })
           .immediate();
-        if (isOutermost && sizeOf(`${file}-wal`) > LONG_WAL_BYTES) checkpoint();
+        if (watch.committed() > LONG_WAL_BYTES) checkpoint();
         return result;
       },
       /** A spoiled file is left as it is: what the WAL or the cache has does not fit to what is there. */
