@@ -42,6 +42,7 @@ export function openYardFile(
   try {
     makePrivateFolder(dirname(file));
     refuseNotOurs(file);
+    for (const suffix of ['-wal', '-shm']) refuseTaken(file + suffix, file);
     // SQLite gives the files beside it the same mode.
     makePrivateFile(file);
     for (const suffix of ['-wal', '-shm']) keepFilePrivate(file + suffix);
@@ -158,10 +159,22 @@ export const layoutOf = (db: Db): number => Number(db.pragma('user_version', { s
 const isMarked = (db: Db): boolean => db.pragma('application_id', { simple: true }) === APPLICATION_ID;
 
 function refuseNotOurs(file: string): void {
-  const found = identify(file);
+  const found = isFileOrFree(file) ? identify(file) : 'foreign';
   if (found === 'newer') throw new YardFileProblem(message('refusal.yard-newer', { file }), false);
   if (found === 'foreign') throw new YardFileProblem(message('refusal.yard-foreign', { file }), false);
   if (found === 'without-file') throw new YardFileProblem(message('refusal.yard-missing', { file }), true);
+}
+
+/** Refuses a folder, say, or what would never answer, at a name that a yard file needs beside it. */
+export function refuseTaken(name: string, file: string): void {
+  if (!isFileOrFree(name)) throw nameTaken(name, file);
+}
+
+const isFileOrFree = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? true;
+
+/** Something else has a name that a yard file needs beside it. */
+export function nameTaken(name: string, file: string): YardFileProblem {
+  return new YardFileProblem(message('refusal.yard-name-taken', { name, file }), false);
 }
 
 function migrate(db: Db, file: string): void {

@@ -1,10 +1,11 @@
-import { existsSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
+import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { makePrivateFile } from './private-files.ts';
-import { YardFileProblem } from './yard-file.ts';
+import { nameTaken, refuseTaken, YardFileProblem } from './yard-file.ts';
 
 /** Which Pintally has a yard file open: the window of the desktop app, or the host that a browser shows. */
 const ownerSchema = z.object({
@@ -15,6 +16,13 @@ const ownerSchema = z.object({
 });
 
 export interface YardLock {
+  /**
+   * Whether this process still has the yard. A lock whose file was deleted or replaced keeps nobody out: it is taken back,
+   * unless another Pintally came first.
+   */
+  keep(): boolean;
+  /** Whether it had to be taken back: another Pintally may have had the yard in between. */
+  wasLost(): boolean;
   release(): void;
 }
 
@@ -27,13 +35,55 @@ const WAIT_MS = 500;
 /**
  * Takes a yard file for this process, until `release` or until the process ends, however it ends: the lock is one of
  * SQLite's on an empty file beside. The yard file itself can still be read by others.
- * @throws YardFileProblem  where another process has it: which one
+ * @throws YardFileProblem  where another process has it: which one; where it cannot be locked: why
  */
 export function lockYard(file: string, now: string): YardLock {
   // By whatever name it is opened, it has one lock.
-  const named = existsSync(file) ? realpathSync(file) : file;
+  const named = realPathOf(file);
+  refuseSecondName(named);
   const lockFile = `${named}-lock`;
+  refuseTaken(lockFile, named);
   const ownerFile = `${named}-owner.json`;
+  let locked = takeLock(lockFile, ownerFile, named);
+  writeOwner(ownerFile, now);
+  let wasLost = false;
+  let isTaken = false;
+
+  function takeBack(): void {
+    try {
+      const lost = locked;
+      locked = takeLock(lockFile, ownerFile, named);
+      close(lost);
+      wasLost = true;
+      writeOwner(ownerFile, now);
+    } catch (error) {
+      // Where it cannot be made, as in a folder that is gone, nobody else can make it either.
+      isTaken = error instanceof YardFileProblem && isOwned(error);
+    }
+  }
+
+  return {
+    keep: () => {
+      if (!isTaken && !isAtPath(lockFile, locked)) takeBack();
+      return !isTaken;
+    },
+    wasLost: () => wasLost,
+    release: () => {
+      // Another's says who that is.
+      if (!isTaken && isAtPath(lockFile, locked)) removeOwner(ownerFile);
+      close(locked);
+    },
+  };
+}
+
+interface Locked {
+  db: Database.Database;
+  /** Of the lock's file. */
+  dev: bigint;
+  ino: bigint;
+}
+
+function takeLock(lockFile: string, ownerFile: string, file: string): Locked {
   let db: Database.Database | undefined;
   try {
     makePrivateFile(lockFile);
@@ -41,28 +91,49 @@ export function lockYard(file: string, now: string): YardLock {
     // Nothing is ever written to the lock file, so that no kill can leave a journal of it.
     db.pragma('journal_mode = MEMORY');
     db.exec('BEGIN EXCLUSIVE');
-    writeOwner(ownerFile, now);
+    held.add(db);
+    const { dev, ino } = statSync(lockFile, { bigint: true });
+    return { db, dev, ino };
   } catch (error) {
     db?.close();
-    if (String((error as { code?: unknown }).code ?? '').startsWith('SQLITE_BUSY')) {
-      throw new YardFileProblem(ownedBy(ownerFile, file), false);
-    }
+    const code = String((error as { code?: unknown }).code ?? '');
+    if (code.startsWith('SQLITE_BUSY')) throw new YardFileProblem(ownedBy(ownerFile, file), false);
+    if (code.startsWith('SQLITE_NOTADB')) throw nameTaken(lockFile, file);
     throw new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
   }
-  const locked = db;
-  held.add(locked);
-  return {
-    release: () => {
-      held.delete(locked);
-      try {
-        rmSync(ownerFile, { force: true });
-      } catch {
-        // Its folder may be gone.
-      }
-      locked.close();
-    },
-  };
 }
+
+function close({ db }: Locked): void {
+  held.delete(db);
+  db.close();
+}
+
+/** A share that cannot be reached for a moment has not lost its files. */
+function isAtPath(lockFile: string, { dev, ino }: Locked): boolean {
+  try {
+    const found = statSync(lockFile, { bigint: true });
+    return found.dev === dev && found.ino === ino;
+  } catch (error) {
+    return !['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '');
+  }
+}
+
+/** Also of a file that is not there yet. */
+function realPathOf(file: string): string {
+  if (existsSync(file)) return realpathSync(file);
+  return existsSync(dirname(file)) ? join(realpathSync(dirname(file)), basename(file)) : file;
+}
+
+/** Under its other name it would have another lock. */
+function refuseSecondName(file: string): void {
+  const found = statSync(file, { throwIfNoEntry: false });
+  if (found?.isFile() && found.nlink > 1) {
+    throw new YardFileProblem(message('refusal.yard-two-names', { file }), false);
+  }
+}
+
+const isOwned = ({ problem }: YardFileProblem): boolean =>
+  problem.code === 'refusal.yard-owned' || problem.code === 'refusal.yard-in-use';
 
 function writeOwner(ownerFile: string, now: string): void {
   const owner: z.infer<typeof ownerSchema> = {
@@ -71,9 +142,21 @@ function writeOwner(ownerFile: string, now: string): void {
     computerName: hostname(),
     openedAt: now,
   };
-  rmSync(ownerFile, { force: true });
-  makePrivateFile(ownerFile);
-  writeFileSync(ownerFile, JSON.stringify(owner));
+  try {
+    removeOwner(ownerFile);
+    makePrivateFile(ownerFile);
+    writeFileSync(ownerFile, JSON.stringify(owner));
+  } catch {
+    // On a full disk, say: the yard is ours all the same, and another Pintally says that somebody has it.
+  }
+}
+
+function removeOwner(ownerFile: string): void {
+  try {
+    rmSync(ownerFile, { force: true });
+  } catch {
+    // Its folder may be gone.
+  }
 }
 
 function ownedBy(ownerFile: string, file: string): Message {

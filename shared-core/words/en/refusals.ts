@@ -74,6 +74,10 @@ export const refusals = {
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
   'refusal.yard-owned':
     'The yard file {file} is already open. It was opened {openedAt} {program, select, window {in a Pintally window} other {in a browser}}, on computer {computerName}. Nothing was changed. Close Pintally there, then try again. If you cannot find it, end process {processId}.',
+  'refusal.yard-two-names':
+    'The yard file {file} has a second name on this disk, a hard link. Two programs could then write to it at once. It was not changed. Delete the other name, then try again.',
+  'refusal.yard-name-taken':
+    'Pintally needs the name {name} to open the yard file {file}. Something else has that name. Nothing was changed. Move it to another folder, then try again.',
   'refusal.yard-unreadable':
     'The yard file {file} could not be opened. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
   'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',
