@@ -2,6 +2,7 @@ import {
   appendFileSync,
   existsSync,
   readdirSync,
+  readFileSync,
   renameSync,
   rmSync,
   statSync,
@@ -51,6 +52,7 @@ export function rescue(db: Db, file: string, day: string, sizeBefore: number | n
   }
   syncFile(unfinished);
   const copy = freeName(file, day, partial === null ? '' : PART);
+  rememberUntold(file, copy);
   renameSync(unfinished, copy);
   syncFolder(dirname(file));
   // What is left there would go into whatever file takes the lost one's place.
@@ -132,6 +134,32 @@ export function rescuedCopyOf(file: string): string | null {
     // There is no such folder, or it cannot be read.
     return null;
   }
+}
+
+const untoldOf = (file: string): string => `${file}-rescued-copies`;
+
+function rememberUntold(file: string, copy: string): void {
+  try {
+    appendFileSync(untoldOf(file), `${basename(copy)}\n`, { mode: 0o600 });
+  } catch {
+    // The copy matters more.
+  }
+}
+
+/** The rescued copies of a yard file that are there, and that nobody has dismissed the note of: their names. */
+export function untoldCopies(file: string): string[] {
+  try {
+    return readFileSync(untoldOf(file), 'utf8')
+      .split('\n')
+      .filter((name) => name !== '' && existsSync(join(dirname(file), name)));
+  } catch {
+    return [];
+  }
+}
+
+/** Somebody was told of them. */
+export function forgetUntoldCopies(file: string): void {
+  rmSync(untoldOf(file), { force: true });
 }
 
 /** Puts a rescued copy where its yard file was. */

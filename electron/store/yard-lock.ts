@@ -17,10 +17,10 @@ const ownerSchema = z.object({
 
 export interface YardLock {
   /**
-   * Whether this process still has the yard. A lock whose file was deleted or replaced keeps nobody out: it is taken back,
-   * unless another Pintally came first.
+   * Who has the yard by now; null as long as this process has. A lock whose file was deleted or replaced keeps nobody out:
+   * it is taken back, unless another Pintally came first.
    */
-  keep(): boolean;
+  taken(): YardFileProblem | null;
   /** Whether it had to be taken back: another Pintally may have had the yard in between. */
   wasLost(): boolean;
   release(): void;
@@ -47,7 +47,7 @@ export function lockYard(file: string, now: string): YardLock {
   let locked = takeLock(lockFile, ownerFile, named);
   writeOwner(ownerFile, now);
   let wasLost = false;
-  let isTaken = false;
+  let taken: YardFileProblem | null = null;
 
   function takeBack(): void {
     try {
@@ -58,19 +58,19 @@ export function lockYard(file: string, now: string): YardLock {
       writeOwner(ownerFile, now);
     } catch (error) {
       // Where it cannot be made, as in a folder that is gone, nobody else can make it either.
-      isTaken = error instanceof YardFileProblem && isOwned(error);
+      if (error instanceof YardFileProblem && isOwned(error)) taken = error;
     }
   }
 
   return {
-    keep: () => {
-      if (!isTaken && !isAtPath(lockFile, locked)) takeBack();
-      return !isTaken;
+    taken: () => {
+      if (taken === null && !isAtPath(lockFile, locked)) takeBack();
+      return taken;
     },
     wasLost: () => wasLost,
     release: () => {
       // Another's says who that is.
-      if (!isTaken && isAtPath(lockFile, locked)) removeOwner(ownerFile);
+      if (isAtPath(lockFile, locked)) removeOwner(ownerFile);
       close(locked);
     },
   };

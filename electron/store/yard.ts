@@ -54,6 +54,8 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     // Every change of the file is one that `watch` knows of.
     db.pragma('wal_autocheckpoint = 0');
     const watch = watchYard(file, db);
+    const dataVersion = (): unknown => db.pragma('data_version', { simple: true });
+    const versionAtOpening = dataVersion();
     const badCaches = createBadCaches();
 
     /**
@@ -93,14 +95,20 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       checkpoint,
       /** What happened to the file from outside while it was open; null where nothing did. */
       loss: (): Loss | null => watch.loss(),
+      /** Whether anybody else wrote to it, by SQLite, while it was open. */
+      wasWrittenByOthers: () => dataVersion() !== versionAtOpening,
       /** Whether it is at its path, and was emptied, cut short or overwritten. */
       isSpoiled: () => watch.loss() === 'spoiled',
       /** Where only the WAL was moved, brings into the file what SQLite still has of that: whether that is all. */
       bringInMovedWal: (): boolean => {
         allowWriting(db);
-        const isAll = bringIn(db);
-        if (isAll) watch.settle();
-        return isAll;
+        try {
+          if (!bringIn(db)) return false;
+        } catch {
+          return false;
+        }
+        watch.settle();
+        return true;
       },
       /** Saves what a lost file holds to a new one, which it names; see `rescue`. */
       rescue: (day: string): Rescued => {

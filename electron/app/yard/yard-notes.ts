@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Backup } from '../../../shared-core/contract/backups.ts';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { forgetUntoldCopies, untoldCopies } from '../../store/rescued-copy.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import type { Queries } from '../handlers.ts';
 import { lostOf, savedOf } from './salvaging.ts';
@@ -78,6 +79,8 @@ export function createYardNotes() {
       if (startedNew) notes.push(message('yard-note.started-new', startedNew));
       const damaged = damagedEntriesNote(yard.reader);
       if (damaged) notes.push(damaged);
+      const names = untoldCopies(yard.file);
+      if (names.length > 0) notes.push(message('yard-note.rescued-copies', { copies: names.length, names }));
       if (wal.kind === 'repaired')
         notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
       if (missingActs) {
@@ -112,6 +115,7 @@ export function createYardNotes() {
       // Dismissed, the usual ones are the person's.
       if (dismissed === 'yard-note.entries-damaged' && open && areSettingsDamaged(open))
         changeSettings(open, {});
+      if (dismissed === 'yard-note.rescued-copies' && open) forgetUntoldCopies(open.file);
       notes = notes.filter(({ code }) => code !== dismissed);
     },
   };

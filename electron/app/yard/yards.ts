@@ -90,8 +90,14 @@ export function createYards(
 
   /** @throws YardFileProblem where the file was lost and cannot be rescued: it then stays open */
   function close(): void {
-    if (yard && isLost(yard)) rescue(yard);
+    if (yard && isOurs(yard) && isLost(yard)) rescue(yard);
     release();
+  }
+
+  /** False where the lock was lost, and another Pintally has the yard or changed it: its files are as that one left them. */
+  function isOurs(opened: Yard): boolean {
+    if (lock === null || lock.taken() !== null) return false;
+    return !lock.wasLost() || !opened.wasWrittenByOthers();
   }
 
   /** Whether the open file is not as we left it, apart from a WAL that was moved and could be brought in. */
@@ -101,7 +107,7 @@ export function createYards(
   }
 
   function release(): void {
-    const spoiledFile = yard?.isSpoiled() ? yard.file : null;
+    const spoiledFile = yard && isOurs(yard) && yard.isSpoiled() ? yard.file : null;
     yard?.close();
     yard = null;
     if (spoiledFile !== null) renameSpoiled(spoiledFile);
@@ -145,15 +151,23 @@ export function createYards(
     return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
   }
 
-  /** Where the open file is no longer at its path, or spoiled, it is rescued and closed: why, or null. */
+  /**
+   * Where the open yard is another Pintally's by now, it is closed. Where its file is no longer at its path, or spoiled, it
+   * is rescued and closed. Why, or null.
+   */
   function noticeMoved(): YardFileProblem | null {
-    if (yard === null || problem !== null || yard.loss() === null) return null;
-    if (!isLost(yard)) {
-      // Opened again, it has a WAL of its own again.
-      open(kind);
+    if (yard === null || problem !== null) return null;
+    const taken = lock?.taken() ?? null;
+    if (taken) {
+      setProblem(taken);
+      release();
       moved.give();
-      return problem;
+      return taken;
     }
+    if (!isOurs(yard)) return openAgain();
+    if (yard.loss() === null) return null;
+    // Opened again, it has a WAL of its own again.
+    if (!isLost(yard)) return openAgain(message('yard-note.wal-brought-back', { name: `${yard.file}-wal` }));
     try {
       setProblem(rescue(yard));
       // Only now: the file that is lost holds nothing more that is not in the copy.
@@ -162,6 +176,16 @@ export function createYards(
       setProblem(asProblem(error, yard.file));
     }
     mayWrite = false;
+    moved.give();
+    return problem;
+  }
+
+  function openAgain(found?: Message): YardFileProblem | null {
+    open(kind);
+    if (found) {
+      note(found.code);
+      notes.add(found);
+    }
     moved.give();
     return problem;
   }
@@ -226,7 +250,11 @@ export function createYards(
   function guarded(opened: Yard): Yard {
     const transaction: Yard['transaction'] = (work) => {
       try {
-        return opened.transaction(work);
+        return opened.transaction(() => {
+          const made = work();
+          if (!isOurs(opened)) throw new FileMoved();
+          return made;
+        });
       } catch (error) {
         if (opened.inTransaction()) throw error;
         if (error instanceof FileMoved) throw noticeMoved() ?? problem ?? new Refusal(TRY_AGAIN);

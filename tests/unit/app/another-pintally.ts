@@ -1,6 +1,6 @@
 /**
  * The yards of a Pintally in its own process, on the data folder that it is given: it prints which yard is open,
- * and what a person reads where none is. Then it waits until it is ended.
+ * and what a person reads where none is. Then it waits until it is ended, or told to close.
  */
 import { createYards } from '../../../electron/app/yard/yards.ts';
 import { say } from './a-window.ts';
@@ -12,4 +12,9 @@ const yards = createYards(dataDir, now, notChecked, console.error, () => undefin
 if (which === 'demo') yards.openDemo();
 const { uuid, problem } = yards.info();
 console.log(JSON.stringify({ uuid, says: problem && say(problem) }));
-setInterval(() => undefined, 1000);
+const waiting = setInterval(() => undefined, 1000);
+process.on('SIGTERM', () => {
+  if (yards.mayWrite()) yards.current().transaction(() => yards.current().settings.put('theme', 'dark'));
+  yards.close();
+  clearInterval(waiting);
+});

@@ -14,11 +14,13 @@ import {
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
+import { createYards } from '../../../electron/app/yard/yards.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
+const notChecked = { ask: async () => ({ damage: null, damagedReadings: [] }), close: async () => undefined };
 const file = () => join(yard.dataDir, 'yard.sqlite');
 const rescued = () => `${file()}.rescued-2026-06-01`;
 const rename = () => yard.answer('places.edit', { id: yard.place.id, basedOn: 1, changed: { name: 'Loft' } });
@@ -202,6 +204,9 @@ test.each([
   lose();
   await type(roundId, 13.4);
   expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+  expect(await yard.query('recovery.notes', {})).toEqual([
+    { code: 'yard-note.wal-brought-back', facts: { name: wal() } },
+  ]);
   await yard.app.close();
   expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
 });
@@ -310,6 +315,30 @@ test('a file that is lost is rescued when Pintally is closed', async () => {
   await type(roundId, 12.1);
   rmSync(file());
   await yard.app.close();
+  expect(rawValuesIn(rescued())).toEqual([12.1]);
+});
+
+test('a rescued copy that nobody was told of is named at each opening, until that is dismissed', async () => {
+  const roundId = await begin();
+  await type(roundId, 12.1);
+  const other = readFileSync(file());
+  writeFileSync(`${file()}.new`, other);
+  renameSync(`${file()}.new`, file());
+  // It ends at once after that, as when it is killed: nobody reads what happened.
+  await yard.app.close();
+  const note = {
+    code: 'yard-note.rescued-copies',
+    facts: { copies: 1, names: ['yard.sqlite.rescued-2026-06-01'] },
+  };
+  for (let opening = 1; opening <= 2; opening++) {
+    const again = createYards(yard.dataDir, yard.now, notChecked, console.error, () => undefined);
+    expect(again.notes.queries['recovery.notes']()).toContainEqual(note);
+    if (opening === 2) again.notes.dismiss(note.code);
+    again.close();
+  }
+  const dismissed = createYards(yard.dataDir, yard.now, notChecked, console.error, () => undefined);
+  expect(dismissed.notes.queries['recovery.notes']()).not.toContainEqual(note);
+  dismissed.close();
   expect(rawValuesIn(rescued())).toEqual([12.1]);
 });
 

@@ -1,4 +1,13 @@
-import { writeFileSync } from 'node:fs';
+import {
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -61,4 +70,128 @@ test('the demo yard of another process is not shown', async () => {
   expect(other.says).toBeNull();
   expect(await yard.command('yard.openDemo', {})).toMatchObject({ uuid: null });
   expect(await problem()).toContain(`process ${other.pid}`);
+});
+
+const file = () => join(yard.dataDir, 'yard.sqlite');
+const lockFile = () => `${file()}-lock`;
+const rename = (name: string) =>
+  yard.answer('places.edit', { id: yard.place.id, basedOn: 1, changed: { name } });
+const rescuedCopies = () => readdirSync(yard.dataDir).filter((name) => /rescued-\d|damaged/.test(name));
+
+test('a file with two names is opened under neither: two could then write to it', async () => {
+  await yard.app.close();
+  const other = join(yard.dataDir, 'elsewhere');
+  mkdirSync(other);
+  linkSync(file(), join(other, 'yard.sqlite'));
+  const before = readFileSync(file());
+  for (const folder of [yard.dataDir, other]) {
+    const { uuid, says } = await startAnother(folder);
+    expect(uuid).toBeNull();
+    expect(says).toBe(
+      `The yard file ${join(folder, 'yard.sqlite')} has a second name on this disk, a hard link. ` +
+        'Two programs could then write to it at once. It was not changed. Delete the other name, then try again.',
+    );
+  }
+  expect(readFileSync(file()).equals(before)).toBe(true);
+  rmSync(join(other, 'yard.sqlite'));
+  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+});
+
+test('a file that gets a second name while it is open is not opened by that', async () => {
+  const other = join(yard.dataDir, 'elsewhere');
+  mkdirSync(other);
+  linkSync(file(), join(other, 'yard.sqlite'));
+  expect(await startAnother(other)).toMatchObject({ uuid: null });
+  expect(await rename('Loft')).toMatchObject({ ok: true });
+});
+
+test('a lock whose file is deleted is taken back before anybody else has it', async () => {
+  rmSync(lockFile());
+  expect(await rename('Loft')).toMatchObject({ ok: true });
+  const { says } = await startAnother(yard.dataDir);
+  expect(says).toContain(`end process ${process.pid}`);
+});
+
+test('another that opened the yard once the lock’s file was deleted has it: nothing more is written here', async () => {
+  const { uuid } = await yard.query('yard.info', {});
+  rmSync(lockFile());
+  const other = await startAnother(yard.dataDir);
+  expect(other.uuid).toBe(uuid);
+  expect(await rename('Loft')).toMatchObject({ ok: false, problem: { code: 'refusal.yard-owned' } });
+  expect(await problem()).toContain(`end process ${other.pid}`);
+  // Who has it stays written down, and nothing was taken from that one.
+  expect(readFileSync(`${file()}-owner.json`, 'utf8')).toContain(String(other.pid));
+  expect(rescuedCopies()).toEqual([]);
+  await other.changeAndClose();
+  expect(await yard.command('yard.openOwn', {})).toMatchObject({ uuid, problem: null, boards: 2 });
+  expect(await yard.query('settings.get', {})).toMatchObject({ theme: 'dark' });
+  expect(await rename('Loft')).toMatchObject({ ok: true });
+});
+
+test('what settles on a meter is not saved either once another has the yard', async () => {
+  const { id: roundId } = await yard.beginRound();
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
+  rmSync(lockFile());
+  await startAnother(yard.dataDir);
+  yard.meter.show(11.8, 4);
+  expect(yard.heard('round.notSaved').map(({ problem }) => problem.code)).toEqual(['refusal.yard-owned']);
+  expect(yard.heard('changed').at(-1)).toEqual({ yard: null, topics: ['yard'] });
+  endOthers();
+  await expect.poll(() => yard.command('yard.openOwn', {})).toMatchObject({ problem: null });
+  const { probed } = await yard.query('rounds.get', { roundId });
+  expect(probed?.assessment?.readings.map(({ raw }) => raw)).toEqual([12.4]);
+});
+
+test('what another changed meanwhile is shown once the lock is taken back', async () => {
+  rmSync(lockFile());
+  await (await startAnother(yard.dataDir)).changeAndClose();
+  expect(await yard.query('settings.get', {})).toMatchObject({ theme: 'dark' });
+  expect(yard.heard('changed').at(-1)).toMatchObject({ topics: ['yard'] });
+  expect(rescuedCopies()).toEqual([]);
+  expect(await rename('Loft')).toMatchObject({ ok: true });
+});
+
+const inTheWay: [string, (path: string) => void][] = [
+  ['a folder', (path) => mkdirSync(path)],
+  ['another program’s file', (path) => writeFileSync(path, 'song, artist, album\n'.repeat(400))],
+];
+test.each(inTheWay)('%s in the place of the lock’s file is named, and left as it is', async (_what, put) => {
+  await yard.app.close();
+  rmSync(lockFile());
+  put(lockFile());
+  expect(await startAnother(yard.dataDir)).toMatchObject({
+    uuid: null,
+    says:
+      `Pintally needs the name ${lockFile()} to open the yard file ${file()}. Something else has that name. ` +
+      'Nothing was changed. Move it to another folder, then try again.',
+  });
+  renameSync(lockFile(), `${lockFile()}.moved`);
+  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+});
+
+test('a folder in the place of the file that says who has the yard keeps nobody from it', async () => {
+  await yard.app.close();
+  mkdirSync(`${file()}-owner.json`);
+  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+  const second = await startAnother(yard.dataDir);
+  expect(second).toMatchObject({ uuid: null });
+  expect(second.says).toContain('Another program is using the yard file');
+});
+
+test('a folder in the place of the yard file is left as it is', async () => {
+  await yard.app.close();
+  renameSync(file(), `${file()}.old`);
+  mkdirSync(file());
+  const { says } = await startAnother(yard.dataDir);
+  expect(says).toContain('was not made by Pintally');
+  expect(readdirSync(file())).toEqual([]);
+});
+
+test('a new yard has one lock by whatever name its folder is opened', async () => {
+  const folder = join(yard.dataDir, 'new');
+  mkdirSync(folder);
+  symlinkSync(folder, join(yard.dataDir, 'linked'));
+  const [one, other] = await Promise.all([startAnother(folder), startAnother(join(yard.dataDir, 'linked'))]);
+  expect([one.uuid, other.uuid].filter((uuid) => uuid !== null)).toHaveLength(1);
 });

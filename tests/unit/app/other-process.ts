@@ -10,6 +10,8 @@ export interface OtherPintally {
   /** What a person reads there. */
   says: string | null;
   kill(): Promise<void>;
+  /** Changes a setting of the yard that it opened, and closes it. */
+  changeAndClose(): Promise<void>;
 }
 
 let running: ChildProcess[] = [];
@@ -22,13 +24,15 @@ export async function startAnother(dataDir: string, which: 'own' | 'demo' = 'own
   });
   running.push(child);
   const [line] = await once(createInterface(child.stdout), 'line');
+  const end = async (signal: 'SIGKILL' | 'SIGTERM') => {
+    child.kill(signal);
+    if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
+  };
   return {
     ...JSON.parse(line),
     pid: child.pid,
-    kill: async () => {
-      child.kill('SIGKILL');
-      if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
-    },
+    kill: () => end('SIGKILL'),
+    changeAndClose: () => end('SIGTERM'),
   };
 }
 
