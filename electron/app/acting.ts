@@ -26,6 +26,8 @@ export class OutcomeUnknown extends Error {
 export const hashOf = (input: unknown): string =>
   createHash('sha256').update(JSON.stringify(input)).digest('hex');
 
+const isFull = (error: unknown): boolean => (error as { code?: unknown } | null)?.code === 'SQLITE_FULL';
+
 /** Acts, whether a window asked for them or, as with a value that settles, nobody. */
 export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, afterwards: Afterwards) {
   /**
@@ -34,7 +36,7 @@ export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, af
    */
   function findOut<T>(id: string, error: unknown): T {
     // A full disk takes the last page of a commit or it does not: without it nothing is saved.
-    if (String((error as { code?: unknown })?.code) === 'SQLITE_FULL') throw error;
+    if (isFull(error)) throw error;
     const { acts, transaction } = yard();
     try {
       const done = acts.find(id);
@@ -67,7 +69,7 @@ export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, af
     });
   }
 
-  const act: DoAct = (asked, work) => {
+  const tryAct: DoAct = (asked, work) => {
     const { acts } = yard();
     return commit(
       () => {
@@ -78,6 +80,17 @@ export function createActing({ yard, now }: Pick<AppContext, 'yard' | 'now'>, af
       },
       (error) => findOut(asked.id, error),
     );
+  };
+
+  const act: DoAct = (asked, work) => {
+    try {
+      return tryAct(asked, work);
+    } catch (error) {
+      if (!isFull(error)) throw error;
+      // Once the WAL is in the file, it begins again where it has room. Nothing came of the act so far.
+      yard().checkpoint();
+      return tryAct(asked, work);
+    }
   };
 
   /** Does the next slice of an act, which is finished with the last one. */

@@ -16,6 +16,7 @@ export interface Failure {
 let failure: Failure | null = null;
 let writesLeft = 0;
 let commitsOnly = false;
+let hasRoomOnceBroughtIn = false;
 
 const statements = Object.getPrototypeOf(new Database(':memory:').prepare('SELECT 1')) as Statement;
 const run = statements.run;
@@ -28,14 +29,25 @@ statements.run = function (...parameters) {
   throw new Database.SqliteError('The disk of this test failed.', code);
 };
 
+const { pragma } = Database.prototype;
+Database.prototype.pragma = function (source, options) {
+  if (hasRoomOnceBroughtIn && source.startsWith('wal_checkpoint')) failure = null;
+  return pragma.call(this, source, options);
+};
+
 /**
  * Every write through SQLite in this process fails from now on, once so many were done.
- * @param onlyCommits  of transactions alone, so that what they hold is written first
+ * @param onlyCommits         of transactions alone, so that what they hold is written first
+ * @param untilWalIsBroughtIn  there is room again once the WAL was brought into the file
  */
-export function failWrites(how: Failure, { after = 0, onlyCommits = false } = {}): void {
+export function failWrites(
+  how: Failure,
+  { after = 0, onlyCommits = false, untilWalIsBroughtIn = false } = {},
+): void {
   failure = how;
   writesLeft = after;
   commitsOnly = onlyCommits;
+  hasRoomOnceBroughtIn = untilWalIsBroughtIn;
 }
 
 /** There is room again. @returns whether a write failed meanwhile */

@@ -75,6 +75,18 @@ describe('on a disk that is full after so many writes', () => {
     );
   });
 
+  test('a reading that finds no room in the WAL is saved once that is brought into the file', async () => {
+    const roundId = await begin();
+    await upToDate();
+    for (const [n, raw] of [10, 11, 12].entries()) {
+      failWrites({ code: 'SQLITE_FULL' }, { after: n, untilWalIsBroughtIn: true });
+      expect(await yard.answer('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw })).toMatchObject({
+        ok: true,
+      });
+    }
+    expect(rawOnDisk()).toEqual([10, 11, 12]);
+  });
+
   test('excluding a reading is answered as it is in the file', async () => {
     const roundId = await begin();
     for (const raw of [10, 11])
