@@ -1,3 +1,4 @@
+import { existsSync, lstatSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
@@ -70,7 +71,10 @@ export function createYards(
   writeToLog: (what: string) => void,
   beforeMigrating?: (db: Db) => void,
 ) {
-  const files = { own: join(dataDir, 'yard.sqlite'), demo: join(dataDir, 'demo-yard.sqlite') };
+  const files = {
+    own: linkedFile(join(dataDir, 'yard.sqlite')),
+    demo: linkedFile(join(dataDir, 'demo-yard.sqlite')),
+  };
   let kind: YardInfo['kind'] = 'own';
   let yard: Yard | null = null;
   /** Held as long as the yard is open. */
@@ -90,7 +94,7 @@ export function createYards(
 
   /** @throws YardFileProblem where the file was lost and cannot be rescued: it then stays open */
   function close(): void {
-    if (yard && isOurs(yard) && isLost(yard)) rescue(yard);
+    if (yard && isLost(yard)) rescue(yard);
     release();
   }
 
@@ -100,10 +104,11 @@ export function createYards(
     return !lock.wasLost() || !opened.wasWrittenByOthers();
   }
 
-  /** Whether the open file is not as we left it, apart from a WAL that was moved and could be brought in. */
+  /** Whether it has to be rescued: not where its files are as another Pintally left them, or a WAL could be brought in. */
   function isLost(opened: Yard): boolean {
     const loss = opened.loss();
-    return loss !== null && !(loss === 'wal-moved' && opened.bringInMovedWal());
+    if (loss === null || loss === 'moved') return loss !== null;
+    return isOurs(opened) && !(loss === 'wal-moved' && opened.bringInMovedWal());
   }
 
   function release(): void {
@@ -157,17 +162,20 @@ export function createYards(
    */
   function noticeMoved(): YardFileProblem | null {
     if (yard === null || problem !== null) return null;
-    const taken = lock?.taken() ?? null;
-    if (taken) {
-      setProblem(taken);
-      release();
-      moved.give();
-      return taken;
+    if (yard.loss() !== 'moved') {
+      const taken = lock?.taken() ?? null;
+      if (taken) {
+        setProblem(taken);
+        release();
+        moved.give();
+        return taken;
+      }
+      if (!isOurs(yard)) return openAgain();
+      if (yard.loss() === null) return null;
+      // Opened again, it has a WAL of its own again.
+      if (!isLost(yard))
+        return openAgain(message('yard-note.wal-brought-back', { name: `${yard.file}-wal` }));
     }
-    if (!isOurs(yard)) return openAgain();
-    if (yard.loss() === null) return null;
-    // Opened again, it has a WAL of its own again.
-    if (!isLost(yard)) return openAgain(message('yard-note.wal-brought-back', { name: `${yard.file}-wal` }));
     try {
       setProblem(rescue(yard));
       // Only now: the file that is lost holds nothing more that is not in the copy.
@@ -510,5 +518,10 @@ export function createYards(
       }
     },
   };
+}
+
+/** Where a yard file is a link to another, that one: SQLite's files are beside it. */
+function linkedFile(path: string): string {
+  return existsSync(path) && lstatSync(path).isSymbolicLink() ? realpathSync(path) : path;
 }
 export type Yards = ReturnType<typeof createYards>;

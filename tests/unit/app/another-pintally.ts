@@ -10,11 +10,11 @@ const now = () => new Date().toISOString();
 const notChecked = { ask: async () => ({ damage: null, damagedReadings: [] }), close: async () => undefined };
 const yards = createYards(dataDir, now, notChecked, console.error, () => undefined);
 if (which === 'demo') yards.openDemo();
-const { uuid, problem } = yards.info();
-console.log(JSON.stringify({ uuid, says: problem && say(problem) }));
 const waiting = setInterval(() => undefined, 1000);
 process.on('SIGTERM', () => {
   if (yards.mayWrite()) yards.current().transaction(() => yards.current().settings.put('theme', 'dark'));
   yards.close();
   clearInterval(waiting);
 });
+const { uuid, problem } = yards.info();
+console.log(JSON.stringify({ uuid, says: problem && say(problem) }));

@@ -1,16 +1,19 @@
 import {
   existsSync,
   mkdirSync,
+  mkdtempSync,
   readdirSync,
   readFileSync,
   renameSync,
   rmdirSync,
   rmSync,
   statSync,
+  symlinkSync,
   truncateSync,
   utimesSync,
   writeFileSync,
 } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
@@ -316,6 +319,22 @@ test('a file that is lost is rescued when Pintally is closed', async () => {
   rmSync(file());
   await yard.app.close();
   expect(rawValuesIn(rescued())).toEqual([12.1]);
+});
+
+test('a yard file that is a link to another disk: its WAL is watched there', async () => {
+  await yard.app.close();
+  const disk = mkdtempSync(join(tmpdir(), 'pintally-disk-'));
+  renameSync(file(), join(disk, 'my-yard'));
+  symlinkSync(join(disk, 'my-yard'), file());
+  const linked = createYards(yard.dataDir, yard.now, notChecked, console.error, () => undefined);
+  const change = () => linked.current().transaction(() => linked.current().settings.put('theme', 'dark'));
+  change();
+  truncateSync(join(disk, 'my-yard-wal'));
+  expect(change).toThrow(
+    expect.objectContaining({ problem: expect.objectContaining({ code: 'refusal.yard-moved' }) }),
+  );
+  linked.close();
+  expect(existsSync(join(disk, 'my-yard.rescued-2026-06-01'))).toBe(true);
 });
 
 test('a rescued copy that nobody was told of is named at each opening, until that is dismissed', async () => {

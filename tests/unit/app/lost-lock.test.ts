@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { say } from './a-window.ts';
 import { endOthers, startAnother } from './other-process.ts';
@@ -72,4 +73,20 @@ test('what another changed meanwhile is shown once the lock is taken back', asyn
   expect(yard.heard('changed').at(-1)).toMatchObject({ topics: ['yard'] });
   expect(rescuedCopies()).toEqual([]);
   expect(await rename('Loft')).toMatchObject({ ok: true });
+});
+
+test('a folder that is deleted, and made again by another Pintally: all that was saved here is in a rescued copy', async () => {
+  await yard.beginRound();
+  rmSync(yard.dataDir, { recursive: true });
+  const other = await startAnother(yard.dataDir);
+  expect(other.says).toBeNull();
+  expect(await rename('Loft')).toMatchObject({
+    ok: false,
+    problem: { code: 'refusal.yard-moved', facts: { state: 'replaced' } },
+  });
+  const copy = new Database(`${file()}.rescued-2026-06-01`, { readonly: true });
+  expect(copy.prepare('SELECT raw FROM reading').pluck().all()).toEqual([12.4]);
+  copy.close();
+  await yard.command('yard.openOwn', {});
+  expect(await problem()).toContain(`end process ${other.pid}`);
 });
