@@ -9,7 +9,7 @@ export type YardProblem =
   | 'missing'
   | 'gone'
   | 'replaced'
-  /** Emptied or cut short: only part of it was rescued. */
+  /** Emptied, cut short or overwritten: only part of it was rescued. */
   | 'cut'
   | 'not-rescued'
   | 'damaged'
