@@ -295,7 +295,11 @@ export function createApp({
     changed(['yard']);
   };
   yards.integrityChecked.follow(beginAndTell);
-  yards.moved.follow(beginAndTell);
+  yards.moved.follow(() => {
+    // It may be open again, over other connections.
+    leave();
+    beginAndTell();
+  });
   change(() => undefined);
   rounds.finished.follow(backups.roundFinished);
 
