@@ -12,6 +12,7 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, expect, test, vi } from 'vitest';
+import { createYards } from '../../../electron/app/yard/yards.ts';
 import { say } from './a-window.ts';
 import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -72,10 +73,19 @@ test('the demo yard of another process is not shown', async () => {
   expect(await problem()).toContain(`process ${other.pid}`);
 });
 
+const notChecked = { ask: async () => ({ damage: null, damagedReadings: [] }), close: async () => undefined };
 const file = () => join(yard.dataDir, 'yard.sqlite');
 const lockFile = () => `${file()}-lock`;
 const rename = (name: string) =>
   yard.answer('places.edit', { id: yard.place.id, basedOn: 1, changed: { name } });
+
+/** What this process makes of a data folder. */
+function openHere(folder: string) {
+  const yards = createYards(folder, yard.now, notChecked, console.error, () => undefined);
+  const { uuid, problem: found } = yards.info();
+  yards.close();
+  return { uuid, says: found && say(found) };
+}
 
 test('a file with two names is opened under neither: two could then write to it', async () => {
   await yard.app.close();
@@ -84,7 +94,7 @@ test('a file with two names is opened under neither: two could then write to it'
   linkSync(file(), join(other, 'yard.sqlite'));
   const before = readFileSync(file());
   for (const folder of [yard.dataDir, other]) {
-    const { uuid, says } = await startAnother(folder);
+    const { uuid, says } = openHere(folder);
     expect(uuid).toBeNull();
     expect(says).toBe(
       `The yard file ${join(folder, 'yard.sqlite')} has a second name on this disk, a hard link. ` +
@@ -93,7 +103,7 @@ test('a file with two names is opened under neither: two could then write to it'
   }
   expect(readFileSync(file()).equals(before)).toBe(true);
   rmSync(join(other, 'yard.sqlite'));
-  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+  expect(openHere(yard.dataDir)).toMatchObject({ says: null });
 });
 
 test('a file that gets a second name while it is open is not opened by that', async () => {
@@ -112,21 +122,21 @@ test.each(inTheWay)('%s in the place of the lock’s file is named, and left as 
   await yard.app.close();
   rmSync(lockFile());
   put(lockFile());
-  expect(await startAnother(yard.dataDir)).toMatchObject({
+  expect(openHere(yard.dataDir)).toMatchObject({
     uuid: null,
     says:
       `Pintally needs the name ${lockFile()} to open the yard file ${file()}. Something else has that name. ` +
       'Nothing was changed. Move it to another folder, then try again.',
   });
   renameSync(lockFile(), `${lockFile()}.moved`);
-  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+  expect(openHere(yard.dataDir)).toMatchObject({ says: null });
 });
 
 test('a folder in the place of the file that says who has the yard keeps nobody from it', async () => {
   await yard.app.close();
   mkdirSync(`${file()}-owner.json`);
   expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
-  const second = await startAnother(yard.dataDir);
+  const second = openHere(yard.dataDir);
   expect(second).toMatchObject({ uuid: null });
   expect(second.says).toContain('Another program is using the yard file');
 });
@@ -135,7 +145,7 @@ test('a folder in the place of the yard file is left as it is', async () => {
   await yard.app.close();
   renameSync(file(), `${file()}.old`);
   mkdirSync(file());
-  const { says } = await startAnother(yard.dataDir);
+  const { says } = openHere(yard.dataDir);
   expect(says).toContain('was not made by Pintally');
   expect(readdirSync(file())).toEqual([]);
 });
