@@ -1,6 +1,6 @@
 /**
  * The yards of a Pintally in its own process, on the data folder that it is given: it prints which yard is open,
- * and what a person reads where none is. Then it waits until it is ended, or told to close.
+ * and what a person reads where none is. Then it waits until it is ended, or told to change it and close.
  */
 import { createYards } from '../../../electron/app/yard/yards.ts';
 import { say } from './a-window.ts';
@@ -14,6 +14,7 @@ const waiting = setInterval(() => undefined, 1000);
 process.on('SIGTERM', () => {
   if (yards.mayWrite()) yards.current().transaction(() => yards.current().settings.put('theme', 'dark'));
   yards.close();
+  console.log('closed');
   clearInterval(waiting);
 });
 const { uuid, problem } = yards.info();

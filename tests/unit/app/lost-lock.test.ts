@@ -1,22 +1,15 @@
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { say } from './a-window.ts';
 import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // A process takes its time to start on a busy computer.
 vi.setConfig({ testTimeout: 20_000 });
-// Nothing is noticed meanwhile: only what is asked for and what is saved tells.
-beforeEach(() => {
-  vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
-});
 withYardOfTwo();
 afterEach(endOthers);
-afterEach(() => {
-  vi.useRealTimers();
-});
 
 const file = () => join(yard.dataDir, 'yard.sqlite');
 const lockFile = () => `${file()}-lock`;
@@ -31,21 +24,21 @@ const problem = async () => {
 test('a lock whose file is deleted is taken back before anybody else has it', async () => {
   rmSync(lockFile());
   expect(await rename('Loft')).toMatchObject({ ok: true });
-  const { says } = await startAnother(yard.dataDir);
+  const { says } = startAnother(yard.dataDir);
   expect(says).toContain(`end process ${process.pid}`);
 });
 
 test('another that opened the yard once the lock’s file was deleted has it: nothing more is written here', async () => {
   const { uuid } = await yard.query('yard.info', {});
   rmSync(lockFile());
-  const other = await startAnother(yard.dataDir);
+  const other = startAnother(yard.dataDir);
   expect(other.uuid).toBe(uuid);
   expect(await rename('Loft')).toMatchObject({ ok: false, problem: { code: 'refusal.yard-owned' } });
   expect(await problem()).toContain(`end process ${other.pid}`);
   // Who has it stays written down, and nothing was taken from that one.
   expect(readFileSync(`${file()}-owner.json`, 'utf8')).toContain(String(other.pid));
   expect(rescuedCopies()).toEqual([]);
-  await other.changeAndClose();
+  other.changeAndClose();
   expect(await yard.command('yard.openOwn', {})).toMatchObject({ uuid, problem: null, boards: 2 });
   expect(await yard.query('settings.get', {})).toMatchObject({ theme: 'dark' });
   expect(await rename('Loft')).toMatchObject({ ok: true });
@@ -56,7 +49,7 @@ test('what settles on a meter is not saved either once another has the yard', as
   await yard.command('meter.scan', {});
   await yard.command('meter.connect', { deviceId: 'hand' });
   rmSync(lockFile());
-  await startAnother(yard.dataDir);
+  startAnother(yard.dataDir);
   yard.meter.show(11.8, 4);
   expect(yard.heard('round.notSaved').map(({ problem }) => problem.code)).toEqual(['refusal.yard-owned']);
   expect(yard.heard('changed').at(-1)).toEqual({ yard: null, topics: ['yard'] });
@@ -68,7 +61,7 @@ test('what settles on a meter is not saved either once another has the yard', as
 
 test('what another changed meanwhile is shown once the lock is taken back', async () => {
   rmSync(lockFile());
-  await (await startAnother(yard.dataDir)).changeAndClose();
+  startAnother(yard.dataDir).changeAndClose();
   expect(await yard.query('settings.get', {})).toMatchObject({ theme: 'dark' });
   expect(yard.heard('changed').at(-1)).toMatchObject({ topics: ['yard'] });
   expect(rescuedCopies()).toEqual([]);
@@ -78,7 +71,7 @@ test('what another changed meanwhile is shown once the lock is taken back', asyn
 test('a folder that is deleted, and made again by another Pintally: all that was saved here is in a rescued copy', async () => {
   await yard.beginRound();
   rmSync(yard.dataDir, { recursive: true });
-  const other = await startAnother(yard.dataDir);
+  const other = startAnother(yard.dataDir);
   expect(other.says).toBeNull();
   expect(await rename('Loft')).toMatchObject({
     ok: false,

@@ -29,7 +29,7 @@ const problem = async () => {
 
 test('a second process opens nothing, and says which one has the yard', async () => {
   const file = join(yard.dataDir, 'yard.sqlite');
-  const other = await startAnother(yard.dataDir);
+  const other = startAnother(yard.dataDir);
   expect(other.uuid).toBeNull();
   expect(other.says).toBe(
     `The yard file ${file} is already open. It was opened Jun 1, 2026, 3:00 AM in a browser, ` +
@@ -41,7 +41,7 @@ test('a second process opens nothing, and says which one has the yard', async ()
 test('once the process that had it was killed, “Try again” opens the yard', async () => {
   const { uuid } = await yard.query('yard.info', {});
   await yard.command('yard.openDemo', {});
-  const other = await startAnother(yard.dataDir);
+  const other = startAnother(yard.dataDir);
   expect(other.uuid).toBe(uuid);
   await yard.command('yard.openOwn', {});
   expect(await problem()).toContain(`process ${other.pid}`);
@@ -51,7 +51,7 @@ test('once the process that had it was killed, “Try again” opens the yard', 
 
 test('the yard can be taken as soon as it was closed', async () => {
   await yard.app.close();
-  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+  expect(startAnother(yard.dataDir)).toMatchObject({ says: null });
 });
 
 test('others can still read the yard', async () => {
@@ -62,12 +62,12 @@ test('others can still read the yard', async () => {
 
 test('who has it is not known: it says so all the same', async () => {
   writeFileSync(join(yard.dataDir, 'yard.sqlite-owner.json'), '{"processId":');
-  const { says } = await startAnother(yard.dataDir);
+  const { says } = startAnother(yard.dataDir);
   expect(says).toContain('Another program is using the yard file');
 });
 
 test('the demo yard of another process is not shown', async () => {
-  const other = await startAnother(yard.dataDir, 'demo');
+  const other = startAnother(yard.dataDir, 'demo');
   expect(other.says).toBeNull();
   expect(await yard.command('yard.openDemo', {})).toMatchObject({ uuid: null });
   expect(await problem()).toContain(`process ${other.pid}`);
@@ -110,7 +110,7 @@ test('a file that gets a second name while it is open is not opened by that', as
   const other = join(yard.dataDir, 'elsewhere');
   mkdirSync(other);
   linkSync(file(), join(other, 'yard.sqlite'));
-  expect(await startAnother(other)).toMatchObject({ uuid: null });
+  expect(startAnother(other)).toMatchObject({ uuid: null });
   expect(await rename('Loft')).toMatchObject({ ok: true });
 });
 
@@ -135,7 +135,7 @@ test.each(inTheWay)('%s in the place of the lock’s file is named, and left as 
 test('a folder in the place of the file that says who has the yard keeps nobody from it', async () => {
   await yard.app.close();
   mkdirSync(`${file()}-owner.json`);
-  expect(await startAnother(yard.dataDir)).toMatchObject({ says: null });
+  expect(startAnother(yard.dataDir)).toMatchObject({ says: null });
   const second = openHere(yard.dataDir);
   expect(second).toMatchObject({ uuid: null });
   expect(second.says).toContain('Another program is using the yard file');
@@ -154,6 +154,6 @@ test('a new yard has one lock by whatever name its folder is opened', async () =
   const folder = join(yard.dataDir, 'new');
   mkdirSync(folder);
   symlinkSync(folder, join(yard.dataDir, 'linked'));
-  const [one, other] = await Promise.all([startAnother(folder), startAnother(join(yard.dataDir, 'linked'))]);
+  const [one, other] = [startAnother(folder), startAnother(join(yard.dataDir, 'linked'))] as const;
   expect([one.uuid, other.uuid].filter((uuid) => uuid !== null)).toHaveLength(1);
 });
