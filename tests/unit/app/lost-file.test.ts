@@ -295,18 +295,6 @@ test('a reading that settles is not said to be saved', async () => {
   expect(rawValuesIn(rescued())).toEqual([12.1]);
 });
 
-test('a file that is overwritten before a reading settles: all that was saved is in a copy', async () => {
-  const roundId = await begin();
-  await type(roundId, 12.1);
-  await yard.command('yard.openOwn', {});
-  await yard.command('meter.scan', {});
-  await yard.command('meter.connect', { deviceId: 'hand' });
-  writeFileSync(file(), Buffer.alloc(statSync(file()).size, 7));
-  yard.meter.show(11.8, 4);
-  expect(yard.heard('round.notSaved').map(({ problem }) => problem.code)).toEqual(['refusal.yard-moved']);
-  expect(rawValuesIn(rescued())).toEqual([12.1]);
-});
-
 test('a query notices it too', async () => {
   rmSync(file());
   expect(await info()).toMatchObject({ problem: { code: 'refusal.yard-moved' } });
