@@ -84,7 +84,7 @@ describe('a second window', () => {
     expect(await first.refusal('stacks.edit', rename)).toBe(
       'The demo yard is open now. Nothing was changed.',
     );
-    expect(await first.refusal('stacks.list', {})).toMatch(/opened the demo yard/);
+    expect(await first.refusal('stacks.list', {})).toMatch(/The demo yard is open now/);
     expect(await yard.query('stacks.list', {})).toEqual(before);
     expect(first.heard('changed').at(-1)).toEqual({
       yard: (await yard.query('yard.info', {})).uuid,
