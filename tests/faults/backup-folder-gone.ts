@@ -58,9 +58,11 @@ async function goneDuring(data: string, random: Random, remove: (chosen: string)
   const lost: string[] = [];
   if (!(await window.query('backups.state', {})).isAway) lost.push('the folder is not said to be away');
 
+  const before = (await window.query('backups.list', {})).map(({ file }) => file);
   await ask();
   const [newest] = await window.query('backups.list', {});
-  if (newest === undefined || !isWhole(newest, data)) lost.push('no whole backup is in the usual folder');
+  if (newest === undefined || before.includes(newest.file) || !isWhole(newest, data))
+    lost.push('no new, whole backup is in the usual folder');
   lost.push(...said.filter((sentence) => sentence.includes('Something went wrong')));
   await oneOf(random, [() => host.kill(), () => host.stop()])();
   return [...lost, ...(await allThere(data, ledger))];

@@ -56,7 +56,8 @@ static char folder[PATH_MAX];
 static struct control *control;
 static int log_fd = -1;
 static pthread_mutex_t lock = PTHREAD_RECURSIVE_MUTEX_INITIALIZER_NP;
-static char watched[4096]; /* by file descriptor */
+static ino_t watched[4096]; /* which file it is, by file descriptor; 0: none of the folder's */
+#define MOST_WATCHED ((int)(sizeof(watched) / sizeof(*watched)))
 
 __attribute__((constructor)) static void begin(void)
 {
@@ -98,9 +99,11 @@ static const char *inside(const char *path, char *room)
   return path[length] ? path + length + 1 : "";
 }
 
+/* Node closes some files by a system call that passes by here, and a socket then has their number. */
 static int is_watched(int fd)
 {
-  return fd >= 0 && fd < (int)sizeof(watched) && watched[fd];
+  struct stat at;
+  return fd >= 0 && fd < MOST_WATCHED && watched[fd] && !fstat(fd, &at) && at.st_ino == watched[fd];
 }
 
 static uint64_t file_of(int fd)
@@ -155,8 +158,8 @@ static int opened(int (*real)(int, const char *, int, ...), int at, const char *
   int fd = -1;
   if (!((writes && fails(OPENS)) || (is_new && fails(CREATES))))
     fd = real(at, path, flags, mode);
-  if (fd >= 0 && fd < (int)sizeof(watched)) {
-    watched[fd] = 1;
+  if (fd >= 0 && fd < MOST_WATCHED) {
+    watched[fd] = file_of(fd);
     note(is_new ? CREATE : OPENED, file_of(fd), 0, name, strlen(name));
     if (flags & O_TRUNC)
       note(TRUNCATE, file_of(fd), 0, NULL, 0);
@@ -203,7 +206,7 @@ int openat(int at, const char *path, int flags, ...)
 int close(int fd)
 {
   REAL(close);
-  if (fd >= 0 && fd < (int)sizeof(watched))
+  if (fd >= 0 && fd < MOST_WATCHED)
     watched[fd] = 0;
   return real(fd);
 }
