@@ -49,13 +49,14 @@ import { noteFullerBackup } from './yard/after-salvage.ts';
 import { createBackupFolder } from './yard/backup-folder.ts';
 import type { BackupThread } from './yard/backup-tasks.ts';
 import { createBackups } from './yard/backups.ts';
+import type { CheckThread } from './yard/check-thread.ts';
 import { createClockCheck } from './yard/clock.ts';
 import { createRestoring, restoredOf } from './yard/restoring.ts';
 import type { SalvageThread } from './yard/salvaging.ts';
 import { settingCommands, settingQueries } from './yard/settings.ts';
 import { createTransfers } from './yard/transfers.ts';
 import { createVerifying } from './yard/verifying.ts';
-import { type CheckThread, createYards } from './yard/yards.ts';
+import { createYards } from './yard/yards.ts';
 
 /** What a window has of the app. */
 export interface Connection {

@@ -6,7 +6,7 @@ import { parentPort } from 'node:worker_threads';
 import { damagedReadings } from '../../store/damaged-readings.ts';
 import { damageIn } from '../../store/yard-file.ts';
 import { answerQuestions } from '../own-thread.ts';
-import type { Checked, CheckQuestion } from './yards.ts';
+import type { Checked, CheckQuestion } from './check-thread.ts';
 
 answerQuestions(parentPort, ({ file, isThorough }: CheckQuestion): Checked => {
   const damage = damageIn(file, isThorough);

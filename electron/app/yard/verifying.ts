@@ -3,8 +3,9 @@ import { boardTopics } from '../../../shared-core/contract/topics.ts';
 import type { AppContext } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { Backups } from './backups.ts';
+import type { CheckThread } from './check-thread.ts';
 import { DAMAGED_READINGS_NOTE, damagedReadingsNote } from './yard-notes.ts';
-import type { CheckThread, Yards } from './yards.ts';
+import type { Yards } from './yards.ts';
 
 /** The setting that says which damaged readings were found when the yard was last open. */
 const KEY = 'damaged-readings';

@@ -1,4 +1,3 @@
-import { existsSync, lstatSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { Refusal } from '../../../shared-core/contract/answer.ts';
@@ -22,11 +21,12 @@ import {
   YardFileProblem,
 } from '../../store/yard-file.ts';
 import { lockYard, type YardLock } from '../../store/yard-lock.ts';
-import type { OwnThread } from '../own-thread.ts';
 import { createSignal } from '../signal.ts';
 import type { YardToBackUp } from './backups.ts';
 import { bringBuiltInUpToDate } from './built-in.ts';
+import type { CheckThread } from './check-thread.ts';
 import { makeDemoYard, removeYardFiles } from './demo-yard.ts';
+import { linkedFile } from './linked-file.ts';
 import {
   finishSalvage,
   forgetSalvage,
@@ -39,20 +39,6 @@ import {
 import { changeSettings, settingsOf } from './settings.ts';
 import { takeBackUnfinished } from './taking-back.ts';
 import { createYardNotes } from './yard-notes.ts';
-
-export interface CheckQuestion {
-  file: string;
-  /** Whether its indexes and all readings are verified, too. */
-  isThorough: boolean;
-}
-export interface Checked {
-  /** What is damaged in it, in SQLite's words; null where it is sound. */
-  damage: string | null;
-  /** The ids of readings that the disk changed, in a file that is sound otherwise. */
-  damagedReadings: number[];
-}
-/** The thread that checks a file (`check-worker.ts`). */
-export type CheckThread = OwnThread<CheckQuestion, Checked>;
 
 /** How often it is looked whether the open file is still at its path, while nobody asks for anything. */
 const LOOK_EVERY_MS = 5000;
@@ -520,8 +506,4 @@ export function createYards(
   };
 }
 
-/** Where a yard file is a link to another, that one: SQLite's files are beside it. */
-function linkedFile(path: string): string {
-  return existsSync(path) && lstatSync(path).isSymbolicLink() ? realpathSync(path) : path;
-}
 export type Yards = ReturnType<typeof createYards>;

@@ -1,0 +1,15 @@
+import type { OwnThread } from '../own-thread.ts';
+
+export interface CheckQuestion {
+  file: string;
+  /** Whether its indexes and all readings are verified, too. */
+  isThorough: boolean;
+}
+export interface Checked {
+  /** What is damaged in it, in SQLite's words; null where it is sound. */
+  damage: string | null;
+  /** The ids of readings that the disk changed, in a file that is sound otherwise. */
+  damagedReadings: number[];
+}
+/** The thread that checks a file (`check-worker.ts`). */
+export type CheckThread = OwnThread<CheckQuestion, Checked>;
