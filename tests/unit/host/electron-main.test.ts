@@ -146,10 +146,11 @@ beforeAll(async () => {
   const before = process.listeners('uncaughtException');
   process.env.PINTALLY_DATA = mkdtempSync(join(tmpdir(), 'pintally-electron-'));
   await import('../../../electron/main.ts');
-  await vi.waitFor(() => expect(seen.loaded).toBeDefined());
+  await vi.waitFor(() => expect(seen.loaded).toBeDefined(), { timeout: 30_000 });
   const added = process.listeners('uncaughtException').filter((each) => !before.includes(each));
   faultListeners.push(...(added as typeof faultListeners));
-});
+  // Everything is loaded here, on a busy computer.
+}, 60_000);
 afterAll(() => {
   seen.window?.emit('closed');
   process.env.PINTALLY_DATA = dataBefore;

@@ -57,6 +57,14 @@ describe('Settings', () => {
     ]);
   });
 
+  test.each([
+    ['own', 'It is backed up each day you open Pintally'],
+    ['demo', 'The demo yard is not backed up.'],
+  ] as const)('say what is true of backups of the %s yard', (kind, sentence) => {
+    open({}, { ...info, kind });
+    expect(screen.getByRole('main').textContent).toContain(sentence);
+  });
+
   test('the units are those of the region until a person chooses', async () => {
     const { machine, user } = open();
     act(() => useSettings.setState({ settings: { ...settings, units: null } }));

@@ -128,6 +128,17 @@ test('a backup that failed is said on every screen, and tried again from there',
   expect(machine.inputsOf('backups.make')).toEqual([{}]);
 });
 
+test('a backup that went elsewhere is said on every screen, and is no failure', async () => {
+  const elsewhere = message('backups.went-elsewhere', {
+    chosenFolder: '/media/disk',
+    usualFolder: '/home/sawyer/backups',
+  });
+  await open(aYard(), { 'backups.state': () => backupsAre({ elsewhere, chosenFolder: '/media/disk' }) });
+  expect(screen.getByText(/The newest backup is in \/home\/sawyer\/backups/).textContent).not.toContain(
+    'failed',
+  );
+});
+
 describe('a settled value that could not save itself', () => {
   const problem = message('refusal.file-in-use', {
     undone: message('refusal.value-not-saved'),
