@@ -2,6 +2,7 @@ import {
   cpSync,
   globSync,
   mkdirSync,
+  readFileSync,
   renameSync,
   rmSync,
   statSync,
@@ -34,6 +35,9 @@ const swaps: Record<string, (data: string, other: string) => void> = {
   },
   'cut to nothing': (data) => truncateSync(yardFileIn(data)),
   'its log deleted': (data) => rmSync(`${yardFileIn(data)}-wal`, { force: true }),
+  'its log emptied': (data) => truncateSync(`${yardFileIn(data)}-wal`),
+  'another yard written over it': (data, other) =>
+    writeFileSync(yardFileIn(data), readFileSync(yardFileIn(other))),
   'cut in half': (data) => truncateSync(yardFileIn(data), statSync(yardFileIn(data)).size / 2),
 };
 
@@ -92,7 +96,8 @@ async function swapOnce(data: string, swap: (data: string) => void): Promise<str
 }
 
 function holdsAll(file: string, readings: readonly SavedReading[]): boolean {
-  if (!statSync(file).isFile()) return false;
+  // Opening one removes what lies beside it.
+  if (!statSync(file, { throwIfNoEntry: false })?.isFile()) return false;
   try {
     const db = new Database(file, { readonly: true });
     try {
