@@ -11,7 +11,9 @@ test('the EMC of a place is read by arrow keys, and saved as a picture', async (
   await shed.getByRole('slider', { name: 'Values: EMC at Pole shed, by month' }).focus();
   await page.keyboard.press('Home');
   await page.keyboard.press('ArrowRight');
-  await expect(shed.getByRole('status')).toContainText(/February.*EMC: [\d.]+%/);
+  await expect(shed.getByRole('status')).toContainText(
+    /February.*EMC from readings: [\d.]+%.*EMC of typical air: [\d.]+%/,
+  );
 
   const saved = async (item: string) => {
     const download = page.waitForEvent('download');

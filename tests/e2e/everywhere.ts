@@ -27,10 +27,10 @@ const layers =
 /** Looks at what is on screen. `layer` is what lies over it, if anything does. */
 export type Look = (where: string, layer: Locator | null) => Promise<void>;
 
-/** Waits until the screen shows what it asked for. */
+/** Waits until the screen shows what it asked for: on a busy computer a forecast takes long. */
 export async function settled(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-  await expect(page.locator('.loading')).toHaveCount(0);
+  await expect(page.locator('.loading')).toHaveCount(0, { timeout: 30_000 });
   // Twice: a list that has come may ask for more.
   for (let frames = 0; frames < 2; frames++) {
     await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 20))));
@@ -177,7 +177,7 @@ async function cutSections(page: Page): Promise<void> {
  * @returns the names of what was opened over a screen
  */
 export async function everywhere(page: Page, look: Look): Promise<string[]> {
-  page.setDefaultTimeout(5_000);
+  page.setDefaultTimeout(15_000);
   await settled(page);
   await look('first start', null);
   await page.getByRole('combobox', { name: 'Species' }).fill('oak');
@@ -188,9 +188,11 @@ export async function everywhere(page: Page, look: Look): Promise<string[]> {
   const walk: Walk = { page, look, pressed: new Set(), opened: [] };
   const visit = async (path: string, prepare = async () => {}) => {
     const open = async () => {
-      await page.goto('about:blank');
-      await page.goto(`${base}#/${path}`);
-      await settled(page);
+      // A screen that was left is shown as new.
+      for (const next of [path === 'nowhere' ? 'stacks' : 'nowhere', path]) {
+        await page.goto(`${base}#/${next}`);
+        await settled(page);
+      }
       await prepare();
       await settled(page);
     };

@@ -3,8 +3,10 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
+import { giveDemoYard } from './ready-demo.ts';
 
 const root = resolve(import.meta.dirname, '../..');
+const newDataDir = (): string => mkdtempSync(join(tmpdir(), 'pintally-e2e-'));
 
 export interface RunningPintally {
   page: Page;
@@ -19,15 +21,14 @@ export interface RunningPintally {
  */
 export async function startPintally(
   page: Page,
-  {
-    dataDir = mkdtempSync(join(tmpdir(), 'pintally-e2e-')),
-    env = {},
-  }: { dataDir?: string; env?: NodeJS.ProcessEnv } = {},
+  { dataDir = newDataDir(), env = {} }: { dataDir?: string; env?: NodeJS.ProcessEnv } = {},
 ): Promise<RunningPintally & { stop(): Promise<void> }> {
   const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
     env: { ...process.env, ...env, PINTALLY_DATA: dataDir },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
+  // Where a test fails on the way, its host would go on and slow the others down.
+  process.once('exit', () => host.kill());
   await page.goto(await addressOf(host));
   // The start link's page takes the ticket and leads on to the window.
   await page.waitForURL(({ pathname }) => pathname === '/');
@@ -57,7 +58,7 @@ function addressOf(host: ChildProcess): Promise<string> {
   });
 }
 
-/** A test with Pintally running on an empty yard. A fault on the page fails the test. */
+/** A test with Pintally running on an empty yard, with a demo yard that was made before. A fault on the page fails the test. */
 export const test = base.extend<{ pintally: RunningPintally }>({
   pintally: async ({ page }, use) => {
     const faults: unknown[] = [];
@@ -69,7 +70,9 @@ export const test = base.extend<{ pintally: RunningPintally }>({
       const isLateIcon = /origin 'null'|net::ERR_FAILED/.test(said) && said.includes('/assets/icon-');
       if (message.type() === 'error' && !isLateIcon && !isLeft) faults.push(message.text());
     });
-    const running = await startPintally(page);
+    const dataDir = newDataDir();
+    giveDemoYard(dataDir);
+    const running = await startPintally(page, { dataDir });
     await use(running);
     // Everything said before this answer has arrived. What the left page still asks for is nobody's fault.
     await page.evaluate(() => document.readyState);

@@ -1,11 +1,19 @@
 import { defineConfig } from '@playwright/test';
 
+/** With tests of a minute. They come first, so that at the end no worker waits for one of them. */
+const long = ['no-barriers.spec.ts', 'round-live.spec.ts', 'many-boards.spec.ts'];
+
 export default defineConfig({
   testDir: '.',
   outputDir: '../../artifacts/e2e',
+  globalSetup: './ready-demo.ts',
   // Each test has its own host, yard and browser. Only `round-live` uses the emulated radio, in one test.
   fullyParallel: true,
   workers: 2,
+  projects: [
+    { name: 'long', testMatch: long },
+    { name: 'rest', testIgnore: long },
+  ],
   timeout: 120_000,
   expect: { timeout: 10_000 },
   forbidOnly: true,
