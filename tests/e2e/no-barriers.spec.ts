@@ -138,7 +138,7 @@ test.describe('small', () => {
       ] as const) {
         await page.setViewportSize({ width, height });
         // What measures itself is drawn again a moment later.
-        await eventually(() => hidden(page), { message: `${where}, ${width} px`, timeout: 2_000 }).toEqual(
+        await eventually(() => hidden(page), { message: `${where}, ${width} px`, timeout: 10_000 }).toEqual(
           [],
         );
       }
