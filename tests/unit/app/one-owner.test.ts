@@ -18,7 +18,7 @@ import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // A process takes its time to start on a busy computer.
-vi.setConfig({ testTimeout: 20_000 });
+vi.setConfig({ testTimeout: 90_000, hookTimeout: 30_000 });
 withYardOfTwo();
 afterEach(endOthers);
 

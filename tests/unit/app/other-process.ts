@@ -15,7 +15,7 @@ export interface OtherPintally {
   changeAndClose(): void;
 }
 
-const MOST_MS = 15_000;
+const MOST_MS = 40_000;
 let running: ChildProcess[] = [];
 
 /** Starts Pintally in its own process (`another-pintally.ts`). Nothing happens in this one until it has said what it opened. */
