@@ -24,7 +24,8 @@ export function createComparing(
 
   const rounds = createBacklog(context, async (roundId, yieldIfDue) => {
     const { comparisons, readings, transaction } = context.yard();
-    comparisons.begin(roundId);
+    // In transactions, which notice a file or WAL that is not as it was left.
+    transaction(() => comparisons.begin(roundId));
     const walked = readings.boardsWalked(roundId);
     const given: BoardOfRound[] = [];
     for (const boardId of walked) {
@@ -52,7 +53,7 @@ export function createComparing(
       }
       if (!(await yieldIfDue())) return [];
     }
-    if (!comparisons.settle(roundId, RULES_VERSION)) rounds.add([roundId]);
+    if (!transaction(() => comparisons.settle(roundId, RULES_VERSION))) rounds.add([roundId]);
     return topics;
   });
 
