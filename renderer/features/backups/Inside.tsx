@@ -32,5 +32,7 @@ export function partsOf(leftOut: LeftOut): Message[] {
   const kinds = Object.keys(leftOut) as (keyof LeftOut)[];
   return kinds
     .filter((kind) => leftOut[kind] > 0)
-    .map((kind) => message(`restore.part.${kind}`, { count: leftOut[kind] }));
+    .map((kind) =>
+      message(`restore.part.${kind === 'ovenChecks' ? 'oven-checks' : kind}`, { count: leftOut[kind] }),
+    );
 }

@@ -68,7 +68,7 @@ export const backups = {
   'restore.part.boards': '{count, plural, one {# board} other {# boards}}',
   'restore.part.rounds': '{count, plural, one {# round} other {# rounds}}',
   'restore.part.places': '{count, plural, one {# place} other {# places}}',
-  'restore.part.ovenChecks': '{count, plural, one {# oven-dry check} other {# oven-dry checks}}',
+  'restore.part.oven-checks': '{count, plural, one {# oven-dry check} other {# oven-dry checks}}',
   'restore.part.corrections': '{count, plural, one {# correction} other {# corrections}}',
   'restore.part.edits': '{count, plural, one {# edit} other {# edits}}',
   'restore.backed-up-first': 'Your current yard is backed up first.',

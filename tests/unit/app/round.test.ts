@@ -484,7 +484,7 @@ describe('a round with a live meter', () => {
     expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
     expect(yard.heard('round.notSaved')).toEqual([]);
     expect(yard.heard('updates.delayed').map(({ problem }) => problem && say(problem))).toEqual([
-      expect.stringMatching(/It was saved.*open this page again/),
+      expect.stringMatching(/What was saved is safe.*open this page again/),
     ]);
     expect((await readingsOf(roundId)).map(({ raw }) => raw)).toEqual([11.8]);
   });
