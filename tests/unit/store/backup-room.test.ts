@@ -19,7 +19,8 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'pintally-room-'));
   yard = join(folder, 'yard.sqlite');
   const db = new Database(yard);
-  db.exec('CREATE TABLE board (id INTEGER PRIMARY KEY)');
+  for (const table of ['stack', 'board', 'reading'])
+    db.exec(`CREATE TABLE ${table} (id INTEGER PRIMARY KEY)`);
   db.close();
   target = join(
     folder,
@@ -40,7 +41,7 @@ test('a backup that would leave less than 16 MB is refused before a byte of it i
   expect(readdirSync(folder)).toEqual(['yard.sqlite']);
 });
 
-test('one that leaves that much is made', async () => {
+test('a backup that leaves 16 MB is made', async () => {
   leave(17 * 1024 * 1024);
   await writeBackup(yard, target);
   expect(readdirSync(folder)).toHaveLength(2);
