@@ -25,7 +25,7 @@ interface UnderWayAct extends AskedAct {
 /**
  * Does acts on many records in slices, between which everybody else has their turn; one such act after the other. It is
  * all or nothing: where one is stopped or refused on the way, its slices are taken back. Where the app ends in between, the next
- * opening of the yard does that (`yards.ts`). One that is a single slice is done as any other act.
+ * opening of the yard does that (`opening.ts`). One that is a single slice is done as any other act.
  */
 export function createActingInSlices(
   context: AppContext,

@@ -120,3 +120,5 @@ export function createYardNotes() {
     },
   };
 }
+
+export type YardNotes = ReturnType<typeof createYardNotes>;

@@ -1,0 +1,91 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
+import { FileMoved, type Yard } from '../../store/yard.ts';
+import {
+  asProblem,
+  damagedFile,
+  isDamage,
+  isDiskFault,
+  type YardFileProblem,
+} from '../../store/yard-file.ts';
+import { release, stopFor } from './closing.ts';
+import { type HeldYard, setProblem } from './held-yard.ts';
+import type { Open } from './opening.ts';
+import { isLost, isOurs, rescue } from './rescuing.ts';
+
+/** Notices that the open file was moved, spoiled or taken by another Pintally, or that it is damaged. */
+export function createNoticingLoss(held: HeldYard, open: Open) {
+  /**
+   * Where the open yard is another Pintally's by now, it is closed. Where its file is no longer at its path, or spoiled, it
+   * is rescued and closed. Why, or null.
+   */
+  function noticeMoved(): YardFileProblem | null {
+    const { yard, lock } = held;
+    if (yard === null || held.problem !== null) return null;
+    if (yard.loss() !== 'moved') {
+      const taken = lock?.taken() ?? null;
+      if (taken) {
+        setProblem(held, taken);
+        release(held);
+        held.moved.give();
+        return taken;
+      }
+      if (!isOurs(held, yard)) return openAgain();
+      if (yard.loss() === null) return null;
+      // Opened again, it has a WAL of its own again.
+      if (!isLost(held, yard))
+        return openAgain(message('yard-note.wal-brought-back', { name: `${yard.file}-wal` }));
+    }
+    try {
+      setProblem(held, rescue(held, yard));
+      // Only now: the file that is lost holds nothing more that is not in the copy.
+      release(held);
+    } catch (error) {
+      setProblem(held, asProblem(error, yard.file));
+    }
+    held.mayWrite = false;
+    held.moved.give();
+    return held.problem;
+  }
+
+  function openAgain(found?: Message): YardFileProblem | null {
+    open(held.kind);
+    if (found) {
+      held.log(found.code);
+      held.notes.add(found);
+    }
+    held.moved.give();
+    return held.problem;
+  }
+
+  /** The yard whose transactions, where its file was moved, say so and what was rescued. */
+  function guarded(opened: Yard): Yard {
+    const transaction: Yard['transaction'] = (work) => {
+      try {
+        return opened.transaction(() => {
+          const made = work();
+          if (!isOurs(held, opened)) throw new FileMoved();
+          return made;
+        });
+      } catch (error) {
+        if (opened.inTransaction()) throw error;
+        if (error instanceof FileMoved)
+          throw noticeMoved() ?? held.problem ?? new Refusal(message('refusal.try-again'));
+        if (isDamage(error) || isDiskFault(error)) throw noticeDamage(opened, error) ?? error;
+        throw error;
+      }
+    };
+    return { ...opened, transaction };
+  }
+
+  /** What a person reads where a file turns out to be damaged or lost while it is written; null where it is neither. */
+  function noticeDamage(opened: Yard, error: unknown): YardFileProblem | null {
+    const lost = noticeMoved();
+    if (lost !== null || held.yard !== opened || held.checking !== null || !isDamage(error)) return lost;
+    stopFor(held, damagedFile(opened.file));
+    held.moved.give();
+    return held.problem;
+  }
+
+  return { noticeMoved, guarded };
+}

@@ -1,0 +1,100 @@
+import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { makePrivateFolder } from '../../store/private-files.ts';
+import { isPart, rescuedCopyOf } from '../../store/rescued-copy.ts';
+import { finishRestore } from '../../store/restore.ts';
+import { openYard, type Yard } from '../../store/yard.ts';
+import { asProblem, type Db, damagedFile, damageIn, YardFileProblem } from '../../store/yard-file.ts';
+import { lockYard } from '../../store/yard-lock.ts';
+import { bringBuiltInUpToDate } from './built-in.ts';
+import type { CheckThread } from './check-thread.ts';
+import { close, stopFor } from './closing.ts';
+import { makeDemoYard } from './demo-yard.ts';
+import { dayOf, fileOf, type HeldYard, setProblem } from './held-yard.ts';
+import { finishSalvage, salvageReport } from './salvaging.ts';
+import { takeBackUnfinished } from './taking-back.ts';
+
+/** Closes what is open, and opens a yard; where that fails, the held yard has a problem. */
+export type Open = (which: YardInfo['kind']) => void;
+
+/** @param guarded  the yard whose transactions notice that its file was lost or is damaged */
+export function createOpening(
+  held: HeldYard,
+  dataDir: string,
+  checkThread: CheckThread,
+  guarded: (opened: Yard) => Yard,
+  beforeMigrating?: (db: Db) => void,
+): Open {
+  async function checkIntegrity(opened: Yard): Promise<void> {
+    const { file } = opened;
+    try {
+      const checked = await checkThread.ask({ file, isThorough: false }).catch((fault) => {
+        if (held.yard !== opened) return null;
+        // A file that nobody checked is not written to: better the window waits.
+        held.reportFault(fault);
+        return { damage: damageIn(file) };
+      });
+      if (held.yard !== opened || checked === null) return;
+      held.checking = null;
+      if (checked.damage !== null) throw damagedFile(file);
+      opened.allowWriting();
+      beginWriting(held, opened);
+    } catch (error) {
+      stopFor(held, asProblem(error, file));
+    }
+    held.integrityChecked.give();
+  }
+
+  return (which) => {
+    const { files, notes, now } = held;
+    try {
+      close(held);
+    } catch (error) {
+      setProblem(held, asProblem(error, fileOf(held)));
+      return;
+    }
+    held.kind = which;
+    held.problem = null;
+    held.rescuedFromReplaced = null;
+    notes.forget();
+    const file = files[which];
+    try {
+      makePrivateFolder(dataDir);
+      held.lock = lockYard(file, now());
+      if (which === 'own') finishRestore(file);
+      const isSalvageFinished = finishSalvage(file, dayOf(held));
+      refuseGone(file);
+      if (which === 'demo') makeDemoYard(file, now());
+      const opened = guarded(openYard(file, which === 'own' ? beforeMigrating : undefined));
+      held.yard = opened;
+      notes.begin(opened);
+      if (isSalvageFinished) tellSalvaged(held);
+      if (opened.integrityChecked) beginWriting(held, opened);
+      else held.checking = checkIntegrity(opened);
+    } catch (error) {
+      stopFor(held, asProblem(error, file));
+    }
+  };
+}
+
+/** What could be read of a damaged file was put in its place. */
+export function tellSalvaged(held: HeldYard): void {
+  const report = salvageReport(fileOf(held));
+  held.log('yard-salvaged', JSON.stringify(report?.kinds));
+  if (report) held.notes.addSalvaged(report);
+}
+
+/** A yard file that is gone, and was rescued, is not replaced by an empty one. */
+function refuseGone(file: string): void {
+  const rescuedFile = rescuedCopyOf(file);
+  if (rescuedFile === null) return;
+  const code = isPart(rescuedFile) ? 'refusal.yard-partly-gone' : 'refusal.yard-gone';
+  throw new YardFileProblem(message(code, { file, rescuedFile }), false);
+}
+
+function beginWriting(held: HeldYard, opened: Yard): void {
+  const changed = opened.transaction(() => bringBuiltInUpToDate(opened));
+  if (changed > 0) held.notes.add(message('yard-note.built-in-repaired', { entries: changed }));
+  if (takeBackUnfinished(opened, held.now)) held.notes.add(message('yard-note.taken-back'));
+  held.mayWrite = true;
+}
