@@ -4,7 +4,7 @@ import { useLink } from '../stores/link.ts';
 import { followMeter, loadMeter } from '../stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
 import { followDelays } from '../stores/notices.ts';
-import { followNotSaved } from '../stores/round.ts';
+import { followNotSaved } from '../stores/round-news.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';

@@ -1,5 +1,5 @@
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
-import { finishRound } from '../../stores/round.ts';
+import { finishRound } from '../../stores/round-opening.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';

@@ -1,6 +1,8 @@
 import { useEffect } from 'react';
 import { useLink } from '../../stores/link.ts';
-import { followRound, openRound, useRound } from '../../stores/round.ts';
+import { useRound } from '../../stores/round.ts';
+import { followRound } from '../../stores/round-news.ts';
+import { openRound } from '../../stores/round-opening.ts';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { Probe } from './Probe.tsx';

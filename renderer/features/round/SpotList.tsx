@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { pinsOf, planSpots, spotName } from '../../../shared-core/probing/readings/spots.ts';
-import { exclude, include } from '../../stores/round.ts';
+import { exclude, include } from '../../stores/round-corrections.ts';
 import { McValue } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
-import { setWoodTemp } from '../../stores/round.ts';
+import { setWoodTemp } from '../../stores/round-opening.ts';
 import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
 

@@ -1,5 +1,6 @@
 import { type Draft, dropDraft } from '../../stores/drafts.ts';
-import { aimAt, reopenRound } from '../../stores/round.ts';
+import { aimAt } from '../../stores/round-aim.ts';
+import { reopenRound } from '../../stores/round-opening.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';

@@ -10,17 +10,10 @@ import { message } from '../../../shared-core/words/message.ts';
 import type { Draft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
-import {
-  aimAt,
-  replaceByLive,
-  replaceByTyped,
-  saveLive,
-  saveTyped,
-  sayLeftOpen,
-  spotsToRead,
-  undoLast,
-  useRound,
-} from '../../stores/round.ts';
+import { useRound } from '../../stores/round.ts';
+import { aimAt, sayLeftOpen, spotsToRead } from '../../stores/round-aim.ts';
+import { undoLast } from '../../stores/round-corrections.ts';
+import { replaceByLive, replaceByTyped, saveLive, saveTyped } from '../../stores/round-saving.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { needsNoMachine, type RoundAction } from './round-keys.ts';

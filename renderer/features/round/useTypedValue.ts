@@ -12,7 +12,7 @@ import {
   useDrafts,
   useDraftsOf,
 } from '../../stores/drafts.ts';
-import { goOnFrom } from '../../stores/round.ts';
+import { goOnFrom } from '../../stores/round-aim.ts';
 import { useYard } from '../../stores/yard.ts';
 
 /**

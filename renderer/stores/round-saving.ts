@@ -1,0 +1,103 @@
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { RequestInput } from '../../shared-core/contract/requests.ts';
+import {
+  type Aim,
+  type InsertionReading,
+  newestOf,
+  type RoundState,
+} from '../../shared-core/contract/round.ts';
+import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { bridge } from '../data/bridge.ts';
+import { type Draft, dropDraft, keepDraft } from './drafts.ts';
+import { useMeter } from './meter.ts';
+import { inRound, useRound } from './round.ts';
+import { firstToRead, follow, isSame, move, moveOn, sending, settledRound } from './round-aim.ts';
+
+/** What a command that saves names beside the value. */
+type SpotToSave = Omit<RequestInput<'rounds.saveLive'>, 'roundId'>;
+
+/** The newest reading of a spot that the window shows. */
+const newestAt = (round: RoundState | null, { boardId, spotIndex }: Aim): number | null =>
+  (round?.probed?.boardId === boardId && newestOf(round.probed, spotIndex)?.id) || null;
+
+/**
+ * Saves at a spot, and goes on to the next one on screen at once, so that the next value is not saved at this one too.
+ * @throws Refusal; the aim is back at the spot then, unless the person went on
+ */
+async function saveAt(
+  { boardId, spotIndex: given }: Aim,
+  send: (at: SpotToSave) => Promise<unknown>,
+): Promise<void> {
+  const find = (round: RoundState | null) => round?.boards.find((each) => each.boardId === boardId);
+  let { round } = useRound.getState();
+  // Typed before the window knew which spot is the first one to read.
+  const unjudged = find(round);
+  if (given === null && unjudged?.isRead && unjudged.finding === null) round = await settledRound();
+  const board = find(round);
+  if (!round || !board) throw new Refusal(message('refusal.not-found', { what: 'board' }));
+  const spotIndex = given ?? firstToRead(board);
+  if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
+  const at = { boardId, spotIndex };
+  const isKnown = !board.isRead || round.probed?.boardId === boardId;
+  const known = isKnown ? Promise.resolve(round) : settledRound();
+  sending.add(at);
+  const next = { boardId, spotIndex: firstToRead(board, spotIndex + 1) };
+  moveOn(at, next);
+  try {
+    await move(known.then((now) => send({ ...at, newestReadingId: newestAt(now, at) })));
+  } catch (error) {
+    sending.delete(at);
+    if (isSame(useRound.getState().round?.aim ?? null, next)) follow({ roundId: round.id, aim: at });
+    throw error;
+  } finally {
+    sending.delete(at);
+  }
+}
+
+/** Saves the live value where the window aims, or offers to replace the reading that these pins were saved as. */
+export const saveLive = () =>
+  inRound(async (round) => {
+    const { insertion } = useMeter.getState();
+    if (insertion?.roundId === round.id) {
+      useRound.setState({ offersReplacing: true });
+      return;
+    }
+    if (round.aim === null) return;
+    await saveAt(round.aim, (at) => bridge().command('rounds.saveLive', { roundId: round.id, ...at }));
+  });
+
+/** Saves the live value in place of the reading that these pins were saved as. */
+export const replaceByLive = ({ roundId, boardId, spotIndex, readingId }: InsertionReading) =>
+  inRound(() => {
+    const at = { roundId, boardId, spotIndex, newestReadingId: readingId, replaces: readingId };
+    return bridge().command('rounds.saveLive', at);
+  });
+
+/** Takes what was typed out of the field while it is being saved; where it was not saved, it is there again. */
+async function sendDraft(draft: Draft, send: () => Promise<unknown>): Promise<void> {
+  dropDraft(draft);
+  try {
+    await send();
+  } catch (error) {
+    keepDraft({ ...draft, isSent: true });
+    throw error;
+  }
+}
+
+/** Saves a typed value at the spot it was typed for, or at the one that the person chose for it. */
+export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim = draft) =>
+  inRound(({ id: roundId }) =>
+    sendDraft(draft, () =>
+      saveAt({ boardId, spotIndex }, (at) => bridge().command('rounds.saveTyped', { roundId, raw, ...at })),
+    ),
+  );
+
+/** Saves a value in place of a reading at the same spot. */
+export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedReading, draft?: Draft) =>
+  inRound(async ({ id: roundId }) => {
+    if (spotIndex === null) return;
+    const at = { roundId, boardId, spotIndex, newestReadingId: id, replaces: id };
+    const send = () => bridge().command('rounds.saveTyped', { ...at, raw });
+    await (draft ? sendDraft(draft, send) : send());
+  });
