@@ -1,17 +1,15 @@
 import type { Statement } from 'better-sqlite3';
 import {
   type Board,
-  type BoardFilter,
   type BoardRow,
-  type BoardSort,
   boardSchema,
   latestFindingSchema,
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
+import { type BoardPage, conditionOf, orders, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
-import { CALL_RANK } from './migrations/0011-outlooks.ts';
 import { moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
@@ -41,17 +39,6 @@ interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'isElsewhere
   finding: string | null;
   outlook: string | null;
   isElsewhere: 0 | 1;
-}
-
-/** Which page of which boards, and in which order. */
-export interface BoardPage {
-  stackId: number | null;
-  search: string;
-  filter?: BoardFilter | null;
-  sort?: BoardSort;
-  descending?: boolean;
-  offset: number;
-  limit: number;
 }
 
 /** What a board's volume and weight are made from; `averagePct` null where it was never soundly probed. */
@@ -93,49 +80,6 @@ const select = `
   LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
   LEFT JOIN outlook o ON o.board_id = b.id
   LEFT JOIN place best ON best.id = ${valueIn('o.record', '$.elsewhere.placeId')}`;
-
-interface Order {
-  by: (direction: 'ASC' | 'DESC') => string;
-  /** Where those of the whole yard come in that order. SQLite would rather sort 100,000 boards than use the index. */
-  ofYard: string;
-}
-
-const byColumn = (column: string, index: string): Order => ({
-  by: (direction) => `ORDER BY ${column} ${direction} NULLS LAST, b.id ${direction}`,
-  ofYard: `FROM board b INDEXED BY ${index}`,
-});
-
-const orders: Record<BoardSort, Order> = {
-  added: { by: (direction) => `ORDER BY b.id ${direction}`, ofYard: 'FROM board b' },
-  code: byColumn('b.code', 'board_by_code'),
-  average: byColumn('b.latest_average_pct', 'board_by_average'),
-  call: byColumn(CALL_RANK, 'board_by_call'),
-  ready: byColumn('b.ready_on', 'board_by_ready'),
-  read: byColumn('b.latest_at', 'board_by_reading'),
-  species: {
-    by: (direction) => `ORDER BY w.name ${direction}, w.id ${direction}, b.id ${direction}`,
-    ofYard: 'FROM species w CROSS JOIN board b INDEXED BY board_by_species ON b.species_id = w.id',
-  },
-};
-
-const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDEXED BY board_by_standing
-  ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
-const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
-const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
-  OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
-
-/** Their number is that of the call in CALL_RANK; boards without one have the next. */
-const CALLS = ['ready', 'bring-in', 'keep-drying', 'probe-again', 'not-probed'];
-
-function conditionOf({ stackId, search, filter = null }: BoardPage): string {
-  return [
-    'WHERE b.archived_at IS NULL',
-    ...(stackId === null ? [] : ['AND b.stack_id = @stackId']),
-    ...(filter === 'elsewhere' ? [ELSEWHERE] : stackId === null ? [] : [WITH_STACK]),
-    ...(filter === null || filter === 'elsewhere' ? [] : [`AND ${CALL_RANK} = ${CALLS.indexOf(filter)}`]),
-    ...(search === '' ? [] : [FOUND]),
-  ].join(' ');
-}
 
 function latestFrom(record: string | null, boardId: number, badCaches: BadCacheCollector) {
   if (record === null) return null;

@@ -35,7 +35,7 @@ export const nothing: RoundStore = {
   saved: null,
 };
 
-/** The round on screen. Only the files beside that begin with `round-` change it. */
+/** The round on screen, and what was last said in it. */
 export const useRound = create<RoundStore>()(() => nothing);
 
 /** Does something in the round on screen; a refusal is shown there until the next thing is done. */
