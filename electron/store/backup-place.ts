@@ -50,7 +50,7 @@ export function takeFolder(typed: string, usual: string): ChosenFolder | null {
     writeWhole(file, mark);
     return { folder, mark };
   } catch {
-    throw new Refusal(message('refusal.backup-folder-refused', { folder }));
+    throw new Refusal(message('refusal.backup-folder-not-changed', { folder }));
   }
 }
 

@@ -82,18 +82,28 @@ export async function withChosenYard<T>(
 
 function refuseNoYard(file: string): void {
   if (!stat(file)?.isFile()) throw new Refusal(message('refusal.restore-file-gone'));
+  if (!isDatabase(file)) throw new Refusal(message('refusal.restore-no-yard'));
   const found = identify(file);
   if (found === 'newer') throw new Refusal(message('refusal.restore-newer'));
   if (found !== 'ours') throw new Refusal(message('refusal.restore-no-yard'));
 }
 
-/** Whether all of a file is in it, and SQLite would write nothing to read it. */
-function isAlone(file: string): boolean {
+/** The start of SQLite's header, https://www.sqlite.org/fileformat.html, section 1.3. */
+function headerOf(file: string): Buffer {
   const header = Buffer.alloc(20);
   const opened = openSync(file, 'r');
   readSync(opened, header, 0, header.length, 0);
   closeSync(opened);
-  // https://www.sqlite.org/fileformat.html, section 1.3: 1 in both where there is no WAL.
+  return header;
+}
+
+/** By how it begins: any other file is not a damaged yard. */
+const isDatabase = (file: string): boolean => headerOf(file).toString('latin1').startsWith('SQLite');
+
+/** Whether all of a file is in it, and SQLite would write nothing to read it. */
+function isAlone(file: string): boolean {
+  const header = headerOf(file);
+  // 1 in both where there is no WAL.
   const isWal = header[18] !== 1 || header[19] !== 1;
   return !isWal && BESIDE.every((suffix) => sizeOf(file + suffix) === 0);
 }

@@ -6,7 +6,7 @@ import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
 import { settingWrites } from './setting-table.ts';
-import { leftOutOf } from './yard-comparison.ts';
+import { missingPartsOf } from './yard-comparison.ts';
 import { BACKUP_ID, backupIdOf, contentsIn } from './yard-contents.ts';
 import { type Db, openYardFile } from './yard-file.ts';
 
@@ -50,9 +50,12 @@ export async function prepareRestore(
  * @param restored  what the restored yard says of its restore; null where the yard before could not be backed up
  * @throws Refusal that says what was wrong with the disk
  */
-export function completeRestore(yardFile: string, restored: Omit<Restored, 'leftOut'> | null): void {
+export function completeRestore(yardFile: string, restored: Omit<Restored, 'missing'> | null): void {
   try {
-    const told = restored && { ...restored, leftOut: leftOutOf(restored.undoFile, unfinished(yardFile)) };
+    const told = restored && {
+      ...restored,
+      missing: missingPartsOf(restored.undoFile, unfinished(yardFile)),
+    };
     edit(yardFile, (db) => settingWrites(db).put(RESTORED, told));
     syncFile(unfinished(yardFile));
     renameSync(unfinished(yardFile), finished(yardFile));

@@ -20,6 +20,7 @@ export function typedPath(typed: string): string {
   const isTooLong =
     Buffer.byteLength(path) > LONGEST_PATH ||
     path.split(/[\\/]/).some((name) => Buffer.byteLength(name) > LONGEST_NAME);
-  if (isTooLong) throw new Refusal(message('refusal.path-too-long'));
+  if (isTooLong)
+    throw new Refusal(message('refusal.nothing-changed', { why: message('validation.path-too-long') }));
   return resolve(path);
 }

@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import type { LeftOut } from '../../shared-core/contract/backups.ts';
+import type { MissingParts } from '../../shared-core/contract/backups.ts';
 import { columnsOf } from './yard-contents.ts';
 import type { Db } from './yard-file.ts';
 
@@ -19,7 +19,7 @@ const EDITED = ['stack', 'board', 'place', 'round', 'meter', 'species', 'end_use
  * @param file   the yard, of this layout
  * @param other  one of this or an earlier layout, that `withChosenYard` gives
  */
-export function leftOutOf(file: string, other: string): LeftOut {
+export function missingPartsOf(file: string, other: string): MissingParts {
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
     // Read-only like the connection that it is attached to.

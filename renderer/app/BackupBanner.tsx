@@ -1,6 +1,7 @@
 import { bridge } from '../data/bridge.ts';
 import { useQuery } from '../data/useQuery.ts';
-import { hrefOf } from '../stores/navigation.ts';
+import { isLinkLost, useLink } from '../stores/link.ts';
+import { hrefOf, useNavigation } from '../stores/navigation.ts';
 import { attempt } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button, ButtonLink } from '../ui/Button.tsx';
@@ -13,23 +14,27 @@ import { useWords } from '../words.ts';
 export function BackupBanner() {
   const { say } = useWords();
   const state = useQuery('backups.state', {}).output;
+  const isLost = useLink(isLinkLost);
+  const isHere = useNavigation(({ route }) => route.name === 'backups');
   if (!state) return null;
   const { problem, elsewhere } = state;
-  const told = problem ? say('backups.failed', { why: problem }) : elsewhere && say(elsewhere);
-  if (!told) return null;
+  const sentence = problem ? say('backups.failed', { why: problem }) : elsewhere && say(elsewhere);
+  if (!sentence) return null;
   return (
     <Banner
       kind="caution"
       actions={
         <>
-          <Button onClick={() => attempt(bridge().command('backups.make', {}))}>
-            {say('common.try-again')}
-          </Button>
-          <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.go')}</ButtonLink>
+          {!isLost && (
+            <Button onClick={() => attempt(bridge().command('backups.make', {}))}>
+              {say('common.try-again')}
+            </Button>
+          )}
+          {!isHere && <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.go')}</ButtonLink>}
         </>
       }
     >
-      {told}
+      {sentence}
     </Banner>
   );
 }

@@ -1,17 +1,18 @@
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { kindOfProblem } from '../../shared-core/contract/yard-problem.ts';
 import type { Message } from '../../shared-core/words/message.ts';
-import { BackupChoice } from '../features/backups/BackupChoice.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
+import { BackupsToRestore } from '../features/recovery/BackupsToRestore.tsx';
 import { DamagedWays } from '../features/recovery/DamagedWays.tsx';
-import { MissingWays } from '../features/recovery/MissingWays.tsx';
+import { NewestBackup } from '../features/recovery/NewestBackup.tsx';
 import { RescuedCopy } from '../features/recovery/RescuedCopy.tsx';
 import { StartNewButton } from '../features/recovery/StartNewButton.tsx';
+import { useNewestBackup } from '../features/recovery/useNewestBackup.ts';
 import { attempt } from '../stores/notices.ts';
 import { openDemoYard, openOwnYard, openRescuedYard } from '../stores/yard.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Actions, Button } from '../ui/Button.tsx';
-import { ScreenHeading, Sheet } from '../ui/Screen.tsx';
+import { ScreenHeading } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
 import css from './frame.module.css';
 import { Notices } from './Notices.tsx';
@@ -23,6 +24,10 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
   const isOwn = info.kind === 'own';
   const [open, openOther] = isOwn ? [openOwnYard, openDemoYard] : [openDemoYard, openOwnYard];
   const isMissing = kind === 'missing';
+  const newestOfOwn = useNewestBackup();
+  // The demo yard has no backups: those in the list are of the person's own.
+  const newest = isOwn ? newestOfOwn : null;
+  const isNewestShown = kind === 'damaged' || isMissing;
   const { rescuedFile } = info;
   const canRestore =
     isOwn && (info.canStartAfresh || (rescuedFile !== null && (kind === 'gone' || kind === 'cut')));
@@ -31,8 +36,8 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
       <ScreenHeading title={say(`problem-page.title.${kind}`)} />
       <Banner kind={kind === 'elsewhere' || kind === 'newer' ? 'caution' : 'problem'}>{say(problem)}</Banner>
       {rescuedFile !== null && <RescuedCopy file={rescuedFile} />}
-      {kind === 'damaged' && <DamagedWays hasBackups={isOwn} />}
-      {isMissing && isOwn && <MissingWays />}
+      {kind === 'damaged' && <DamagedWays newest={newest} />}
+      {isMissing && newest && <NewestBackup backup={newest} isMain />}
       <Actions>
         {rescuedFile !== null && (
           <Button kind="main" onClick={() => attempt(openRescuedYard())}>
@@ -40,7 +45,7 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
           </Button>
         )}
         <Button
-          kind={rescuedFile === null && !info.canStartAfresh ? 'main' : undefined}
+          kind={rescuedFile === null && !info.canStartAfresh ? 'main' : 'quiet'}
           onClick={() => attempt(open())}
         >
           {say('common.try-again')}
@@ -49,13 +54,9 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
         <Button kind="quiet" onClick={() => attempt(openOther())}>
           {say(isOwn ? 'problem-page.open-demo' : 'problem-page.open-own')}
         </Button>
-        <OpenLog />
+        <OpenLog kind="quiet" />
       </Actions>
-      {canRestore && (
-        <Sheet title={say('backups.title')}>
-          <BackupChoice />
-        </Sheet>
-      )}
+      {canRestore && <BackupsToRestore shown={(isNewestShown && newest) || null} />}
       <Notices />
     </main>
   );

@@ -99,7 +99,7 @@ export function Loading() {
 }
 
 /** It was asked for and did not come. */
-export function Failed({ sentence, again }: { sentence: string; again?: () => void }) {
+export function Failed({ sentence, again }: { sentence: string; again?: (() => void) | undefined }) {
   const { say } = useWords();
   return (
     <Banner kind="problem" actions={again && <Button onClick={again}>{say('common.try-again')}</Button>}>

@@ -33,7 +33,7 @@ export type Backup = z.infer<typeof backupSchema>;
 
 const countSchema = z.number().int();
 /** How much of a yard is not in another one that takes its place. */
-const leftOutSchema = z.object({
+const missingPartsSchema = z.object({
   readings: countSchema,
   stacks: countSchema,
   boards: countSchema,
@@ -45,7 +45,7 @@ const leftOutSchema = z.object({
   /** Records that both have, and that were edited since. */
   edits: countSchema,
 });
-export type LeftOut = z.infer<typeof leftOutSchema>;
+export type MissingParts = z.infer<typeof missingPartsSchema>;
 
 /** The last restore, which can be undone. */
 export const restoredSchema = z.object({
@@ -55,7 +55,7 @@ export const restoredSchema = z.object({
   /** The backup made before the restore. */
   undoFile: z.string(),
   /** What of the yard before is not in the restored one; null where an earlier Pintally restored it. */
-  leftOut: leftOutSchema.nullable().default(null),
+  missing: missingPartsSchema.nullable().default(null),
 });
 export type Restored = z.infer<typeof restoredSchema>;
 
@@ -65,7 +65,7 @@ export const lookSchema = z.object({
   contents: yardContentsSchema,
   sizeBytes: z.number(),
   /** What of the open yard is not in it; null where the open yard cannot be read. */
-  leftOut: leftOutSchema.nullable(),
+  missing: missingPartsSchema.nullable(),
 });
 export type Look = z.infer<typeof lookSchema>;
 

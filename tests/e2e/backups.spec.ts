@@ -32,25 +32,23 @@ for (const width of [1280, 320]) {
     await page.goto(`${base}#/backups`);
     await settled(page);
     await press('button', /^Look inside the backup of/);
-    await expect(page.getByRole('dialog', { name: 'Inside this yard file' })).toContainText('Boards');
+    await expect(page.getByRole('dialog', { name: /^Inside the backup of/ })).toContainText('Boards');
     await page.screenshot({ path: `artifacts/screenshots/look-inside-${width}.png` });
     await press('button', 'Close');
     await press('button', /^Restore the backup of/);
-    await expect(page.getByRole('dialog')).toContainText(
-      'In your current yard, but not in it: 1 reading and 1 round.',
-    );
+    await expect(page.getByRole('dialog')).toContainText('Missing from this backup: 1 reading and 1 round.');
     await page.screenshot({ path: `artifacts/screenshots/restore-${width}.png` });
-    await press('button', 'Restore this yard');
-    await expect(page.getByText(/Not in it, from before: 1 reading and 1 round/)).toBeVisible();
+    await press('button', 'Restore this backup');
+    await expect(page.getByText(/Missing since the restore: 1 reading and 1 round/)).toBeVisible();
     await settled(page);
     await page.screenshot({ path: `artifacts/screenshots/backups-${width}.png`, fullPage: true });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     await press('button', 'Undo the restore');
     const question = page.getByRole('dialog', { name: 'Undo the restore?' });
-    await expect(question).toContainText('Nothing of your current yard is missing in it.');
+    await expect(question).toContainText('It has everything in your current yard.');
     await page.screenshot({ path: `artifacts/screenshots/undo-restore-${width}.png` });
     await press('button', 'Undo it');
-    await expect(page.getByText(/Not in it, from before: 1 reading and 1 round/)).toHaveCount(0);
+    await expect(page.getByText(/Missing since the restore: 1 reading and 1 round/)).toHaveCount(0);
     await page.goto(`${base}#/stacks/1`);
     await expect(
       page
@@ -82,9 +80,9 @@ test('a copy is downloaded, and restored from that file after a look inside', as
   const asked = page.waitForEvent('filechooser');
   await press('button', 'Restore from a file …');
   await (await asked).setFiles(await copy.path());
-  const question = page.getByRole('dialog', { name: 'Restore this yard?' });
-  await expect(question).toContainText('Nothing of your current yard is missing in it.');
-  await press('button', 'Restore this yard');
+  const question = page.getByRole('dialog', { name: /^Restore the file .+\?$/ });
+  await expect(question).toContainText('It has everything in your current yard.');
+  await press('button', 'Restore this file');
   await expect(page.getByText('Yard restored.')).toBeVisible();
   await page.goto(`${page.url().replace(/#.*/, '')}#/stacks/1`);
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Oak by the gate');
@@ -99,11 +97,12 @@ test('a file that is no yard is refused in its dialog, and a bad folder at its f
   const asked = page.waitForEvent('filechooser');
   await press('button', 'Restore from a file …');
   await (await asked).setFiles({ name: 'a.sqlite', mimeType: 'text/plain', buffer: Buffer.from('a letter') });
-  await expect(page.getByRole('dialog')).toContainText('That file is damaged.');
+  await expect(page.getByRole('dialog')).toContainText('That file is not a yard.');
+  await expect(page.getByRole('dialog').getByRole('button', { name: 'Try again' })).toHaveCount(0);
   await press('button', 'Cancel');
-  await fill('textbox', 'Folder', 'backups');
+  await fill('textbox', 'New backup folder', 'backups');
   await press('button', 'Use this folder');
-  await expect(page.getByRole('textbox', { name: 'Folder' })).toHaveAccessibleDescription(
+  await expect(page.getByRole('textbox', { name: 'New backup folder' })).toHaveAccessibleDescription(
     /Give the full path/,
   );
   await page.screenshot({ path: 'artifacts/screenshots/backup-folder-refused.png', fullPage: true });
@@ -124,7 +123,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
     await settled(page);
     await press('button', 'Back up now');
-    await expect(page.getByText('Backup saved and checked.')).toBeVisible();
+    await expect(page.getByText(/^Backup checked and saved in /)).toBeVisible();
     await page.screenshot({ path: `artifacts/screenshots/backups-${colorScheme}.png`, fullPage: true });
     await page.goto('about:blank');
     await first.stop();
@@ -132,7 +131,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     const file = join(first.dataDir, 'yard.sqlite');
     writeFileSync(file, readFileSync(file).fill(0xff, 4096, 40_960));
     const again = await startPintally(page, { dataDir: first.dataDir });
-    await expect(page.getByRole('alert')).toContainText('is damaged');
+    await expect(page.getByRole('alert')).toContainText('Pintally cannot read all of the yard file');
     const newest = page.getByRole('button', { name: /^Restore the newest backup/ });
     await expect(newest).toBeInViewport();
     for (const [width, height] of [
@@ -150,7 +149,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await press('button', /^Restore the newest backup/);
     await expect(page.getByRole('dialog')).toContainText('The damaged file stays in the same folder');
     await page.screenshot({ path: `artifacts/screenshots/damaged-restore-${colorScheme}.png` });
-    await press('button', 'Restore this yard');
+    await press('button', 'Restore this backup');
     await expect(page.getByText('Yard restored.')).toBeVisible();
     await settled(page);
     await page.screenshot({ path: `artifacts/screenshots/damaged-restored-${colorScheme}.png` });

@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { Backup, LeftOut, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
+import type { Backup, MissingParts, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { clearForBackup, sizeOf, writeBackup, writeCopy } from '../../store/backup.ts';
@@ -19,7 +19,7 @@ import { chosenFile, withChosenYard } from '../../store/chosen-file.ts';
 import { copyTarget } from '../../store/copy-target.ts';
 import { hasAsSaved } from '../../store/damaged-readings.ts';
 import { completeRestore, prepareRestore } from '../../store/restore.ts';
-import { leftOutOf } from '../../store/yard-comparison.ts';
+import { missingPartsOf } from '../../store/yard-comparison.ts';
 import { contentsIn } from '../../store/yard-contents.ts';
 import { NoAnswer, type OwnThread } from '../own-thread.ts';
 
@@ -27,7 +27,7 @@ import { NoAnswer, type OwnThread } from '../own-thread.ts';
 export interface Look {
   contents: YardContents;
   sizeBytes: number;
-  leftOut: LeftOut | null;
+  missing: MissingParts | null;
 }
 
 interface PreparedRestore {
@@ -38,7 +38,7 @@ interface PreparedRestore {
 }
 interface CompletedRestore {
   yardFile: string;
-  restored: Omit<Restored, 'leftOut'> | null;
+  restored: Omit<Restored, 'missing'> | null;
 }
 
 interface ReadingsToFind {
@@ -49,7 +49,7 @@ interface ReadingsToFind {
   ids: number[];
 }
 
-/** Where a disk is, one that does not answer holds up nothing but the thread (`backup-worker.ts`). */
+/** A disk that does not answer holds up nothing but the thread (`backup-worker.ts`). */
 const backupTasks = {
   // Short ones, on a thread of their own: a disk that has not answered one after some seconds will not.
 
@@ -121,7 +121,7 @@ const backupTasks = {
     withChosenYard(file, (readable) => ({
       contents: contentsIn(readable, true),
       sizeBytes: sizeOf(file),
-      leftOut: present === null ? null : leftOutOf(present, readable),
+      missing: present === null ? null : missingPartsOf(present, readable),
     })),
 };
 type BackupTasks = typeof backupTasks;

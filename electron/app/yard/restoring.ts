@@ -75,7 +75,7 @@ export function createRestoring(
     leave();
     const release = present && yards.holdWriting();
     try {
-      let restored: Omit<Restored, 'leftOut'> | null = null;
+      let restored: Omit<Restored, 'missing'> | null = null;
       if (present) {
         const undoFile = await backups.make('restore', present);
         const backedUpAt = readBackupName(basename(source))?.at ?? null;

@@ -83,7 +83,7 @@ export function createTransfers(
         const to = upload;
         const bytes = Buffer.from(base64, 'base64');
         if (to?.id !== id || to.at !== offset || offset + bytes.length > to.sizeBytes) {
-          throw new Refusal(message('refusal.transfer-stopped'));
+          throw new Refusal(message('refusal.upload-stopped'));
         }
         to.at += bytes.length;
         await to.opened.write(bytes, 0, bytes.length, offset);
@@ -106,7 +106,7 @@ export function createTransfers(
       },
       'backups.nextOfDownload': async ({ download: id, offset }) => {
         const from = download;
-        if (from?.id !== id || offset !== from.at) throw new Refusal(message('refusal.transfer-stopped'));
+        if (from?.id !== id || offset !== from.at) throw new Refusal(message('refusal.download-stopped'));
         const bytes = Buffer.alloc(Math.min(TRANSFER_PART_BYTES, from.sizeBytes - offset));
         from.at += bytes.length;
         await from.opened.read(bytes, 0, bytes.length, offset);

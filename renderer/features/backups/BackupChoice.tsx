@@ -8,15 +8,17 @@ import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import { LookDialog } from './LookDialog.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
-import { RestoreFromFile } from './RestoreFromFile.tsx';
 
-/** The backups, each with a way to restore it, and the way to restore any other yard file. */
-export function BackupChoice() {
+/**
+ * Backups, each with a way to look inside and to restore it.
+ * @param shown  the one that the page already shows
+ * @param none       says that there is none
+ */
+export function BackupChoice({ shown, none }: { shown?: Backup | null; none: string }) {
   const { say, formats } = useWords();
   const list = useQuery('backups.list', {});
-  const state = useQuery('backups.state', {}).output;
-  const [chosen, setChosen] = useState<string | null>(null);
-  const [looked, setLooked] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<Backup | null>(null);
+  const [looked, setLooked] = useState<Backup | null>(null);
   const dateOf = useDates(list.output ?? []);
   const columns: Column<Backup>[] = [
     {
@@ -27,10 +29,10 @@ export function BackupChoice() {
     },
     { id: 'why', head: say('backups.why'), cell: ({ why }) => say(`backups.why.${why}`) },
     {
-      id: 'inside',
-      head: say('backups.inside'),
+      id: 'contents',
+      head: say('backups.contents'),
       cell: ({ contents }) =>
-        say(contents ? message('backups.inside-of', countsIn(contents)) : message('backups.unreadable')),
+        say(contents ? message('backups.contents-of', countsIn(contents)) : message('backups.unreadable')),
     },
     {
       id: 'size',
@@ -42,18 +44,18 @@ export function BackupChoice() {
       id: 'restore',
       head: say('restore.button'),
       headSpokenOnly: true,
-      cell: ({ file, at, contents }) =>
-        contents && (
+      cell: (backup) =>
+        backup.contents && (
           <Actions>
             <Button
-              aria-label={say('restore.look-inside-of', { backedUpText: dateOf(at) })}
-              onClick={() => setLooked(file)}
+              aria-label={say('restore.look-inside-of', { backedUpText: dateOf(backup.at) })}
+              onClick={() => setLooked(backup)}
             >
               {say('restore.look-inside')}
             </Button>
             <Button
-              aria-label={say('restore.button-of', { backedUpText: dateOf(at) })}
-              onClick={() => setChosen(file)}
+              aria-label={say('restore.button-of', { backedUpText: dateOf(backup.at) })}
+              onClick={() => setChosen(backup)}
             >
               {say('restore.button')}
             </Button>
@@ -64,9 +66,10 @@ export function BackupChoice() {
   return (
     <div className="column">
       <Await of={[list]}>
-        {(backups) =>
-          backups.length === 0 ? (
-            <p>{say('backups.none')}</p>
+        {(all) => {
+          const backups = all.filter(({ file }) => file !== shown?.file);
+          return backups.length === 0 ? (
+            <p>{none}</p>
           ) : (
             <DataTable
               name={say('backups.list')}
@@ -74,12 +77,13 @@ export function BackupChoice() {
               rows={backups}
               keyOf={({ file }) => file}
             />
-          )
-        }
+          );
+        }}
       </Await>
-      {state && <RestoreFromFile hasDialogs={state.hasDialogs} />}
-      {looked !== null && <LookDialog file={looked} onClose={() => setLooked(null)} />}
-      {chosen !== null && <RestoreDialog file={chosen} onClose={() => setChosen(null)} />}
+      {looked && <LookDialog file={looked.file} at={looked.at} onClose={() => setLooked(null)} />}
+      {chosen && (
+        <RestoreDialog file={chosen.file} of={{ backedUpAt: chosen.at }} onClose={() => setChosen(null)} />
+      )}
     </div>
   );
 }

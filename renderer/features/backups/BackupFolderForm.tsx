@@ -10,7 +10,7 @@ import { useWords } from '../../words.ts';
 /** Where backups are saved, and another folder for them. */
 export function BackupFolderForm({ state }: { state: BackupState }) {
   const { say } = useWords();
-  const { chosenFolder, usualFolder, isAway, hasDialogs } = state;
+  const { chosenFolder, usualFolder, isAway, elsewhere, hasDialogs } = state;
   const take = async (folder: string | null) => {
     await bridge().command('backups.setFolder', { folder });
     tellDone(say('backups.folder-changed'));
@@ -24,7 +24,10 @@ export function BackupFolderForm({ state }: { state: BackupState }) {
   );
   return (
     <div className="column">
-      {isAway && <Banner kind="caution">{say('backups.folder-away', { usualFolder })}</Banner>}
+      {/* Where the newest backup went elsewhere, the banner above says so. */}
+      {isAway && elsewhere === null && (
+        <Banner kind="caution">{say('backups.folder-away', { usualFolder })}</Banner>
+      )}
       <p className="file" translate="no">
         <span className="spoken-only">{say('backups.folder-now')} </span>
         {chosenFolder ?? usualFolder}
@@ -35,9 +38,7 @@ export function BackupFolderForm({ state }: { state: BackupState }) {
           {useUsual}
         </Actions>
       ) : (
-        <TypedFolder now={chosenFolder ?? usualFolder} onFolder={take}>
-          {useUsual}
-        </TypedFolder>
+        <TypedFolder onFolder={take}>{useUsual}</TypedFolder>
       )}
     </div>
   );
@@ -45,16 +46,14 @@ export function BackupFolderForm({ state }: { state: BackupState }) {
 
 /** A browser shows no folders of this computer: its path is typed. What is wrong with it stands at the field. */
 function TypedFolder({
-  now,
   onFolder,
   children,
 }: {
-  now: string;
   onFolder: (folder: string) => Promise<void>;
   children: ReactNode;
 }) {
   const { say } = useWords();
-  const [folder, setFolder] = useState(now);
+  const [folder, setFolder] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   return (
     <form

@@ -14,6 +14,7 @@ import { BackupFolderForm } from './BackupFolderForm.tsx';
 import { CopyButton } from './CopyButton.tsx';
 import { partsOf } from './Inside.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
+import { RestoreFromFile } from './RestoreFromFile.tsx';
 
 /** Where the yard's backups are, and what can be done with them. */
 export function BackupsScreen() {
@@ -37,7 +38,7 @@ export function BackupsScreen() {
             <LastRestore state={now} />
             <Sheet title={say('backups.list')} actions={<MakeAndSave hasDialogs={now.hasDialogs} />}>
               <p>{say('backups.stay')}</p>
-              <BackupChoice />
+              <BackupChoice none={say('backups.none')} />
             </Sheet>
             <Sheet title={say('backups.folder')}>
               <BackupFolderForm key={now.chosenFolder} state={now} />
@@ -57,32 +58,40 @@ function MakeAndSave({ hasDialogs }: { hasDialogs: boolean }) {
     setBusy(true);
     const made = await attempt(bridge().command('backups.make', {}));
     setBusy(false);
-    if (made) tellDone(say('backups.made'));
+    if (!made) return;
+    const { elsewhere, chosenFolder, usualFolder } = made;
+    const folder = elsewhere === null ? (chosenFolder ?? usualFolder) : usualFolder;
+    tellDone(say('backups.made', { folder }));
   };
   return (
     <>
       <Button onClick={make}>{say(isBusy ? 'backups.making' : 'backups.make')}</Button>
       <CopyButton hasDialogs={hasDialogs} />
+      <RestoreFromFile hasDialogs={hasDialogs} />
     </>
   );
 }
 
-/** What the last restore left out, and the way back. */
+/** What is missing since the last restore, and the way back. */
 function LastRestore({ state: { restored } }: { state: BackupState }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [isAsking, setAsking] = useState(false);
   if (!restored) return null;
-  const { backedUpAt, restoredAt, leftOut, undoFile } = restored;
-  const parts = leftOut && partsOf(leftOut);
+  const { backedUpAt, restoredAt, missing, undoFile } = restored;
+  const parts = missing && partsOf(missing);
   return (
     <>
       <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
         {backedUpAt === null
           ? say('restore.file-restored', { restoredOn: restoredAt })
-          : say('restore.backup-restored', { restoredOn: restoredAt, backedUpAt })}{' '}
-        {parts && (parts.length === 0 ? say('restore.left-out-nothing') : say('restore.left-out', { parts }))}
+          : say('restore.backup-restored', {
+              restoredOn: restoredAt,
+              backedUpText: formats.dateTime(backedUpAt, true),
+            })}{' '}
+        {parts &&
+          (parts.length === 0 ? say('restore.nothing-lost') : say('restore.missing-since', { parts }))}
       </Banner>
-      {isAsking && <RestoreDialog file={undoFile} isUndo onClose={() => setAsking(false)} />}
+      {isAsking && <RestoreDialog file={undoFile} of="last-restore" onClose={() => setAsking(false)} />}
     </>
   );
 }

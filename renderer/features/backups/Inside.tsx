@@ -1,13 +1,19 @@
-import type { LeftOut, Look } from '../../../shared-core/contract/backups.ts';
+import type { Look, MissingParts } from '../../../shared-core/contract/backups.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
 
-/** What is in a yard file, and what of the current yard is not. */
-export function Inside({ look: { contents, sizeBytes, leftOut } }: { look: Look }) {
+/** What is in a backup or another yard file, and what of the current yard is not. */
+export function Inside({
+  look: { contents, sizeBytes, missing },
+  source,
+}: {
+  look: Look;
+  source: 'backup' | 'file';
+}) {
   const { say, formats } = useWords();
   const { stacks, boards, readings, lastRoundAt, isOlderLayout } = contents;
-  const parts = leftOut && partsOf(leftOut);
+  const parts = missing && partsOf(missing);
   return (
     <>
       <Facts
@@ -21,18 +27,18 @@ export function Inside({ look: { contents, sizeBytes, leftOut } }: { look: Look 
       />
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}
       {parts && (
-        <p>{parts.length === 0 ? say('restore.leaves-out-nothing') : say('restore.leaves-out', { parts })}</p>
+        <p>{parts.length === 0 ? say('restore.has-all') : say('restore.missing-parts', { source, parts })}</p>
       )}
     </>
   );
 }
 
 /** What is missing, one kind at a time: "1 reading", "2 boards". */
-export function partsOf(leftOut: LeftOut): Message[] {
-  const kinds = Object.keys(leftOut) as (keyof LeftOut)[];
+export function partsOf(missing: MissingParts): Message[] {
+  const kinds = Object.keys(missing) as (keyof MissingParts)[];
   return kinds
-    .filter((kind) => leftOut[kind] > 0)
+    .filter((kind) => missing[kind] > 0)
     .map((kind) =>
-      message(`restore.part.${kind === 'ovenChecks' ? 'oven-checks' : kind}`, { count: leftOut[kind] }),
+      message(`restore.part.${kind === 'ovenChecks' ? 'oven-checks' : kind}`, { count: missing[kind] }),
     );
 }

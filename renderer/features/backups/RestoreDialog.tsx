@@ -11,27 +11,27 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 import { Inside } from './Inside.tsx';
 
-/**
- * Shows what is in a yard file before it takes the place of the yard.
- * @param isUndo  whether it is the backup made before the last restore
- */
+/** What is restored, as a person knows it: a backup by its UTC instant, a file by its name, or the last restore. */
+export type RestoredThing = { backedUpAt: string } | { fileName: string } | 'last-restore';
+
+/** Shows what is in a yard file before it takes the place of the yard. */
 export function RestoreDialog({
   file,
-  name = file,
-  isUndo = false,
+  of,
   onClose,
 }: {
   file: string;
-  /** What a person knows it by. */
-  name?: string;
-  isUndo?: boolean;
+  of: RestoredThing;
   onClose: () => void;
 }) {
   const { say } = useWords();
+  const { question, yes } = useQuestion(of);
   const look = useQuery('backups.look', { file });
   const presentProblem = useYard(({ info }) => info?.problem ?? null);
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
+  const isUndo = of === 'last-restore';
+  const isFile = !isUndo && 'fileName' in of;
   const restore = async () => {
     // It stays enabled, so that the focus stays on it.
     if (isBusy) return;
@@ -47,17 +47,20 @@ export function RestoreDialog({
     }
   };
   return (
-    <Dialog title={say(isUndo ? 'restore.undo-question' : 'restore.question')} onClose={onClose}>
-      <p className="file" translate="no">
-        {name}
-      </p>
-      <Await of={[look]}>
+    <Dialog title={question} onClose={onClose}>
+      {!isFile && (
+        <p className="file" translate="no">
+          {file}
+        </p>
+      )}
+      {/* Another look does not mend a bad file: the person chooses another. */}
+      <Await of={[{ ...look, again: isFile ? undefined : look.again }]}>
         {(found) => (
           <>
-            <Inside look={found} />
+            <Inside look={found} source={isFile ? 'file' : 'backup'} />
             <p>
               {say(`restore.${presentProblem === null ? 'backed-up-first' : leftBy(presentProblem)}`)}{' '}
-              {found.leftOut !== null && !isUndo && say('restore.can-undo')}
+              {found.missing !== null && !isUndo && say('restore.can-undo')}
             </p>
           </>
         )}
@@ -65,12 +68,21 @@ export function RestoreDialog({
       {problem && <Banner kind="problem">{problem}</Banner>}
       <Actions>
         <Button kind="main" disabled={look.output === null} onClick={restore}>
-          {isBusy ? say('restore.restoring') : say(isUndo ? 'restore.undo-yes' : 'restore.yes')}
+          {isBusy ? say('restore.restoring') : yes}
         </Button>
         <Button onClick={onClose}>{say('common.cancel')}</Button>
       </Actions>
     </Dialog>
   );
+}
+
+/** The dialog's title, and the button that says yes to it. */
+function useQuestion(of: RestoredThing): { question: string; yes: string } {
+  const { say, formats } = useWords();
+  if (of === 'last-restore') return { question: say('restore.undo-question'), yes: say('restore.undo-yes') };
+  if ('fileName' in of) return { question: say('restore.question-file', of), yes: say('restore.yes-file') };
+  const backedUpText = formats.dateTime(of.backedUpAt, true);
+  return { question: say('restore.question-backup', { backedUpText }), yes: say('restore.yes-backup') };
 }
 
 /** What stays of the yard that cannot be backed up. */

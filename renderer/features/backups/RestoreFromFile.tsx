@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
-import { Actions, Button } from '../../ui/Button.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { RestoreDialog } from './RestoreDialog.tsx';
@@ -12,7 +12,7 @@ interface ChosenFile {
   /** Where the machine has it. */
   file: string;
   /** What the person calls it. */
-  name: string;
+  fileName: string;
 }
 
 /** Any yard file: chosen in the system's dialog, or given by the browser. It is looked into before anything is touched. */
@@ -24,19 +24,19 @@ export function RestoreFromFile({ hasDialogs }: { hasDialogs: boolean }) {
   const drop = () => bridge().command('backups.dropUpload', {});
   const choose = async () => {
     const { path } = await bridge().command('backups.chooseFile', { purpose: 'yard' });
-    if (path !== null) setChosen({ file: path, name: path });
+    if (path !== null) setChosen({ file: path, fileName: path });
   };
   const take = async (given: File) => {
     const file = await run((onPart) => uploadFile(given, onPart));
     if (file === null) await drop();
-    else setChosen({ file, name: given.name });
+    else setChosen({ file, fileName: given.name });
   };
   const close = () => {
     setChosen(null);
     if (!hasDialogs) void attempt(drop());
   };
   return (
-    <Actions>
+    <>
       {underWay ? (
         <WorkUnderWay label={say('restore.uploading')} {...underWay} onCancel={stop} />
       ) : (
@@ -57,7 +57,7 @@ export function RestoreFromFile({ hasDialogs }: { hasDialogs: boolean }) {
           target.value = '';
         }}
       />
-      {chosen && <RestoreDialog {...chosen} onClose={close} />}
-    </Actions>
+      {chosen && <RestoreDialog file={chosen.file} of={{ fileName: chosen.fileName }} onClose={close} />}
+    </>
   );
 }

@@ -7,7 +7,7 @@ import { useWords } from '../../words.ts';
 import { LogDialog } from './LogDialog.tsx';
 
 /** Opens the fault log: in the computer's own program, or where there is none over the screen. */
-export function OpenLog() {
+export function OpenLog({ kind }: { kind?: 'quiet' }) {
   const { say } = useWords();
   const [shown, setShown] = useState<RequestOutput<'log.open'> | null>(null);
 
@@ -20,7 +20,9 @@ export function OpenLog() {
 
   return (
     <>
-      <Button onClick={open}>{say('log.open')}</Button>
+      <Button kind={kind} onClick={open}>
+        {say('log.open')}
+      </Button>
       {shown?.text != null && (
         <LogDialog file={shown.file} text={shown.text} onClose={() => setShown(null)} />
       )}

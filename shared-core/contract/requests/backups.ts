@@ -50,7 +50,7 @@ export const backupRequests = {
   'backups.beginUpload': ofMachine(
     command({
       input: z.object({
-        sizeBytes: z.number().int().min(1).max(MOST_UPLOAD_BYTES, says('refusal.upload-too-large')),
+        sizeBytes: z.number().int().min(1).max(MOST_UPLOAD_BYTES, says('validation.upload-too-large')),
       }),
       output: z.object({ upload: z.uuid(), file: z.string() }),
       topics: () => [],

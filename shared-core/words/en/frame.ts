@@ -6,9 +6,9 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.not-responding':
-    'Pintally is not responding. Nothing can be saved now. Saved readings are safe, and what you typed stays here. If this message stays, start Pintally again. Once its new window is open in this browser, this one continues, too.',
+    'Pintally is not responding. Saved readings are safe. Do not close this window. If this stays, start Pintally again.',
   'frame.restarted':
-    'Pintally was restarted. Saved readings are safe, and what you typed stays here. Once its new window is open in this browser, this one continues, too.',
+    'Pintally was restarted. Open its new address in this browser. This window then continues.',
   'frame.foreign':
     'Another program answers at this address. No reading was sent to it. Saved readings are safe. Restart Pintally, and close this window.',
   'frame.nowhere-title': 'Nothing here',

@@ -110,7 +110,7 @@ export const meter = {
   'meter.chip.simulated-live': 'Simulated meter live',
   'meter.chip.reconnecting': 'Reconnecting',
   'meter.chip.failed': 'Not connected',
-  'meter.chip.unknown': 'Meter unknown',
+  'meter.chip.unknown': 'Meter status unknown',
   'meter.chip.no-bluetooth': 'No Bluetooth',
   'meter.chip.battery': 'battery\u00a0{batteryPct}',
 

@@ -27,7 +27,7 @@ export const refusals = {
   'refusal.machine-stopped':
     'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',
   'refusal.machine-away':
-    'Pintally is not answering. Nothing was done. Try again when the notice at the top is gone.',
+    'Pintally is not responding. Nothing was done. Try again when the notice at the top is gone.',
 
   // What is wrong around us; each says what was not done, and what to do once it is right again.
   'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
@@ -52,34 +52,34 @@ export const refusals = {
   'refusal.yard-foreign':
     'The file {file} was not made by Pintally. It was not changed. Move it to another folder, then try again.',
   'refusal.yard-missing':
-    'The yard file {file} is missing, but a file with its last changes is in the same folder. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
+    'Only the last changes of the yard file {file} are still in its folder. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
   'refusal.yard-moved':
     'The yard file {file} or the “-wal” file beside it was deleted, renamed, replaced, overwritten, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
   'refusal.yard-gone':
-    'The yard file {file} is gone. Everything saved in it is in a rescued copy: {rescuedFile}. Open the rescued copy, or put the file back and try again.',
+    'Everything saved in {file} is in this copy: {rescuedFile}. Open the copy, or put the file back and try again.',
   'refusal.yard-not-rescued':
     'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.yard-partly-rescued':
     'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. What could still be read is in a rescued copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The rest could not be read. Later changes were not saved. Open the rescued copy, or restore a backup.',
   'refusal.yard-partly-gone':
-    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short. What could still be read is in a rescued copy: {rescuedFile}. The rest could not be read. Open the rescued copy, or restore a backup.',
+    'What could be read of {file} is in this copy: {rescuedFile}. The rest could not be read. Open the copy, or restore a backup.',
   'refusal.yard-cut-not-rescued':
     'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
-  'refusal.yard-damaged': 'The yard file {file} is damaged. It was not changed.',
+  'refusal.yard-damaged': 'Pintally cannot read all of the yard file {file}. It was not changed.',
   'refusal.yard-changes-unreadable':
     'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed.',
   'refusal.yard-in-use':
     'Another program is using the yard file {file}. Nothing was changed. Close that program and try again.',
   'refusal.yard-owned':
-    'The yard file {file} is already open. It was opened {openedAt} {program, select, window {in a Pintally window} other {in a browser}}, on computer {computerName}. Nothing was changed. Close Pintally there, then try again. If you cannot find it, end process {processId}.',
+    'Pintally opened {file} {openedAt} {program, select, window {in its own window} other {in a browser}}, on computer {computerName}. Nothing was changed. Close Pintally there, then try again. If you cannot find it, end process {processId}.',
   'refusal.yard-two-names':
-    'The yard file {file} has a second name on this disk, a hard link. Two programs could then write to it at once. It was not changed. Delete the other name, then try again.',
+    'The yard file {file} has a second name on this disk, a hard link. Two programs could then write to it at once. The file was not changed. Delete the second name, then try again.',
   'refusal.yard-name-taken':
-    'Pintally needs the name {name} to open the yard file {file}. Something else has that name. Nothing was changed. Move it to another folder, then try again.',
+    'Pintally needs the name {name} to open the yard file {file}. Something else has that name. Nothing was changed. Move what is called {name} to another folder, then try again.',
   'refusal.yard-unreadable':
-    'The yard file {file} could not be opened. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
+    'Pintally could not use {file}. Nothing was changed. Check that its folder exists, that you may write there, and that the disk is not full.',
   'refusal.yard-sound': 'The yard file is not damaged. It stays where it is. Nothing was changed.',
 
   // Backups, copies, and restoring.
@@ -87,6 +87,8 @@ export const refusals = {
     'Nothing could be saved in {folder}: there is not enough room. Your yard is unchanged. Make room, or choose another folder.',
   'refusal.backup-folder-refused':
     'Nothing could be saved in {folder}. Your yard is unchanged. Check that the disk is there and that you may write to it, or choose another folder.',
+  'refusal.backup-folder-not-changed':
+    'Backups cannot be saved in {folder}. The backup folder was not changed. Check that the disk is there and that you may write to it, or choose another folder.',
   'refusal.backup-disk-failed':
     'Nothing could be saved in {folder}: its disk is failing. Your yard is unchanged. Choose a folder on another disk.',
   'refusal.backup-damaged':
@@ -95,16 +97,15 @@ export const refusals = {
   'refusal.backup-failed':
     'Something went wrong. Your yard is unchanged. Restart Pintally. Settings has the error report.',
   'refusal.disk-silent':
-    'The disk or network drive does not answer. Nothing was changed. Check its connection, or choose another.',
+    'The disk or network drive is not responding. Nothing was changed. Check its connection, or choose another.',
   'refusal.path-letters': 'A path cannot have line breaks or control characters. Nothing was changed.',
   'refusal.path-relative': 'Give the full path. Nothing was changed.',
-  'refusal.path-too-long': 'That path is too long. Nothing was changed. Choose a shorter one.',
   'refusal.copy-is-folder': 'That is a folder. Nothing was saved. Add a file name.',
   'refusal.copy-no-folder': 'There is no folder {folder}. Nothing was saved. Choose a folder that exists.',
   'refusal.copy-name-reserved':
     'Pintally uses names like that itself. Nothing was saved. Choose another name.',
   'refusal.copy-no-plain-file':
-    'What has that name is no ordinary file. It was not changed. Choose another name.',
+    'What has that name is not a regular file. It was not changed. Choose another name.',
   'refusal.copy-in-use': 'That file is a yard or database in use. It was not changed. Choose another name.',
   'refusal.copy-in-data': 'That folder is Pintally’s own. Nothing was saved. Choose another folder.',
   'refusal.restore-damaged': 'That file is damaged. Nothing was changed. Choose another backup.',
@@ -121,9 +122,9 @@ export const refusals = {
     'There is not enough room in {folder} to look inside. Nothing was changed. Make room and try again.',
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
-  'refusal.restore-no-plain-file': 'That is not a file. Nothing was changed. Choose a yard file.',
-  'refusal.upload-too-large': 'That file is larger than any yard.',
-  'refusal.transfer-stopped': 'The file was not sent whole. Nothing was changed. Start again.',
+  'refusal.restore-no-plain-file': 'That is not a regular file. Nothing was changed. Choose a yard file.',
+  'refusal.upload-stopped': 'The upload did not finish. Nothing was changed. Start again.',
+  'refusal.download-stopped': 'The download did not finish. Nothing was changed. Start again.',
   'refusal.restore-file-gone':
     'That file cannot be opened. Nothing was changed. Check the path and the disk.',
 

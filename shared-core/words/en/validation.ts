@@ -5,7 +5,8 @@ export const validation = {
 
   'validation.missing': 'Fill this in.',
   'validation.path-missing': 'Give a path.',
-  'validation.path-too-long': 'That path is too long.',
+  'validation.path-too-long': 'That path is too long. Choose a shorter one.',
+  'validation.upload-too-large': 'That file is larger than any yard. Choose another file.',
   'validation.not-whole': 'Type a whole number.',
   'validation.text-too-long': 'Use at most {letters} characters.',
   'validation.least-length': 'At least {boundLengthMm}.',

@@ -74,7 +74,7 @@ test('~ is the home folder', async () => {
 describe('a folder for backups', () => {
   test('in a part of the system where none can be made is refused, and everything goes on', async () => {
     // Node's own recursive way never came back from it.
-    expect(await setFolder('/proc/x')).toContain('Nothing could be saved in /proc/x');
+    expect(await setFolder('/proc/x')).toContain('Backups cannot be saved in /proc/x');
     expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: null });
   });
 
@@ -90,7 +90,7 @@ describe('a folder for backups', () => {
   });
 
   test('that is a pipe is refused', async () => {
-    expect(await setFolder(pipe('pipe'))).toContain('Nothing could be saved in');
+    expect(await setFolder(pipe('pipe'))).toContain('Backups cannot be saved in');
   });
 
   test('whose mark was made a pipe counts as away, and nobody waits for it', async () => {
@@ -113,8 +113,8 @@ describe('a folder for backups', () => {
 
 test('a yard file that is a pipe or a folder is not opened', async () => {
   for (const path of [pipe('pipe'), folder]) {
-    expect(await look(path)).toContain('That is not a file.');
-    expect(await restore(path)).toContain('That is not a file.');
+    expect(await look(path)).toContain('That is not a regular file.');
+    expect(await restore(path)).toContain('That is not a regular file.');
   }
 });
 
@@ -155,7 +155,7 @@ describe('a copy', () => {
     const link = join(folder, 'link.sqlite');
     symlinkSync(file, link);
     for (const path of [pipe('pipe.sqlite'), link])
-      expect(await saveCopy(path)).toContain('no ordinary file');
+      expect(await saveCopy(path)).toContain('not a regular file');
     for (const path of [folder, `${folder}/`]) expect(await saveCopy(path)).toContain('That is a folder.');
     expect(readFileSync(file, 'utf8')).toBe('mine');
   });

@@ -32,7 +32,7 @@ test('a second process opens nothing, and says which one has the yard', async ()
   const other = startAnother(yard.dataDir);
   expect(other.uuid).toBeNull();
   expect(other.says).toBe(
-    `The yard file ${file} is already open. It was opened Jun 1, 2026, 3:00 AM in a browser, ` +
+    `Pintally opened ${file} Jun 1, 2026, 3:00 AM in a browser, ` +
       `on computer ${hostname()}. Nothing was changed. Close Pintally there, then try again. ` +
       `If you cannot find it, end process ${process.pid}.`,
   );
@@ -98,7 +98,7 @@ test('a file with two names is opened under neither: two could then write to it'
     expect(uuid).toBeNull();
     expect(says).toBe(
       `The yard file ${join(folder, 'yard.sqlite')} has a second name on this disk, a hard link. ` +
-        'Two programs could then write to it at once. It was not changed. Delete the other name, then try again.',
+        'Two programs could then write to it at once. The file was not changed. Delete the second name, then try again.',
     );
   }
   expect(readFileSync(file()).equals(before)).toBe(true);
@@ -126,7 +126,7 @@ test.each(inTheWay)('%s in the place of the lock’s file is named, and left as 
     uuid: null,
     says:
       `Pintally needs the name ${lockFile()} to open the yard file ${file()}. Something else has that name. ` +
-      'Nothing was changed. Move it to another folder, then try again.',
+      `Nothing was changed. Move what is called ${lockFile()} to another folder, then try again.`,
   });
   renameSync(lockFile(), `${lockFile()}.moved`);
   expect(openHere(yard.dataDir)).toMatchObject({ says: null });

@@ -47,7 +47,7 @@ test('a look inside says what it holds and how many readings it leaves out, and 
   const file = await backupAndMore();
   expect(await yard.query('backups.look', { file })).toMatchObject({
     contents: { stacks: 1, boards: 2, readings: 0 },
-    leftOut: {
+    missing: {
       readings: 1,
       rounds: 1,
       edits: 1,
@@ -68,14 +68,14 @@ test('a look inside says what else is newer in the current yard, one kind at a t
   const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
   await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'knot' } });
   expect(await yard.query('backups.look', { file })).toMatchObject({
-    leftOut: { readings: 1, boards: 1, places: 1, rounds: 1, corrections: 1, edits: 1, stacks: 0 },
+    missing: { readings: 1, boards: 1, places: 1, rounds: 1, corrections: 1, edits: 1, stacks: 0 },
   });
 });
 
 test('a backup of an earlier layout is compared by what it has', async () => {
   for (const layout of [1, 9, 10]) {
     expect(await yard.query('backups.look', { file: copyOfLayout(layout) })).toMatchObject({
-      leftOut: { boards: expect.any(Number), corrections: 0 },
+      missing: { boards: expect.any(Number), corrections: 0 },
     });
   }
 });
@@ -89,7 +89,7 @@ test('the yard is as it was then; undone, it is as it was before, with every rea
   expect(restored.uuid).not.toBe(before.uuid);
   expect(await placeNames()).toEqual(['Shop']);
   expect(await yard.query('backups.state', {})).toMatchObject({
-    restored: { backedUpAt: '2026-06-01T08:00:00.000Z', leftOut: { readings: 1, rounds: 1 } },
+    restored: { backedUpAt: '2026-06-01T08:00:00.000Z', missing: { readings: 1, rounds: 1 } },
   });
   const undone = await change('backups.undoRestore', {});
   expect(undone.uuid).toBe(before.uuid);
@@ -139,7 +139,7 @@ test('a file in WAL mode is read with what lies beside it, and is left as it was
   expect(before.get('chosen.sqlite-wal')).not.toBe('');
   expect(await yard.query('backups.look', { file })).toMatchObject({
     contents: { boards: 2, readings: 1 },
-    leftOut: { readings: 0, boards: 0, edits: 0 },
+    missing: { readings: 0, boards: 0, edits: 0 },
   });
   expect(bytesIn(folder)).toEqual(before);
   await yard.command('places.edit', { id: yard.place.id, basedOn: 2, changed: { name: 'Attic' } });
@@ -176,7 +176,7 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
     [
       'no SQLite file',
       (file: string) => writeFileSync(file, 'a letter to a friend'.repeat(500)),
-      'is damaged',
+      'is not a yard',
     ],
     [
       'of another program',
@@ -251,7 +251,7 @@ describe('the own yard cannot be opened', () => {
     const info = await reopenAfter(damage);
     expect(info).toMatchObject({ uuid: null, canStartAfresh: true });
     const damaged = readFileSync(ownFile());
-    expect(await yard.query('backups.look', { file })).toMatchObject({ leftOut: null });
+    expect(await yard.query('backups.look', { file })).toMatchObject({ missing: null });
     expect(await change('backups.restore', { file })).toMatchObject({ problem: null, boards: 2 });
     await rename('Attic');
     expect(await placeNames()).toEqual(['Attic']);
@@ -262,7 +262,7 @@ describe('the own yard cannot be opened', () => {
   });
 
   test.each([
-    ['no yard', (file: string) => writeFileSync(file, 'a letter to a friend'), 'damaged'],
+    ['no yard', (file: string) => writeFileSync(file, 'a letter to a friend'), 'is not a yard'],
     ['gone', () => undefined, 'cannot be opened'],
   ])('a damaged one stays where it is when what is chosen is %s', async (_, make, sentence) => {
     await reopenAfter(damage);
@@ -287,7 +287,7 @@ describe('the own yard cannot be opened', () => {
   test('one that another Pintally has open is not replaced, and nothing is copied', async () => {
     const file = await backupAndMore();
     await reopenAfter(() => startAnother(yard.dataDir));
-    expect(await yard.refusal('backups.restore', { file })).toContain('is already open');
+    expect(await yard.refusal('backups.restore', { file })).toContain('Close Pintally there');
     expect(leftovers()).toEqual([]);
     endOthers();
     await expect.poll(async () => (await yard.command('yard.openOwn', {})).problem).toBeNull();

@@ -42,7 +42,7 @@ test('what was downloaded is uploaded, looked into and restored; nothing of it i
   expect(statSync(file).mode & 0o777).toBe(0o600);
   expect(await yard.query('backups.look', { file })).toMatchObject({
     contents: { boards: 2 },
-    leftOut: { edits: 1, readings: 0 },
+    missing: { edits: 1, readings: 0 },
   });
   await yard.command('backups.restore', { file });
   await yard.query('yard.info', {});
@@ -61,7 +61,7 @@ test('a downloaded copy is one checked file that opens by itself', async () => {
 });
 
 test.each([
-  ['no yard', Buffer.from('a letter to a friend'), 'damaged'],
+  ['no yard', Buffer.from('a letter to a friend'), 'is not a yard'],
   ['a yard that is cut short', null, 'damaged'],
 ])('an upload that is %s is refused before anything is touched', async (_, given, sentence) => {
   const bytes = given ?? (await downloaded()).subarray(0, 20_000);
@@ -80,7 +80,7 @@ describe('bounds', () => {
   ])('an upload %s is refused', async (_, sizeBytes, offset) => {
     const { upload } = await yard.command('backups.beginUpload', { sizeBytes });
     expect(await yard.refusal('backups.addToUpload', { upload, offset, base64: part })).toContain(
-      'The file was not sent whole.',
+      'The upload did not finish.',
     );
   });
 
@@ -88,14 +88,16 @@ describe('bounds', () => {
     const { upload } = await yard.command('backups.beginUpload', { sizeBytes: 8 });
     await yard.command('backups.addToUpload', { upload, offset: 0, base64: part });
     const again = { upload, offset: 0, base64: part };
-    expect(await yard.refusal('backups.addToUpload', again)).toContain('not sent whole');
+    expect(await yard.refusal('backups.addToUpload', again)).toContain('did not finish');
     await yard.command('backups.beginUpload', { sizeBytes: 8 });
-    expect(await yard.refusal('backups.addToUpload', { ...again, offset: 4 })).toContain('not sent whole');
+    expect(await yard.refusal('backups.addToUpload', { ...again, offset: 4 })).toContain('did not finish');
     expect(left()).toHaveLength(1);
   });
 
   test('a file larger than any yard is refused, and one that the disk has no room for', async () => {
-    expect(await yard.refusal('backups.beginUpload', { sizeBytes: 5e9 })).toContain('larger than any yard');
+    expect(await yard.refusal('backups.beginUpload', { sizeBytes: 5e9 })).toBe(
+      'That file is larger than any yard. Choose another file. Nothing was saved.',
+    );
     const answer = await yard.answer('backups.addToUpload', {
       upload: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
       offset: 0,

@@ -129,7 +129,7 @@ describe('a value typed once all spots of a board are read', () => {
       },
     });
     await user.keyboard('12.4{Enter}');
-    expect(screen.getByRole('alert').textContent).toContain('Pintally is not answering.');
+    expect(screen.getByRole('alert').textContent).toContain('Pintally is not responding.');
     expect([board(), field().value]).toEqual(['Board WAL-02', '12.4']);
   });
 });
@@ -141,7 +141,7 @@ describe('a value that was not saved', () => {
   test('is in the field again, with the reason', async () => {
     const { machine, user } = await open(aRound(), { 'rounds.saveTyped': refuse });
     await user.keyboard('12.4{Enter}');
-    expect(screen.getByRole('alert').textContent).toContain('Pintally is not answering.');
+    expect(screen.getByRole('alert').textContent).toContain('Pintally is not responding.');
     expect(field().value).toBe('12.4');
     machine.answers['rounds.saveTyped'] = () => owner;
     await user.keyboard('{Enter}');

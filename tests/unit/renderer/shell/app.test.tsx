@@ -128,6 +128,36 @@ test('a backup that failed is said on every screen, and tried again from there',
   expect(machine.inputsOf('backups.make')).toEqual([{}]);
 });
 
+test('a backup that failed cannot be tried again while Pintally is not responding', async () => {
+  const problem = message('refusal.backup-no-room', { folder: '/media/disk' });
+  await open(aYard(), { 'backups.state': () => backupsAre({ problem }) });
+  act(() => setLink('away'));
+  expect(screen.getByText(/The last backup failed\./)).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Try again' })).toBeNull();
+});
+
+test('the backups page says once that the newest backup went elsewhere, and does not lead to itself', async () => {
+  const [chosenFolder, usualFolder] = ['/media/disk', '/home/sawyer/backups'];
+  const elsewhere = message('backups.went-elsewhere', { chosenFolder, usualFolder });
+  const { user } = await open(aYard(), {
+    'backups.state': () => backupsAre({ elsewhere, chosenFolder, isAway: true }),
+    'backups.make': () => backupsAre({ elsewhere, chosenFolder, isAway: true }),
+  });
+  await goTo({ name: 'backups' });
+  expect(screen.getByText(/^The backup folder \/media\/disk could not be used\./)).toBeTruthy();
+  expect(screen.queryByText(/is not available/)).toBeNull();
+  expect(screen.queryByRole('link', { name: 'Go to backups' })).toBeNull();
+  await user.click(screen.getByRole('button', { name: 'Back up now' }));
+  expect(await screen.findByText(`Backup checked and saved in ${usualFolder}.`)).toBeTruthy();
+  await expectNoBarriers();
+});
+
+test('the backups page says that the backup folder is away where no backup has failed yet', async () => {
+  await open(aYard(), { 'backups.state': () => backupsAre({ chosenFolder: '/media/disk', isAway: true }) });
+  await goTo({ name: 'backups' });
+  expect(screen.getByText(/^The backup folder is not available\./)).toBeTruthy();
+});
+
 test('a backup that went elsewhere is said on every screen, and is no failure', async () => {
   const elsewhere = message('backups.went-elsewhere', {
     chosenFolder: '/media/disk',
@@ -227,7 +257,7 @@ describe('when the machine cannot be reached', () => {
     const chip = () => screen.getByRole('link', { name: /^Meter:/ });
     expect(chip().textContent).toContain('Live');
     act(() => setLink('away'));
-    expect(chip().textContent).toBe('Meter: Meter unknown');
+    expect(chip().textContent).toBe('Meter: Meter status unknown');
     await expectNoBarriers();
     await act(async () => setLink('open'));
     expect(chip().textContent).toContain('Live');
@@ -327,7 +357,7 @@ describe('a yard that cannot be opened', () => {
   test('takes the whole window: what is wrong, which file, the ways on', async () => {
     await open(damaged);
     expect(screen.getByRole('alert').textContent).toContain(
-      'The yard file /home/sawyer/yard.sqlite is damaged. It was not changed.',
+      'Pintally cannot read all of the yard file /home/sawyer/yard.sqlite. It was not changed.',
     );
     expect(screen.getByRole('button', { name: 'Open the demo yard' })).toBeTruthy();
     await expectNoBarriers();
@@ -359,14 +389,14 @@ describe('a yard that cannot be opened', () => {
     };
     const { machine, user } = await open(damaged, {
       'backups.list': () => [{ ...backup, file: '/backups/torn.sqlite', contents: null }, backup],
-      'backups.look': () => ({ ...backup, leftOut: null }),
+      'backups.look': () => ({ ...backup, missing: null }),
       'backups.restore': () => aYard(),
     });
     await user.click(await screen.findByRole('button', { name: /^Restore the newest backup, of May 3/ }));
-    const dialog = screen.getByRole('dialog', { name: 'Restore this yard?' });
+    const dialog = screen.getByRole('dialog', { name: /^Restore the backup of May 3/ });
     expect(dialog.textContent).toContain('The damaged file stays in the same folder under another name.');
     await expectNoBarriers();
-    await user.click(await within(dialog).findByRole('button', { name: 'Restore this yard' }));
+    await user.click(await within(dialog).findByRole('button', { name: 'Restore this backup' }));
     expect(machine.inputsOf('backups.restore')).toEqual([{ file: '/backups/newest.sqlite' }]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
@@ -394,9 +424,37 @@ describe('a yard that cannot be opened', () => {
       'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
       'recovery.newestActAt': () => '2026-05-03T17:09:00.000Z',
     });
-    expect(wayOn('Newest backup')).toMatch(/Recommended.*96 readings\..*Nothing was saved after it\./);
+    expect(wayOn('Newest backup')).toMatch(/96 readings\..*Recommended: nothing was saved after it\./);
     expect(wayOn('From the damaged file')).not.toContain('Recommended');
     expect(screen.getByText(/^Neither deletes the damaged file\./)).toBeTruthy();
+  });
+
+  test('and has no backup has one way on, and says nothing of a second', async () => {
+    await open(damaged);
+    expect(wayOn('From the damaged file')).toContain('There is no backup.');
+    expect(screen.getByText('The damaged file is not deleted.')).toBeTruthy();
+    expect(document.body.textContent).not.toMatch(/Neither|Recommended|No backups yet/);
+  });
+
+  test('and is the demo yard is offered no backup of the own one', async () => {
+    await open(
+      { ...damaged, kind: 'demo' },
+      { 'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')] },
+    );
+    expect(wayOn('From the damaged file')).toContain('There is no backup.');
+    expect(screen.queryByRole('button', { name: /Restore/ })).toBeNull();
+    expect(screen.getByText('The damaged file is not deleted.')).toBeTruthy();
+  });
+
+  test('shows its newest backup once, and other backups in a list', async () => {
+    const older = { ...backupAt('2026-05-02T17:10:00.000Z'), file: '/backups/older.sqlite' };
+    await open(damaged, { 'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z'), older] });
+    expect(screen.getAllByRole('button', { name: /^Restore the .*backup/ })).toHaveLength(2);
+    const others = screen.getByRole('region', { name: 'Other backups' });
+    expect(within(others).getByRole('button', { name: /^Restore the backup of May 2/ })).toBeTruthy();
+    expect(within(others).queryByText(/May 3/)).toBeNull();
+    expect(screen.getByRole('button', { name: 'Try again' }).className).toContain('button-quiet');
+    expect(screen.getByRole('button', { name: 'Open the error report' }).className).toContain('button-quiet');
   });
 
   test.each([['2026-05-03T17:11:00.000Z'], [null]])(
@@ -440,7 +498,7 @@ describe('a yard that cannot be opened', () => {
       aYard({ problem: message('refusal.yard-missing', { file }), canStartAfresh: true }),
       {
         'backups.list': () => [backupAt('2026-05-03T17:10:00.000Z')],
-        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), leftOut: null }),
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), missing: null }),
       },
     );
     expect(screen.getByRole('heading', { level: 1, name: 'Your yard file is missing' })).toBeTruthy();
@@ -522,7 +580,7 @@ describe('a yard that cannot be opened', () => {
       }),
       {
         'yard.openRescued': () => aYard(),
-        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), leftOut: null }),
+        'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), missing: null }),
       },
     );
     expect(screen.getByRole('alert').textContent).toContain(`is in a rescued copy: ${rescuedFile}.`);
