@@ -129,7 +129,7 @@ export function createApp({
     restored: () => restoredOf(yards),
     hasDialogs: chooseFile !== null,
   });
-  const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups.beforeMigrating);
+  const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups);
   const queryContext: QueryContext = { yard: yards.reader, now };
   const afterwards = createAfterwards();
   const acting = createActing({ yard: yards.current, now }, afterwards);

@@ -162,6 +162,7 @@ function refuseNotOurs(file: string): void {
   const found = isFileOrFree(file) ? identify(file) : 'foreign';
   if (found === 'newer') throw new YardFileProblem(message('refusal.yard-newer', { file }), false);
   if (found === 'foreign') throw new YardFileProblem(message('refusal.yard-foreign', { file }), false);
+  if (found === 'cut') throw damagedFile(file);
   if (found === 'without-file') throw new YardFileProblem(message('refusal.yard-missing', { file }), true);
 }
 

@@ -25,12 +25,13 @@ const FIRST_PAGE_BYTES = 65_536;
 
 /**
  * What a file is to this Pintally: `none` where there is nothing in it yet. `without-file` where only its newest
- * changes are left beside, which SQLite would delete.
+ * changes are left beside, which SQLite would delete. `cut` where a few bytes are left, which SQLite would overwrite: of
+ * whatever file they are.
  *
  * SQLite creates files when it opens one, and writes to it when it closes it. So a copy is checked.
  * @throws SqliteError where it is no database
  */
-export function identify(file: string): 'none' | 'without-file' | 'ours' | 'newer' | 'foreign' {
+export function identify(file: string): 'none' | 'without-file' | 'cut' | 'ours' | 'newer' | 'foreign' {
   const bytes = sizeOf(file);
   if (bytes === 0) return sizeOf(`${file}-wal`) > 0 ? 'without-file' : 'none';
   const { mark, layout } = askCopy(file, copyStart, (db) => ({
@@ -39,8 +40,9 @@ export function identify(file: string): 'none' | 'without-file' | 'ours' | 'newe
   }));
   if (mark === 0) {
     const tables = askCopy(file, copyFileSync, tablesOf);
-    // Pintally ended while it made the file.
-    if (tables === null) return 'none';
+    // Pintally ended while it made the file, where SQLite has a journal to undo that.
+    const isUndone = sizeOf(`${file}-journal`) > 0 && sizeOf(`${file}-wal`) === 0;
+    if (tables === null) return isUndone ? 'none' : 'cut';
     if (layout === 0 || !FIRST_TABLES.every((table) => tables.includes(table))) return 'foreign';
   } else if (mark !== APPLICATION_ID) return 'foreign';
   return layout > migrations.length ? 'newer' : 'ours';

@@ -5,7 +5,7 @@ export type YardProblem =
   | 'elsewhere'
   | 'newer'
   | 'foreign'
-  /** Only its WAL is left. */
+  /** It was there when Pintally was last open, or only its WAL is left. */
   | 'missing'
   | 'gone'
   | 'replaced'
@@ -21,6 +21,7 @@ const KINDS: Record<string, YardProblem> = {
   'refusal.yard-newer': 'newer',
   'refusal.yard-foreign': 'foreign',
   'refusal.yard-missing': 'missing',
+  'refusal.yard-vanished': 'missing',
   'refusal.yard-gone': 'gone',
   'refusal.yard-partly-gone': 'cut',
   'refusal.yard-partly-rescued': 'cut',

@@ -164,6 +164,8 @@ export function createBackups(
       const limitMs = patienceFor(own.length * sizeOf(yard.file));
       return askBackup(thread, 'newestWith', { backups: own, file: yard.file, ids }, limitMs);
     },
+    /** Whether the person's own yard was ever backed up, as far as it can be known at once. */
+    areThere: (): boolean => folder.highest() > 0,
     /** The own yard was opened, and can be written to. */
     yardOpened: (): void => {
       clear();

@@ -1,11 +1,14 @@
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { sizeOf } from '../../store/backup.ts';
+import { newestActAt } from '../../store/newest-act.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import { isPart, rescuedCopyOf } from '../../store/rescued-copy.ts';
 import { finishRestore } from '../../store/restore.ts';
 import { openYard, type Yard } from '../../store/yard.ts';
-import { asProblem, type Db, damagedFile, damageIn, YardFileProblem } from '../../store/yard-file.ts';
+import { asProblem, damagedFile, damageIn, YardFileProblem } from '../../store/yard-file.ts';
 import { lockYard } from '../../store/yard-lock.ts';
+import type { Backups } from './backups.ts';
 import { bringBuiltInUpToDate } from './built-in.ts';
 import type { CheckThread } from './check-thread.ts';
 import { close, stopFor } from './closing.ts';
@@ -14,8 +17,15 @@ import { dayOf, fileOf, type HeldYard, setProblem } from './held-yard.ts';
 import { finishSalvage, salvageReport } from './salvaging.ts';
 import { takeBackUnfinished } from './taking-back.ts';
 
+/** What opening the person's own yard has to do with its backups. */
+export type YardBackups = Pick<Backups, 'beforeMigrating' | 'areThere'>;
+
 /** Closes what is open, and opens a yard; where that fails, the held yard has a problem. */
-export type Open = (which: YardInfo['kind']) => void;
+export type Open = (
+  which: YardInfo['kind'],
+  /** A person wants a new yard in the place of the one that was there. */
+  isNew?: boolean,
+) => void;
 
 /** @param guarded  the yard whose transactions notice that its file was lost or is damaged */
 export function createOpening(
@@ -23,7 +33,7 @@ export function createOpening(
   dataDir: string,
   checkThread: CheckThread,
   guarded: (opened: Yard) => Yard,
-  beforeMigrating?: (db: Db) => void,
+  backups?: YardBackups,
 ): Open {
   async function checkIntegrity(opened: Yard): Promise<void> {
     const { file } = opened;
@@ -45,7 +55,7 @@ export function createOpening(
     held.integrityChecked.give();
   }
 
-  return (which) => {
+  return (which, isNew = false) => {
     const { files, notes, now } = held;
     try {
       close(held);
@@ -64,8 +74,9 @@ export function createOpening(
       if (which === 'own') finishRestore(file);
       const isSalvageFinished = finishSalvage(file, dayOf(held));
       refuseGone(file);
+      if (which === 'own' && !isNew) refuseVanished(file, backups?.areThere() ?? false);
       if (which === 'demo') makeDemoYard(file, now());
-      const opened = guarded(openYard(file, which === 'own' ? beforeMigrating : undefined));
+      const opened = guarded(openYard(file, which === 'own' ? backups?.beforeMigrating : undefined));
       held.yard = opened;
       notes.begin(opened);
       if (isSalvageFinished) tellSalvaged(held);
@@ -90,6 +101,12 @@ function refuseGone(file: string): void {
   if (rescuedFile === null) return;
   const code = isPart(rescuedFile) ? 'refusal.yard-partly-gone' : 'refusal.yard-gone';
   throw new YardFileProblem(message(code, { file, rescuedFile }), false);
+}
+
+/** Nor is one that was deleted, renamed or emptied while it was closed, before a person says so. */
+function refuseVanished(file: string, areBackupsThere: boolean): void {
+  if (sizeOf(file) > 0 || (newestActAt(file) === null && !areBackupsThere)) return;
+  throw new YardFileProblem(message('refusal.yard-vanished', { file }), true);
 }
 
 function beginWriting(held: HeldYard, opened: Yard): void {

@@ -1,7 +1,8 @@
+import { existsSync } from 'node:fs';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { newestActAt } from '../../store/newest-act.ts';
+import { forgetNewestAct, newestActAt } from '../../store/newest-act.ts';
 import { isPart, putBack } from '../../store/rescued-copy.ts';
 import { renameDamaged, type YardFileProblem } from '../../store/yard-file.ts';
 import { lockYard } from '../../store/yard-lock.ts';
@@ -38,14 +39,16 @@ export function createRecovering(held: HeldYard, open: Open) {
       open(kind);
       tellSalvaged(held);
     },
-    /** Opens an empty yard; the damaged file is renamed and left in the folder. */
+    /** Opens an empty yard; what is left of the file is renamed and stays in the folder. */
     startAfresh: (): void => {
       damage();
       forgetSalvage(fileOf(held));
       const renamed = renameDamaged(fileOf(held), dayOf(held));
+      forgetNewestAct(fileOf(held));
       held.log('new-yard-begun', renamed);
-      open(held.kind);
-      if (held.yard && held.mayWrite) held.notes.addStartedNew(held.yard, renamed);
+      open(held.kind, true);
+      // Of a file that was missing, there is none by that name.
+      if (held.yard && held.mayWrite && existsSync(renamed)) held.notes.addStartedNew(held.yard, renamed);
     },
     /** Puts the rescued copy of a file that is gone where that was, and opens it. */
     openRescued: (): void => {

@@ -2,7 +2,7 @@ import packageJson from '../../../package.json' with { type: 'json' };
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
-import { asProblem, type Db, damagedFile, isDamage } from '../../store/yard-file.ts';
+import { asProblem, damagedFile, isDamage } from '../../store/yard-file.ts';
 import { lockYard } from '../../store/yard-lock.ts';
 import type { YardToBackUp } from './backups.ts';
 import type { CheckThread } from './check-thread.ts';
@@ -10,7 +10,7 @@ import { close, release, stopFor } from './closing.ts';
 import { removeYardFiles } from './demo-yard.ts';
 import { createHeldYard, currentYard, fileOf, type HeldYard, rescuedCopy } from './held-yard.ts';
 import { createNoticingLoss } from './noticing-loss.ts';
-import { createOpening, type Open } from './opening.ts';
+import { createOpening, type Open, type YardBackups } from './opening.ts';
 import { createRecovering } from './recovering.ts';
 import { createReplacing } from './replacing.ts';
 import { changeSettings, settingsOf } from './settings.ts';
@@ -28,11 +28,11 @@ export function createYards(
   checkThread: CheckThread,
   reportFault: (error: unknown) => void,
   writeToLog: (what: string) => void,
-  beforeMigrating?: (db: Db) => void,
+  backups?: YardBackups,
 ) {
   const held = createHeldYard(dataDir, now, reportFault, writeToLog);
   const guarded = (opened: Yard): Yard => noticingLoss.guarded(opened);
-  const open: Open = createOpening(held, dataDir, checkThread, guarded, beforeMigrating);
+  const open: Open = createOpening(held, dataDir, checkThread, guarded, backups);
   const noticingLoss = createNoticingLoss(held, open);
   const { noticeMoved } = noticingLoss;
   const looking = setInterval(noticeMoved, LOOK_EVERY_MS).unref();

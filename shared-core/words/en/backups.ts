@@ -77,7 +77,7 @@ export const backups = {
   'restore.can-undo': 'You can undo the restore.',
   'restore.damaged-stays': 'The damaged file stays in the same folder under another name.',
   'restore.rescued-stays': 'The rescued copy stays in the same folder.',
-  'restore.leftover-stays': 'The file with the last changes stays in the same folder under another name.',
+  'restore.leftover-stays': 'What is left of the earlier yard stays in the same folder.',
   'restore.yes-backup': 'Restore this backup',
   'restore.yes-file': 'Restore this file',
   'restore.restoring': 'Restoring …',

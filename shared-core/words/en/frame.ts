@@ -66,6 +66,6 @@ export const frame = {
   'problem-page.start-new-effect':
     'The damaged file is not deleted. It stays in the same folder under another name, so it can still be repaired. A new, empty yard takes its place.',
   'problem-page.start-new-missing':
-    'The file with the last changes stays in the same folder under another name. A new, empty yard is made.',
+    'Nothing is deleted. Backups and what is left of the earlier yard stay in the folder. A new, empty yard is made.',
   'problem-page.start-new-yes': 'Start a new yard',
 } as const;

@@ -53,6 +53,8 @@ export const refusals = {
     'The file {file} was not made by Pintally. It was not changed. Move it to another folder, then try again.',
   'refusal.yard-missing':
     'Only the last changes of the yard file {file} are still in its folder. Nothing was changed. Put the yard file back, restore a backup, or start a new yard.',
+  'refusal.yard-vanished':
+    'The yard file {file} is missing or empty. Changes were saved in it before. Nothing was changed now. Put the file back and try again, restore a backup, or start a new yard.',
   'refusal.yard-moved':
     'The yard file {file} or the “-wal” file beside it was deleted, renamed, replaced, overwritten, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
   'refusal.yard-gone':

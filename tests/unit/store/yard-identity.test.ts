@@ -131,6 +131,20 @@ test('the WAL of a yard whose file is gone is not deleted', () => {
   expect(folder()).toEqual(before);
 });
 
+// A file of one byte has no pages for SQLite, which would delete the log and begin.
+test.each(['', 'a log'])(
+  'a file of one byte is taken for a damaged one, untouched, with %j beside',
+  (log) => {
+    if (log !== '') leftByKill('CREATE TABLE yard (uuid)', 'INSERT INTO yard VALUES (1)');
+    writeFileSync(file, 'S');
+    const before = folder();
+    const { problem, damaged } = problemOfOpening();
+    expect(problem).toEqual(message('refusal.yard-damaged', { file }));
+    expect(damaged).toBe(true);
+    expect(folder()).toEqual(before);
+  },
+);
+
 test('a yard that was killed opens with what is in its log', () => {
   const made = openYardFile(file);
   made.db.exec("INSERT INTO setting (key, uuid, value) VALUES ('units', 'u', '\"metric\"')");

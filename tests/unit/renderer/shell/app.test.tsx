@@ -505,7 +505,7 @@ describe('a yard that cannot be opened', () => {
     expect(screen.queryByRole('button', { name: /Recover|Rename/ })).toBeNull();
     await user.click(await screen.findByRole('button', { name: /^Restore the newest backup/ }));
     const asked = screen.getByRole('dialog');
-    expect(asked.textContent).toContain('The file with the last changes stays in the same folder');
+    expect(asked.textContent).toContain('What is left of the earlier yard stays in the same folder.');
     expect(asked.textContent).not.toContain('damaged');
     await user.click(within(asked).getByRole('button', { name: 'Cancel' }));
     await user.click(screen.getByRole('button', { name: 'Start a new yard' }));
