@@ -21,7 +21,8 @@ function contrast(one: string, other: string): number {
 
 // axe skips disabled buttons, but a person has to read what they could do once something is chosen.
 test.each(['light', 'dark', 'high-contrast'])('a disabled button of any kind can be read, %s', (theme) => {
-  const [, rule = ''] = /\n\.button:disabled \{([^}]*)\}/.exec(read('ui/button.css')) ?? [];
+  const [, rule = ''] =
+    /\n\.button:disabled,\s*\.button\[aria-disabled="true"\] \{([^}]*)\}/.exec(read('ui/button.css')) ?? [];
   const [, tokens = ''] = new RegExp(`data-theme="${theme}"\\] \\{([^}]*)\\}`).exec(read('tokens.css')) ?? [];
   const colorOf = (property: string): string => {
     const [, token] = new RegExp(`[\\s;]${property}: var\\((--[a-z-]+)\\)`).exec(rule) ?? [];
