@@ -135,7 +135,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     lists.set(key, made);
     return made;
   }
-  const inStack = 'b.stack_id = ? AND b.archived_at IS NULL';
+  const inStackOf = (stackId: string) => `b.stack_id = ${stackId} AND b.archived_at IS NULL`;
+  const inStack = inStackOf('?');
   const withStack = `${inStack} ${WITH_STACK}`;
   const idsOf = db.prepare<[number], { id: number }>(
     `SELECT b.id FROM board b WHERE ${inStack} ORDER BY b.id`,
@@ -152,6 +153,14 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
   const walked = db.prepare<[number, number | null, number | null], BoardToProbe>(
     `${toProbe} WHERE ${withStack} AND (? IS NULL OR b.id <= ?) ORDER BY b.id`,
+  );
+  const leftBehind = db.prepare<[string], { id: number; version: number; placeId: number }>(
+    `SELECT s.id, s.version, (SELECT b.place_id FROM board b INDEXED BY board_by_standing WHERE ${inStackOf('s.id')}
+       GROUP BY b.place_id ORDER BY count(*) DESC, b.place_id LIMIT 1) AS placeId
+     FROM stack s WHERE s.id IN (SELECT stack_id FROM board WHERE id IN (SELECT value FROM json_each(?)))
+       AND NOT EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing
+         WHERE ${inStackOf('s.id')} AND b.place_id = s.place_id)
+       AND EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing WHERE ${inStackOf('s.id')})`,
   );
   const firstAdded = db.prepare<[number], { at: string | null }>(
     'SELECT min(m.since) AS at FROM board b JOIN move m ON m.board_id = b.id WHERE b.stack_id = ?',
@@ -227,6 +236,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Boards of the same stack, species and log that were probed: what they teach helps to forecast this one. */
     probedSiblings: (boardId: number, most: number): number[] => ids(siblings.all(boardId, most)),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
+    /** Of the stacks of these boards, those that no board is with, and where most of their boards are. */
+    stacksLeftBehind: (boardIds: readonly number[]) => leftBehind.all(JSON.stringify(boardIds)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
     /** Codes of a stack's boards, the newest board first. */

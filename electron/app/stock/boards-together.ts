@@ -12,7 +12,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
-import { checkMove } from './moving.ts';
+import { checkMove, letStacksFollow } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
 type Edited = RequestOutput<'boards.editTogether'>;
@@ -144,6 +144,11 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
         judge(ids);
       });
+      if (move)
+        letStacksFollow(
+          context,
+          given.map(({ id }) => id),
+        );
       if (endUseId !== null) {
         const isGiven = new Set(given.map(({ id }) => id));
         yield* inSlices(

@@ -33,3 +33,14 @@ export function* moveBoards(
     judging.judgeAgain(slice);
   });
 }
+
+/**
+ * Lets the stacks of moved boards follow. A stack is where its boards are: one that none of them is with any more would
+ * look empty, and could not be probed.
+ */
+export function letStacksFollow(context: AppContext, boardIds: readonly number[]): void {
+  const { boards, stacks } = context.yard();
+  for (const { id, version, placeId } of boards.stacksLeftBehind(boardIds)) {
+    stacks.edit({ id, basedOn: version, changed: { placeId } });
+  }
+}

@@ -303,3 +303,45 @@ describe('a whole stack', () => {
     expect(await rows()).toEqual(before);
   });
 });
+
+describe('A stack whose boards are moved by their list', () => {
+  const since = '2026-06-01T08:00:00.000Z';
+  const stackNow = () => yard.query('stacks.get', { id: yard.stack.id });
+  const moveTo = async (placeId: number, boards: { id: number; basedOn: number }[]) =>
+    yard.command('boards.editTogether', { boards, changed: {}, move: { placeId, since } });
+  const kilnRoom = async () =>
+    (await yard.command('places.add', { name: 'Kiln room', kind: 'shop', air: yard.place.air })).id;
+
+  test('goes with all of them: it shows them, and can be probed', async () => {
+    const boards = await shown();
+    const placeId = await kilnRoom();
+    await moveTo(placeId, boards);
+    expect(await stackNow()).toMatchObject({ boards: 2, elsewhere: { boards: 0 }, placeName: 'Kiln room' });
+    expect(await rows()).toHaveLength(2);
+    const round = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    expect(round.boards).toHaveLength(2);
+  });
+
+  test('stays with those that stay, and goes once the last one is moved by itself', async () => {
+    const [first, last] = await shown();
+    const placeId = await kilnRoom();
+    await moveTo(placeId, [first!]);
+    expect(await stackNow()).toMatchObject({
+      boards: 1,
+      elsewhere: { boards: 1 },
+      placeName: yard.place.name,
+    });
+    await yard.command('boards.move', { boardIds: [last!.id], placeId, since });
+    expect(await stackNow()).toMatchObject({ boards: 2, elsewhere: { boards: 0 }, placeName: 'Kiln room' });
+  });
+
+  test('comes back with them when the move is undone', async () => {
+    const { act } = await moveTo(await kilnRoom(), await shown());
+    await yard.command('boards.undoTogether', { act });
+    expect(await stackNow()).toMatchObject({
+      boards: 2,
+      elsewhere: { boards: 0 },
+      placeName: yard.place.name,
+    });
+  });
+});
