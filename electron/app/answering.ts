@@ -82,7 +82,8 @@ export function createAnswering(
       return await work();
     } catch (error) {
       const checking = yards.checking();
-      if (checking === null || !(isDamage(error) || isRefusedWriting(error))) throw error;
+      if (checking === null) throw yards.noticeDamage(error) ?? error;
+      if (!(isDamage(error) || isRefusedWriting(error))) throw error;
       await checking;
       return await work();
     }

@@ -71,21 +71,25 @@ export function createNoticingLoss(held: HeldYard, open: Open) {
         if (opened.inTransaction()) throw error;
         if (error instanceof FileMoved)
           throw noticeMoved() ?? held.problem ?? new Refusal(message('refusal.try-again'));
-        if (isDamage(error) || isDiskFault(error)) throw noticeDamage(opened, error) ?? error;
-        throw error;
+        throw noticeDamage(error) ?? error;
       }
     };
     return { ...opened, transaction };
   }
 
-  /** What a person reads where a file turns out to be damaged or lost while it is written; null where it is neither. */
-  function noticeDamage(opened: Yard, error: unknown): YardFileProblem | null {
+  /**
+   * Closes the yard where SQLite came upon damage or a fault of the disk in its file. What a person reads then; null where
+   * it is neither, or while the file is being checked for that.
+   */
+  function noticeDamage(error: unknown): YardFileProblem | null {
+    const { yard } = held;
+    if (!(isDamage(error) || isDiskFault(error))) return null;
     const lost = noticeMoved();
-    if (lost !== null || held.yard !== opened || held.checking !== null || !isDamage(error)) return lost;
-    stopFor(held, damagedFile(opened.file));
+    if (lost !== null || yard === null || held.checking !== null || !isDamage(error)) return lost;
+    stopFor(held, damagedFile(yard.file));
     held.moved.give();
     return held.problem;
   }
 
-  return { noticeMoved, guarded };
+  return { noticeMoved, noticeDamage, guarded };
 }

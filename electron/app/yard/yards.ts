@@ -34,7 +34,7 @@ export function createYards(
   const guarded = (opened: Yard): Yard => noticingLoss.guarded(opened);
   const open: Open = createOpening(held, dataDir, checkThread, guarded, backups);
   const noticingLoss = createNoticingLoss(held, open);
-  const { noticeMoved } = noticingLoss;
+  const { noticeMoved, noticeDamage } = noticingLoss;
   const looking = setInterval(noticeMoved, LOOK_EVERY_MS).unref();
   const current = (): Yard => currentYard(held);
   const openUuid = (): string | null => (held.problem === null ? (held.yard?.uuid ?? null) : null);
@@ -81,6 +81,7 @@ export function createYards(
       held.integrityChecked.give();
     },
     noticeMoved,
+    noticeDamage,
     moved: held.moved,
     openOwn: (): void => open('own'),
     openDemo: (): void => {
