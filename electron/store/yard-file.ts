@@ -7,6 +7,7 @@ import { recordChanges } from './change-triggers.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { type Migration, migrations } from './migrations.ts';
 import { keepFilePrivate, makePrivateFile, makePrivateFolder } from './private-files.ts';
+import { canRepair, repairSchema, schemaFaults } from './schema-repair.ts';
 import { repairWal, type WalState } from './wal-repair.ts';
 import { APPLICATION_ID, identify } from './yard-identity.ts';
 
@@ -37,7 +38,7 @@ const LARGE_BYTES = 16 * 1024 * 1024;
 export function openYardFile(
   file: string,
   beforeMigrating?: (db: Db) => void,
-): { db: Db; integrityChecked: boolean; wal: WalState } {
+): { db: Db; integrityChecked: boolean; wal: WalState; repaired: number } {
   let db: Db | undefined;
   try {
     makePrivateFolder(dirname(file));
@@ -55,6 +56,8 @@ export function openYardFile(
       );
     }
     db = new Database(file, { timeout: 2000 });
+    // Before any other pragma: SQLite may not be able to read the list of tables.
+    const repaired = layoutOf(db) === migrations.length ? makeSchemaRight(db, file) : 0;
     db.pragma('synchronous = FULL');
     // On a Mac only these put on the disk itself what was written; elsewhere they change nothing.
     db.pragma('fullfsync = ON');
@@ -71,7 +74,7 @@ export function openYardFile(
       db.pragma('query_only = ON');
     }
     db.pragma('foreign_keys = ON');
-    return { db, integrityChecked, wal };
+    return { db, integrityChecked, wal, repaired };
   } catch (error) {
     db?.close();
     throw asProblem(error, file);
@@ -196,8 +199,24 @@ function migrate(db: Db, file: string): void {
       db.pragma(`user_version = ${version + 1}`);
     }
     recordChanges(db);
+    makeSchemaRight(db, file);
     refuseDangling(db, file);
   }).immediate();
+}
+
+/**
+ * Puts indexes and triggers right that the disk changed. Nothing is written where the rest of the file is damaged.
+ * @returns how many
+ */
+function makeSchemaRight(db: Db, file: string): number {
+  const faults = schemaFaults(db);
+  if (faults.length === 0) return 0;
+  if (!canRepair(faults)) throw damagedFile(file);
+  db.transaction(() => {
+    repairSchema(db, faults);
+    if (damageOf(db) !== null || schemaFaults(db).length > 0) throw damagedFile(file);
+  }).immediate();
+  return faults.length;
 }
 
 function refuseDangling(db: Db, file: string): void {
@@ -208,6 +227,15 @@ function refuseDangling(db: Db, file: string): void {
 export function isDamage(error: unknown): boolean {
   const code = String((error as { code?: unknown })?.code ?? '');
   return code.startsWith('SQLITE_NOTADB') || code.startsWith('SQLITE_CORRUPT');
+}
+
+/** Errors of SQLite's that say nothing of what is in the file. */
+const OF_DISK_OR_RIGHTS = /^SQLITE_(CANTOPEN|IOERR|FULL|NOMEM|NOLFS|PERM|READONLY|AUTH|PROTOCOL|INTERRUPT)/;
+
+/** Whether an error at opening one of our own files says that it is not as Pintally left it. */
+function isDamageAtOpening(error: unknown): boolean {
+  const code = String((error as { code?: unknown })?.code ?? '');
+  return code.startsWith('SQLITE_') && !OF_DISK_OR_RIGHTS.test(code);
 }
 
 /** Whether an error of SQLite's says that the disk failed, or that part of the file is not there. */
@@ -231,7 +259,7 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
     return new YardFileProblem(message('refusal.yard-in-use', { file }), false);
   }
-  if (isDamage(error)) return damagedFile(file);
+  if (isDamageAtOpening(error)) return damagedFile(file);
   return new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
 }
 

@@ -46,7 +46,7 @@ export type YardReader = ReturnType<typeof readsOf>;
  * @throws YardFileProblem with a sentence for a person
  */
 export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
-  const { db, integrityChecked, wal } = openYardFile(file, beforeMigrating);
+  const { db, integrityChecked, wal, repaired } = openYardFile(file, beforeMigrating);
   let readOnly: Db | undefined;
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
@@ -84,6 +84,8 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       integrityChecked,
       /** What was found of its WAL. */
       wal,
+      /** How many indexes and triggers the disk had changed, which were put right. */
+      repaired,
       missingActs: missingActs(file, db),
       rememberNewestAct: () => rememberNewestAct(file, db),
       allowWriting: () => allowWriting(db),

@@ -1,5 +1,5 @@
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
-import { kindOfProblem } from '../../shared-core/contract/yard-problem.ts';
+import { isUnopened, kindOfProblem } from '../../shared-core/contract/yard-problem.ts';
 import type { Message } from '../../shared-core/words/message.ts';
 import { OpenLog } from '../features/log/OpenLog.tsx';
 import { BackupsToRestore } from '../features/recovery/BackupsToRestore.tsx';
@@ -30,7 +30,10 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
   const isNewestShown = kind === 'damaged' || isMissing;
   const { rescuedFile } = info;
   const canRestore =
-    isOwn && (info.canStartAfresh || (rescuedFile !== null && (kind === 'gone' || kind === 'cut')));
+    isOwn &&
+    (info.canStartAfresh ||
+      isUnopened(problem) ||
+      (rescuedFile !== null && (kind === 'gone' || kind === 'cut')));
   return (
     <main className={`column ${css.problem}`}>
       <ScreenHeading title={say(`problem-page.title.${kind}`)} />

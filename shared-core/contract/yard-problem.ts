@@ -36,3 +36,6 @@ export function kindOfProblem({ code, facts }: Message): YardProblem {
   if (code === 'refusal.yard-moved') return facts?.state === 'replaced' ? 'replaced' : 'gone';
   return KINDS[code] ?? 'unreadable';
 }
+
+/** Whether nothing opens the file, though nothing shows that it is damaged: a restore then renames it, as a damaged one. */
+export const isUnopened = ({ code }: Message): boolean => code === 'refusal.yard-unreadable';

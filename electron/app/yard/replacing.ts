@@ -1,4 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { isUnopened } from '../../../shared-core/contract/yard-problem.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { rescuedCopyOf } from '../../store/rescued-copy.ts';
@@ -19,7 +20,8 @@ export function createReplacing(held: HeldYard, noticeMoved: () => YardFileProbl
     const { kind, problem } = held;
     if (kind !== 'own') throw new Refusal(message('refusal.restore-own-not-open'));
     // One that is gone was rescued: there is nothing at its path that a backup could replace.
-    if (problem && !problem.damaged && rescuedCopyOf(ownFile) === null) throw problem;
+    const hasNone = problem === null || problem.damaged || isUnopened(problem.problem);
+    if (!hasNone && rescuedCopyOf(ownFile) === null) throw problem;
   }
 
   return {

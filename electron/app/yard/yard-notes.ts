@@ -72,7 +72,7 @@ export function createYardNotes() {
   return {
     /** A yard was opened: what was found of its file on the way. */
     begin: (yard: Yard): void => {
-      const { wal, missingActs } = yard;
+      const { wal, missingActs, repaired } = yard;
       open = yard;
       notes = [];
       const startedNew = startedNewSchema.safeParse(yard.reader.settings.get(STARTED_NEW)).data;
@@ -83,6 +83,7 @@ export function createYardNotes() {
       if (names.length > 0) notes.push(message('yard-note.rescued-copies', { copies: names.length, names }));
       if (wal.kind === 'repaired')
         notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
+      if (repaired > 0) notes.push(message('yard-note.rules-repaired', { rules: repaired }));
       if (missingActs) {
         notes.push(
           message('yard-note.changes-missing', {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
+import { isUnopened, kindOfProblem } from '../../../shared-core/contract/yard-problem.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { sentenceOf, tellDone } from '../../stores/notices.ts';
@@ -89,5 +89,6 @@ function useQuestion(of: RestoredThing): { question: string; yes: string } {
 function leftBy(problem: Message) {
   const kind = kindOfProblem(problem);
   if (kind === 'damaged') return 'damaged-stays';
+  if (isUnopened(problem)) return 'unopened-stays';
   return kind === 'missing' ? 'leftover-stays' : 'rescued-stays';
 }

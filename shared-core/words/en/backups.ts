@@ -76,6 +76,7 @@ export const backups = {
   'restore.backed-up-first': 'Your current yard is backed up first.',
   'restore.can-undo': 'You can undo the restore.',
   'restore.damaged-stays': 'The damaged file stays in the same folder under another name.',
+  'restore.unopened-stays': 'The file that cannot be opened stays in the same folder under another name.',
   'restore.rescued-stays': 'The rescued copy stays in the same folder.',
   'restore.leftover-stays': 'What is left of the earlier yard stays in the same folder.',
   'restore.yes-backup': 'Restore this backup',

@@ -12,6 +12,8 @@ export const yardFile = {
     'Pintally was closed while it changed many boards. Everything is as it was before that change. Make it again if you still want it.',
   'yard-note.built-in-repaired':
     '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {has} other {have}} been repaired. The disk may be failing: save a copy on another disk.',
+  'yard-note.rules-repaired':
+    '{rules, plural, one {# rule} other {# rules}} in the yard file {rules, plural, one {was} other {were}} damaged on the disk and {rules, plural, one {has} other {have}} been repaired. Nothing was lost. The disk may be failing: save a copy on another disk.',
   'yard-note.entries-damaged':
     'A fault of the disk damaged: {entries}. Usual values are used instead. Open each, check it, and save it. Or restore a backup.',
   'yard-note.damaged-place': 'air of {name}',

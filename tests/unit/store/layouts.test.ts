@@ -478,8 +478,8 @@ describe('a file that is not migrated', () => {
     db.close();
     const bytes = readFileSync(file);
     expect(problemOf(file)).toMatchObject({
-      problem: message('refusal.yard-unreadable', { file }),
-      damaged: false,
+      problem: message('refusal.yard-damaged', { file }),
+      damaged: true,
     });
     expect(readFileSync(file).equals(bytes)).toBe(true);
   });

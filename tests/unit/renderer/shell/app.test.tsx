@@ -481,7 +481,7 @@ describe('a yard that cannot be opened', () => {
     [message('refusal.yard-owned', owned as never), 'Your yard is already open'],
     [message('refusal.yard-newer', { file }), 'This yard needs a newer Pintally'],
     [message('refusal.yard-foreign', { file }), 'This file is not a yard'],
-    [message('refusal.yard-unreadable', { file }), 'Your yard file cannot be opened'],
+    [message('refusal.yard-name-taken', { file, name: `${file}-wal` }), 'Your yard file cannot be opened'],
   ])(
     'and is not damaged (%o) offers to try again, and nothing that would replace it',
     async (problem, title) => {
@@ -492,6 +492,20 @@ describe('a yard that cannot be opened', () => {
       expect(screen.getByRole('button', { name: 'Try again' }).className).toContain('button-main');
     },
   );
+
+  test('and cannot be opened offers to try again, and to restore a backup', async () => {
+    const backup = backupAt('2026-05-03T17:10:00.000Z');
+    const { user } = await open(aYard({ problem: message('refusal.yard-unreadable', { file }) }), {
+      'backups.list': () => [backup],
+      'backups.state': () => backupsAre(),
+      'backups.look': () => ({ ...backup, missing: null }),
+    });
+    expect(screen.queryByRole('button', { name: /Recover|Rename|new yard/ })).toBeNull();
+    await user.click(await screen.findByRole('button', { name: /^Restore the backup/ }));
+    expect(screen.getByRole('dialog').textContent).toContain(
+      'The file that cannot be opened stays in the same folder under another name.',
+    );
+  });
 
   test('and whose file is missing offers a backup and a new yard, in words of its own', async () => {
     const { user } = await open(

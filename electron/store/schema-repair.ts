@@ -1,0 +1,117 @@
+import Database from 'better-sqlite3';
+import { recordChanges } from './change-triggers.ts';
+import { migrations } from './migrations.ts';
+import { layOut } from './salvage/tables.ts';
+import type { Db } from './yard-file.ts';
+
+/** One table, index or trigger, as `sqlite_schema` has it. */
+interface Entry {
+  type: string;
+  name: string;
+  tbl_name: string;
+  /** Null of an index that belongs to its table's own text. */
+  sql: string | null;
+}
+interface EntryOfFile extends Entry {
+  rowid: number;
+}
+const FIELDS = ['type', 'name', 'tbl_name', 'sql'] as const;
+
+/** What the newest layout has, and what a file has in its place; null where there is nothing like it. */
+export interface SchemaFault {
+  right: Entry;
+  found: EntryOfFile | null;
+}
+
+let ofLayout: Entry[] | undefined;
+
+/** What the newest layout has, by our own migrations. */
+function rightEntries(): Entry[] {
+  if (ofLayout !== undefined) return ofLayout;
+  const db = new Database(':memory:');
+  try {
+    layOut(db, migrations.length);
+    recordChanges(db);
+    ofLayout = db
+      .prepare("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name <> 'sqlite_sequence'")
+      .all() as Entry[];
+    return ofLayout;
+  } finally {
+    db.close();
+  }
+}
+
+/**
+ * Compares the list of tables, indexes and triggers of a file of the newest layout with our own. SQLite takes any text there that it
+ * can read: one letter changed by the disk can keep every board from being edited, or an edit from being undone.
+ * What others added is no fault.
+ */
+export function schemaFaults(db: Db): SchemaFault[] {
+  const found = entriesIn(db);
+  const asFound = new Set(found.map(keyOf));
+  const right = rightEntries();
+  const asRight = new Set(right.map(keyOf));
+  const strange = new Set(found.filter((entry) => !asRight.has(keyOf(entry))));
+  return right
+    .filter((entry) => !asFound.has(keyOf(entry)))
+    .map((entry) => {
+      // One bit is in one field.
+      const like = [...strange].find(
+        (other) => FIELDS.filter((field) => other[field] === entry[field]).length >= 3,
+      );
+      if (like) strange.delete(like);
+      return { right: entry, found: like ?? null };
+    });
+}
+
+/** Of a table, the rows are in doubt as well: only an index or a trigger can be put right. */
+export const canRepair = (faults: readonly SchemaFault[]): boolean =>
+  faults.every(({ right }) => right.type !== 'table');
+
+/**
+ * Gives indexes and triggers their right text again, within a transaction that the caller ends once the file was checked.
+ */
+export function repairSchema(db: Db, faults: readonly SchemaFault[]): void {
+  writable(db, () => {
+    const put = db.prepare(
+      'UPDATE sqlite_schema SET type = @type, name = @name, tbl_name = @tbl_name, sql = @sql WHERE rowid = @rowid',
+    );
+    for (const { right, found } of faults) if (found) put.run({ ...right, rowid: found.rowid });
+    db.pragma(`schema_version = ${Number(db.pragma('schema_version', { simple: true })) + 1}`);
+  });
+  for (const { right, found } of faults) {
+    if (found === null) db.exec(right.sql ?? '');
+    else if (right.type === 'index') db.exec(`REINDEX ${right.name}`);
+  }
+}
+
+const keyOf = (entry: Entry): string => JSON.stringify(FIELDS.map((field) => entry[field]));
+
+/** Also where SQLite cannot read one of the texts. */
+const entriesIn = (db: Db): EntryOfFile[] =>
+  writable(
+    db,
+    () => db.prepare('SELECT rowid, type, name, tbl_name, sql FROM sqlite_schema').all() as EntryOfFile[],
+  );
+
+/** Only so does SQLite show, and let be changed, a list with a text that it cannot read. */
+function writable<T>(db: Db, work: () => T): T {
+  db.unsafeMode(true);
+  db.pragma('writable_schema = ON');
+  try {
+    readOnce(db);
+    return work();
+  } finally {
+    db.pragma('writable_schema = RESET');
+    db.unsafeMode(false);
+  }
+}
+
+/** The first reading fails by such a text, and the next ones go around it. */
+function readOnce(db: Db): void {
+  try {
+    db.prepare('SELECT 1 FROM sqlite_schema').get();
+  } catch {
+    // Any other fault is the next one's as well.
+  }
+}
