@@ -6,10 +6,8 @@ import type { Acting, AskedAct, Done } from './acting.ts';
 import type { AppContext } from './context.ts';
 import { isDisturbance } from './fault-message.ts';
 import type { LongWork, UnderWay } from './long-work.ts';
-import { isSlices, type Slices } from './slices.ts';
+import { createPace, isSlices, type Slices } from './slices.ts';
 
-/** Of an act that is taken back, so many changes at a time. */
-const MOST_TAKEN_BACK = 500;
 /** Writing is held while a backup takes the place of the yard. */
 const ASK_AGAIN_MS = 50;
 
@@ -53,12 +51,15 @@ export function createActingInSlices(
 
   /** @throws what the disk refused it by */
   async function takeBack(id: string, yard: Yard): Promise<void> {
+    const pace = createPace();
     while (await mayGoOn(yard)) {
-      const { isDone } = yard.transaction(() => {
-        const taken = yard.acts.takeBack(id, MOST_TAKEN_BACK, context.now());
-        yard.findings.outdate(taken.boardIds);
-        return taken;
-      });
+      const { isDone } = pace.slice((size) =>
+        yard.transaction(() => {
+          const taken = yard.acts.takeBack(id, size, context.now());
+          yard.findings.outdate(taken.boardIds);
+          return taken;
+        }),
+      );
       if (isDone) return context.changed(['yard']);
     }
   }
@@ -137,6 +138,13 @@ export function createActingInSlices(
         .finally(() => underWay.delete(act.id));
       underWay.set(act.id, { ...act, done });
       return done;
+    },
+    /** Until none is under way. */
+    whenIdle: async (): Promise<void> => {
+      for (let seen: unknown; seen !== turn; ) {
+        seen = turn;
+        await seen;
+      }
     },
     /** A yard was opened: what is unfinished in it is taken back, where its opening could not. */
     takeUp: (): void => {

@@ -153,7 +153,7 @@ export function createApp({
   const queryAssessing = createAssessing(queryContext, queryOwnFits);
   const ownFits = createOwnFits(context);
   const assessing = createAssessing(context, ownFits);
-  const judging = createJudging(context, assessing);
+  const judging = createJudging(context, assessing, inSlices.whenIdle);
   const comparing = createComparing(context, assessing, judging, roundThread);
   const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
   const meter = createMeterDesk(context, judging, links, windows);

@@ -19,20 +19,44 @@ const SLICE_MS = 40;
 /** A slow disk or a busy computer makes slices small, but not so small that commits are all that is done. */
 const FEWEST_BOARDS = 25;
 
-/** Does the same for all of them, slice by slice. Each is as large as the time allows that the one before took. */
+/** How large slices are: each as large as the time allows that the one before took. */
+export function createPace() {
+  let size = FIRST_BOARDS;
+  return {
+    /** Does a slice of this size. */
+    slice: <T>(work: (size: number) => T): T => {
+      const beganMs = monotonicMs();
+      const came = work(size);
+      const pace = SLICE_MS / Math.max(monotonicMs() - beganMs, 1);
+      size = Math.max(FEWEST_BOARDS, Math.round(size * Math.min(2, pace)));
+      return came;
+    },
+  };
+}
+
+/** Does the same for all of them, slice by slice. */
 export function* inSlices<T>(
   all: readonly T[],
   work: (slice: readonly T[], from: number) => void,
 ): Slices<void> {
-  let size = FIRST_BOARDS;
+  const pace = createPace();
   for (let done = 0; done < all.length; ) {
     if (done > 0) yield { done, total: all.length };
-    const slice = all.slice(done, done + size);
-    const beganMs = monotonicMs();
-    work(slice, done);
-    done += slice.length;
-    const pace = SLICE_MS / Math.max(monotonicMs() - beganMs, 1);
-    size = Math.max(FEWEST_BOARDS, Math.round(size * Math.min(2, pace)));
+    done += pace.slice((size) => {
+      const slice = all.slice(done, done + size);
+      work(slice, done);
+      return slice.length;
+    });
+  }
+}
+
+/** Slices whose sizes another decides, by how many it asks for. */
+export function* paced<T>(parts: Generator<Progress, T, number>): Slices<T> {
+  const pace = createPace();
+  for (;;) {
+    const came = pace.slice((size) => parts.next(size));
+    if (came.done) return came.value;
+    yield came.value;
   }
 }
 

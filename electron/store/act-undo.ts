@@ -21,8 +21,8 @@ interface Exclusion {
 
 const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
-/** So many changes are undone at a time. */
-const MOST_AT_A_TIME = 500;
+/** So many changes are undone before it is first asked how many. */
+const FIRST = 250;
 
 /** Undoes an act by a further act, from what the file recorded of it (`change-triggers.ts`). */
 export function actUndo(db: Db) {
@@ -34,18 +34,18 @@ export function actUndo(db: Db) {
       'SELECT count(*) FROM act_change WHERE act_id = (SELECT id FROM act WHERE uuid = ?)',
     )
     .pluck();
-  const changes = db.prepare<[string, number], Change>(
+  const changes = db.prepare<[string, number, number], Change>(
     `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
-     WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ${MOST_AT_A_TIME}`,
+     WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ?`,
   );
-  const exclusions = db.prepare<[string, number], Exclusion>(
+  const exclusions = db.prepare<[string, number, number], Exclusion>(
     `SELECT a.id, a.reading_id AS readingId,
        (SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field AND b.id < a.id
         ORDER BY b.id DESC LIMIT 1) AS before,
        NOT EXISTS (SELECT 1 FROM amendment c WHERE c.reading_id = a.reading_id AND c.field = a.field
         AND c.id > a.id) AS isNewest
      FROM amendment a WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) AND a.field = 'excluded' AND a.id > ?
-     ORDER BY a.id LIMIT ${MOST_AT_A_TIME}`,
+     ORDER BY a.id LIMIT ?`,
   );
   const { exclude } = amendmentWrites(db);
   const prepare = statements(db);
@@ -65,29 +65,30 @@ export function actUndo(db: Db) {
 
   /**
    * Puts back what an act edited, moved, excluded or included, so many changes at a time; between those it says how many
-   * are done. To be run within another act; what it wrote before it answers false is to be taken back.
+   * are done, and is told how many come next. To be run within another act; what it wrote before it answers false is to be taken back.
    *
    * @returns false where it was undone before, or something of it was changed since
    */
-  return function* undo(id: string, at: string): Generator<{ done: number; total: number }, boolean, void> {
+  return function* undo(id: string, at: string): Generator<{ done: number; total: number }, boolean, number> {
     if (mark.run(id).changes === 0) return false;
     const total = count.get(id) ?? 0;
-    let done = 0;
-    let some = changes.all(id, Number.MAX_SAFE_INTEGER);
-    while (some.length > 0) {
+    let size = FIRST;
+    let oldest = Number.MAX_SAFE_INTEGER;
+    for (let done = 0; done < total; ) {
+      if (done > 0) size = yield { done, total };
+      const some = changes.all(id, oldest, size);
       if (!some.every(restore)) return false;
+      oldest = some.at(-1)!.id;
       done += some.length;
-      some = changes.all(id, some.at(-1)!.id);
-      if (some.length > 0) yield { done, total };
     }
-    let excluded = exclusions.all(id, 0);
+    let excluded = exclusions.all(id, 0, size);
     while (excluded.length > 0) {
       for (const { readingId, before, isNewest } of excluded) {
         if (isNewest === 0) return false;
         exclude('reading', readingId, before === null ? null : JSON.parse(before), at);
       }
-      excluded = exclusions.all(id, excluded.at(-1)!.id);
-      if (excluded.length > 0) yield { done, total };
+      excluded = exclusions.all(id, excluded.at(-1)!.id, size);
+      if (excluded.length > 0) size = yield { done: total, total };
     }
     return true;
   };

@@ -25,15 +25,22 @@ const besideOf = (file: string): string => `${file}-newest`;
  * Writes the newest act of a yard file beside it. SQLite keeps new commits in a WAL beside it; where that is lost, the
  * file alone looks sound. Not synced, and where it cannot be written nothing fails: it then remembers an earlier act.
  */
-export function rememberNewestAct(file: string, db: Db): void {
-  const newest = db
-    .prepare('SELECT y.uuid AS yard, a.uuid, a.id, a.at FROM act a, yard y ORDER BY a.id DESC LIMIT 1')
-    .get();
-  try {
-    if (newest !== undefined) writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
-  } catch {
-    // An act that is saved must not fail for this.
-  }
+export function rememberingNewestAct(file: string, db: Db): () => void {
+  const select = db.prepare<[], { uuid: string }>(
+    'SELECT y.uuid AS yard, a.uuid, a.id, a.at FROM act a, yard y ORDER BY a.id DESC LIMIT 1',
+  );
+  let uuid: string | undefined;
+  return () => {
+    const newest = select.get();
+    // As after a further slice of a long one.
+    if (newest === undefined || newest.uuid === uuid) return;
+    try {
+      writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
+      uuid = newest.uuid;
+    } catch {
+      // An act that is saved must not fail for this.
+    }
+  };
 }
 
 /** Forgets it, as where an earlier state of the yard takes the file's place. */

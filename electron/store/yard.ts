@@ -12,7 +12,7 @@ import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
-import { missingActs, rememberNewestAct } from './newest-act.ts';
+import { missingActs, rememberingNewestAct } from './newest-act.ts';
 import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
@@ -30,6 +30,8 @@ import { type Loss, watchYard } from './yard-watch.ts';
 
 /** A WAL of this length is brought into the file: on a full disk nothing is saved until it begins again. */
 const LONG_WAL_BYTES = 1024 * 1024;
+/** The same while an act in slices is under way, each of which makes it that long. */
+const LONG_WAL_IN_SLICES_BYTES = 16 * 1024 * 1024;
 
 /** The file at the yard's path is not as this process left it; nothing was committed. */
 export class FileMoved extends Error {
@@ -75,6 +77,12 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       }
     }
 
+    const tables = tablesOf(db, badCaches);
+    function isLong(walBytes: number): boolean {
+      if (walBytes <= LONG_WAL_BYTES) return false;
+      return walBytes > LONG_WAL_IN_SLICES_BYTES || tables.acts.unfinished().length === 0;
+    }
+
     return {
       file,
       uuid: String(db.prepare('SELECT uuid FROM yard').pluck().get()),
@@ -87,10 +95,10 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       /** How many indexes and triggers the disk had changed, which were put right. */
       repaired,
       missingActs: missingActs(file, db),
-      rememberNewestAct: () => rememberNewestAct(file, db),
+      rememberNewestAct: rememberingNewestAct(file, db),
       allowWriting: () => allowWriting(db),
       forbidWriting: () => forbidWriting(db),
-      ...tablesOf(db, badCaches),
+      ...tables,
       /** Rows of caches that were found and cannot be read. */
       badCaches,
       reader: readsOf(reader, badCaches),
@@ -133,7 +141,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
             return made;
           })
           .immediate();
-        if (watch.committed() > LONG_WAL_BYTES) checkpoint();
+        if (isLong(watch.committed())) checkpoint();
         return result;
       },
       /** A spoiled file is left as it is: what the WAL or the cache has does not fit to what is there. */

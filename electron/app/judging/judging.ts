@@ -8,8 +8,11 @@ import { createSignal } from '../signal.ts';
 import { type Assessing, MOST_JUDGED_AT_ONCE } from './assessing.ts';
 import { createBacklog } from './backlog.ts';
 
-/** Saves what boards are found to be, and keeps that true when something it rests on changes. */
-export function createJudging(context: AppContext, assessing: Assessing) {
+/**
+ * Saves what boards are found to be, and keeps that true when something it rests on changes.
+ * @param noLongAct  until no act on many boards is under way, which may change them once more
+ */
+export function createJudging(context: AppContext, assessing: Assessing, noLongAct: () => Promise<void>) {
   const caughtUp = createSignal();
 
   /** Judges a board's readings of one round and saves what was found, for lists and labels. */
@@ -42,7 +45,9 @@ export function createJudging(context: AppContext, assessing: Assessing) {
   /** Boards to be judged again in all their rounds, after something that their findings rest on changed. */
   const boardsToJudge = createBacklog(
     context,
-    (boardId) => {
+    async (boardId, yieldIfDue) => {
+      await noLongAct();
+      if (!(await yieldIfDue())) return [];
       const { readings, transaction } = context.yard();
       transaction(() => {
         for (const roundId of readings.roundsOfBoard(boardId)) judge(boardId, roundId);

@@ -10,7 +10,7 @@ import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices, type Slices } from '../slices.ts';
+import { inSlices, paced, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
 import { checkMove, letStacksFollow } from './moving.ts';
 
@@ -173,7 +173,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
           if (left.get(id) !== version) codesSince.push(code);
         }
       });
-      const isUndone = codesSince.length === 0 && (yield* acts.undo(act, context.now()));
+      const isUndone = codesSince.length === 0 && (yield* paced(acts.undo(act, context.now())));
       if (!isUndone) {
         const someCodes = codesSince.slice(0, MOST_NAMED);
         throw new Refusal(message('refusal.edited-since', { edited: codesSince.length, someCodes }));

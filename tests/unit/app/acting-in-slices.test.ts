@@ -76,6 +76,23 @@ test('others have their turn between slices, and it says how far it is', async (
   expect(yard.heard('work.progress')[0]).toEqual({ work, done: 250, total: BOARDS });
 });
 
+test('no board is judged again before the last slice, and then all are', async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await aimAt(roundId, 0, 0);
+  for (let spot = 0; spot < 4; spot++) await type(roundId, 15);
+  const { boardId: probed } = file.prepare('SELECT board_id AS boardId FROM reading').get() as {
+    boardId: number;
+  };
+  const due = () => count('SELECT count(*) FROM finding_due');
+  expect(due()).toBe(0);
+  const moving = yard.command('boards.move', { boardIds: [probed, ...boardIds], placeId: loft, since });
+  await setImmediate();
+  expect(moved()).toBe(250);
+  expect(due()).toBe(1);
+  await moving;
+  await expect.poll(due, { timeout: 5000 }).toBe(0);
+});
+
 test('one that is a single slice is answered before anybody else has a turn', async () => {
   const moving = yard.command('boards.move', { boardIds: boardIds.slice(0, 250), placeId: loft, since });
   expect(moved()).toBe(250);

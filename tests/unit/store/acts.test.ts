@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { recordChanges } from '../../../electron/store/change-triggers.ts';
@@ -276,4 +277,28 @@ describe('a meter', () => {
     ).toEqual([1]);
     expect(yard.meters.boardsReadWith(1).length).toBeGreaterThan(1);
   });
+});
+
+test('a long WAL is brought into the file after the last slice of an act, not after each', () => {
+  // It would keep the WAL from being emptied.
+  outside.close();
+  const walBytes = () => statSync(`${file}-wal`).size;
+  const isLong = () => walBytes() > 1024 * 1024;
+  yard.transaction(() => {
+    yard.acts.begin(act());
+    yard.acts.pause();
+  });
+  for (let slice = 0; slice < 3; slice++) {
+    yard.transaction(() => {
+      yard.acts.resume(act().id);
+      yard.settings.put('long', `${slice}`.repeat(1024 * 1024));
+      yard.acts.pause();
+    });
+    expect(isLong()).toBe(true);
+  }
+  yard.transaction(() => {
+    yard.acts.resume(act().id);
+    yard.acts.finish({});
+  });
+  expect(walBytes()).toBe(0);
 });
