@@ -1,8 +1,8 @@
 import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
-import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
+import { rememberEdit, useLastEditIn } from '../../stores/last-edit.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
@@ -13,6 +13,7 @@ import { useWords } from '../../words.ts';
 import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
+import { MoveForm } from './MoveForm.tsx';
 import css from './stack-screen.module.css';
 import { useBoardPages } from './useBoardPages.ts';
 
@@ -25,7 +26,7 @@ export function BoardList({
   stackId: number | null;
   /** How many boards each filter leaves. */
   counts: ComponentProps<typeof CallFilter>['counts'];
-  whenEmpty: ReactNode;
+  whenEmpty: (showElsewhere: () => void) => ReactNode;
 }) {
   const [search, setSearch] = useState('');
   const [filter, setFilter] = useState<Filter>('all');
@@ -39,8 +40,8 @@ export function BoardList({
     ...(sort && { sort: sort.id as BoardSort, descending: sort.descending }),
   });
   const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
-  const [editing, setEditing] = useState(false);
-  const [edited, setEdited] = useState<RequestOutput<'boards.editTogether'> | null>(null);
+  const [asking, setAsking] = useState<'edit' | 'move' | null>(null);
+  const lastEdit = useLastEditIn(stackId);
   const words = useWords();
   const { say } = words;
   const { count } = pages;
@@ -64,6 +65,14 @@ export function BoardList({
     setSelected(changed);
   }
 
+  const showElsewhere = () => {
+    setSearch('');
+    setFilter('elsewhere');
+  };
+  const isMovedOutOfSight =
+    lastEdit?.movedTo != null && (counts.elsewhere ?? 0) > 0 && filter !== 'elsewhere';
+  const chosen = [...selected.values()].sort((a, b) => a.id - b.id);
+
   return (
     <>
       <div className={css.tools}>
@@ -77,14 +86,19 @@ export function BoardList({
         />
         <CallFilter value={filter} counts={counts} onValue={setFilter} />
       </div>
-      {edited && (
-        <BoardsEdited key={edited.act} edited={edited} onUndone={renew} onClose={() => setEdited(null)} />
+      {lastEdit && (
+        <BoardsEdited
+          key={lastEdit.act}
+          edit={lastEdit}
+          onUndone={renew}
+          onShow={isMovedOutOfSight ? showElsewhere : null}
+        />
       )}
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
       {count === null && !pages.error && <Loading />}
       {count === 0 &&
         (isWhole ? (
-          whenEmpty
+          whenEmpty(showElsewhere)
         ) : (
           <EmptyState
             sentence={
@@ -127,7 +141,8 @@ export function BoardList({
             selected.size > 0 && (
               <Actions>
                 <Button onClick={() => setSelected(new Map())}>{say('stacks.select-none')}</Button>
-                <Button onClick={() => setEditing(true)}>{say('stacks.edit-selected')}</Button>
+                <Button onClick={() => setAsking('edit')}>{say('stacks.edit-selected')}</Button>
+                <Button onClick={() => setAsking('move')}>{say('stacks.move-selected')}</Button>
                 <ButtonLink
                   kind="main"
                   href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}
@@ -141,14 +156,23 @@ export function BoardList({
           }
         />
       )}
-      {editing && (
+      {asking === 'edit' && (
         <EditBoardsForm
-          boards={[...selected.values()].sort((a, b) => a.id - b.id)}
-          onSaved={(output) => {
+          boards={chosen}
+          onSaved={(output, movedTo) => {
             renew(output.boards);
-            setEdited(output);
+            rememberEdit({ ...output, stackId, movedTo });
           }}
-          onClose={() => setEditing(false)}
+          onClose={() => setAsking(null)}
+        />
+      )}
+      {asking === 'move' && (
+        <MoveForm
+          target={{
+            boards: chosen,
+            onMoved: (output, movedTo) => rememberEdit({ ...output, stackId, movedTo }),
+          }}
+          onClose={() => setAsking(null)}
         />
       )}
     </>

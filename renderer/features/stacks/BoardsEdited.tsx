@@ -5,6 +5,7 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { forgetEdit, type LastEdit } from '../../stores/last-edit.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -16,17 +17,22 @@ const MOST_NAMED = 5;
 
 /** What an edit of several boards came to: whose calls it changed, and the way back. */
 export function BoardsEdited({
-  edited: { act, boards: versions },
+  edit: { act, boards: versions, movedTo },
   onUndone,
-  onClose,
+  onShow,
 }: {
-  edited: RequestOutput<'boards.editTogether'>;
+  edit: LastEdit;
   onUndone: (versions: RequestOutput<'boards.undoTogether'>) => void;
-  onClose: () => void;
+  /** Shows the boards that were moved, where the list does not; null where it does. */
+  onShow: (() => void) | null;
 }) {
   const { say } = useWords();
   const came = useQuery('boards.callsChanged', { act }).output;
   const boards = versions.length;
+  const place = useQuery('places.list', {}).output?.find(({ id }) => id === movedTo);
+  const done = place
+    ? say('stacks.boards-moved', { boards, placeName: place.name })
+    : say('stacks.boards-changed', { boards });
   /** Why it cannot be undone any more. */
   const [whyNot, setWhyNot] = useState<Message | null>(null);
 
@@ -40,7 +46,7 @@ export function BoardsEdited({
       if (!(error instanceof Refusal) || error.problem.code !== 'refusal.edited-since') throw error;
       return setWhyNot(error.problem);
     }
-    onClose();
+    forgetEdit();
     tellDone(say('stacks.edit-undone', { boards }));
   }
 
@@ -53,14 +59,15 @@ export function BoardsEdited({
         ) : (
           <>
             {!whyNot && <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>}
-            <Button kind="quiet" onClick={onClose}>
+            {onShow && <Button onClick={onShow}>{say('stacks.show-moved')}</Button>}
+            <Button kind="quiet" onClick={forgetEdit}>
               {say('frame.dismiss')}
             </Button>
           </>
         )
       }
     >
-      {whyNot ? say(whyNot) : say('stacks.boards-changed', { boards })}{' '}
+      {whyNot ? say(whyNot) : done}{' '}
       {!whyNot && came && (came.isJudging ? say('stacks.calls-judging') : say(callsChanged(came.changed)))}
     </Banner>
   );

@@ -13,13 +13,13 @@ export function BoardsScreen() {
       <BoardList
         stackId={null}
         counts={Object.fromEntries(['all', ...boardFilterSchema.options].map((each) => [each, null]))}
-        whenEmpty={
+        whenEmpty={() => (
           <EmptyState sentence={say('stacks.boards-in-stacks-only')}>
             <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
               {say('stacks.go-to-stacks')}
             </ButtonLink>
           </EmptyState>
-        }
+        )}
       />
     </Screen>
   );

@@ -24,7 +24,8 @@ export function EditBoardsForm({
 }: {
   /** In the order in which they are laid. */
   boards: readonly BoardRow[];
-  onSaved: (output: RequestOutput<'boards.editTogether'>) => void;
+  /** `movedTo`: the place that they were moved to, where nothing else was changed. */
+  onSaved: (output: RequestOutput<'boards.editTogether'>, movedTo: number | null) => void;
   onClose: () => void;
 }) {
   const { say, formats } = useWords();
@@ -70,7 +71,8 @@ export function EditBoardsForm({
             ? (readings ?? null)
             : { exclude: { code: readings } },
       };
-      onSaved(await follow((work) => bridge().command('boards.editTogether', { ...edit, work })));
+      const saved = await follow((work) => bridge().command('boards.editTogether', { ...edit, work }));
+      onSaved(saved, on.size === 1 ? (placeId ?? null) : null);
     } catch (error) {
       if (error instanceof Conflict) setNewer(error.current as BoardRow[]);
       throw error;

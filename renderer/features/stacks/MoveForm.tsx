@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -12,12 +13,16 @@ import { MoveFields } from './MoveFields.tsx';
 
 type Target =
   | { stack: Pick<StackRow, 'id' | 'name' | 'placeId' | 'elsewhere'> }
-  | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> };
+  | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> }
+  | {
+      boards: readonly Pick<BoardRow, 'id' | 'version'>[];
+      onMoved: (output: RequestOutput<'boards.editTogether'>, placeId: number) => void;
+    };
 
 const schemaOn = (today: string) =>
   z.object({ placeId: z.int(says('validation.place-missing')), since: dayUntil(today) });
 
-/** Asks where a board, or a stack with all its boards, was moved to, and when. */
+/** Asks where a board, some boards, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({
   target,
   placeId: suggested = null,
@@ -32,22 +37,35 @@ export function MoveForm({
   const today = formats.localDay(new Date());
   const typed = useDraft(schemaOn(today), { placeId: suggested, since: today });
   const { underWay, follow, cancel } = useLongWork();
-  const name = 'stack' in target ? target.stack.name : target.board.code;
 
   async function save(): Promise<void> {
     const { placeId, since } = typed.read();
     const to = { placeId, since: instantOfDay(since, new Date()) };
+    if ('boards' in target) {
+      const boards = target.boards.map(({ id, version }) => ({ id, basedOn: version }));
+      const edit = { boards, changed: {}, move: to };
+      target.onMoved(
+        await follow((work) => bridge().command('boards.editTogether', { ...edit, work })),
+        placeId,
+      );
+      return;
+    }
     if ('stack' in target) {
       const { id } = target.stack;
       await follow((work) => bridge().command('stacks.move', { id, ...to, work }));
     } else await bridge().command('boards.move', { boardIds: [target.board.id], ...to });
     const places = await bridge().query('places.list', {});
+    const name = nameOf(target);
     tellDone(say('stacks.moved', { name, placeName: places.find(({ id }) => id === placeId)!.name }));
   }
 
   return (
     <FormDialog
-      title={say('stacks.move-named', { name })}
+      title={
+        'boards' in target
+          ? say('stacks.move-boards', { boards: target.boards.length })
+          : say('stacks.move-named', { name: nameOf(target) })
+      }
       saveWords={say('stacks.move-button')}
       onSave={save}
       onClose={onClose}
@@ -58,8 +76,12 @@ export function MoveForm({
   );
 }
 
+const nameOf = (target: Exclude<Target, { boards: unknown }>): string =>
+  'stack' in target ? target.stack.name : target.board.code;
+
 /** Where all of it is. A stack of which boards are elsewhere can be brought together where it is. */
 function presentPlace(target: Target): number | undefined {
+  if ('boards' in target) return undefined;
   if ('board' in target) return target.board.placeId;
   return target.stack.elsewhere.boards === 0 ? target.stack.placeId : undefined;
 }

@@ -21,7 +21,7 @@ export function StackCard({
 }) {
   const { say } = useWords();
   const id = useId();
-  const { boards, due, note, name: stackName, placeName, endUseName } = stack;
+  const { boards, elsewhere, due, note, name: stackName, placeName, endUseName } = stack;
   const named = (actionName: string) => say('stacks.action-of-stack', { actionName, stackName });
   return (
     <article className={`sheet ${css.card}`} aria-labelledby={id}>
@@ -31,7 +31,11 @@ export function StackCard({
         </h2>
         <p className="soft">{say('stacks.place-and-use', { placeName, endUseName })}</p>
       </header>
-      {boards === 0 ? <p>{say('stacks.no-boards')}</p> : <StackFigures stack={stack} />}
+      {boards > 0 && <StackFigures stack={stack} />}
+      {boards === 0 && elsewhere.boards === 0 && <p>{say('stacks.no-boards')}</p>}
+      {elsewhere.boards > 0 && (
+        <p>{say(boards === 0 ? 'stacks.all-elsewhere' : 'stacks.elsewhere', { boards: elsewhere.boards })}</p>
+      )}
       {due && !isFirst && (
         <p>
           <strong>{say(due.why)}</strong>
@@ -57,9 +61,9 @@ export function StackCard({
           <ButtonLink
             kind="main"
             href={hrefOf({ name: 'stack', id: stack.id })}
-            aria-label={named(say('stacks.add-boards'))}
+            aria-label={named(say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards'))}
           >
-            {say('stacks.add-boards')}
+            {say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards')}
           </ButtonLink>
         )}
       </Actions>

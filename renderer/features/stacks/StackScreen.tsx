@@ -45,14 +45,16 @@ function Stack({ stack }: { stack: StackRow }) {
     onPress,
   });
   const facts = { boards, placeName, endUseName, targetRange };
+  const lead =
+    lastProbedAt === null
+      ? say('stacks.lead', facts)
+      : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt });
   return (
     <Screen
       title={stack.name}
       isName
       lead={
-        lastProbedAt === null
-          ? say('stacks.lead', facts)
-          : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt })
+        elsewhere.boards === 0 ? lead : `${lead} · ${say('stacks.elsewhere', { boards: elsewhere.boards })}`
       }
       actions={
         <>
@@ -85,12 +87,21 @@ function Stack({ stack }: { stack: StackRow }) {
               'not-probed': boards - probed,
               elsewhere: elsewhere.boards,
             }}
-            whenEmpty={
-              <EmptyState sentence={say('stacks.empty')}>
-                <Button kind="main" onClick={add}>
-                  {say('stacks.add-boards')}
-                </Button>
-              </EmptyState>
+            whenEmpty={(showElsewhere) =>
+              elsewhere.boards > 0 ? (
+                <EmptyState sentence={say('stacks.all-elsewhere', { boards: elsewhere.boards })}>
+                  <Button kind="main" onClick={showElsewhere}>
+                    {say('stacks.show-moved')}
+                  </Button>
+                  <Button onClick={() => setOpen('move')}>{say('stacks.move')}</Button>
+                </EmptyState>
+              ) : (
+                <EmptyState sentence={say('stacks.empty')}>
+                  <Button kind="main" onClick={add}>
+                    {say('stacks.add-boards')}
+                  </Button>
+                </EmptyState>
+              )
             }
           />
           {boards > 0 && (

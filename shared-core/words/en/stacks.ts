@@ -38,6 +38,11 @@ export const stacks = {
   'stacks.no-boards': 'No boards yet.',
   'stacks.empty':
     'No boards in this stack yet. Add them by species and thickness. Their IDs are numbered for you.',
+  'stacks.elsewhere': '{boards, plural, one {# board} other {# boards}} of it elsewhere',
+  'stacks.all-elsewhere':
+    '{boards, plural, one {The board of this stack is} other {All # boards of this stack are}} elsewhere. To probe there, move the stack.',
+  'stacks.show-moved': 'Show them',
+  'stacks.open-stack': 'Open stack',
   'stacks.boards-in-stacks-only': 'No boards yet. Add them to a stack.',
   'stacks.probe': 'Probe',
   'stacks.resume': 'Resume',
@@ -88,6 +93,7 @@ export const stacks = {
 
   // Moving.
   'stacks.move-named': 'Move {name}',
+  'stacks.move-boards': 'Move {boards, plural, one {# board} other {# boards}}',
   'stacks.move-button': 'Move',
   'stacks.move-history': 'Earlier places stay on record. Forecasts use them.',
   'stacks.move-to': 'To',
@@ -109,6 +115,7 @@ export const stacks = {
   'stacks.selected-of': '{selected} of {boards, plural, one {# board} other {# boards}} selected',
   'stacks.select-none': 'Select none',
   'stacks.edit-selected': 'Edit boards',
+  'stacks.move-selected': 'Move boards',
   'stacks.labels-of-first': 'Labels of the first {boards}',
   'stacks.boards-title': 'Boards',
   'stacks.column-code': 'Board',
@@ -159,6 +166,7 @@ export const stacks = {
   'stacks.exclude-for': 'Exclude: {reason}',
   'stacks.in-order-of-list': 'Laid in the order of the list.',
   'stacks.boards-changed': '{boards, plural, one {# board} other {# boards}} changed.',
+  'stacks.boards-moved': '{boards, plural, one {# board} other {# boards}} moved to {placeName}.',
   'stacks.calls-judging': 'Checking calls …',
   'stacks.calls-changed':
     '{calls, plural, =0 {No call changed.} one {# call changed: {changes}.} other {# calls changed: {changes}.}}',

@@ -5,6 +5,7 @@ import type { StoreApi } from 'zustand';
 import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge } from '../../../../renderer/data/bridge.ts';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
+import { useLastEdit } from '../../../../renderer/stores/last-edit.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { useNavigation } from '../../../../renderer/stores/navigation.ts';
@@ -79,6 +80,7 @@ export function forgetEverything(): void {
   client.clear();
   const stores: unknown[] = [
     useDrafts,
+    useLastEdit,
     useLink,
     useMeter,
     useNavigation,

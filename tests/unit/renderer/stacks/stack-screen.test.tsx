@@ -505,6 +505,94 @@ describe('Editing several boards', () => {
   });
 });
 
+test('more boards than can be added at once are refused at the field, while they are typed', async () => {
+  const { user } = open(6);
+  await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+  const dialog = within(await screen.findByRole('dialog'));
+  await user.clear(await dialog.findByLabelText('How many'));
+  await user.type(dialog.getByLabelText('How many'), '500');
+  expect(dialog.getByRole('button', { name: 'Add 500 boards' })).toBeTruthy();
+  expect(dialog.queryByRole('alert')).toBeNull();
+  await user.clear(dialog.getByLabelText('How many'));
+  await user.type(dialog.getByLabelText('How many'), '600');
+  expect(dialog.getByRole('alert').textContent).toBe('At most 500 at a time. Add the rest after these.');
+  expect(dialog.getByRole('button', { name: 'Add boards' })).toBeTruthy();
+});
+
+describe('Moving several boards', () => {
+  const act = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
+  const moved = {
+    'boards.editTogether': () => ({
+      act,
+      boards: [
+        { id: 2, version: 1 },
+        { id: 5, version: 1 },
+      ],
+      callsBefore: [],
+    }),
+    'boards.callsChanged': () => ({ isJudging: false, changed: [] }),
+    'boards.undoTogether': () => [],
+    'stacks.get': () => aStack({ boards: 6, elsewhere: { boards: 2, ready: 0 } }),
+  };
+  async function move(user: ReturnType<typeof userEvent.setup>): Promise<void> {
+    await user.click(await screen.findByLabelText('Select OAK-05'));
+    await user.click(screen.getByLabelText('Select OAK-02'));
+    await user.click(screen.getByRole('button', { name: 'Move boards' }));
+    const dialog = within(await screen.findByRole('dialog', { name: 'Move 2 boards' }));
+    await user.selectOptions(await dialog.findByRole('combobox', { name: 'To' }), 'Shop');
+    await user.click(dialog.getByRole('button', { name: 'Move' }));
+  }
+
+  test('has a button of its own, and says where they are, with a way to see them', async () => {
+    const { machine, user } = open(6, moved);
+    await move(user);
+    expect(await screen.findByText(/^2 boards moved to Shop\./)).toBeTruthy();
+    expect(machine.inputsOf('boards.editTogether')).toMatchObject([
+      {
+        boards: [
+          { id: 2, basedOn: 1 },
+          { id: 5, basedOn: 1 },
+        ],
+        changed: {},
+        move: { placeId: 5 },
+      },
+    ]);
+    await user.click(screen.getByRole('button', { name: 'Show them' }));
+    await waitFor(() =>
+      expect(machine.inputsOf('boards.list').at(-1)).toMatchObject({ stackId: 1, filter: 'elsewhere' }),
+    );
+    expect(screen.queryByRole('button', { name: 'Show them' })).toBeNull();
+  });
+
+  test('can still be undone after going elsewhere and back', async () => {
+    const { machine, user } = open(6, moved);
+    await move(user);
+    await screen.findByText(/^2 boards moved to Shop\./);
+    cleanup();
+    render(
+      <main>
+        <StackScreen id={1} />
+      </main>,
+    );
+    await user.click(await screen.findByRole('button', { name: 'Undo' }));
+    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act, work: expect.any(String) }]);
+    await waitFor(() => expect(screen.queryByText(/2 boards moved/)).toBeNull());
+  });
+
+  test('a stack of which all boards are elsewhere says so, and does not ask for boards', async () => {
+    const { machine, user } = open(0, {
+      ...moved,
+      'stacks.get': () => aStack({ boards: 0, call: null, elsewhere: { boards: 500, ready: 0 } }),
+    });
+    expect(await screen.findByText(/^All 500 boards of this stack are elsewhere\./)).toBeTruthy();
+    expect(screen.queryByText(/No boards in this stack yet/)).toBeNull();
+    await user.click(screen.getByRole('button', { name: 'Show them' }));
+    await waitFor(() =>
+      expect(machine.inputsOf('boards.list').at(-1)).toMatchObject({ filter: 'elsewhere' }),
+    );
+  });
+});
+
 describe('A yard of 100,000 boards', () => {
   test('draws the rows in sight and fetches their pages only, also far down', async () => {
     const machine = play(100_000);
