@@ -3,7 +3,7 @@ import { useEach } from '../data/useQuery.ts';
 import { useLink } from '../stores/link.ts';
 import { followMeter, loadMeter } from '../stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
-import { followDelays } from '../stores/notices.ts';
+import { followDelays, followLeaving } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round-news.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
@@ -29,7 +29,14 @@ export function App() {
   useFocusKept();
 
   useEffect(() => {
-    const stops = [followAddress(), followYard(), followMeter(), followNotSaved(), followDelays()];
+    const stops = [
+      followAddress(),
+      followYard(),
+      followMeter(),
+      followNotSaved(),
+      followDelays(),
+      followLeaving(),
+    ];
     return () => {
       for (const stop of stops) stop();
     };

@@ -1,5 +1,6 @@
-import { tellDone } from '../stores/notices.ts';
-import { goToYard, removeDemoYard } from '../stores/yard.ts';
+import { go } from '../stores/navigation.ts';
+import { attempt, tellDone } from '../stores/notices.ts';
+import { removeDemoYard } from '../stores/yard.ts';
 import { Actions, Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { useWords } from '../words.ts';
@@ -9,7 +10,12 @@ export function RemoveDemoDialog({ onClose }: { onClose: () => void }) {
   const { say } = useWords();
   function remove(): void {
     onClose();
-    void goToYard(() => removeDemoYard().then(() => tellDone(say('demo.removed'))));
+    void attempt(
+      removeDemoYard().then(() => {
+        go({ name: 'stacks' });
+        tellDone(say('demo.removed'));
+      }),
+    );
   }
   return (
     <Dialog title={say('demo.remove-question')} onClose={onClose}>

@@ -3,12 +3,15 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import { bridge } from '../data/bridge.ts';
 import { wordsNow } from '../words.ts';
 import { tellBesideLink } from './link.ts';
+import { useNavigation } from './navigation.ts';
 
-/** A sentence for the person: `done` goes by itself, `problem` stays until it is dismissed. */
+/** A sentence for the person: `done` goes by itself or with its page, `problem` stays until it is dismissed. */
 export interface Notice {
   id: number;
   kind: 'done' | 'problem';
   sentence: string;
+  /** The address at which it was told. */
+  at: string;
 }
 
 export const useNotices = create<{ notices: Notice[] }>()(() => ({ notices: [] }));
@@ -18,7 +21,7 @@ const MOST_AT_ONCE = 4;
 let nextId = 1;
 
 function tell(kind: Notice['kind'], sentence: string): number {
-  const notice: Notice = { id: nextId++, kind, sentence };
+  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash };
   useNotices.setState(({ notices }) => ({
     // The same sentence again replaces the old one: twenty failures in a row are one notice.
     notices: [...notices.filter((other) => other.sentence !== sentence), notice].slice(-MOST_AT_ONCE),
@@ -44,6 +47,16 @@ export function followDelays(): () => void {
   return bridge().on('updates.delayed', ({ problem }) => {
     if (delay !== null) dismiss(delay);
     delay = problem && tell('problem', wordsNow().say(problem));
+  });
+}
+
+/** From now on, what was done elsewhere is not told on the next page. */
+export function followLeaving(): () => void {
+  return useNavigation.subscribe((now, before) => {
+    if (now.visits === before.visits) return;
+    useNotices.setState(({ notices }) => ({
+      notices: notices.filter(({ kind, at }) => kind !== 'done' || at === location.hash),
+    }));
   });
 }
 

@@ -71,20 +71,28 @@ test('the preview and Print are in sight without scrolling, in small windows too
   }
 });
 
-test('at 320 px what was done is said below the menu and above the heading', async ({
+test('what was done is said below the menu and above the heading, at any width', async ({
   pintally: { page },
 }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
   await page.getByRole('button', { name: 'All (6)' }).click();
-  await page.setViewportSize({ width: 320, height: 640 });
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save as PDF' }).click();
-  await download;
-  const notice = await page.getByText(/is ready: 6 labels/).boundingBox();
-  const bar = await page.getByRole('banner').first().boundingBox();
-  const heading = await page.getByRole('heading', { level: 1 }).boundingBox();
-  expect(notice!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
-  expect(heading!.y).toBeGreaterThanOrEqual(notice!.y + notice!.height);
-  await picture(page, 'notice-320');
+  for (const [width, height] of [
+    [1280, 860],
+    [800, 600],
+    [320, 640],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save as PDF' }).click();
+    await download;
+    const notice = page.getByText(/is ready: 6 labels/);
+    const told = await notice.boundingBox();
+    const bar = await page.getByRole('banner').first().boundingBox();
+    const heading = await page.getByRole('heading', { level: 1 }).boundingBox();
+    expect(told!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
+    expect(heading!.y).toBeGreaterThanOrEqual(told!.y + told!.height);
+    await picture(page, `notice-${width}`);
+    await page.getByRole('button', { name: 'Dismiss' }).click();
+  }
 });

@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { App } from '../../../../renderer/app/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
-import { go } from '../../../../renderer/stores/navigation.ts';
+import { go, useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BackupState } from '../../../../shared-core/contract/backups.ts';
@@ -627,6 +627,24 @@ describe('notices', () => {
     await user.click(within(screen.getByRole('alert')).getByRole('button', { name: 'Dismiss' }));
     expect(screen.queryByRole('alert')).toBeNull();
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
+  });
+
+  test('what was done goes with its page, and a problem does not', async () => {
+    await open();
+    act(() => {
+      tellProblem(new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-08' })));
+      tellDone('Six boards were added.');
+    });
+    act(() => go({ name: 'places' }));
+    await waitFor(() => expect(screen.queryByText('Six boards were added.')).toBeNull());
+    expect(screen.getByText(/There is already a board OAK-08\./)).toBeTruthy();
+    // Told after going, it is of the new page.
+    act(() => {
+      go({ name: 'air' });
+      tellDone('Six boards were moved.');
+    });
+    await waitFor(() => expect(useNavigation.getState().route.name).toBe('air'));
+    expect(screen.getByText('Six boards were moved.')).toBeTruthy();
   });
 
   test('a fault of ours shows no details, which go to the fault log', async () => {
