@@ -178,6 +178,8 @@ export function DataTable<Row>({
   }
 
   const optional = columns.filter((column) => column.optional);
+  /** Cards that are all drawn: the page scrolls, and no frame cuts one in half. */
+  const isShort = isNarrow && count <= ROWS_ALWAYS_DRAWN;
   const isFixed = columns.some((column) => column.widthRem !== undefined);
   let endPx = 0;
   return (
@@ -198,7 +200,7 @@ export function DataTable<Row>({
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys move the focus among the controls that are in it. */}
       <div
         ref={frame}
-        className={fill ? `${css.frame} ${css.fill}` : css.frame}
+        className={`${css.frame} ${fill ? css.fill : isShort ? css.short : ''}`}
         style={{ '--top': `${topPx}px` } as CSSProperties}
         {...(scrolls && { role: 'group', tabIndex: 0, 'aria-label': name })}
         onKeyDown={onKeyDown}
