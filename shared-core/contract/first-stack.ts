@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { boardSchema, newPlaceSchema, stackSchema } from './yard.ts';
 
 /** As many boards as are added in one go. */
-const MOST_AT_ONCE = 500;
+export const MOST_AT_ONCE = 500;
 
 /** What a person says of their first stack; everything else can come later. */
 export const firstStackSchema = z.object({
@@ -11,7 +11,14 @@ export const firstStackSchema = z.object({
   speciesId: boardSchema.shape.speciesId,
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
-  boards: z.number().int().min(1).max(MOST_AT_ONCE),
+  boards: z
+    .number()
+    .int()
+    .min(1)
+    .refine((boards) => boards <= MOST_AT_ONCE, {
+      error: 'validation.most-at-once',
+      params: { most: MOST_AT_ONCE },
+    }),
 });
 export type FirstStack = z.infer<typeof firstStackSchema>;
 

@@ -1,4 +1,4 @@
-import { firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import { firstStackSchema, MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { codesFrom, manyBoards } from '../../../shared-core/contract/many-boards.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -62,7 +62,10 @@ function Form({
   const typed = useBoardDraft(start);
   const { draft, field, read, set } = typed;
   const many = useDraft(countSchema, { boards: 1 });
-  const codes = codesFrom(draft.code, many.made?.boards ?? 1);
+  const isTooMany = (boards: number | null) => (boards ?? 0) > MOST_AT_ONCE;
+  const most = isTooMany(many.draft.boards) ? MOST_AT_ONCE : 1;
+  const codes = codesFrom(draft.code, many.made?.boards ?? most);
+  const howMany = many.field('boards');
   const isMany = codes.length > 1;
   const order = useStackOrder(codes.length, nextLayer, true);
 
@@ -78,7 +81,7 @@ function Form({
   return (
     <FormDialog
       title={say('stacks.add-boards-to', { stackName: stack.name })}
-      saveWords={say('stacks.add-so-many', { boards: codes.length })}
+      saveWords={most > 1 ? say('stacks.add-boards') : say('stacks.add-so-many', { boards: codes.length })}
       onSave={save}
       onClose={onClose}
     >
@@ -97,7 +100,12 @@ function Form({
         <NumberField
           label={say('stacks.how-many')}
           hint={say('stacks.how-many-hint')}
-          {...many.field('boards')}
+          {...howMany}
+          onValue={(boards) => {
+            howMany.onValue(boards);
+            // Typing on makes it no smaller.
+            if (isTooMany(boards)) many.show();
+          }}
         />
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />

@@ -21,6 +21,7 @@ export const validation = {
   'validation.most-percent': 'At most {boundLimitPct}.',
   'validation.least': 'At least {rawBound}.',
   'validation.most': 'At most {rawBound}.',
+  'validation.most-at-once': 'At most {most} at a time. Add the rest after these.',
 
   'validation.name-missing': 'Give it a name.',
   'validation.name-too-long': 'Use at most 80 letters.',
