@@ -179,7 +179,7 @@ export function createApp({
     begin,
   });
 
-  const transfers = createTransfers(yards, backupThread, { dataDir, now });
+  const transfers = createTransfers(yards, backupThread, windows, { dataDir, now });
 
   const queries: Queries = {
     'yard.info': yards.info,
@@ -202,7 +202,8 @@ export function createApp({
     ...yards.notes.queries,
     ...clockCheck.queries,
     ...backups.queries,
-    ...restoring.queries,
+    'backups.look': (input) =>
+      transfers.whileHeld(input.file, () => restoring.queries['backups.look'](input)),
     'recovery.report': yards.salvageReport,
     'recovery.newestActAt': yards.newestActAt,
   };
@@ -236,6 +237,8 @@ export function createApp({
     },
     ...backups.commands,
     ...restoring.commands,
+    'backups.restore': (input) =>
+      transfers.whileHeld(input.file, () => restoring.commands['backups.restore'](input)),
     ...transfers.commands,
     ...choosingCommands(chooseFile),
     'recovery.salvage': async () => {

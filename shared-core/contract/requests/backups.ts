@@ -46,7 +46,7 @@ export const backupRequests = {
       topics: () => [],
     }),
   ),
-  /** A yard file of the browser's, part by part; then `file` can be restored. Another one takes its place. */
+  /** A yard file of the browser's, part by part; then `file` can be restored. The window's next one takes its place. */
   'backups.beginUpload': ofMachine(
     command({
       input: z.object({

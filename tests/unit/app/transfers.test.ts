@@ -1,9 +1,11 @@
 /** A yard file that a browser downloads or uploads, part by part, and what is left of it. */
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, readlinkSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
+import { openWindow } from './a-window.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
@@ -24,13 +26,29 @@ async function downloaded(): Promise<Buffer> {
 }
 
 /** @returns where the machine has it */
-async function uploaded(bytes: Buffer, partBytes = TRANSFER_PART_BYTES): Promise<string> {
-  const { upload, file } = await yard.command('backups.beginUpload', { sizeBytes: bytes.length });
+async function uploaded(
+  bytes: Buffer,
+  partBytes = TRANSFER_PART_BYTES,
+  { command }: Pick<typeof yard, 'command'> = yard,
+): Promise<string> {
+  const { upload, file } = await command('backups.beginUpload', { sizeBytes: bytes.length });
   for (let offset = 0; offset < bytes.length; offset += partBytes) {
     const base64 = bytes.subarray(offset, offset + partBytes).toString('base64');
-    await yard.command('backups.addToUpload', { upload, offset, base64 });
+    await command('backups.addToUpload', { upload, offset, base64 });
   }
   return file;
+}
+
+/** Files of the folder that this process has open. */
+function descriptors(): string[] {
+  const links = readdirSync('/proc/self/fd').flatMap((name) => {
+    try {
+      return [readlinkSync(`/proc/self/fd/${name}`)];
+    } catch {
+      return [];
+    }
+  });
+  return links.filter((link) => link.startsWith(folder()));
 }
 
 test('what was downloaded is uploaded, looked into and restored; nothing of it is left', async () => {
@@ -105,6 +123,76 @@ describe('bounds', () => {
     });
     expect(answer.ok).toBe(false);
   });
+});
+
+describe('two windows', () => {
+  const other = () => openWindow(yard.app, 'window-2');
+
+  test('that begin uploads again and again at once have one each, and leave nothing behind', async () => {
+    const second = other();
+    const begun = [yard, second, yard, second, yard, second].map(({ command }) =>
+      command('backups.beginUpload', { sizeBytes: 8 }),
+    );
+    const files = (await Promise.all(begun)).map(({ file }) => file);
+    expect(left().sort()).toEqual(
+      files
+        .slice(-2)
+        .map((file) => file.split('/').at(-1))
+        .sort(),
+    );
+    for (const { command } of [yard, second]) await command('backups.dropUpload', {});
+    expect(left()).toEqual([]);
+    expect(descriptors()).toEqual([]);
+  });
+
+  test('that begin downloads at once each get a whole copy, and no part of the other’s', async () => {
+    const second = other();
+    const [mine, theirs] = await Promise.all(
+      [yard, second].map(({ command }) => command('backups.beginDownload', {})),
+    );
+    const takesTheirs = { download: theirs!.download, offset: 0 };
+    expect(await yard.refusal('backups.nextOfDownload', takesTheirs)).toContain('did not finish');
+    for (const [{ command }, begun] of [
+      [yard, mine!],
+      [second, theirs!],
+    ] as const) {
+      const { base64 } = await command('backups.nextOfDownload', { download: begun.download, offset: 0 });
+      expect(base64.startsWith(Buffer.from('SQLite format 3').toString('base64'))).toBe(true);
+    }
+  });
+
+  test('upload a file each, both whole', async () => {
+    const bytes = await downloaded();
+    const files = await Promise.all([uploaded(bytes, 50_000), uploaded(bytes, 50_000, other())]);
+    for (const file of files) expect(readFileSync(file).equals(bytes)).toBe(true);
+  });
+});
+
+test('a restore has its upload to the end, although the window begins another one meanwhile', async () => {
+  const file = await uploaded(await downloaded());
+  await yard.command('places.edit', { id: yard.place.id, basedOn: 1, changed: { name: 'Loft' } });
+  const restoring = yard.command('backups.restore', { file });
+  const { file: next } = await yard.command('backups.beginUpload', { sizeBytes: 8 });
+  await restoring;
+  await yard.query('yard.info', {});
+  expect((await yard.query('places.list', {})).map(({ name }) => name)).toEqual(['Shop']);
+  expect(left()).toEqual([next.split('/').at(-1)]);
+});
+
+test('what a window was sending is deleted when it is closed, and all else when Pintally is', async () => {
+  const connection = yard.app.connect('window-3', () => undefined);
+  const answer = await connection.answer(
+    'backups.beginUpload',
+    { sizeBytes: 8 },
+    { yard: null, act: randomUUID() },
+  );
+  expect([answer.ok, left().length]).toEqual([true, 1]);
+  connection.close();
+  await expect.poll(left, { timeout: 10_000 }).toEqual([]);
+  await yard.command('backups.beginUpload', { sizeBytes: 8 });
+  await yard.app.close();
+  expect(left()).toEqual([]);
+  expect(descriptors()).toEqual([]);
 });
 
 test('what an earlier process left is removed at the next opening, and nothing else', async () => {
