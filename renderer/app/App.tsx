@@ -9,8 +9,8 @@ import { useSettings } from '../stores/settings.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';
 import { BackupBanner } from './BackupBanner.tsx';
+import { Banners } from './Banners.tsx';
 import { Fault } from './Fault.tsx';
-import css from './frame.module.css';
 import { LinkBanner } from './LinkBanner.tsx';
 import { LockedPage } from './LockedPage.tsx';
 import { Notices } from './Notices.tsx';
@@ -60,13 +60,13 @@ export function App() {
   return (
     <>
       <TopBar route={route} isDemo={info?.kind === 'demo'} />
-      <LinkBanner />
-      <div className={css.banners}>
+      <Banners isRound={route.name === 'round'}>
+        <LinkBanner />
         {settings?.error && !other && <Failed sentence={settings.error} again={settings.again} />}
-        <BackupBanner />
         <OtherYardBanner />
+        <BackupBanner />
         <YardNotes />
-      </div>
+      </Banners>
       <Notices />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (

@@ -1,5 +1,6 @@
 import { bridge } from '../data/bridge.ts';
 import { useQuery } from '../data/useQuery.ts';
+import { dismissForNow, useDismissed } from '../stores/dismissed.ts';
 import { isLinkLost, useLink } from '../stores/link.ts';
 import { hrefOf, useNavigation } from '../stores/navigation.ts';
 import { attempt } from '../stores/notices.ts';
@@ -16,10 +17,12 @@ export function BackupBanner() {
   const state = useQuery('backups.state', {}).output;
   const isLost = useLink(isLinkLost);
   const isHere = useNavigation(({ route }) => route.name === 'backups');
+  const { sentences: dismissed } = useDismissed();
   if (!state) return null;
   const { problem, elsewhere } = state;
   const sentence = problem ? say('backups.failed', { why: problem }) : elsewhere && say(elsewhere);
-  if (!sentence) return null;
+  // On the page of the backups it is the answer to what a person looks for.
+  if (!sentence || (!isHere && dismissed.includes(sentence))) return null;
   return (
     <Banner
       kind="caution"
@@ -30,7 +33,14 @@ export function BackupBanner() {
               {say('common.try-again')}
             </Button>
           )}
-          {!isHere && <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.go')}</ButtonLink>}
+          {!isHere && (
+            <>
+              <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.go')}</ButtonLink>
+              <Button kind="quiet" onClick={() => dismissForNow(sentence)}>
+                {say('frame.dismiss')}
+              </Button>
+            </>
+          )}
         </>
       }
     >

@@ -14,13 +14,12 @@ export function LinkBanner() {
     connecting: null,
     open: null,
   };
+  if (sentences[state] === null) return null;
   return (
     <div className={css.link}>
-      {sentences[state] && (
-        <Banner key={tries} kind="problem">
-          {sentences[state]}
-        </Banner>
-      )}
+      <Banner key={tries} kind="problem">
+        {sentences[state]}
+      </Banner>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 /** A backup is restored, and that is undone, by keys alone; the screen fits a narrow window. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect } from '@playwright/test';
+import { expect, type Locator } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { hands } from './hands.ts';
 import { startPintally, test } from './pintally.ts';
@@ -106,6 +106,69 @@ test('a file that is no yard is refused in its dialog, and a bad folder at its f
     /Give the full path/,
   );
   await page.screenshot({ path: 'artifacts/screenshots/backup-folder-refused.png', fullPage: true });
+});
+
+test('the page scrolls through the backups of a narrow window, and a banner leaves a round its buttons', async ({
+  pintally: { page, dataDir },
+}) => {
+  const { press, fill, key } = hands(page);
+  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
+  await fill('combobox', 'Species', 'white oak');
+  await key('Enter');
+  await fill('textbox', 'Thickness', '27');
+  await fill('textbox', 'How many boards?', '9');
+  await press('button', 'Add the stack only');
+  const base = page.url().replace(/#.*/, '');
+  await page.goto(`${base}#/backups`);
+  await settled(page);
+  const restore = page.getByRole('button', { name: /^Restore the backup of/ });
+  for (const backups of [1, 2, 3]) {
+    await press('button', 'Back up now');
+    await expect(restore).toHaveCount(backups);
+  }
+  await page.setViewportSize({ width: 800, height: 600 });
+  const look = page.getByRole('button', { name: /^Look inside the backup of/ });
+  const middleOf = async (button: Locator) => {
+    const box = await button.boundingBox();
+    return box!.y + box!.height / 2;
+  };
+  expect(await middleOf(look.first())).toBeCloseTo(await middleOf(restore.first()), 0);
+  await page.setViewportSize({ width: 320, height: 640 });
+  const table = page.getByRole('table', { name: 'Saved backups' });
+  const frame = table.locator('xpath=..');
+  await expect.poll(() => frame.evaluate((box) => box.scrollHeight - box.clientHeight)).toBe(0);
+
+  // A folder that is a file is no folder any more.
+  const folder = join(dataDir, 'elsewhere');
+  await fill('textbox', 'New backup folder', folder);
+  await press('button', 'Use this folder');
+  await expect(page.getByText(folder).first()).toBeVisible();
+  rmSync(folder, { recursive: true });
+  writeFileSync(folder, 'a letter');
+  await press('button', 'Back up now');
+  const banner = page.getByText(/^The backup folder .* could not be used\./);
+  await expect(banner).toBeVisible();
+  await page.goto(`${base}#/round?stack=1`);
+  await settled(page);
+  await fill('textbox', 'Wood temperature', '12');
+  await key('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
+  for (const [width, height] of [
+    [320, 640],
+    [800, 600],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    for (const name of ['Save', /^Undo last/, /^Next board/]) {
+      await expect(page.getByRole('button', { name, exact: true })).toBeInViewport({ ratio: 1 });
+    }
+    expect((await banner.boundingBox())!.height).toBeLessThan(48);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await page.screenshot({ path: `artifacts/screenshots/round-banner-${width}.png` });
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(600);
+  await page.getByRole('button', { name: 'Show all' }).click();
+  await page.getByRole('button', { name: 'Dismiss' }).click();
+  await expect(banner).toHaveCount(0);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

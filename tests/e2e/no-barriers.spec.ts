@@ -15,6 +15,7 @@ const layers = [
   'Edit stack',
   'Add boards',
   'Edit boards',
+  'Move boards',
   'Columns',
   'Move',
   'Edit',

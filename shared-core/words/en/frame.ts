@@ -5,6 +5,8 @@ export const frame = {
   'frame.nav': 'Main',
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
+  'frame.show-all': 'Show all',
+  'frame.show-less': 'Show less',
   'frame.not-responding':
     'Pintally is not responding. Saved readings are safe. Do not close this window. If this stays, start Pintally again.',
   'frame.restarted':

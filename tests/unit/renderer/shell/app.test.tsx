@@ -169,6 +169,35 @@ test('a backup that went elsewhere is said on every screen, and is no failure', 
   );
 });
 
+describe('A backup that went elsewhere', () => {
+  const elsewhere = message('backups.went-elsewhere', {
+    chosenFolder: '/media/disk',
+    usualFolder: '/home/sawyer/backups',
+  });
+  const sentence = /The newest backup is in \/home\/sawyer\/backups/;
+  const answers = { 'backups.state': () => backupsAre({ elsewhere, chosenFolder: '/media/disk' }) };
+
+  test('can be dismissed until the window is opened again, and is still on the page of the backups', async () => {
+    const { user } = await open(aYard(), answers);
+    await user.click(screen.getByRole('button', { name: 'Dismiss' }));
+    expect(screen.queryByText(sentence)).toBeNull();
+    await goTo({ name: 'places' });
+    expect(screen.queryByText(sentence)).toBeNull();
+    await goTo({ name: 'backups' });
+    expect(screen.getByText(sentence)).toBeTruthy();
+  });
+
+  test('is one line in a round, with a button that shows what can be done', async () => {
+    const { user } = await open(aYard(), { ...answers, 'rounds.open': () => aRound() });
+    expect(screen.queryByRole('button', { name: 'Show all' })).toBeNull();
+    await goTo({ name: 'round', id: 1 });
+    const showAll = screen.getByRole('button', { name: 'Show all' });
+    expect(showAll.getAttribute('aria-expanded')).toBe('false');
+    await user.click(showAll);
+    expect(screen.getByRole('button', { name: 'Show less' }).getAttribute('aria-expanded')).toBe('true');
+  });
+});
+
 describe('a settled value that could not save itself', () => {
   const problem = message('refusal.file-in-use', {
     undone: message('refusal.value-not-saved'),

@@ -4,6 +4,7 @@ import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
 import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge } from '../../../../renderer/data/bridge.ts';
+import { useDismissed } from '../../../../renderer/stores/dismissed.ts';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { useLastEdit } from '../../../../renderer/stores/last-edit.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
@@ -79,6 +80,7 @@ export function playMachine(given: Answers) {
 export function forgetEverything(): void {
   client.clear();
   const stores: unknown[] = [
+    useDismissed,
     useDrafts,
     useLastEdit,
     useLink,
