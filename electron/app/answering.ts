@@ -19,6 +19,7 @@ import type { AppContext } from './context.ts';
 import { faultMessage, isDisturbance } from './fault-message.ts';
 import type { Act, Commands, Handler, Queries } from './handlers.ts';
 import { ending, isSlices } from './slices.ts';
+import { withUnsaved } from './yard/rescuing.ts';
 import type { Yards } from './yard/yards.ts';
 
 const NOT_DONE = { undone: message('refusal.undone'), again: message('refusal.try-again') };
@@ -107,7 +108,7 @@ export function createAnswering(
       }
     };
     const moved = yards.noticeMoved();
-    if (moved !== null && kind === 'command') throw moved;
+    if (moved !== null && kind === 'command') throw isAct(name) ? withUnsaved(moved) : moved;
     return whenChecked(async () => {
       checkYard();
       if (isAct(name)) {

@@ -11,6 +11,12 @@ export type Loss =
   /** It or its WAL was emptied, cut short or overwritten: SQLite has what it read or wrote lately. */
   | 'spoiled';
 
+/** What a person reads of a loss: to the yard file, or to the WAL with its last changes. */
+export interface Happened {
+  what: 'file' | 'changes';
+  how: 'deleted' | 'replaced' | 'cut' | 'overwritten';
+}
+
 type Found = Pick<BigIntStats, 'dev' | 'ino' | 'size' | 'mtimeNs'>;
 
 /**
@@ -21,12 +27,12 @@ export function watchYard(file: string, db: Db) {
   const walFile = `${file}-wal`;
   let main: Found = statSync(file, { bigint: true });
   let wal = statOf(walFile);
-  let isSpoiled = false;
+  let spoiled: Happened | null = null;
   /** Stays open as long as SQLite has the file open: to close it would drop SQLite's locks. */
   let opened: number | null = null;
 
   function isSuspect(): boolean {
-    if (isSpoiled) return true;
+    if (spoiled) return true;
     const found = statOf(file);
     if (found === 'unreachable') return false;
     if (found === null || !isSame(found, main)) return true;
@@ -47,7 +53,7 @@ export function watchYard(file: string, db: Db) {
   /** Not to be called within a transaction, whose pages are in no file yet. */
   function loss(): Loss | null {
     if (!isSuspect()) return null;
-    if (isSpoiled) return 'spoiled';
+    if (spoiled) return 'spoiled';
     const found = statOf(file);
     if (found === 'unreachable') return null;
     if (found === null || !isSame(found, main)) return 'moved';
@@ -55,11 +61,21 @@ export function watchYard(file: string, db: Db) {
     const isOther = found.size !== main.size || found.mtimeNs !== main.mtimeNs;
     // The time alone may be another: a file system may write it down late.
     if (lossOfWal === 'spoiled' || (isOther && (lossOfWal !== null || !isAsHeld(found)))) {
-      isSpoiled = true;
+      if (isOther) spoiled = { what: 'file', how: found.size < main.size ? 'cut' : 'overwritten' };
+      else spoiled = { what: 'changes', how: 'cut' };
       return 'spoiled';
     }
     main = found;
     return lossOfWal;
+  }
+
+  /** What happened, where there is a loss. A file that is not at its path was deleted or moved. */
+  function happened(): Happened {
+    if (spoiled) return spoiled;
+    const found = statOf(file);
+    const isAtPath = found !== null && found !== 'unreachable' && isSame(found, main);
+    const there = isAtPath ? statOf(walFile) : found;
+    return { what: isAtPath ? 'changes' : 'file', how: there === null ? 'deleted' : 'replaced' };
   }
 
   /** Whether file and WAL hold, page by page, what SQLite has. */
@@ -92,6 +108,7 @@ export function watchYard(file: string, db: Db) {
     /** Cheap, and asked before each commit: whether `loss` has to be. */
     isSuspect,
     loss,
+    happened,
     /**
      * After each commit of ours, which makes the WAL longer: one that is emptied before the next is then shorter.
      * @returns its length, bytes

@@ -26,7 +26,7 @@ import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
 import { allowWriting, asProblem, type Db, forbidWriting, openYardFile } from './yard-file.ts';
-import { type Loss, watchYard } from './yard-watch.ts';
+import { type Happened, type Loss, watchYard } from './yard-watch.ts';
 
 /** A WAL of this length is brought into the file: on a full disk nothing is saved until it begins again. */
 const LONG_WAL_BYTES = 1024 * 1024;
@@ -105,6 +105,8 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       checkpoint,
       /** What happened to the file from outside while it was open; null where nothing did. */
       loss: (): Loss | null => watch.loss(),
+      /** What a person reads of that loss. */
+      happened: (): Happened => watch.happened(),
       /** Whether anybody else wrote to it, by SQLite, while it was open. */
       wasWrittenByOthers: () => dataVersion() !== versionAtOpening,
       /** Whether it is at its path, and was emptied, cut short or overwritten. */

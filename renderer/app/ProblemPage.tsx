@@ -29,11 +29,9 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
   const newest = isOwn ? newestOfOwn : null;
   const isNewestShown = kind === 'damaged' || isMissing;
   const { rescuedFile } = info;
-  const canRestore =
-    isOwn &&
-    (info.canStartAfresh ||
-      isUnopened(problem) ||
-      (rescuedFile !== null && (kind === 'gone' || kind === 'cut')));
+  const isFileLeft = problem.facts?.state === 'replaced';
+  const isRescued = rescuedFile !== null && (kind === 'gone' || kind === 'cut' || kind === 'spoiled');
+  const canRestore = isOwn && (info.canStartAfresh || isUnopened(problem) || (isRescued && !isFileLeft));
   return (
     <main className={`column ${css.problem}`}>
       <ScreenHeading title={say(`problem-page.title.${kind}`)} />

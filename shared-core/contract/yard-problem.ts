@@ -1,7 +1,7 @@
 import type { Message } from '../words/message.ts';
 
 /** Why a yard file cannot be used, as far as the ways on differ. */
-export type YardProblem =
+type YardProblem =
   | 'elsewhere'
   | 'newer'
   | 'foreign'
@@ -9,6 +9,8 @@ export type YardProblem =
   | 'missing'
   | 'gone'
   | 'replaced'
+  /** Emptied, cut short or overwritten, or its WAL was lost: all of it was rescued. */
+  | 'spoiled'
   /** Emptied, cut short or overwritten: only part of it was rescued. */
   | 'cut'
   | 'not-rescued'
@@ -33,7 +35,11 @@ const KINDS: Record<string, YardProblem> = {
 
 /** Which kind a problem with the yard file is; what a person can do follows from it. */
 export function kindOfProblem({ code, facts }: Message): YardProblem {
-  if (code === 'refusal.yard-moved') return facts?.state === 'replaced' ? 'replaced' : 'gone';
+  if (code === 'refusal.yard-moved') {
+    if (facts?.what === 'changes') return 'spoiled';
+    if (facts?.state === 'replaced') return 'replaced';
+    return facts?.state === 'gone' ? 'gone' : 'spoiled';
+  }
   return KINDS[code] ?? 'unreadable';
 }
 

@@ -11,7 +11,7 @@ import {
 import { release, stopFor } from './closing.ts';
 import { type HeldYard, setProblem } from './held-yard.ts';
 import type { Open } from './opening.ts';
-import { isLost, isOurs, rescue } from './rescuing.ts';
+import { isLost, isOurs, rescue, withUnsaved } from './rescuing.ts';
 
 /** Notices that the open file was moved, spoiled or taken by another Pintally, or that it is damaged. */
 export function createNoticingLoss(held: HeldYard, open: Open) {
@@ -32,9 +32,10 @@ export function createNoticingLoss(held: HeldYard, open: Open) {
       }
       if (!isOurs(held, yard)) return openAgain();
       if (yard.loss() === null) return null;
+      const { how } = yard.happened();
       // Opened again, it has a WAL of its own again.
       if (!isLost(held, yard))
-        return openAgain(message('yard-note.wal-brought-back', { name: `${yard.file}-wal` }));
+        return openAgain(message('yard-note.wal-brought-back', { file: yard.file, how }));
     }
     try {
       setProblem(held, rescue(held, yard));
@@ -69,8 +70,10 @@ export function createNoticingLoss(held: HeldYard, open: Open) {
         });
       } catch (error) {
         if (opened.inTransaction()) throw error;
-        if (error instanceof FileMoved)
-          throw noticeMoved() ?? held.problem ?? new Refusal(message('refusal.try-again'));
+        if (error instanceof FileMoved) {
+          const found = noticeMoved() ?? held.problem;
+          throw found ? withUnsaved(found) : new Refusal(message('refusal.try-again'));
+        }
         throw noticeDamage(error) ?? error;
       }
     };

@@ -25,6 +25,7 @@ export function isLost(held: HeldYard, opened: Yard): boolean {
  */
 export function rescue(held: HeldYard, lost: Yard): YardFileProblem {
   const { file } = lost;
+  const facts = { file, ...lost.happened() };
   let rescued: Rescued;
   try {
     rescued = lost.rescue(dayOf(held));
@@ -32,17 +33,24 @@ export function rescue(held: HeldYard, lost: Yard): YardFileProblem {
   } catch (error) {
     held.reportFault(error);
     const code = lost.isSpoiled() ? 'refusal.yard-cut-not-rescued' : 'refusal.yard-not-rescued';
-    throw new YardFileProblem(message(code, { file }), false);
+    throw new YardFileProblem(message(code, facts), false);
   }
   const { copy: rescuedFile, partial } = rescued;
+  const saved = { ...facts, rescuedFile, unsaved: 'no' };
   if (partial) {
     const [boards, readings] = [savedOf(partial, 'boards'), savedOf(partial, 'readings')];
-    return new YardFileProblem(
-      message('refusal.yard-partly-rescued', { file, rescuedFile, boards, readings }),
-      false,
-    );
+    const partly = { ...saved, kind: held.kind, boards, readings };
+    return new YardFileProblem(message('refusal.yard-partly-rescued', partly), false);
   }
-  const state = lost.isSpoiled() || rescuedCopyOf(file) !== null ? 'gone' : 'replaced';
-  held.rescuedFromReplaced = state === 'replaced' ? rescuedFile : null;
-  return new YardFileProblem(message('refusal.yard-moved', { file, rescuedFile, state }), false);
+  const isGone = lost.isSpoiled() || rescuedCopyOf(file) !== null;
+  held.rescuedFromReplaced = isGone ? null : rescuedFile;
+  const state = lost.isSpoiled() ? 'spoiled' : isGone ? 'gone' : 'replaced';
+  return new YardFileProblem(message('refusal.yard-moved', { ...saved, state }), false);
 }
+
+/** The problem as the answer to a change that was not saved because of it. */
+export const withUnsaved = ({ problem: { code, facts }, damaged }: YardFileProblem): YardFileProblem =>
+  new YardFileProblem(
+    facts?.unsaved ? { code, facts: { ...facts, unsaved: 'yes' } } : { code, facts },
+    damaged,
+  );

@@ -56,17 +56,17 @@ export const refusals = {
   'refusal.yard-vanished':
     'The yard file {file} is missing or empty. Changes were saved in it before. Nothing was changed now. Put the file back and try again, restore a backup, or start a new yard.',
   'refusal.yard-moved':
-    'The yard file {file} or the “-wal” file beside it was deleted, renamed, replaced, overwritten, or cut short while it was open. What was saved is in a rescued copy: {rescuedFile}. Later changes were not saved. {state, select, replaced {“Try again” opens the file that is there now.} other {Open the rescued copy, or put the file back and try again.}}',
+    '{what, select, changes {The last changes of {file} were} other {The yard file {file} was}} {how, select, deleted {deleted or moved} replaced {replaced} cut {cut short} other {overwritten}} while it was open. {unsaved, select, yes {Everything saved is in this copy: {rescuedFile}. This change was not saved.} other {Everything saved is in this copy: {rescuedFile}.}} {state, select, replaced {Open the copy. “Try again” opens the file that is there now.} spoiled {Open the copy.} other {Open the copy, or put the file back and try again.}}',
   'refusal.yard-gone':
     'Everything saved in {file} is in this copy: {rescuedFile}. Open the copy, or put the file back and try again.',
   'refusal.yard-not-rescued':
-    'The yard file {file} was deleted, renamed, or replaced while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
+    '{what, select, changes {The last changes of {file} were} other {The yard file {file} was}} {how, select, deleted {deleted or moved} replaced {replaced} cut {cut short} other {overwritten}} while it was open. Everything saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.yard-partly-rescued':
-    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. What could still be read is in a rescued copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. The rest could not be read. Later changes were not saved. Open the rescued copy, or restore a backup.',
+    '{what, select, changes {The last changes of {file} were} other {The yard file {file} was}} {how, select, deleted {deleted or moved} replaced {replaced} cut {cut short} other {overwritten}} while it was open. What could still be read is in this copy: {rescuedFile}. It has {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. {unsaved, select, yes {The rest could not be read, and this change was not saved.} other {The rest could not be read.}} {kind, select, demo {Open the copy.} other {Open the copy, or restore a backup.}}',
   'refusal.yard-partly-gone':
     'What could be read of {file} is in this copy: {rescuedFile}. The rest could not be read. Open the copy, or restore a backup.',
   'refusal.yard-cut-not-rescued':
-    'The yard file {file} or the “-wal” file beside it was emptied, overwritten, or cut short while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
+    '{what, select, changes {The last changes of {file} were} other {The yard file {file} was}} {how, select, deleted {deleted or moved} replaced {replaced} cut {cut short} other {overwritten}} while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
   'refusal.yard-damaged': 'Pintally cannot read all of the yard file {file}. It was not changed.',

@@ -5,7 +5,7 @@ export const yardFile = {
   'yard-note.changes-missing':
     '{changes, plural, one {# of your last changes is missing. It was made {newestAt}.} other {# of your last changes are missing. The newest was made {newestAt}.}} A yard file was removed or replaced while Pintally was closed. Check your last readings. A backup may have them.',
   'yard-note.wal-brought-back':
-    'The file {name} with your last changes was deleted, renamed, or replaced while Pintally was open. Nothing was lost: Pintally still had those changes.',
+    'The last changes of {file} were {how, select, deleted {deleted or moved} other {replaced}} while Pintally was open. Nothing was lost: Pintally still had those changes.',
   'yard-note.rescued-copies':
     'Something outside Pintally deleted or changed the yard file while it was open. What was saved until then is in {copies, plural, one {a rescued copy} other {# rescued copies}}: {names}. If anything is missing here, restore it by “Restore from a file”.',
   'yard-note.taken-back':

@@ -76,13 +76,16 @@ test.each(losses)(
     lose();
     expect(await rename()).toMatchObject({
       ok: false,
-      problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+      problem: {
+        code: 'refusal.yard-moved',
+        facts: { what: 'file', how: 'deleted', rescuedFile: rescued(), state: 'gone', unsaved: 'yes' },
+      },
     });
     expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
     expect(existsSync(file())).toBe(false);
     expect(await info()).toMatchObject({
       uuid: null,
-      problem: { code: 'refusal.yard-moved' },
+      problem: { code: 'refusal.yard-moved', facts: { unsaved: 'no' } },
       rescuedFile: rescued(),
     });
     // No empty yard takes its place.
@@ -138,7 +141,10 @@ test('a file that is emptied after it was read whole is in a rescued copy, whole
   await yard.command('yard.openOwn', {});
   truncateSync(file());
   expect(await rename()).toMatchObject({
-    problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+    problem: {
+      code: 'refusal.yard-moved',
+      facts: { what: 'file', how: 'cut', rescuedFile: rescued(), state: 'spoiled' },
+    },
   });
   expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
   expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 2 });
@@ -146,17 +152,21 @@ test('a file that is emptied after it was read whole is in a rescued copy, whole
 
 const wal = () => `${file()}-wal`;
 
-const spoilings: [string, (older: Buffer) => void][] = [
-  ['a WAL that is emptied', () => truncateSync(wal())],
-  ['a WAL that is cut in half', () => truncateSync(wal(), statSync(wal()).size / 2)],
-  ['a file that is overwritten by an older copy', (older) => writeFileSync(file(), older)],
+const WAL_CUT = { what: 'changes', how: 'cut' };
+const FILE_CUT = { what: 'file', how: 'cut' };
+const FILE_OVERWRITTEN = { what: 'file', how: 'overwritten' };
+const spoilings: [string, object, (older: Buffer) => void][] = [
+  ['a WAL that is emptied', WAL_CUT, () => truncateSync(wal())],
+  ['a WAL that is cut in half', WAL_CUT, () => truncateSync(wal(), statSync(wal()).size / 2)],
+  ['a file that is overwritten by an older, shorter copy', FILE_CUT, (older) => writeFileSync(file(), older)],
   [
     'a file that is overwritten by as many bytes',
+    FILE_OVERWRITTEN,
     () => writeFileSync(file(), Buffer.alloc(statSync(file()).size, 7)),
   ],
 ];
 
-describe.each(spoilings)('%s while it is open', (_how, spoil) => {
+describe.each(spoilings)('%s while it is open', (_title, happened, spoil) => {
   let roundId: number;
 
   beforeEach(async () => {
@@ -175,7 +185,10 @@ describe.each(spoilings)('%s while it is open', (_how, spoil) => {
   test('is noticed by the next command; all that was saved is in a copy', async () => {
     expect(await rename()).toMatchObject({
       ok: false,
-      problem: { code: 'refusal.yard-moved', facts: { rescuedFile: rescued(), state: 'gone' } },
+      problem: {
+        code: 'refusal.yard-moved',
+        facts: { ...happened, rescuedFile: rescued(), state: 'spoiled' },
+      },
     });
     expect(rawValuesIn(rescued())).toEqual([12.1, 12.7, 13.4]);
     expect(await yard.command('yard.openRescued', {})).toMatchObject({ problem: null, boards: 3 });
@@ -183,7 +196,7 @@ describe.each(spoilings)('%s while it is open', (_how, spoil) => {
     expect(await rename()).toMatchObject({ ok: true });
   });
 
-  test('is kept to the byte when Pintally is closed, and all that was saved is in a copy', async () => {
+  test('is not changed when Pintally is closed, and all that was saved is in a copy', async () => {
     const found = readFileSync(file());
     await yard.app.close();
     expect(readFileSync(`${file()}.damaged-2026-06-01`).equals(found)).toBe(true);
@@ -192,27 +205,31 @@ describe.each(spoilings)('%s while it is open', (_how, spoil) => {
 });
 
 test.each([
-  ['deleted', () => rmSync(wal())],
-  ['renamed', () => renameSync(wal(), `${wal()}.old`)],
+  ['deleted', 'deleted', () => rmSync(wal())],
+  ['renamed', 'deleted', () => renameSync(wal(), `${wal()}.old`)],
   [
+    'replaced',
     'replaced',
     () => {
       writeFileSync(`${wal()}.new`, readFileSync(wal()).subarray(0, 8192));
       renameSync(`${wal()}.new`, wal());
     },
   ],
-])('a WAL that is %s while it is open is brought into the file, and saving goes on', async (_how, lose) => {
-  const roundId = await begin();
-  for (const raw of [12.1, 12.7]) await type(roundId, raw);
-  lose();
-  await type(roundId, 13.4);
-  expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
-  expect(await yard.query('recovery.notes', {})).toEqual([
-    { code: 'yard-note.wal-brought-back', facts: { name: wal() } },
-  ]);
-  await yard.app.close();
-  expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
-});
+])(
+  'a WAL that is %s while it is open is brought into the file, and saving goes on',
+  async (_title, how, lose) => {
+    const roundId = await begin();
+    for (const raw of [12.1, 12.7]) await type(roundId, raw);
+    lose();
+    await type(roundId, 13.4);
+    expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
+    expect(await yard.query('recovery.notes', {})).toEqual([
+      { code: 'yard-note.wal-brought-back', facts: { file: file(), how } },
+    ]);
+    await yard.app.close();
+    expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
+  },
+);
 
 test('a file of which only the time is another is as it was: saving goes on', async () => {
   const roundId = await begin();
@@ -222,7 +239,7 @@ test('a file of which only the time is another is as it was: saving goes on', as
   expect(rawValuesIn(file())).toEqual([12.1, 12.7]);
 });
 
-test('of an emptied file that cannot be copied nobody says that everything is still there', async () => {
+test('an emptied file that cannot be copied is not said to be still there as a whole', async () => {
   const roundId = await begin();
   await type(roundId, 12.1);
   truncateSync(file());

@@ -616,8 +616,11 @@ describe('a yard that cannot be opened', () => {
       aYard({
         problem: message('refusal.yard-moved', {
           file: '/home/sawyer/yard.sqlite',
+          what: 'file',
+          how: 'deleted',
           rescuedFile,
           state: 'gone',
+          unsaved: 'no',
         }),
         rescuedFile,
       }),
@@ -626,7 +629,9 @@ describe('a yard that cannot be opened', () => {
         'backups.look': () => ({ ...backupAt('2026-05-03T17:10:00.000Z'), missing: null }),
       },
     );
-    expect(screen.getByRole('alert').textContent).toContain(`is in a rescued copy: ${rescuedFile}.`);
+    expect(screen.getByRole('alert').textContent).toBe(
+      `✕The yard file /home/sawyer/yard.sqlite was deleted or moved while it was open. Everything saved is in this copy: ${rescuedFile}. Open the copy, or put the file back and try again.`,
+    );
     await expectNoBarriers();
     expect(screen.getByRole('heading', { level: 1, name: 'Your yard file is gone' })).toBeTruthy();
     expect(screen.getByText('The copy has 12 boards and 96 readings.')).toBeTruthy();
@@ -635,6 +640,20 @@ describe('a yard that cannot be opened', () => {
     await user.click(screen.getByRole('button', { name: 'Open the rescued copy' }));
     expect(machine.inputsOf('yard.openRescued')).toEqual([{}]);
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
+  });
+
+  const lost = { file, what: 'file', how: 'overwritten', rescuedFile: `${file}.rescued`, unsaved: 'no' };
+  test.each([
+    [message('refusal.yard-moved', { ...lost, state: 'spoiled' }), 'Something outside Pintally changed'],
+    [message('refusal.yard-moved', { ...lost, what: 'changes', state: 'replaced' }), 'Something outside'],
+    [message('refusal.yard-moved', { ...lost, how: 'replaced', state: 'replaced' }), 'was replaced'],
+    [message('refusal.yard-cut-not-rescued', lost), 'Do not close Pintally'],
+    [message('refusal.yard-not-rescued', lost), 'Do not close Pintally'],
+  ])('and is not gone (%o) is not called gone', async (problem, title) => {
+    await open(aYard({ problem, rescuedFile: lost.rescuedFile }));
+    const heading = screen.getByRole('heading', { level: 1 });
+    expect(heading.textContent).toContain(title);
+    expect(document.body.textContent).not.toMatch(/ gone|-wal/);
   });
 
   test('and cannot be moved aside offers no such button', async () => {
