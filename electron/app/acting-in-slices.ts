@@ -6,8 +6,10 @@ import type { Acting, AskedAct, Done } from './acting.ts';
 import type { AppContext } from './context.ts';
 import { isDisturbance } from './fault-message.ts';
 import type { LongWork, UnderWay } from './long-work.ts';
-import { createPace, isSlices, type Slices } from './slices.ts';
+import { createPace, isSlices, type Progress, type Slices } from './slices.ts';
 
+/** So often other windows are told how far it is; of a shorter act they hear nothing. */
+const TELL_OTHERS_EVERY_MS = 500;
 /** Writing is held while a backup takes the place of the yard. */
 const ASK_AGAIN_MS = 50;
 
@@ -53,8 +55,8 @@ export function createActingInSlices(
   async function takeBack(id: string, yard: Yard): Promise<void> {
     const pace = createPace();
     while (await mayGoOn(yard)) {
-      const { isDone } = pace.slice((size) =>
-        yard.transaction(() => {
+      const { isDone } = yard.transaction(() =>
+        pace.slice((size) => {
           const taken = yard.acts.takeBack(id, size, context.now());
           yard.findings.outdate(taken.boardIds);
           return taken;
@@ -87,10 +89,28 @@ export function createActingInSlices(
     return mine;
   }
 
+  /** Other windows see boards of which some are changed, and some are not yet. */
+  function createTellingOthers(window: string) {
+    let toldMs = context.monotonicMs();
+    let isTold = false;
+    return {
+      tell: (progress: Progress): void => {
+        if (context.monotonicMs() - toldMs < TELL_OTHERS_EVERY_MS) return;
+        toldMs = context.monotonicMs();
+        isTold = true;
+        context.emitToOthers(window, 'work.ofOther', { progress });
+      },
+      end: (): void => {
+        if (isTold) context.emitToOthers(window, 'work.ofOther', { progress: null });
+      },
+    };
+  }
+
   async function goOn<T>(act: AskedAct, slices: Slices<T>, { signal, tell }: UnderWay): Promise<Done<T>> {
     const yard = context.yard();
     signal.throwIfAborted();
     const failures: unknown[] = [];
+    const others = createTellingOthers(act.who);
     let which: 'first' | 'next' = 'first';
     try {
       for (;;) {
@@ -99,6 +119,7 @@ export function createActingInSlices(
         if (came.output.done) return { output: came.output.value, failures };
         which = 'next';
         tell(came.output.value.done, came.output.value.total);
+        others.tell(came.output.value);
         if (!(await mayGoOn(yard))) throw new Refusal(message('refusal.stopped'));
         signal.throwIfAborted();
       }
@@ -111,6 +132,8 @@ export function createActingInSlices(
         throw new Refusal(message('refusal.taken-back-later'));
       }
       throw error;
+    } finally {
+      others.end();
     }
   }
 

@@ -145,6 +145,7 @@ export function createApp({
     delays: createDelays(windows, reportFault),
     retryAfterMs,
     emitTo: windows.emitTo,
+    emitToOthers: windows.emitToOthers,
   };
 
   const longWork = createLongWork(context);

@@ -35,6 +35,8 @@ export interface AppContext extends QueryContext {
   retryAfterMs: number;
   /** Tells one window. */
   emitTo<N extends EventName>(window: string, name: N, data: EventData<N>): void;
+  /** Tells all windows but one. */
+  emitToOthers<N extends EventName>(window: string, name: N, data: EventData<N>): void;
 }
 
 /**

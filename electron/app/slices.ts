@@ -16,18 +16,26 @@ export const isSlices = <T>(came: T | Slices<T>): came is Slices<T> =>
 const FIRST_BOARDS = 250;
 /** So long others wait for a slice, to which its commit is added. */
 const SLICE_MS = 40;
+/** On a slow disk it takes as long as its commit, so that half of the time goes to what is to be done, but no longer. */
+const MOST_MS = 150;
 /** A slow disk or a busy computer makes slices small, but not so small that commits are all that is done. */
 const FEWEST_BOARDS = 25;
 
 /** How large slices are: each as large as the time allows that the one before took. */
 export function createPace() {
   let size = FIRST_BOARDS;
+  let endedMs: number | null = null;
+  /** Between the last slices, for commits and others. One alone may be long, as where the WAL is brought in. */
+  let betweenMs = [0, 0];
   return {
     /** Does a slice of this size. */
     slice: <T>(work: (size: number) => T): T => {
       const beganMs = monotonicMs();
+      if (endedMs !== null) betweenMs = [beganMs - endedMs, ...betweenMs.slice(0, 1)];
       const came = work(size);
-      const pace = SLICE_MS / Math.max(monotonicMs() - beganMs, 1);
+      endedMs = monotonicMs();
+      const sliceMs = Math.min(MOST_MS, Math.max(SLICE_MS, Math.min(...betweenMs)));
+      const pace = sliceMs / Math.max(endedMs - beganMs, 1);
       size = Math.max(FEWEST_BOARDS, Math.round(size * Math.min(2, pace)));
       return came;
     },

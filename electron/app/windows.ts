@@ -28,6 +28,9 @@ export function createWindows() {
     emit: ((name, data) => {
       for (const emit of open.values()) emit(name, data);
     }) satisfies Emit as Emit,
+    emitToOthers: <N extends EventName>(window: string, name: N, data: EventData<N>): void => {
+      for (const [id, emit] of open) if (id !== window) emit(name, data);
+    },
     /** Tells one, if it is still open. */
     emitTo: <N extends EventName>(window: string, name: N, data: EventData<N>): void =>
       open.get(window)?.(name, data),

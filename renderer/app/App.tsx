@@ -6,6 +6,7 @@ import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
 import { followDelays, followLeaving } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round-news.ts';
 import { useSettings } from '../stores/settings.ts';
+import { followWorkOfOther } from '../stores/work-of-other.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';
 import { BackupBanner } from './BackupBanner.tsx';
@@ -19,6 +20,7 @@ import { ProblemPage } from './ProblemPage.tsx';
 import { screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useFocusKept } from './useFocusKept.ts';
+import { WorkOfOther } from './WorkOfOther.tsx';
 import { YardNotes } from './YardNotes.tsx';
 
 /** The whole window: the frame that is always there, and the screen of the address. */
@@ -36,6 +38,7 @@ export function App() {
       followNotSaved(),
       followDelays(),
       followLeaving(),
+      followWorkOfOther(),
     ];
     return () => {
       for (const stop of stops) stop();
@@ -65,6 +68,7 @@ export function App() {
         {settings?.error && !other && <Failed sentence={settings.error} again={settings.again} />}
         <OtherYardBanner />
         <BackupBanner />
+        <WorkOfOther />
         <YardNotes />
       </Banners>
       <Notices />

@@ -28,6 +28,13 @@ export const events = {
     done: z.number().int().min(0),
     total: z.number().int().min(0),
   }),
+  /**
+   * Another window changes many boards in one act, of which some are changed and some are not yet: how far it is, of
+   * whatever it counts; null once it is done. Told every half second.
+   */
+  'work.ofOther': z.object({
+    progress: z.object({ done: z.number().int().min(0), total: z.number().int().min(0) }).nullable(),
+  }),
   /** What is shown of these topics may be another now: ask again. */
   changed: z.object({
     /** Of which yard; null where none is open. */

@@ -21,6 +21,8 @@ export const frame = {
   'frame.go-to-demo': 'Go to the demo yard',
   'frame.go-to-own': 'Go to my own yard',
 
+  'frame.other-changing': 'Another window is changing many boards. Some are changed, and some are not yet.',
+
   'nav.stacks': 'Stacks',
   'nav.meter': 'Meter',
   'nav.labels': 'Labels',

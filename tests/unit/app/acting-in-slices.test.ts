@@ -76,6 +76,20 @@ test('others have their turn between slices, and it says how far it is', async (
   expect(yard.heard('work.progress')[0]).toEqual({ work, done: 250, total: BOARDS });
 });
 
+test('other windows hear every half second how far it is, and its end', async () => {
+  const other = openWindow(yard.app, 'window-2');
+  const editing = edit();
+  await setImmediate();
+  const later = performance.now() + 500;
+  while (performance.now() < later);
+  await editing;
+  const heard = other.heard('work.ofOther');
+  expect(heard[0]).toEqual({ progress: { done: 250, total: BOARDS } });
+  expect(heard.filter(({ progress }) => progress === null)).toEqual([heard.at(-1)]);
+  expect(yard.heard('work.ofOther')).toEqual([]);
+  other.close();
+});
+
 test('no board is judged again before the last slice, and then all are', async () => {
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   await aimAt(roundId, 0, 0);

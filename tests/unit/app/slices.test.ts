@@ -8,7 +8,7 @@ afterEach(() => {
 });
 
 /** How many boards each slice has, and how long it took, on a computer that needs so long for a board. */
-function slicesOf(boards: number, msPerBoard: (board: number) => number) {
+function slicesOf(boards: number, msPerBoard: (board: number) => number, commitMs = 0) {
   const slices: { boards: number; ms: number }[] = [];
   const all = Array.from({ length: boards }, (_, index) => index);
   const seen: number[] = [];
@@ -18,7 +18,7 @@ function slicesOf(boards: number, msPerBoard: (board: number) => number) {
     seen.push(...slice);
     slices.push({ boards: slice.length, ms });
   })) {
-    // Others have their turn.
+    clock.ms += commitMs;
   }
   expect(seen).toEqual(all);
   return slices;
@@ -39,6 +39,13 @@ describe('an act in slices', () => {
     const [first, ...others] = slicesOf(5000, () => 1);
     expect(first).toEqual({ boards: 250, ms: 250 });
     expect(Math.max(...others.map(({ ms }) => ms))).toBeLessThanOrEqual(40);
+  });
+
+  test('has larger slices where commits take long: half of the time goes to the boards', () => {
+    const [, , , ...others] = slicesOf(5000, () => 1, 100);
+    expect(Math.max(...others.map(({ ms }) => ms))).toBe(100);
+    const slowest = slicesOf(5000, () => 1, 1000).slice(3);
+    expect(Math.max(...slowest.map(({ ms }) => ms))).toBe(150);
   });
 
   test('becomes slower and quicker with the computer', () => {

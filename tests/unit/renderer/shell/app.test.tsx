@@ -248,6 +248,26 @@ test('that calls are not up to date is said on any screen, until they are', asyn
   expect(screen.queryByRole('alert')).toBeNull();
 });
 
+test('that another window changes many boards is said while it does, with how far it is', async () => {
+  const { machine } = await open();
+  act(() => machine.tell('work.ofOther', { progress: { done: 24_000, total: 96_000 } }));
+  const sentence = 'Another window is changing many boards. Some are changed, and some are not yet.';
+  const bar = screen.getByRole<HTMLProgressElement>('progressbar', { name: sentence });
+  expect(bar.position).toBe(0.25);
+  expect(screen.getByText('24,000 of 96,000')).toBeDefined();
+  await expectNoBarriers();
+  act(() => machine.tell('work.ofOther', { progress: null }));
+  expect(screen.queryByText(sentence)).toBeNull();
+});
+
+test('of a machine that went away nobody says that it changes boards', async () => {
+  const { machine } = await open();
+  act(() => machine.tell('work.ofOther', { progress: { done: 24_000, total: 96_000 } }));
+  act(() => setLink('away'));
+  await act(async () => setLink('open'));
+  expect(screen.queryByRole('progressbar')).toBeNull();
+});
+
 describe('when the machine cannot be reached', () => {
   test('it says so until it can be again, and everything is asked for again', async () => {
     const { machine } = await open();
