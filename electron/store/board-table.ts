@@ -157,7 +157,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const leftBehind = db.prepare<[string], { id: number; version: number; placeId: number }>(
     `SELECT s.id, s.version, (SELECT b.place_id FROM board b INDEXED BY board_by_standing WHERE ${inStackOf('s.id')}
        GROUP BY b.place_id ORDER BY count(*) DESC, b.place_id LIMIT 1) AS placeId
-     FROM stack s WHERE s.id IN (SELECT stack_id FROM board WHERE id IN (SELECT value FROM json_each(?)))
+     FROM stack s WHERE s.id IN (SELECT value FROM json_each(?))
        AND NOT EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing
          WHERE ${inStackOf('s.id')} AND b.place_id = s.place_id)
        AND EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing WHERE ${inStackOf('s.id')})`,
@@ -200,9 +200,6 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const calls = db.prepare<[string], { id: number; code: string; call: Call | null }>(
     `SELECT id, code, latest_call AS call FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
   );
-  const unknown = db.prepare<[string]>(
-    'SELECT 1 FROM json_each(?) WHERE value NOT IN (SELECT id FROM board) LIMIT 1',
-  );
   const versions = db.prepare<[string], BoardVersion>(
     `SELECT id, code, version, stack_id AS stackId FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
   );
@@ -236,8 +233,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Boards of the same stack, species and log that were probed: what they teach helps to forecast this one. */
     probedSiblings: (boardId: number, most: number): number[] => ids(siblings.all(boardId, most)),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
-    /** Of the stacks of these boards, those that no board is with, and where most of their boards are. */
-    stacksLeftBehind: (boardIds: readonly number[]) => leftBehind.all(JSON.stringify(boardIds)),
+    /** Of these stacks, those that none of their boards is with, and where most of these are. */
+    stacksLeftBehind: (stackIds: readonly number[]) => leftBehind.all(JSON.stringify(stackIds)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
     /** Codes of a stack's boards, the newest board first. */
@@ -247,9 +244,6 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     /** In the order of their ids; archived ones too. */
     versionsOf: (boardIds: readonly number[]): BoardVersion[] => versions.all(JSON.stringify(boardIds)),
-    /** Archived ones too. */
-    areAllKnown: (boardIds: readonly number[]): boolean =>
-      unknown.get(JSON.stringify(boardIds)) === undefined,
     topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {

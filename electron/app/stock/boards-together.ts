@@ -144,11 +144,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
         judge(ids);
       });
-      if (move)
-        letStacksFollow(
-          context,
-          given.map(({ id }) => id),
-        );
+      if (move) letStacksFollow(context, stackIds);
       if (endUseId !== null) {
         const isGiven = new Set(given.map(({ id }) => id));
         yield* inSlices(

@@ -10,7 +10,7 @@ import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkBoardDays } from './board-days.ts';
 import { freeCode } from './free-code.ts';
-import { letStacksFollow, moveBoards } from './moving.ts';
+import { moveBoards } from './moving.ts';
 
 export const boardQueries = (context: QueryContext, assessing: Assessing) =>
   ({
@@ -97,7 +97,6 @@ export function boardCommands(context: AppContext, judging: Judging) {
 
     'boards.move': function* ({ boardIds, placeId, since }) {
       yield* moveBoards(context, judging, boardIds, { placeId, since });
-      letStacksFollow(context, boardIds);
       return { moved: boardIds.length };
     },
   } satisfies Partial<Commands>;

@@ -16,7 +16,8 @@ export function checkMove(context: AppContext, { placeId, since }: Target): void
 }
 
 /**
- * Records that boards are at a place from an instant on. Earlier moves stay: they are the boards' climate history.
+ * Records that boards are at a place from an instant on, and lets their stacks follow. Earlier moves stay: they are the
+ * boards' climate history.
  * @throws Refusal for a future day, or a place or board that is not there
  */
 export function* moveBoards(
@@ -27,20 +28,24 @@ export function* moveBoards(
 ): Slices<void> {
   checkMove(context, to);
   const { boards, moves } = context.yard();
+  const stackIds = new Set<number>();
   yield* inSlices(boardIds, (slice) => {
-    orRefuse(boards.areAllKnown(slice) || undefined, 'board');
+    const found = boards.versionsOf(slice);
+    orRefuse(found.length === slice.length || undefined, 'board');
+    for (const { stackId } of found) stackIds.add(stackId);
     for (const boardId of slice) moves.add({ boardId, ...to });
     judging.judgeAgain(slice);
   });
+  letStacksFollow(context, stackIds);
 }
 
 /**
- * Lets the stacks of moved boards follow. A stack is where its boards are: one that none of them is with any more would
- * look empty, and could not be probed.
+ * Lets stacks follow their boards. A stack is where its boards are: one that none of them is with any more would look
+ * empty, and could not be probed.
  */
-export function letStacksFollow(context: AppContext, boardIds: readonly number[]): void {
+export function letStacksFollow(context: AppContext, stackIds: Iterable<number>): void {
   const { boards, stacks } = context.yard();
-  for (const { id, version, placeId } of boards.stacksLeftBehind(boardIds)) {
+  for (const { id, version, placeId } of boards.stacksLeftBehind([...stackIds])) {
     stacks.edit({ id, basedOn: version, changed: { placeId } });
   }
 }
