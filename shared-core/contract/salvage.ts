@@ -16,6 +16,8 @@ export const salvageReportSchema = z.object({
   ),
   /** Names given to stacks and boards whose own entry is lost. */
   recovered: z.array(z.string()),
+  /** The name that the damaged file was given; null where that is not known. */
+  damagedFile: z.string().nullable().default(null),
   /** Where rounds whose own entry is lost were made again: the time of a reading in each, UTC. */
   roundsMadeAgain: z.array(z.string()).default([]),
 });

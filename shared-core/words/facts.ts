@@ -90,6 +90,7 @@ export function factText(
 ): string {
   if (isList(fact)) {
     const parts = fact.map((each) => factText(name, each, formats, say));
+    if (name.endsWith('Sentences')) return parts.join(' ');
     return name.endsWith('Choices') ? formats.choices(parts) : formats.list(parts);
   }
   if (isMessage(fact)) return say(fact);

@@ -81,7 +81,7 @@ export function createNoticingLoss(held: HeldYard, open: Open) {
   }
 
   /**
-   * Closes the yard where SQLite came upon damage or a fault of the disk in its file. What a person reads then; null where
+   * Closes the yard where SQLite came upon damage or a disk error in its file. What a person reads then; null where
    * it is neither, or while the file is being checked for that.
    */
   function noticeDamage(error: unknown): YardFileProblem | null {

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { type SalvageReport, salvageReportSchema } from '../../../shared-core/contract/salvage.ts';
 import { syncFile, syncFolder } from '../../store/durable-files.ts';
 import { makePrivateFile } from '../../store/private-files.ts';
@@ -44,8 +44,10 @@ export async function salvageYard(file: string, day: string, thread: SalvageThre
 export function finishSalvage(file: string, day: string): boolean {
   const isFinished = existsSync(finished(file));
   if (isFinished) {
-    renameDamaged(file, day);
+    const damagedFile = basename(renameDamaged(file, day));
     renameSync(finished(file), file);
+    const report = salvageReport(file);
+    if (report) saveReport(file, { ...report, damagedFile });
     syncFolder(dirname(file));
   }
   forgetSalvage(file);

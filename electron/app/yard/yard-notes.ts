@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Backup } from '../../../shared-core/contract/backups.ts';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { forgetUntoldCopies, untoldCopies } from '../../store/rescued-copy.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
@@ -39,27 +40,49 @@ export function damagedReadingsNote(
 export function salvagedNote(report: SalvageReport, backup: Backup | undefined): Message {
   const [boards, readings] = [savedOf(report, 'boards'), savedOf(report, 'readings')];
   const more = (backup?.contents?.readings ?? 0) - readings;
+  const lost = lostOf(report, 'readings');
+  const { damagedFile } = report;
   return message('yard-note.salvaged', {
     boards,
     readings,
-    lost: lostOf(report, 'readings'),
-    backup: backup ? message('yard-note.salvaged.backup', { backupAt: backup.at, more }) : '',
+    nextSentences: [
+      ...(lost > 0 ? [message('yard-note.salvaged.lost', { lost })] : []),
+      ...(backup ? [message('yard-note.salvaged.backup', { backupAt: backup.at, more })] : []),
+      damagedFile === null
+        ? message('yard-note.salvaged.file-renamed')
+        : message('yard-note.salvaged.file', { damagedFile }),
+    ],
   });
 }
 
-/** What the disk damaged of a yard's entries, so that stand-ins or usual values hold; null where it is nothing. */
+/** What the disk damaged of a yard's entries, so that stand-ins or defaults hold; null where it is nothing. */
 function damagedEntriesNote({ places, species, endUses, meters, settings }: YardReader): Message | null {
-  const damaged = (list: readonly { name: string; isDamaged?: true }[]): string[] =>
-    list.filter(({ isDamaged }) => isDamaged).map(({ name }) => name);
+  const air = places.list().filter(({ isDamaged }) => isDamaged);
+  const kinds = species.list().filter(({ isDamaged }) => isDamaged);
+  const uses = endUses.list().filter(({ isDamaged }) => isDamaged);
+  const toDescribe = meters.damaged();
+  const ofSettings = areSettingsDamaged({ settings }) ? [message('yard-note.damaged-settings')] : [];
   const entries = [
-    ...damaged(places.list()).map((name) => message('yard-note.damaged-place', { name })),
-    ...damaged(species.list()).map((name) => message('yard-note.damaged-species', { name })),
-    ...damaged(endUses.list()).map((name) => message('yard-note.damaged-use', { name })),
-    ...meters.damaged().map((name) => message('yard-note.damaged-meter', { name })),
-    ...(areSettingsDamaged({ settings }) ? [message('yard-note.damaged-settings')] : []),
+    ...air.map(({ name }) => message('yard-note.damaged-place', { name })),
+    ...kinds.map(({ name }) => message('yard-note.damaged-species', { name })),
+    ...uses.map(({ name }) => message('yard-note.damaged-use', { name })),
+    ...toDescribe.map((name) => message('yard-note.damaged-meter', { name })),
+    ...ofSettings,
   ];
-  return entries.length === 0 ? null : message('yard-note.entries-damaged', { entries });
+  if (entries.length === 0) return null;
+  const blank = kinds.filter(({ id }) => !isBuiltIn(id)).length;
+  const toSave = air.length + kinds.length + uses.length;
+  const nextSentences = [
+    ...(toSave - blank + ofSettings.length > 0 ? [message('yard-note.damaged-defaults')] : []),
+    ...(blank > 0 ? [message('yard-note.damaged-blank')] : []),
+    ...(toSave > 0 ? [message('yard-note.damaged-check', { entries: toSave })] : []),
+    ...(toDescribe.length > 0 ? [message('yard-note.damaged-describe', { meters: toDescribe.length })] : []),
+    ...(ofSettings.length > 0 ? [message('yard-note.damaged-check-settings')] : []),
+  ];
+  return message('yard-note.entries-damaged', { entries, nextSentences });
 }
+
+const isBuiltIn = (speciesId: string): boolean => builtInSpecies.some(({ id }) => id === speciesId);
 
 /** The setting of a new yard that names the file which had its place. */
 const STARTED_NEW = 'startedNew';
@@ -99,7 +122,8 @@ export function createYardNotes() {
     },
     /** What could be read of a damaged file was saved. */
     addSalvaged: (report: SalvageReport): void => {
-      notes.push(salvagedNote(report, undefined));
+      const note = salvagedNote(report, undefined);
+      notes = [...notes.filter(({ code }) => code !== note.code), note];
     },
     /** An empty yard was begun beside a file that is called so now. It says so until that is dismissed. */
     addStartedNew: (yard: Yard, file: string): void => {

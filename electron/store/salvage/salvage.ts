@@ -117,6 +117,7 @@ function fill(pages: Pages, db: Db): SalvageReport {
   return {
     kinds: salvageKinds.flatMap((kind) => kinds.get(kind) ?? []),
     recovered: recoveredIn(db),
+    damagedFile: null,
     roundsMadeAgain: lost.roundsMadeAgain.slice(0, MOST_NAMED),
   };
 }

@@ -23,7 +23,9 @@ export function SalvageReportButton() {
 function ReportDialog({ report, onClose }: { report: SalvageReport; onClose: () => void }) {
   const { say } = useWords();
   const lines = [
-    ...report.kinds.map(({ kind, saved, lost }) => say(`salvage.${kind}`, { saved, lost })),
+    ...report.kinds
+      .filter(({ saved, lost }) => saved + lost > 0)
+      .map(({ kind, saved, lost }) => say(`salvage.${kind}`, { saved, lost })),
     say('salvage.not-counted'),
     ...(report.recovered.length > 0 ? [say('salvage.recovered', { names: report.recovered })] : []),
     ...(report.roundsMadeAgain.length > 0
@@ -34,6 +36,9 @@ function ReportDialog({ report, onClose }: { report: SalvageReport; onClose: () 
           }),
         ]
       : []),
+    report.damagedFile === null
+      ? say('yard-note.salvaged.file-renamed')
+      : say('yard-note.salvaged.file', { damagedFile: report.damagedFile }),
     say('salvage.what-to-do'),
   ];
   const text = `${lines.join('\n')}\n`;

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { publishedCorrection } from '../../../shared-core/wood/moisture/published-correction.ts';
+import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
@@ -63,7 +64,15 @@ function Found({ species }: { species: SpeciesRow }) {
       }
     >
       <Sheet title={say('species.about')}>
-        {species.isDamaged && <Banner kind="caution">{say('damaged.species')}</Banner>}
+        {species.isDamaged && (
+          <Banner kind="caution">
+            {say(
+              builtInSpecies.some(({ id }) => id === species.id)
+                ? 'damaged.species-built-in'
+                : 'damaged.species',
+            )}
+          </Banner>
+        )}
         {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
         <p>{say(publishedCorrection(species))}</p>
         <SpeciesFigures species={species} />

@@ -3,7 +3,7 @@ export const suspicions = {
   'suspicion.reading-pct': '{rawPct}',
   'suspicion.reading-ohm': '{rawOhm}',
 
-  'suspicion.damaged': 'A fault of the disk changed this reading.',
+  'suspicion.damaged': 'A disk error changed this reading.',
   'suspicion.damaged.do': 'Probe this spot again, or restore a backup.',
 
   'suspicion.not-a-reading': '{reading} cannot be the moisture content of this species.',

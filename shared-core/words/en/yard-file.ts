@@ -14,26 +14,38 @@ export const yardFile = {
     '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {has} other {have}} been repaired. The disk may be failing: save a copy on another disk.',
   'yard-note.rules-repaired':
     '{rules, plural, one {# rule} other {# rules}} in the yard file {rules, plural, one {was} other {were}} damaged on the disk and {rules, plural, one {has} other {have}} been repaired. Nothing was lost. The disk may be failing: save a copy on another disk.',
-  'yard-note.entries-damaged':
-    'A fault of the disk damaged: {entries}. Usual values are used instead. Open each, check it, and save it. Or restore a backup.',
-  'yard-note.damaged-place': 'air of {name}',
-  'yard-note.damaged-species': 'species {name}',
-  'yard-note.damaged-use': 'use {name}',
-  'yard-note.damaged-meter': 'description of meter {name}',
-  'yard-note.damaged-settings': 'settings',
+  'yard-note.entries-damaged': 'A disk error damaged {entries}. {nextSentences} Or restore a backup.',
+  'yard-note.damaged-defaults': 'Default values are used instead.',
+  'yard-note.damaged-blank': 'Blank values were lost.',
+  'yard-note.damaged-check':
+    '{entries, plural, one {Open it, check it, and save it.} other {Open each, check it, and save it.}}',
+  'yard-note.damaged-describe':
+    '{meters, plural, one {Describe the meter again on the Meter page.} other {Describe the meters again on the Meter page.}}',
+  'yard-note.damaged-check-settings': 'Check the settings.',
+  'yard-note.damaged-place': 'the air of {name}',
+  'yard-note.damaged-species': 'the species {name}',
+  'yard-note.damaged-use': 'the use {name}',
+  'yard-note.damaged-meter': 'the description of the meter {name}',
+  'yard-note.damaged-settings': 'the settings',
   'damaged.entry': 'Damaged',
   'damaged.place':
-    'A fault of the disk damaged this air. Average air is used instead. Edit it, check it, and save it. Or restore a backup.',
+    'A disk error damaged this place’s air data. Where values were lost, average air is used. Edit it, check it, and save it. Or restore a backup.',
   'damaged.species':
-    'A fault of the disk damaged these figures. What is blank is not known. Edit them, check them, and save them. Or restore a backup.',
+    'A disk error damaged this species’ values. Blank values were lost. Edit them, check them, and save them. Or restore a backup.',
+  'damaged.species-built-in':
+    'A disk error damaged this species’ values. Default values are used instead. Edit them, check them, and save them. Or restore a backup.',
   'damaged.use':
-    'A fault of the disk damaged these limits. Usual ones are used instead. Edit them, check them, and save them. Or restore a backup.',
+    'A disk error damaged this use’s values. Default values are used instead. Edit them, check them, and save them. Or restore a backup.',
   'yard-note.salvaged':
-    'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. {lost, plural, =0 {} one {# reading is lost or damaged. } other {# readings are lost or damaged. }}{backup}The damaged file is in the same folder under another name.',
+    'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. {nextSentences}',
+  'yard-note.salvaged.lost':
+    '{lost, plural, one {# reading is lost or damaged.} other {# readings are lost or damaged.}}',
+  'yard-note.salvaged.file': 'The damaged file is in the same folder: {damagedFile}.',
+  'yard-note.salvaged.file-renamed': 'The damaged file is in the same folder under another name.',
   'yard-note.salvaged.backup':
-    'The backup of {backupAt} has {more, plural, one {# more reading} other {# more readings}}. ',
+    'The backup of {backupAt} has {more, plural, one {# more reading} other {# more readings}}.',
   'yard-note.readings-damaged':
-    'A fault of the disk changed {readings, plural, one {# reading} other {# readings}}. {readings, plural, one {It is} other {They are}} not used. {boards} {backup}',
+    'A disk error changed {readings, plural, one {# reading} other {# readings}}. {readings, plural, one {It is} other {They are}} not used. {boards} {backup}',
   'yard-note.readings-damaged.boards':
     'Probe again: {boardCodes}{more, plural, =0 {} one { and # more board} other { and # more boards}}.',
   'yard-note.readings-damaged.no-board': 'The boards are no longer known.',
@@ -65,18 +77,23 @@ export const yardFile = {
   'salvage.show-report': 'Show what was recovered',
   'salvage.save-report': 'Save as text',
   'salvage.title': 'Recovered from the damaged file',
-  'salvage.places': 'Places: {saved} recovered, {lost} lost or damaged.',
-  'salvage.stacks': 'Stacks: {saved} recovered, {lost} lost or damaged.',
-  'salvage.boards': 'Boards: {saved} recovered, {lost} lost or damaged.',
-  'salvage.rounds': 'Rounds: {saved} recovered, {lost} lost or damaged.',
-  'salvage.readings': 'Readings: {saved} recovered, {lost} lost or damaged.',
-  'salvage.other': 'Other entries: {saved} recovered, {lost} lost or damaged.',
+  'salvage.places':
+    '{lost, plural, =0 {Places: {saved} recovered.} other {Places: {saved} recovered, {lost} lost or damaged.}}',
+  'salvage.stacks':
+    '{lost, plural, =0 {Stacks: {saved} recovered.} other {Stacks: {saved} recovered, {lost} lost or damaged.}}',
+  'salvage.boards':
+    '{lost, plural, =0 {Boards: {saved} recovered.} other {Boards: {saved} recovered, {lost} lost or damaged.}}',
+  'salvage.rounds':
+    '{lost, plural, =0 {Rounds: {saved} recovered.} other {Rounds: {saved} recovered, {lost} lost or damaged.}}',
+  'salvage.readings':
+    '{lost, plural, =0 {Readings: {saved} recovered.} other {Readings: {saved} recovered, {lost} lost or damaged.}}',
+  'salvage.other':
+    '{lost, plural, =0 {Other entries: {saved} recovered.} other {Other entries: {saved} recovered, {lost} lost or damaged.}}',
   'salvage.not-counted': 'More may be lost. Some lost entries cannot be counted.',
   'salvage.recovered': 'Check the name, species, and thickness of: {names}. Their own entries were lost.',
   'salvage.rounds-made-again':
-    '{rounds, plural, one {# lost round was made again from its readings} other {# lost rounds were made again from their readings}}: {startedAt}. Check {rounds, plural, one {its date} other {their dates}}.',
-  'salvage.what-to-do':
-    'The damaged file is in the same folder under another name. Probe again where readings are missing.',
+    '{rounds, plural, one {# lost round was rebuilt from its readings} other {# lost rounds were rebuilt from their readings}}: {startedAt}. Check {rounds, plural, one {its date} other {their dates}}.',
+  'salvage.what-to-do': 'Probe again where readings are missing.',
 
   // Names that a person sees in place of lost ones.
   'recovered.species': 'Recovered species',

@@ -92,12 +92,12 @@ async function everyList({ query }: Opened) {
   };
 }
 
-const ENTRY = 'Usual values are used instead. Open each, check it, and save it. Or restore a backup.';
+const ENTRY = 'Default values are used instead. Open it, check it, and save it. Or restore a backup.';
 
 test('a place whose air is damaged is shown with average air, and is right again once it is saved', async () => {
   const dataDir = damagedYard(`UPDATE place SET air = substr(air, 2)`);
   const opened = open(dataDir);
-  expect(await notesOf(opened)).toEqual([`A fault of the disk damaged: air of Shop. ${ENTRY}`]);
+  expect(await notesOf(opened)).toEqual([`A disk error damaged the air of Shop. ${ENTRY}`]);
   const { places, boards } = await everyList(opened);
   expect(places).toMatchObject([{ name: 'Shop', isDamaged: true }]);
   // Forecasts are wide.
@@ -123,7 +123,10 @@ test('a place is shown where only the source of its air is damaged: its months s
 test('an own species that is damaged has its name and no figures, and is right again once it is saved', async () => {
   const dataDir = damagedYard(`UPDATE species SET record = substr(record, 2) WHERE id = 'walnut-hill'`);
   const opened = open(dataDir);
-  expect(await notesOf(opened)).toEqual([`A fault of the disk damaged: species Hill walnut. ${ENTRY}`]);
+  expect(await notesOf(opened)).toEqual([
+    'A disk error damaged the species Hill walnut. Blank values were lost. ' +
+      'Open it, check it, and save it. Or restore a backup.',
+  ]);
   const { species, boards } = await everyList(opened);
   const damaged = species.find(({ id }) => id === 'walnut-hill')!;
   expect(damaged).toMatchObject({ name: 'Hill walnut', isDamaged: true, radialPct: null, curveId: null });
@@ -149,7 +152,7 @@ test('of a species with one damaged figure the others stay', async () => {
 test('an own use that is damaged has its name and usual limits, and its stack is shown', async () => {
   const dataDir = damagedYard(`UPDATE end_use SET record = substr(record, 2) WHERE id = 'sheds'`);
   const opened = open(dataDir);
-  expect(await notesOf(opened)).toEqual([`A fault of the disk damaged: use Sheds. ${ENTRY}`]);
+  expect(await notesOf(opened)).toEqual([`A disk error damaged the use Sheds. ${ENTRY}`]);
   const { uses, stacks } = await everyList(opened);
   expect(uses.find(({ id }) => id === 'sheds')).toMatchObject({ name: 'Sheds', isDamaged: true });
   expect(stacks).toMatchObject([{ endUseName: 'Sheds' }]);
@@ -166,7 +169,9 @@ test('a built-in species that was edited and is damaged has its built-in figures
 test('damaged settings are the usual ones, which the note says once', async () => {
   const dataDir = damagedYard(`UPDATE setting SET value = substr(value, 2) WHERE key = 'settings'`);
   const opened = open(dataDir);
-  expect(await notesOf(opened)).toEqual([`A fault of the disk damaged: settings. ${ENTRY}`]);
+  expect(await notesOf(opened)).toEqual([
+    'A disk error damaged the settings. Default values are used instead. Check the settings. Or restore a backup.',
+  ]);
   expect((await everyList(opened)).settings).toMatchObject({ units: null, sound: true });
   await opened.command('recovery.dismissNote', { code: 'yard-note.entries-damaged' });
   await opened.command('yard.openOwn', {});
@@ -179,7 +184,8 @@ test('a meter whose description is damaged is named, and is described again', as
      INSERT INTO meter_profile (uuid, meter_id, version, record, made_at)
        SELECT 'p', id, 1, '{', '2026-01-01T00:00:00.000Z' FROM meter WHERE uuid = 'm'`);
   expect(await notesOf(open(dataDir))).toEqual([
-    `A fault of the disk damaged: description of meter Pin meter. ${ENTRY}`,
+    'A disk error damaged the description of the meter Pin meter. ' +
+      'Describe the meter again on the Meter page. Or restore a backup.',
   ]);
 });
 

@@ -90,7 +90,7 @@ test('a reading that the disk changed is not used, and the person is told on whi
   flip(dataDir);
   const opened = open(dataDir);
   expect(await noteOf(opened)).toBe(
-    'A fault of the disk changed 1 reading. It is not used. Probe again: WAL-01. Or restore the backup of Jun 1, 2026, 3:01 AM: it has it unchanged.',
+    'A disk error changed 1 reading. It is not used. Probe again: WAL-01. Or restore the backup of Jun 1, 2026, 3:01 AM: it has it unchanged.',
   );
 
   const readings = await readingsOf(opened, boardId);
@@ -101,7 +101,7 @@ test('a reading that the disk changed is not used, and the person is told on whi
     [FLIPPED, false],
   ]);
   expect(readings[3]!.suspicions.map(({ why, whatToDo }) => `${say(why)} ${say(whatToDo)}`)).toEqual([
-    'A fault of the disk changed this reading. Probe this spot again, or restore a backup.',
+    'A disk error changed this reading. Probe this spot again, or restore a backup.',
   ]);
 
   // What lists show was made again without it.
@@ -143,7 +143,7 @@ test('where no backup has the reading as it was saved, the note says so', async 
   const { dataDir } = await probedYard({ isBackedUp: false });
   flip(dataDir);
   expect(await noteOf(open(dataDir))).toBe(
-    'A fault of the disk changed 1 reading. It is not used. Probe again: WAL-01. No backup has it unchanged.',
+    'A disk error changed 1 reading. It is not used. Probe again: WAL-01. No backup has it unchanged.',
   );
 });
 

@@ -586,7 +586,11 @@ describe('a yard that cannot be opened', () => {
 
   test('is recovered as far as it can be read, and what was recovered can be read and saved as text', async () => {
     const report = {
-      kinds: [{ kind: 'readings' as const, saved: 118, lost: 2 }],
+      kinds: [
+        { kind: 'readings' as const, saved: 118, lost: 2 },
+        { kind: 'places' as const, saved: 3, lost: 0 },
+      ],
+      damagedFile: 'yard.sqlite.damaged-2026-05-03',
       recovered: ['RECOVERED-7'],
       roundsMadeAgain: ['2026-05-01T15:00:00.000Z'],
     };
@@ -596,8 +600,11 @@ describe('a yard that cannot be opened', () => {
         message('yard-note.salvaged', {
           boards: 12,
           readings: 118,
-          lost: 2,
-          backup: message('yard-note.salvaged.backup', { backupAt: '2026-05-02T15:01:00.000Z', more: 1 }),
+          nextSentences: [
+            message('yard-note.salvaged.lost', { lost: 2 }),
+            message('yard-note.salvaged.backup', { backupAt: '2026-05-02T15:01:00.000Z', more: 1 }),
+            message('yard-note.salvaged.file', { damagedFile: 'yard.sqlite.damaged-2026-05-03' }),
+          ],
         }),
       ],
       'recovery.report': () => report,
@@ -606,15 +613,16 @@ describe('a yard that cannot be opened', () => {
     expect(machine.inputsOf('recovery.salvage')).toEqual([{}]);
     expect(
       await screen.findByText(
-        /^Recovered from the damaged file: 12 boards and 118 readings\. 2 readings are lost or damaged\. The backup of .* has 1 more reading\. The damaged file/,
+        /^Recovered from the damaged file: 12 boards and 118 readings\. 2 readings are lost or damaged\. The backup of .* has 1 more reading\. The damaged file is in the same folder: yard\.sqlite\.damaged-2026-05-03\.$/,
       ),
     ).toBeTruthy();
     await user.click(await screen.findByRole('button', { name: 'Show what was recovered' }));
     const dialog = screen.getByRole('dialog', { name: 'Recovered from the damaged file' });
     expect(dialog.textContent).toContain('Readings: 118 recovered, 2 lost or damaged.');
+    expect(within(dialog).getByText('Places: 3 recovered.')).toBeTruthy();
     expect(dialog.textContent).toContain('RECOVERED-7');
     expect(dialog.textContent).toMatch(
-      /1 lost round was made again from its readings: May 1, .*Check its date\./,
+      /1 lost round was rebuilt from its readings: May 1, .*Check its date\./,
     );
     expect(within(dialog).getByRole('button', { name: 'Save as text' })).toBeTruthy();
     await expectNoBarriers();
