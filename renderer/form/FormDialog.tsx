@@ -44,6 +44,7 @@ export function FormDialog({
   onClose,
   conflict,
   work,
+  isQuestion = false,
   children,
 }: {
   title: string;
@@ -53,6 +54,8 @@ export function FormDialog({
   onClose: () => void;
   /** Where another edit came between: to take that one; saving once more saves over it. */
   conflict?: FormConflict | null;
+  /** Whether what `onSave` threw is a question, which the button answers with yes. */
+  isQuestion?: boolean;
   /** What saving it may take long for. Once that is under way, closing the form stops it. */
   work?: SavingWork;
   children: ReactNode;
@@ -92,7 +95,7 @@ export function FormDialog({
         {children}
         {(problem || conflict) && (
           <div ref={answer} className="column form-dialog-answer">
-            {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+            {problem && <Banner kind={isQuestion ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
             {conflict?.shown}
           </div>
         )}

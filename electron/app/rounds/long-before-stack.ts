@@ -6,10 +6,18 @@ import type { AppContext } from '../context.ts';
 const LONG_BEFORE_YEARS = 3;
 const YEAR_MS = 365.25 * DAY_MS;
 
-/** Asks whether the year is right where it is long before the stack was added; null where it is not. */
-export function longBeforeStack(context: AppContext, stackId: number, startedAt: string): Message | null {
+/**
+ * Asks whether the year is right where it is long before the stack was added; null where it is not.
+ * @param change  what waits for the answer: the start of a round, or a new date of one
+ */
+export function longBeforeStack(
+  context: AppContext,
+  stackId: number,
+  startedAt: string,
+  change: 'start' | 'date',
+): Message | null {
   const addedAt = context.yard().boards.firstAddedAt(stackId);
   if (addedAt === null) return null;
   const years = Math.floor((Date.parse(addedAt) - Date.parse(startedAt)) / YEAR_MS);
-  return years >= LONG_BEFORE_YEARS ? message('refusal.redated-long-before', { years }) : null;
+  return years >= LONG_BEFORE_YEARS ? message('round-date.long-before-stack', { years, change }) : null;
 }

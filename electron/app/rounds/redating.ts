@@ -58,7 +58,7 @@ export function redatingCommands(context: AppContext, judging: Judging) {
         amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
       }
       for (const boardId of walked) checkSawn(boardId, id);
-      const asks = isYearRight ? null : longBeforeStack(context, round.stackId, startedAt);
+      const asks = isYearRight ? null : longBeforeStack(context, round.stackId, startedAt, 'date');
       if (asks !== null) throw new Refusal(asks);
       judging.judgeAgain(walked);
       return dateOf(orRefuse(rounds.get(id), 'round'));

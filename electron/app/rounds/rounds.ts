@@ -118,7 +118,8 @@ export function createRounds(
     stackId: number,
     { startedAt, datedBy }: Pick<RoundRow, 'startedAt' | 'datedBy'>,
   ): void {
-    const problem = datedBy === 'clock' ? clockProblem() : longBeforeStack(context, stackId, startedAt);
+    const problem =
+      datedBy === 'clock' ? clockProblem() : longBeforeStack(context, stackId, startedAt, 'start');
     if (problem !== null) throw new Refusal(problem);
   }
 

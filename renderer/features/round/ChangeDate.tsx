@@ -60,7 +60,7 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
     const saved = await edit
       .save(isAskedAbout ? { ...dated, isYearRight: true } : dated)
       .catch((error: unknown) => {
-        const asks = error instanceof Refusal && error.problem.code === 'refusal.redated-long-before';
+        const asks = error instanceof Refusal && error.problem.code === 'round-date.long-before-stack';
         if (asks) setAskedAbout(round.isDated ? day : startedAt);
         throw error;
       });
@@ -74,6 +74,7 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
       title={say('round-date.title')}
       saveWords={say(isAskedAbout ? 'round-date.year-right' : 'common.save')}
       onSave={save}
+      isQuestion={isAskedAbout}
       onClose={onClose}
       conflict={edit.conflict((theirs) => refill(fieldsOf(theirs)))}
     >

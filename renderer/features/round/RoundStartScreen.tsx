@@ -49,7 +49,7 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
 const asksAboutDate: readonly string[] = [
   'clock.before-last-act',
   'clock.before-build',
-  'refusal.redated-long-before',
+  'round-date.long-before-stack',
 ];
 
 const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
@@ -65,20 +65,22 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
   const stack = stacks.find((each) => each.id === chosen);
   /** The stack and the day, or the clock's, whose date was asked about. */
-  const [askedAbout, setAskedAbout] = useState<string | null>(null);
+  const [asked, setAsked] = useState<{ about: string; code: string } | null>(null);
   const meant = `${chosen} ${date.draft.startedOn}`;
-  const isAsked = askedAbout === meant;
+  const isAsked = asked?.about === meant;
+  const isYearAsked = isAsked && asked.code === 'round-date.long-before-stack';
 
   function start(): void {
     const woodTempC = answer.made;
     if (woodTempC === undefined) answer.show();
     else if (stack) {
       void save(async () => {
-        const asked = { stackId: stack.id, woodTempC, ...date.read() };
+        const given = { stackId: stack.id, woodTempC, ...date.read() };
         const { id } = await bridge()
-          .command('rounds.start', isAsked ? { ...asked, isDateRight: true } : asked)
+          .command('rounds.start', isAsked ? { ...given, isDateRight: true } : given)
           .catch((error: unknown) => {
-            if (error instanceof Refusal && asksAboutDate.includes(error.problem.code)) setAskedAbout(meant);
+            const code = error instanceof Refusal ? error.problem.code : '';
+            if (asksAboutDate.includes(code)) setAsked({ about: meant, code });
             throw error;
           });
         go({ name: 'round', id });
@@ -130,10 +132,16 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                   {...date.field('startedOn')}
                 />
               </Unfold>
-              {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+              {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
               <Actions>
                 <Button type="submit" kind="main" disabled={busy || !stack}>
-                  {say(isAsked ? 'round-start.start-anyway' : 'round-start.start')}
+                  {say(
+                    isYearAsked
+                      ? 'round-start.year-right'
+                      : isAsked
+                        ? 'round-start.start-anyway'
+                        : 'round-start.start',
+                  )}
                 </Button>
               </Actions>
             </>

@@ -175,8 +175,6 @@ export const refusals = {
   'refusal.redated-to-come': 'That time is in the future. Nothing was changed. Give an earlier time.',
   'refusal.redated-ends-to-come':
     'The last reading of the round would be in the future. Nothing was changed. Give an earlier time.',
-  'refusal.redated-long-before':
-    'That is {years} years before this stack was added. Is the year right? Nothing was changed.',
   'refusal.redated-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
   'refusal.board-done':

@@ -10,6 +10,7 @@ export const round = {
   'round-start.resume': 'Resume the round',
   'round-start.start': 'Start the round',
   'round-start.start-anyway': 'Start anyway',
+  'round-start.year-right': 'Yes, start the round',
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
   'round-start.meter-live':
@@ -204,6 +205,8 @@ export const round = {
   'round-date.moves-all': 'All readings of the round move with it. Calls and forecasts are updated.',
   'round-date.start': 'Start of the round',
   'round-date.year-right': 'Yes, change it',
+  'round-date.long-before-stack':
+    'That is {years} years before this stack was added. {change, select, start {No round was started.} other {Nothing was changed.}} Is the year right?',
   'round-date.changed': 'Round start changed from {wasAt} to {startedAt}.',
   'round-page.nothing-probed': 'No board was probed in this round.',
   'round-page.boards': 'Board by board',

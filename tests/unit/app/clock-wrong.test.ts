@@ -50,7 +50,7 @@ test('nor can one that tells a time before the app was built', async () => {
 test('a typed day long before the stack is asked about, one within three years is not', async () => {
   const start = { stackId: yard.stack.id, woodTempC: 20 };
   expect(await yard.refusal('rounds.start', { ...start, startedOn: '1970-01-01' })).toContain(
-    'That is 56 years before this stack was added. Is the year right?',
+    'That is 56 years before this stack was added. No round was started. Is the year right?',
   );
   const round = await yard.command('rounds.start', { ...start, startedOn: '2024-06-02' });
   expect(round.isDated).toBe(true);

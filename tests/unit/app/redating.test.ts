@@ -116,7 +116,7 @@ describe('a date long before the stack was added, as of a flat clock battery', (
     const before = await taken();
     const startedAt = '1970-01-01T00:10:00.000Z';
     expect(await refusal(id, startedAt)).toBe(
-      'That is 56 years before this stack was added. Is the year right? Nothing was changed.',
+      'That is 56 years before this stack was added. Nothing was changed. Is the year right?',
     );
     expect(await taken()).toEqual(before);
     const changed = { startedAt, isYearRight: true as const };

@@ -103,15 +103,16 @@ test('why it was refused is said, and what was typed stays', async () => {
 
 test('a year long before the stack is asked about once, and then is as the person says', async () => {
   const { machine, user, dialog } = await open(aDate, ({ changed }) => {
-    if (!('isYearRight' in changed)) throw new Refusal(message('refusal.redated-long-before', { years: 56 }));
+    if (!('isYearRight' in changed))
+      throw new Refusal(message('round-date.long-before-stack', { years: 56, change: 'date' }));
     return { ...aDate, version: 3, startedAt: changed.startedAt! };
   });
   const field = within(dialog).getByLabelText('Start of the round');
   const type = (value: string) => fireEvent.change(field, { target: { value } });
   type('1970-01-01T00:30');
   await user.click(save());
-  expect(within(dialog).getByRole('alert').textContent).toContain(
-    'That is 56 years before this stack was added.',
+  expect(within(dialog).getByRole('status').textContent).toContain(
+    'That is 56 years before this stack was added. Nothing was changed. Is the year right?',
   );
   // Another date is another question.
   type('1970-01-02T00:30');
