@@ -37,10 +37,10 @@ if (whyNot === null) {
   serveLoopback();
 }
 
-/** Opens another window of the host that runs already: it has the yard. */
+/** Opens another window of the host that is already running: it has the yard. */
 async function openRunning({ startLink }: RunningHost): Promise<void> {
-  console.log(`Pintally runs already. It is at ${startLink}`);
-  console.log('The address opens once.');
+  console.log(`Pintally is already running: ${startLink}`);
+  console.log('The address works once.');
   const browser = browserCommand();
   if (browser === null) return;
   const page = writeStartPage(startLink, startPageFolder(folder));

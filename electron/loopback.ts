@@ -52,8 +52,8 @@ const hearsEnter = followEnter(() => {
 console.log(`Pintally is at ${host.address()}`);
 console.log(
   hearsEnter
-    ? 'The address opens once. Press Enter for a new one, Ctrl+C to stop.'
-    : 'The address opens once. Press Ctrl+C to stop.',
+    ? 'The address works once. Press Enter for a new one, Ctrl+C to stop.'
+    : 'The address works once. Press Ctrl+C to stop.',
 );
 offerStartPage();
 

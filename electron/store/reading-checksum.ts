@@ -19,7 +19,7 @@ export interface ReadingAsTaken {
 }
 
 /**
- * A check sum that tells when the disk changed a reading: CRC-32 (that of zip and PNG) over the UTF-8 bytes of a JSON
+ * A checksum that tells when the disk changed a reading: CRC-32 (that of zip and PNG) over the UTF-8 bytes of a JSON
  * array of the fields, in the order of `ReadingAsTaken`. Every change of up to 32 neighboring bits changes it.
  */
 export function readingChecksum(reading: ReadingAsTaken): number {

@@ -28,7 +28,7 @@ const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
   takenAt: 'taken_at',
 };
 
-/** SQL for a reading `g` as it was saved, with its check sum; to be read by `isAsSaved`. */
+/** SQL for a reading `g` as it was saved, with its checksum; to be read by `isAsSaved`. */
 export const AS_SAVED = `g.id, ${selected({ ...takenColumns, uuid: 'uuid', checksum: 'checksum' }, 'g')}`;
 
 export interface SavedReading extends ReadingAsTaken {

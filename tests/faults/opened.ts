@@ -18,7 +18,7 @@ export interface Opened {
 /**
  * Opens a folder after a fault, as the next start of the app does.
  *
- * @param verifyAfterMs  when every reading is compared with its check sum; long after what most faults wait for
+ * @param verifyAfterMs  when every reading is compared with its checksum; long after what most faults wait for
  */
 export async function inApp<T>(
   folder: string,
