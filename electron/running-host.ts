@@ -11,6 +11,7 @@ const runningHostSchema = z.object({
   /** The host shows by it that it is the one that wrote this. */
   proof: z.string().regex(/^[0-9a-f]{64}$/),
 });
+/** A loopback host of this data folder that can be asked for a window. */
 export type RunningHost = z.infer<typeof runningHostSchema>;
 
 /** The path that a host is asked at, by a question that nobody asked before, whether it is the one. */

@@ -55,4 +55,5 @@ export function createLongWork({ emitTo }: Pick<AppContext, 'emitTo'>) {
     } satisfies Partial<Commands>,
   };
 }
+/** The long work of all windows: its progress, and the way to stop it. */
 export type LongWork = ReturnType<typeof createLongWork>;

@@ -16,10 +16,10 @@ export class NoAnswer extends Error {
   }
 }
 
-/** Threads that were given up, and still wait for the system. */
+/** Threads that were given up while a call to the system blocks them. */
 const stuck = new Set<Worker>();
 
-/** Whether an ordinary exit would wait for a thread that the system does not let go. */
+/** Whether a call to the system still blocks a given-up thread, which an ordinary exit would wait for. */
 export const hasStuckThread = (): boolean => stuck.size > 0;
 
 /** Longer than this nobody waits for a thread at the end. */

@@ -52,7 +52,7 @@ export function rescue(db: Db, file: string, day: string, sizeBefore: number | n
   }
   syncFile(unfinished);
   const copy = freeName(file, day, partial === null ? '' : PART);
-  rememberUntold(file, copy);
+  rememberUndismissed(file, copy);
   renameSync(unfinished, copy);
   syncFolder(dirname(file));
   // What is left there would go into whatever file takes the lost one's place.
@@ -136,20 +136,20 @@ export function rescuedCopyOf(file: string): string | null {
   }
 }
 
-const untoldOf = (file: string): string => `${file}-rescued-copies`;
+const undismissedOf = (file: string): string => `${file}-rescued-copies`;
 
-function rememberUntold(file: string, copy: string): void {
+function rememberUndismissed(file: string, copy: string): void {
   try {
-    appendFileSync(untoldOf(file), `${basename(copy)}\n`, { mode: 0o600 });
+    appendFileSync(undismissedOf(file), `${basename(copy)}\n`, { mode: 0o600 });
   } catch {
     // The copy matters more.
   }
 }
 
 /** The rescued copies of a yard file that are there, and that nobody has dismissed the note of: their names. */
-export function untoldCopies(file: string): string[] {
+export function undismissedCopies(file: string): string[] {
   try {
-    return readFileSync(untoldOf(file), 'utf8')
+    return readFileSync(undismissedOf(file), 'utf8')
       .split('\n')
       .filter((name) => name !== '' && existsSync(join(dirname(file), name)));
   } catch {
@@ -157,9 +157,9 @@ export function untoldCopies(file: string): string[] {
   }
 }
 
-/** Somebody was told of them. */
-export function forgetUntoldCopies(file: string): void {
-  rmSync(untoldOf(file), { force: true });
+/** A person dismissed the note that names the rescued copies. */
+export function forgetUndismissedCopies(file: string): void {
+  rmSync(undismissedOf(file), { force: true });
 }
 
 /** Puts a rescued copy where its yard file was. */

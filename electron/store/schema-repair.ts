@@ -64,7 +64,7 @@ export function schemaFaults(db: Db): SchemaFault[] {
     });
 }
 
-/** Of a table, the rows are in doubt as well: only an index or a trigger can be put right. */
+/** Only an index or a trigger can be repaired: where a table differs, its rows may be wrong, too. */
 export const canRepair = (faults: readonly SchemaFault[]): boolean =>
   faults.every(({ right }) => right.type !== 'table');
 

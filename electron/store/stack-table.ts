@@ -63,6 +63,7 @@ interface BoardsAlike {
 /** By its call alone until a forecast says more. */
 const dueOf = ({ due, call }: BoardsAlike): DueKind | null => due ?? nextStepByCall(call).due;
 
+/** Stacks as they are saved, and their lists with what is derived from their boards. */
 export function stackReads(
   db: Db,
   badCaches: BadCacheCollector,

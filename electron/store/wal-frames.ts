@@ -32,7 +32,7 @@ interface FlippedBit {
 }
 
 export interface Wal {
-  /** The WAL's bytes, with flipped bits put right. */
+  /** The WAL's bytes, with flipped bits repaired. */
   bytes: Buffer;
   pageSize: number;
   /** The first counts how often the WAL began again, the second is random. */
@@ -50,7 +50,7 @@ export interface Wal {
 
 /**
  * Reads a WAL. A frame's sum is carried on from the frame before, so each is checked against the sum stored there: a bad
- * frame does not hide those after it. Where only one bit can have been wrong, it is put right: 64 bits of sum tell that
+ * frame does not hide those after it. Where only one bit can have been wrong, it is repaired: 64 bits of sum tell that
  * from anything else that could have happened. The sum is weak in the highest bits of a word: a flip in about 1 of 4 fits
  * several places, and such a frame stays as it is.
  *

@@ -11,7 +11,7 @@ export type WalState =
   | { kind: 'cut'; laterCommits: number };
 
 /**
- * Checks a yard file's WAL before SQLite opens it. Single flipped bits are put right, in the WAL itself; a copy of the WAL
+ * Checks a yard file's WAL before SQLite opens it. Single flipped bits are repaired, in the WAL itself; a copy of the WAL
  * as it was found is beside it. To be called while nothing in this process has the yard file open.
  */
 export function repairWal(file: string): WalState {

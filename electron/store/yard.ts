@@ -92,7 +92,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       integrityChecked,
       /** What was found of its WAL. */
       wal,
-      /** How many indexes and triggers the disk had changed, which were put right. */
+      /** How many indexes and triggers the disk had changed, which were repaired. */
       repaired,
       missingActs: missingActs(file, db),
       rememberNewestAct: rememberingNewestAct(file, db),

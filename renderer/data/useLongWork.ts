@@ -63,4 +63,5 @@ export function useLongWork() {
     },
   };
 }
+/** What a part needs that shows long work of its screen. */
 export type LongWork = ReturnType<typeof useLongWork>;

@@ -40,11 +40,12 @@ const missingPartsSchema = z.object({
   rounds: countSchema,
   places: countSchema,
   ovenChecks: countSchema,
-  /** Of readings, oven checks and weights: what was excluded, and times that were put right. */
+  /** Of readings, oven checks and weights: what was excluded, and times that were corrected. */
   corrections: countSchema,
   /** Records that both have, and that were edited since. */
   edits: countSchema,
 });
+/** See `missingPartsSchema`: of each kind, how many. */
 export type MissingParts = z.infer<typeof missingPartsSchema>;
 
 /** The last restore, which can be undone. */
@@ -71,6 +72,7 @@ export type Look = z.infer<typeof lookSchema>;
 
 /** What a person chooses a file or folder for. */
 export const filePurposeSchema = z.enum(['copy', 'yard', 'folder']);
+/** `copy` to save one, `yard` to restore one, `folder` for backups. */
 export type FilePurpose = z.infer<typeof filePurposeSchema>;
 
 /** So much of a file is in one request or answer. */

@@ -14,7 +14,7 @@ type FolderChoice = z.infer<typeof choiceSchema>;
 const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0 };
 
 /** Where backups may go and are, as found just now. */
-export interface BackupPlaces {
+interface BackupPlaces {
   /** The best first. */
   toWriteTo: string[];
   /** The chosen folder, where it is there. */
@@ -80,7 +80,7 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     made: (number: number): void => {
       if (choice.folder !== null && number > choice.highest) save({ ...choice, highest: number });
     },
-    /** A backup could not be written because the disk of its folder does not answer. */
+    /** Leaves a folder alone until its disk answers: a backup could not be written there. */
     leaveAlone,
     /**
      * Takes another folder, which is made where there is none; null for the usual one.

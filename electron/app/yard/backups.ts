@@ -135,7 +135,7 @@ export function createBackups(
       if (chosen === null) return;
       await askBackup(thread, 'clear', { folder: chosen, yardIds: [yard.backupId] }, patienceFor(0));
     }).catch((error) => {
-      // A disk that does not answer is said where a backup goes there.
+      // The next backup to that folder says that its disk is not responding.
       if (!(error instanceof Refusal)) reportFault(error);
     });
   }

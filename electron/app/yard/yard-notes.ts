@@ -3,7 +3,7 @@ import type { Backup } from '../../../shared-core/contract/backups.ts';
 import type { SalvageReport } from '../../../shared-core/contract/salvage.ts';
 import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { forgetUntoldCopies, untoldCopies } from '../../store/rescued-copy.ts';
+import { forgetUndismissedCopies, undismissedCopies } from '../../store/rescued-copy.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import type { Queries } from '../handlers.ts';
 import { lostOf, savedOf } from './salvaging.ts';
@@ -102,7 +102,7 @@ export function createYardNotes() {
       if (startedNew) notes.push(message('yard-note.started-new', startedNew));
       const damaged = damagedEntriesNote(yard.reader);
       if (damaged) notes.push(damaged);
-      const names = untoldCopies(yard.file);
+      const names = undismissedCopies(yard.file);
       if (names.length > 0) notes.push(message('yard-note.rescued-copies', { copies: names.length, names }));
       if (wal.kind === 'repaired')
         notes.push(message('yard-note.changes-repaired', { changes: wal.commits }));
@@ -140,7 +140,7 @@ export function createYardNotes() {
       // Dismissed, the usual ones are the person's.
       if (dismissed === 'yard-note.entries-damaged' && open && areSettingsDamaged(open))
         changeSettings(open, {});
-      if (dismissed === 'yard-note.rescued-copies' && open) forgetUntoldCopies(open.file);
+      if (dismissed === 'yard-note.rescued-copies' && open) forgetUndismissedCopies(open.file);
       notes = notes.filter(({ code }) => code !== dismissed);
     },
   };

@@ -75,7 +75,7 @@ test('when another window opens another yard, the screen stays, and a banner lea
   ).toBeNull();
 });
 
-test('that another yard is open is said once, also where this window asked for something of its own', async () => {
+test('a window shows one banner when another yard was opened, even after a refused request of its own', async () => {
   const { machine, openElsewhere } = await open('#/stacks');
   machine.answers['settings.get'] = () => {
     throw new Refusal(message('refusal.other-yard', { kind: 'demo' }));

@@ -29,7 +29,7 @@ async function change(sql: string): Promise<void> {
   db.close();
 }
 
-test('a built-in species or use that the disk changed is put right, with a sentence', async () => {
+test('a built-in species or use that the disk changed is repaired, with a sentence', async () => {
   const nameOf = async (window: ReturnType<typeof openWindow>) =>
     (await window.query('species.list', {})).find(({ id }) => id === 'walnut-black')?.name;
   const name = await nameOf(open());

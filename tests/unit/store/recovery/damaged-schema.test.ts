@@ -68,7 +68,7 @@ test.each([
   ['a trigger by another name', 'triggerboard_edited', 'triggerboard_edi4ed'],
   ['an index of another column', 'ON reading (board_id', 'ON reading (board_i`'],
   ['an index that cannot be read', 'CREATE INDEX reading_by_round', 'CREATE INDEY reading_by_round'],
-])('%s is put right, with a sentence', async (_, was, becomes) => {
+])('%s is repaired, with a sentence', async (_, was, becomes) => {
   const window = openIn(await flipped(was, becomes));
   expect(await window.query('yard.info', {})).toMatchObject({ problem: null, boards: 2 });
   expect(await window.query('recovery.notes', {})).toEqual([

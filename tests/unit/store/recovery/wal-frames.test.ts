@@ -40,7 +40,7 @@ describe('the WAL of a yard whose process was killed', () => {
   });
 
   // On the main branch of November 26, all of these were opened with fewer readings and without a word.
-  test('with one bit flipped anywhere is put right, or refused before SQLite can overwrite it', () => {
+  test('with one bit flipped anywhere is repaired, or refused before SQLite can overwrite it', () => {
     const random = seeded(25);
     const { length } = logOf(killed);
     const outcomes = { repaired: 0, cut: 0, sound: 0 };
@@ -58,7 +58,7 @@ describe('the WAL of a yard whose process was killed', () => {
     expect(outcomes.repaired).toBeGreaterThan(40);
   });
 
-  test('is saved beside as it was found before it is put right', () => {
+  test('is saved beside as it was found before it is repaired', () => {
     const file = copyOf(killed);
     flip(file, 32 + 24 + 4096 + 24 + 1000, 1);
     const damaged = logOf(file);
