@@ -42,4 +42,4 @@ export const STAND_IN_AIR: MonthlyAir = Array.from({ length: 12 }, () => ({
   emcSdPct: 3,
 }));
 /** Its own object, so that it is known by identity. No station has this air. */
-export const STAND_IN_AIR_SOURCE: AirSource = { kind: 'region', stations: 0 };
+export const STAND_IN_AIR_SOURCE: AirSource = { kind: 'region', stations: null };

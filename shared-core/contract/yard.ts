@@ -43,8 +43,8 @@ export type PlaceKind = z.infer<typeof placeKindSchema>;
 /** Where a place's months of air come from. */
 export const airSourceSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('station'), station: stationSchema }),
-  /** The average of so many stations, because the nearest is not known. */
-  z.object({ kind: z.literal('region'), stations: z.number().int() }),
+  /** The average of so many stations, because the nearest is not known. Null: average air of no region. */
+  z.object({ kind: z.literal('region'), stations: z.number().int().nullable() }),
   /** What is usual in such a room: assumed, until a person gives better. */
   z.object({ kind: z.literal('room'), room: roomAirSchema }),
   /** A weather file, with the name of the site in it. */

@@ -92,6 +92,9 @@ const startedNewSchema = z.object({ file: z.string() });
 export function createYardNotes() {
   let notes: Message[] = [];
   let open: Yard | null = null;
+  const add = (note: Message): void => {
+    notes = [...notes.filter(({ code }) => code !== note.code), note];
+  };
   return {
     /** A yard was opened: what was found of its file on the way. */
     begin: (yard: Yard): void => {
@@ -121,23 +124,18 @@ export function createYardNotes() {
       notes = [];
     },
     /** What could be read of a damaged file was saved. */
-    addSalvaged: (report: SalvageReport): void => {
-      const note = salvagedNote(report, undefined);
-      notes = [...notes.filter(({ code }) => code !== note.code), note];
-    },
+    addSalvaged: (report: SalvageReport): void => add(salvagedNote(report, undefined)),
     /** An empty yard was begun beside a file that is called so now. It says so until that is dismissed. */
     addStartedNew: (yard: Yard, file: string): void => {
       yard.settings.put(STARTED_NEW, { file });
       notes.push(message('yard-note.started-new', { file }));
     },
     /** In the place of one of the same code. */
-    add: (note: Message): void => {
-      notes = [...notes.filter(({ code }) => code !== note.code), note];
-    },
+    add,
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     dismiss: (dismissed: string): void => {
       if (dismissed === 'yard-note.started-new') open?.settings.put(STARTED_NEW, null);
-      // Dismissed, the usual ones are the person's.
+      // Dismissed, the defaults are the person's.
       if (dismissed === 'yard-note.entries-damaged' && open && areSettingsDamaged(open))
         changeSettings(open, {});
       if (dismissed === 'yard-note.rescued-copies' && open) forgetUndismissedCopies(open.file);

@@ -13,7 +13,9 @@ export function airSourceText(source: AirSource | null): Message {
     case 'file':
       return message('places.air-of', { siteName: source.siteName });
     case 'region':
-      return message('places.air-of-region', { stations: source.stations });
+      return source.stations === null
+        ? message('places.air-of-no-region')
+        : message('places.air-of-region', { stations: source.stations });
     case 'room':
       return message('places.air-of-room', { room: source.room });
     case undefined:

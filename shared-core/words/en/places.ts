@@ -57,7 +57,8 @@ export const places = {
   'places.air-source': 'Source of the air data',
   'places.air-of': 'Air of {siteName}, typical year',
   'places.air-of-region':
-    '{stations, plural, =0 {Average air: rough} other {Average of # weather stations in the region: rough}}',
+    '{stations, plural, one {Average of # weather station in the region: rough} other {Average of # weather stations in the region: rough}}',
+  'places.air-of-no-region': 'Average air: rough',
   'places.air-of-room':
     'Assumed: {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
   'places.own-figures': 'Your own figures',

@@ -166,7 +166,7 @@ test('a built-in species that was edited and is damaged has its built-in figures
   expect(walnut.radialPct).toBeGreaterThan(0);
 });
 
-test('damaged settings are the usual ones, which the note says once', async () => {
+test('damaged settings have default values, which the note says until it is dismissed', async () => {
   const dataDir = damagedYard(`UPDATE setting SET value = substr(value, 2) WHERE key = 'settings'`);
   const opened = open(dataDir);
   expect(await notesOf(opened)).toEqual([
