@@ -13,6 +13,8 @@ export interface Work {
   name: string;
   /** @returns what must be there whenever the work is ended */
   prepare(data: string): Promise<Ledger>;
+  /** What the host does before it may be killed; without it, that is from its first moment on. */
+  begin?(host: ShimmedHost): Promise<unknown>;
   /** What the host does until it is killed. */
   run(host: ShimmedHost): Promise<unknown>;
   /** What is not as it should be after the next start. */
@@ -61,11 +63,17 @@ async function killDuring(work: Work, data: string, random: Random): Promise<str
   const spare = `${data}.spare`;
   cpSync(data, spare, { recursive: true });
   const whole = new ShimmedHost(spare);
+  await work.begin?.(whole);
+  const changesBefore = work.begin ? whole.disk.get('changes') : 0;
   await work.run(whole);
   await whole.kill();
-  const changes = whole.disk.get('changes');
+  const killIn = wholeBetween(random, 1, whole.disk.get('changes') - changesBefore + 1);
 
-  const host = new ShimmedHost(data, { control: { killIn: wholeBetween(random, 1, changes + 1) } });
+  const host = new ShimmedHost(data, work.begin ? {} : { control: { killIn } });
+  if (work.begin) {
+    await work.begin(host);
+    host.disk.set({ killIn });
+  }
   await work.run(host).catch(() => undefined);
   await host.kill();
   return work.check(data, ledger);

@@ -1,11 +1,15 @@
 import { copyFileSync, globSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { message } from '../../shared-core/words/message.ts';
+import { say } from '../unit/app/a-window.ts';
 import { copyOfLayout } from '../unit/store/layout-copy.ts';
 import type { Fault } from './fault.ts';
 import { inFolder } from './folders.ts';
 import { allThere, damagedYard, killsIn, someReadings, type Work } from './killed-work.ts';
 import { Ledger } from './ledger.ts';
-import { inApp, yardFileIn } from './opened.ts';
+import { inApp, saidOfYard, yardFileIn } from './opened.ts';
+import { addStack, boardIdsOf } from './streaming.ts';
 import { type Visible, visibleIn } from './visible.ts';
 
 /** Of one that nothing ended. */
@@ -23,7 +27,56 @@ async function boardsOfDemo(data: string): Promise<number> {
   return inApp(data, async ({ window }) => (await window.command('yard.openDemo', {})).boards);
 }
 
+/** When they are moved; no other move is of that instant. */
+const MOVED_SINCE = '2026-02-01T08:00:00.000Z';
+
+/** Of the boards that are moved, those that are. */
+function movedIn(data: string): { moved: number; of: number } {
+  const db = new Database(yardFileIn(data), { readonly: true });
+  const count = (sql: string): number => Number(db.prepare(sql).pluck().get());
+  const moved = count(`SELECT count(*) FROM move WHERE since = '${MOVED_SINCE}'`);
+  const of = count('SELECT count(*) FROM board');
+  db.close();
+  return { moved, of };
+}
+
+/** In slices: each is a transaction. */
+const moving: Work = {
+  name: 'moving many boards',
+  prepare: async (data) => {
+    const ledger = await someReadings(data);
+    await inApp(data, async ({ window }) => {
+      await addStack(window, 'Many', 400);
+      await addStack(window, 'More', 400);
+    });
+    return ledger;
+  },
+  begin: async (host) => (await host.window()).query('yard.info', {}),
+  run: async (host) => {
+    const window = await host.window();
+    const stacks = await window.query('stacks.list', {});
+    const boardIds = (await Promise.all(stacks.map(({ id }) => boardIdsOf(window, id)))).flat();
+    const [place] = await window.query('places.list', {});
+    await window.command('boards.move', { boardIds, placeId: place!.id, since: MOVED_SINCE });
+  },
+  check: async (data, ledger) => {
+    const before = movedIn(data);
+    const { lost, said } = await inApp(data, async ({ window }) => ({
+      lost: await ledger.differences(window),
+      said: await saidOfYard(window),
+    }));
+    const { moved, of } = movedIn(data);
+    if (moved !== 0 && moved !== of) return [...lost, `${moved} of ${of} boards are moved`];
+    const isTakenBack = before.moved > 0 && moved === 0;
+    return isTakenBack && !said.includes(TAKEN_BACK)
+      ? [...lost, 'nothing says that it was taken back']
+      : lost;
+  },
+};
+const TAKEN_BACK = say(message('yard-note.taken-back'));
+
 const works: Work[] = [
+  moving,
   {
     name: 'building the demo yard',
     prepare: someReadings,
@@ -93,7 +146,7 @@ const works: Work[] = [
 ];
 
 /**
- * The host is killed at some write while it does what takes many: building the demo yard, changing an old layout,
+ * The host is killed at some write while it does what takes many: moving many boards, building the demo yard, changing an old layout,
  * copying SQLite's log into the file, renaming a damaged one. The next start must find the yard whole.
  */
 export const killsInLongWork: Fault = killsIn(works);
