@@ -10,6 +10,14 @@ export function openRound(roundId: number): Promise<void> {
   return show(bridge().command('rounds.open', { roundId }));
 }
 
+/** The round is no longer on screen: nothing of the meter is saved until it is again. */
+export function leaveRound(roundId: number): void {
+  // The machine pauses the round by itself where it cannot be told: the link is lost, or another yard is open.
+  bridge()
+    .command('rounds.leave', { roundId })
+    .catch(() => undefined);
+}
+
 /** Asks again for the round on screen. */
 export function refreshRound(roundId: number): Promise<void> {
   return show(bridge().query('rounds.get', { roundId }));

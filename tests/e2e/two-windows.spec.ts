@@ -17,7 +17,7 @@ test('two windows on one round: each has its own board, one has the meter, and t
 
   await page.getByRole('link', { name: 'Connect a meter' }).click();
   await page.getByRole('button', { name: 'Use the simulated meter' }).click();
-  await page.goBack();
+  await page.getByRole('link', { name: 'Back to the round' }).click();
   await expect(second.getByText('Another window is using the meter.')).toBeVisible();
   await picture(second, 'two-windows-without-the-meter');
 

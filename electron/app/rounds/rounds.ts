@@ -92,7 +92,7 @@ export function createRounds(
       aims.forget(window);
       return message('round.stack-emptied', { boardCode });
     }
-    aims.set(window, { roundId: aim.roundId, boardId: next.boardId, spotIndex: firstOpenSpot(next) });
+    aims.move(window, { roundId: aim.roundId, boardId: next.boardId, spotIndex: firstOpenSpot(next) });
     return message('round.board-left', { boardCode, nextCode: next.code });
   }
 
@@ -130,7 +130,7 @@ export function createRounds(
     if (state.aim === null) return state;
     openRounds.load(roundId);
     meter.holder.holdIfFree(window);
-    if (aims.of(window)?.roundId !== roundId) aims.set(window, { roundId, ...state.aim });
+    if (aims.of(window)?.roundId !== roundId) aims.enter(window, { roundId, ...state.aim });
     return state;
   }
 
@@ -152,7 +152,7 @@ export function createRounds(
       if (aim?.roundId !== roundId || aim.boardId !== boardId) return;
       const left = context.yard().readings.ofBoard(boardId, roundId);
       const isOpen = !left.some((each) => each.spotIndex === spotIndex && each.excluded === null);
-      if (isOpen) aims.set(window, { ...aim, spotIndex });
+      if (isOpen) aims.move(window, { ...aim, spotIndex });
     });
     return saving.exclude(readingId, why);
   }
@@ -203,11 +203,16 @@ export function createRounds(
 
       'rounds.open': ({ roundId }, window) => open(roundId, window),
 
+      'rounds.leave': ({ roundId }, window) => {
+        if (aims.of(window)?.roundId === roundId) aims.pause(window);
+        return {};
+      },
+
       'rounds.aim': ({ roundId, boardId, spotIndex }, window) => {
         const board = openRounds.board(roundId, boardId);
         if (spotIndex !== null) orRefuse(planSpots(board).plan[spotIndex], 'spot');
         const probed = openRounds.show(roundId, boardId);
-        aims.set(window, { roundId, boardId, spotIndex: spotIndex ?? firstOpenSpot(probed) });
+        aims.move(window, { roundId, boardId, spotIndex: spotIndex ?? firstOpenSpot(probed) });
         telling.tellWindow(window, probed, null);
         return {};
       },

@@ -119,8 +119,9 @@ export function createSaving(
     // A refused reading leaves its spot to be read again.
     const next = isRefused ? spotIndex : openSpot(spots, readings, spotIndex + 1);
     const aim = aims.of(window);
-    const isStillThere = aim?.roundId === roundId && aim.boardId === boardId && aim.spotIndex === spotIndex;
-    if (aim?.roundId !== roundId || isStillThere) aims.set(window, { roundId, boardId, spotIndex: next });
+    const at = aim?.roundId === roundId ? aim : aims.leftIn(roundId, window);
+    if (at === null || (at.boardId === boardId && at.spotIndex === spotIndex))
+      aims.move(window, { roundId, boardId, spotIndex: next });
     telling.tell(roundId, after, { window, readingId });
     // A board half read says little of the round; one that is done may say that another is not what it seems.
     if (next === null) comparing.compare([roundId]);

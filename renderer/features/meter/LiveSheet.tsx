@@ -25,7 +25,6 @@ function LiveValue() {
   const unit = live?.unit ?? 'pct';
   const raw = live?.raw ?? null;
   const spread = live?.spread ?? null;
-  const correctedPct = live?.corrected?.mcPct ?? null;
   return (
     <>
       <PhaseMark phase={live?.phase ?? 'pins-out'} />
@@ -40,7 +39,6 @@ function LiveValue() {
             : say('meter.live.spread-ohm', { spreadOhm: spread })}
         </p>
       )}
-      {correctedPct !== null && <p>{say('meter.live.corrected', { correctedPct })}</p>}
       <Trace values={trace} unit={unit} slots={TRACE_LENGTH} />
     </>
   );

@@ -6,6 +6,7 @@ import { ConfirmMeter } from './ConfirmMeter.tsx';
 import { ConnectSheet } from './ConnectSheet.tsx';
 import { LiveSheet } from './LiveSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
+import { RoundPaused } from './RoundPaused.tsx';
 import './meter.css';
 
 /** Connect a meter, see that it sends, set up how its bytes are read. */
@@ -15,6 +16,7 @@ export function MeterScreen() {
   const { say } = useWords();
   return (
     <Screen title={say('meter.title')} lead={say('meter.lead')}>
+      <RoundPaused />
       <Await of={[{ output, error, again: loadMeter }]}>
         {(state) => (
           <>

@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { useLink } from '../../stores/link.ts';
 import { useRound } from '../../stores/round.ts';
 import { followRound } from '../../stores/round-news.ts';
-import { openRound } from '../../stores/round-opening.ts';
+import { leaveRound, openRound } from '../../stores/round-opening.ts';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { Probe } from './Probe.tsx';
@@ -16,6 +16,7 @@ export function RoundScreen({ id }: { id: number }) {
   useEffect(followRound, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
   useEffect(() => void openRound(id), [id, returns]);
+  useEffect(() => () => leaveRound(id), [id]);
 
   if (round?.id !== id) {
     return (

@@ -60,6 +60,8 @@ export const roundRequests = {
   }),
   /** Aims the window at a spot of the round: where it aimed before, else at the first open one. */
   'rounds.open': ofWindow(command({ input: inRound, output: roundStateSchema, topics: () => [] })),
+  /** The round is no longer on the window's screen: nothing of the meter is saved until the window opens it again. */
+  'rounds.leave': ofWindow(command({ input: inRound, output: nothingSchema, topics: () => [] })),
   /** The board aimed at comes, with its readings, as the event `round.changed`. */
   'rounds.aim': ofWindow(
     command({

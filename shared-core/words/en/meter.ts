@@ -20,7 +20,7 @@ export const meter = {
   'meter.state.lost': 'Lost the connection to {meterName}. {why}',
   'meter.state.reconnecting':
     '{trouble} Saved readings are safe. Pintally keeps trying; you can type readings meanwhile.',
-  'meter.state.simulated-ready': 'The simulated meter is always available.',
+  'meter.state.simulated-ready': 'The simulated meter is ready.',
   'meter.state.simulated-live': 'The simulated meter is connected. Its values are made up.',
 
   // Why it could not connect, or lost the meter.
@@ -37,17 +37,16 @@ export const meter = {
   'meter.adapter.on': 'Bluetooth is on.',
   'meter.adapter.starting': 'Bluetooth is starting.',
   'meter.adapter.missing':
-    'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings and the simulated meter work without it.',
-  'meter.adapter.off':
-    'Bluetooth is off. Turn it on in the system settings. Typed readings and the simulated meter work without it.',
+    'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings work without it.',
+  'meter.adapter.off': 'Bluetooth is off. Turn it on in the system settings. Typed readings work without it.',
   'meter.adapter.refused':
-    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings (on Linux, grant cap_net_raw), then look for meters again. Typed readings and the simulated meter work without it.',
+    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings (on Linux, grant cap_net_raw), then look for meters again. Typed readings work without it.',
   'meter.adapter.unsupported':
-    'This Bluetooth adapter is too old for Low Energy meters. Use another one. Typed readings and the simulated meter work without it.',
+    'This Bluetooth adapter is too old for Low Energy meters. Use another one. Typed readings work without it.',
   'meter.adapter.module-missing':
-    'Bluetooth support is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally’s folder, then look for meters again. Typed readings and the simulated meter work without it.',
+    'Bluetooth support is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally’s folder, then look for meters again. Typed readings work without it.',
   'meter.adapter.no-answer':
-    'The Bluetooth adapter does not answer. Turn Bluetooth off and on, or unplug the adapter and plug it in again. Typed readings and the simulated meter work without it.',
+    'The Bluetooth adapter does not answer. Turn Bluetooth off and on, or unplug the adapter and plug it in again. Typed readings work without it.',
   'meter.adapter.stopped': 'Bluetooth stopped unexpectedly. It restarts by itself. Saved readings are safe.',
 
   // What a meter says about its own values.
@@ -108,6 +107,7 @@ export const meter = {
   'meter.chip.live': 'Live',
   'meter.chip.to-confirm': 'Check the meter',
   'meter.chip.simulated-live': 'Simulated meter live',
+  'meter.chip.paused': 'Round paused. Nothing is saved.',
   'meter.chip.reconnecting': 'Reconnecting',
   'meter.chip.failed': 'Not connected',
   'meter.chip.unknown': 'Meter status unknown',
@@ -117,6 +117,9 @@ export const meter = {
   // The Meter page.
   'meter.title': 'Meter',
   'meter.lead': 'Connect any Bluetooth pin meter that sends its value, or type the readings.',
+
+  'meter.round-paused': 'The round on {stackName} is paused. Live readings are saved only in the round.',
+  'meter.back-to-round': 'Back to the round',
 
   'meter.connect.title': 'Connection',
   'meter.connect.look': 'Look for Bluetooth meters',
@@ -141,7 +144,6 @@ export const meter = {
   'meter.live.raw': 'raw, as the meter shows',
   'meter.live.spread-pct': 'Spread in the last moments: {spreadPoints}',
   'meter.live.spread-ohm': 'Spread in the last moments: {spreadOhm}',
-  'meter.live.corrected': 'Corrected for the board being probed: {correctedPct} MC',
   'meter.live.received': 'Received',
   'meter.live.decoded': 'Decoded',
   'meter.live.no-reading': 'Pins out',
