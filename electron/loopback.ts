@@ -28,6 +28,7 @@ const pintally = createApp({
   dataDir: folder,
   log,
   links: linkMakers(import.meta.dirname),
+  simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
   threads: builtThreads(import.meta.dirname),
 });
 const isOnlyHost = (await runningHost(folder)) === null;

@@ -69,6 +69,8 @@ export interface AppOptions {
   /** Where yard files live. */
   dataDir: string;
   links: LinkMakers;
+  /** For tests: offers the simulated meter in the own yard, too, where what it makes up is saved as any reading is. */
+  simulatesInOwnYard?: boolean;
   threads: ThreadFiles;
   clock?: () => Date;
   /** When this app was built; null where that is not known. */
@@ -97,6 +99,7 @@ export interface AppOptions {
 export function createApp({
   dataDir,
   links,
+  simulatesInOwnYard = false,
   threads,
   clock = () => new Date(),
   built = builtAt,
@@ -157,7 +160,8 @@ export function createApp({
   const judging = createJudging(context, assessing, inSlices.whenIdle);
   const comparing = createComparing(context, assessing, judging, roundThread);
   const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
-  const meter = createMeterDesk(context, judging, links, windows);
+  const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
+  const meter = createMeterDesk(context, judging, links, windows, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
   const rounds = createRounds(
     context,
@@ -292,7 +296,7 @@ export function createApp({
       transfers.clear().catch(reportFault);
       verifying.takeUp();
     }
-    meter.rememberAgain();
+    meter.yardOpened();
     return info;
   }
   const beginAndTell = (): void => {

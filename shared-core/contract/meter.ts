@@ -37,6 +37,8 @@ export const meterStateSchema = z.object({
   ]),
   /** What is going on, for a person. */
   message: messageSchema,
+  /** Whether the simulated meter may be used: its values are made up, so only in the demo yard. */
+  canSimulate: z.boolean(),
   /** The window that its values go to. */
   heldBy: z.enum(['this-window', 'another-window', 'nobody']),
   devices: z.array(foundDeviceSchema),

@@ -34,6 +34,7 @@ export class ShimmedHost {
       env: {
         ...process.env,
         PINTALLY_DATA: folder,
+        PINTALLY_SIMULATED_METER: 'own-yard',
         LD_PRELOAD: compiledShim(),
         FAULT_FOLDER: folder,
         FAULT_CONTROL: this.disk.file,

@@ -15,12 +15,16 @@ import { createMeterMemory } from './meter-memory.ts';
 const STATE_EVERY_MS = 250;
 const SIMULATED_ID = 'simulated';
 
-/** The meter as the app sees it, whichever link it comes over, and the window that uses it. */
+/**
+ * The meter as the app sees it, whichever link it comes over, and the window that uses it.
+ * @param canSimulate  in the yard that is open
+ */
 export function createMeterDesk(
   context: AppContext,
   judging: Pick<Judging, 'judgeAgain'>,
   make: LinkMakers,
   windows: Windows,
+  canSimulate: () => boolean,
 ) {
   const link = createChosenLink(make, context.reportFault, isKnown);
   const memory = createMeterMemory(context, judging, link);
@@ -51,6 +55,7 @@ export function createMeterDesk(
       kind,
       phase: now.phase,
       message: now.message,
+      canSimulate: canSimulate(),
       heldBy: heldBy(window),
       devices: link.devices(),
       deviceId: now.deviceId,
@@ -80,6 +85,13 @@ export function createMeterDesk(
     stateTimer ??= setTimeout(tellState, STATE_EVERY_MS);
   }
 
+  function stopUsing(): void {
+    values.lose();
+    link.left.give();
+    link.use('none');
+    tellState();
+  }
+
   link.changed.follow(tellState);
   link.deviceFound.follow(tellStateSoon);
   link.notified.follow(({ serviceUuid, characteristicUuid, bytes }) => {
@@ -94,7 +106,12 @@ export function createMeterDesk(
     link,
     values,
     holder,
-    rememberAgain: memory.rememberAgain,
+    /** Another yard was opened, or can be written to now. */
+    yardOpened: (): void => {
+      if (link.simulated() !== null && !canSimulate()) stopUsing();
+      else tellState();
+      memory.rememberAgain();
+    },
     close: async (): Promise<void> => {
       if (stateTimer !== null) clearTimeout(stateTimer);
       memory.close();
@@ -119,6 +136,7 @@ export function createMeterDesk(
         return state(window);
       },
       'meter.simulate': (_, window) => {
+        if (!canSimulate()) throw new Refusal(message('refusal.simulated-elsewhere'));
         link.use('simulated');
         holder.holdIfFree(window);
         link.current().connect(SIMULATED_ID, null);
@@ -126,10 +144,7 @@ export function createMeterDesk(
       },
       'meter.disconnect': async (_, window) => {
         await link.current().disconnect();
-        values.lose();
-        link.left.give();
-        link.use('none');
-        tellState();
+        stopUsing();
         return state(window);
       },
       'meter.hold': (_, window) => {

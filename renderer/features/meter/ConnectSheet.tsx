@@ -45,9 +45,11 @@ export function ConnectSheet({ state }: { state: MeterState }) {
             >
               {say(state.phase === 'scanning' ? 'meter.connect.looking' : 'meter.connect.look')}
             </Button>
-            <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
-              {say('meter.connect.simulate')}
-            </Button>
+            {state.canSimulate && (
+              <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
+                {say('meter.connect.simulate')}
+              </Button>
+            )}
           </>
         )}
       </Actions>

@@ -11,6 +11,7 @@ import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
+import { useSettings } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
@@ -149,7 +150,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         </div>
         <div className="column">
           <Banner kind="caution">{say('round-start.caution')}</Banner>
-          <MeterHere />
+          <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
           <h2>{say('round-start.keys')}</h2>
           <KeyList most={4} />
         </div>
@@ -166,10 +167,18 @@ function ClockProblem() {
 }
 
 /** Where the readings will come from. */
-function MeterHere() {
+function MeterHere({ isDated }: { isDated: boolean }) {
   const { say } = useWords();
   const isHere = useMeter(isLiveHere);
-  const isElsewhere = useMeter(({ state }) => state?.phase === 'live') && !isHere;
-  if (isElsewhere) return <MeterElsewhere />;
-  return <p>{say(isHere ? 'round-start.meter-live' : 'round-start.no-meter')}</p>;
+  const meter = useMeter(({ state }) => state);
+  const savesSettled = useSettings(({ settings }) => settings?.saveWhenSettled ?? true);
+  if (isDated) return <p>{say('round-start.typed')}</p>;
+  if (!isHere) return meter?.phase === 'live' ? <MeterElsewhere /> : <p>{say('round-start.no-meter')}</p>;
+  if (meter?.toConfirm) return <p>{say('meter.confirm.not-saved')}</p>;
+  return (
+    <p>
+      {meter?.kind === 'simulated' && `${say('meter.state.simulated-live')} `}
+      {say(savesSettled ? 'round-start.meter-live' : 'round-start.meter-live-by-press')}
+    </p>
+  );
 }

@@ -191,5 +191,7 @@ export const refusals = {
   'refusal.board-left-stack':
     '{boardCode} is no longer in this stack. Nothing was saved. Choose another board.',
   'refusal.meter-not-found': 'No meter of that name was found. Nothing was changed. Look for meters first.',
+  'refusal.simulated-elsewhere':
+    'The simulated meter makes its values up. It works only in the demo yard. Nothing was changed.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

@@ -14,7 +14,10 @@ export const round = {
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
   'round-start.meter-live':
-    'The meter is live. Push the pins in and hold still. The reading is saved when it settles.',
+    'The meter is live. Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
+  'round-start.meter-live-by-press':
+    'The meter is live. Once the round has started, push the pins in. Press Space to save the reading.',
+  'round-start.typed': 'Readings of an earlier day are typed.',
   'round-start.no-meter': 'No meter is live. Type the readings, or connect a meter at any time.',
   'round-start.other-date': 'Change the date',
   'round-start.date': 'Day the readings were taken',
@@ -134,6 +137,8 @@ export const round = {
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
   'typed.hint': 'Enter saves it.',
+  'typed.not-saved': 'Not saved. Waiting for Pintally.',
+  'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
 
   'saved.used': '{depth, select, core {Core} other {Shell}} {mcPct} saved',
   'saved.not-used': '{depth, select, core {Core} other {Shell}} saved, not used',

@@ -29,7 +29,7 @@ const settings = [
   { how: 'forward by one year', byMs: 365 * DAY_MS, dated: '2027-06-01T08:00:00' },
 ];
 
-withYardOfTwo();
+withYardOfTwo({ simulatesInOwnYard: true });
 
 test.each(settings)(
   'the clock is set $how in the middle of a push: that push is one reading, and so is the next',

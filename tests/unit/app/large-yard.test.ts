@@ -32,6 +32,7 @@ function open(dataDir: string, checkThread = threadSources.check) {
   const app = createApp({
     dataDir,
     links: noMeter,
+    simulatesInOwnYard: true,
     threads: { ...threadSources, check: checkThread },
     reportFault: (fault) => faults.push(fault),
   });

@@ -20,6 +20,7 @@ function ask(options: Pick<AppOptions, 'openFile'> = {}) {
         throw new Error('no sample after 12.4');
       },
     },
+    simulatesInOwnYard: true,
     threads: threadSources,
     ...options,
   });

@@ -522,12 +522,44 @@ describe('a round with a live meter', () => {
   });
 });
 
-describe('a round with the simulated meter', () => {
-  test('fills a board by itself', async () => {
+describe('the simulated meter', () => {
+  test('fills a board of the demo yard by itself', async () => {
+    await yard.command('yard.openDemo', {});
     await yard.command('meter.simulate', {});
-    const roundId = await begin();
-    await expect.poll(() => readingsOf(roundId), { timeout: 9000, interval: 200 }).toHaveLength(2);
-  }, 10_000);
+    const [stack] = await yard.query('stacks.list', {});
+    const { id } = await yard.command('rounds.start', { stackId: stack!.id, woodTempC: 20 });
+    await expect.poll(() => readingsOf(id), { timeout: 9000, interval: 200 }).toHaveLength(2);
+  }, 15_000);
+
+  test('makes nothing up in the own yard', async () => {
+    expect(await yard.query('meter.state', {})).toMatchObject({ canSimulate: false });
+    expect(await yard.refusal('meter.simulate', {})).toBe(
+      'The simulated meter makes its values up. It works only in the demo yard. Nothing was changed.',
+    );
+  });
+
+  test.each(['yard.openOwn', 'yard.removeDemo'] as const)(
+    'is disconnected by %s, and its values go nowhere',
+    async (leaving) => {
+      const roundId = await begin();
+      await yard.command('yard.openDemo', {});
+      expect(await yard.command('meter.simulate', {})).toMatchObject({ canSimulate: true, phase: 'live' });
+      await yard.command(leaving, {});
+      const gone = { canSimulate: false, kind: 'none', phase: 'idle', deviceId: null, meterId: null };
+      expect(yard.heard('meter.state').at(-1)).toMatchObject(gone);
+      expect(await yard.query('meter.state', {})).toMatchObject(gone);
+      await yard.command('rounds.open', { roundId });
+      expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/Nothing was saved/);
+      expect(await readingsOf(roundId)).toEqual([]);
+    },
+  );
+
+  test('a real meter stays connected from yard to yard', async () => {
+    await yard.command('yard.openDemo', {});
+    await withMeter();
+    await yard.command('yard.openOwn', {});
+    expect(await yard.query('meter.state', {})).toMatchObject({ kind: 'bluetooth', phase: 'live' });
+  });
 });
 
 describe('what cannot be', () => {

@@ -69,11 +69,13 @@ const description: MeterDescription = {
   origin: 'self-described',
 };
 
+type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'>;
+
 /**
  * The whole app on a real yard file in a new folder, with a clock that the test turns, one stack of two walnut boards
  * in a shop at 20 °C and 40 % RH, and a meter in the test's hand.
  */
-export async function yardOfTwo({ forecastAfterMs = 20 }: Pick<AppOptions, 'forecastAfterMs'> = {}) {
+export async function yardOfTwo({ forecastAfterMs = 20, simulatesInOwnYard = false }: YardOptions = {}) {
   const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
   const meter = new HandHeldMeter();
   const faults: unknown[] = [];
@@ -86,6 +88,7 @@ export async function yardOfTwo({ forecastAfterMs = 20 }: Pick<AppOptions, 'fore
       bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
     },
+    simulatesInOwnYard,
     threads: threadSources,
     clock: () => now,
     reportFault: (error) => faults.push(error),
@@ -170,7 +173,7 @@ export async function outlooksMade(): Promise<void> {
 }
 
 /** Gives each test of a file its own yard, closed after it; a fault that was reported meanwhile fails the test. */
-export function withYardOfTwo(options?: Pick<AppOptions, 'forecastAfterMs'>): void {
+export function withYardOfTwo(options?: YardOptions): void {
   beforeEach(async () => {
     yard = await yardOfTwo(options);
   });

@@ -6,19 +6,22 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
 import { followMeter, loadMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { useRound } from '../../../../renderer/stores/round.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aStack } from '../stacks/a-yard.ts';
 
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
 
 function open(state: MeterState | null, answers: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine(answers);
+  const machine = playMachine({ 'stacks.list': () => [], ...answers });
   followMeter();
   if (state) showMeter(state);
   render(<MeterScreen />, { wrapper: InMain });
@@ -50,8 +53,14 @@ test('where its state cannot be asked for, it says why and asks again', async ()
   expect(screen.queryByRole('alert')).toBeNull();
 });
 
-test('with no meter: look for one, or take the simulated one, one click each', async () => {
-  const { machine, user } = open(aMeter(), {
+test('the own yard offers no simulated meter', async () => {
+  open(aMeter());
+  expect(screen.getByRole('button', { name: 'Look for Bluetooth meters' })).toBeTruthy();
+  expect(screen.queryByRole('button', { name: /simulated/ })).toBeNull();
+});
+
+test('in the demo yard with no meter: look for one, or take the simulated one, one click each', async () => {
+  const { machine, user } = open(aMeter({ canSimulate: true }), {
     'meter.simulate': () => aLiveMeter({ kind: 'simulated', deviceName: 'Simulated' }),
   });
   expect(screen.getByRole('status').textContent).toContain('No meter is connected.');
@@ -300,4 +309,35 @@ describe('a meter that is not as it was', () => {
       '12.6%',
     ]);
   });
+});
+
+test('while a round is open, it says that the round waits and leads back to it', async () => {
+  open(aLiveMeter(), {
+    'stacks.list': () => [
+      aStack({ id: 3 }),
+      aStack({ id: 4, name: 'Walnut from the lane', openRoundId: 12 }),
+    ],
+  });
+  expect(
+    await screen.findByText(
+      'The round on Walnut from the lane is paused. Live readings are saved only in the round.',
+    ),
+  ).toBeTruthy();
+  expect(screen.getByRole('link', { name: 'Back to the round' }).getAttribute('href')).toBe('#/round/12');
+  await expectNoBarriers();
+});
+
+test('of several open rounds it leads back to the one that this window showed last', async () => {
+  useRound.setState({ round: { ...aRound(), id: 12 } });
+  open(aMeter(), {
+    'stacks.list': () => [aStack({ id: 3, openRoundId: 14 }), aStack({ id: 4, openRoundId: 12 })],
+  });
+  const back = await screen.findByRole('link', { name: 'Back to the round' });
+  expect(back.getAttribute('href')).toBe('#/round/12');
+});
+
+test('with no open round there is none to go back to', async () => {
+  open(aLiveMeter(), { 'stacks.list': () => [aStack({ id: 3 })] });
+  await act(async () => undefined);
+  expect(screen.queryByRole('link', { name: 'Back to the round' })).toBeNull();
 });

@@ -8,6 +8,7 @@ import { showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { StackRow } from '../../../../shared-core/contract/yard.ts';
 import { type Message, message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
@@ -83,6 +84,47 @@ test('a live meter that another window uses is said, and can be used here', asyn
   expect(screen.queryByText(/No meter is live/)).toBeNull();
   await user.click(screen.getByRole('button', { name: 'Use it here' }));
   expect(screen.getByText(/The meter is live/)).toBeTruthy();
+});
+
+describe('what it says of the live meter is so', () => {
+  const said = (): string => screen.getByRole('main').textContent ?? '';
+
+  test('what settles is saved once the round has started', async () => {
+    await open([aStack(1)]);
+    act(() => showMeter(aLiveMeter()));
+    expect(said()).toContain('Once the round has started, push the pins in and hold still.');
+    expect(said()).toContain('The reading is saved when it settles.');
+  });
+
+  test('or when Space is pressed, for whom it does not save itself', async () => {
+    useSettings.setState({ settings: { ...usualSettings, saveWhenSettled: false } });
+    await open([aStack(1)]);
+    act(() => showMeter(aLiveMeter()));
+    expect(said()).toContain('Press Space to save the reading.');
+    expect(said()).not.toContain('saved when it settles');
+  });
+
+  test('the simulated meter makes its values up', async () => {
+    await open([aStack(1)]);
+    act(() => showMeter(aLiveMeter({ kind: 'simulated' })));
+    expect(said()).toContain('The simulated meter is connected. Its values are made up.');
+  });
+
+  test('nothing is saved of a meter that is to be confirmed', async () => {
+    await open([aStack(1)]);
+    act(() => showMeter(aLiveMeter({ toConfirm: { before: null } })));
+    expect(said()).toContain('Its readings are not saved until you confirm.');
+    expect(said()).not.toContain('saved when it settles');
+  });
+
+  test('readings of an earlier day come from no meter', async () => {
+    const { user } = await open([aStack(1)]);
+    act(() => showMeter(aLiveMeter()));
+    await user.click(screen.getByText('Change the date'));
+    await typeDay(user, 'Day the readings were taken', '2026-05-04');
+    expect(said()).toContain('Readings of an earlier day are typed.');
+    expect(said()).not.toContain('The meter is live');
+  });
 });
 
 test('in Fahrenheit for whom that is the unit', async () => {

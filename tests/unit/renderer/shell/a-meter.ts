@@ -8,6 +8,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     kind: 'none',
     phase: 'idle',
     message: message('meter.state.none'),
+    canSimulate: false,
     heldBy: 'this-window',
     devices: [],
     deviceId: null,
