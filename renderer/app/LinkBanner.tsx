@@ -9,6 +9,7 @@ export function LinkBanner() {
   const { state, tries } = useLink();
   const sentences = {
     away: say('frame.not-responding'),
+    silent: say('frame.not-responding'),
     locked: say('frame.restarted'),
     foreign: say('frame.foreign'),
     connecting: null,

@@ -2,9 +2,10 @@ import { type Answer, Conflict, Refusal } from '../../shared-core/contract/answe
 import type { Bridge, WireBridge } from '../../shared-core/contract/bridge.ts';
 import type { Envelope } from '../../shared-core/contract/envelope.ts';
 import { type Hello, NOT_LET_IN, type Session, welcomeSchema } from '../../shared-core/contract/hello.ts';
-import { isAct } from '../../shared-core/contract/requests.ts';
+import { isAct, type QueryName } from '../../shared-core/contract/requests.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { createEntry, type Entry } from './session.ts';
+import { watchSilence } from './silence.ts';
 import { newUuid } from './uuid.ts';
 
 declare global {
@@ -15,10 +16,10 @@ declare global {
 }
 
 /**
- * Whether the machine at the other end can be reached. Electron's always can. `locked`: the machine does not let this
- * window in. `foreign`: another program answers where the machine was.
+ * Whether the machine at the other end can be reached. `silent`: it is there, and answers nothing. `locked`: it does not
+ * let this window in. `foreign`: another program answers where the machine was.
  */
-export type LinkState = 'connecting' | 'open' | 'away' | 'locked' | 'foreign';
+export type LinkState = 'connecting' | 'open' | 'silent' | 'away' | 'locked' | 'foreign';
 
 let installed: Bridge | null = null;
 
@@ -37,7 +38,7 @@ export function bridge(): Bridge {
 export function makeBridge(onLink: (state: LinkState) => void): Bridge {
   if (window.pintally) {
     onLink('open');
-    return wireBridge(window.pintally);
+    return wireBridge(window.pintally, onLink);
   }
   const address = new URL('ws', location.href);
   address.protocol = 'ws:';
@@ -119,14 +120,29 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
 }
 
 /** A typed bridge over Electron's preload script, which hands on answers as the main process gave them. */
-export function wireBridge(wire: WireBridge): Bridge {
+export function wireBridge(wire: WireBridge, onLink: (state: LinkState) => void): Bridge {
   const listeners = new Listeners();
-  wire.on((name, data) => listeners.tell(name, data));
+  const silence = watchSilence(
+    () => void wire.request(QUESTION, {}, { yard: null, act: null }).then(silence.heard, silence.heard),
+    (isSilent) => onLink(isSilent ? 'silent' : 'open'),
+  );
+  silence.heard();
+  wire.on((name, data) => {
+    silence.heard();
+    listeners.tell(name, data);
+  });
   return {
-    ...requestsBy(async (...request) => (await wire.request(...request)) as Answer),
+    ...requestsBy(async (...request) => {
+      const answer = (await wire.request(...request)) as Answer;
+      silence.heard();
+      return answer;
+    }),
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }
+
+/** Asked to hear whether the machine answers: no file need be read for it. */
+const QUESTION: QueryName = 'meter.state';
 
 const FIRST_RETRY_MS = 250;
 const LONGEST_RETRY_MS = 4000;
@@ -151,6 +167,10 @@ export function socketBridge(address: string, entry: Entry, onLink: (state: Link
   let nextId = 1;
   let retryMs = FIRST_RETRY_MS;
   let socket: WebSocket | null = null;
+  const silence = watchSilence(
+    () => socket?.send(asText(nextId++, QUESTION, {}, { yard: null, act: null })),
+    (isSilent) => onLink(isSilent ? 'silent' : 'open'),
+  );
 
   function open(): void {
     const shown = entry.shows();
@@ -185,9 +205,11 @@ export function socketBridge(address: string, entry: Entry, onLink: (state: Link
     for (const each of unsent) opened.send(each);
     unsent = [];
     onLink('open');
+    silence.heard();
   }
 
   function hear(text: string): void {
+    silence.heard();
     const message = JSON.parse(text) as { id: number; answer: Answer } | { event: string; data: unknown };
     if ('event' in message) {
       listeners.tell(message.event, message.data);
@@ -200,6 +222,7 @@ export function socketBridge(address: string, entry: Entry, onLink: (state: Link
   function leave(code: number): void {
     isLetIn = false;
     socket = null;
+    silence.stop();
     if (everOpen) {
       for (const { lost } of waiting.values()) lost(new Refusal(message('refusal.machine-stopped')));
       waiting.clear();
@@ -219,7 +242,7 @@ export function socketBridge(address: string, entry: Entry, onLink: (state: Link
 
   function send(name: string, input: unknown, envelope: Envelope): Promise<Answer> {
     const id = nextId++;
-    const text = JSON.stringify({ id, name, input, envelope });
+    const text = asText(id, name, input, envelope);
     return new Promise((resolve, reject) => {
       const isOpen = isLetIn && socket?.readyState === WebSocket.OPEN;
       if (!isOpen && everOpen) {
@@ -237,6 +260,9 @@ export function socketBridge(address: string, entry: Entry, onLink: (state: Link
     on: (name, listener) => listeners.add(name, listener as AnyListener),
   };
 }
+
+const asText = (id: number, name: string, input: unknown, envelope: Envelope): string =>
+  JSON.stringify({ id, name, input, envelope });
 
 function welcomeIn(text: string): Session | null {
   try {

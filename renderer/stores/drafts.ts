@@ -43,6 +43,12 @@ export function dropDraft(draft: Draft): void {
   }));
 }
 
+/** It was saved after all, unless the person changed it meanwhile. */
+export function dropSent({ id }: Draft): void {
+  const sent = useDrafts.getState().drafts.find((each) => each.id === id && each.isSent);
+  if (sent) dropDraft(sent);
+}
+
 /** In place of what it was before. */
 export function keepDraft(draft: Draft): void {
   dropDraft(draft);

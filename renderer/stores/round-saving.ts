@@ -9,7 +9,8 @@ import {
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
-import { type Draft, dropDraft, keepDraft } from './drafts.ts';
+import { type Draft, dropDraft, dropSent, keepDraft } from './drafts.ts';
+import { isLinkLost, useLink } from './link.ts';
 import { useMeter } from './meter.ts';
 import { inRound, useRound } from './round.ts';
 import { firstToRead, follow, isSame, move, moveOn, sending, settledRound } from './round-aim.ts';
@@ -74,14 +75,27 @@ export const replaceByLive = ({ roundId, boardId, spotIndex, readingId }: Insert
     return bridge().command('rounds.saveLive', at);
   });
 
-/** Takes what was typed out of the field while it is being saved; where it was not saved, it is there again. */
+const isAnswerLost = (error: unknown): boolean =>
+  error instanceof Refusal && error.problem.code === 'refusal.machine-stopped';
+
+/**
+ * Takes what was typed out of the field while it is being saved. Where it was not saved, and where nobody knows because
+ * the machine does not answer, it is there again, and says by itself that it is not saved.
+ */
 async function sendDraft(draft: Draft, send: () => Promise<unknown>): Promise<void> {
   dropDraft(draft);
+  const bringBack = (): void => keepDraft({ ...draft, isSent: true });
+  const unfollow = useLink.subscribe((link, before) => {
+    if (isLinkLost(link) && !isLinkLost(before)) bringBack();
+  });
   try {
     await send();
+    dropSent(draft);
   } catch (error) {
-    keepDraft({ ...draft, isSent: true });
-    throw error;
+    bringBack();
+    if (!isAnswerLost(error)) throw error;
+  } finally {
+    unfollow();
   }
 }
 

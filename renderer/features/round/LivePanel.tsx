@@ -1,6 +1,7 @@
 import { newestInsertion } from '../../../shared-core/probing/readings/insertion.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { Trace } from '../../chart/Trace.tsx';
+import { isLinkLost, useLink } from '../../stores/link.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { useRound } from '../../stores/round.ts';
 import { McValue } from '../../ui/McValue.tsx';
@@ -20,6 +21,7 @@ export function LivePanel({ board: { boardId } }: Probing) {
   const { say } = useWords();
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
+  const isLost = useLink(isLinkLost);
   const saved = useRound((store) => store.saved);
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
@@ -29,7 +31,11 @@ export function LivePanel({ board: { boardId } }: Probing) {
   return (
     <div className={`sheet ${css.live}`}>
       <p className={css.phase}>
-        <PhaseMark phase={phase} />
+        {isLost ? (
+          <span className={css.warning}>{say('round.nothing-saved')}</span>
+        ) : (
+          <PhaseMark phase={phase} />
+        )}
         {shown && (
           <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
             {say(shown.counts ? 'live.saved' : 'live.not-used', { depth: shown.spot.depth })}

@@ -1,4 +1,5 @@
 import { useEffect, useId } from 'react';
+import { isLinkLost, useLink } from '../../stores/link.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
@@ -8,12 +9,12 @@ import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
 /** The same round without a live meter: the reading is typed. The field has the focus. */
-export function TypedPanel({ typing, field, spotIndex, savesFor, type, meterIsLive, act }: Probing) {
+export function TypedPanel(probing: Probing) {
+  const { typing, field, type, meterIsLive, act } = probing;
   const id = useId();
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
   useEffect(() => field.current?.focus(), [field]);
-  const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
     <div className={`sheet ${css.typed}`}>
       <MeterElsewhere />
@@ -41,9 +42,32 @@ export function TypedPanel({ typing, field, spotIndex, savesFor, type, meterIsLi
         value={typing ?? ''}
         onChange={({ target }) => type(target.value)}
       />
-      <small id={`${id}-how`} className={isTryingAgain ? css.trouble : css.how}>
-        {isTryingAgain ? say(meter.message) : (spotIndex !== null || savesFor) && say('typed.hint')}
-      </small>
+      <How id={`${id}-how`} {...probing} />
     </div>
+  );
+}
+
+/** What Enter does with what is typed. While the link is lost, that it saves nothing: again at each try. */
+function How({ id, fieldIsEmpty, spotIndex, savesFor }: Probing & { id: string }) {
+  const { say } = useWords();
+  const meter = useMeter((store) => store.state);
+  const link = useLink();
+  if (isLinkLost(link)) {
+    return (
+      <small
+        id={id}
+        key={link.tries}
+        className={`${css.trouble} ${css.again}`}
+        role={link.tries > 0 ? 'alert' : undefined}
+      >
+        {say(fieldIsEmpty ? 'round.nothing-saved' : 'typed.not-saved')}
+      </small>
+    );
+  }
+  const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
+  return (
+    <small id={id} className={isTryingAgain ? css.trouble : css.how}>
+      {isTryingAgain ? say(meter.message) : (spotIndex !== null || savesFor) && say('typed.hint')}
+    </small>
   );
 }

@@ -428,4 +428,53 @@ describe('while Pintally is not responding', () => {
     expect(field().value).toBe('12.4');
     expect(screen.queryByRole('alert')).toBeNull();
   });
+
+  test('the field says that nothing is saved, and says it again at each Enter', async () => {
+    const { user } = await open();
+    act(() => setLink('away'));
+    const hint = () => document.getElementById(field().getAttribute('aria-describedby') ?? '');
+    expect(hint()?.textContent).toBe('Nothing is saved now. Waiting for Pintally.');
+    await user.keyboard('12.4');
+    const before = hint();
+    expect(before?.textContent).toBe('Not saved. Waiting for Pintally.');
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('alert')).toBe(hint());
+    expect(hint()?.textContent).toBe('Not saved. Waiting for Pintally.');
+    expect(hint()).not.toBe(before);
+    await act(async () => setLink('open'));
+    expect(hint()?.textContent).toBe('Enter saves it.');
+  });
+
+  test('a value whose answer was lost says by itself that it is not saved, and nothing else does', async () => {
+    const { user } = await open(aRound(), {
+      'rounds.saveTyped': () => {
+        setLink('away');
+        throw new Refusal(message('refusal.machine-stopped'));
+      },
+    });
+    await user.keyboard('12.4{Enter}');
+    await act(async () => setLink('open'));
+    expect(screen.queryByText(/Check your last change/)).toBeNull();
+    expect(field().value).toBe('12.4');
+    await user.keyboard('{PageDown}');
+    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+    expect(screen.queryByText(/Check your last change/)).toBeNull();
+  });
+
+  test('a value on its way to a machine that answers nothing is not saved yet, and is once it goes on', async () => {
+    let answer: () => void = () => undefined;
+    const { user } = await open(aRound(), {
+      'rounds.saveTyped': () =>
+        new Promise((resolve) => {
+          answer = () => resolve({ roundId: 12, boardId: 101, stackId: 3 });
+        }),
+    });
+    await user.keyboard('12.4{Enter}');
+    expect(screen.queryByText(/is not saved yet/)).toBeNull();
+    act(() => setLink('silent'));
+    expect(screen.getByText('“12.4” for WAL-01 is not saved yet.')).toBeTruthy();
+    await act(async () => setLink('open'));
+    await act(async () => answer());
+    expect(screen.queryByText(/is not saved yet/)).toBeNull();
+  });
 });

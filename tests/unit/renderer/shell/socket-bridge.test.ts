@@ -1,9 +1,10 @@
 import { once } from 'node:events';
 import type { AddressInfo } from 'node:net';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type WebSocket as ServerSocket, WebSocketServer } from 'ws';
 import { type LinkState, nameYard, socketBridge, wireBridge } from '../../../../renderer/data/bridge.ts';
 import type { Entry } from '../../../../renderer/data/session.ts';
+import { watchSilence } from '../../../../renderer/data/silence.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { Envelope } from '../../../../shared-core/contract/envelope.ts';
 import { NOT_LET_IN, type Session } from '../../../../shared-core/contract/hello.ts';
@@ -42,6 +43,9 @@ async function startMachine(port = 0, welcome: (socket: ServerSocket) => void = 
     hellos,
     answers: (by: (name: string) => unknown) => {
       answer = by;
+    },
+    giveAnswer: (id: number, given: unknown) => {
+      for (const socket of sockets) socket.send(JSON.stringify({ id, answer: given }));
     },
     tell: (event: string, data: unknown) => {
       for (const socket of sockets) socket.send(JSON.stringify({ event, data }));
@@ -293,16 +297,19 @@ test('an edit that another one came before brings the record as it is now', asyn
 
 test('over Electron the same: output, refusal and events', async () => {
   let hear: (name: string, data: unknown) => void = () => undefined;
-  const bridge = wireBridge({
-    request: async (name) =>
-      name === 'stacks.list'
-        ? { ok: true, output: [] }
-        : { ok: false, problem: message('refusal.round-finished') },
-    on: (listener) => {
-      hear = listener;
-      return () => undefined;
+  const bridge = wireBridge(
+    {
+      request: async (name) =>
+        name === 'stacks.list'
+          ? { ok: true, output: [] }
+          : { ok: false, problem: message('refusal.round-finished') },
+      on: (listener) => {
+        hear = listener;
+        return () => undefined;
+      },
     },
-  });
+    () => undefined,
+  );
   await expect(bridge.query('stacks.list', {})).resolves.toEqual([]);
   await expect(bridge.query('rounds.get', { roundId: 9 })).rejects.toMatchObject({
     problem: message('refusal.round-finished'),
@@ -312,4 +319,56 @@ test('over Electron the same: output, refusal and events', async () => {
   hear('changed', { yard: null, topics: ['boards'] });
   hear('meter.state', {});
   expect(heard).toEqual([{ yard: null, topics: ['boards'] }]);
+});
+
+describe('a machine that is there and answers nothing', () => {
+  beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] }));
+  afterEach(() => void vi.useRealTimers());
+
+  test('is silent after some seconds, and what was asked is answered once it goes on', async () => {
+    const host = await machine();
+    const { bridge, states } = connect(host.port);
+    await vi.waitFor(() => expect(states).toEqual(['connecting', 'open']));
+    const asked = bridge.query('boards.nextCode', { stackId: 3 });
+    vi.advanceTimersByTime(4000);
+    expect(states.at(-1)).toBe('open');
+    vi.advanceTimersByTime(4000);
+    expect(states.at(-1)).toBe('silent');
+    await vi.waitFor(() => expect(host.heard).not.toEqual([]));
+    host.giveAnswer(1, { ok: true, output: { code: 'OAK-08' } });
+    await expect(asked).resolves.toEqual({ code: 'OAK-08' });
+    expect(states.at(-1)).toBe('open');
+  });
+
+  test('is noticed over Electron as well', () => {
+    const states: LinkState[] = [];
+    let hear: (name: string, data: unknown) => void = () => undefined;
+    const request = () => new Promise<never>(() => undefined);
+    const on = (listener: typeof hear) => {
+      hear = listener;
+      return () => undefined;
+    };
+    wireBridge({ request, on }, (state) => states.push(state));
+    vi.advanceTimersByTime(8000);
+    expect(states).toEqual(['silent']);
+    hear('changed', { yard: null, topics: [] });
+    expect(states).toEqual(['silent', 'open']);
+  });
+
+  test('is not one that works for a minute on a request and answers others meanwhile', () => {
+    const told = vi.fn();
+    const silence = watchSilence(() => setTimeout(() => silence.heard(), 100), told);
+    silence.heard();
+    vi.advanceTimersByTime(60_000);
+    expect(told).not.toHaveBeenCalled();
+  });
+
+  test('is not one that is away: the window knows of that already', () => {
+    const told = vi.fn();
+    const silence = watchSilence(() => undefined, told);
+    silence.heard();
+    silence.stop();
+    vi.advanceTimersByTime(60_000);
+    expect(told).not.toHaveBeenCalled();
+  });
 });
