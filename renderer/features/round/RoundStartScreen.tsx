@@ -175,10 +175,6 @@ function MeterHere({ isDated }: { isDated: boolean }) {
   if (isDated) return <p>{say('round-start.typed')}</p>;
   if (!isHere) return meter?.phase === 'live' ? <MeterElsewhere /> : <p>{say('round-start.no-meter')}</p>;
   if (meter?.toConfirm) return <p>{say('meter.confirm.not-saved')}</p>;
-  return (
-    <p>
-      {meter?.kind === 'simulated' && `${say('meter.state.simulated-live')} `}
-      {say(savesSettled ? 'round-start.meter-live' : 'round-start.meter-live-by-press')}
-    </p>
-  );
+  const kind = meter?.kind ?? 'none';
+  return <p>{say(savesSettled ? 'round-start.meter-live' : 'round-start.meter-live-by-press', { kind })}</p>;
 }

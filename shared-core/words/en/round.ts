@@ -14,9 +14,9 @@ export const round = {
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
   'round-start.meter-live':
-    'The meter is live. Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
+    '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
   'round-start.meter-live-by-press':
-    'The meter is live. Once the round has started, push the pins in. Press Space to save the reading.',
+    '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in. Press Space to save the reading.',
   'round-start.typed': 'Readings of an earlier day are typed.',
   'round-start.no-meter': 'No meter is live. Type the readings, or connect a meter at any time.',
   'round-start.other-date': 'Change the date',

@@ -107,7 +107,7 @@ describe('what it says of the live meter is so', () => {
   test('the simulated meter makes its values up', async () => {
     await open([aStack(1)]);
     act(() => showMeter(aLiveMeter({ kind: 'simulated' })));
-    expect(said()).toContain('The simulated meter is connected. Its values are made up.');
+    expect(said()).toContain('The simulated meter is live. Its values are made up.');
   });
 
   test('nothing is saved of a meter that is to be confirmed', async () => {
