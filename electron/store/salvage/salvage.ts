@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3';
 import { type SalvageKind, type SalvageReport, salvageKinds } from '../../../shared-core/contract/salvage.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
+import { recordChanges } from '../change-triggers.ts';
 import { migrations } from '../migrations.ts';
 import type { Db } from '../yard-file.ts';
 import { isTableLeaf, type Row, readPage, type Value } from './b-tree.ts';
@@ -58,7 +59,8 @@ function fill(pages: Pages, db: Db): SalvageReport {
   const schema = schemaOf(pages, claimed, leaves);
   const known = pages.layout;
   const isKnown = known !== null && known >= 1 && known <= migrations.length;
-  layOut(db, isKnown ? known : layoutLike(new Set(schema.map(({ name }) => name))));
+  const layout = isKnown ? known : layoutLike(new Set(schema.map(({ name }) => name)));
+  layOut(db, layout);
 
   const tables = tablesOf(db);
   const byName = new Map(tables.map((table) => [table.name, table]));
@@ -105,6 +107,8 @@ function fill(pages: Pages, db: Db): SalvageReport {
   }
   if (byName.has('yard') && counts.get('yard')?.saved === 0) addYard(db);
   placeBoards(db, ids('place'));
+  // One of an earlier layout gets them with its migration.
+  if (layout === migrations.length) recordChanges(db);
 
   const kinds = new Map<SalvageKind, SalvageReport['kinds'][number]>();
   for (const [name, { saved, damaged, indexed }] of counts) {

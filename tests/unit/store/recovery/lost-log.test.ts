@@ -154,7 +154,20 @@ test('a missing yard file with its WAL left is not salvaged, and a new yard leav
     'yard-not-usable refusal.yard-missing',
   );
 
-  const note = { code: 'yard-note.started-new', facts: { file: renamed } };
+  // There is no earlier file that a note could name.
+  expect(await window.query('recovery.notes', {})).toEqual([]);
+  await app.close();
+});
+
+test('a new yard begun in the place of a damaged one names that file, until the note is dismissed', async () => {
+  const dataDir = asKilled();
+  const wal = readFileSync(join(dataDir, 'yard.sqlite-wal'));
+  const first = readWal(wal)!.frames[2]!.offset;
+  writeFileSync(join(dataDir, 'yard.sqlite-wal'), wal.fill(0xa5, first, first + 4096));
+  const { app, window } = await notesIn(dataDir);
+  expect(await window.command('yard.startAfresh', {})).toMatchObject({ problem: null, boards: 0 });
+  const file = join(dataDir, `yard.sqlite.damaged-${new Date().toISOString().slice(0, 10)}`);
+  const note = { code: 'yard-note.started-new', facts: { file } };
   expect(await window.query('recovery.notes', {})).toEqual([note]);
   await app.close();
   const again = await notesIn(dataDir);
