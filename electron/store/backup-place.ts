@@ -5,6 +5,7 @@ import {
   lstatSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -18,6 +19,7 @@ import { type BackupName, readBackupName } from './backup-name.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { makePrivateFolder } from './private-files.ts';
 import { typedPath } from './typed-path.ts';
+import { isWithin } from './within-folder.ts';
 
 /** A folder that a person chose for backups. */
 export interface ChosenFolder {
@@ -41,9 +43,14 @@ const MARK = '.pintally-backups';
  */
 export function takeFolder(typed: string, usual: string): ChosenFolder | null {
   const folder = typedPath(typed);
+  const there = whatIsThere(folder);
+  if (folder === usual || isSameFolder(folder, usual)) return null;
+  if (!isFolder(there)) throw new Refusal(message('refusal.backup-folder-no-folder'));
+  if (isWithin(realpathSync(there), dirname(usual))) {
+    throw new Refusal(message('refusal.backup-folder-own'));
+  }
   try {
     makePrivateFolder(folder);
-    if (isSameFolder(folder, usual)) return null;
     const file = join(folder, MARK);
     const mark = z.uuid().safeParse(markIn(folder)).data ?? randomUUID();
     // Written again in any case: that it can be written is what is to be found out.
@@ -51,6 +58,21 @@ export function takeFolder(typed: string, usual: string): ChosenFolder | null {
     return { folder, mark };
   } catch {
     throw new Refusal(message('refusal.backup-folder-not-changed', { folder }));
+  }
+}
+
+/** The folder, or the first above it that there is. */
+function whatIsThere(folder: string): string {
+  if (lstatSync(folder, { throwIfNoEntry: false }) || dirname(folder) === folder) return folder;
+  return whatIsThere(dirname(folder));
+}
+
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    // A link to nothing, or to itself.
+    return false;
   }
 }
 

@@ -4,6 +4,7 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { readBackupName } from './backup-name.ts';
 import { typedPath } from './typed-path.ts';
+import { isWithin } from './within-folder.ts';
 
 /** SQLite's and Pintally's own files beside a yard: never a copy's name. */
 const BESIDE_A_YARD = /(-(wal|shm|journal|lock|owner\.json|newest)|\.part)$/;
@@ -39,17 +40,6 @@ function realFolder(folder: string): string {
     // Said below.
   }
   throw new Refusal(message('refusal.copy-no-folder', { folder }));
-}
-
-/** By device and number, so that neither links nor the case of letters hide it. */
-function isWithin(folder: string, other: string): boolean {
-  const outer = statSync(other, { bigint: true, throwIfNoEntry: false });
-  for (let each = folder; outer; each = dirname(each)) {
-    const { dev, ino } = statSync(each, { bigint: true });
-    if (dev === outer.dev && ino === outer.ino) return true;
-    if (dirname(each) === each) break;
-  }
-  return false;
 }
 
 /** Whether it is, or would become, a database that a program has open, or whose last changes lie beside it. */

@@ -5,11 +5,12 @@ import type { BackupState, Restored } from '../../../shared-core/contract/backup
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { clearForBackup, sizeOf, writeBackupAtOnce } from '../../store/backup.ts';
-import { backupFileName, UNKNOWN_YARD } from '../../store/backup-name.ts';
+import { backupFileName, numberAfter, UNKNOWN_YARD } from '../../store/backup-name.ts';
 import { clearLeft } from '../../store/backup-place.ts';
 import { backupIdOf, holdsAnything } from '../../store/yard-contents.ts';
 import type { Db } from '../../store/yard-file.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import { createTurns } from '../turns.ts';
 import type { BackupFolder } from './backup-folder.ts';
 import { askBackup, type BackupThread, localDay, patienceFor, Unanswered } from './backup-tasks.ts';
 
@@ -51,17 +52,11 @@ export function createBackups(
   /** Where the newest backup is, if not where the person wants it. */
   let elsewhere: Message | null = null;
   /** One at a time: each has its own number. */
-  let last: Promise<unknown> = Promise.resolve();
+  const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
     if (problem !== null) void makeQuietly('round');
     else makeOfDay();
   }, LOOK_AGAIN_MS).unref();
-
-  function inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const done = last.then(work);
-    last = done.catch(() => undefined);
-    return done;
-  }
 
   /**
    * Makes a backup in the first folder that takes it.
@@ -72,7 +67,7 @@ export function createBackups(
 
   async function makeNow(why: BackupReason, yard: YardToBackUp): Promise<string> {
     const { toWriteTo, backups } = await folder.places();
-    const number = Math.max(folder.highest(), ...backups.map((backup) => backup.number)) + 1;
+    const number = numberAfter([folder.highest(), ...backups.map((backup) => backup.number)]);
     const name = backupFileName({ at: now(), why, number, yardId: yard.backupId });
     const made = await firstThatWorks(toWriteTo, async (into) => {
       const target = join(into, name);
@@ -179,7 +174,7 @@ export function createBackups(
      */
     beforeMigrating: (db: Db): void => {
       if (!holdsAnything(db)) return;
-      const number = folder.highest() + 1;
+      const number = numberAfter([folder.highest()]);
       const name = backupFileName({ at: now(), why: 'migration', number, yardId: backupIdOf(db) });
       const target = join(folder.usual, name);
       try {
@@ -216,7 +211,7 @@ export function createBackups(
     /** Waits for the backup that is being made. */
     close: async (): Promise<void> => {
       clearInterval(timer);
-      await last;
+      await idle();
     },
   };
 }

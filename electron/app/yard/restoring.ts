@@ -8,6 +8,7 @@ import { asBackupProblem, sizeOf } from '../../store/backup.ts';
 import { readBackupName } from '../../store/backup-name.ts';
 import { giveUpRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import { createTurns } from '../turns.ts';
 import { askBackup, type BackupThread, patienceFor } from './backup-tasks.ts';
 import type { Backups } from './backups.ts';
 import type { Yards } from './yards.ts';
@@ -45,6 +46,8 @@ export function createRestoring(
   },
 ) {
   let isRestoring = false;
+  /** Copies, one at a time: two may have the same name. */
+  const { inTurn } = createTurns();
 
   /** @throws Refusal */
   const restorable = (typed: string) =>
@@ -115,15 +118,21 @@ export function createRestoring(
         if (restored === null) throw new Refusal(message('refusal.restore-none'));
         return alone(restored.undoFile, null);
       },
-      'backups.saveCopy': async ({ file: typed, replaces }) => {
-        const present = yards.toBackUp();
-        if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
-        const { target, isTaken } = await askBackup(shortThread, 'copyTarget', { typed, dataDir }, answerMs);
-        if (isTaken && !replaces) return { isTaken };
-        const { file: from } = present;
-        await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
-        return { isTaken: false };
-      },
+      'backups.saveCopy': ({ file: typed, replaces }) =>
+        inTurn(async () => {
+          const present = yards.toBackUp();
+          if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
+          const { target, isTaken } = await askBackup(
+            shortThread,
+            'copyTarget',
+            { typed, dataDir },
+            answerMs,
+          );
+          if (isTaken && !replaces) return { isTaken };
+          const { file: from } = present;
+          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
+          return { isTaken: false };
+        }),
     } satisfies Partial<Commands>,
   };
 }

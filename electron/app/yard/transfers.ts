@@ -7,6 +7,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { LEAST_LEFT_BYTES, sizeOf } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import type { Commands } from '../handlers.ts';
+import { createTurns, type Turns } from '../turns.ts';
 import type { Windows } from '../windows.ts';
 import { askBackup, type BackupThread, patienceFor } from './backup-tasks.ts';
 import type { Yards } from './yards.ts';
@@ -27,8 +28,8 @@ interface Transfer {
 interface OfWindow {
   upload: Transfer | null;
   download: Transfer | null;
-  /** What the window asks for is done one after the other. */
-  last: Promise<unknown>;
+  /** What the window asks for. */
+  turns: Turns;
 }
 
 /**
@@ -53,11 +54,9 @@ export function createTransfers(
   let ended: Promise<unknown> = Promise.resolve();
 
   function inTurn<T>(window: string, work: (own: OfWindow) => Promise<T>): Promise<T> {
-    const own = ofWindows.get(window) ?? { upload: null, download: null, last: Promise.resolve() };
+    const own = ofWindows.get(window) ?? { upload: null, download: null, turns: createTurns() };
     ofWindows.set(window, own);
-    const done = own.last.then(() => work(own));
-    own.last = done.catch(() => undefined);
-    return done;
+    return own.turns.inTurn(() => work(own));
   }
 
   async function drop(own: OfWindow, which: 'upload' | 'download'): Promise<void> {
@@ -79,7 +78,7 @@ export function createTransfers(
     if (own === undefined) return;
     // Where it connects again, it starts from the first part.
     ofWindows.delete(window);
-    const dropBoth = own.last.then(async () => {
+    const dropBoth = own.turns.inTurn(async () => {
       await drop(own, 'upload');
       await drop(own, 'download');
     });

@@ -91,6 +91,10 @@ export const refusals = {
     'Nothing could be saved in {folder}. Your yard is unchanged. Check that the disk is there and that you may write to it, or choose another folder.',
   'refusal.backup-folder-not-changed':
     'Backups cannot be saved in {folder}. The backup folder was not changed. Check that the disk is there and that you may write to it, or choose another folder.',
+  'refusal.backup-folder-no-folder':
+    'That is not a folder. The backup folder was not changed. Choose another folder.',
+  'refusal.backup-folder-own':
+    'That folder is Pintally’s own. The backup folder was not changed. Choose another folder.',
   'refusal.backup-disk-failed':
     'Nothing could be saved in {folder}: its disk is failing. Your yard is unchanged. Choose a folder on another disk.',
   'refusal.backup-damaged':

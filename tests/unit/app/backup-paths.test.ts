@@ -89,8 +89,26 @@ describe('a folder for backups', () => {
     expect(await yard.query('backups.list', {})).toHaveLength(1);
   });
 
-  test('that is a pipe is refused', async () => {
-    expect(await setFolder(pipe('pipe'))).toContain('Backups cannot be saved in');
+  test('that is a pipe, a file, a link to itself, or in a file is no folder', async () => {
+    const file = join(folder, 'file');
+    writeFileSync(file, 'mine');
+    const link = join(folder, 'link');
+    symlinkSync(link, link);
+    for (const path of [pipe('pipe'), file, link, join(file, 'in it')]) {
+      expect(await setFolder(path)).toContain('That is not a folder.');
+    }
+    expect(readFileSync(file, 'utf8')).toBe('mine');
+  });
+
+  test('that is one of Pintally’s own is refused, by whatever name, and none is made there', async () => {
+    const link = join(folder, 'link');
+    symlinkSync(yard.dataDir, link);
+    const before = readdirSync(yard.dataDir);
+    for (const path of [yard.dataDir, join(yard.dataDir, 'transfers'), join(link, 'new'), link]) {
+      expect(await setFolder(path)).toContain('That folder is Pintally’s own.');
+    }
+    expect(readdirSync(yard.dataDir)).toEqual(before);
+    expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: null });
   });
 
   test('whose mark was made a pipe counts as away, and nobody waits for it', async () => {
@@ -180,6 +198,15 @@ describe('a copy', () => {
       expect(readFileSync(file, 'utf8')).toBe('of another program');
     },
   );
+
+  test('that two windows save under one name at once is saved once, and said to be there already', async () => {
+    const file = join(folder, 'copy.sqlite');
+    const both = [1, 2].map(() => yard.command('backups.saveCopy', { file, replaces: false }));
+    expect(await Promise.all(both)).toEqual([{ isTaken: false }, { isTaken: true }]);
+    const again = [1, 2].map(() => yard.command('backups.saveCopy', { file, replaces: true }));
+    expect(await Promise.all(again)).toEqual([{ isTaken: false }, { isTaken: false }]);
+    expect(readdirSync(folder)).toEqual(['copy.sqlite']);
+  });
 
   test('into a folder that is not there says which', async () => {
     expect(await saveCopy(join(folder, 'none', 'copy.sqlite'))).toContain(

@@ -112,7 +112,7 @@ describe('where backups go', () => {
     const refused = await yard.refusal('backups.setFolder', {
       folder: join(yard.dataDir, 'a-file', 'in it'),
     });
-    expect(refused).toContain('Backups cannot be saved in');
+    expect(refused).toContain('That is not a folder.');
     expect(await yard.query('backups.state', {})).toMatchObject({ chosenFolder: other });
   });
 
