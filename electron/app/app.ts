@@ -219,7 +219,11 @@ export function createApp({
       leave();
       return { ...yards.removeDemo(), ...begin() };
     },
-    'yard.openRescued': () => change(yards.openRescued),
+    'yard.openRescued': () => {
+      const info = change(yards.openRescued);
+      backups.recovered();
+      return info;
+    },
     'yard.startAfresh': () => change(yards.startAfresh),
     ...stackCommands(context, judging),
     ...firstStackCommands(context),
@@ -250,6 +254,7 @@ export function createApp({
       leave();
       await yards.salvage(salvageThread);
       const info = begin();
+      backups.recovered();
       void noteFullerBackup(yards, backups, () => changed(['yardNotes'])).catch(reportFault);
       return info;
     },

@@ -44,8 +44,8 @@ const MARK = '.pintally-backups';
 export function takeFolder(typed: string, usual: string): ChosenFolder | null {
   const folder = typedPath(typed);
   const there = whatIsThere(folder);
-  if (folder === usual || isSameFolder(folder, usual)) return null;
   if (!isFolder(there)) throw new Refusal(message('refusal.backup-folder-no-folder'));
+  if (folder === usual || isSameFolder(folder, usual)) return null;
   if (isWithin(realpathSync(there), dirname(usual))) {
     throw new Refusal(message('refusal.backup-folder-own'));
   }
@@ -63,8 +63,13 @@ export function takeFolder(typed: string, usual: string): ChosenFolder | null {
 
 /** The folder, or the first above it that there is. */
 function whatIsThere(folder: string): string {
-  if (lstatSync(folder, { throwIfNoEntry: false }) || dirname(folder) === folder) return folder;
-  return whatIsThere(dirname(folder));
+  if (dirname(folder) === folder) return folder;
+  try {
+    lstatSync(folder);
+    return folder;
+  } catch {
+    return whatIsThere(dirname(folder));
+  }
 }
 
 function isFolder(path: string): boolean {

@@ -87,12 +87,17 @@ export const sizeOf = (file: string): number =>
     0,
   );
 
+/** How much is missing in a folder for a backup of a yard file, bytes; 0 or less where there is room. */
+export function lackingRoom(from: string, folder: string): number {
+  const { bavail, bsize } = statfsSync(folder);
+  return sizeOf(from) + LEAST_LEFT_BYTES - bavail * bsize;
+}
+
 /** Makes what is written to until it is whole: an empty file that only this user can read. */
 function beginPart(from: string, part: string, target: string): void {
   try {
     removePart(part);
-    const { bavail, bsize } = statfsSync(dirname(target));
-    if (bavail * bsize < sizeOf(from) + LEAST_LEFT_BYTES) throw noRoom(target);
+    if (lackingRoom(from, dirname(target)) > 0) throw noRoom(target);
     makePrivateFile(part);
   } catch (error) {
     throw asBackupProblem(error, target);

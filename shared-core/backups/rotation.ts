@@ -1,7 +1,7 @@
 import { DAY_MS } from '../time.ts';
 
-/** Why a backup was made. The first three take turns; the others are made before something is replaced. */
-export const backupReasons = ['day', 'round', 'asked', 'migration', 'restore'] as const;
+/** Why a backup was made. The last two are made before something is replaced; the others take turns. */
+export const backupReasons = ['day', 'round', 'asked', 'recovered', 'migration', 'restore'] as const;
 export type BackupReason = (typeof backupReasons)[number];
 
 /** A backup as far as the rotation needs it. */

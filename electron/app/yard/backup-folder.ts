@@ -9,9 +9,12 @@ const choiceSchema = z.object({
   mark: z.uuid().nullable(),
   /** The highest number of a backup there, which is not always there to be looked up. */
   highest: z.number().int().default(0),
+  /** Why the newest backup is not there; null where it is. */
+  insteadFor: z.enum(['away', 'full']).nullable().default(null).catch(null),
 });
 type FolderChoice = z.infer<typeof choiceSchema>;
-const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0 };
+export type Instead = NonNullable<FolderChoice['insteadFor']>;
+const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0, insteadFor: null };
 
 /** Where backups may go and are, as found just now. */
 interface BackupPlaces {
@@ -41,6 +44,8 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     writeWhole(choiceFile, JSON.stringify(choice));
   }
 
+  const backupsHere = (): BackupFile[] => [usual, dataDir].flatMap(backupsIn);
+
   function leaveAlone(folder: string, { ended }: Unanswered): void {
     silent = folder;
     void ended.then(() => {
@@ -65,9 +70,13 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
   return {
     usual,
     chosen: (): string | null => choice.folder,
+    /** Why the newest backup is not in the chosen folder; null where it is, or none is chosen. */
+    insteadFor: (): Instead | null => choice.insteadFor,
+    /** Beside the yard file: there a backup goes before an update where the usual folder does not take it. */
+    beside: dataDir,
     places: async (): Promise<BackupPlaces> => {
       const { folder } = choice;
-      const here = backupsIn(usual);
+      const here = backupsHere();
       const there = await chosenBackups();
       if (folder === null || there === null) {
         return { toWriteTo: [usual], elsewhere: null, backups: here, isAway: folder !== null };
@@ -75,10 +84,14 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
       return { toWriteTo: [folder, usual], elsewhere: folder, backups: [...there, ...here], isAway: false };
     },
     /** The highest number of any backup, as far as it can be known at once. */
-    highest: (): number => Math.max(choice.highest, ...backupsIn(usual).map(({ number }) => number)),
-    /** A backup with this number was made. */
-    made: (number: number): void => {
-      if (choice.folder !== null && number > choice.highest) save({ ...choice, highest: number });
+    highest: (): number => Math.max(choice.highest, ...backupsHere().map(({ number }) => number)),
+    /**
+     * A backup with this number was made.
+     * @param insteadFor  why it did not go to the chosen folder; null where it did
+     */
+    made: (number: number, insteadFor: Instead | null): void => {
+      if (choice.folder === null) return;
+      save({ ...choice, highest: Math.max(choice.highest, number), insteadFor });
     },
     /** Leaves a folder alone until its disk answers: a backup could not be written there. */
     leaveAlone,
@@ -89,7 +102,7 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
     choose: async (typed: string | null): Promise<void> => {
       const { highest } = choice;
       const taken = typed && (await askBackup(thread, 'take', { typed, usual }, answerMs));
-      save({ ...(taken || NO_CHOICE), highest });
+      save({ ...NO_CHOICE, ...(taken || {}), highest });
     },
   };
 }

@@ -5,7 +5,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Backup, MissingParts, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { clearForBackup, sizeOf, writeBackup, writeCopy } from '../../store/backup.ts';
+import { clearForBackup, lackingRoom, sizeOf, writeBackup, writeCopy } from '../../store/backup.ts';
 import { readBackupName, UNKNOWN_YARD } from '../../store/backup-name.ts';
 import {
   type BackupFile,
@@ -75,8 +75,9 @@ const backupTasks = {
   /** Makes a backup, and deletes those of the same yard whose turn is over. */
   make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
     clearForBackup(target);
-    await writeBackup(from, target);
     const name = readBackupName(basename(target));
+    if (name) makeRoom(from, { ...name, file: target });
+    await writeBackup(from, target);
     if (name) rotate(dirname(target), name.yardId);
     return null;
   },
@@ -179,11 +180,27 @@ export async function askBackup<N extends TaskName>(
 }
 
 function rotate(folder: string, yardId: string): void {
-  const own = backupsIn(folder)
-    .filter((backup) => backup.yardId === yardId)
-    .map((backup) => ({ ...backup, day: localDay(backup.at) }));
-  const kept = backupsToKeep(own);
-  for (const backup of own) if (!kept.has(backup)) rmSync(backup.file, { force: true });
+  for (const { file } of due(backupsOf(folder, yardId))) rmSync(file, { force: true });
+}
+
+/** Where a backup has no room, those whose turn is over once it is made are deleted before it, if that is enough. */
+function makeRoom(from: string, next: BackupFile): void {
+  const folder = dirname(next.file);
+  const lacking = lackingRoom(from, folder);
+  if (lacking <= 0) return;
+  const files = due([...backupsOf(folder, next.yardId), next]).map(({ file }) => file);
+  if (files.reduce((sum, file) => sum + sizeOf(file), 0) < lacking) return;
+  for (const file of files) rmSync(file, { force: true });
+}
+
+const backupsOf = (folder: string, yardId: string): BackupFile[] =>
+  backupsIn(folder).filter((backup) => backup.yardId === yardId);
+
+/** Those of one yard whose turn is over. */
+function due(backups: readonly BackupFile[]): BackupFile[] {
+  const dated = backups.map((backup) => ({ ...backup, day: localDay(backup.at) }));
+  const kept = backupsToKeep(dated);
+  return dated.filter((backup) => !kept.has(backup));
 }
 
 /** The local ISO day of an instant, where this computer is. */

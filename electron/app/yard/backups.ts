@@ -49,8 +49,6 @@ export function createBackups(
   },
 ) {
   let problem: Message | null = null;
-  /** Where the newest backup is, if not where the person wants it. */
-  let elsewhere: Message | null = null;
   /** One at a time: each has its own number. */
   const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
@@ -69,7 +67,7 @@ export function createBackups(
     const { toWriteTo, backups } = await folder.places();
     const number = numberAfter([folder.highest(), ...backups.map((backup) => backup.number)]);
     const name = backupFileName({ at: now(), why, number, yardId: yard.backupId });
-    const made = await firstThatWorks(toWriteTo, async (into) => {
+    const { made, failure } = await firstThatWorks(toWriteTo, async (into) => {
       const target = join(into, name);
       const limitMs = patienceFor(sizeOf(yard.file));
       await askBackup(thread, 'make', { from: yard.file, target }, limitMs).catch((error) => {
@@ -78,14 +76,20 @@ export function createBackups(
       });
       return target;
     });
-    folder.made(number);
-    const chosen = folder.chosen();
-    const isElsewhere = chosen !== null && dirname(made) !== chosen;
-    elsewhere = isElsewhere
-      ? message('backups.went-elsewhere', { chosenFolder: chosen, usualFolder: folder.usual })
-      : null;
+    const isFull = failure instanceof Refusal && failure.problem.code === 'refusal.backup-no-room';
+    folder.made(number, dirname(made) === folder.chosen() ? null : isFull ? 'full' : 'away');
     tell(null);
     return made;
+  }
+
+  /** Where the newest backup is, if not where the person wants it. */
+  function elsewhere(): Message | null {
+    const [chosenFolder, why] = [folder.chosen(), folder.insteadFor()];
+    if (chosenFolder === null || why === null) return null;
+    const usualFolder = folder.usual;
+    return why === 'full'
+      ? message('backups.went-elsewhere-full', { chosenFolder, usualFolder })
+      : message('backups.went-elsewhere', { chosenFolder, usualFolder });
   }
 
   function tell(found: Message | null): void {
@@ -105,6 +109,16 @@ export function createBackups(
   async function makeQuietly(why: BackupReason): Promise<void> {
     const yard = yardToBackUp();
     if (yard?.holdsAnything) await make(why, yard).catch(fail);
+  }
+
+  /** In a folder that was chosen just now, where it has none of this yard. @returns whether it has one now */
+  async function makeFirstThere(): Promise<boolean> {
+    const yard = yardToBackUp();
+    const { elsewhere: chosen, backups } = await folder.places();
+    const isThere = backups.some(({ file, yardId }) => dirname(file) === chosen && yardId === yard?.backupId);
+    if (chosen === null || !yard?.holdsAnything || isThere) return isThere;
+    await make('asked', yard).catch(fail);
+    return problem === null && folder.insteadFor() === null;
   }
 
   /** Where this day has no backup of the yard yet. */
@@ -142,7 +156,7 @@ export function createBackups(
       usualFolder: folder.usual,
       isAway,
       problem,
-      elsewhere,
+      elsewhere: elsewhere(),
       restored: restored(),
       hasDialogs,
     };
@@ -167,21 +181,27 @@ export function createBackups(
       makeOfDay();
     },
     roundFinished: (): void => void makeQuietly('round'),
+    /** What could be read of a damaged file, or a rescued copy, is the yard now. */
+    recovered: (): void => void makeQuietly('recovered'),
     /**
-     * A file is about to be brought to the newest layout, and its opening waits for that: the backup goes beside it, to
-     * the one disk that is known to answer. One that fails is said and does not lock the person out: the migration is
-     * one transaction, and leaves the file whole without a backup too.
+     * A file is about to be brought to the newest layout, and its opening waits for that: the backup goes to the one disk
+     * that is known to answer, beside the file where the usual folder does not take it. Where nothing does, that is said
+     * and does not lock the person out: the migration is one transaction, and leaves the file whole without a backup too.
      */
     beforeMigrating: (db: Db): void => {
       if (!holdsAnything(db)) return;
       const number = numberAfter([folder.highest()]);
       const name = backupFileName({ at: now(), why: 'migration', number, yardId: backupIdOf(db) });
-      const target = join(folder.usual, name);
-      try {
-        clearForBackup(target);
-        writeBackupAtOnce(db, target);
-      } catch (error) {
-        problem = problemOf(error);
+      for (const into of [folder.usual, folder.beside]) {
+        try {
+          clearForBackup(join(into, name));
+          writeBackupAtOnce(db, join(into, name));
+          problem = null;
+          return;
+        } catch (error) {
+          if (!(error instanceof Refusal)) reportFault(error);
+          problem = message('backups.none-before-update', { folder: folder.beside });
+        }
       }
     },
     queries: {
@@ -202,10 +222,10 @@ export function createBackups(
         });
         return state();
       },
-      'backups.setFolder': async ({ folder: chosen }) => {
-        await folder.choose(chosen);
-        elsewhere = null;
-        return state();
+      'backups.setFolder': async ({ folder: typed }) => {
+        await folder.choose(typed);
+        const isBackedUp = await makeFirstThere();
+        return { ...(await state()), isBackedUp };
       },
     } satisfies Partial<Commands>,
     /** Waits for the backup that is being made. */
@@ -217,12 +237,18 @@ export function createBackups(
 }
 export type Backups = ReturnType<typeof createBackups>;
 
-/** @throws what the last one threw, where none works */
-async function firstThatWorks<T, R>(all: readonly T[], work: (each: T) => Promise<R>): Promise<R> {
+/**
+ * @returns what the first came to that works, and why one before did not
+ * @throws what the first threw, where none works
+ */
+async function firstThatWorks<T, R>(
+  all: readonly T[],
+  work: (each: T) => Promise<R>,
+): Promise<{ made: R; failure: unknown }> {
   let failure: unknown;
   for (const each of all) {
     try {
-      return await work(each);
+      return { made: await work(each), failure };
     } catch (error) {
       failure ??= error;
     }

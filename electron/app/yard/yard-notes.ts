@@ -47,6 +47,7 @@ export function salvagedNote(report: SalvageReport, backup: Backup | undefined):
     readings,
     nextSentences: [
       ...(lost > 0 ? [message('yard-note.salvaged.lost', { lost })] : []),
+      message('yard-note.salvaged.more'),
       ...(backup ? [message('yard-note.salvaged.backup', { backupAt: backup.at, more })] : []),
       damagedFile === null
         ? message('yard-note.salvaged.file-renamed')

@@ -27,6 +27,7 @@ export function BackupChoice({ shown, none }: { shown?: Backup | null; none: str
       cell: ({ at }) => dateOf(at),
       below: ({ isOfOtherYard }) => (isOfOtherYard ? say('backups.other-yard') : null),
     },
+    ...folderColumn(list.output ?? [], say('backups.in-folder')),
     { id: 'why', head: say('backups.why'), cell: ({ why }) => say(`backups.why.${why}`) },
     {
       id: 'contents',
@@ -86,6 +87,18 @@ export function BackupChoice({ shown, none }: { shown?: Backup | null; none: str
       )}
     </div>
   );
+}
+
+/** Which folder each is in, where they are in more than one. */
+function folderColumn(backups: readonly Backup[], head: string): Column<Backup>[] {
+  const folderOf = ({ file }: Backup) => file.replace(/[\\/][^\\/]*$/, '');
+  if (new Set(backups.map(folderOf)).size < 2) return [];
+  const cell = (backup: Backup) => (
+    <span className="file" translate="no">
+      {folderOf(backup)}
+    </span>
+  );
+  return [{ id: 'folder', head, cell }];
 }
 
 /** When a backup was made, to the second where two of the same minute are in the list. */

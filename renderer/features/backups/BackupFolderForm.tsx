@@ -12,8 +12,8 @@ export function BackupFolderForm({ state }: { state: BackupState }) {
   const { say } = useWords();
   const { chosenFolder, usualFolder, isAway, elsewhere, hasDialogs } = state;
   const take = async (folder: string | null) => {
-    await bridge().command('backups.setFolder', { folder });
-    tellDone(say('backups.folder-changed'));
+    const { isBackedUp } = await bridge().command('backups.setFolder', { folder });
+    tellDone(say(isBackedUp ? 'backups.folder-changed-backed-up' : 'backups.folder-changed'));
   };
   const choose = async () => {
     const { path } = await bridge().command('backups.chooseFile', { purpose: 'folder' });

@@ -96,7 +96,8 @@ export const backupRequests = {
   'backups.setFolder': ofMachine(
     command({
       input: z.object({ folder: pathSchema.nullable() }),
-      output: backupStateSchema,
+      /** `isBackedUp`: the chosen folder has a backup of the open yard. */
+      output: backupStateSchema.extend({ isBackedUp: z.boolean() }),
       topics,
     }),
   ),

@@ -15,11 +15,16 @@ export const backups = {
   'backups.failed': 'The last backup failed. {why}',
   'backups.went-elsewhere':
     'The backup folder {chosenFolder} could not be used. The newest backup is in {usualFolder}.',
+  'backups.went-elsewhere-full':
+    'There is not enough room in the backup folder {chosenFolder}. The newest backup is in {usualFolder}.',
+  'backups.none-before-update':
+    'Pintally updated your yard file without a backup: nothing could be saved in {folder}. Check that there is room and that you may write there, then back up now.',
   'backups.made-on': 'Date',
   'backups.why': 'Reason',
   'backups.why.day': 'First opening of the day',
   'backups.why.round': 'After a round',
   'backups.why.asked': 'Backed up by you',
+  'backups.why.recovered': 'After recovering the yard',
   'backups.why.migration': 'Before an update',
   'backups.why.restore': 'Before a restore',
   'backups.contents': 'Contents',
@@ -33,6 +38,9 @@ export const backups = {
   'backups.folder-now': 'Now:',
   'backups.folder-away': 'The backup folder is not available. Until it is, backups go to {usualFolder}.',
   'backups.folder-changed': 'Backup folder changed. Earlier backups stay where they are.',
+  'backups.folder-changed-backed-up':
+    'Backup folder changed. A backup is there now. Earlier backups stay where they are.',
+  'backups.in-folder': 'Folder',
   'backups.other-folder': 'New backup folder',
   'backups.other-folder-hint': 'The full path, best on another disk. Pintally creates it if needed.',
   'backups.use-folder': 'Use this folder',

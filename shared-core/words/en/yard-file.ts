@@ -40,6 +40,7 @@ export const yardFile = {
     'Recovered from the damaged file: {boards, plural, one {# board} other {# boards}} and {readings, plural, one {# reading} other {# readings}}. {nextSentences}',
   'yard-note.salvaged.lost':
     '{lost, plural, one {# reading is lost or damaged.} other {# readings are lost or damaged.}}',
+  'yard-note.salvaged.more': 'More may be lost: not all can be counted.',
   'yard-note.salvaged.file': 'The damaged file is in the same folder: {damagedFile}.',
   'yard-note.salvaged.file-renamed': 'The damaged file is in the same folder under another name.',
   'yard-note.salvaged.backup':

@@ -1,5 +1,14 @@
 /** Backups of a real yard file, by the app as it runs. */
-import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  statfsSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -13,6 +22,11 @@ import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { copyOfLayout } from '../store/layout-copy.ts';
 import { say } from './a-window.ts';
 import { withYardOfTwo, yard, yardOfTwo } from './yard-of-two.ts';
+
+vi.mock('node:fs', async (original) => {
+  const fs = await original<typeof import('node:fs')>();
+  return { ...fs, statfsSync: vi.fn(fs.statfsSync) };
+});
 
 // Real threads on a busy computer.
 vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
@@ -80,8 +94,25 @@ describe('where backups go', () => {
     const state = await yard.command('backups.setFolder', { folder: other });
     expect(state).toMatchObject({ chosenFolder: other, isAway: false });
     await yard.command('backups.make', {});
-    expect(reasonsIn(other)).toEqual(['asked']);
+    expect(reasonsIn(other)).toEqual(['asked', 'asked']);
     expect(chosenIn(yard.dataDir)).toBe(other);
+  });
+
+  test('a folder that has no backup of the yard gets one at once, and says so', async () => {
+    expect(await yard.command('backups.setFolder', { folder: other })).toMatchObject({ isBackedUp: true });
+    expect(reasonsIn(other)).toEqual(['asked']);
+    // It has one: another is made after a round, and when asked.
+    expect(await yard.command('backups.setFolder', { folder: other })).toMatchObject({ isBackedUp: true });
+    expect(reasonsIn(other)).toEqual(['asked']);
+    expect(await yard.command('backups.setFolder', { folder: null })).toMatchObject({ isBackedUp: false });
+  });
+
+  test('that the newest one is elsewhere is said after the next start as well', async () => {
+    await yard.command('backups.setFolder', { folder: other });
+    rmSync(other, { recursive: true });
+    await yard.command('backups.make', {});
+    const again = createBackupFolder(yard.dataDir, createOwnThread(threadSources.backup), 1000);
+    expect([again.chosen(), again.insteadFor()]).toEqual([other, 'away']);
   });
 
   test('while its disk is away they go to the default folder, and the window says so', async () => {
@@ -99,7 +130,7 @@ describe('where backups go', () => {
     // It is back: that is said no longer, and the next number goes on.
     await yard.command('backups.setFolder', { folder: other });
     expect(await yard.command('backups.make', {})).toMatchObject({ isAway: false, elsewhere: null });
-    expect(namesIn(other).map((name) => readBackupName(name)?.number)).toEqual([2]);
+    expect(namesIn(other).map((name) => readBackupName(name)?.number)).toEqual([3, 4]);
   });
 
   test.each(['backups', './backups'])('a path that is not whole is refused: %s', async (folder) => {
@@ -248,14 +279,24 @@ describe('a yard file of an earlier layout', () => {
     },
   );
 
-  test('one whose backup fails is opened all the same, and that is said', async () => {
+  test('is backed up beside it where the folder of backups does not take it', async () => {
     rmSync(usual(), { recursive: true, force: true });
     writeFileSync(usual(), 'in the way');
     const { readings, info } = await openLayout(9);
     expect(info).toMatchObject({ problem: null, kind: 'own' });
-    expect(await yard.query('backups.state', {})).toMatchObject({
-      problem: { code: 'refusal.backup-folder-refused' },
-    });
+    expect(reasonsIn(yard.dataDir)).toEqual(['migration']);
+    const [backup] = await yard.query('backups.list', {});
+    expect(backup).toMatchObject({ why: 'migration', contents: { readings, layout: 9 } });
+  });
+
+  test('one that nothing takes a backup of is updated all the same, and that is what is said', async () => {
+    rmSync(usual(), { recursive: true, force: true });
+    writeFileSync(usual(), 'in the way');
+    vi.mocked(statfsSync).mockReturnValueOnce({ bavail: 0, bsize: 4096 } as never);
+    const { readings, info } = await openLayout(9);
+    expect(info).toMatchObject({ problem: null, kind: 'own' });
+    const { problem } = await yard.query('backups.state', {});
+    expect(say(problem!)).toContain('Pintally updated your yard file without a backup');
     const db = new Database(info.file, { readonly: true });
     expect(db.prepare('SELECT count(*) FROM reading').pluck().get()).toBe(readings);
     db.close();

@@ -506,6 +506,20 @@ describe('a yard that cannot be opened', () => {
     expect(screen.getByRole('button', { name: 'Open the error report' }).className).toContain('button-quiet');
   });
 
+  test.each([
+    ['/media/disk', true],
+    ['/backups', false],
+  ])('says which folder each backup is in only where there are two: the others in %s', async (other, isSaid) => {
+    const list = [3, 2, 1].map((day) => ({
+      ...backupAt(`2026-05-0${day}T17:10:00.000Z`),
+      file: `${day === 1 ? other : '/backups'}/${day}.sqlite`,
+    }));
+    await open(damaged, { 'backups.list': () => list });
+    const others = within(screen.getByRole('region', { name: 'Other backups' }));
+    expect(others.queryByText('/media/disk') !== null).toBe(isSaid);
+    expect(others.queryByText('/backups') !== null).toBe(isSaid);
+  });
+
   test.each([['2026-05-03T17:11:00.000Z'], [null]])(
     'recommends to recover where the newest change is of %s, so that the backup may lack it',
     async (newestActAt) => {
@@ -602,6 +616,7 @@ describe('a yard that cannot be opened', () => {
           readings: 118,
           nextSentences: [
             message('yard-note.salvaged.lost', { lost: 2 }),
+            message('yard-note.salvaged.more'),
             message('yard-note.salvaged.backup', { backupAt: '2026-05-02T15:01:00.000Z', more: 1 }),
             message('yard-note.salvaged.file', { damagedFile: 'yard.sqlite.damaged-2026-05-03' }),
           ],
@@ -613,7 +628,7 @@ describe('a yard that cannot be opened', () => {
     expect(machine.inputsOf('recovery.salvage')).toEqual([{}]);
     expect(
       await screen.findByText(
-        /^Recovered from the damaged file: 12 boards and 118 readings\. 2 readings are lost or damaged\. The backup of .* has 1 more reading\. The damaged file is in the same folder: yard\.sqlite\.damaged-2026-05-03\.$/,
+        /^Recovered from the damaged file: 12 boards and 118 readings\. 2 readings are lost or damaged\. More may be lost: not all can be counted\. The backup of .* has 1 more reading\. The damaged file is in the same folder: yard\.sqlite\.damaged-2026-05-03\.$/,
       ),
     ).toBeTruthy();
     await user.click(await screen.findByRole('button', { name: 'Show what was recovered' }));
