@@ -10,6 +10,8 @@ const newestActSchema = z.object({
   id: z.number().int(),
   /** UTC instant, ISO 8601. */
   at: z.iso.datetime(),
+  /** The number of the newest reading in the file. */
+  reading: z.number().int().default(0),
 });
 
 /** Changes that a yard file had when it was last used, and has no more. */
@@ -27,7 +29,8 @@ const besideOf = (file: string): string => `${file}-newest`;
  */
 export function rememberingNewestAct(file: string, db: Db): () => void {
   const select = db.prepare<[], { uuid: string }>(
-    'SELECT y.uuid AS yard, a.uuid, a.id, a.at FROM act a, yard y ORDER BY a.id DESC LIMIT 1',
+    `SELECT y.uuid AS yard, a.uuid, a.id, a.at, (SELECT coalesce(max(id), 0) FROM reading) AS reading
+     FROM act a, yard y ORDER BY a.id DESC LIMIT 1`,
   );
   let uuid: string | undefined;
   return () => {
@@ -56,6 +59,16 @@ export function missingActs(file: string, db: Db): MissingActs | null {
   if (db.prepare('SELECT 1 FROM act WHERE uuid = ?').get(newest.uuid) !== undefined) return null;
   const last = Number(db.prepare('SELECT coalesce(max(id), 0) FROM act').pluck().get());
   return { acts: Math.max(1, newest.id - last), newestAt: newest.at };
+}
+
+/**
+ * How many of the newest readings that a damaged file had are not in what was saved of it. Those lost in between are not
+ * counted.
+ * @param saved  the new file
+ */
+export function missingNewestReadings(file: string, saved: Db): number {
+  const last = Number(saved.prepare('SELECT coalesce(max(id), 0) FROM reading').pluck().get());
+  return Math.max(0, (remembered(file)?.reading ?? 0) - last);
 }
 
 /** When the newest act of a file was made, as remembered beside it; null where none was. */

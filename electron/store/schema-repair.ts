@@ -1,5 +1,4 @@
 import Database from 'better-sqlite3';
-import { recordChanges } from './change-triggers.ts';
 import { migrations } from './migrations.ts';
 import { layOut } from './salvage/tables.ts';
 import type { Db } from './yard-file.ts';
@@ -31,7 +30,6 @@ function rightEntries(): Entry[] {
   const db = new Database(':memory:');
   try {
     layOut(db, migrations.length);
-    recordChanges(db);
     ofLayout = db
       .prepare("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name <> 'sqlite_sequence'")
       .all() as Entry[];

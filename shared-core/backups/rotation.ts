@@ -33,7 +33,7 @@ const BEFORE = 3;
  * @param backups  of one yard, in any order
  */
 export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set<B> {
-  const newestFirst = [...backups].sort((a, b) => b.number - a.number || (a.day < b.day ? 1 : -1));
+  const newestFirst = [...backups].sort((a, b) => b.number - a.number || b.day.localeCompare(a.day));
   const inTurn = newestFirst.filter(({ why }) => why !== 'migration' && why !== 'restore');
   const days = newestOfEach(inTurn, DAYS, ({ day }) => day);
   const firsts = days.flatMap((last) => inTurn.findLast(({ day }) => day === last.day) ?? []);

@@ -139,7 +139,7 @@ test('the page scrolls through the backups of a narrow window, and a banner leav
   await expect.poll(() => frame.evaluate((box) => box.scrollHeight - box.clientHeight)).toBe(0);
 
   // A folder that is a file is no folder any more.
-  const folder = join(dataDir, 'elsewhere');
+  const folder = `${dataDir}-elsewhere`;
   await fill('textbox', 'New backup folder', folder);
   await press('button', 'Use this folder');
   await expect(page.getByText(folder).first()).toBeVisible();

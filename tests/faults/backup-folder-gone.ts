@@ -40,7 +40,7 @@ export const backupFolderGone: Fault = (howMany, seed) =>
 
 async function goneDuring(data: string, random: Random, remove: (chosen: string) => void): Promise<string[]> {
   const ledger = await someReadings(data);
-  const chosen = join(data, 'chosen');
+  const chosen = join(dirname(data), 'chosen');
   const host = new ShimmedHost(data);
   const window = await host.window();
   await window.command('backups.setFolder', { folder: chosen });

@@ -3,6 +3,7 @@ import { type SalvageKind, type SalvageReport, salvageKinds } from '../../../sha
 import { english } from '../../../shared-core/words/en/index.ts';
 import { recordChanges } from '../change-triggers.ts';
 import { migrations } from '../migrations.ts';
+import { missingNewestReadings } from '../newest-act.ts';
 import type { Db } from '../yard-file.ts';
 import { isTableLeaf, type Row, readPage, type Value } from './b-tree.ts';
 import { createLostParents } from './lost-parents.ts';
@@ -33,7 +34,7 @@ export function salvage(file: string, target: string): SalvageReport {
   const pages = openPages(file);
   const db = new Database(target);
   try {
-    const report = db.transaction(() => fill(pages, db))();
+    const report = db.transaction(() => fill(pages, db, file))();
     db.pragma('journal_mode = WAL');
     return report;
   } finally {
@@ -49,7 +50,7 @@ interface SchemaRow {
   root: number;
 }
 
-function fill(pages: Pages, db: Db): SalvageReport {
+function fill(pages: Pages, db: Db, file: string): SalvageReport {
   const claimed = new Set<number>();
   const free = pages.free();
   const leaves: number[] = [];
@@ -118,6 +119,8 @@ function fill(pages: Pages, db: Db): SalvageReport {
     sum.lost += Math.max(damaged, indexed - saved, 0);
     kinds.set(kind, sum);
   }
+  const readings = kinds.get('readings');
+  if (readings) readings.lost = Math.max(readings.lost, missingNewestReadings(file, db));
   return {
     kinds: salvageKinds.flatMap((kind) => kinds.get(kind) ?? []),
     recovered: recoveredIn(db),

@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import { cacheColumns } from '../change-triggers.ts';
+import { cacheColumns, recordChanges } from '../change-triggers.ts';
 import { migrations } from '../migrations.ts';
 import type { Db } from '../yard-file.ts';
 import type { Row, Value } from './b-tree.ts';
@@ -31,6 +31,8 @@ export function layOut(db: Db, layout: number): void {
     db.exec(sql);
   }
   db.pragma(`user_version = ${layout}`);
+  // An earlier one gets these when it is migrated.
+  if (layout === migrations.length) recordChanges(db);
 }
 
 /** The tables of a layout that hold what a person entered, parents before children. */

@@ -509,16 +509,19 @@ describe('a yard that cannot be opened', () => {
   test.each([
     ['/media/disk', true],
     ['/backups', false],
-  ])('says which folder each backup is in only where there are two: the others in %s', async (other, isSaid) => {
-    const list = [3, 2, 1].map((day) => ({
-      ...backupAt(`2026-05-0${day}T17:10:00.000Z`),
-      file: `${day === 1 ? other : '/backups'}/${day}.sqlite`,
-    }));
-    await open(damaged, { 'backups.list': () => list });
-    const others = within(screen.getByRole('region', { name: 'Other backups' }));
-    expect(others.queryByText('/media/disk') !== null).toBe(isSaid);
-    expect(others.queryByText('/backups') !== null).toBe(isSaid);
-  });
+  ])(
+    'says which folder each backup is in only where there are two: the others in %s',
+    async (other, isSaid) => {
+      const list = [3, 2, 1].map((day) => ({
+        ...backupAt(`2026-05-0${day}T17:10:00.000Z`),
+        file: `${day === 1 ? other : '/backups'}/${day}.sqlite`,
+      }));
+      await open(damaged, { 'backups.list': () => list });
+      const others = within(screen.getByRole('region', { name: 'Other backups' }));
+      expect(others.queryByText('/media/disk') !== null).toBe(isSaid);
+      expect(others.queryByText('/backups') !== null).toBe(isSaid);
+    },
+  );
 
   test.each([['2026-05-03T17:11:00.000Z'], [null]])(
     'recommends to recover where the newest change is of %s, so that the backup may lack it',

@@ -100,6 +100,11 @@ test('a table that the disk changed is damage, and everything in it is recovered
   expect(await window.query('yard.info', {})).toMatchObject({ problem: null, boards: 2 });
   const [board] = await boardsIn(window);
   expect((await window.query('boards.get', { id: board!.id })).readings).toHaveLength(1);
+  // It has all triggers from the start, so that what is edited now can be undone.
+  expect((await window.query('recovery.notes', {})).map(({ code }) => code)).toEqual(['yard-note.salvaged']);
+  await expect
+    .poll(async () => (await window.query('backups.list', {})).map(({ why }) => why), { timeout: 15_000 })
+    .toContain('recovered');
 });
 
 test('a backup is restored in its place, and the damaged file stays under another name', async () => {

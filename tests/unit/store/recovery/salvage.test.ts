@@ -71,6 +71,16 @@ describe('what can be read of a yard file', () => {
     expect(kind('readings')).toEqual({ kind: 'readings', saved: READINGS, lost: 0 });
   });
 
+  test('of a file cut to its first pages is said to lack every reading that it was known to have', () => {
+    const file = copyOf(merged);
+    writeFileSync(file, readFileSync(file).subarray(0, rootOf('reading') * PAGE - PAGE));
+    const [act] = sound('SELECT y.uuid AS yard, a.uuid, a.id, a.at FROM act a, yard y LIMIT 1') as object[];
+    writeFileSync(`${file}-newest`, JSON.stringify({ ...act, reading: READINGS }));
+    const { kind } = saved(file);
+    const { saved: found, lost } = kind('readings');
+    expect([found < READINGS, found + lost]).toEqual([true, READINGS]);
+  });
+
   test('is reported by what a person looks for first', () => {
     const { report } = saved(copyOf(killed));
     expect(report.kinds.map(({ kind }) => kind)).toEqual([
