@@ -25,25 +25,32 @@ export interface Rescued {
   partial: SalvageReport | null;
 }
 
+interface Spoiled {
+  /** How long the file was, bytes. */
+  sizeBefore: number;
+  /** What the WAL had, by the number of the page. */
+  walPages: ReadonlyMap<number, Buffer>;
+}
+
 /**
  * Copies all that was committed to an open yard file, which is no longer at its path, to a new file beside where it
  * was. The lost file gets what SQLite had not yet written into it, in case somebody puts it back.
  *
  * Of a spoiled file, SQLite still has its WAL and the pages that it read or wrote lately. Where these are all, the copy
  * is whole; else what they hold is saved row by row.
- * @param sizeBefore  of a file that was emptied, cut short or overwritten, bytes; null for any other
+ * @param spoiled  what is known of a file that was emptied, cut short or overwritten; null for any other
  * @throws where it could not be copied; `db` is then all there is
  */
-export function rescue(db: Db, file: string, day: string, sizeBefore: number | null): Rescued {
+export function rescue(db: Db, file: string, day: string, spoiled: Spoiled | null): Rescued {
   makePrivateFolder(dirname(file));
   // What is half made has another name.
   const unfinished = `${file}-rescuing`;
   for (const suffix of ['', '-journal', '-wal', '-shm']) rmSync(unfinished + suffix, { force: true });
   makePrivateFile(unfinished);
   let partial: SalvageReport | null = null;
-  if (sizeBefore === null) db.prepare('VACUUM INTO ?').run(unfinished);
+  if (spoiled === null) db.prepare('VACUUM INTO ?').run(unfinished);
   else {
-    const pages = pagesStillIn(db, file, sizeBefore);
+    const pages = pagesStillIn(db, file, spoiled);
     writeFileSync(unfinished, pages);
     if (isIncomplete(unfinished)) {
       truncateSync(unfinished);
@@ -56,7 +63,7 @@ export function rescue(db: Db, file: string, day: string, sizeBefore: number | n
   renameSync(unfinished, copy);
   syncFolder(dirname(file));
   // What is left there would go into whatever file takes the lost one's place.
-  if (sizeBefore === null) db.pragma('wal_checkpoint(TRUNCATE)');
+  if (spoiled === null) db.pragma('wal_checkpoint(TRUNCATE)');
   return { copy, partial };
 }
 
@@ -71,7 +78,16 @@ function freeName(file: string, day: string, ending: string): string {
 }
 
 /** The pages that SQLite can still give of a spoiled file, with zeros in the place of those that are gone. */
-function pagesStillIn(db: Db, file: string, size: number): Buffer {
+function pagesStillIn(db: Db, file: string, { sizeBefore, walPages }: Spoiled): Buffer {
+  const pages = serializedAt(db, file, sizeBefore);
+  for (const [number, page] of walPages) {
+    const at = (number - 1) * page.length;
+    if (at < pages.length) page.copy(pages, at);
+  }
+  return pages;
+}
+
+function serializedAt(db: Db, file: string, size: number): Buffer {
   // It gives none beyond the end of the file. Appended, zeros can never take the place of anything.
   const { size: found } = statSync(file);
   if (found >= size) return db.serialize();

@@ -5,7 +5,7 @@
  * Source: "Database File Format", sections 4.1 to 4.3, https://www.sqlite.org/fileformat2.html#walformat
  */
 
-const HEADER_BYTES = 32;
+export const WAL_HEADER_BYTES = 32;
 const FRAME_HEADER_BYTES = 24;
 /** The last bit tells the byte order of the sums: 0 little-endian, 1 big-endian. */
 const MAGIC = 0x377f0682;
@@ -59,7 +59,7 @@ export interface Wal {
  * @returns null where this is no WAL, or where its header has more than one bit wrong
  */
 export function readWal(written: Buffer): Wal | null {
-  if (written.length < HEADER_BYTES) return null;
+  if (written.length < WAL_HEADER_BYTES) return null;
   const bytes = Buffer.from(written);
   const flipped: FlippedBit[] = [];
   if (!isMagic(bytes) && !flipMagic(bytes, flipped)) return null;
@@ -86,7 +86,7 @@ export function readWal(written: Buffer): Wal | null {
   let before = sumAt(bytes, 24);
   /** Frames with many wrong bits that nothing has followed yet: the WAL may just end there. */
   let bad: WalFrame[] = [];
-  for (let at = HEADER_BYTES; at + frameBytes <= bytes.length; at += frameBytes) {
+  for (let at = WAL_HEADER_BYTES; at + frameBytes <= bytes.length; at += frameBytes) {
     const isOurs = saltBitsOff(bytes, at, salts) <= 1;
     const flip = isOurs ? flipOfFrame(bytes, at, frameBytes, before, isBig) : 'bad';
     if (typeof flip === 'object') put(bytes, flip, flipped);
@@ -115,11 +115,7 @@ export function readWal(written: Buffer): Wal | null {
 }
 
 function flipOfFrame(bytes: Buffer, at: number, frameBytes: number, before: Sum, isBig: boolean) {
-  const summed: [number, number][] = [
-    [at, at + SUMMED_HEADER_BYTES],
-    [at + FRAME_HEADER_BYTES, at + frameBytes],
-  ];
-  return flipOf(bytes, summed, before, at + 16, isBig);
+  return flipOf(bytes, summedIn(at, frameBytes), before, at + 16, isBig);
 }
 
 const isMagic = (bytes: Buffer): boolean => (bytes.readUInt32BE(0) & ~1) === MAGIC;
@@ -146,14 +142,8 @@ function flipOf(
   isBig: boolean,
 ): 'sound' | 'bad' | 'one-of-several' | FlippedBit {
   const [wanted0, wanted1] = sumAt(bytes, sumOffset);
-  const word = (at: number): number => (isBig ? bytes.readUInt32BE(at) : bytes.readUInt32LE(at));
-  let [s0, s1] = start;
-  for (const [from, to] of ranges) {
-    for (let at = from; at < to; at += 8) {
-      s0 = (s0 + word(at) + s1) >>> 0;
-      s1 = (s1 + word(at + 4) + s0) >>> 0;
-    }
-  }
+  const word = (at: number): number => wordAt(bytes, at, isBig);
+  const [s0, s1] = carriedOn(bytes, ranges, start, isBig);
   if (s0 === wanted0 && s1 === wanted1) return 'sound';
   const off0 = (s0 ^ wanted0) >>> 0;
   const off1 = (s1 ^ wanted1) >>> 0;
@@ -184,6 +174,64 @@ function flipOf(
   }
   return found ?? 'bad';
 }
+
+const wordAt = (bytes: Buffer, at: number, isBig: boolean): number =>
+  isBig ? bytes.readUInt32BE(at) : bytes.readUInt32LE(at);
+
+function carriedOn(
+  bytes: Buffer,
+  ranges: readonly (readonly [number, number])[],
+  start: Sum,
+  isBig: boolean,
+): Sum {
+  let [s0, s1] = start;
+  for (const [from, to] of ranges) {
+    for (let at = from; at < to; at += 8) {
+      s0 = (s0 + wordAt(bytes, at, isBig) + s1) >>> 0;
+      s1 = (s1 + wordAt(bytes, at + 4, isBig) + s0) >>> 0;
+    }
+  }
+  return [s0, s1];
+}
+
+/**
+ * How far a WAL reaches that is committed and sound, going on where it was read before.
+ * @param from  where its last commit known ended; 0 for a WAL that was never read
+ * @returns     bytes; 0 where this is no WAL
+ */
+export function committedEnd(wal: Buffer, from: number): number {
+  if (wal.length < WAL_HEADER_BYTES || !isMagic(wal)) return 0;
+  const isBig = (wal.readUInt32BE(0) & 1) === 1;
+  const frameBytes = FRAME_HEADER_BYTES + wal.readUInt32BE(8);
+  let end = Math.max(from, WAL_HEADER_BYTES);
+  let sum = sumAt(wal, end === WAL_HEADER_BYTES ? 24 : end - frameBytes + 16);
+  for (let at = end; at + frameBytes <= wal.length; at += frameBytes) {
+    if (saltBitsOff(wal, at, sumAt(wal, 16)) > 0) break;
+    const [s0, s1] = carriedOn(wal, summedIn(at, frameBytes), sum, isBig);
+    sum = sumAt(wal, at + 16);
+    if (s0 !== sum[0] || s1 !== sum[1]) break;
+    if (wal.readUInt32BE(at + 4) > 0) end = at + frameBytes;
+  }
+  return end;
+}
+
+/** The pages of a WAL all of which is committed, as its last commit left them, by number. */
+export function pagesOf(wal: Buffer): Map<number, Buffer> {
+  const pages = new Map<number, Buffer>();
+  if (wal.length <= WAL_HEADER_BYTES) return pages;
+  const pageSize = wal.readUInt32BE(8);
+  for (let at = WAL_HEADER_BYTES; at < wal.length; at += FRAME_HEADER_BYTES + pageSize) {
+    const offset = at + FRAME_HEADER_BYTES;
+    pages.set(wal.readUInt32BE(at), wal.subarray(offset, offset + pageSize));
+  }
+  return pages;
+}
+
+/** Which bytes of a frame its sum is of. */
+const summedIn = (at: number, frameBytes: number): [number, number][] => [
+  [at, at + SUMMED_HEADER_BYTES],
+  [at + FRAME_HEADER_BYTES, at + frameBytes],
+];
 
 /** Which bit of a word has to change for the sum to grow by what is missing. */
 function bitOf(word: number, vector: Sum, missing0: number, missing1: number): number | null {

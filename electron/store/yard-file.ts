@@ -76,9 +76,23 @@ export function openYardFile(
     db.pragma('foreign_keys = ON');
     return { db, integrityChecked, wal, repaired };
   } catch (error) {
-    db?.close();
+    if (db) closeUntouched(db, file);
     throw asProblem(error, file);
   }
+}
+
+/** The last connection to be closed brings the WAL into the file, unless it cannot write. */
+export function closeUntouched(db: Db, file: string): void {
+  let reader: Db | undefined;
+  try {
+    reader = new Database(file, { readonly: true });
+    // A connection holds a file open from its first read on.
+    reader.prepare('SELECT count(*) FROM sqlite_schema').get();
+  } catch {
+    // Where nothing can be read, nothing can be brought in.
+  }
+  db.close();
+  reader?.close();
 }
 
 /** A large file was looked through by `damageIn`, which found nothing. */

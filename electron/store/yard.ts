@@ -25,7 +25,14 @@ import { settingReads, settingWrites } from './setting-table.ts';
 import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
-import { allowWriting, asProblem, type Db, forbidWriting, openYardFile } from './yard-file.ts';
+import {
+  allowWriting,
+  asProblem,
+  closeUntouched,
+  type Db,
+  forbidWriting,
+  openYardFile,
+} from './yard-file.ts';
 import { type Happened, type Loss, watchYard } from './yard-watch.ts';
 
 /** A WAL of this length is brought into the file: on a full disk nothing is saved until it begins again. */
@@ -125,7 +132,12 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       /** Saves what a lost file holds to a new one, which it names; see `rescue`. */
       rescue: (day: string): Rescued => {
         allowWriting(db);
-        return rescue(db, file, day, watch.loss() === 'spoiled' ? watch.size() : null);
+        return rescue(
+          db,
+          file,
+          day,
+          watch.loss() === 'spoiled' ? { sizeBefore: watch.size(), walPages: watch.walPages() } : null,
+        );
       },
       inTransaction: (): boolean => db.inTransaction,
       /**
@@ -146,17 +158,14 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
         if (isLong(watch.committed())) checkpoint();
         return result;
       },
-      /** A spoiled file is left as it is: what the WAL or the cache has does not fit to what is there. */
-      close: (): void => {
-        // The last connection to be closed brings the WAL into the file, unless it cannot write.
-        if (watch.loss() === 'spoiled') {
-          keepOpen(reader);
-          db.close();
-          reader.close();
-        } else {
-          reader.close();
-          db.close();
-        }
+      /**
+       * A spoiled file is left as it is: what the WAL or the cache has does not fit to what is there.
+       * @param isDamaged  then it is left as it is, too
+       */
+      close: (isDamaged = false): void => {
+        if (isDamaged || watch.loss() === 'spoiled') closeUntouched(db, file);
+        reader.close();
+        if (db.open) db.close();
         watch.end();
       },
     };
@@ -172,15 +181,6 @@ export type Yard = ReturnType<typeof openYard>;
 function bringIn(db: Db): boolean {
   const [done] = db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number; log: number }[];
   return done !== undefined && done.busy === 0;
-}
-
-/** A connection holds a file open from its first read on. */
-function keepOpen(reader: Db): void {
-  try {
-    reader.prepare('SELECT count(*) FROM sqlite_schema').get();
-  } catch {
-    // It was read before.
-  }
 }
 
 function readsOf(db: Db, badCaches: BadCacheCollector) {

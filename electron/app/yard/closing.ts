@@ -6,15 +6,15 @@ import { isLost, isOurs, rescue } from './rescuing.ts';
  * Closes what is open. A file that was lost is rescued first.
  * @throws YardFileProblem where it cannot be rescued: it then stays open
  */
-export function close(held: HeldYard): void {
+export function close(held: HeldYard, isDamaged = false): void {
   if (held.yard && isLost(held, held.yard)) rescue(held, held.yard);
-  release(held);
+  release(held, isDamaged);
 }
 
 /** Closes what is open, and rescues nothing. */
-export function release(held: HeldYard): void {
+export function release(held: HeldYard, isDamaged = false): void {
   const spoiledFile = held.yard && isOurs(held, held.yard) && held.yard.isSpoiled() ? held.yard.file : null;
-  held.yard?.close();
+  held.yard?.close(isDamaged);
   held.yard = null;
   if (spoiledFile !== null) renameSpoiled(held, spoiledFile);
   releaseLock(held);
@@ -30,7 +30,7 @@ export function releaseLock(held: HeldYard): void {
 
 /** Closes what is open, because it cannot be used. */
 export function stopFor(held: HeldYard, found: YardFileProblem): void {
-  close(held);
+  close(held, found.damaged);
   setProblem(held, found);
 }
 

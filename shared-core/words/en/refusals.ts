@@ -69,7 +69,7 @@ export const refusals = {
     '{what, select, changes {The last changes of {file} were} other {The yard file {file} was}} {how, select, deleted {deleted or moved} replaced {replaced} cut {cut short} other {overwritten}} while it was open. Part of what was saved is still in Pintally, but could not be copied to that folder. Do not close Pintally. Check the folder and the disk, then try again.',
   'refusal.demo-not-removed':
     'The demo yard was not removed: its file {file} is in use or protected. Your own yard is open, unchanged.',
-  'refusal.yard-damaged': 'Pintally cannot read all of the yard file {file}. It was not changed.',
+  'refusal.yard-damaged': 'Pintally cannot read all of the yard file {file}. It changes nothing in it.',
   'refusal.yard-changes-unreadable':
     'The newest {changes, plural, one {change} other {# changes}} in the yard file {file} cannot be read. Nothing was changed.',
   'refusal.yard-in-use':

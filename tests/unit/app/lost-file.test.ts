@@ -160,6 +160,11 @@ const spoilings: [string, object, (older: Buffer) => void][] = [
   ['a WAL that is cut in half', WAL_CUT, () => truncateSync(wal(), statSync(wal()).size / 2)],
   ['a file that is overwritten by an older, shorter copy', FILE_CUT, (older) => writeFileSync(file(), older)],
   [
+    'a WAL that is overwritten by as many bytes',
+    { what: 'changes', how: 'overwritten' },
+    () => writeFileSync(wal(), Buffer.alloc(statSync(wal()).size, 7)),
+  ],
+  [
     'a file that is overwritten by as many bytes',
     FILE_OVERWRITTEN,
     () => writeFileSync(file(), Buffer.alloc(statSync(file()).size, 7)),
@@ -226,6 +231,23 @@ test.each([
     expect(await yard.query('recovery.notes', {})).toEqual([
       { code: 'yard-note.wal-brought-back', facts: { file: file(), how } },
     ]);
+    await yard.app.close();
+    expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
+  },
+);
+
+test.each(['PASSIVE', 'TRUNCATE'])(
+  'a WAL that another program brings into the file (%s) is no loss: saving goes on without a word',
+  async (how) => {
+    const roundId = await begin();
+    for (const raw of [12.1, 12.7]) await type(roundId, raw);
+    const other = new Database(file());
+    other.pragma(`wal_checkpoint(${how})`);
+    await type(roundId, 13.4);
+    other.close();
+    expect(await info()).toMatchObject({ problem: null });
+    expect(await yard.query('recovery.notes', {})).toEqual([]);
+    expect(await valuesOf(roundId)).toEqual([12.1, 12.7, 13.4]);
     await yard.app.close();
     expect(rawValuesIn(file())).toEqual([12.1, 12.7, 13.4]);
   },
