@@ -20,7 +20,16 @@ if (!isNodeNewEnough(process.versions.node)) {
 }
 const folder = dataDir();
 const log = createLog(folder);
-goOnAfterFaults(log.fault, () => process.exit(1));
+let isStarted = false;
+goOnAfterFaults(
+  (error) => {
+    log.fault(error);
+    if (isStarted) return;
+    console.error(`Pintally could not start. The error report is ${log.file}`);
+    process.exit(1);
+  },
+  () => process.exit(1),
+);
 // The terminal was closed: what is printed reaches nobody, which is no fault.
 for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
@@ -41,6 +50,7 @@ const host = await startLoopbackHost({
 let removePage = (): void => undefined;
 process.once('exit', () => removePage());
 
+isStarted = true;
 saveLink();
 host.opened.follow(() => {
   removePage();

@@ -7,7 +7,11 @@ import { makePrivateFolder } from './store/private-files.ts';
 /** What the loopback host of a data folder leaves there for the person's next `npm start`. */
 const runningHostSchema = z.object({
   /** Opens its window once. */
-  startLink: z.string().regex(/^http:\/\/127\.0\.0\.1:\d{1,5}\/\?open=[0-9a-f]{64}$/),
+  startLink: z
+    .string()
+    .regex(/^http:\/\/127\.0\.0\.1:\d{1,5}\/\?open=[0-9a-f]{64}$/)
+    // A port above 65535 makes it no address.
+    .refine((link) => URL.canParse(link)),
   /** The host shows by it that it is the one that wrote this. */
   proof: z.string().regex(/^[0-9a-f]{64}$/),
 });
@@ -31,7 +35,10 @@ export function saveRunningHost(folder: string, host: RunningHost): void {
 function lastHost(folder: string): RunningHost | null {
   try {
     const file = fileIn(folder);
-    const { uid, mode } = statSync(file);
+    const found = statSync(file);
+    // Whoever opens a pipe waits for as long as nobody writes to it.
+    if (!found.isFile()) return null;
+    const { uid, mode } = found;
     const isOurs = process.getuid === undefined || (uid === process.getuid() && (mode & 0o077) === 0);
     return isOurs ? runningHostSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) : null;
   } catch {
@@ -53,12 +60,23 @@ export async function runningHost(folder: string): Promise<RunningHost | null> {
   try {
     const address = new URL(`/${PROOF_PATH}?${question}`, last.startLink);
     const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWER_MS), redirect: 'error' });
-    const shown = Buffer.from(await answer.text());
     const right = Buffer.from(proofFor(question, last.proof));
+    const shown = await beginningOf(answer, right.length + 1);
     return shown.length === right.length && timingSafeEqual(shown, right) ? last : null;
   } catch {
     return null;
   }
+}
+
+/** No more than so many bytes, and what came with them: an answer may have no end. */
+async function beginningOf({ body }: Response, bytes: number): Promise<Buffer> {
+  let read = Buffer.alloc(0);
+  // Leaving the loop closes the connection.
+  for await (const part of body ?? []) {
+    read = Buffer.concat([read, part]);
+    if (read.length >= bytes) break;
+  }
+  return read;
 }
 
 /** What the host answers to a question: whoever took its port since cannot. */

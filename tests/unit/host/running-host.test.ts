@@ -1,4 +1,5 @@
-import { chmodSync, mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -44,6 +45,40 @@ test.each(['', '{}', '{"startLink":"http://evil.example/?open=0","proof":"0"}'])
     expect(lastPort(folder)).toBe(0);
   },
 );
+
+test.each([66_285, 99_999])('a port that there cannot be is as no file: %i', async (port) => {
+  const link = `http://127.0.0.1:${port}/?open=${'a'.repeat(64)}`;
+  writeFileSync(file(), JSON.stringify({ startLink: link, proof: 'a'.repeat(64) }));
+  expect(await runningHost(folder)).toBeNull();
+  expect(lastPort(folder)).toBe(0);
+});
+
+test('nor is a pipe waited for', async () => {
+  rmSync(file());
+  execFileSync('mkfifo', ['-m', '600', file()]);
+  expect(await runningHost(folder)).toBeNull();
+  expect(lastPort(folder)).toBe(0);
+});
+
+test('of an answer without end, only the beginning is read', async () => {
+  const port = lastPort(folder);
+  await host.close();
+  let sent = 0;
+  const other = createServer((_, response) => {
+    const part = Buffer.alloc(64 * 1024);
+    const send = () => {
+      while (!response.destroyed && response.write(part)) sent += part.length;
+    };
+    response.on('drain', send);
+    send();
+  });
+  await new Promise<void>((listening) => other.listen(port, '127.0.0.1', listening));
+  expect(await runningHost(folder)).toBeNull();
+  expect(sent).toBeLessThan(50 * 1024 * 1024);
+  other.closeAllConnections();
+  other.close();
+  host = await start();
+});
 
 test('one that ended is not found, and the next takes its port', async () => {
   const port = lastPort(folder);

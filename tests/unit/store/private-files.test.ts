@@ -1,5 +1,5 @@
 import { chmodSync, mkdirSync, mkdtempSync, statSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { homedir, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { dataDir } from '../../../electron/data-dir.ts';
@@ -62,4 +62,16 @@ test('the folder of an earlier Pintally is closed to others, and a folder that t
   chmodSync(own, 0o755);
   vi.stubEnv('PINTALLY_DATA', own);
   expect(modeOf(dataDir())).toBe('755');
+});
+
+test('the folder that a person chose is whole, whatever they typed; a blank one is none', () => {
+  vi.stubEnv('XDG_DATA_HOME', parent);
+  const typed = (folder: string) => {
+    vi.stubEnv('PINTALLY_DATA', folder);
+    return dataDir();
+  };
+  expect(typed('my-yard')).toBe(join(process.cwd(), 'my-yard'));
+  expect(typed('~/my-yard')).toBe(join(homedir(), 'my-yard'));
+  expect(typed(' /mnt/my-yard ')).toBe('/mnt/my-yard');
+  expect(typed('   ')).toBe(join(parent, 'pintally'));
 });
