@@ -23,3 +23,14 @@ test('those that were taken after the clock was set right stay as they are', () 
 test('a round over two days moves as a whole where there is room', () => {
   expect(redated(at(1, 8), [at(1, 9), at(3, 9)], at(2, 8), now)).toEqual([at(2, 9), at(4, 9)]);
 });
+
+test('readings that the clock dated far in the future, as it ran ahead for a while, are pulled into the round', () => {
+  const ahead = ['2046-06-01T09:10:00.000Z', '2046-06-01T09:20:00.000Z'];
+  expect(redated(at(2, 8), [at(2, 9), ...ahead, at(2, 10)], at(1, 8), now)).toEqual([
+    at(1, 9),
+    at(1, 9),
+    at(1, 9),
+    at(1, 10),
+  ]);
+  expect(redated(at(2, 8), ahead, at(1, 8), now)).toEqual([at(1, 8), at(1, 8)]);
+});
