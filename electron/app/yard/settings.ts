@@ -21,7 +21,7 @@ const savedIn = (yard: Pick<YardReader, 'settings'>) =>
 /** Saves the settings that changed. */
 export function changeSettings(yard: Yard, changed: Partial<Settings>): Settings {
   const settings = { ...settingsOf(yard), ...changed };
-  yard.settings.put(KEY, settings);
+  yard.transaction(() => yard.settings.put(KEY, settings));
   return settings;
 }
 

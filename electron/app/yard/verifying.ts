@@ -74,7 +74,9 @@ export function createVerifying(
     /** A note was dismissed: that of these readings is not shown again. */
     noteDismissed: (code: string): void => {
       const found = code === DAMAGED_READINGS_NOTE ? foundBefore() : undefined;
-      if (found) context.yard().settings.put(KEY, { ...found, isDismissed: true });
+      if (!found) return;
+      const { settings, transaction } = context.yard();
+      transaction(() => settings.put(KEY, { ...found, isDismissed: true }));
     },
   };
 }

@@ -89,6 +89,11 @@ const isBuiltIn = (speciesId: string): boolean => builtInSpecies.some(({ id }) =
 const STARTED_NEW = 'startedNew';
 const startedNewSchema = z.object({ file: z.string() });
 
+const putStartedNew = (
+  { transaction, settings }: Yard,
+  told: z.infer<typeof startedNewSchema> | null,
+): void => transaction(() => settings.put(STARTED_NEW, told));
+
 /** What a person must know of the open yard's file, until they dismiss it. */
 export function createYardNotes() {
   let notes: Message[] = [];
@@ -128,14 +133,14 @@ export function createYardNotes() {
     addSalvaged: (report: SalvageReport): void => add(salvagedNote(report, undefined)),
     /** An empty yard was begun beside a file that is called so now. It says so until that is dismissed. */
     addStartedNew: (yard: Yard, file: string): void => {
-      yard.settings.put(STARTED_NEW, { file });
+      putStartedNew(yard, { file });
       notes.push(message('yard-note.started-new', { file }));
     },
     /** In the place of one of the same code. */
     add,
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,
     dismiss: (dismissed: string): void => {
-      if (dismissed === 'yard-note.started-new') open?.settings.put(STARTED_NEW, null);
+      if (dismissed === 'yard-note.started-new' && open) putStartedNew(open, null);
       // Dismissed, the defaults are the person's.
       if (dismissed === 'yard-note.entries-damaged' && open && areSettingsDamaged(open))
         changeSettings(open, {});
