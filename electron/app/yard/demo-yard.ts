@@ -1,4 +1,4 @@
-import { renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
@@ -8,9 +8,12 @@ import { DAY_MS } from '../../../shared-core/time.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { syncFile, syncFolder } from '../../store/durable-files.ts';
 import { openYard, type Yard } from '../../store/yard.ts';
+import { lockYard } from '../../store/yard-lock.ts';
 
 /** How much two spots of one board differ in the scenario, % as the meter shows it. */
 const BETWEEN_SPOTS_PCT = 0.3;
+
+const unfinishedOf = (file: string): string => `${file}-unfinished`;
 
 /**
  * Makes the file of the demo yard, where there is none. It is filled under another name: whenever this process ends,
@@ -18,7 +21,7 @@ const BETWEEN_SPOTS_PCT = 0.3;
  */
 export function makeDemoYard(file: string, now: string): void {
   if ((statSync(file, { throwIfNoEntry: false })?.size ?? 0) > 0) return;
-  const filled = `${file}-unfinished`;
+  const filled = unfinishedOf(file);
   removeYardFiles(filled);
   const yard = openYard(filled);
   try {
@@ -32,6 +35,18 @@ export function makeDemoYard(file: string, now: string): void {
   removeYardFiles(file);
   renameSync(filled, file);
   syncFolder(dirname(file));
+}
+
+/** Removes what a demo yard left that could not be made, as on a full disk. */
+export function forgetUnfinishedDemo(file: string, now: string): void {
+  if (!existsSync(unfinishedOf(file))) return;
+  try {
+    const lock = lockYard(file, now);
+    removeYardFiles(unfinishedOf(file));
+    lock.release();
+  } catch {
+    // Another Pintally makes it just now, or the disk does not let it be removed: it is in nobody's way.
+  }
 }
 
 /** Deletes a yard file with the files that SQLite keeps beside it: first those, which no new file may find there. */

@@ -12,7 +12,7 @@ import type { Backups } from './backups.ts';
 import { bringBuiltInUpToDate } from './built-in.ts';
 import type { CheckThread } from './check-thread.ts';
 import { close, stopFor } from './closing.ts';
-import { makeDemoYard } from './demo-yard.ts';
+import { forgetUnfinishedDemo, makeDemoYard } from './demo-yard.ts';
 import { dayOf, fileOf, type HeldYard, setProblem } from './held-yard.ts';
 import { finishSalvage, salvageReport } from './salvaging.ts';
 import { takeBackUnfinished } from './taking-back.ts';
@@ -71,7 +71,10 @@ export function createOpening(
     try {
       makePrivateFolder(dataDir);
       held.lock = lockYard(file, now());
-      if (which === 'own') finishRestore(file);
+      if (which === 'own') {
+        finishRestore(file);
+        forgetUnfinishedDemo(files.demo, now());
+      }
       const isSalvageFinished = finishSalvage(file, dayOf(held));
       refuseGone(file);
       if (which === 'own' && !isNew) refuseVanished(file, backups?.areThere() ?? false);

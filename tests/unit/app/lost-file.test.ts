@@ -422,6 +422,13 @@ test('a demo yard that cannot be removed: the own yard opens all the same, with 
   expect(yard.faults.splice(0)).toHaveLength(1);
 });
 
+test('a demo yard that was half made is removed when the own yard is opened', async () => {
+  const unfinished = join(yard.dataDir, 'demo-yard.sqlite-unfinished');
+  writeFileSync(unfinished, 'half of it');
+  await yard.command('yard.openOwn', {});
+  expect(existsSync(unfinished)).toBe(false);
+});
+
 test('what is left of a demo yard that was half made when Pintally was killed is in nobody’s way', async () => {
   const unfinished = join(yard.dataDir, 'demo-yard.sqlite-unfinished');
   writeFileSync(unfinished, 'half of it');
