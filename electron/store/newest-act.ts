@@ -1,6 +1,6 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { z } from 'zod';
-import type { Db } from './yard-file.ts';
+import { type Db, isFileOrFree } from './yard-file.ts';
 
 const newestActSchema = z.object({
   /** Of the yard: another one, as a backup, may take the file's place. */
@@ -38,6 +38,7 @@ export function rememberingNewestAct(file: string, db: Db): () => void {
     // As after a further slice of a long one.
     if (newest === undefined || newest.uuid === uuid) return;
     try {
+      if (!isFileOrFree(besideOf(file))) return;
       writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
       uuid = newest.uuid;
     } catch {
@@ -76,6 +77,7 @@ export const newestActAt = (file: string): string | null => remembered(file)?.at
 
 function remembered(file: string): z.infer<typeof newestActSchema> | null {
   try {
+    if (!isFileOrFree(besideOf(file))) return null;
     return newestActSchema.parse(JSON.parse(readFileSync(besideOf(file), 'utf8')));
   } catch {
     return null;

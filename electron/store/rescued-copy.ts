@@ -16,7 +16,7 @@ import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { isEmpty } from './salvage/b-tree.ts';
 import { openPages } from './salvage/page-image.ts';
 import { salvage } from './salvage/salvage.ts';
-import { type Db, damageIn } from './yard-file.ts';
+import { type Db, damageIn, isFileOrFree } from './yard-file.ts';
 
 /** Where the content of a lost file is now. */
 export interface Rescued {
@@ -156,6 +156,7 @@ const undismissedOf = (file: string): string => `${file}-rescued-copies`;
 
 function rememberUndismissed(file: string, copy: string): void {
   try {
+    if (!isFileOrFree(undismissedOf(file))) return;
     appendFileSync(undismissedOf(file), `${basename(copy)}\n`, { mode: 0o600 });
   } catch {
     // The copy matters more.
@@ -165,6 +166,7 @@ function rememberUndismissed(file: string, copy: string): void {
 /** The rescued copies of a yard file that are there, and that nobody has dismissed the note of: their names. */
 export function undismissedCopies(file: string): string[] {
   try {
+    if (!isFileOrFree(undismissedOf(file))) return [];
     return readFileSync(undismissedOf(file), 'utf8')
       .split('\n')
       .filter((name) => name !== '' && existsSync(join(dirname(file), name)));

@@ -188,7 +188,9 @@ export function refuseTaken(name: string, file: string): void {
   if (!isFileOrFree(name)) throw nameTaken(name, file);
 }
 
-const isFileOrFree = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? true;
+/** False for a folder, or a pipe: whoever opens one waits for as long as nobody has its other end. */
+export const isFileOrFree = (path: string): boolean =>
+  statSync(path, { throwIfNoEntry: false })?.isFile() ?? true;
 
 /** Something else has a name that a yard file needs beside it. */
 export function nameTaken(name: string, file: string): YardFileProblem {

@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { makePrivateFile } from './private-files.ts';
-import { nameTaken, refuseTaken, YardFileProblem } from './yard-file.ts';
+import { isFileOrFree, nameTaken, refuseTaken, YardFileProblem } from './yard-file.ts';
 
 /** Which Pintally has a yard file open: the window of the desktop app, or the host that a browser shows. */
 const ownerSchema = z.object({
@@ -161,6 +161,7 @@ function removeOwner(ownerFile: string): void {
 
 function ownedBy(ownerFile: string, file: string): Message {
   try {
+    if (!isFileOrFree(ownerFile)) return message('refusal.yard-in-use', { file });
     const { program, processId, computerName, openedAt } = ownerSchema.parse(
       JSON.parse(readFileSync(ownerFile, 'utf8')),
     );

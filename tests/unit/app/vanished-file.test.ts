@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import {
   cpSync,
@@ -132,3 +133,14 @@ test('one byte that is left of it is damaged, and stays under another name', asy
   await window.command('yard.startAfresh', {});
   expect(readFileSync(`${file()}.damaged-2026-06-01`, 'utf8')).toBe('S');
 });
+
+test.each(['-newest', '-rescued-copies', '-owner.json'])(
+  'a pipe at the name %s is not waited for',
+  async (suffix) => {
+    rmSync(file() + suffix, { force: true });
+    execFileSync('mkfifo', [file() + suffix]);
+    const window = await open();
+    expect(await window.query('yard.info', {})).toMatchObject({ problem: null, boards: 2 });
+    expect(await window.answer('boards.add', [left.board('WAL-03')])).toMatchObject({ ok: true });
+  },
+);
