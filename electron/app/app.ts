@@ -129,7 +129,7 @@ export function createApp({
     reportFault,
     changed,
     yardToBackUp: () => yards.toBackUp(),
-    restored: () => restoredOf(yards),
+    restored: () => restoredOf(yards, backupFolder),
     hasDialogs: chooseFile !== null,
   });
   const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups);
@@ -176,7 +176,7 @@ export function createApp({
   createSimulatedAim(context, meter, rounds.aims);
 
   const verifying = createVerifying(context, yards, verifyThread, backups, judging, verifyAfterMs);
-  const restoring = createRestoring(yards, backups, backupThread, shortBackupThread, {
+  const restoring = createRestoring(yards, backups, backupFolder, backupThread, shortBackupThread, {
     dataDir,
     answerMs: diskAnswerMs,
     now,

@@ -8,7 +8,8 @@ import { readBackupName } from './backup-name.ts';
 import { clearLeft } from './backup-place.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { makePrivateFile, makePrivateFolder } from './private-files.ts';
-import { type Db, damageOf, isDamage } from './yard-file.ts';
+import { isWhole } from './whole-yard.ts';
+import { type Db, isDamage } from './yard-file.ts';
 
 /** Left free beside a backup, so that it is never what keeps a reading from being saved. */
 export const LEAST_LEFT_BYTES = 16 * 1024 * 1024;
@@ -110,7 +111,7 @@ function finishPart(part: string, target: string, counts: Counts): void {
   try {
     // One file, without others beside it, wherever it is copied to.
     db.pragma('journal_mode = DELETE');
-    if (damageOf(db, true) !== null || !isDeepStrictEqual(countsOf(db), counts)) {
+    if (!isWhole(db) || !isDeepStrictEqual(countsOf(db), counts)) {
       throw new Refusal(message('refusal.backup-damaged'));
     }
   } finally {

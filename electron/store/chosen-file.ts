@@ -143,8 +143,9 @@ function settle(copied: string): void {
 
 function asChosenFileProblem(error: unknown): unknown {
   if (error instanceof Refusal) return error;
-  if (isDamage(error)) return new Refusal(message('refusal.restore-damaged'));
   const code = String((error as { code?: unknown }).code ?? '');
+  // What every yard of its layout has is missing in it.
+  if (isDamage(error) || code === 'SQLITE_ERROR') return new Refusal(message('refusal.restore-damaged'));
   if (/^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(code)) {
     return new Refusal(message('refusal.restore-no-room', { folder: tmpdir() }));
   }

@@ -1,14 +1,18 @@
-import { existsSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Restored } from '../../shared-core/contract/backups.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { asBackupProblem, writeBackup } from './backup.ts';
 import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
 import { settingWrites } from './setting-table.ts';
+import { isWhole } from './whole-yard.ts';
+import { openYard } from './yard.ts';
 import { missingPartsOf } from './yard-comparison.ts';
-import { BACKUP_ID, backupIdOf, contentsIn } from './yard-contents.ts';
-import { type Db, openYardFile } from './yard-file.ts';
+import { BACKUP_ID, contentsIn } from './yard-contents.ts';
+import { type Db, openYardFile, YardFileProblem } from './yard-file.ts';
 
 /** The setting of a restored yard that says how to undo that. */
 export const RESTORED = 'restored';
@@ -18,16 +22,16 @@ const unfinished = (yardFile: string): string => `${yardFile}.restoring`;
 const finished = (yardFile: string): string => `${yardFile}.restored`;
 
 /**
- * Copies a yard beside the open one and brings it to the newest layout. The open one is not touched.
- * @param newUuid  windows that show the yard as it was notice by it that this is another; null where it is that one again
- * @param backupId  of the open yard, whose backups go on; null where that cannot be read
+ * Copies a yard beside the open one, brings it to the newest layout, and reads it as the app will. The open one is not
+ * touched.
+ * @param asNew  windows that show the yard as it was notice by its UUID that this is another; the backups of the own yard
+ *   go on under their id; null where it is that yard again
  * @throws Refusal for a file that is damaged, of a newer Pintally or no yard, and where there is no room
  */
 export async function prepareRestore(
   source: string,
   yardFile: string,
-  newUuid: string | null,
-  backupId: string | null,
+  asNew: { uuid: string; backupId: string } | null,
 ): Promise<void> {
   try {
     forgetRestore(yardFile);
@@ -36,29 +40,64 @@ export async function prepareRestore(
       await writeBackup(readable, unfinished(yardFile));
     });
     edit(yardFile, (db) => {
-      if (newUuid === null) return;
-      settingWrites(db).put(BACKUP_ID, backupId ?? backupIdOf(db));
-      db.prepare('UPDATE yard SET uuid = ?').run(newUuid);
+      if (!isWhole(db)) throw new Refusal(message('refusal.restore-damaged'));
+      if (asNew === null) return;
+      settingWrites(db).put(BACKUP_ID, asNew.backupId);
+      db.prepare('UPDATE yard SET uuid = ?').run(asNew.uuid);
     });
+    openYard(unfinished(yardFile)).close();
+  } catch (error) {
+    throw asCopyProblem(error, yardFile);
+  }
+}
+
+/**
+ * The same of a damaged file, which is copied as it is, with its WAL: to undo that another took its place.
+ * @throws Refusal where there is no room
+ */
+export function prepareDamaged(source: string, yardFile: string): void {
+  try {
+    forgetRestore(yardFile);
+    for (const suffix of ['', '-wal']) {
+      if (existsSync(source + suffix)) copyFileSync(source + suffix, unfinished(yardFile) + suffix);
+    }
   } catch (error) {
     throw asBackupProblem(error, yardFile);
   }
 }
 
+/** A copy that cannot be opened as a yard, or did not pass its check, is damaged, unless the disk did not take it. */
+function asCopyProblem(error: unknown, yardFile: string): unknown {
+  const damaged = new Refusal(message('refusal.restore-damaged'));
+  if (error instanceof YardFileProblem) {
+    const problem = error.cause && asBackupProblem(error.cause, yardFile);
+    return problem instanceof Refusal ? problem : damaged;
+  }
+  const problem = asBackupProblem(error, yardFile);
+  const isUnsound = problem instanceof Refusal && problem.problem.code === 'refusal.backup-damaged';
+  return isUnsound ? damaged : problem;
+}
+
 /**
- * Completes what `prepareRestore` began.
- * @param restored  what the restored yard says of its restore; null where the yard before could not be backed up
+ * Completes what was prepared.
+ * @param told  what the restored yard says of its restore; null for an undo, which has what it said before
  * @throws Refusal that says what was wrong with the disk
  */
-export function completeRestore(yardFile: string, restored: Omit<Restored, 'missing'> | null): void {
+export function completeRestore(
+  yardFile: string,
+  told: { restored: Omit<Restored, 'missing'> | null } | null,
+): void {
   try {
-    const told = restored && {
-      ...restored,
-      missing: missingPartsOf(restored.undoFile, unfinished(yardFile)),
-    };
-    edit(yardFile, (db) => settingWrites(db).put(RESTORED, told));
-    syncFile(unfinished(yardFile));
-    renameSync(unfinished(yardFile), finished(yardFile));
+    if (told) {
+      const { restored } = told;
+      const missing = restored && missingPartsOf(restored.undoFile, unfinished(yardFile));
+      edit(yardFile, (db) => settingWrites(db).put(RESTORED, restored && { ...restored, missing }));
+    }
+    // Its WAL last: without its file it is never taken.
+    for (const suffix of ['', '-wal'].filter((each) => existsSync(unfinished(yardFile) + each))) {
+      syncFile(unfinished(yardFile) + suffix);
+      renameSync(unfinished(yardFile) + suffix, finished(yardFile) + suffix);
+    }
     syncFolder(dirname(yardFile));
   } catch (error) {
     throw asBackupProblem(error, yardFile);
@@ -71,11 +110,20 @@ export function takeRestored(yardFile: string): void {
   forgetNewestAct(yardFile);
   renameSync(finished(yardFile), yardFile);
   syncFolder(dirname(yardFile));
+  takeItsWal(yardFile);
+}
+
+/** A damaged file has its WAL again. */
+function takeItsWal(yardFile: string): void {
+  if (!existsSync(`${finished(yardFile)}-wal`)) return;
+  renameSync(`${finished(yardFile)}-wal`, `${yardFile}-wal`);
+  syncFolder(dirname(yardFile));
 }
 
 /** After a crash: a restore that had put the damaged file aside is finished, any other is forgotten. */
 export function finishRestore(yardFile: string): void {
-  if (!existsSync(yardFile) && existsSync(finished(yardFile))) takeRestored(yardFile);
+  if (!existsSync(finished(yardFile))) takeItsWal(yardFile);
+  else if (!existsSync(yardFile)) takeRestored(yardFile);
   forgetRestore(yardFile);
 }
 
@@ -92,7 +140,8 @@ export function giveUpRestore(yardFile: string): void {
 /** Removes what a restore that was not completed left beside the yard file. */
 export function forgetRestore(yardFile: string): void {
   for (const file of [unfinished(yardFile), `${unfinished(yardFile)}.part`, finished(yardFile)]) {
-    for (const suffix of ['', '-wal', '-shm', '-journal']) rmSync(file + suffix, { force: true });
+    // The file last: its WAL alone would be taken for that of a file that was put in place.
+    for (const suffix of ['-wal', '-shm', '-journal', '']) rmSync(file + suffix, { force: true });
   }
 }
 

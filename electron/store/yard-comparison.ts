@@ -13,6 +13,8 @@ const ADDED = {
   corrections: 'amendment',
 } as const;
 const EDITED = ['stack', 'board', 'place', 'round', 'meter', 'species', 'end_use'];
+/** Of a round's date follow its end, and when each of its readings was taken. */
+const IS_REDATED = 'o.started_at <> m.started_at';
 
 /**
  * What a yard has that another one has not, so that it would be missing after a restore.
@@ -32,7 +34,8 @@ export function missingPartsOf(file: string, other: string): MissingParts {
            WHERE o.id = m.id AND o.taken_at = m.taken_at AND o.raw = m.raw)`,
       ),
       ...(Object.fromEntries(added) as Record<keyof typeof ADDED, number>),
-      edits: EDITED.reduce((sum, table) => sum + editedIn(db, table), 0),
+      roundDates: editedIn(db, 'round', IS_REDATED),
+      edits: EDITED.reduce((sum, table) => sum + editedIn(db, table, isOtherEdit(table)), 0),
     };
   } finally {
     db.close();
@@ -46,17 +49,20 @@ function addedIn(db: Db, table: string): number {
   const key = columns.includes('uuid') ? 'uuid' : 'id';
   return count(
     db,
-    `SELECT count(*) FROM main.${table} m WHERE NOT EXISTS (SELECT 1 FROM other.${table} o WHERE o.${key} = m.${key})`,
+    `SELECT count(*) FROM main.${table} m WHERE NOT EXISTS (SELECT 1 FROM other.${table} o WHERE o.${key} = m.${key})
+       AND ${table === 'amendment' ? "m.field <> 'takenAt'" : 'true'}`,
   );
 }
 
-/** Records that both have, and that were edited since. */
-function editedIn(db: Db, table: string): number {
+const isOtherEdit = (table: string): string => (table === 'round' ? `NOT (${IS_REDATED})` : 'true');
+
+/** Records that both have, and that were edited so since. */
+function editedIn(db: Db, table: string, how: string): number {
   const columns = columnsOf(db, 'other', table);
   if (!columns.includes('uuid') || !columns.includes('version')) return 0;
   return count(
     db,
-    `SELECT count(*) FROM main.${table} m JOIN other.${table} o ON o.uuid = m.uuid AND o.version < m.version`,
+    `SELECT count(*) FROM main.${table} m JOIN other.${table} o ON o.uuid = m.uuid AND o.version < m.version AND ${how}`,
   );
 }
 

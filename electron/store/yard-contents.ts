@@ -7,6 +7,7 @@ import { UNKNOWN_YARD } from './backup-name.ts';
 import { migrations } from './migrations.ts';
 import { readJson } from './read-json.ts';
 import { type Db, damageOf, layoutOf } from './yard-file.ts';
+import { FIRST_TABLES } from './yard-identity.ts';
 
 /** The setting under which a yard that was restored has the id of the yard whose place it took, for its backups. */
 export const BACKUP_ID = 'backup-id';
@@ -15,18 +16,26 @@ export const BACKUP_ID = 'backup-id';
  * What is in a yard file of this or an earlier layout.
  * @param file  one that `withChosenYard` gives
  * @param isThorough  whether every page is checked, which takes seconds for a large file
- * @throws Refusal for a damaged file
+ * @throws Refusal for a damaged file, and one that is no yard
  */
 export function contentsIn(file: string, isThorough: boolean): YardContents {
   const db = new Database(file, { readonly: true, timeout: 2000 });
   try {
-    if (isThorough && damageOf(db, true) !== null) {
-      throw new Refusal(message('refusal.restore-damaged'));
-    }
-    return contentsOf(db);
+    refuseWithoutTables(db);
+    if (isThorough && damageOf(db, true) !== null) throw new Refusal(message('refusal.restore-damaged'));
+    const contents = contentsOf(db);
+    if (contents.uuid === null && hasTable(db, 'yard')) throw new Refusal(message('refusal.restore-damaged'));
+    return contents;
   } finally {
     db.close();
   }
+}
+
+/** One of another program may have our mark. */
+function refuseWithoutTables(db: Db): void {
+  const missing = FIRST_TABLES.filter((name) => !hasTable(db, name));
+  if (missing.length === FIRST_TABLES.length) throw new Refusal(message('refusal.restore-no-yard'));
+  if (missing.length > 0) throw new Refusal(message('refusal.restore-damaged'));
 }
 
 function contentsOf(db: Db): YardContents {
@@ -55,6 +64,16 @@ export function holdsAnything(db: Db): boolean {
   return ['place', 'stack', 'board', 'round', 'reading'].some(
     (table) => hasTable(db, table) && db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() !== undefined,
   );
+}
+
+/** The same of a file of any layout. */
+export function backupIdIn(file: string): string {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
+  try {
+    return backupIdOf(db);
+  } finally {
+    db.close();
+  }
 }
 
 /** Under which a yard's backups belong together: it stays the same when one of them is restored. */

@@ -276,7 +276,9 @@ export function asProblem(error: unknown, file: string): YardFileProblem {
     return new YardFileProblem(message('refusal.yard-in-use', { file }), false);
   }
   if (isDamageAtOpening(error)) return damagedFile(file);
-  return new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
+  const unreadable = new YardFileProblem(message('refusal.yard-unreadable', { file }), false);
+  unreadable.cause = error;
+  return unreadable;
 }
 
 /**

@@ -18,7 +18,7 @@ import { migrations } from './migrations.ts';
 export const APPLICATION_ID = 0x50696e74;
 
 /** What earlier layouts had from the first on. */
-const FIRST_TABLES = ['species', 'place', 'stack', 'board', 'move', 'meter', 'round', 'reading'];
+export const FIRST_TABLES = ['species', 'place', 'stack', 'board', 'move', 'meter', 'round', 'reading'];
 
 /** SQLite's largest page: the first one says whose file it is, and of which layout. */
 const FIRST_PAGE_BYTES = 65_536;

@@ -183,7 +183,8 @@ function bringIn(db: Db): boolean {
   return done !== undefined && done.busy === 0;
 }
 
-function readsOf(db: Db, badCaches: BadCacheCollector) {
+/** All reads of a yard over a connection. */
+export function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);
   return {
     acts: actReads(db),

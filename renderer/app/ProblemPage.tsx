@@ -1,6 +1,8 @@
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { isUnopened, kindOfProblem } from '../../shared-core/contract/yard-problem.ts';
 import type { Message } from '../../shared-core/words/message.ts';
+import { useQuery } from '../data/useQuery.ts';
+import { LastRestore } from '../features/backups/LastRestore.tsx';
 import { OpenLog } from '../features/log/OpenLog.tsx';
 import { BackupsToRestore } from '../features/recovery/BackupsToRestore.tsx';
 import { DamagedWays } from '../features/recovery/DamagedWays.tsx';
@@ -29,6 +31,7 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
   const newest = isOwn ? newestOfOwn : null;
   const isNewestShown = kind === 'damaged' || isMissing;
   const { rescuedFile } = info;
+  const backups = useQuery('backups.state', {}).output;
   const isFileLeft = problem.facts?.state === 'replaced';
   const isRescued = rescuedFile !== null && (kind === 'gone' || kind === 'cut' || kind === 'spoiled');
   const canRestore = isOwn && (info.canStartAfresh || isUnopened(problem) || (isRescued && !isFileLeft));
@@ -39,6 +42,7 @@ export function ProblemPage({ info, problem }: { info: YardInfo; problem: Messag
       {rescuedFile !== null && <RescuedCopy file={rescuedFile} />}
       {kind === 'damaged' && <DamagedWays newest={newest} />}
       {isMissing && newest && <NewestBackup backup={newest} isMain />}
+      {isOwn && (kind === 'damaged' || isUnopened(problem)) && backups && <LastRestore state={backups} />}
       <Actions>
         {rescuedFile !== null && (
           <Button kind="main" onClick={() => attempt(openRescuedYard())}>

@@ -1,7 +1,10 @@
 import { DAY_MS } from '../time.ts';
 
-/** Why a backup was made. The last two are made before something is replaced; the others take turns. */
-export const backupReasons = ['day', 'round', 'asked', 'recovered', 'migration', 'restore'] as const;
+/**
+ * Why a backup was made. The last three are made before something is replaced: `undo` before a restore is undone, of the
+ * restored yard. The others take turns.
+ */
+export const backupReasons = ['day', 'round', 'asked', 'recovered', 'migration', 'restore', 'undo'] as const;
 export type BackupReason = (typeof backupReasons)[number];
 
 /** A backup as far as the rotation needs it. */
@@ -20,12 +23,14 @@ const WEEKS = 4;
 const MONTHS = 12;
 /** So many stay whatever their days: the one before the newest is from before what was done last. */
 const NEWEST = 2;
-/** Of those made before a migration, and of those made before a restore. */
+/** Of those made before a migration, and of those made before a restore or its undoing. */
 const BEFORE = 3;
+/** So many stay only because of their readings: each restore of an older backup can add one. */
+export const MOST_ONLY_COPIES = 20;
 
 /**
  * Which backups stay: all of the newest day (24 at most), the first and the last of each of 7 days, the last of each of
- * 4 weeks and 12 months, the 2 newest, and the 3 newest made before a migration and before a restore.
+ * 4 weeks and 12 months, the 2 newest, and the 3 newest made before a migration and before a restore. More may stay: see `onlyCopies`.
  *
  * Only days that have a backup count, from the newest backup back, and none is compared with today. So a clock that was
  * set wrong costs one day, one week and one month at most, and the newest backup always stays.
@@ -34,11 +39,12 @@ const BEFORE = 3;
  */
 export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set<B> {
   const newestFirst = [...backups].sort((a, b) => b.number - a.number || b.day.localeCompare(a.day));
-  const inTurn = newestFirst.filter(({ why }) => why !== 'migration' && why !== 'restore');
+  const inTurn = newestFirst.filter(({ why }) => !['migration', 'restore', 'undo'].includes(why));
   const days = newestOfEach(inTurn, DAYS, ({ day }) => day);
   const firsts = days.flatMap((last) => inTurn.findLast(({ day }) => day === last.day) ?? []);
   const ofNewestDay = newestFirst.filter(({ day }) => day === newestFirst[0]?.day);
-  const before = (reason: BackupReason) => newestFirst.filter(({ why }) => why === reason).slice(0, BEFORE);
+  const before = (...reasons: BackupReason[]) =>
+    newestFirst.filter(({ why }) => reasons.includes(why)).slice(0, BEFORE);
   return new Set([
     ...newestFirst.slice(0, NEWEST),
     ...ofNewestDay.slice(0, OF_NEWEST_DAY),
@@ -47,8 +53,29 @@ export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set
     ...newestOfEach(inTurn, WEEKS, ({ day }) => weekOf(day)),
     ...newestOfEach(inTurn, MONTHS, ({ day }) => day.slice(0, 7)),
     ...before('migration'),
-    ...before('restore'),
+    ...before('restore', 'undo'),
   ]);
+}
+
+/**
+ * Which backups stay although their turn is over: those with readings that are in no other that stays. So no reading
+ * that was ever backed up goes with the rotation, as after an older backup was restored. 20 at most, the newest first.
+ *
+ * @param backups      of one yard, in any order
+ * @param isElsewhere  whether all readings of a backup are in these others
+ */
+export function onlyCopies<B extends DatedBackup>(
+  backups: readonly B[],
+  isElsewhere: (backup: B, others: readonly B[]) => boolean,
+): B[] {
+  const inTurn = backupsToKeep(backups);
+  const newestFirst = [...inTurn].sort((a, b) => b.number - a.number);
+  const found: B[] = [];
+  for (const backup of [...backups].sort((a, b) => b.number - a.number)) {
+    if (found.length === MOST_ONLY_COPIES) break;
+    if (!inTurn.has(backup) && !isElsewhere(backup, [...newestFirst, ...found])) found.push(backup);
+  }
+  return found;
 }
 
 /** The newest of each of the first so many stretches of time. */

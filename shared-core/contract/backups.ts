@@ -26,8 +26,10 @@ export const backupSchema = z.object({
   sizeBytes: z.number(),
   /** Null where it cannot be read. */
   contents: yardContentsSchema.nullable(),
-  /** Of another yard than the one that is open. */
-  isOfOtherYard: z.boolean(),
+  /** Of another yard than the person's own; null where it is not known whose it is. */
+  isOfOtherYard: z.boolean().nullable(),
+  /** Of the own yard as it is or last was, and not as it was before or after a restore. */
+  isOfPresent: z.boolean(),
 });
 export type Backup = z.infer<typeof backupSchema>;
 
@@ -40,9 +42,11 @@ const missingPartsSchema = z.object({
   rounds: countSchema,
   places: countSchema,
   ovenChecks: countSchema,
-  /** Of readings, oven checks and weights: what was excluded, and times that were corrected. */
+  /** Of readings, oven checks and weights, as what was excluded. Not what follows from a round's date. */
   corrections: countSchema,
-  /** Records that both have, and that were edited since. */
+  /** Rounds that both have, and whose dates were corrected since. */
+  roundDates: countSchema.default(0),
+  /** Other records that both have, and that were edited since. */
   edits: countSchema,
 });
 /** See `missingPartsSchema`: of each kind, how many. */
@@ -53,9 +57,11 @@ export const restoredSchema = z.object({
   /** When what was restored was backed up; null where it was no backup of ours. */
   backedUpAt: z.iso.datetime().nullable(),
   restoredAt: z.iso.datetime(),
-  /** The backup made before the restore. */
+  /** The backup made before the restore, or the damaged file that was renamed. */
   undoFile: z.string(),
-  /** What of the yard before is not in the restored one; null where an earlier Pintally restored it. */
+  /** The yard before was damaged. */
+  wasDamaged: z.boolean().default(false),
+  /** What of the yard before is not in the restored one; null where that was damaged, or an earlier Pintally restored it. */
   missing: missingPartsSchema.nullable().default(null),
 });
 export type Restored = z.infer<typeof restoredSchema>;
@@ -65,6 +71,8 @@ export const lookSchema = z.object({
   file: z.string(),
   contents: yardContentsSchema,
   sizeBytes: z.number(),
+  /** No backup or copy of the person's own yard, as far as it can be known. */
+  isOfOtherYard: z.boolean(),
   /** What of the open yard is not in it; null where the open yard cannot be read. */
   missing: missingPartsSchema.nullable(),
 });
@@ -92,6 +100,8 @@ export const backupStateSchema = z.object({
   /** Where the newest backup is, if not in the chosen folder. */
   elsewhere: messageSchema.nullable(),
   restored: restoredSchema.nullable(),
+  /** As many backups as may stay for readings that nothing else has: the next deletes the oldest of them. */
+  isFullOfOnlyCopies: z.boolean(),
   /** Whether files and folders are chosen in the system's own dialogs; a browser downloads and uploads. */
   hasDialogs: z.boolean(),
 });

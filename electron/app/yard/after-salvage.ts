@@ -10,7 +10,10 @@ export async function noteFullerBackup(yards: Yards, backups: Backups, noted: ()
   if (report === null) return;
   const readings = savedOf(report, 'readings');
   const all = await backups.queries['backups.list']();
-  const fuller = all.find(({ contents }) => contents !== null && contents.readings > readings);
+  const fuller = all.find(
+    ({ contents, isOfOtherYard }) =>
+      isOfOtherYard === false && contents !== null && contents.readings > readings,
+  );
   if (fuller === undefined || yards.uuid() !== uuid) return;
   yards.notes.add(salvagedNote(report, fuller));
   noted();

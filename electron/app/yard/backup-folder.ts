@@ -1,8 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import { z } from 'zod';
+import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
+import { UNKNOWN_YARD } from '../../store/backup-name.ts';
 import { type BackupFile, backupsIn, writeWhole } from '../../store/backup-place.ts';
 import { askBackup, type BackupThread, Unanswered } from './backup-tasks.ts';
+
+/** What must be known of the own yard where its file cannot be read. */
+const lastYardSchema = z.object({
+  /** Under which its backups belong together. */
+  backupId: z.string(),
+  uuid: z.uuid(),
+  /** Its last restore, which can be undone. */
+  restored: restoredSchema.nullable(),
+});
+type LastYard = z.infer<typeof lastYardSchema>;
 
 const choiceSchema = z.object({
   folder: z.string().nullable(),
@@ -11,10 +24,12 @@ const choiceSchema = z.object({
   highest: z.number().int().default(0),
   /** Why the newest backup is not there; null where it is. */
   insteadFor: z.enum(['away', 'full']).nullable().default(null).catch(null),
+  lastYard: lastYardSchema.nullable().default(null).catch(null),
 });
 type FolderChoice = z.infer<typeof choiceSchema>;
 export type Instead = NonNullable<FolderChoice['insteadFor']>;
-const NO_CHOICE: FolderChoice = { folder: null, mark: null, highest: 0, insteadFor: null };
+const NO_FOLDER = { folder: null, mark: null };
+const NO_CHOICE: FolderChoice = { ...NO_FOLDER, highest: 0, insteadFor: null, lastYard: null };
 
 /** Where backups may go and are, as found just now. */
 interface BackupPlaces {
@@ -45,6 +60,19 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
   }
 
   const backupsHere = (): BackupFile[] => [usual, dataDir].flatMap(backupsIn);
+
+  function rememberYard(lastYard: LastYard): void {
+    if (isDeepStrictEqual(lastYard, choice.lastYard)) return;
+    try {
+      save({ ...choice, lastYard });
+    } catch {
+      // On a full disk, say: the next opening saves it.
+    }
+  }
+
+  function rememberOf(changed: Pick<LastYard, 'restored'>): void {
+    if (choice.lastYard !== null) rememberYard({ ...choice.lastYard, ...changed });
+  }
 
   function leaveAlone(folder: string, { ended }: Unanswered): void {
     silent = folder;
@@ -93,6 +121,19 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
       if (choice.folder === null) return;
       save({ ...choice, highest: Math.max(choice.highest, number), insteadFor });
     },
+    /**
+     * Under which the backups of the own yard belong together, also where it cannot be read; null where nothing says it.
+     * The folder beside it has those of no other.
+     */
+    backupId: (): string | null => choice.lastYard?.backupId ?? onlyYardIn(backupsHere()),
+    /** The own yard as it was when it was last open; null where it never was. */
+    lastYard: (): LastYard | null => choice.lastYard,
+    /** The own yard was opened. */
+    rememberYard,
+    /** A restore was done, which can be undone. */
+    rememberRestored: (restored: Restored): void => rememberOf({ restored }),
+    /** It was undone. */
+    forgetRestored: (): void => rememberOf({ restored: null }),
     /** Leaves a folder alone until its disk answers: a backup could not be written there. */
     leaveAlone,
     /**
@@ -100,13 +141,19 @@ export function createBackupFolder(dataDir: string, thread: BackupThread, answer
      * @throws Refusal where it cannot be written to
      */
     choose: async (typed: string | null): Promise<void> => {
-      const { highest } = choice;
       const taken = typed && (await askBackup(thread, 'take', { typed, usual }, answerMs));
-      save({ ...NO_CHOICE, ...(taken || {}), highest });
+      save({ ...choice, insteadFor: null, ...(taken || NO_FOLDER) });
     },
   };
 }
 export type BackupFolder = ReturnType<typeof createBackupFolder>;
+
+/** Null where there are backups of several, or of none that is known. */
+function onlyYardIn(backups: readonly BackupFile[]): string | null {
+  const ids = new Set(backups.map(({ yardId }) => yardId).filter((yardId) => yardId !== UNKNOWN_YARD));
+  const [only] = ids;
+  return ids.size === 1 && only !== undefined ? only : null;
+}
 
 function readChoice(file: string): FolderChoice {
   try {

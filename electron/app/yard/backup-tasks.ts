@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { backupsToKeep } from '../../../shared-core/backups/rotation.ts';
+import { backupsToKeep, MOST_ONLY_COPIES, onlyCopies } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Backup, MissingParts, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
@@ -18,27 +18,36 @@ import {
 import { chosenFile, withChosenYard } from '../../store/chosen-file.ts';
 import { copyTarget } from '../../store/copy-target.ts';
 import { hasAsSaved } from '../../store/damaged-readings.ts';
-import { completeRestore, prepareRestore } from '../../store/restore.ts';
+import { readingsAreElsewhere } from '../../store/readings-elsewhere.ts';
+import { completeRestore, prepareDamaged, prepareRestore } from '../../store/restore.ts';
 import { missingPartsOf } from '../../store/yard-comparison.ts';
-import { contentsIn } from '../../store/yard-contents.ts';
+import { backupIdIn, contentsIn } from '../../store/yard-contents.ts';
 import { NoAnswer, type OwnThread } from '../own-thread.ts';
 
 /** What is in a yard file, and what it lacks of the open one. */
 export interface Look {
   contents: YardContents;
   sizeBytes: number;
+  isOfOtherYard: boolean;
   missing: MissingParts | null;
 }
 
 interface PreparedRestore {
   source: string;
   yardFile: string;
-  newUuid: string | null;
-  backupId: string | null;
+  /** Null for an undo: the yard is that one again. */
+  asNew: { uuid: string; backupId: string } | null;
 }
 interface CompletedRestore {
   yardFile: string;
-  restored: Omit<Restored, 'missing'> | null;
+  /** Null for an undo. */
+  told: { restored: Omit<Restored, 'missing'> | null } | null;
+}
+
+/** The own yard as it is or last was. */
+interface OwnYard {
+  backupId: string | null;
+  uuid: string | null;
 }
 
 interface ReadingsToFind {
@@ -73,13 +82,18 @@ const backupTasks = {
   // Those that take as long as a file is large.
 
   /** Makes a backup, and deletes those of the same yard whose turn is over. */
-  make: async ({ from, target }: { from: string; target: string }): Promise<null> => {
+  make: async ({
+    from,
+    target,
+  }: {
+    from: string;
+    target: string;
+  }): Promise<{ isFullOfOnlyCopies: boolean }> => {
     clearForBackup(target);
     const name = readBackupName(basename(target));
     if (name) makeRoom(from, { ...name, file: target });
     await writeBackup(from, target);
-    if (name) rotate(dirname(target), name.yardId);
-    return null;
+    return { isFullOfOnlyCopies: name !== null && rotate(dirname(target), name.yardId) };
   },
 
   copy: async ({ from, target }: { from: string; target: string }): Promise<null> => {
@@ -87,28 +101,39 @@ const backupTasks = {
     return null;
   },
 
-  prepare: async ({ source, yardFile, newUuid, backupId }: PreparedRestore): Promise<null> => {
-    await prepareRestore(source, yardFile, newUuid, backupId);
+  prepare: async ({ source, yardFile, asNew }: PreparedRestore): Promise<null> => {
+    await prepareRestore(source, yardFile, asNew);
     return null;
   },
 
-  complete: async ({ yardFile, restored }: CompletedRestore): Promise<null> => {
-    completeRestore(yardFile, restored);
+  prepareDamaged: async ({ source, yardFile }: { source: string; yardFile: string }): Promise<null> => {
+    prepareDamaged(source, yardFile);
+    return null;
+  },
+
+  complete: async ({ yardFile, told }: CompletedRestore): Promise<null> => {
+    completeRestore(yardFile, told);
     return null;
   },
 
   /** What is in these backups, the newest first. */
-  list: async ({ backups, yardId }: { backups: BackupFile[]; yardId: string | null }): Promise<Backup[]> => {
+  list: async ({ backups, own }: { backups: BackupFile[]; own: OwnYard }): Promise<Backup[]> => {
     const found = [...backups].sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
     return Promise.all(
-      found.map(async ({ file, at, why, yardId: of }) => ({
-        file,
-        at,
-        why,
-        sizeBytes: sizeOf(file),
-        contents: await withChosenYard(file, (readable) => contentsIn(readable, false)).catch(() => null),
-        isOfOtherYard: yardId !== null && ![yardId, UNKNOWN_YARD].includes(of),
-      })),
+      found.map(async ({ file, at, why, yardId }) => {
+        const contents = await withChosenYard(file, (readable) => contentsIn(readable, false)).catch(
+          () => null,
+        );
+        return {
+          file,
+          at,
+          why,
+          sizeBytes: sizeOf(file),
+          contents,
+          isOfOtherYard: isOfOther(yardId, own.backupId),
+          isOfPresent: own.uuid !== null && contents?.uuid === own.uuid,
+        };
+      }),
     );
   },
 
@@ -118,12 +143,16 @@ const backupTasks = {
     null,
 
   /** @param present  the yard file that is open; null where it cannot be read */
-  look: ({ file, present }: { file: string; present: string | null }): Promise<Look> =>
-    withChosenYard(file, (readable) => ({
-      contents: contentsIn(readable, true),
-      sizeBytes: sizeOf(file),
-      missing: present === null ? null : missingPartsOf(present, readable),
-    })),
+  look: ({ file, present, ownId }: { file: string; present: string | null; ownId: string | null }) =>
+    withChosenYard(
+      file,
+      (readable): Look => ({
+        contents: contentsIn(readable, true),
+        sizeBytes: sizeOf(file),
+        isOfOtherYard: isOfOther(backupIdIn(readable), ownId) ?? false,
+        missing: present === null ? null : missingPartsOf(present, readable),
+      }),
+    ),
 };
 type BackupTasks = typeof backupTasks;
 type TaskName = keyof BackupTasks;
@@ -179,8 +208,11 @@ export async function askBackup<N extends TaskName>(
   return outcome.value as Awaited<ReturnType<BackupTasks[N]>>;
 }
 
-function rotate(folder: string, yardId: string): void {
-  for (const { file } of due(backupsOf(folder, yardId))) rmSync(file, { force: true });
+/** @returns whether as many stay for their readings alone as may */
+function rotate(folder: string, yardId: string): boolean {
+  const { due, isFullOfOnlyCopies } = inTurn(backupsOf(folder, yardId));
+  for (const { file } of due) rmSync(file, { force: true });
+  return isFullOfOnlyCopies;
 }
 
 /** Where a backup has no room, those whose turn is over once it is made are deleted before it, if that is enough. */
@@ -188,19 +220,31 @@ function makeRoom(from: string, next: BackupFile): void {
   const folder = dirname(next.file);
   const lacking = lackingRoom(from, folder);
   if (lacking <= 0) return;
-  const files = due([...backupsOf(folder, next.yardId), next]).map(({ file }) => file);
-  if (files.reduce((sum, file) => sum + sizeOf(file), 0) < lacking) return;
-  for (const file of files) rmSync(file, { force: true });
+  // It will have what the yard has.
+  const { due } = inTurn([...backupsOf(folder, next.yardId), { ...next, file: from }]);
+  if (due.reduce((sum, { file }) => sum + sizeOf(file), 0) < lacking) return;
+  for (const { file } of due) rmSync(file, { force: true });
 }
 
 const backupsOf = (folder: string, yardId: string): BackupFile[] =>
   backupsIn(folder).filter((backup) => backup.yardId === yardId);
 
-/** Those of one yard whose turn is over. */
-function due(backups: readonly BackupFile[]): BackupFile[] {
+/** Those of one yard whose turn is over, and whose readings are in others that stay. */
+function inTurn(backups: readonly BackupFile[]): { due: BackupFile[]; isFullOfOnlyCopies: boolean } {
   const dated = backups.map((backup) => ({ ...backup, day: localDay(backup.at) }));
-  const kept = backupsToKeep(dated);
-  return dated.filter((backup) => !kept.has(backup));
+  const filesOf = (all: readonly BackupFile[]): string[] => all.map(({ file }) => file);
+  const only = onlyCopies(dated, ({ file }, others) => readingsAreElsewhere(file, filesOf(others)));
+  const kept = new Set([...backupsToKeep(dated), ...only]);
+  return {
+    due: dated.filter((backup) => !kept.has(backup)),
+    isFullOfOnlyCopies: only.length === MOST_ONLY_COPIES,
+  };
+}
+
+/** Null where it is not known which is the own yard. One of a layout without ids is nobody else's. */
+function isOfOther(backupId: string, ownId: string | null): boolean | null {
+  if (backupId === UNKNOWN_YARD) return false;
+  return ownId === null ? null : backupId !== ownId;
 }
 
 /** The local ISO day of an instant, where this computer is. */

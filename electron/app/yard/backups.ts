@@ -20,6 +20,7 @@ const LOOK_AGAIN_MS = 10 * 60_000;
 /** The open yard as far as its backups need it. */
 export interface YardToBackUp {
   file: string;
+  uuid: string;
   backupId: string;
   holdsAnything: boolean;
 }
@@ -49,6 +50,7 @@ export function createBackups(
   },
 ) {
   let problem: Message | null = null;
+  let isFullOfOnlyCopies = false;
   /** One at a time: each has its own number. */
   const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
@@ -70,10 +72,11 @@ export function createBackups(
     const { made, failure } = await firstThatWorks(toWriteTo, async (into) => {
       const target = join(into, name);
       const limitMs = patienceFor(sizeOf(yard.file));
-      await askBackup(thread, 'make', { from: yard.file, target }, limitMs).catch((error) => {
+      const rotated = await askBackup(thread, 'make', { from: yard.file, target }, limitMs).catch((error) => {
         if (error instanceof Unanswered) folder.leaveAlone(into, error);
         throw error;
       });
+      isFullOfOnlyCopies = rotated.isFullOfOnlyCopies;
       return target;
     });
     const isFull = failure instanceof Refusal && failure.problem.code === 'refusal.backup-no-room';
@@ -158,6 +161,7 @@ export function createBackups(
       problem,
       elsewhere: elsewhere(),
       restored: restored(),
+      isFullOfOnlyCopies,
       hasDialogs,
     };
   };
@@ -177,6 +181,8 @@ export function createBackups(
     areThere: (): boolean => folder.highest() > 0,
     /** The own yard was opened, and can be written to. */
     yardOpened: (): void => {
+      const yard = yardToBackUp();
+      if (yard) folder.rememberYard({ backupId: yard.backupId, uuid: yard.uuid, restored: restored() });
       clear();
       makeOfDay();
     },
@@ -208,8 +214,10 @@ export function createBackups(
       'backups.state': state,
       'backups.list': async () => {
         const { backups } = await folder.places();
-        const yardId = yardToBackUp()?.backupId ?? null;
-        return askBackup(thread, 'list', { backups, yardId }, patienceFor(0));
+        const yard = yardToBackUp();
+        const backupId = yard?.backupId ?? folder.backupId();
+        const uuid = yard?.uuid ?? folder.lastYard()?.uuid ?? null;
+        return askBackup(thread, 'list', { backups, own: { backupId, uuid } }, patienceFor(0));
       },
     } satisfies Partial<Queries>,
     commands: {

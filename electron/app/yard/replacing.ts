@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { isUnopened } from '../../../shared-core/contract/yard-problem.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -61,17 +62,19 @@ export function createReplacing(held: HeldYard, noticeMoved: () => YardFileProbl
     /**
      * Opens the yard that was prepared in the place of the own one (`store/restore.ts`); a damaged one is
      * renamed and left in the folder.
+     * @returns where that one is now; null where there was none
      * @throws Refusal where the own yard is neither open, damaged nor gone any more, or is not all in its file
      */
-    replaceOwn: (): void => {
+    replaceOwn: (): string | null => {
       const movedNow = noticeMoved();
       if (movedNow) {
         forgetRestore(ownFile);
         throw movedNow;
       }
       refuseToReplace();
+      let renamed: string | null = null;
       try {
-        if (held.problem) renameDamaged(ownFile, dayOf(held));
+        if (held.problem) renamed = renameDamaged(ownFile, dayOf(held));
         held.yard?.close();
         held.yard = null;
         if (sizeOf(`${ownFile}-wal`) > 0) throw new Refusal(message('refusal.restore-in-use'));
@@ -81,6 +84,8 @@ export function createReplacing(held: HeldYard, noticeMoved: () => YardFileProbl
       } finally {
         open('own');
       }
+      held.notes.tellRestored();
+      return renamed !== null && existsSync(renamed) ? renamed : null;
     },
   };
 }

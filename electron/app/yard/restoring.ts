@@ -9,15 +9,20 @@ import { readBackupName } from '../../store/backup-name.ts';
 import { giveUpRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { createTurns } from '../turns.ts';
+import type { BackupFolder } from './backup-folder.ts';
 import { askBackup, type BackupThread, patienceFor } from './backup-tasks.ts';
 import type { Backups } from './backups.ts';
 import type { Yards } from './yards.ts';
 
-/** The last restore of the open yard, which can be undone; null where there was none. */
-export function restoredOf(yards: Yards): Restored | null {
-  if (yards.kind() !== 'own' || yards.uuid() === null) return null;
+/** The last restore of the own yard, which can be undone, also where that cannot be opened; null where there was none. */
+export function restoredOf(yards: Yards, folder: Pick<BackupFolder, 'lastYard'>): Restored | null {
+  if (yards.kind() !== 'own') return null;
+  if (yards.uuid() === null) return folder.lastYard()?.restored ?? null;
   return restoredSchema.safeParse(yards.reader().settings.get(RESTORED)).data ?? null;
 }
+
+/** An undo brings a yard back as it was: a backup of it, or the damaged file. */
+type What = { isUndo: false; typed: string } | { isUndo: true; restored: Restored };
 
 /**
  * Puts another yard in the place of the person's own: a backup, or any yard file. The present one is backed up first, so
@@ -26,6 +31,7 @@ export function restoredOf(yards: Yards): Restored | null {
 export function createRestoring(
   yards: Yards,
   backups: Backups,
+  folder: BackupFolder,
   /** For what takes as long as a file is large. */
   thread: BackupThread,
   /** For all that does not. */
@@ -53,16 +59,21 @@ export function createRestoring(
   const restorable = (typed: string) =>
     askBackup(shortThread, 'chosenFile', { typed, openYard: yards.ownFile }, answerMs);
 
-  async function replace(typed: string, newUuid: string | null): Promise<YardInfo> {
-    const { file: source, sizeBytes } = await restorable(typed);
+  async function replace(what: What): Promise<YardInfo> {
+    const { isUndo } = what;
+    const { file: source, sizeBytes } = await restorable(isUndo ? what.restored.undoFile : what.typed);
     const yardFile = yards.ownFile;
     const limitMs = patienceFor(sizeBytes);
     await yards.checking();
     const letGo = yards.beginReplacing();
     try {
-      const backupId = yards.toBackUp()?.backupId ?? null;
-      await askBackup(thread, 'prepare', { source, yardFile, newUuid, backupId }, limitMs);
-      await complete(source, newUuid, limitMs);
+      if (isUndo && what.restored.wasDamaged) {
+        await askBackup(thread, 'prepareDamaged', { source, yardFile }, limitMs);
+      } else {
+        const asNew = isUndo ? null : newYard();
+        await askBackup(thread, 'prepare', { source, yardFile, asNew }, limitMs);
+      }
+      await complete(source, isUndo, limitMs);
     } catch (error) {
       giveUpRestore(yardFile);
       throw asBackupProblem(error, yardFile);
@@ -72,31 +83,46 @@ export function createRestoring(
     return yards.info();
   }
 
+  /** Its backups go on as those of the own yard. Where nothing says which these are, it takes none that another has. */
+  function newYard() {
+    const uuid = randomUUID();
+    return { uuid, backupId: yards.toBackUp()?.backupId ?? folder.backupId() ?? uuid.slice(0, 8) };
+  }
+
   /** Nothing can be written from here on, so that the backup of the current yard has everything. */
-  async function complete(source: string, newUuid: string | null, limitMs: number): Promise<void> {
+  async function complete(source: string, isUndo: boolean, limitMs: number): Promise<void> {
     const present = yards.toBackUp();
     leave();
     const release = present && yards.holdWriting();
     try {
-      let restored: Omit<Restored, 'missing'> | null = null;
-      if (present) {
-        const undoFile = await backups.make('restore', present);
-        const backedUpAt = readBackupName(basename(source))?.at ?? null;
-        if (newUuid !== null) restored = { backedUpAt, restoredAt: now(), undoFile };
+      const undoFile = present && (await backups.make(isUndo ? 'undo' : 'restore', present));
+      const backedUpAt = readBackupName(basename(source))?.at ?? null;
+      const restored = undoFile && { backedUpAt, restoredAt: now(), undoFile, wasDamaged: false };
+      const told = isUndo ? null : { restored: restored || null };
+      await askBackup(thread, 'complete', { yardFile: yards.ownFile, told }, limitMs);
+      const damagedFile = yards.replaceOwn();
+      if (isUndo) folder.forgetRestored();
+      else if (restored) remember({ ...restored, missing: null });
+      else if (damagedFile) {
+        remember({ backedUpAt, restoredAt: now(), undoFile: damagedFile, wasDamaged: true, missing: null });
       }
-      await askBackup(thread, 'complete', { yardFile: yards.ownFile, restored }, limitMs);
-      yards.replaceOwn();
     } finally {
       release?.();
       begin();
     }
   }
 
-  async function alone(typed: string, newUuid: string | null): Promise<YardInfo> {
+  /** How to undo a restore, also where the restored yard cannot be opened. */
+  function remember(restored: Restored): void {
+    folder.rememberRestored(restored);
+    if (restored.wasDamaged && yards.mayWrite()) yards.current().settings.put(RESTORED, restored);
+  }
+
+  async function alone(what: What): Promise<YardInfo> {
     if (isRestoring) throw new Refusal(message('refusal.restore-busy'));
     isRestoring = true;
     try {
-      return await replace(typed, newUuid);
+      return await replace(what);
     } finally {
       isRestoring = false;
     }
@@ -107,16 +133,17 @@ export function createRestoring(
       'backups.look': async ({ file: typed }) => {
         const present = yards.toBackUp()?.file ?? null;
         const { file, sizeBytes } = await restorable(typed);
-        const look = await askBackup(thread, 'look', { file, present }, patienceFor(sizeBytes));
+        const ownId = yards.toBackUp()?.backupId ?? folder.backupId();
+        const look = await askBackup(thread, 'look', { file, present, ownId }, patienceFor(sizeBytes));
         return { ...look, file };
       },
     } satisfies Partial<Queries>,
     commands: {
-      'backups.restore': ({ file }) => alone(file, randomUUID()),
+      'backups.restore': ({ file }) => alone({ isUndo: false, typed: file }),
       'backups.undoRestore': () => {
-        const restored = restoredOf(yards);
+        const restored = restoredOf(yards, folder);
         if (restored === null) throw new Refusal(message('refusal.restore-none'));
-        return alone(restored.undoFile, null);
+        return alone({ isUndo: true, restored });
       },
       'backups.saveCopy': ({ file: typed, replaces }) =>
         inTurn(async () => {

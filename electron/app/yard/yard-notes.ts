@@ -136,6 +136,12 @@ export function createYardNotes() {
       putStartedNew(yard, { file });
       notes.push(message('yard-note.started-new', { file }));
     },
+    /** What is open was restored: a change of many boards was under way when it was backed up, not when Pintally ended. */
+    tellRestored: (): void => {
+      notes = notes.map((note) =>
+        note.code === 'yard-note.taken-back' ? message('yard-note.taken-back-restored') : note,
+      );
+    },
     /** In the place of one of the same code. */
     add,
     queries: { 'recovery.notes': () => notes } satisfies Partial<Queries>,

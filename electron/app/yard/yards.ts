@@ -64,7 +64,12 @@ export function createYards(
     /** Null while the own yard is not open, and while a large file is being checked. */
     toBackUp: (): YardToBackUp | null =>
       held.kind === 'own' && held.yard !== null && held.mayWrite
-        ? { file: held.yard.file, backupId: held.yard.backupId, holdsAnything: held.yard.holdsAnything() }
+        ? {
+            file: held.yard.file,
+            uuid: held.yard.uuid,
+            backupId: held.yard.backupId,
+            holdsAnything: held.yard.holdsAnything(),
+          }
         : null,
     /** False while no yard is open, and while a large file is being checked. */
     mayWrite: (): boolean => held.mayWrite,

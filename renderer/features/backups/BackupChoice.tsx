@@ -25,7 +25,10 @@ export function BackupChoice({ shown, none }: { shown?: Backup | null; none: str
       id: 'at',
       head: say('backups.made-on'),
       cell: ({ at }) => dateOf(at),
-      below: ({ isOfOtherYard }) => (isOfOtherYard ? say('backups.other-yard') : null),
+      below: ({ isOfOtherYard }) =>
+        isOfOtherYard === false
+          ? null
+          : say(isOfOtherYard ? 'backups.other-yard' : 'backups.perhaps-other-yard'),
     },
     ...folderColumn(list.output ?? [], say('backups.in-folder')),
     { id: 'why', head: say('backups.why'), cell: ({ why }) => say(`backups.why.${why}`) },

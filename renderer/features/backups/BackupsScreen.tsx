@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BackupState } from '../../../shared-core/contract/backups.ts';
+import { MOST_ONLY_COPIES } from '../../../shared-core/backups/rotation.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -12,8 +12,7 @@ import { useWords } from '../../words.ts';
 import { BackupChoice } from './BackupChoice.tsx';
 import { BackupFolderForm } from './BackupFolderForm.tsx';
 import { CopyButton } from './CopyButton.tsx';
-import { partsOf } from './Inside.tsx';
-import { RestoreDialog } from './RestoreDialog.tsx';
+import { LastRestore } from './LastRestore.tsx';
 import { RestoreFromFile } from './RestoreFromFile.tsx';
 
 /** Where the yard's backups are, and what can be done with them. */
@@ -38,6 +37,11 @@ export function BackupsScreen() {
             <LastRestore state={now} />
             <Sheet title={say('backups.list')} actions={<MakeAndSave hasDialogs={now.hasDialogs} />}>
               <p>{say('backups.stay')}</p>
+              {now.isFullOfOnlyCopies && (
+                <Banner kind="caution">
+                  {say('backups.only-copies-full', { backups: MOST_ONLY_COPIES })}
+                </Banner>
+              )}
               <BackupChoice none={say('backups.none')} />
             </Sheet>
             <Sheet title={say('backups.folder')}>
@@ -68,30 +72,6 @@ function MakeAndSave({ hasDialogs }: { hasDialogs: boolean }) {
       <Button onClick={make}>{say(isBusy ? 'backups.making' : 'backups.make')}</Button>
       <CopyButton hasDialogs={hasDialogs} />
       <RestoreFromFile hasDialogs={hasDialogs} />
-    </>
-  );
-}
-
-/** What is missing since the last restore, and the way back. */
-function LastRestore({ state: { restored } }: { state: BackupState }) {
-  const { say, formats } = useWords();
-  const [isAsking, setAsking] = useState(false);
-  if (!restored) return null;
-  const { backedUpAt, restoredAt, missing, undoFile } = restored;
-  const parts = missing && partsOf(missing);
-  return (
-    <>
-      <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
-        {backedUpAt === null
-          ? say('restore.file-restored', { restoredOn: restoredAt })
-          : say('restore.backup-restored', {
-              restoredOn: restoredAt,
-              backedUpText: formats.dateTime(backedUpAt, true),
-            })}{' '}
-        {parts &&
-          (parts.length === 0 ? say('restore.nothing-lost') : say('restore.missing-since', { parts }))}
-      </Banner>
-      {isAsking && <RestoreDialog file={undoFile} of="last-restore" onClose={() => setAsking(false)} />}
     </>
   );
 }

@@ -5,7 +5,7 @@ import { useWords } from '../../words.ts';
 
 /** What is in a backup or another yard file, and what of the current yard is not. */
 export function Inside({
-  look: { contents, sizeBytes, missing },
+  look: { contents, sizeBytes, isOfOtherYard, missing },
   source,
 }: {
   look: Look;
@@ -25,6 +25,7 @@ export function Inside({
           [say('backups.size'), formats.fileSize(sizeBytes)],
         ]}
       />
+      {isOfOtherYard && parts?.length !== 0 && <p>{say('restore.other-yard')}</p>}
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}
       {parts && (
         <p>{parts.length === 0 ? say('restore.has-all') : say('restore.missing-parts', { source, parts })}</p>
@@ -33,12 +34,16 @@ export function Inside({
   );
 }
 
+const CODES = { ovenChecks: 'oven-checks', roundDates: 'round-dates' } as const;
+
 /** What is missing, one kind at a time: "1 reading", "2 boards". */
 export function partsOf(missing: MissingParts): Message[] {
   const kinds = Object.keys(missing) as (keyof MissingParts)[];
   return kinds
     .filter((kind) => missing[kind] > 0)
     .map((kind) =>
-      message(`restore.part.${kind === 'ovenChecks' ? 'oven-checks' : kind}`, { count: missing[kind] }),
+      message(`restore.part.${kind === 'ovenChecks' || kind === 'roundDates' ? CODES[kind] : kind}`, {
+        count: missing[kind],
+      }),
     );
 }

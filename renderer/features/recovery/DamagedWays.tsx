@@ -1,4 +1,4 @@
-import type { Backup } from '../../../shared-core/contract/backups.ts';
+import type { ReadableBackup } from '../../../shared-core/contract/newest-backup.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -10,10 +10,10 @@ import { SalvageButton } from './SalvageButton.tsx';
  * The two ways on with a damaged yard, side by side. Without a backup that can be read there is one.
  * @param newest  the newest backup; null where there is none, undefined while that is not known
  */
-export function DamagedWays({ newest }: { newest: Backup | null | undefined }) {
+export function DamagedWays({ newest }: { newest: ReadableBackup | null | undefined }) {
   const { say } = useWords();
   const newestAct = useQuery('recovery.newestActAt', {}).output;
-  const hasAll = Boolean(newest && typeof newestAct === 'string' && newestAct <= newest.at);
+  const hasAll = Boolean(newest?.isOfPresent && typeof newestAct === 'string' && newestAct <= newest.at);
   const about = newest ? (hasAll ? 'damaged.recover-older' : 'damaged.recover-newer') : 'damaged.no-backup';
   return (
     <>

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Backup } from '../../../shared-core/contract/backups.ts';
+import type { ReadableBackup } from '../../../shared-core/contract/newest-backup.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -15,16 +15,20 @@ export function NewestBackup({
   hasAll = false,
   isMain,
 }: {
-  backup: Backup;
+  backup: ReadableBackup;
   hasAll?: boolean;
   isMain: boolean;
 }) {
   const { say, formats } = useWords();
   const [isAsking, setAsking] = useState(false);
+  const { boards, readings, lastRoundAt } = contents;
   const backedUpText = formats.dateTime(at, true);
   return (
     <Sheet title={say('damaged.backup-title')}>
-      <p>{say('damaged.backup-of', { backedUpText, readings: contents?.readings ?? 0 })}</p>
+      <p>
+        {say('damaged.backup-of', { backedUpText, boards, readings })}{' '}
+        {lastRoundAt !== null && say('damaged.backup-last-round', { lastRoundAt })}
+      </p>
       {hasAll && <p>{say('damaged.backup-has-all')}</p>}
       <div>
         <Button

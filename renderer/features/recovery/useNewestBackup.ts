@@ -1,8 +1,8 @@
-import type { Backup } from '../../../shared-core/contract/backups.ts';
+import { newestOfOwn, type ReadableBackup } from '../../../shared-core/contract/newest-backup.ts';
 import { useQuery } from '../../data/useQuery.ts';
 
-/** The newest backup that can be read: null where there is none, undefined while that is not known. */
-export function useNewestBackup(): Backup | null | undefined {
+/** The backup to offer where the own yard cannot be opened: null where there is none, undefined while that is not known. */
+export function useNewestBackup(): ReadableBackup | null | undefined {
   const backups = useQuery('backups.list', {}).output;
-  return backups === null ? undefined : (backups.find(({ contents }) => contents !== null) ?? null);
+  return backups === null ? undefined : (newestOfOwn(backups) ?? null);
 }

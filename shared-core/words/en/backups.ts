@@ -5,7 +5,9 @@ export const backups = {
   'backups.lead':
     'Pintally backs up your yard each day you open it and after each round. It also backs up before an update or a restore.',
   'backups.stay':
-    'Old backups are deleted automatically. All from the newest day stay, up to 24. Before that: two a day for 6 days, one a week for 4 weeks, one a month for 12 months. The last 3 before an update and the last 3 before a restore stay, too.',
+    'Old backups are deleted automatically. All from the newest day stay, up to 24. Before that: two a day for 6 days, one a week for 4 weeks, one a month for 12 months. The last 3 before an update and the last 3 before a restore stay, too. So does one with readings that no other backup has.',
+  'backups.only-copies-full':
+    '{backups} old backups stay because they have readings that no other backup has. No more can stay. The next may replace the oldest: copy it to another disk.',
   'backups.demo': 'The demo yard is not backed up. Open your own yard to see its backups.',
   'backups.list': 'Saved backups',
   'backups.none': 'No backups yet. The first is made after a round, or the next time you open Pintally.',
@@ -27,6 +29,7 @@ export const backups = {
   'backups.why.recovered': 'After recovering the yard',
   'backups.why.migration': 'Before an update',
   'backups.why.restore': 'Before a restore',
+  'backups.why.undo': 'The restored yard you undid',
   'backups.contents': 'Contents',
   'backups.contents-of':
     '{stacks, plural, one {# stack} other {# stacks}}, {boards, plural, one {# board} other {# boards}}, {readings, plural, one {# reading} other {# readings}}',
@@ -34,6 +37,7 @@ export const backups = {
   'backups.size': 'Size',
   'backups.unreadable': 'Cannot be read',
   'backups.other-yard': 'Another yard',
+  'backups.perhaps-other-yard': 'Perhaps another yard',
   'backups.folder': 'Backup folder',
   'backups.folder-now': 'Now:',
   'backups.folder-away': 'The backup folder is not available. Until it is, backups go to {usualFolder}.',
@@ -80,7 +84,9 @@ export const backups = {
   'restore.part.places': '{count, plural, one {# place} other {# places}}',
   'restore.part.oven-checks': '{count, plural, one {# oven-dry check} other {# oven-dry checks}}',
   'restore.part.corrections': '{count, plural, one {# correction} other {# corrections}}',
+  'restore.part.round-dates': '{count, plural, one {the date of # round} other {the dates of # rounds}}',
   'restore.part.edits': '{count, plural, one {# edit} other {# edits}}',
+  'restore.other-yard': 'This is another yard, not a backup of yours.',
   'restore.backed-up-first': 'Your current yard is backed up first.',
   'restore.can-undo': 'You can undo the restore.',
   'restore.damaged-stays': 'The damaged file stays in the same folder under another name.',
@@ -93,6 +99,7 @@ export const backups = {
   'restore.done': 'Yard restored.',
   'restore.undo': 'Undo the restore',
   'restore.undo-question': 'Undo the restore?',
+  'restore.undo-damaged': 'The damaged file comes back. You can then recover it or restore another backup.',
   'restore.undo-yes': 'Undo it',
   'restore.undone': 'Your yard is as it was before the restore.',
   'restore.backup-restored': 'You restored the backup of {backedUpText} on {restoredOn}.',

@@ -114,7 +114,7 @@ export const refusals = {
     'What has that name is not a regular file. It was not changed. Choose another name.',
   'refusal.copy-in-use': 'That file is a yard or database in use. It was not changed. Choose another name.',
   'refusal.copy-in-data': 'That folder is Pintally’s own. Nothing was saved. Choose another folder.',
-  'refusal.restore-damaged': 'That file is damaged. Nothing was changed. Choose another backup.',
+  'refusal.restore-damaged': 'That file is damaged. Your yard is unchanged. Choose another file or backup.',
   'refusal.restore-no-yard': 'That file is not a yard. Nothing was changed. Choose another file.',
   'refusal.restore-newer':
     'A newer Pintally wrote that file. Nothing was changed. Install the newer version to restore it.',

@@ -10,6 +10,8 @@ export const yardFile = {
     'Something outside Pintally deleted or changed the yard file while it was open. What was saved until then is in {copies, plural, one {a rescued copy} other {# rescued copies}}: {names}. If anything is missing here, restore it by “Restore from a file”.',
   'yard-note.taken-back':
     'Pintally was closed while it changed many boards. Everything is as it was before that change. Make it again if you still want it.',
+  'yard-note.taken-back-restored':
+    'This backup was made while many boards were being changed. They are as before that change.',
   'yard-note.built-in-repaired':
     '{entries, plural, one {# built-in species or use was} other {# built-in species and uses were}} damaged on the disk and {entries, plural, one {has} other {have}} been repaired. The disk may be failing: save a copy on another disk.',
   'yard-note.rules-repaired':
@@ -64,7 +66,9 @@ export const yardFile = {
   'damaged.recover-newer': 'Recommended: it may have readings that no backup has.',
   'damaged.recover-older': 'Damaged readings will be missing.',
   'damaged.backup-title': 'Newest backup',
-  'damaged.backup-of': '{backedUpText}, {readings, plural, one {# reading} other {# readings}}.',
+  'damaged.backup-of':
+    '{backedUpText}: {boards, plural, one {# board} other {# boards}}, {readings, plural, one {# reading} other {# readings}}.',
+  'damaged.backup-last-round': 'Last round: {lastRoundAt}.',
   'damaged.backup-has-all': 'Recommended: nothing was saved after it.',
   'damaged.restore': 'Restore …',
   'damaged.stays': 'Neither deletes the damaged file. After recovering, you can still restore a backup.',

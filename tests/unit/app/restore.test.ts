@@ -16,9 +16,11 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { finishRestore } from '../../../electron/store/restore.ts';
+import { APPLICATION_ID } from '../../../electron/store/yard-identity.ts';
+import { newestOfOwn } from '../../../shared-core/contract/newest-backup.ts';
 import { copyOfLayout } from '../store/layout-copy.ts';
 import { endOthers, startAnother } from './other-process.ts';
-import { withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard, yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
 vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
@@ -30,6 +32,8 @@ async function change(name: 'backups.restore' | 'backups.undoRestore', input: ob
   await yard.command(name, input as never);
   return yard.query('yard.info', {});
 }
+const ownFile = () => join(yard.dataDir, 'yard.sqlite');
+const leftovers = () => readdirSync(yard.dataDir).filter((name) => /restor/.test(name));
 const rename = (name: string) =>
   yard.command('places.edit', { id: yard.place.id, basedOn: 1, changed: { name } });
 const placeNames = async () => (await yard.query('places.list', {})).map(({ name }) => name);
@@ -97,9 +101,66 @@ test('the yard is as it was then; undone, it is as it was before, with every rea
   expect(await yard.query('backups.state', {})).toMatchObject({ restored: null });
   const list = await yard.query('backups.list', {});
   expect(list.map(({ why, contents, isOfOtherYard }) => [why, contents?.readings, isOfOtherYard])).toEqual([
-    ['restore', 0, false],
+    ['undo', 0, false],
     ['restore', 1, false],
     ['asked', 0, false],
+  ]);
+});
+
+test('the undo of a second restore brings back the way to undo the first', async () => {
+  const file = await backupAndMore();
+  await change('backups.restore', { file });
+  const first = (await yard.query('backups.state', {})).restored;
+  await rename('Attic');
+  await change('backups.restore', { file });
+  await change('backups.undoRestore', {});
+  expect(await placeNames()).toEqual(['Attic']);
+  expect((await yard.query('backups.state', {})).restored).toEqual(first);
+  await change('backups.undoRestore', {});
+  expect(await placeNames()).toEqual(['Loft']);
+  expect((await yard.query('backups.state', {})).restored).toBeNull();
+});
+
+test('the only copy of readings stays, however many restores and backups follow', async () => {
+  const file = await backupAndMore();
+  await change('backups.restore', { file });
+  const only = (await yard.query('backups.list', {})).find(({ contents }) => contents?.readings === 1)!;
+  for (let times = 0; times < 5; times++) {
+    yard.later(24 * 3_600_000);
+    await change('backups.restore', { file });
+  }
+  const list = await yard.query('backups.list', {});
+  expect(list.map((each) => each.file)).toContain(only.file);
+  // Those that have nothing of their own take their turn.
+  expect(list.filter(({ why }) => why === 'restore')).toHaveLength(4);
+});
+
+test('what a restore lacks is counted as the person did it: the date of a round is one thing', async () => {
+  const round = await yard.beginRound();
+  yard.later(3_600_000);
+  await yard.command('rounds.finish', { roundId: round.id });
+  await yard.command('backups.make', {});
+  const [backup] = await yard.query('backups.list', {});
+  const [saved] = await yard.query('rounds.ofBoard', { boardId: yard.boards[0]!.id });
+  const dayBefore = new Date(Date.parse(saved!.startedAt) - 24 * 3_600_000).toISOString();
+  await yard.command('rounds.edit', {
+    id: round.id,
+    basedOn: saved!.version,
+    changed: { startedAt: dayBefore, isYearRight: true },
+  });
+  const { missing } = await yard.query('backups.look', { file: backup!.file });
+  expect(missing).toMatchObject({ roundDates: 1, corrections: 0, edits: 0, readings: 0 });
+});
+
+test('a backup made while many boards were changed says so, and not that Pintally was closed', async () => {
+  const file = join(mkdtempSync(join(tmpdir(), 'pintally-restore-')), 'chosen.sqlite');
+  await yard.command('backups.saveCopy', { file, replaces: false });
+  const db = new Database(file);
+  db.exec('INSERT INTO unfinished_act (act_id) SELECT max(id) FROM act');
+  db.close();
+  await change('backups.restore', { file });
+  expect((await yard.query('recovery.notes', {})).map(({ code }) => code)).toEqual([
+    'yard-note.taken-back-restored',
   ]);
 });
 
@@ -184,6 +245,17 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
       'is not a yard',
     ],
     ['empty', (file: string) => writeFileSync(file, ''), 'is not a yard'],
+    ['all zeros', (file: string) => writeFileSync(file, Buffer.alloc(40_960)), 'is not a yard'],
+    [
+      'of another program, with our mark and a layout of ours',
+      (file: string) => {
+        const db = new Database(file).exec('CREATE TABLE song (id)');
+        db.pragma(`application_id = ${APPLICATION_ID}`);
+        db.pragma('user_version = 11');
+        db.close();
+      },
+      'is not a yard',
+    ],
     [
       'of another program, with tables of our names',
       (file: string) => {
@@ -215,6 +287,33 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
     expect(readdirSync(yard.dataDir).filter((name) => /restor/.test(name))).toEqual([]);
   });
 
+  /** A whole copy of the yard that is open, and then changed. */
+  async function changedCopy(sql: string): Promise<string> {
+    const file = join(folder(), 'chosen.sqlite');
+    await yard.command('backups.saveCopy', { file, replaces: false });
+    const db = new Database(file);
+    db.pragma('foreign_keys = OFF');
+    db.exec(sql);
+    db.close();
+    return file;
+  }
+
+  test.each([
+    ['with a column that the app reads under another name', 'ALTER TABLE board RENAME COLUMN code TO kode'],
+    ['without a table', 'DROP TABLE reading'],
+    ['without the row that says which yard it is', 'DELETE FROM yard'],
+    ['with boards of a stack that is gone', 'DELETE FROM stack'],
+    ['with a layout that it does not have', 'PRAGMA user_version = 11'],
+  ])('a yard %s', async (_, sql) => {
+    const file = await changedCopy(sql);
+    const { uuid } = await yard.query('yard.info', {});
+    expect(await yard.refusal('backups.restore', { file })).toBe(
+      'That file is damaged. Your yard is unchanged. Choose another file or backup.',
+    );
+    expect(await yard.query('yard.info', {})).toMatchObject({ uuid, problem: null, boards: 2 });
+    expect(leftovers()).toEqual([]);
+  });
+
   test('the file that is open', async () => {
     const { file } = await yard.query('yard.info', {});
     const link = join(folder(), 'by another name');
@@ -226,9 +325,6 @@ describe('a file that cannot be restored is refused, and nothing is changed', ()
     }
   });
 });
-
-const ownFile = () => join(yard.dataDir, 'yard.sqlite');
-const leftovers = () => readdirSync(yard.dataDir).filter((name) => /restor/.test(name));
 
 /** Something happens to the own yard's file while it is closed; then it is opened. */
 async function reopenAfter(fault: (file: string) => unknown) {
@@ -257,8 +353,13 @@ describe('the own yard cannot be opened', () => {
     expect(await placeNames()).toEqual(['Attic']);
     expect(readFileSync(`${ownFile()}.damaged-2026-06-01`).equals(damaged)).toBe(true);
     expect(leftovers()).toEqual([]);
-    // There is nothing that it could be undone to.
+    // Undone, the damaged file is back, and the other way on can be taken.
+    expect(await yard.query('backups.state', {})).toMatchObject({ restored: { wasDamaged: true } });
+    expect(await change('backups.undoRestore', {})).toMatchObject({ uuid: null, canStartAfresh: true });
+    expect(readFileSync(ownFile()).equals(damaged)).toBe(true);
+    expect(leftovers()).toEqual([]);
     expect(await yard.query('backups.state', {})).toMatchObject({ restored: null });
+    expect((await yard.query('backups.list', {}))[0]).toMatchObject({ why: 'undo', isOfOtherYard: false });
   });
 
   test.each([
@@ -273,6 +374,55 @@ describe('the own yard cannot be opened', () => {
     expect(readFileSync(ownFile()).equals(damaged)).toBe(true);
     expect(leftovers()).toEqual([]);
     expect(await yard.query('yard.info', {})).toMatchObject({ canStartAfresh: true });
+  });
+
+  test('backups of another yard in the same folder are known as such, and one is restored as a new state of this', async () => {
+    const folder = join(mkdtempSync(join(tmpdir(), 'pintally-backups-')), 'shared');
+    await yard.command('backups.setFolder', { folder });
+    await yard.command('backups.make', {});
+    const other = await yardOfTwo();
+    try {
+      await other.command('backups.setFolder', { folder });
+      await other.command('backups.make', {});
+    } finally {
+      await other.app.close();
+    }
+    await reopenAfter(damage);
+    const list = await yard.query('backups.list', {});
+    expect(list.filter(({ isOfOtherYard }) => isOfOtherYard)).toHaveLength(1);
+    expect(newestOfOwn(list)).toMatchObject({ isOfOtherYard: false, isOfPresent: true });
+    const { file } = list.find(({ isOfOtherYard }) => isOfOtherYard)!;
+    expect(await yard.query('backups.look', { file })).toMatchObject({ isOfOtherYard: true });
+    await change('backups.restore', { file });
+    await yard.command('backups.make', {});
+    // It goes on as this yard, and never deletes a backup of the other.
+    expect((await yard.query('backups.list', {})).map(({ isOfOtherYard }) => isOfOtherYard)).toEqual(
+      expect.arrayContaining([true, false, false]),
+    );
+    expect(await change('backups.undoRestore', {})).toMatchObject({ uuid: null, canStartAfresh: true });
+  });
+
+  test('after a restore that was undone, the backup of the fuller yard is offered', async () => {
+    const file = await backupAndMore();
+    await yard.command('backups.make', {});
+    await change('backups.restore', { file });
+    await change('backups.undoRestore', {});
+    await reopenAfter(damage);
+    const list = await yard.query('backups.list', {});
+    expect(list[0]).toMatchObject({ why: 'undo', isOfPresent: false, contents: { readings: 0 } });
+    expect(newestOfOwn(list)).toMatchObject({ isOfPresent: true, contents: { readings: 1 } });
+  });
+
+  test('a restored one that cannot be opened is undone', async () => {
+    const file = await backupAndMore();
+    await change('backups.restore', { file });
+    const info = await reopenAfter((own) =>
+      new Database(own).exec('ALTER TABLE board RENAME COLUMN code TO kode').close(),
+    );
+    expect(info).toMatchObject({ uuid: null });
+    expect(info.problem).not.toBeNull();
+    expect(await change('backups.undoRestore', {})).toMatchObject({ problem: null });
+    expect(await placeNames()).toEqual(['Loft']);
   });
 
   test('one of a newer Pintally is not replaced, and nothing is copied', async () => {

@@ -29,7 +29,12 @@ function start() {
     now: () => '2026-11-26T08:00:00.000Z',
     reportFault: (error) => expect(error).toBeUndefined(),
     changed: () => undefined,
-    yardToBackUp: () => ({ file: join(dataDir, 'yard.sqlite'), backupId: 'abcdef01', holdsAnything: true }),
+    yardToBackUp: () => ({
+      file: join(dataDir, 'yard.sqlite'),
+      backupId: 'abcdef01',
+      uuid: '00000000-0000-4000-8000-000000000001',
+      holdsAnything: true,
+    }),
     restored: () => null,
     hasDialogs: false,
   });

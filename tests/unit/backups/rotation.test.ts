@@ -6,6 +6,8 @@ import {
   backupReasons,
   backupsToKeep,
   type DatedBackup,
+  MOST_ONLY_COPIES,
+  onlyCopies,
 } from '../../../shared-core/backups/rotation.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 
@@ -130,7 +132,7 @@ test('whatever the days: one more backup deletes, of the first and last of days,
       const kept = [...backupsToKeep(backups)];
       const more: DatedBackup = { number: 1000, day: dayAfter('2026-11-26', days), why: 'day' };
       const after = backupsToKeep([...kept, more]);
-      const inTurn = kept.filter(({ why: reason }) => reason !== 'migration' && reason !== 'restore');
+      const inTurn = kept.filter(({ why: reason }) => !['migration', 'restore', 'undo'].includes(reason));
       const isFirstOrLast = ({ day, number }: DatedBackup): boolean => {
         const numbers = inTurn.filter((each) => each.day === day).map((each) => each.number);
         return [Math.min(...numbers), Math.max(...numbers)].includes(number);
@@ -193,4 +195,63 @@ test('over two years, whenever it is looked: all of today, first and last of 7 d
     }),
     { numRuns: 10 },
   );
+});
+
+/** A backup with the readings that it has. */
+interface Filled extends DatedBackup {
+  readings: ReadonlySet<number>;
+}
+const isElsewhere = (backup: Filled, others: readonly Filled[]): boolean =>
+  [...backup.readings].every((reading) => others.some(({ readings }) => readings.has(reading)));
+
+/** What happens to a yard: readings, backups, days that pass, an older backup that is restored. */
+const lifeOfYard = fc.array(
+  fc.oneof(
+    { arbitrary: fc.constant('read' as const), weight: 4 },
+    { arbitrary: fc.constantFrom('day' as const, 'round' as const), weight: 6 },
+    { arbitrary: fc.constant('nextDay' as const), weight: 6 },
+    { arbitrary: fc.record({ restored: fc.nat() }), weight: 1 },
+  ),
+  { minLength: 50, maxLength: 300 },
+);
+
+test('whatever is restored: no reading that was backed up goes from all backups and the yard', () => {
+  fc.assert(
+    fc.property(lifeOfYard, (life) => {
+      let yard: ReadonlySet<number> = new Set();
+      let kept: Filled[] = [];
+      let made = 0;
+      let days = 0;
+      const backedUp = new Set<number>();
+      const backUp = (why: BackupReason) => {
+        const all = [...kept, { number: ++made, day: dayAfter('2026-01-01', days), why, readings: yard }];
+        for (const reading of yard) backedUp.add(reading);
+        const only = onlyCopies(all, isElsewhere);
+        if (only.length === MOST_ONLY_COPIES) return fc.pre(false);
+        kept = [...new Set([...backupsToKeep(all), ...only])];
+      };
+      for (const [index, event] of life.entries()) {
+        if (event === 'read') yard = new Set([...yard, index]);
+        else if (event === 'nextDay') days++;
+        else if (typeof event === 'string') backUp(event);
+        else {
+          const source = kept[event.restored % Math.max(1, kept.length)];
+          backUp('restore');
+          if (source) yard = source.readings;
+        }
+        const there = new Set([...yard, ...kept.flatMap(({ readings }) => [...readings])]);
+        expect([...backedUp].filter((reading) => !there.has(reading))).toEqual([]);
+      }
+    }),
+    { numRuns: 50 },
+  );
+});
+
+test('of backups that each have readings of their own, no more than 20 stay for that, the newest', () => {
+  const all = everyDay('2020-01-01', 900).map(
+    (day, index): Filled => ({ number: index + 1, day, why: 'restore', readings: new Set([index]) }),
+  );
+  const only = onlyCopies(all, isElsewhere);
+  expect(only).toHaveLength(20);
+  expect(Math.min(...only.map(({ number }) => number))).toBe(878);
 });

@@ -35,6 +35,7 @@ const backupsAre = (changes: Partial<BackupState> = {}): BackupState => ({
   hasDialogs: false,
   problem: null,
   restored: null,
+  isFullOfOnlyCopies: false,
   ...changes,
 });
 
@@ -435,6 +436,7 @@ describe('a yard that cannot be opened', () => {
         isOlderLayout: false,
       },
       isOfOtherYard: false,
+      isOfPresent: true,
     };
     const { machine, user } = await open(damaged, {
       'backups.list': () => [{ ...backup, file: '/backups/torn.sqlite', contents: null }, backup],
@@ -450,6 +452,7 @@ describe('a yard that cannot be opened', () => {
     expect(await screen.findByRole('navigation', { name: 'Main' })).toBeTruthy();
   });
 
+  const file = '/home/sawyer/yard.sqlite';
   const backupAt = (at: string) => ({
     file: '/backups/newest.sqlite',
     at,
@@ -465,6 +468,7 @@ describe('a yard that cannot be opened', () => {
       isOlderLayout: false,
     },
     isOfOtherYard: false,
+    isOfPresent: true,
   });
   const wayOn = (name: string) => screen.getByRole('region', { name }).textContent;
 
@@ -523,6 +527,48 @@ describe('a yard that cannot be opened', () => {
     },
   );
 
+  test('never offers another yard’s backup, nor the restored yard that was undone', async () => {
+    const newest = backupAt('2026-05-03T17:10:00.000Z');
+    const own = { ...backupAt('2026-05-01T09:00:00.000Z'), file: '/backups/own.sqlite' };
+    const lastRoundAt = '2026-05-01T08:00:00.000Z';
+    await open(damaged, {
+      'backups.list': () => [
+        { ...newest, isOfOtherYard: true, isOfPresent: false },
+        { ...newest, file: '/backups/perhaps.sqlite', isOfOtherYard: null },
+        { ...newest, file: '/backups/undone.sqlite', why: 'undo' as const, isOfPresent: false },
+        { ...own, contents: { ...own.contents, lastRoundAt } },
+      ],
+      'recovery.newestActAt': () => '2026-04-30T17:09:00.000Z',
+    });
+    expect(wayOn('Newest backup')).toMatch(/May 1.*: 12 boards, 96 readings\. Last round: May 1/);
+    const list = screen.getByRole('table').textContent;
+    for (const label of ['Another yard', 'Perhaps another yard', 'The restored yard you undid']) {
+      expect(list).toContain(label);
+    }
+  });
+
+  test('one that cannot be opened after a restore offers to undo that', async () => {
+    const { machine, user } = await open(aYard({ problem: message('refusal.yard-unreadable', { file }) }), {
+      'backups.state': () =>
+        backupsAre({
+          restored: {
+            backedUpAt: null,
+            restoredAt: '2026-05-03T17:10:00.000Z',
+            undoFile: '/home/sawyer/yard.sqlite.damaged-2026-05-03',
+            wasDamaged: true,
+            missing: null,
+          },
+        }),
+      'backups.undoRestore': () => aYard(),
+    });
+    await user.click(await screen.findByRole('button', { name: 'Undo the restore' }));
+    const dialog = screen.getByRole('dialog', { name: 'Undo the restore?' });
+    expect(dialog.textContent).toContain('The damaged file comes back.');
+    await expectNoBarriers();
+    await user.click(within(dialog).getByRole('button', { name: 'Undo it' }));
+    expect(machine.inputsOf('backups.undoRestore')).toEqual([{}]);
+  });
+
   test.each([['2026-05-03T17:11:00.000Z'], [null]])(
     'recommends to recover where the newest change is of %s, so that the backup may lack it',
     async (newestActAt) => {
@@ -535,7 +581,6 @@ describe('a yard that cannot be opened', () => {
     },
   );
 
-  const file = '/home/sawyer/yard.sqlite';
   const owned = {
     file,
     program: 'window',

@@ -35,6 +35,7 @@ async function open(meter: MeterState = aLiveMeter()) {
       hasDialogs: false,
       problem: null,
       restored: null,
+      isFullOfOnlyCopies: false,
     }),
     'rounds.open': () => aRound(),
     'rounds.leave': () => ({}),

@@ -1,0 +1,38 @@
+import { useState } from 'react';
+import type { BackupState } from '../../../shared-core/contract/backups.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import { partsOf } from './Inside.tsx';
+import { RestoreDialog } from './RestoreDialog.tsx';
+import { UndoDamagedDialog } from './UndoDamagedDialog.tsx';
+
+/** What is missing since the last restore, and the way back. */
+export function LastRestore({ state: { restored } }: { state: BackupState }) {
+  const { say, formats } = useWords();
+  const [isAsking, setAsking] = useState(false);
+  if (!restored) return null;
+  const { backedUpAt, restoredAt, missing, undoFile, wasDamaged } = restored;
+  const parts = missing && partsOf(missing);
+  const close = () => setAsking(false);
+  return (
+    <>
+      <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
+        {backedUpAt === null
+          ? say('restore.file-restored', { restoredOn: restoredAt })
+          : say('restore.backup-restored', {
+              restoredOn: restoredAt,
+              backedUpText: formats.dateTime(backedUpAt, true),
+            })}{' '}
+        {parts &&
+          (parts.length === 0 ? say('restore.nothing-lost') : say('restore.missing-since', { parts }))}
+      </Banner>
+      {isAsking &&
+        (wasDamaged ? (
+          <UndoDamagedDialog onClose={close} />
+        ) : (
+          <RestoreDialog file={undoFile} of="last-restore" onClose={close} />
+        ))}
+    </>
+  );
+}
