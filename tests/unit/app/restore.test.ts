@@ -382,8 +382,8 @@ describe('the own yard cannot be opened', () => {
     await yard.command('backups.make', {});
     const other = await yardOfTwo();
     try {
+      // It is backed up there at once.
       await other.command('backups.setFolder', { folder });
-      await other.command('backups.make', {});
     } finally {
       await other.app.close();
     }
@@ -427,7 +427,11 @@ describe('the own yard cannot be opened', () => {
 
   test('one of a newer Pintally is not replaced, and nothing is copied', async () => {
     const file = await backupAndMore();
-    await reopenAfter((own) => new Database(own).pragma('user_version = 900'));
+    await reopenAfter((own) => {
+      const db = new Database(own);
+      db.pragma('user_version = 900');
+      db.close();
+    });
     const before = readFileSync(ownFile());
     expect(await yard.refusal('backups.restore', { file })).toContain('A newer Pintally wrote the yard file');
     expect(readFileSync(ownFile()).equals(before)).toBe(true);

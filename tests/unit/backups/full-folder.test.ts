@@ -19,7 +19,9 @@ const thread: BackupThread = {
     if (task === 'isThere') return { ok: true, value: true };
     if (task === 'find') return { ok: true, value: [] };
     const { target } = input as { target: string };
-    return dirname(target) === chosen ? { ok: false, problem: full } : { ok: true, value: null };
+    return dirname(target) === chosen
+      ? { ok: false, problem: full }
+      : { ok: true, value: { isFullOfOnlyCopies: false } };
   },
   close: async () => undefined,
 };

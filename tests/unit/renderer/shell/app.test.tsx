@@ -407,7 +407,7 @@ describe('a yard that cannot be opened', () => {
   test('takes the whole window: what is wrong, which file, the ways on', async () => {
     await open(damaged);
     expect(screen.getByRole('alert').textContent).toContain(
-      'Pintally cannot read all of the yard file /home/sawyer/yard.sqlite. It was not changed.',
+      'Pintally cannot read all of the yard file /home/sawyer/yard.sqlite. It changes nothing in it.',
     );
     expect(screen.getByRole('button', { name: 'Open the demo yard' })).toBeTruthy();
     await expectNoBarriers();

@@ -112,7 +112,7 @@ test('a backup is restored in its place, and the damaged file stays under anothe
   const [backup] = await window.query('backups.list', {});
   await window.command('backups.restore', { file: backup!.file });
   expect(await window.query('yard.info', {})).toMatchObject({ problem: null, boards: 2 });
-  expect(readdirSync(window.dataDir).filter((name) => /damaged/.test(name))).toHaveLength(1);
+  expect(readdirSync(window.dataDir).filter((name) => /damaged-[\d-]+$/.test(name))).toHaveLength(1);
 });
 
 test('a backup is restored where the disk does not let the yard be read at all', async () => {
