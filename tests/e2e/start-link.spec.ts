@@ -160,7 +160,7 @@ test('killed in a round, everything goes on in the same window once Pintally run
 
   const again = await startHost(killed.dataDir);
   expect(new URL(again.link).port).toBe(new URL(killed.link).port);
-  await expect(page.getByRole('alert')).toContainText('Pintally was restarted.');
+  await expect(page.getByRole('alert').filter({ hasText: 'Pintally was restarted.' })).toBeVisible();
   const fresh = await page.context().newPage();
   await fresh.goto(again.link);
   // Pintally starts with the person's own yard. What was done in the demo yard is still there.

@@ -71,7 +71,9 @@ async function lostAfter(data: string, ledger: Ledger): Promise<string[]> {
     const torn = list.filter(({ contents }) => contents === null).map(({ file }) => `${file} cannot be read`);
     if (list.length === 0) torn.push('no backup is left');
     if ((await window.query('yard.info', {})).problem !== null) await restoreNewest(window);
-    if ((await window.query('backups.state', {})).restored) await window.command('backups.undoRestore', {});
+    // The undo of a restore over a damaged yard brings the damaged one back.
+    const { restored } = await window.query('backups.state', {});
+    if (restored && !restored.wasDamaged) await window.command('backups.undoRestore', {});
     await window.command('backups.make', {});
     return torn;
   });
