@@ -8,7 +8,7 @@ import { isDisturbance } from './fault-message.ts';
 import type { LongWork, UnderWay } from './long-work.ts';
 import { createPace, isSlices, type Progress, type Slices } from './slices.ts';
 
-/** So often other windows are told how far it is; of a shorter act they hear nothing. */
+/** How often other windows hear how far it is. They hear nothing of a shorter act. */
 const TELL_OTHERS_EVERY_MS = 500;
 /** Writing is held while a backup takes the place of the yard. */
 const ASK_AGAIN_MS = 50;

@@ -42,7 +42,7 @@ export function chosenFile(typed: string, openYard: string): { file: string; siz
   return { file, sizeBytes: Number(found.size) };
 }
 
-/** Undefined where it is not, or cannot be looked at. */
+/** Undefined where there is no such file, or it cannot be read. */
 function stat(file: string): BigIntStats | undefined {
   try {
     return statSync(file, { bigint: true, throwIfNoEntry: false });

@@ -3,7 +3,7 @@ import type { MissingParts } from '../../shared-core/contract/backups.ts';
 import { columnsOf } from './yard-contents.ts';
 import type { Db } from './yard-file.ts';
 
-/** The tables of what is told one by one. */
+/** The tables whose missing rows are counted. */
 const ADDED = {
   stacks: 'stack',
   boards: 'board',

@@ -34,7 +34,7 @@ export function stopFor(held: HeldYard, found: YardFileProblem): void {
   setProblem(held, found);
 }
 
-/** It and its WAL do not fit together. */
+/** Renames a file that does not fit its WAL. */
 function renameSpoiled(held: HeldYard, file: string): void {
   try {
     renameDamaged(file, dayOf(held));

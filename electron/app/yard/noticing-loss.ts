@@ -33,7 +33,7 @@ export function createNoticingLoss(held: HeldYard, open: Open) {
       if (!isOurs(held, yard)) return openAgain();
       if (yard.loss() === null) return null;
       const { how } = yard.happened();
-      // Opened again, it has a WAL of its own again.
+      // The reopened yard gets a new WAL.
       if (!isLost(held, yard))
         return openAgain(message('yard-note.wal-brought-back', { file: yard.file, how }));
     }

@@ -1,5 +1,4 @@
-import { useState } from 'react';
-import { sentenceOf } from '../../stores/notices.ts';
+import { useSaving } from '../../form/useSaving.ts';
 import { undoRestore, useYard } from '../../stores/yard.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -10,29 +9,16 @@ import { useWords } from '../../words.ts';
 export function UndoDamagedDialog({ onClose }: { onClose: () => void }) {
   const { say } = useWords();
   const isOpen = useYard(({ info }) => info?.problem == null);
-  const [isBusy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
-  const undo = async () => {
-    if (isBusy) return;
-    setBusy(true);
-    setProblem(null);
-    try {
-      await undoRestore();
-      onClose();
-    } catch (error) {
-      setProblem(sentenceOf(error));
-      setBusy(false);
-    }
-  };
+  const { busy, problem, save } = useSaving(onClose);
   return (
     <Dialog title={say('restore.undo-question')} onClose={onClose}>
       <p>
         {say('restore.undo-damaged')} {isOpen && say('restore.backed-up-first')}
       </p>
-      {problem && <Banner kind="problem">{problem}</Banner>}
+      {problem && <Banner kind="problem">{problem.sentence}</Banner>}
       <Actions>
-        <Button kind="main" onClick={undo}>
-          {say(isBusy ? 'restore.restoring' : 'restore.undo-yes')}
+        <Button kind="main" onClick={() => save(undoRestore)}>
+          {say(busy ? 'restore.restoring' : 'restore.undo-yes')}
         </Button>
         <Button onClick={onClose}>{say('common.cancel')}</Button>
       </Actions>
