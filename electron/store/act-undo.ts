@@ -64,8 +64,8 @@ export function actUndo(db: Db) {
   }
 
   /**
-   * Puts back what an act edited, moved, excluded or included, so many changes at a time; between those it says how many
-   * are done, and is told how many come next. To be run within another act; what it wrote before it answers false is to be taken back.
+   * Puts back what an act edited, moved, excluded or included, some changes at a time. It yields how many are done, and
+   * receives how many come next. Run it within another act, and take back what it wrote where it answers false.
    *
    * @returns false where it was undone before, or something of it was changed since
    */

@@ -2,7 +2,7 @@ import type { AirSource } from '../../shared-core/contract/yard.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
-import type { Species } from '../../shared-core/wood/species/species.ts';
+import { onlyNamed, type Species } from '../../shared-core/wood/species/species.ts';
 
 /** What an entry says whose own text the disk damaged, until a person saves it again. */
 
@@ -11,18 +11,8 @@ export const standInSpecies = (id: string, name: string): Species =>
   builtInSpecies.find((each) => each.id === id) ?? {
     id,
     name,
-    botanicalName: null,
     group: name,
-    aliases: [],
-    basicSpecificGravity: null,
-    radialPct: null,
-    tangentialPct: null,
-    volumetricPct: null,
-    changeCoefficient: null,
-    curveId: null,
-    linear: null,
-    note: '',
-    source: '',
+    ...onlyNamed,
   };
 
 /** What came with the program under that id; else the target of the first of those. */

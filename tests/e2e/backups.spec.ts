@@ -9,13 +9,8 @@ import { startPintally, test } from './pintally.ts';
 for (const width of [1280, 320]) {
   test(`a backup is restored and that is undone, ${width} px wide`, async ({ pintally: { page } }) => {
     await page.setViewportSize({ width, height: 860 });
-    const { key, press, fill, reading } = hands(page);
-    await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
-    await fill('combobox', 'Species', 'white oak');
-    await key('Enter');
-    await fill('textbox', 'Thickness', '27');
-    await fill('textbox', 'How many boards?', '2');
-    await press('button', 'Start probing');
+    const { key, press, fill, reading, addFirstStack } = hands(page);
+    await addFirstStack(2);
     const base = page.url().replace(/#.*/, '');
     await page.goto(`${base}#/backups`);
     await settled(page);
@@ -62,13 +57,8 @@ for (const width of [1280, 320]) {
 test('a copy is downloaded, and restored from that file after a look inside', async ({
   pintally: { page },
 }) => {
-  const { press, fill, key } = hands(page);
-  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
-  await fill('combobox', 'Species', 'white oak');
-  await key('Enter');
-  await fill('textbox', 'Thickness', '27');
-  await fill('textbox', 'How many boards?', '2');
-  await press('button', 'Start probing');
+  const { press, addFirstStack } = hands(page);
+  await addFirstStack(2);
   await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
   await settled(page);
   const coming = page.waitForEvent('download');
@@ -111,13 +101,8 @@ test('a file that is no yard is refused in its dialog, and a bad folder at its f
 test('the page scrolls through the backups of a narrow window, and a banner leaves a round its buttons', async ({
   pintally: { page, dataDir },
 }) => {
-  const { press, fill, key } = hands(page);
-  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
-  await fill('combobox', 'Species', 'white oak');
-  await key('Enter');
-  await fill('textbox', 'Thickness', '27');
-  await fill('textbox', 'How many boards?', '9');
-  await press('button', 'Add the stack only');
+  const { press, fill, key, addFirstStack } = hands(page);
+  await addFirstStack(9, 'Add the stack only');
   const base = page.url().replace(/#.*/, '');
   await page.goto(`${base}#/backups`);
   await settled(page);
@@ -175,14 +160,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`a damaged yard is back after a look inside its newest backup, ${colorScheme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await page.setViewportSize({ width: 800, height: 600 });
-    const { press, fill, key } = hands(page);
+    const { press, addFirstStack } = hands(page);
     const first = await startPintally(page);
-    await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
-    await fill('combobox', 'Species', 'white oak');
-    await key('Enter');
-    await fill('textbox', 'Thickness', '27');
-    await fill('textbox', 'How many boards?', '2');
-    await press('button', 'Start probing');
+    await addFirstStack(2);
     await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
     await settled(page);
     await press('button', 'Back up now');

@@ -52,20 +52,36 @@ export function hands(page: Page) {
     throw new Error(`Tab does not lead to the ${role} ${name}.`);
   }
 
+  async function press(role: Role, name: string | RegExp, by: 'Enter' | ' ' = 'Enter'): Promise<void> {
+    await tabTo(role, name);
+    await keyboard.press(by);
+    await hold(`after ${role} ${name}`);
+  }
+
+  /** Types into a field in place of what it holds. */
+  async function fill(role: Role, name: string | RegExp, text: string): Promise<void> {
+    await tabTo(role, name);
+    await keyboard.press('ControlOrMeta+a');
+    await keyboard.type(text);
+    await hold(`typed into ${name}`);
+  }
+
   return {
     key,
     tabTo,
-    async press(role: Role, name: string | RegExp, by: 'Enter' | ' ' = 'Enter'): Promise<void> {
-      await tabTo(role, name);
-      await keyboard.press(by);
-      await hold(`after ${role} ${name}`);
-    },
-    /** Types into a field in place of what it holds. */
-    async fill(role: Role, name: string | RegExp, text: string): Promise<void> {
-      await tabTo(role, name);
-      await keyboard.press('ControlOrMeta+a');
-      await keyboard.type(text);
-      await hold(`typed into ${name}`);
+    press,
+    fill,
+    /** The first stack of an empty yard, white oak 27 mm thick. */
+    async addFirstStack(
+      boards: number,
+      by: 'Start probing' | 'Add the stack only' = 'Start probing',
+    ): Promise<void> {
+      await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
+      await fill('combobox', 'Species', 'white oak');
+      await key('Enter');
+      await fill('textbox', 'Thickness', '27');
+      await fill('textbox', 'How many boards?', String(boards));
+      await press('button', by);
     },
     /** A reading at the pace of a quick hand, and Enter. */
     async reading(value: string): Promise<void> {

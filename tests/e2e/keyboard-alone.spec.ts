@@ -6,13 +6,8 @@ import { test } from './pintally.ts';
 import { excludeButtons } from './walk.ts';
 
 test('from an empty yard to the summary of a round', async ({ pintally: { page } }) => {
-  const { key, tabTo, press, fill, reading } = hands(page);
-  await fill('textbox', 'What do you call this stack?', 'Oak by the gate');
-  await fill('combobox', 'Species', 'white oak');
-  await key('Enter');
-  await fill('textbox', 'Thickness', '27');
-  await fill('textbox', 'How many boards?', '2');
-  await press('button', 'Start probing');
+  const { key, tabTo, press, fill, reading, addFirstStack } = hands(page);
+  await addFirstStack(2);
   await fill('textbox', 'Wood temperature', '12');
   await key('Enter');
   await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');

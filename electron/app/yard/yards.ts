@@ -19,7 +19,7 @@ import { changeSettings, settingsOf } from './settings.ts';
 const LOOK_EVERY_MS = 5000;
 
 /**
- * Which yard file is open: the person's own, or the demo yard. What is done with it has files of its own: `opening.ts`,
+ * Which yard file is open: the person's own, or the demo yard. Each thing done with it has its own file: `opening.ts`,
  * `closing.ts`, `noticing-loss.ts`, `rescuing.ts`, `recovering.ts` and `replacing.ts`, which share a `HeldYard`.
  */
 export function createYards(

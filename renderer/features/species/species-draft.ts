@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { deriveSpecies } from '../../../shared-core/wood/species/derive-species.ts';
-import { type Species, speciesSchema } from '../../../shared-core/wood/species/species.ts';
+import { onlyNamed, type Species, speciesSchema } from '../../../shared-core/wood/species/species.ts';
 import type { Code } from '../../../shared-core/words/en/index.ts';
 import { sourceShown } from '../../ui/Sources.tsx';
 
@@ -84,18 +84,8 @@ export const draftOfSpecies = ({
 export const newSpeciesDraft = (name: string): SpeciesDraft =>
   draftOfSpecies({
     name,
-    botanicalName: null,
     group: '',
-    aliases: [],
-    basicSpecificGravity: null,
-    radialPct: null,
-    tangentialPct: null,
-    volumetricPct: null,
-    changeCoefficient: null,
-    curveId: null,
-    linear: null,
-    note: '',
-    source: '',
+    ...onlyNamed,
   });
 
 /** A draft with the figures of another species and no name yet; `source` tells whose figures they are. */

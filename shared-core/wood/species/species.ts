@@ -37,3 +37,18 @@ export const speciesSchema = z.object({
   source: z.string().max(1000),
 });
 export type Species = z.infer<typeof speciesSchema>;
+
+/** What a species has of which nothing but its name is known. */
+export const onlyNamed = {
+  botanicalName: null,
+  aliases: [],
+  basicSpecificGravity: null,
+  radialPct: null,
+  tangentialPct: null,
+  volumetricPct: null,
+  changeCoefficient: null,
+  curveId: null,
+  linear: null,
+  note: '',
+  source: '',
+} satisfies Partial<Species>;
