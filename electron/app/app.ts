@@ -161,7 +161,7 @@ export function createApp({
   const comparing = createComparing(context, assessing, judging, roundThread);
   const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
-  const meter = createMeterDesk(context, judging, links, windows, canSimulate);
+  const meter = createMeterDesk(context, links, windows, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
   const rounds = createRounds(
     context,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { rowIdSchema } from '../../shared-core/contract/yard.ts';
 import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
 import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { instantSchema } from '../../shared-core/time.ts';
@@ -26,6 +27,8 @@ const amendmentsSchema = z
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     depthMm: spotSchema.shape.depthMm,
+    /** Of the meter that it was taken with; null where nobody knows. */
+    meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
   })
   .partial();

@@ -14,6 +14,11 @@ export interface MeterRow {
   description: MeterDescription | null;
 }
 
+/** One version of how a meter is read. */
+export interface MeterProfileRow extends Pick<MeterRow, 'description'> {
+  meterId: number | null;
+}
+
 interface MeterRecord extends Omit<MeterRow, 'description'> {
   record: string | null;
 }
@@ -60,6 +65,9 @@ export function meterReads(db: Db) {
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
+  const profile = db.prepare<[number], { meterId: number | null; record: string }>(
+    'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',
+  );
   const boardsReadWith = db.prepare<[number], { boardId: number }>(
     `SELECT DISTINCT g.board_id AS boardId FROM meter_profile p JOIN reading g ON g.meter_profile_id = p.id
      WHERE p.meter_id = ?`,
@@ -79,7 +87,15 @@ export function meterReads(db: Db) {
         .all()
         .filter(({ record }) => record !== null && savedDescription(record) === undefined)
         .map(({ name }) => name),
-    /** What a reading taken with the meter now refers to; null for a typed value (`meterId` null). */
+    /** Undefined where there is no such profile. */
+    profile: (id: number): MeterProfileRow | undefined => {
+      const row = profile.get(id);
+      return row && { meterId: row.meterId, description: descriptionOf(row.record) };
+    },
+    /** Whose profile it is; null for none, and for one that is lost. */
+    ofProfile: (profileId: number | null): number | null =>
+      profileId === null ? null : (profile.get(profileId)?.meterId ?? null),
+    /** What a reading taken with the meter now refers to; null where `meterId` is. */
     profileIdOf: (meterId: number | null): number | null =>
       meterId === null ? null : (newestProfile.get(meterId)?.id ?? null),
     /** Boards with a reading of that meter's. */

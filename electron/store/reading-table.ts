@@ -40,7 +40,6 @@ export interface SavedReading extends ReadingAsTaken {
 export const isAsSaved = (row: SavedReading): boolean => readingChecksum(row) === row.checksum;
 
 interface ReadingRecord extends SavedReading {
-  meterId: number | null;
   /** What holds now: the newest given for the board in this round, else the newest given for the round. */
   givenTempC: number | null;
   amendments: string;
@@ -66,15 +65,19 @@ const damagedSchema = readingSchema.extend({
 });
 const USUAL_SPOT: Spot = { depth: 'shell', depthMm: null, fromEndMm: null, face: 'face' };
 
-function toReading(row: ReadingRecord): Reading {
+type MeterOf = ReturnType<typeof meterReads>['ofProfile'];
+
+function toReading(row: ReadingRecord, meterOf: MeterOf): Reading {
   const isSound = isAsSaved(row) && !amendmentsOf(row.amendments).isDamaged;
-  return isSound ? toSoundReading(row) : toDamagedReading(row);
+  return isSound ? toSoundReading(row, meterOf) : toDamagedReading(row);
 }
 
 function toDamagedReading(row: ReadingRecord): Reading {
   const { excluded = null } = amendmentsOf(row.amendments);
   return damagedSchema.parse({
     ...row,
+    meterId: null,
+    meterProfileId: null,
     // It may be years off, and the newest reading tells when a board was read.
     takenAt: row.roundStartedAt,
     spot: readJson(spotSchema, row.spot) ?? USUAL_SPOT,
@@ -85,11 +88,15 @@ function toDamagedReading(row: ReadingRecord): Reading {
   });
 }
 
-function toSoundReading(row: ReadingRecord): Reading {
-  const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendmentsOf(row.amendments);
+function toSoundReading(row: ReadingRecord, meterOf: MeterOf): Reading {
+  const amendments = amendmentsOf(row.amendments);
+  const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendments;
   const where = spot ?? spotOf(row.spot);
+  const { meterProfileId = row.meterProfileId } = amendments;
   return readingSchema.parse({
     ...row,
+    meterId: meterOf(meterProfileId),
+    meterProfileId,
     takenAt: takenAt ?? row.takenAt,
     spot: depthMm === undefined ? where : { ...where, depthMm },
     settled: row.settled === null ? null : row.settled === 1,
@@ -99,10 +106,9 @@ function toSoundReading(row: ReadingRecord): Reading {
 }
 
 /** Raw values as they were taken, with what was corrected about them since. */
-export function readingReads(db: Db) {
+export function readingReads(db: Db, { ofProfile }: ReturnType<typeof meterReads>) {
   const select = `
     SELECT ${AS_SAVED},
-      (SELECT p.meter_id FROM meter_profile p WHERE p.id = g.meter_profile_id) AS meterId,
       (SELECT t.temp_c FROM wood_temperature t
         WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
@@ -133,10 +139,11 @@ export function readingReads(db: Db) {
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
-      return row && toReading(row);
+      return row && toReading(row, ofProfile);
     },
     /** Of one board in one round, in the order they were taken. */
-    ofBoard: (boardId: number, roundId: number): Reading[] => ofBoard.all(boardId, roundId).map(toReading),
+    ofBoard: (boardId: number, roundId: number): Reading[] =>
+      ofBoard.all(boardId, roundId).map((row) => toReading(row, ofProfile)),
     /** Those of these readings that nobody excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
@@ -153,8 +160,13 @@ export function readingReads(db: Db) {
 export function readingWrites(db: Db, { profileIdOf }: ReturnType<typeof meterReads>) {
   const append = rowAppender(db, 'reading', { ...takenColumns, checksum: 'checksum' });
   return {
-    /** Commits one reading; it is on disk when this returns. */
-    save: ({ meterId, spot, settled, ...taken }: Omit<Reading, 'id' | 'excluded'>): number => {
+    /** Commits one reading, which refers to its meter's newest profile; it is on disk when this returns. */
+    save: ({
+      meterId,
+      spot,
+      settled,
+      ...taken
+    }: Omit<Reading, 'id' | 'excluded' | 'meterProfileId'>): number => {
       const uuid = randomUUID();
       const reading = {
         ...taken,

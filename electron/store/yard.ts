@@ -186,6 +186,7 @@ function bringIn(db: Db): boolean {
 /** All reads of a yard over a connection. */
 export function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);
+  const meters = meterReads(db);
   return {
     acts: actReads(db),
     places: placeReads(db),
@@ -194,11 +195,11 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     moves: moveReads(db),
     rounds: roundReads(db),
     woodTemperatures: woodTemperatureReads(db),
-    readings: readingReads(db),
+    readings: readingReads(db, meters),
     findings: findingReads(db, badCaches),
     outlooks: outlookReads(db),
     comparisons: roundComparisonReads(db, badCaches),
-    meters: meterReads(db),
+    meters,
     ovenChecks: ovenCheckReads(db),
     samples: sampleBoardReads(db),
     species: speciesReads(db),

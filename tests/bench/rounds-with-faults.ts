@@ -227,6 +227,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
           settled: typed ? null : true,
           woodTempC: entered.tempC,
           meterId: 1,
+          meterProfileId: 1,
           takenAt,
           excluded: null,
         }),

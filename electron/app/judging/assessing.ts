@@ -4,7 +4,7 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
-import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
+import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
@@ -63,29 +63,31 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const { speciesId, endUseId, thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
-    const meterIds = new Set(readings.map((reading) => reading.meterId).filter((id) => id !== null));
+    const profileIds = new Set(
+      readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
+    );
     return {
       board: { thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed },
       species: orRefuse(yard.species.get(speciesId), 'species'),
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeAt(known.moves, at),
       readings,
-      meters: Object.fromEntries(
-        [...meterIds].map((id) => {
-          const description = yard.meters.get(id)?.description ?? null;
-          const ownCalibration = ownFits.calibration(speciesId, id);
-          return [
-            id,
-            { basis: description?.basis ?? null, range: description?.range ?? null, ownCalibration },
-          ];
-        }),
-      ),
+      meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id)])),
       typedBasis: {
         basis: null,
         range: USUAL_SCALE_PCT,
         ownCalibration: ownFits.calibration(speciesId, null),
       },
       previous: withPrevious ? previousFinding(known, roundId, at) : null,
+    };
+  }
+
+  function meterFacts(speciesId: string, profileId: number): MeterFacts {
+    const { meterId = null, description = null } = context.yard().meters.profile(profileId) ?? {};
+    return {
+      basis: description?.basis ?? null,
+      range: description?.range ?? null,
+      ownCalibration: ownFits.calibration(speciesId, meterId),
     };
   }
 

@@ -3,7 +3,6 @@ import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import type { Judging } from '../judging/judging.ts';
 import { checkCurve } from '../stock/known-curve.ts';
 import type { Windows } from '../windows.ts';
 import { createChosenLink, type LinkMakers } from './chosen-link.ts';
@@ -21,13 +20,12 @@ const SIMULATED_ID = 'simulated';
  */
 export function createMeterDesk(
   context: AppContext,
-  judging: Pick<Judging, 'judgeAgain'>,
   make: LinkMakers,
   windows: Windows,
   canSimulate: () => boolean,
 ) {
   const link = createChosenLink(make, context.reportFault, isKnown);
-  const memory = createMeterMemory(context, judging, link);
+  const memory = createMeterMemory(context, link);
   const values = createLiveValues(link, memory);
   const holder = createMeterHolder(windows);
   /** By service and characteristic, hex. */

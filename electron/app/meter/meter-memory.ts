@@ -2,26 +2,11 @@ import type { MeterDescription } from '../../../shared-core/gatt/meter-descripti
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
-import type { Judging } from '../judging/judging.ts';
 import { createSignal } from '../signal.ts';
 import type { ChosenLink } from './chosen-link.ts';
 
-/** Whether what was read under the one description is judged the same under the other. */
-function judgesAlike(a: MeterDescription, b: MeterDescription): boolean {
-  return (
-    a.range.min === b.range.min &&
-    a.range.max === b.range.max &&
-    a.basis?.curveId === b.basis?.curveId &&
-    a.basis?.tempC === b.basis?.tempC
-  );
-}
-
 /** Gives the connected meter its row in the open yard, with how it is read. */
-export function createMeterMemory(
-  context: AppContext,
-  judging: Pick<Judging, 'judgeAgain'>,
-  link: ChosenLink,
-) {
+export function createMeterMemory(context: AppContext, link: ChosenLink) {
   let meterId: number | null = null;
   let retry: NodeJS.Timeout | undefined;
   const remembered = createSignal<MeterDescription>();
@@ -56,13 +41,10 @@ export function createMeterMemory(
       remembered.give(description);
       return;
     }
-    const before = known?.description ?? null;
     const found = link.devices().find((each) => each.deviceId === deviceId);
     const name = deviceName || found?.name || deviceId;
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
     remembered.give(description);
-    if (before !== null && !judgesAlike(before, description))
-      judging.judgeAgain(meters.boardsReadWith(meterId));
   }
 
   link.left.follow(() => {

@@ -44,9 +44,9 @@ export type BoardEvidence = {
   place: PlaceFacts;
   /** All readings of this board in this round, excluded ones too. */
   readings: Reading[];
-  /** By the reading's `meterId`. */
+  /** By the reading's `meterProfileId`. */
   meters: Readonly<Record<number, MeterFacts>>;
-  /** Holds for readings that were typed without a meter being chosen. */
+  /** Holds for readings that were typed before anybody named a meter. */
   typedBasis: MeterFacts;
   /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
   previous: {

@@ -41,7 +41,10 @@ export const readingSchema = z.object({
   settled: z.boolean().nullable(),
   /** Wood temperature that holds for it now (the round's, or the board's own), °C. */
   woodTempC: z.number().nullable(),
+  /** Null for a value typed before anybody named a meter. */
   meterId: z.number().int().positive().nullable(),
+  /** The version of that meter's profile that holds for it: of when it was taken, unless a person moved it to another. */
+  meterProfileId: z.number().int().positive().nullable(),
   /** UTC instant, ISO 8601. */
   takenAt: instantSchema,
   /** Why a person left it out of the averages; null when it counts. */

@@ -31,7 +31,7 @@ export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidenc
 
 /** The meter's facts that hold for a reading. */
 export function meterOf(reading: Reading, { meters, typedBasis }: BoardEvidence): MeterFacts {
-  return (reading.meterId === null ? undefined : meters[reading.meterId]) ?? typedBasis;
+  return (reading.meterProfileId === null ? undefined : meters[reading.meterProfileId]) ?? typedBasis;
 }
 
 const typingSlip: Rule = ({ reading }, { readings, previous }) => {

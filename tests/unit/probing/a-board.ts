@@ -55,6 +55,7 @@ export function reading(id: number, depth: Depth, raw: number, more: Partial<Rea
     settled: null,
     woodTempC: 20,
     meterId: null,
+    meterProfileId: null,
     takenAt: TAKEN_AT,
     excluded: null,
     ...more,

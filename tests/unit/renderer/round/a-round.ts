@@ -61,6 +61,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
     settled: null,
     woodTempC: 14,
     meterId: null,
+    meterProfileId: null,
     takenAt: '2026-05-04T08:01:00.000Z',
     excluded: null,
     corrected: { mcPct: 12.1, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
