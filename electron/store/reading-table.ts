@@ -81,6 +81,7 @@ function toDamagedReading(row: ReadingRecord): Reading {
     // It may be years off, and the newest reading tells when a board was read.
     takenAt: row.roundStartedAt,
     spot: readJson(spotSchema, row.spot) ?? USUAL_SPOT,
+    depthFrom: 'plan',
     settled: null,
     woodTempC: row.givenTempC,
     excluded,
@@ -99,6 +100,7 @@ function toSoundReading(row: ReadingRecord, meterOf: MeterOf): Reading {
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
     spot: depthMm === undefined ? where : { ...where, depthMm },
+    depthFrom: depthMm === undefined ? 'plan' : 'person',
     settled: row.settled === null ? null : row.settled === 1,
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
     excluded,
@@ -166,7 +168,7 @@ export function readingWrites(db: Db, { profileIdOf }: ReturnType<typeof meterRe
       spot,
       settled,
       ...taken
-    }: Omit<Reading, 'id' | 'excluded' | 'meterProfileId'>): number => {
+    }: Omit<Reading, 'id' | 'excluded' | 'depthFrom' | 'meterProfileId'>): number => {
       const uuid = randomUUID();
       const reading = {
         ...taken,

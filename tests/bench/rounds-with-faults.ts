@@ -221,6 +221,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
           boardId: boardIndex + 1,
           spotIndex: index,
           spot: plan[index]!.spot,
+          depthFrom: 'pins',
           raw,
           unit: 'pct',
           how: typed ? 'typed' : 'settled',

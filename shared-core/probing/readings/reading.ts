@@ -4,17 +4,21 @@ import { correctedSchema, readingUnitSchema } from '../../wood/moisture/correcte
 import { messageSchema } from '../../words/message.ts';
 import { exclusionSchema } from './exclusion.ts';
 
-export const depthSchema = z.enum(['shell', 'core']);
+/** What a spot is meant to tell: the wood near the faces, the average over the thickness, or the middle. */
+export const depthSchema = z.enum(['shell', 'average', 'core']);
 export type Depth = z.infer<typeof depthSchema>;
+/** The depths that differ in a drying board. */
+export type ShellOrCore = Exclude<Depth, 'average'>;
 
 /** Where on the board the pins went. */
 export const spotSchema = z.object({
   depth: depthSchema,
-  /** Pin tips below the face, mm; null when not given (shell: just under it, core: mid-thickness). */
+  /** How deep below the face the wood lies that was read, mm: at the pin tips, or in a fresh cut beside the pins; null when not known. */
   depthMm: z.number().positive().max(500).nullable(),
   /** Distance from the nearer end, mm; null when not known. */
   fromEndMm: z.number().min(0).max(20_000).nullable(),
-  face: z.enum(['face', 'fresh-cut', 'end-grain']),
+  /** What the pins went into; a fresh cut is a crosscut. */
+  face: z.enum(['face', 'fresh-cut', 'fresh-rip', 'end-grain']),
 });
 export type Spot = z.infer<typeof spotSchema>;
 
@@ -26,6 +30,12 @@ export const isOnAMeter = (raw: number): boolean => Math.abs(raw) >= 0.001;
 /** How the value came to be saved. */
 export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
 
+/**
+ * Who says how deep it was read: a person, the pin length of the meter's profile, or only the plan of spots, which is no
+ * known depth.
+ */
+export const depthFromSchema = z.enum(['person', 'pins', 'plan']);
+
 /** One raw value with everything that was known when it was taken. Never edited, never deleted. */
 export const readingSchema = z.object({
   id: z.number().int().positive(),
@@ -34,6 +44,7 @@ export const readingSchema = z.object({
   /** Index in the board's plan of spots, or null for an extra one. */
   spotIndex: z.number().int().min(0).nullable(),
   spot: spotSchema,
+  depthFrom: depthFromSchema,
   raw: z.number(),
   unit: readingUnitSchema,
   how: takenHowSchema,

@@ -23,13 +23,15 @@ export function endClearanceMm(lengthMm: number | null): number {
 }
 
 /**
- * Depth of the pin tips below the face, mm. Core: mid-thickness. Shell: a tenth of the thickness, 2 to 6 mm, to
+ * Depth of the pin tips below the face, mm. Core: mid-thickness. Average: a quarter of the thickness, where the MC
+ * profile of a drying board has about its mean (E. M. Wengert, woodworkingnetwork.com, "All about moisture meters"). Shell: a tenth of the thickness, 2 to 6 mm, to
  * the nearest half millimeter (common practice, no source), and never past a fifth of a thin board.
  *
  * @param thicknessMm board thickness, mm, above 0
  */
 export function plannedDepthMm(depth: Depth, thicknessMm: number): number {
   if (depth === 'core') return thicknessMm / 2;
+  if (depth === 'average') return thicknessMm / 4;
   const tenth = Math.min(6, Math.max(2, Math.round(thicknessMm / 5) / 2));
   return Math.min(tenth, thicknessMm / 5);
 }

@@ -4,7 +4,13 @@ import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Depth, Reading, Suspicion } from '../readings/reading.ts';
+import {
+  type Depth,
+  depthSchema,
+  type Reading,
+  type ShellOrCore,
+  type Suspicion,
+} from '../readings/reading.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 
@@ -30,7 +36,8 @@ export function boardSuspicions(
   evidence: BoardEvidence,
 ): Map<number, Suspicion[]> {
   const others = [...impossibleChanges(readings, evidence), ...wetFaces(readings, evidence)];
-  const found = [...others, ...outliers(readings, 'shell', others), ...outliers(readings, 'core', others)];
+  const odd = depthSchema.options.flatMap((depth) => outliers(readings, depth, others));
+  const found = [...others, ...odd];
   const byIndex = new Map<number, Suspicion[]>();
   for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
   return byIndex;
@@ -166,7 +173,7 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
 }
 
 type Change = {
-  depth: Depth;
+  depth: ShellOrCore;
   before: number;
   days: number;
   countedBefore: number;

@@ -2,12 +2,12 @@ import { DAY_S } from '../../time.ts';
 import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
 import { priorPace } from '../../wood/drying/history-fit.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import type { Depth } from '../readings/reading.ts';
+import type { ShellOrCore } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 
 /** What one depth of a board should read now, % MC, with one standard deviation to either side. */
 export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
-export type Expectation = Record<Depth, Expected>;
+export type Expectation = Record<ShellOrCore, Expected>;
 
 /** How fast real boards dry: the middle of what is known before any reading, and two standard deviations to either side. */
 const PACES = [-2, 0, 2].map((sds) => ({
@@ -80,7 +80,7 @@ export function expectationNow(
   const [slow, middle, fast] = PACES.map((pace) => run(pace, emcPct));
   const damp = run(PACES[1], emcPct + emcSdPct);
 
-  const expected = (depth: Depth): Expected => {
+  const expected = (depth: ShellOrCore): Expected => {
     const pct = middle![depth];
     const ends = [slow![depth] - pct, fast![depth] - pct];
     const air = damp[depth] - pct;

@@ -1,7 +1,7 @@
 import { DAY_S } from '../../time.ts';
 import { transverseDiffusivityM2S } from '../../wood/drying/diffusivity.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import type { Depth } from '../readings/reading.ts';
+import type { ShellOrCore } from '../readings/reading.ts';
 
 /** Nowhere does lumber stand in air warmer than this, so nowhere does moisture move faster than at it, °C. */
 const WARMEST_C = 40;
@@ -35,7 +35,7 @@ function largestDiffusivityM2S(basicSpecificGravity: number): number {
  * Source: J. Crank, The Mathematics of Diffusion (1975), eq. 4.18 (from memory).
  */
 export function largestResponse(
-  depth: Depth,
+  depth: ShellOrCore,
   thicknessMm: number,
   days: number,
   basicSpecificGravity: number | null,
@@ -60,7 +60,7 @@ export function largestResponse(
  * @param days        time since then, days, 0 or more
  */
 export function possibleRange(
-  depth: Depth,
+  depth: ShellOrCore,
   beforePct: number,
   thicknessMm: number,
   days: number,

@@ -2,7 +2,7 @@ import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Depth, JudgedReading, Suspicion } from '../readings/reading.ts';
+import type { Depth, JudgedReading, ShellOrCore, Suspicion } from '../readings/reading.ts';
 import type { Expectation, Expected } from './expectation.ts';
 import { BETWEEN_ROUNDS_PCT } from './expectation.ts';
 
@@ -39,14 +39,14 @@ export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };
 /** What a board reads over what it should, % MC, with its standard deviations: spots, and what the model does not know. */
 type Offset = { pct: number; spotsPct: number; modelPct: number };
 
-type Walked = Record<Depth, Offset> & {
+type Walked = Record<ShellOrCore, Offset> & {
   /** Its place in the list. */
   index: number;
   board: WalkedBoard;
   /** Mean of both depths. */
   mean: Offset;
   /** What either depth should read, % MC. */
-  expectedPct: Record<Depth, number>;
+  expectedPct: Record<ShellOrCore, number>;
   /** 0 for the first board walked, 1 for the last. */
   walked: number;
 };
@@ -64,7 +64,7 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
   const found = new Map<number, RoundSuspicion[]>();
   const all = boards.flatMap((board, index) => walkedOf(board, index, boards.length));
   if (all.length < FEWEST_BOARDS) return found;
-  const add = ({ index }: Walked, suspicion: Suspicion, depth: Depth | null = null) => {
+  const add = ({ index }: Walked, suspicion: Suspicion, depth: ShellOrCore | null = null) => {
     found.set(index, [...(found.get(index) ?? []), { depth, suspicion }]);
   };
 
@@ -132,13 +132,13 @@ function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
 }
 
 /** What a board reads at a depth, % MC: the readings that nothing speaks against, where there are any. */
-export function firmValues({ readings }: WalkedBoard, depth: Depth): number[] {
+export function firmValues({ readings }: WalkedBoard, depth: ShellOrCore): number[] {
   const counted = readings.filter((each) => each.counts && each.spot.depth === depth);
   const firm = counted.filter((each) => each.suspicions.every(({ severity }) => severity === 'note'));
   return (firm.length > 0 ? firm : counted).map((each) => each.corrected.mcPct as number);
 }
 
-function offsetOf(board: WalkedBoard, depth: Depth, expected: Expected): Offset | null {
+function offsetOf(board: WalkedBoard, depth: ShellOrCore, expected: Expected): Offset | null {
   const values = firmValues(board, depth);
   if (values.length === 0) return null;
   const pct = median(values) - expected.pct;
@@ -188,7 +188,11 @@ function driftOf(all: readonly Walked[]): number {
  * The board that this one was mixed up with, if exchanging the two explains what is odd about each: by so much that the
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
-function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {
+function swappedWith(
+  each: Walked,
+  odd: readonly Walked[],
+  level: Record<ShellOrCore, number>,
+): string | null {
   if (!odd.includes(each)) return null;
   const gains = odd.flatMap((other) => {
     if (other === each) return [];
@@ -201,12 +205,12 @@ function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, 
 }
 
 /** A board's squared standard scores, both depths together. */
-function oddness(each: Walked, level: Record<Depth, number>): number {
+function oddness(each: Walked, level: Record<ShellOrCore, number>): number {
   return DEPTHS.reduce((sum, depth) => sum + score(each[depth].pct - level[depth], each[depth]) ** 2, 0);
 }
 
 /** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */
-function gain(each: Walked, other: Walked, level: Record<Depth, number>): number {
+function gain(each: Walked, other: Walked, level: Record<ShellOrCore, number>): number {
   const asOther = DEPTHS.reduce((sum, depth) => {
     const apart = other.expectedPct[depth] - each.expectedPct[depth];
     return sum + score(each[depth].pct - level[depth] - apart, each[depth]) ** 2;
@@ -231,7 +235,7 @@ function apartFromStack(offPct: number, otherCode: string | null): Suspicion {
   };
 }
 
-function depthApart(depth: Depth, offPct: number): Suspicion {
+function depthApart(depth: ShellOrCore, offPct: number): Suspicion {
   return {
     rule: 'apart-from-stack',
     severity: 'questionable',

@@ -8,7 +8,7 @@ import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { log10OhmsShift } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Depth, Suspicion } from '../readings/reading.ts';
+import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
 import { type Expectation, expectationNow } from './expectation.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
@@ -29,7 +29,7 @@ const ONE_ROUND_GAIN = 2;
 /** How much of what sets shells apart sets the cores under them apart too (correlation). Common practice, no source. */
 const SHELL_WITH_CORE = 0.5;
 
-type Level = Record<Depth, number>;
+type Level = Record<ShellOrCore, number>;
 /** A board with what it reads and read, % MC, the resistance curve that this was read on, and the meter's scale. */
 type Compared = {
   index: number;
@@ -165,11 +165,11 @@ function gainOverTwoRounds(
 }
 
 /** What each depth reads over what its last round leads to expect, % MC, and how far a sound one strays. */
-type Change = Record<Depth, { offPct: number; sdPct: number }>;
+type Change = Record<ShellOrCore, { offPct: number; sdPct: number }>;
 
 function changeOf(now: Level, expectation: Expectation | null): Change | null {
   if (expectation === null) return null;
-  const at = (depth: Depth) => {
+  const at = (depth: ShellOrCore) => {
     const { pct, sdLowPct, sdHighPct } = expectation[depth];
     const offPct = now[depth] - pct;
     return { offPct, sdPct: Math.hypot(spotScatterPct(pct), OWN_PACE * (offPct < 0 ? sdLowPct : sdHighPct)) };

@@ -85,6 +85,7 @@ export const board = {
   'board.spot-deep': '{depthMm} deep',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh cut',
+  'board.spot-fresh-rip': 'on a fresh rip cut',
   'board.spot-end-grain': 'in end grain',
   'board.taken.settled': 'Settled',
   'board.taken.at-once': 'Saved at once',

@@ -51,7 +51,7 @@ export const common = {
   'reading.corrected':
     '{how, select, species {corrected for species only} none {not corrected} other {corrected}}',
   'reading.mc': 'MC',
-  'reading.name': '{depth, select, core {core} other {shell}} reading {shownValue}',
+  'reading.name': '{depth, select, core {core} average {average} other {shell}} reading {shownValue}',
   'reading.raw': 'raw',
   'reading.raw-as-shown': 'raw, as the meter shows',
 

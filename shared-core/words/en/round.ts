@@ -53,8 +53,10 @@ export const round = {
   'round.two-numbers':
     '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like {rawExample}.',
   'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',
-  'round.undone': '{depth, select, core {Core} other {Shell}} {reading} undone. Probe this spot again.',
-  'round.excluded': '{depth, select, core {Core} other {Shell}} {reading} excluded. Include brings it back.',
+  'round.undone':
+    '{depth, select, core {Core} average {Average} other {Shell}} {reading} undone. Probe this spot again.',
+  'round.excluded':
+    '{depth, select, core {Core} average {Average} other {Shell}} {reading} excluded. Include brings it back.',
   'round.unsaved': '“{typedText}” for {boardCode} is not saved yet.',
   'round.unsaved-finished':
     'The round was finished before “{typedText}” for {boardCode} was saved. Reopen the round to save it.',
@@ -80,7 +82,7 @@ export const round = {
   'round.spots-read': '{filled} of {spots}',
   'round.being-judged': 'being judged',
 
-  'spot.at': '{depth, select, core {Core} other {Shell}}, {along}',
+  'spot.at': '{depth, select, core {Core} average {Average} other {Shell}}, {along}',
   'spot.from-left': '{fromDistanceMm} from the left end',
   'spot.from-right': '{fromDistanceMm} from the right end',
   'spot.nearer-left': 'nearer the left end',
@@ -90,8 +92,10 @@ export const round = {
   'spot.third-from-left': 'a third of the way from the left end',
   'spot.third-from-right': 'a third of the way from the right end',
   'spot.along': '{alongSharePct} of the way from the left end',
-  'spot.pins': 'pins {depth, select, core {to mid-thickness} other {just under the face}}',
-  'spot.pins-to': 'pins to {depthMm}, {depth, select, core {mid-thickness} other {just under the face}}',
+  'spot.pins':
+    'pins {depth, select, core {to mid-thickness} average {a quarter of the way in} other {just under the face}}',
+  'spot.pins-to':
+    'pins to {depthMm}, {depth, select, core {mid-thickness} average {for the average} other {just under the face}}',
   'spot-plan.short-board':
     'This board is only {boardLengthMm} long, so no spot is {clearDistanceMm} from both ends. Probe the middle. Ends dry first, so it may be wetter than it reads.',
   'spot-plan.fewer':
@@ -122,8 +126,8 @@ export const round = {
   'board-call.shell': 'Shell',
   'board-call.core': 'Core',
 
-  'live.saved': '✓ {depth, select, core {Core} other {Shell}} saved:',
-  'live.not-used': '✕ {depth, select, core {Core} other {Shell}} not used:',
+  'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
+  'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
   'live.warning.temperature-out-of-range': 'Wood temperature outside the range of the correction.',
@@ -140,8 +144,8 @@ export const round = {
   'typed.not-saved': 'Not saved. Waiting for Pintally.',
   'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
 
-  'saved.used': '{depth, select, core {Core} other {Shell}} {mcPct} saved',
-  'saved.not-used': '{depth, select, core {Core} other {Shell}} saved, not used',
+  'saved.used': '{depth, select, core {Core} average {Average} other {Shell}} {mcPct} saved',
+  'saved.not-used': '{depth, select, core {Core} average {Average} other {Shell}} saved, not used',
   'saved.on-board': '{boardCode}: {what}',
   'saved.raw': '(raw {shownValue})',
   'saved.use-meant': 'Use {rawMeantPct}',

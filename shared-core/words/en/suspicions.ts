@@ -59,15 +59,15 @@ export const suspicions = {
     'Drive longer, insulated pins to mid-thickness. Or probe the middle of a fresh crosscut.',
 
   'suspicion.outlier-on-board':
-    '{mcPct} is far from the board’s other {depth, select, shell {shell} other {core}} readings, about {othersPct}.',
+    '{mcPct} is far from the board’s other {depth, select, shell {shell} average {average} other {core}} readings, about {othersPct}.',
   'suspicion.outlier-on-board.low.do':
     'Were the pins fully in, clear of knots and cracks? Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.high.do':
     'Look for a knot, pitch, bark, or a wet patch. Probe {besideDistanceMm} away, along the same grain.',
   'suspicion.outlier-on-board.pair':
-    'The board’s two {depth, select, shell {shell} other {core}} readings are {onePct} and {otherPct}. Spots on one board should differ by {allowedPoints} at most.',
+    'The board’s two {depth, select, shell {shell} average {average} other {core}} readings are {onePct} and {otherPct}. Spots on one board should differ by {allowedPoints} at most.',
   'suspicion.outlier-on-board.pair.do':
-    'Take 1 or 2 more {depth, select, shell {shell} other {core}} readings elsewhere on the board. They will show which one is off.',
+    'Take 1 or 2 more {depth, select, shell {shell} average {average} other {core}} readings elsewhere on the board. They will show which one is off.',
 
   'suspicion.shell-above-core':
     'On average the shell reads {shellPct} and the core {corePct}. A drying board is wetter inside.',
@@ -78,11 +78,11 @@ export const suspicions = {
   'suspicion.surface-wet.do': 'Wipe it and let it dry, or plane the spot clean. Then probe again.',
 
   'suspicion.jump.expected':
-    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. In {placeName} it should be about {expectedPct} by now.',
+    'The {depth, select, shell {shell} average {average} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. In {placeName} it should be about {expectedPct} by now.',
   'suspicion.jump.wetter':
-    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. The air here cannot add that much.',
+    'The {depth, select, shell {shell} average {average} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. The air here cannot add that much.',
   'suspicion.jump.drier':
-    'The {depth, select, shell {shell} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. Moisture cannot leave a board this thick ({boardThickness}) that fast.',
+    'The {depth, select, shell {shell} average {average} other {core}} went from {beforePct} to {mcPct} in {days, plural, =0 {less than a day} one {# day} other {# days}}. Moisture cannot leave a board this thick ({boardThickness}) that fast.',
   'suspicion.jump.do':
     'Check the board ID, the species, and the temperature. Check that the pins are fully in and the face is dry. Run the meter’s own check. Then probe again.',
 
@@ -92,7 +92,7 @@ export const suspicions = {
   'suspicion.apart-from-stack.swapped.do':
     'It may have been mixed up with {otherCode}, which is off the other way. Check both IDs, and the species.',
   'suspicion.apart-from-stack.depth':
-    'The {depth, select, shell {shell} other {core}} reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
+    'The {depth, select, shell {shell} average {average} other {core}} reads {offPoints} {direction, select, higher {higher} other {lower}} than expected from its last round and the rest of the stack.',
   'suspicion.apart-from-stack.wet-shell.do':
     'The faces may be wet. Wipe and dry them, or plane a spot clean. Then probe again.',
   'suspicion.apart-from-stack.dry-shell.do': 'Probe the shell again, clear of end grain and cracks.',

@@ -49,6 +49,7 @@ export function reading(id: number, depth: Depth, raw: number, more: Partial<Rea
     boardId: 1,
     spotIndex: null,
     spot: { depth, depthMm: null, fromEndMm: 1000, face: 'face' },
+    depthFrom: 'pins',
     raw,
     unit: 'pct',
     how: 'typed',

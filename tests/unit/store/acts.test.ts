@@ -226,6 +226,10 @@ describe('the reader', () => {
   });
 });
 
+test('a depth that no person confirmed, with pins of unknown length, is only the plan’s', () => {
+  expect(yard.readings.get(1)?.depthFrom).toBe('plan');
+});
+
 describe('an amendment of a reading', () => {
   test('holds in place of what was taken, the newest of each field, and the value stays', () => {
     const before = yard.readings.get(1)!;
@@ -238,6 +242,7 @@ describe('an amendment of a reading', () => {
       ...before,
       takenAt: '2025-10-01T10:00:00.000Z',
       spot: { ...before.spot, depthMm: 9 },
+      depthFrom: 'person',
       woodTempC: null,
     });
     const spot = { depth: 'core' as const, depthMm: 20, fromEndMm: 100, face: 'fresh-cut' as const };

@@ -55,6 +55,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
     boardId: 101,
     spotIndex: 0,
     spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
+    depthFrom: 'pins',
     raw: 11.4,
     unit: 'pct',
     how: 'typed',
