@@ -19,7 +19,7 @@ export function McValue({
   size = 'text',
   struck = false,
 }: {
-  corrected: Pick<Corrected, 'mcPct' | 'applied' | 'warnings'> | null;
+  corrected: Pick<Corrected, 'mcPct' | 'steps' | 'warnings'> | null;
   raw: number | null;
   unit: 'pct' | 'ohm';
   size?: 'text' | 'huge';
@@ -27,11 +27,11 @@ export function McValue({
   struck?: boolean;
 }) {
   const { say, formats } = useWords();
-  const { mcPct, applied, warnings } = corrected ?? { mcPct: null, applied: [], warnings: [] };
+  const { mcPct, steps, warnings } = corrected ?? { mcPct: null, steps: [], warnings: [] };
   const isRawAlone = mcPct === null && raw !== null && size === 'text';
   const how =
     mcPct !== null && warnings.includes('temperature-unknown')
-      ? applied.length > 0
+      ? steps.length > 0
         ? 'species'
         : 'none'
       : 'all';

@@ -29,12 +29,13 @@ import {
   woodDryingLaw,
 } from '../../shared-core/wood/drying/drying-model.ts';
 import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import type { MeterScale } from '../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 
 const BOARDS = 10;
-const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
+const SCALE: MeterScale = { kind: 'species', speciesId: null, curveId: 'douglas-fir-coast', tempC: 20 };
 export const METER_RANGE_PCT = { min: 4, max: 80 };
 
 export const FAULTS = [
@@ -120,7 +121,7 @@ function shownFor(mcPct: number, species: Species, woodTempC: number): number {
   let [low, high] = [0.5, 100];
   for (let pass = 0; pass < 18; pass += 1) {
     const shown = (low + high) / 2;
-    const mc = correctReading({ value: shown, unit: 'pct', woodTempC, species, basis: BASIS }).mcPct;
+    const mc = correctReading({ value: shown, unit: 'pct', woodTempC, species, scale: SCALE }).mcPct;
     if (mc !== null && mc < mcPct) low = shown;
     else high = shown;
   }
@@ -233,8 +234,8 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
           excluded: null,
         }),
       ),
-      meters: { 1: { basis: BASIS, range: METER_RANGE_PCT } },
-      typedBasis: { basis: BASIS, range: METER_RANGE_PCT },
+      meters: { 1: { scale: SCALE, range: METER_RANGE_PCT } },
+      typedBasis: { scale: SCALE, range: METER_RANGE_PCT },
       previous: null,
     };
   }
@@ -254,7 +255,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
     const own = boards[hit]!.species;
     const shownNow = shownFor(soundPct(boards[hit]!, 1)[1]!, own, trueTempC[1]);
     const mcAs = (each: Species) =>
-      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], species: each, basis: BASIS })
+      correctReading({ value: shownNow, unit: 'pct', woodTempC: tempC[1], species: each, scale: SCALE })
         .mcPct ?? 0;
     const other = Array.from({ length: 8 }, () => pick(random, allSpecies)).reduce((worst, each) =>
       Math.abs(mcAs(each) - mcAs(own)) > Math.abs(mcAs(worst) - mcAs(own)) ? each : worst,
@@ -334,5 +335,5 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
 /** The corrected value, or the raw one where it is refused. */
 function readAs(reading: Reading, { species }: BoardEvidence): number {
   const { raw, woodTempC } = reading;
-  return correctReading({ value: raw, unit: 'pct', woodTempC, species, basis: BASIS }).mcPct ?? raw;
+  return correctReading({ value: raw, unit: 'pct', woodTempC, species, scale: SCALE }).mcPct ?? raw;
 }

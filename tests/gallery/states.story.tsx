@@ -13,7 +13,10 @@ import type { Story } from './story.ts';
 
 const corrected: Corrected = {
   mcPct: 13.7,
-  applied: ['temperature', 'species-curve'],
+  steps: [
+    { step: 'temperature', pct: 13.1 },
+    { step: 'species-curve', pct: 13.7 },
+  ],
   standardUncertaintyPct: 0.8,
   warnings: [],
 };

@@ -210,9 +210,9 @@ describe('A meter made for Douglas-fir at 80 °F, used at 80 °F: worked by hand
       unit: 'pct',
       woodTempC: 26.7,
       species: builtInSpecies.find((species) => species.id === speciesId)!,
-      basis: { curveId: 'douglas-fir-coast', tempC: 26.7 },
+      scale: { kind: 'species', speciesId: null, curveId: 'douglas-fir-coast', tempC: 26.7 },
     });
     expect(Math.abs(corrected.mcPct! - byHand)).toBeLessThan(0.06);
-    expect(corrected.applied).toEqual(['temperature', 'basis-curve', 'species-curve']);
+    expect(corrected.steps.map(({ step }) => step)).toEqual(['temperature', 'species-curve']);
   });
 });

@@ -8,6 +8,7 @@ import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/rea
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { scaleOfBasis } from '../../../shared-core/wood/moisture/scale.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import { findingOf } from './finding.ts';
@@ -74,7 +75,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       readings,
       meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id)])),
       typedBasis: {
-        basis: null,
+        scale: { kind: 'unknown' },
         range: USUAL_SCALE_PCT,
         ownCalibration: ownFits.calibration(speciesId, null),
       },
@@ -85,7 +86,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   function meterFacts(speciesId: string, profileId: number): MeterFacts {
     const { meterId = null, description = null } = context.yard().meters.profile(profileId) ?? {};
     return {
-      basis: description?.basis ?? null,
+      scale: scaleOfBasis(description?.basis ?? null),
       range: description?.range ?? null,
       ownCalibration: ownFits.calibration(speciesId, meterId),
     };
@@ -106,7 +107,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       unit: live.unit,
       woodTempC: live.woodTempC,
       species: orRefuse(yard.species.get(speciesId), 'species'),
-      basis: yard.meters.get(live.meterId)?.description?.basis ?? null,
+      scale: scaleOfBasis(yard.meters.get(live.meterId)?.description?.basis ?? null),
       ownCalibration: ownFits.calibration(speciesId, live.meterId),
     });
   }

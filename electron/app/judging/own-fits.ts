@@ -13,18 +13,15 @@ import {
   LEAST_FOR_A_LINE,
   onBasisScalePct,
 } from '../../../shared-core/wood/moisture/calibration.ts';
-import type { MeterBasis } from '../../../shared-core/wood/moisture/corrected.ts';
-import {
-  correctReading,
-  type OwnCalibration,
-  UNKNOWN_BASIS,
-} from '../../../shared-core/wood/moisture/correction.ts';
+import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
+import { correctReading, type OwnCalibration } from '../../../shared-core/wood/moisture/correction.ts';
 import {
   constantMass,
   constantMassRules,
   ovenDryMcPct,
   type Weighing,
 } from '../../../shared-core/wood/moisture/oven-dry.ts';
+import { basisOfScale, scaleOfBasis } from '../../../shared-core/wood/moisture/scale.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -37,8 +34,8 @@ const DRAWN_POINTS = 25;
  * through them. Nothing here is saved: it is made from what was measured.
  */
 export function createOwnFits(context: QueryContext) {
-  const basisOf = (meterId: number | null): MeterBasis | null =>
-    meterId === null ? null : (context.yard().meters.get(meterId)?.description?.basis ?? null);
+  const scaleOf = (meterId: number | null): MeterScale =>
+    scaleOfBasis(meterId === null ? null : (context.yard().meters.get(meterId)?.description?.basis ?? null));
 
   /** One for each meter that has checks of the wood, the one with the newest check first. */
   function ofSpecies(speciesId: string): OwnFit[] {
@@ -48,10 +45,10 @@ export function createOwnFits(context: QueryContext) {
     const checks = yard.ovenChecks.ofSpecies(speciesId);
     const meterIds = new Set(checks.map((check) => check.meterId).toReversed());
     return [...meterIds].map((meterId) => {
-      const basis = basisOf(meterId);
+      const scale = scaleOf(meterId);
       const own = checks
         .filter((check) => check.meterId === meterId)
-        .map((check) => judgedCheck(check, species, basis));
+        .map((check) => judgedCheck(check, species, scale));
       const fitted = fitOf(own);
       const fit = fitted.ok ? fitted.value : null;
       const inUse = chosen.includes(meterId);
@@ -74,7 +71,7 @@ export function createOwnFits(context: QueryContext) {
         status: fitted.ok ? fitted.value.why : fitted.problem,
         inUse,
         applied: inUse && fit?.worthUsing === true,
-        published: publishedLine(own, species, basis),
+        published: publishedLine(own, species, scale),
       };
     });
   }
@@ -105,13 +102,13 @@ function meanOf(values: readonly (number | null)[]): number | null {
   return values.length === 0 || values.includes(null) ? null : mean(values as number[]);
 }
 
-function judgedCheck(check: OvenCheck, species: Species, basis: MeterBasis | null): JudgedOvenCheck {
+function judgedCheck(check: OvenCheck, species: Species, scale: MeterScale): JudgedOvenCheck {
   const readings = check.readings.map((value) => ({
     value,
     unit: check.unit,
     woodTempC: check.woodTempC,
     species,
-    basis,
+    scale,
   }));
   return {
     ...check,
@@ -197,16 +194,16 @@ function fitOf(checks: readonly JudgedOvenCheck[]): Outcome<Calibration> {
 function publishedLine(
   checks: readonly JudgedOvenCheck[],
   species: Species,
-  basis: MeterBasis | null,
+  scale: MeterScale,
 ): OwnFit['published'] {
   const seen = counting(checks).map((check) => check.readingPct);
   if (seen.length === 0) return [];
   const from = Math.max(0, Math.min(...seen) - 1);
   const to = Math.max(...seen) + 1;
-  const { tempC } = basis ?? UNKNOWN_BASIS;
+  const { tempC } = basisOfScale(scale);
   return Array.from({ length: DRAWN_POINTS }, (_, index) => {
     const readingPct = from + ((to - from) * index) / (DRAWN_POINTS - 1);
-    const { mcPct } = correctReading({ value: readingPct, unit: 'pct', woodTempC: tempC, species, basis });
+    const { mcPct } = correctReading({ value: readingPct, unit: 'pct', woodTempC: tempC, species, scale });
     return { readingPct, mcPct };
   }).flatMap(({ readingPct, mcPct }) => (mcPct === null ? [] : [{ readingPct, mcPct }]));
 }

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-import { UNKNOWN_BASIS } from '../../../shared-core/wood/moisture/correction.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
+import { USUAL_SCALE } from '../../../shared-core/wood/moisture/scale.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
@@ -39,7 +39,7 @@ export function ReadingSheet({ state }: { state: MeterState }) {
 /** What its values mean. */
 function Scale({ description: { unit, basis, range, origin } }: { description: MeterDescription }) {
   const { say } = useWords();
-  const { curveId, tempC } = basis ?? UNKNOWN_BASIS;
+  const { curveId, tempC } = basis ?? USUAL_SCALE;
   const basisFacts = { speciesName: resistanceCurves.get(curveId)?.name ?? curveId, basisTempC: tempC };
   return (
     <>

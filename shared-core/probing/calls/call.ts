@@ -39,7 +39,7 @@ const MOST_EXTRA = 6;
  */
 export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspicion[] = []): Assessment {
   const corrected = evidence.readings.map((reading) => {
-    const { basis, ownCalibration } = meterOf(reading, evidence);
+    const { scale, compensatesTemp, meterSdPct, ownCalibration } = meterOf(reading, evidence);
     return {
       reading,
       corrected: correctReading({
@@ -47,7 +47,9 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
         unit: reading.unit,
         woodTempC: reading.woodTempC,
         species: evidence.species,
-        basis,
+        scale,
+        compensatesTemp,
+        meterSdPct,
         ownCalibration,
       }),
     };

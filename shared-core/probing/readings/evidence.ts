@@ -1,4 +1,4 @@
-import type { MeterBasis } from '../../wood/moisture/corrected.ts';
+import type { MeterScale } from '../../wood/moisture/corrected.ts';
 import type { OwnCalibration } from '../../wood/moisture/correction.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
@@ -7,8 +7,12 @@ import type { Reading } from './reading.ts';
 
 /** What must be known of a meter to judge its readings; null where not known. */
 export type MeterFacts = {
-  /** The species and temperature that its % scale was made for. */
-  basis: MeterBasis | null;
+  /** What a shown % means. */
+  scale: MeterScale;
+  /** It shows a % that is corrected for temperature already; left out or null where that is not known. */
+  compensatesTemp?: boolean | null;
+  /** Its standard uncertainty from one board to the next, % MC; left out or null: the usual one. */
+  meterSdPct?: number | null;
   /** Smallest and largest value that its scale shows, in its unit. */
   range: { min: number; max: number } | null;
   /** The person's own oven-dry checks of the board's species with this meter; left out where they are not to be used. */

@@ -1,9 +1,8 @@
 import { DAY_MS } from '../../time.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
-import type { MeterBasis } from '../../wood/moisture/corrected.ts';
-import { UNKNOWN_BASIS } from '../../wood/moisture/correction.ts';
 import { log10OhmsAt, mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../wood/moisture/resistance-curves.ts';
+import { basisOfScale, showsSpecies, USUAL_SCALE } from '../../wood/moisture/scale.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { log10OhmsShift } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
@@ -30,12 +29,12 @@ const ONE_ROUND_GAIN = 2;
 const SHELL_WITH_CORE = 0.5;
 
 type Level = Record<ShellOrCore, number>;
-/** A board with what it reads and read, % MC, the resistance curve that this was read on, and the meter's scale. */
+/** A board with what it reads and read, % MC, the resistance curve that this was read on, and the scale's temperature. */
 type Compared = {
   index: number;
   board: WalkedBoard;
   curveId: string;
-  basis: MeterBasis;
+  scaleTempC: number;
   now: Level;
   before: Level | null;
 };
@@ -69,19 +68,23 @@ export function speciesSuspicionsOf(boards: readonly WalkedBoard[]): Map<number,
 function comparedOf(board: WalkedBoard, index: number): Compared[] {
   const [shell, core] = [firmValues(board, 'shell'), firmValues(board, 'core')];
   // A line, and not a curve, that turned a reading into moisture content tells nothing of other species.
-  const byLine = board.readings.some(({ corrected: { applied } }) =>
-    applied.some((step) => step === 'own-calibration' || step === 'species-linear'),
+  const byLine = board.readings.some(({ corrected: { steps } }) =>
+    steps.some(({ step }) => step === 'own-calibration' || step === 'species-linear'),
   );
   if (shell.length === 0 || core.length === 0 || byLine) return [];
-  const basis = meterOf(board.readings[0]!, board.evidence).basis ?? UNKNOWN_BASIS;
+  const { scale } = meterOf(board.readings[0]!, board.evidence);
+  const { species } = board.evidence;
+  // The meter turned it into % of a species without a curve, so nobody knows the resistance.
+  if (species.curveId === null && showsSpecies(scale, species)) return [];
+  const basis = basisOfScale(scale);
   const before = board.evidence.previous?.estimate;
   return [
     {
       index,
       board,
       // A species without a curve is read on the meter's own.
-      curveId: board.evidence.species.curveId ?? basis.curveId,
-      basis,
+      curveId: species.curveId ?? basis.curveId ?? USUAL_SCALE.curveId,
+      scaleTempC: basis.tempC,
       now: { shell: median(shell), core: median(core) },
       before:
         before === undefined || before.shellPct === null || before.corePct === null
@@ -194,10 +197,10 @@ function enteredAsAnother(each: Compared, mate: Compared, as: Level): Suspicion 
 }
 
 /** What a moisture content that was read on the board's own curve is on another species', % MC. */
-function readOn(curveId: string, mcPct: number, { curveId: ownId, basis: { tempC } }: Compared): number {
+function readOn(curveId: string, mcPct: number, { curveId: ownId, scaleTempC }: Compared): number {
   const [curve, own] = [resistanceCurves.get(curveId)!, resistanceCurves.get(ownId)!];
-  const log10Ohms = log10OhmsAt(own, mcPct).log10Ohms + log10OhmsShift(mcPct, tempC, own.tempC);
-  return mcAtLog10Ohms(curve, log10Ohms, (mc) => log10OhmsShift(mc, tempC, curve.tempC)).mcPct;
+  const log10Ohms = log10OhmsAt(own, mcPct).log10Ohms + log10OhmsShift(mcPct, scaleTempC, own.tempC);
+  return mcAtLog10Ohms(curve, log10Ohms, (mc) => log10OhmsShift(mc, scaleTempC, curve.tempC)).mcPct;
 }
 
 /** By how many of their standard deviations a value lies above the others' median. */

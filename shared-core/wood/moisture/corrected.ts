@@ -4,20 +4,42 @@ import { z } from 'zod';
 export const readingUnitSchema = z.enum(['pct', 'ohm']);
 export type ReadingUnit = z.infer<typeof readingUnitSchema>;
 
-/** The species and temperature that a meter's % scale was made for. `curveId` is a key of the resistance curves. */
+/** The species and temperature that a % scale was made for, by its resistance curve. `curveId` is a key of the curves. */
 export const meterBasisSchema = z.object({
   curveId: z.string().max(60),
   tempC: z.number().min(-20).max(60),
 });
 export type MeterBasis = z.infer<typeof meterBasisSchema>;
 
+/** What the values that a meter shows mean. Values in ohms mean resistance, whatever the scale says. */
+export const meterScaleSchema = z.discriminatedUnion('kind', [
+  /**
+   * % of a species that the meter is set to, right at `tempC`. `speciesId` is null where only a curve is known, `curveId`
+   * where no curve is published for that species. A board of that species needs no species correction.
+   */
+  z.object({
+    kind: z.literal('species'),
+    speciesId: z.string().max(60).nullable(),
+    curveId: z.string().max(60).nullable(),
+    tempC: z.number().min(-20).max(60),
+  }),
+  /** % of the usual default: Douglas-fir at about 21 °C. */
+  z.object({ kind: z.literal('usual') }),
+  z.object({ kind: z.literal('ohms') }),
+  /** % of who knows what: read as the usual one, and less sure. */
+  z.object({ kind: z.literal('unknown') }),
+]);
+export type MeterScale = z.infer<typeof meterScaleSchema>;
+
 /** One step that turned the raw value into MC, in the order it was applied. */
 export const correctionStepSchema = z.enum([
-  /** The meter's own % scale was turned back into resistance on its basis curve; or, for a species without a curve, ohms into %. */
-  'basis-curve',
-  /** Resistance was brought to the curve's temperature. */
+  /** Ohms of a species without a curve were turned into % on the meter's own curve, or the usual one. */
+  'scale-curve',
+  /** A % of the species that the meter is set to was turned into what the usual scale would show. */
+  'usual-scale',
+  /** Brought to the temperature that the scale or the curve was made for. */
   'temperature',
-  /** Resistance was turned into MC on the species' curve. */
+  /** The species' curve: from ohms, or from the resistance behind a % of another species. */
   'species-curve',
   /** The linear species coefficients were applied. */
   'species-linear',
@@ -50,7 +72,8 @@ export type CorrectionWarning = z.infer<typeof correctionWarningSchema>;
 export const correctedSchema = z.object({
   /** Moisture content, % of oven-dry mass; null where it was refused. Never clamped. */
   mcPct: z.number().nullable(),
-  applied: z.array(correctionStepSchema),
+  /** What was done to the raw value, in order, each with the value after it, %. */
+  steps: z.array(z.object({ step: correctionStepSchema, pct: z.number() })),
   /** Standard uncertainty (one sigma) of `mcPct`, in % MC; null where `mcPct` is. */
   standardUncertaintyPct: z.number().nullable(),
   warnings: z.array(correctionWarningSchema),

@@ -1,9 +1,10 @@
 import type { Species } from '../species/species.ts';
-import type { Corrected, CorrectionStep, CorrectionWarning, MeterBasis, ReadingUnit } from './corrected.ts';
+import type { Corrected, CorrectionStep, CorrectionWarning, MeterScale, ReadingUnit } from './corrected.ts';
 import { FIBER_SATURATION_PCT } from './fiber-saturation.ts';
 import { mostWaterPct } from './most-water.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
 import { resistanceCurves } from './resistance-curves.ts';
+import { basisOfScale, showsSpecies, USUAL_SCALE } from './scale.ts';
 import {
   log10OhmsShift,
   NEUTRAL_TEMP_C,
@@ -27,16 +28,14 @@ export interface ReadingToCorrect {
   /** null: not known. */
   woodTempC: number | null;
   species: Species;
-  /** What a % scale was made for; null: not known, `UNKNOWN_BASIS` is taken. */
-  basis: MeterBasis | null;
+  /** What a shown % means. */
+  scale: MeterScale;
+  /** The meter measures the wood's temperature, or asks for it, and shows a % corrected for it; null: not known. */
+  compensatesTemp?: boolean | null;
+  /** Standard uncertainty of the meter from one board to the next, % MC; null: the usual one. */
+  meterSdPct?: number | null;
   ownCalibration?: OwnCalibration | null;
 }
-
-/**
- * The basis taken where a meter does not say: Douglas-fir, on which meters are generally calibrated (W. L. James,
- * FPL-GTR-6, 1988, from memory), at the temperature where the published formula leaves a reading as it is.
- */
-export const UNKNOWN_BASIS: MeterBasis = { curveId: 'douglas-fir-coast', tempC: NEUTRAL_TEMP_C };
 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
 export const LEAST_METER_PCT = 6;
@@ -51,14 +50,15 @@ const WOOD_OHMS = { min: 100, max: 1e15 } as const;
  * of the truth between 6 and 30 %, less precisely near the ends; read as two sigma, that is 0.5. The growth toward
  * the ends is our judgment.
  */
-function boardToBoardPct(mcPct: number): number {
+const USUAL_METER_SD_PCT = 0.5;
+function boardToBoardPct(mcPct: number, meterSdPct: number): number {
   const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
-  return 0.5 + wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
+  return meterSdPct + wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
 const SPECIES_SPREAD = 0.07;
-/** A meter whose basis is not known. */
-const BASIS_UNKNOWN_PCT = 0.4;
+/** A % of an unknown scale. */
+const SCALE_UNKNOWN_PCT = 0.4;
 /** Of the temperature's shift: the two published routes differ by less (tested); the rest is our judgment. */
 const TEMPERATURE_SHARE = 0.15;
 /** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
@@ -68,7 +68,7 @@ const OUTSIDE_SHARE = 0.25;
 
 interface Estimate {
   mcPct: number;
-  applied: CorrectionStep[];
+  steps: Corrected['steps'];
   /** How far it lies beyond the ends of the curves used, % MC; 0 within. */
   beyondCurvePct: number;
 }
@@ -78,6 +78,9 @@ function curveOf(curveId: string): ResistanceCurve {
   if (!curve) throw new RangeError(`This resistance curve is not known: "${curveId}".`);
   return curve;
 }
+
+const curveOrNull = (curveId: string | null): ResistanceCurve | null =>
+  curveId === null ? null : curveOf(curveId);
 
 /** MC on one curve of wood at a temperature. */
 function mcOnCurve(curve: ResistanceCurve, log10Ohms: number, woodTempC: number): number {
@@ -93,47 +96,58 @@ function beyond(curve: ResistanceCurve, mcPct: number): number {
   return by > ROUNDING_PCT ? by : 0;
 }
 
+/** What a % of one species at a temperature is as a % of another: both have the same resistance there. */
+function onOtherCurve(mcPct: number, from: ResistanceCurve, to: ResistanceCurve, tempC: number): Estimate {
+  const log10Ohms = log10OhmsAt(from, mcPct).log10Ohms + log10OhmsShift(mcPct, tempC, from.tempC);
+  const otherPct = mcOnCurve(to, log10Ohms, tempC);
+  const beyondCurvePct = Math.max(beyond(from, mcPct), beyond(to, otherPct));
+  return { mcPct: otherPct, steps: [], beyondCurvePct };
+}
+
 /** The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature. */
-function estimate(input: ReadingToCorrect, basis: MeterBasis, woodTempC: number | null): Estimate {
-  const { species, ownCalibration } = input;
-  const basisCurve = curveOf(basis.curveId);
-  const speciesCurve = !ownCalibration && species.curveId !== null ? curveOf(species.curveId) : null;
-  const applied: CorrectionStep[] = woodTempC === null ? [] : ['temperature'];
-  let mcPct: number;
+function estimate(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+  const { species, ownCalibration, scale } = input;
+  const basis = basisOfScale(scale);
+  const scaleCurve = curveOrNull(basis.curveId);
+  const usualCurve = curveOf(USUAL_SCALE.curveId);
+  const speciesCurve = ownCalibration ? null : curveOrNull(species.curveId);
+  const isOnSpecies = input.unit === 'pct' && !ownCalibration && showsSpecies(scale, species);
+  const steps: Corrected['steps'] = [];
   let beyondCurvePct = 0;
+  let mcPct = input.value;
+  const to = (step: CorrectionStep, pct: number): void => {
+    mcPct = pct;
+    steps.push({ step, pct });
+  };
 
   if (input.unit === 'ohm') {
     const log10Ohms = Math.log10(input.value);
-    const curve = speciesCurve ?? basisCurve;
-    mcPct = mcOnCurve(curve, log10Ohms, woodTempC ?? curve.tempC);
+    const curve = speciesCurve ?? scaleCurve ?? usualCurve;
+    to(speciesCurve ? 'species-curve' : 'scale-curve', mcOnCurve(curve, log10Ohms, curve.tempC));
+    if (woodTempC !== null) to('temperature', mcOnCurve(curve, log10Ohms, woodTempC));
     beyondCurvePct = beyond(curve, mcPct);
-    applied.push(speciesCurve ? 'species-curve' : 'basis-curve');
   } else {
-    mcPct = woodTempC === null ? input.value : shownAtBasisTempPct(input.value, woodTempC, basis.tempC);
-    if (speciesCurve) {
-      // The scale is right at the basis temperature: there both species show this resistance.
-      const log10Ohms =
-        log10OhmsAt(basisCurve, mcPct).log10Ohms + log10OhmsShift(mcPct, basis.tempC, basisCurve.tempC);
-      beyondCurvePct = beyond(basisCurve, mcPct);
-      mcPct = mcOnCurve(speciesCurve, log10Ohms, basis.tempC);
-      beyondCurvePct = Math.max(beyondCurvePct, beyond(speciesCurve, mcPct));
-      applied.push('basis-curve', 'species-curve');
+    if (woodTempC !== null && input.compensatesTemp !== true)
+      to('temperature', shownAtBasisTempPct(mcPct, woodTempC, basis.tempC));
+    const target = speciesCurve ?? (species.linear && !ownCalibration ? usualCurve : null);
+    if (isOnSpecies) beyondCurvePct = speciesCurve ? beyond(speciesCurve, mcPct) : 0;
+    else if (target && target !== scaleCurve) {
+      // Of a species without a curve nothing is known but that meters are usually made for another.
+      const other = onOtherCurve(mcPct, scaleCurve ?? usualCurve, target, basis.tempC);
+      beyondCurvePct = other.beyondCurvePct;
+      if (speciesCurve || scaleCurve) to(speciesCurve ? 'species-curve' : 'usual-scale', other.mcPct);
     }
   }
 
-  if (ownCalibration) {
-    mcPct = (mcPct - ownCalibration.b) / ownCalibration.a;
-    applied.push('own-calibration');
-  } else if (!speciesCurve && species.linear) {
-    mcPct = (mcPct - species.linear.b) / species.linear.a;
-    applied.push('species-linear');
-  }
-  return { mcPct, applied, beyondCurvePct };
+  if (ownCalibration) to('own-calibration', (mcPct - ownCalibration.b) / ownCalibration.a);
+  else if (!speciesCurve && !isOnSpecies && species.linear)
+    to('species-linear', (mcPct - species.linear.b) / species.linear.a);
+  return { mcPct, steps, beyondCurvePct };
 }
 
 const REFUSED: Corrected = {
   mcPct: null,
-  applied: [],
+  steps: [],
   standardUncertaintyPct: null,
   warnings: ['not-a-reading'],
 };
@@ -142,22 +156,23 @@ const REFUSED: Corrected = {
  * Turns one reading into moisture content.
  *
  * The method follows from what is known, best first:
- * 1. the person's own oven-dry checks of this species with this meter, on the temperature-corrected basis scale;
- * 2. ohms: temperature by the resistance route, then the species' curve;
- * 3. %: temperature by the published formula, back to resistance on the basis curve, then the species' curve;
- * 4. no curve: temperature, then the species' linear coefficients a and b: MC = (M - b) / a (ohms are first read
- *    on the basis curve);
- * 5. nothing known of the species: temperature only, with a warning.
+ * 1. the person's own oven-dry checks of this species with this meter, on the meter's scale, corrected for temperature;
+ * 2. ohms: the species' curve, then temperature by the resistance route;
+ * 3. % of the board's own species: temperature only, by the published formula, or nothing where the meter does that;
+ * 4. % of another: temperature, back to resistance on the scale's curve, then the species' curve;
+ * 5. no curve: temperature, then the species' linear coefficients a and b of the usual scale: MC = (M - b) / a (ohms
+ *    are first read on the scale's curve);
+ * 6. nothing known of the species: temperature only, with a warning.
  *
  * Nothing is clamped: a value outside a range is given with a warning. Only what cannot be a moisture content (not
  * a number, negative, more than this species can hold, a resistance that wood cannot have) is refused, with null.
  * Frozen wood is computed and marked.
  *
  * `standardUncertaintyPct` is the root sum of squares of: board to board (or the user's own standard error);
- * species spread where none is corrected for; unknown basis; a share of the temperature's shift, or for an unknown
+ * species spread where none is corrected for; unknown scale; a share of the temperature's shift, or for an unknown
  * temperature the spread of 30 °C; the extension beyond a curve.
  *
- * @throws RangeError if the basis or the species names a curve that does not exist
+ * @throws RangeError if the scale or the species names a curve that does not exist
  */
 export function correctReading(input: ReadingToCorrect): Corrected {
   const { value, unit, species } = input;
@@ -169,7 +184,6 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     unit === 'pct' ? value >= 0 && value <= mostPct : value >= WOOD_OHMS.min && value <= WOOD_OHMS.max;
   if (!Number.isFinite(value) || !possible) return REFUSED;
 
-  const basis = input.basis ?? UNKNOWN_BASIS;
   const warnings: CorrectionWarning[] = [];
   let woodTempC = input.woodTempC;
   if (woodTempC === null || !Number.isFinite(woodTempC)) {
@@ -184,28 +198,31 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     }
   }
 
-  const { mcPct, applied, beyondCurvePct } = estimate(input, basis, woodTempC);
+  const { mcPct, steps, beyondCurvePct } = estimate(input, woodTempC);
   if (!(mcPct >= 0 && mcPct <= mostPct)) return REFUSED;
 
-  const uncorrected = !input.ownCalibration && species.curveId === null && species.linear === null;
+  const isOnSpecies = unit === 'pct' && showsSpecies(input.scale, species);
+  const uncorrected =
+    !input.ownCalibration && !isOnSpecies && species.curveId === null && species.linear === null;
   if (uncorrected) warnings.push('no-species-correction');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
   if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');
   if (beyondCurvePct > 0) warnings.push('outside-curve');
 
-  const without = estimate(input, basis, null).mcPct;
+  const without = estimate(input, null).mcPct;
   const temperaturePct =
     woodTempC === null
-      ? Math.abs(estimate(input, basis, NEUTRAL_TEMP_C + UNKNOWN_TEMP_SIGMA_C).mcPct - without)
+      ? Math.abs(estimate(input, NEUTRAL_TEMP_C + UNKNOWN_TEMP_SIGMA_C).mcPct - without)
       : TEMPERATURE_SHARE * Math.abs(mcPct - without);
-  // Basis matters for a shown %, not for ohms on the species' own curve, nor where the user checked this meter.
-  const basisUnknown = unit === 'pct' && input.basis === null && !input.ownCalibration;
+  // The scale matters for a shown %, not for ohms on the species' own curve, nor where the user checked this meter.
+  const isScaleKnown =
+    isOnSpecies || (input.scale.kind !== 'unknown' && basisOfScale(input.scale).curveId !== null);
   const parts = [
-    input.ownCalibration?.standardErrorPct ?? boardToBoardPct(mcPct),
+    input.ownCalibration?.standardErrorPct ?? boardToBoardPct(mcPct, input.meterSdPct ?? USUAL_METER_SD_PCT),
     uncorrected ? SPECIES_SPREAD * mcPct : 0,
-    basisUnknown ? BASIS_UNKNOWN_PCT : 0,
+    unit === 'pct' && !isScaleKnown && !input.ownCalibration ? SCALE_UNKNOWN_PCT : 0,
     temperaturePct,
     OUTSIDE_SHARE * beyondCurvePct,
   ];
-  return { mcPct, applied, standardUncertaintyPct: Math.hypot(...parts), warnings };
+  return { mcPct, steps, standardUncertaintyPct: Math.hypot(...parts), warnings };
 }

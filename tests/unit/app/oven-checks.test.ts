@@ -220,7 +220,7 @@ describe('the fit to a species’ checks', () => {
     const listed = async () => (await yard.query('boards.get', { id: boardId })).findings[0]!.averagePct!;
     const before = await reading();
     const listedBefore = await listed();
-    expect(before.applied).toContain('species-curve');
+    expect(before.steps.map(({ step }) => step)).toContain('species-curve');
 
     const [own] = await fiveDryPieces();
     expect((await reading()).mcPct).toBe(before.mcPct);
@@ -231,7 +231,7 @@ describe('the fit to a species’ checks', () => {
     });
     expect(used).toMatchObject({ inUse: true, applied: true });
     const corrected = await reading();
-    expect(corrected.applied).toContain('own-calibration');
+    expect(corrected.steps.map(({ step }) => step)).toContain('own-calibration');
     // At the basis temperature the line stands alone: MC = (M - b) / a.
     expect(corrected.mcPct).toBeCloseTo((10.6 - own!.fit!.b) / own!.fit!.a, 0);
     expect(corrected.mcPct).not.toBeCloseTo(before.mcPct!, 1);
@@ -271,7 +271,10 @@ describe('the fit to a species’ checks', () => {
     await type(roundId, 10.6);
     const { readings } = (await yard.query('rounds.get', { roundId })).probed!.assessment!;
     expect(
-      readings.map(({ how, corrected }) => [how, corrected.applied.includes('own-calibration')]),
+      readings.map(({ how, corrected }) => [
+        how,
+        corrected.steps.some(({ step }) => step === 'own-calibration'),
+      ]),
     ).toEqual([
       ['settled', false],
       ['typed', true],

@@ -5,11 +5,12 @@ import type {
   Suspicion,
   SuspicionRule,
 } from '../../../shared-core/probing/readings/reading.ts';
+import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 
 /**
- * Boards for the tests: of a species with the curve of the meter's basis and at the basis temperature, so that the
+ * Boards for the tests: of a species with the curve of the meter's scale and at its temperature, so that the
  * corrected value is the typed one and the numbers in a test can be read off.
  */
 export const plainSpecies: Species = {
@@ -39,7 +40,12 @@ export const interior: EndUse = {
   source: '',
 };
 
-export const BASIS = { curveId: 'douglas-fir-coast', tempC: 20 };
+export const SCALE: MeterScale = {
+  kind: 'species',
+  speciesId: null,
+  curveId: 'douglas-fir-coast',
+  tempC: 20,
+};
 export const TAKEN_AT = '2026-05-20T10:00:00Z';
 
 export function reading(id: number, depth: Depth, raw: number, more: Partial<Reading> = {}): Reading {
@@ -79,7 +85,7 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
     place: { name: 'the shop', kind: 'shop', emcPct: 8, month: 5 },
     readings: of,
     meters: {},
-    typedBasis: { basis: BASIS, range: { min: 5, max: 60 } },
+    typedBasis: { scale: SCALE, range: { min: 5, max: 60 } },
     previous: null,
     ...more,
   };

@@ -8,7 +8,7 @@ const BEFORE = '2026-05-06T10:00:00Z';
 export const elm: Species = { ...plainSpecies, id: 'elm', name: 'Elm', curveId: 'elm-american' };
 
 /**
- * American elm on the curve of the meter's basis: what Douglas-fir shows 17 % at (7.1 MΩ) is 14.0 % in elm, and 20 %
+ * American elm on the curve of the meter's scale: what Douglas-fir shows 17 % at (7.1 MΩ) is 14.0 % in elm, and 20 %
  * (2.14 MΩ) is 16.3 %: W. L. James, FPL-GTR-6 (1988), Table 1 (from memory), between its rows in log resistance.
  */
 export const ELM = { shell: { shown: 17, mcPct: 14.0 }, core: { shown: 20, mcPct: 16.3 } };

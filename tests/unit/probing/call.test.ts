@@ -45,7 +45,7 @@ describe('ready', () => {
   test('not where the temperature is unknown and the target is narrow: that is too vague', () => {
     const { call, reasons } = judge(readings([7, 7], [7.1, 7.1], { woodTempC: null }), {
       endUse: furniture,
-      typedBasis: { basis: null, range: null },
+      typedBasis: { scale: { kind: 'unknown' }, range: null },
     });
     expect(call).toBe('probe-again');
     expect(reasons.at(-1)).toEqual(message('suspicion.temperature-unknown.do'));

@@ -5,7 +5,7 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
-import { BASIS, evidence, interior, lastRound, reading, readings } from './a-board.ts';
+import { evidence, interior, lastRound, reading, readings, SCALE } from './a-board.ts';
 import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
@@ -33,8 +33,8 @@ test('every suspicion', () => {
     odd({ woodTempC: -3 }),
     odd({ settled: false, how: 'at-once' }),
     odd({ isDamaged: true }),
-    odd({}, 8, { typedBasis: { basis: BASIS, range: { min: 8, max: 40 } } }),
-    odd({}, 40, { typedBasis: { basis: BASIS, range: { min: 6, max: 40 } } }),
+    odd({}, 8, { typedBasis: { scale: SCALE, range: { min: 8, max: 40 } } }),
+    odd({}, 40, { typedBasis: { scale: SCALE, range: { min: 6, max: 40 } } }),
     judge(readings([45, 45], [46, 46])),
     judge(readings([5.4, 5.4], [5.5, 5.5])),
     judge(readings([28.5, 28.5], [28.6, 28.6])),

@@ -3,7 +3,7 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { BASIS, evidence, lastRound, reading, readings, rules, TAKEN_AT } from './a-board.ts';
+import { evidence, lastRound, reading, readings, rules, SCALE, TAKEN_AT } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args)).readings;
 const spot = (more: Partial<Spot>): { spot: Spot } => ({
@@ -46,11 +46,11 @@ describe('a reading by itself', () => {
 
   test('at the end of the meter’s scale: questionable at the dry end; at the wet end a note, since wet is wet', () => {
     const dry = judge(readings([8, 8], [8, 8]), {
-      typedBasis: { basis: BASIS, range: { min: 8, max: 40 } },
+      typedBasis: { scale: SCALE, range: { min: 8, max: 40 } },
     })[0]!.suspicions;
     expect(dry).toMatchObject([{ rule: 'outside-meter-range', severity: 'questionable' }]);
     const wet = judge(readings([40, 40], [40, 40]), {
-      typedBasis: { basis: BASIS, range: { min: 6, max: 40 } },
+      typedBasis: { scale: SCALE, range: { min: 6, max: 40 } },
     })[0]!.suspicions;
     expect(wet).toContainEqual(expect.objectContaining({ rule: 'outside-meter-range', severity: 'note' }));
   });

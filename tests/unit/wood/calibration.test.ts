@@ -58,7 +58,7 @@ describe('fitting the reading on the oven-dry MC', () => {
 
   test('its line makes of a reading the MC that it was fitted to', () => {
     const species = builtInSpecies.find(({ id }) => id === 'cherry-black')!;
-    const reading = { value: 13, unit: 'pct', woodTempC: 8, species, basis: null } as const;
+    const reading = { value: 13, unit: 'pct', woodTempC: 8, species, scale: { kind: 'unknown' } } as const;
     const shown = onBasisScalePct(reading)!;
     const { mcPct } = correctReading({ ...reading, ownCalibration: fit.line });
     expect(mcPct!).toBeCloseTo((shown - fit.line.b) / fit.line.a, 10);

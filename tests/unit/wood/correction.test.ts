@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Corrected, MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/moisture/correction.ts';
 import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
@@ -10,69 +11,155 @@ import type { Species } from '../../../shared-core/wood/species/species.ts';
 const speciesOf = (id: string): Species => builtInSpecies.find((species) => species.id === id)!;
 const oak = speciesOf('oak-northern-red');
 const cherry = speciesOf('cherry-black');
-const basis = { curveId: 'douglas-fir-coast', tempC: 26.7 };
+const scale: MeterScale = {
+  kind: 'species',
+  speciesId: null,
+  curveId: 'douglas-fir-coast',
+  tempC: 26.7,
+};
+const stepsOf = ({ steps }: Corrected) => steps.map(({ step }) => step);
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
 
 const correct = (changes: Partial<ReadingToCorrect>) =>
-  correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, species: oak, basis, ...changes });
+  correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, species: oak, scale, ...changes });
 
 describe('the method follows from what is known', () => {
-  test('ohms of a species with a curve: temperature, then the curve', () => {
+  test('ohms of a species with a curve: the curve, then temperature', () => {
     // 125 megohm is red oak of 12 % at 80 °F (James 1988, Table 1, from memory).
-    const { mcPct, applied, warnings } = correct({ value: 125e6, unit: 'ohm', basis: null });
-    expect(mcPct).toBeCloseTo(12, 6);
-    expect(applied).toEqual(['temperature', 'species-curve']);
-    expect(warnings).toEqual([]);
+    const corrected = correct({ value: 125e6, unit: 'ohm', scale: { kind: 'ohms' } });
+    expect(corrected.mcPct).toBeCloseTo(12, 6);
+    expect(stepsOf(corrected)).toEqual(['species-curve', 'temperature']);
+    expect(corrected.warnings).toEqual([]);
   });
 
-  test('% of a species with a curve: temperature, back to ohms on the basis, then the curve', () => {
-    expect(correct({}).applied).toEqual(['temperature', 'basis-curve', 'species-curve']);
+  test('% of a species with a curve: temperature, back to ohms on the scale, then the curve', () => {
+    expect(stepsOf(correct({}))).toEqual(['temperature', 'species-curve']);
   });
 
   test('% of a species with linear coefficients only: temperature, then MC = (M - b) / a', () => {
     const linear = { ...cherry, linear: { a: 0.9, b: 0.6 } };
-    const { mcPct, applied, warnings } = correct({ species: linear });
-    expect(mcPct).toBeCloseTo((12 - 0.6) / 0.9, 10);
-    expect(applied).toEqual(['temperature', 'species-linear']);
-    expect(warnings).toEqual([]);
+    const corrected = correct({ species: linear, scale: { kind: 'usual' } });
+    const [temperature] = corrected.steps;
+    expect(corrected.mcPct).toBeCloseTo((temperature!.pct - 0.6) / 0.9, 10);
+    expect(stepsOf(corrected)).toEqual(['temperature', 'species-linear']);
+    expect(corrected.warnings).toEqual([]);
   });
 
   test('% of a species of which nothing is published: temperature only, and it says so', () => {
-    const { mcPct, applied, warnings } = correct({ species: cherry, woodTempC: 5 });
-    expect(mcPct).toBeGreaterThan(12);
-    expect(applied).toEqual(['temperature']);
-    expect(warnings).toEqual(['no-species-correction']);
+    const corrected = correct({ species: cherry, woodTempC: 5 });
+    expect(corrected.mcPct).toBeGreaterThan(12);
+    expect(stepsOf(corrected)).toEqual(['temperature']);
+    expect(corrected.warnings).toEqual(['no-species-correction']);
   });
 
-  test('an unknown basis: exactly the published formula of Pfaff and Garrahan, where there is no curve', () => {
-    const { mcPct } = correct({ species: cherry, woodTempC: 5, basis: null });
+  test('the usual scale: exactly the published formula of Pfaff and Garrahan, where there is no curve', () => {
+    const { mcPct } = correct({ species: cherry, woodTempC: 5, scale: { kind: 'usual' } });
     // The formula's own neutral temperature is rounded to 0.1 °C: that much apart.
     expect(mcPct).toBeCloseTo(pfaffGarrahanPct(12, 5), 2);
   });
 
-  test('ohms of a species without a curve: read on the basis curve, and it says so', () => {
-    const { mcPct, applied, warnings } = correct({ value: 120e6, unit: 'ohm', species: cherry });
+  test('ohms of a species without a curve: read on the scale’s curve, and it says so', () => {
+    const corrected = correct({ value: 120e6, unit: 'ohm', species: cherry });
     // 120 megohm is Douglas-fir of 12 % (James 1988, Table 1, from memory).
-    expect(mcPct).toBeCloseTo(12, 6);
-    expect(applied).toEqual(['temperature', 'basis-curve']);
-    expect(warnings).toEqual(['no-species-correction']);
+    expect(corrected.mcPct).toBeCloseTo(12, 6);
+    expect(stepsOf(corrected)).toEqual(['scale-curve', 'temperature']);
+    expect(corrected.warnings).toEqual(['no-species-correction']);
   });
 
   test("the user's own oven-dry checks come before everything published", () => {
     const ownCalibration = { a: 1.1, b: -0.5, standardErrorPct: 0.3 };
-    const { mcPct, applied, standardUncertaintyPct } = correct({ ownCalibration });
-    expect(mcPct).toBeCloseTo((12 + 0.5) / 1.1, 10);
-    expect(applied).toEqual(['temperature', 'own-calibration']);
-    expect(standardUncertaintyPct).toBeCloseTo(0.3, 10);
+    const corrected = correct({ ownCalibration });
+    expect(corrected.mcPct).toBeCloseTo((12 + 0.5) / 1.1, 10);
+    expect(stepsOf(corrected)).toEqual(['temperature', 'own-calibration']);
+    expect(corrected.standardUncertaintyPct).toBeCloseTo(0.3, 10);
   });
 
   test('temperature unknown: not corrected for it, said, and less sure', () => {
     const known = correct({ species: cherry });
     const unknown = correct({ species: cherry, woodTempC: null });
     expect(unknown.mcPct).toBe(12);
-    expect(unknown.applied).toEqual([]);
+    expect(unknown.steps).toEqual([]);
     expect(unknown.warnings).toContain('temperature-unknown');
     expect(unknown.standardUncertaintyPct!).toBeGreaterThan(known.standardUncertaintyPct!);
+  });
+});
+
+describe('the scale says what a shown % means', () => {
+  const walnut = speciesOf('walnut-black');
+  const setTo = (speciesId: string): MeterScale => ({
+    kind: 'species',
+    speciesId,
+    curveId: speciesOf(speciesId).curveId,
+    tempC: 21,
+  });
+  const shown = (scale: MeterScale, species: Species) =>
+    correct({ value: 14.2, woodTempC: 21, species, scale });
+
+  test('a meter set to walnut shows the MC of walnut: 14.2% stays 14.2%', () => {
+    const corrected = shown(setTo('walnut-black'), walnut);
+    expect(corrected.mcPct).toBeCloseTo(14.2, 10);
+    expect(stepsOf(corrected)).toEqual(['temperature']);
+  });
+
+  test('the same 14.2% of a meter on its usual scale is more in walnut', () => {
+    const corrected = shown({ kind: 'usual' }, walnut);
+    expect(stepsOf(corrected)).toEqual(['temperature', 'species-curve']);
+    // By hand from Table 1 (James 1988): 14.2 % in Douglas-fir is 29 MΩ, which is 14.5 % in walnut.
+    expect(Math.abs(corrected.mcPct! - 14.5)).toBeLessThan(0.25);
+  });
+
+  test('a species without a curve that the meter is set to itself: no species step, and nothing missing', () => {
+    const corrected = shown(setTo('cherry-black'), cherry);
+    expect(corrected.mcPct).toBeCloseTo(14.2, 10);
+    expect(stepsOf(corrected)).toEqual(['temperature']);
+    expect(corrected.warnings).toEqual([]);
+  });
+
+  test('set to walnut, pushed into oak: back to the resistance of walnut, then the curve of oak', () => {
+    const ohms = 10 ** log10OhmsAt(resistanceCurves.get('walnut-black')!, 14.2).log10Ohms;
+    const corrected = correct({ value: 14.2, scale: { ...scale, curveId: 'walnut-black' } });
+    const { mcPct } = mcAtOhms(resistanceCurves.get(oak.curveId!)!, ohms);
+    expect(corrected.mcPct).toBeCloseTo(mcPct, 6);
+    expect(stepsOf(corrected)).toEqual(['temperature', 'species-curve']);
+  });
+
+  test('published coefficients are those of the usual scale, so a value of another is brought there first', () => {
+    const linear = { ...cherry, linear: { a: 0.9, b: 0.6 } };
+    const corrected = shown(setTo('walnut-black'), linear);
+    expect(stepsOf(corrected)).toEqual(['temperature', 'usual-scale', 'species-linear']);
+    expect(corrected.mcPct).toBeCloseTo((corrected.steps[1]!.pct - 0.6) / 0.9, 10);
+  });
+
+  test('an unknown scale is read as the usual one, and less sure; so is one set to a species without a curve', () => {
+    const usual = shown({ kind: 'usual' }, walnut);
+    for (const unknown of [shown({ kind: 'unknown' }, walnut), shown(setTo('cherry-black'), walnut)]) {
+      // Its scale's temperature is 21 °C, the usual one's 22.7 °C: 0.2 points.
+      expect(Math.abs(unknown.mcPct! - usual.mcPct!)).toBeLessThan(0.2);
+      expect(unknown.standardUncertaintyPct!).toBeGreaterThan(usual.standardUncertaintyPct! + 0.1);
+    }
+  });
+
+  test('a meter that corrects for temperature itself gets no second correction', () => {
+    const itself = correct({
+      woodTempC: 5,
+      species: walnut,
+      scale: setTo('walnut-black'),
+      compensatesTemp: true,
+    });
+    expect(itself).toMatchObject({ mcPct: 12, steps: [] });
+  });
+
+  test('each step gives the value after it, and the last one is the MC', () => {
+    const { mcPct, steps } = correct({ woodTempC: 5 });
+    expect(steps.map(({ step }) => step)).toEqual(['temperature', 'species-curve']);
+    expect(steps[0]!.pct).toBeGreaterThan(13);
+    expect(steps.at(-1)!.pct).toBe(mcPct);
+  });
+
+  test('by how much the meter itself differs from board to board is its profile’s to say', () => {
+    const [good, poor] = [0.5, 1.2].map((meterSdPct) => correct({ meterSdPct }).standardUncertaintyPct!);
+    expect(good).toBeCloseTo(0.5, 1);
+    expect(poor).toBeCloseTo(1.2, 1);
   });
 });
 
@@ -90,7 +177,7 @@ describe('marked, never clamped', () => {
     expect(standardUncertaintyPct!).toBeGreaterThan(10);
   });
 
-  test('outside the curve, of the basis or of the species', () => {
+  test('outside the curve, of the scale or of the species', () => {
     expect(correct({ value: 28 }).warnings).toContain('outside-curve');
     expect(correct({ value: 25, species: speciesOf('elm-american') }).warnings).toContain('outside-curve');
     expect(correct({ value: 24 }).warnings).not.toContain('outside-curve');
@@ -106,16 +193,16 @@ describe('marked, never clamped', () => {
 
   test('wood hotter than the published range is corrected on, up to 80 °C, and marked', () => {
     expect(correct({ woodTempC: 70 }).warnings).toContain('temperature-out-of-range');
-    expect(correct({ woodTempC: 70 }).applied).toContain('temperature');
+    expect(stepsOf(correct({ woodTempC: 70 }))).toContain('temperature');
     const absurd = correct({ woodTempC: 300 });
     expect(absurd.warnings).toContain('temperature-out-of-range');
-    expect(absurd.applied).not.toContain('temperature');
+    expect(stepsOf(absurd)).not.toContain('temperature');
     expect(absurd.mcPct).toBeCloseTo(correct({ woodTempC: null }).mcPct!, 10);
   });
 });
 
 describe('refused, with no value', () => {
-  const refused = { mcPct: null, applied: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] };
+  const refused = { mcPct: null, steps: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] };
   // Northern red oak holds at most 114 % (eq. 4-3 with 0.56).
   test.each([Number.NaN, Number.POSITIVE_INFINITY, -0.1, -12, 115, 1260])('a shown %f %%', (value) => {
     expect(correct({ value })).toEqual(refused);
@@ -126,8 +213,8 @@ describe('refused, with no value', () => {
   test('a value that its correction brings below zero', () => {
     expect(correct({ value: 0.2, species: cherry, woodTempC: 45 })).toEqual(refused);
   });
-  test('a basis that names no curve is a fault of the set-up, not of the reading', () => {
-    expect(() => correct({ basis: { curveId: 'no-such', tempC: 20 } })).toThrow(/not known: "no-such"/);
+  test('a scale that names no curve is a fault of the set-up, not of the reading', () => {
+    expect(() => correct({ scale: { ...scale, curveId: 'no-such' } })).toThrow(/not known: "no-such"/);
   });
 });
 
@@ -137,16 +224,18 @@ describe('for every species, meter and temperature', () => {
   const shown = fc.double({ min: 7, max: 24, noNaN: true });
   const more = fc.double({ min: 0.05, max: 5, noNaN: true });
   const log10Ohms = fc.double({ min: 5.8, max: 10, noNaN: true });
-  const anyBasis = fc.record({
+  const anyScale = fc.record({
+    kind: fc.constant('species' as const),
+    speciesId: fc.constant(null),
     curveId: fc.constantFrom(...resistanceCurves.keys()),
     tempC: fc.double({ min: 15, max: 30, noNaN: true }),
   });
 
   test('more shown is more moisture', () => {
     fc.assert(
-      fc.property(species, anyBasis, woodTempC, shown, more, (aSpecies, aBasis, tempC, value, step) => {
+      fc.property(species, anyScale, woodTempC, shown, more, (aSpecies, aScale, tempC, value, step) => {
         const at = (v: number) =>
-          correctReading({ value: v, unit: 'pct', woodTempC: tempC, species: aSpecies, basis: aBasis });
+          correctReading({ value: v, unit: 'pct', woodTempC: tempC, species: aSpecies, scale: aScale });
         const [low, high] = [at(value), at(value + step)];
         fc.pre(low.mcPct !== null && high.mcPct !== null);
         expect(high.mcPct!).toBeGreaterThan(low.mcPct!);
@@ -158,8 +247,13 @@ describe('for every species, meter and temperature', () => {
     fc.assert(
       fc.property(species, woodTempC, log10Ohms, more, (aSpecies, tempC, decades, step) => {
         const at = (d: number) =>
-          correctReading({ value: 10 ** d, unit: 'ohm', woodTempC: tempC, species: aSpecies, basis: null })
-            .mcPct;
+          correctReading({
+            value: 10 ** d,
+            unit: 'ohm',
+            woodTempC: tempC,
+            species: aSpecies,
+            scale: { kind: 'ohms' },
+          }).mcPct;
         const [wet, dry] = [at(decades), at(decades + step / 5)];
         fc.pre(wet !== null && dry !== null);
         expect(dry!).toBeLessThan(wet!);
@@ -179,7 +273,7 @@ describe('for every species, meter and temperature', () => {
           fc.pre(tempC - colder > 0);
           const raw = unit === 'pct' ? value : 10 ** log10OhmsAt(douglasFir, value).log10Ohms;
           const at = (t: number) =>
-            correctReading({ value: raw, unit, woodTempC: t, species: aSpecies, basis }).mcPct;
+            correctReading({ value: raw, unit, woodTempC: t, species: aSpecies, scale }).mcPct;
           const [warm, cold] = [at(tempC), at(tempC - colder)];
           fc.pre(warm !== null && cold !== null);
           expect(cold!).toBeGreaterThan(warm!);
@@ -190,32 +284,32 @@ describe('for every species, meter and temperature', () => {
 
   test('a meter made for this very species at this very temperature is right as it is', () => {
     fc.assert(
-      fc.property(anyBasis, shown, (aBasis, value) => {
-        const own = builtInSpecies.find(({ curveId }) => curveId === aBasis.curveId)!;
+      fc.property(anyScale, shown, (aScale, value) => {
+        const own = builtInSpecies.find(({ curveId }) => curveId === aScale.curveId)!;
         const { mcPct } = correctReading({
           value,
           unit: 'pct',
-          woodTempC: aBasis.tempC,
+          woodTempC: aScale.tempC,
           species: own,
-          basis: aBasis,
+          scale: aScale,
         });
         expect(mcPct!).toBeCloseTo(value, 6);
       }),
     );
   });
 
-  test('% on a basis and the ohms behind that % are the same reading, at the temperature of the curves', () => {
+  test('% on a scale and the ohms behind that % are the same reading, at the temperature of the curves', () => {
     const withCurve = fc.constantFrom(...builtInSpecies.filter(({ curveId }) => curveId !== null));
     fc.assert(
       fc.property(withCurve, shown, (aSpecies, value) => {
         const ohms = 10 ** log10OhmsAt(douglasFir, value).log10Ohms;
-        const byPct = correctReading({ value, unit: 'pct', woodTempC: 26.7, species: aSpecies, basis });
+        const byPct = correctReading({ value, unit: 'pct', woodTempC: 26.7, species: aSpecies, scale });
         const byOhms = correctReading({
           value: ohms,
           unit: 'ohm',
           woodTempC: 26.7,
           species: aSpecies,
-          basis: null,
+          scale: { kind: 'ohms' },
         });
         expect(byPct.mcPct!).toBeCloseTo(byOhms.mcPct!, 6);
         expect(byOhms.mcPct!).toBeCloseTo(mcAtOhms(resistanceCurves.get(aSpecies.curveId!)!, ohms).mcPct, 6);
@@ -237,7 +331,7 @@ describe('for every species, meter and temperature', () => {
             unit,
             woodTempC: tempC,
             species: aSpecies,
-            basis: null,
+            scale: { kind: 'unknown' },
           });
           if (mcPct === null) {
             expect(standardUncertaintyPct).toBeNull();

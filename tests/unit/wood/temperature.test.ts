@@ -16,7 +16,7 @@ const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
 /** MC by each route of Douglas-fir whose resistance is that of `shownPct` at 26.7 °C. */
 function bothRoutes(shownPct: number, woodTempC: number): { byFormula: number; byResistance: number } {
   const ohms = 10 ** log10OhmsAt(douglasFir, shownPct).log10Ohms;
-  const corrected = correctReading({ value: ohms, unit: 'ohm', woodTempC, species, basis: null });
+  const corrected = correctReading({ value: ohms, unit: 'ohm', woodTempC, species, scale: { kind: 'ohms' } });
   return {
     byFormula: shownAtBasisTempPct(shownPct, woodTempC, douglasFir.tempC),
     byResistance: corrected.mcPct!,

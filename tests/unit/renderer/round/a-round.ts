@@ -65,7 +65,12 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
     meterProfileId: null,
     takenAt: '2026-05-04T08:01:00.000Z',
     excluded: null,
-    corrected: { mcPct: 12.1, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
+    corrected: {
+      mcPct: 12.1,
+      steps: [{ step: 'temperature', pct: 12.1 }],
+      standardUncertaintyPct: 0.8,
+      warnings: [],
+    },
     suspicions: [],
     counts: true,
     ...changes,

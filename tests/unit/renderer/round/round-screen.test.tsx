@@ -465,7 +465,7 @@ describe('a reading that was saved', () => {
       aReading(1, {
         raw: 126,
         counts: false,
-        corrected: { mcPct: null, applied: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] },
+        corrected: { mcPct: null, steps: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] },
         suspicions: [
           {
             rule: 'typing-slip',
@@ -485,19 +485,19 @@ describe('a reading that was saved', () => {
     expect(spots.textContent).not.toContain('–');
   });
 
-  const uncorrected: [JudgedReading['corrected']['applied'], string][] = [
-    [['basis-curve', 'species-curve'], '12.1% MCcorrected for species only'],
+  const uncorrected: [JudgedReading['corrected']['steps'], string][] = [
+    [[{ step: 'species-curve', pct: 12.1 }], '12.1% MCcorrected for species only'],
     [[], '12.1% MCnot corrected'],
   ];
   test.each(uncorrected)(
     'of wood of unknown temperature, with %j, says what it is corrected for, and no more on each reading',
-    async (applied, shown) => {
+    async (steps, shown) => {
       const { machine } = await open();
       save(
         machine,
         aReading(1, {
           woodTempC: null,
-          corrected: { ...aReading(1).corrected, applied, warnings: ['temperature-unknown'] },
+          corrected: { ...aReading(1).corrected, steps, warnings: ['temperature-unknown'] },
           suspicions: [
             {
               rule: 'temperature-unknown',

@@ -67,7 +67,12 @@ export function aLiveValue(changes: Partial<Live> = {}): Live {
   return {
     raw: 12.6,
     unit: 'pct',
-    corrected: { mcPct: 13.4, applied: ['temperature'], standardUncertaintyPct: 0.8, warnings: [] },
+    corrected: {
+      mcPct: 13.4,
+      steps: [{ step: 'temperature', pct: 13.4 }],
+      standardUncertaintyPct: 0.8,
+      warnings: [],
+    },
     phase: 'settled',
     spread: 0.1,
     trace: [12.9, 12.7, 12.6],
