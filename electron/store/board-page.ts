@@ -1,5 +1,5 @@
 import type { BoardFilter, BoardSort } from '../../shared-core/contract/yard.ts';
-import { CALL_RANK } from './migrations/0011-outlooks.ts';
+import { CALL_RANK } from './migrations/0017-too-dry.ts';
 
 /** Which page of which boards, and in which order. */
 export interface BoardPage {
@@ -45,7 +45,7 @@ const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\
   OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
 
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */
-const CALLS = ['ready', 'bring-in', 'keep-drying', 'probe-again', 'not-probed'];
+const CALLS = ['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again', 'not-probed'];
 
 /** Which boards those are, over all pages. */
 export function conditionOf({ stackId, search, filter = null }: BoardPage): string {

@@ -1,4 +1,4 @@
-import { type EndUse, endUseSchema } from '../../shared-core/wood/species/end-use.ts';
+import { type EndUse, endUseSchema, usualTolerance } from '../../shared-core/wood/species/end-use.ts';
 import { type Species, speciesSchema } from '../../shared-core/wood/species/species.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readFields, readJson } from './read-json.ts';
@@ -113,7 +113,16 @@ function catalogWrites<T extends { id: string; name: string }>(
 
 /** An entry saved before sources were apart from notes has none. */
 const savedSpecies = speciesSchema.extend({ source: speciesSchema.shape.source.default('') });
-const savedEndUse = endUseSchema.extend({ source: endUseSchema.shape.source.default('') });
+const savedEndUse = endUseSchema.extend({
+  source: endUseSchema.shape.source.default(''),
+  tolerancePoints: endUseSchema.shape.tolerancePoints.optional(),
+  minIsAdvice: endUseSchema.shape.minIsAdvice.optional(),
+});
+/** A use saved before uses had a tolerance has the usual one of its target. */
+function endUseOf(text: string): EndUse | undefined {
+  const saved = readJson(savedEndUse, text);
+  return saved && { ...usualTolerance(saved), ...saved };
+}
 
 export const speciesReads = (db: Db) =>
   catalogReads<Species>(db, 'species', {
@@ -126,8 +135,8 @@ export const speciesWrites = (db: Db, reads: ReturnType<typeof speciesReads>) =>
 
 export const endUseReads = (db: Db) =>
   catalogReads<EndUse>(db, 'end_use', {
-    whole: (text) => readJson(savedEndUse, text),
-    readable: (text) => readFields(savedEndUse, text),
+    whole: endUseOf,
+    readable: (text) => readFields(endUseSchema, text),
     standIn: standInEndUse,
   });
 export const endUseWrites = (db: Db, reads: ReturnType<typeof endUseReads>) =>

@@ -14,6 +14,7 @@ import * as instants from './migrations/0013-instants.ts';
 import * as unfinishedActs from './migrations/0014-unfinished-acts.ts';
 import * as boardsOfRound from './migrations/0015-boards-of-round.ts';
 import * as namesApart from './migrations/0016-names-apart.ts';
+import * as tooDry from './migrations/0017-too-dry.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -43,4 +44,5 @@ export const migrations: readonly Migration[] = [
   unfinishedActs,
   boardsOfRound,
   namesApart,
+  tooDry,
 ];

@@ -1,6 +1,6 @@
 import type { Call } from '../probing/calls/assessment.ts';
 
-export type CallShape = 'disc' | 'house' | 'drop' | 'triangle';
+export type CallShape = 'disc' | 'house' | 'drop' | 'diamond' | 'triangle';
 
 /** How a call differs from the others without color: by its shape, beside its word and letter of the catalog. */
 export interface CallMark {
@@ -13,6 +13,7 @@ export const callMarks: Readonly<Record<Call, CallMark>> = {
   ready: { shape: 'disc', filled: true },
   'bring-in': { shape: 'house', filled: false },
   'keep-drying': { shape: 'drop', filled: false },
+  'too-dry': { shape: 'diamond', filled: false },
   'probe-again': { shape: 'triangle', filled: false },
 };
 
@@ -33,6 +34,8 @@ export function callShapePath(shape: CallShape, x: number, y: number, side: numb
       const radius = rounded(0.36 * side);
       return `M${at(0.5, 0)}L${at(0.7975, 0.4376)}A${radius} ${radius} 0 1 1 ${at(0.2025, 0.4376)}Z`;
     }
+    case 'diamond':
+      return `M${at(0.5, 0)}L${at(1, 0.5)}L${at(0.5, 1)}L${at(0, 0.5)}Z`;
     case 'triangle':
       return `M${at(0.5, 0)}L${at(1, 1)}L${at(0, 1)}Z`;
   }

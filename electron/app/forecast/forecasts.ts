@@ -9,6 +9,7 @@ import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
@@ -68,7 +69,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   function warp(
     { sawing, widthMm, thicknessMm, speciesId, ringRadiusMm, barkSide }: BoardRow,
     { now }: Forecast,
-    endUse: { minPct: number; maxPct: number; maxShellCorePct: number },
+    endUse: Pick<EndUse, 'minPct' | 'maxPct' | 'maxShellCorePct'>,
   ): Pick<ForecastDetails, 'warp' | 'whyNoWarp'> {
     const { name, radialPct, tangentialPct } = orRefuse(context.yard().species.get(speciesId), 'species');
     const missing = [

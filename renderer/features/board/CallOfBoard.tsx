@@ -82,7 +82,10 @@ function Figures({
       {shellPct !== null && corePct !== null && (
         <Figure
           label={say('board.difference')}
-          note={endUse && say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })}
+          note={
+            endUse?.maxShellCorePct != null &&
+            say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })
+          }
         >
           {shellPct > corePct
             ? say('board.shell-wetter', { differencePoints: shownPoints(shellPct, corePct) })

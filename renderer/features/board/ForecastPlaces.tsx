@@ -31,10 +31,14 @@ export function ForecastPlaces({
     <div className={css.places}>
       <DataTable
         name={say('forecast.places')}
-        caption={say('forecast.places-caption', {
-          targetRange: endUse,
-          allowedPoints: endUse.maxShellCorePct,
-        })}
+        caption={
+          endUse.maxShellCorePct === null
+            ? say('forecast.places-caption-any', { targetRange: endUse })
+            : say('forecast.places-caption', {
+                targetRange: endUse,
+                allowedPoints: endUse.maxShellCorePct,
+              })
+        }
         rows={forecast.places}
         keyOf={({ placeId }) => placeId}
         columns={[

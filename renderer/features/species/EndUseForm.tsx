@@ -3,7 +3,7 @@ import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.t
 import { type EndUse, newEndUseSchema } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
-import { NumberField, TextArea, TextField } from '../../form/Field.tsx';
+import { Checkbox, NumberField, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { sourceShown } from '../../ui/Sources.tsx';
@@ -15,6 +15,8 @@ export const emptyUse: Draft<EndUse> = {
   name: '',
   minPct: null,
   maxPct: null,
+  tolerancePoints: 2,
+  minIsAdvice: false,
   maxShellCorePct: 2,
   note: '',
   source: '',
@@ -36,7 +38,11 @@ export function EndUseForm({
   const { say } = useWords();
   const edit = useEdit('endUses.edit', endUse);
   const theirs = edit.theirs && draftOfUse(edit.theirs);
-  const { field, read, refill } = useDraft(newEndUseSchema, endUse ? draftOfUse(endUse) : start, theirs);
+  const { draft, set, field, read, refill } = useDraft(
+    newEndUseSchema,
+    endUse ? draftOfUse(endUse) : start,
+    theirs,
+  );
 
   async function save(): Promise<void> {
     const made = read();
@@ -63,6 +69,18 @@ export function EndUseForm({
         <NumberField label={say('use.lowest')} unit="%" {...field('minPct')} />
         <NumberField label={say('use.highest')} unit="%" {...field('maxPct')} />
       </div>
+      <NumberField
+        label={say('use.tolerance')}
+        unit={say('use.points')}
+        hint={say('use.tolerance-hint')}
+        {...field('tolerancePoints')}
+      />
+      <Checkbox
+        label={say('use.drier-serves')}
+        hint={say('use.drier-serves-hint')}
+        checked={draft.minIsAdvice ?? false}
+        onChecked={(minIsAdvice) => set({ minIsAdvice })}
+      />
       <NumberField
         label={say('use.shell-core')}
         unit={say('use.points')}

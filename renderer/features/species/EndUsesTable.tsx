@@ -44,10 +44,18 @@ export function EndUsesTable({
             align: 'end',
           },
           {
+            id: 'tolerance',
+            head: say('use.tolerance'),
+            cell: ({ tolerancePoints }) => formats.points(tolerancePoints),
+            sortBy: ({ tolerancePoints }) => tolerancePoints,
+            align: 'end',
+          },
+          {
             id: 'shell-core',
             head: say('use.shell-core'),
-            cell: ({ maxShellCorePct }) => formats.points(maxShellCorePct),
-            sortBy: ({ maxShellCorePct }) => maxShellCorePct,
+            cell: ({ maxShellCorePct }) =>
+              maxShellCorePct === null ? say('use.any-difference') : formats.points(maxShellCorePct),
+            sortBy: ({ maxShellCorePct }) => maxShellCorePct ?? Number.POSITIVE_INFINITY,
             align: 'end',
           },
           {

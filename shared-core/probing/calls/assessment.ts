@@ -3,7 +3,7 @@ import { messageSchema } from '../../words/message.ts';
 import { estimateSchema } from '../readings/estimate.ts';
 import { judgedReadingSchema } from '../readings/reading.ts';
 
-export const callSchema = z.enum(['ready', 'bring-in', 'keep-drying', 'probe-again']);
+export const callSchema = z.enum(['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again']);
 export type Call = z.infer<typeof callSchema>;
 
 /** The call on a board or a stack; the first reason is the one that decides. */

@@ -292,13 +292,15 @@ function unsure(board: BoardEstimate, endUse: EndUse, place: PlaceFacts): Reason
 
 function shellAndCore({ estimate }: BoardEstimate, endUse: EndUse, place: PlaceFacts): ReasonedCall | null {
   const { differencePct, averagePct } = estimate;
-  if (differencePct === null || Math.abs(differencePct) <= endUse.maxShellCorePct) return null;
+  const { maxShellCorePct: allowedPoints } = endUse;
+  if (allowedPoints === null || differencePct === null || Math.abs(differencePct) <= allowedPoints)
+    return null;
   return {
     call: 'keep-drying',
     reasons: [
       message(differencePct > 0 ? 'call.core-wetter' : 'call.shell-wetter', {
         differencePoints: shownDifference(estimate),
-        allowedPoints: endUse.maxShellCorePct,
+        allowedPoints,
         placeName: place.name,
       }),
       message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) }),
@@ -317,10 +319,11 @@ function ready(board: BoardEstimate, endUse: EndUse): ReasonedCall {
     targetRange: targetOf(endUse),
     likelyInterval: likely(board),
   });
-  if (differencePct === null) return { call: 'ready', reasons: [why] };
+  const { maxShellCorePct: allowedPoints } = endUse;
+  if (differencePct === null || allowedPoints === null) return { call: 'ready', reasons: [why] };
   const difference = message('call.difference-allowed', {
     differencePoints: shownDifference(board.estimate),
-    allowedPoints: endUse.maxShellCorePct,
+    allowedPoints,
   });
   return { call: 'ready', reasons: [why, difference] };
 }

@@ -63,7 +63,7 @@ type Probed = NonNullable<NextStepFacts['latest']>;
 type Ahead = NonNullable<NextStepFacts['forecast']>;
 
 export function nextStepOf({ latest, forecast, whyNot = null, nowMs }: NextStepFacts): NextStep {
-  if (latest === null || latest.call === 'probe-again' || forecast === null)
+  if (latest === null || latest.call === 'probe-again' || latest.call === 'too-dry' || forecast === null)
     return nextStepByCall(latest?.call ?? null, whyNot);
   const recheck = whereForecastDisagrees(latest, forecast, nowMs);
   if (recheck) return recheck;
@@ -89,6 +89,8 @@ export function nextStepByCall(call: Call | null, whyNot: Message | null = null)
       return probe('probe-again', null);
     case 'bring-in':
       return move(null, null);
+    case 'too-dry':
+      return wait(null, message('next-step.too-dry'));
     case 'keep-drying':
       return wait(null, whyNot ?? message('next-step.no-forecast'));
     case 'ready':

@@ -1,5 +1,5 @@
 import { type Message, message } from '../../words/message.ts';
-import type { Call } from './assessment.ts';
+import { type Call, callSchema } from './assessment.ts';
 
 /** A board's call in a round, or that its readings are still being judged; null for a board not probed in it. */
 export type CallInRound = Call | 'being-judged' | null;
@@ -18,7 +18,9 @@ export type RoundSummary = {
  * @param ofBoards one for each board of the stack
  */
 export function summarizeRound(ofBoards: readonly CallInRound[]): RoundSummary {
-  const calls: Record<Call, number> = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 };
+  const calls: Record<Call, number> = Object.fromEntries(
+    callSchema.options.map((call) => [call, 0]),
+  ) as Record<Call, number>;
   for (const call of ofBoards) if (call !== null && call !== 'being-judged') calls[call] += 1;
   const boards = ofBoards.length;
   const probed = ofBoards.filter((call) => call !== null).length;
@@ -32,6 +34,7 @@ function messageOf(boards: number, probed: number, calls: Record<Call, number>):
   const others = {
     'bring-in': calls['bring-in'],
     'keep-drying': calls['keep-drying'],
+    'too-dry': calls['too-dry'],
     'probe-again': calls['probe-again'],
     'being-judged': probed - judged,
     'not-probed': boards - probed,

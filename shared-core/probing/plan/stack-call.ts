@@ -83,7 +83,7 @@ export function callOnStack(stack: StackFigures): StackCall | null {
 }
 
 const sure = { certaintyPct: 100 * CERTAINTY, oneIn: ONE_IN };
-const NOT_READY = ['keep-drying', 'bring-in', 'probe-again'] as const;
+const NOT_READY = ['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const;
 
 const callOf = (call: (typeof NOT_READY)[number], boards: number, probed: number): Message =>
   message(`stack-call.${boards === probed ? 'all' : 'some'}.${call}`, { boards, probed });

@@ -239,7 +239,7 @@ const shortfall = (
   Math.max(
     averagePct - endUse.maxPct,
     endUse.minPct - averagePct,
-    corePct - shellPct - endUse.maxShellCorePct,
+    corePct - shellPct - (endUse.maxShellCorePct ?? Number.POSITIVE_INFINITY),
   );
 
 const days = (fromMs: number, count: number, stepDays: number): number[] =>

@@ -33,7 +33,7 @@ export const warpInputSchema = z.object({
   /** Average that it is to be dried to. */
   targetPct: z.number().min(0).max(30),
   /** Largest difference of core over shell that its use allows, % MC. */
-  maxShellCorePct: z.number().min(0.5).max(100),
+  maxShellCorePct: z.number().min(0.5).max(100).nullable(),
 });
 export type WarpInput = z.infer<typeof warpInputSchema>;
 
@@ -186,7 +186,8 @@ function adviceFor(
   if (averagePct > 25) advise('end-seal', message('cup.end-seal'));
   const { shellPct: shell, corePct: core } = atPins;
   // Above fiber saturation the shell has not begun to shrink, so it does not strain against the core.
-  if (core - shell > input.maxShellCorePct && shell < shrunkShellPct) {
+  const { maxShellCorePct: allowed } = input;
+  if (allowed !== null && core - shell > allowed && shell < shrunkShellPct) {
     advise(
       'uneven',
       message(core > FIBER_SATURATION_PCT ? 'cup.uneven-green' : 'cup.uneven', {

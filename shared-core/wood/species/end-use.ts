@@ -10,8 +10,12 @@ export const endUseSchema = z.object({
   /** The board's average must lie within these, % MC. */
   minPct: z.number().min(0).max(60),
   maxPct: z.number().min(1).max(200),
-  /** Largest shell–core difference that the use allows, points of MC. */
-  maxShellCorePct: z.number().min(0.5).max(100),
+  /** How far above its target wood still works for it, points of MC: a board is ready where wetter than that is unlikely. */
+  tolerancePoints: z.number().min(0).max(20),
+  /** Drier wood serves as well: nobody has to let it take up moisture. */
+  minIsAdvice: z.boolean(),
+  /** Largest shell–core difference that the use allows, points of MC; null where any will do. */
+  maxShellCorePct: z.number().min(0.5).max(100).nullable(),
   /** What a person should know about it. */
   note: z.string().max(1000),
   /** Where its limits come from; "(from memory)" follows what nobody looked up. */
@@ -23,3 +27,15 @@ export const newEndUseSchema = endUseSchema.refine(({ minPct, maxPct }) => maxPc
   error: 'use.turned',
 });
 export type EndUse = z.infer<typeof endUseSchema>;
+
+/**
+ * What a use that says nothing of it allows beyond its target: indoor work least, and outdoors drier wood serves as
+ * well. Common practice, no source.
+ */
+export function usualTolerance({
+  minPct,
+  maxPct,
+}: Pick<EndUse, 'minPct' | 'maxPct'>): Pick<EndUse, 'tolerancePoints' | 'minIsAdvice'> {
+  const tolerancePoints = maxPct <= 13 ? 2 : maxPct <= 16 ? 3 : 4;
+  return { tolerancePoints, minIsAdvice: minPct === 0 || maxPct >= 14 };
+}

@@ -20,6 +20,7 @@ export const board = {
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
+  'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.too-wet-to-move':
     'It won’t reach its target here. Let it dry to {dryEnoughLimitPct}, then move it to drier air.',

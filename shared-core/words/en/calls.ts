@@ -3,12 +3,14 @@ export const calls = {
   'call.ready': 'Ready',
   'call.bring-in': 'Bring in',
   'call.keep-drying': 'Keep drying',
+  'call.too-dry': 'Too dry',
   'call.probe-again': 'Probe again',
 
   /** The letter of each, which differ: on labels and in the drawing of a stack. */
   'call.letter-ready': 'R',
   'call.letter-bring-in': 'B',
   'call.letter-keep-drying': 'K',
+  'call.letter-too-dry': 'T',
   'call.letter-probe-again': 'P',
 
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
@@ -75,6 +77,7 @@ export const calls = {
   'round-summary.ready': '{ready} of {boards} ready',
   'round-summary.bring-in': '{boards} to bring in',
   'round-summary.keep-drying': '{boards} to keep drying',
+  'round-summary.too-dry': '{boards} too dry',
   'round-summary.probe-again': '{boards} to probe again',
   'round-summary.being-judged': '{boards} being judged',
   'round-summary.not-probed': '{boards} not probed',

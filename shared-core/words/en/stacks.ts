@@ -61,6 +61,7 @@ export const stacks = {
   'stacks.count-ready': '{boards} ready',
   'stacks.count-bring-in': '{boards} bring in',
   'stacks.count-keep-drying': '{boards} keep drying',
+  'stacks.count-too-dry': '{boards} too dry',
   'stacks.count-probe-again': '{boards} probe again',
   'stacks.count-not-probed': '{boards} not probed yet',
   'stacks.count-of': 'of {boards}',

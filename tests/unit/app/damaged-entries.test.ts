@@ -45,7 +45,15 @@ async function savedYard(): Promise<string> {
   const [walnut] = (await yard.query('species.list', {})).filter(({ id }) => id === 'walnut-black');
   const { version: _v, builtIn: _b, ...species } = walnut!;
   await yard.command('species.add', { ...species, id: 'walnut-hill', name: 'Hill walnut' });
-  const use = { minPct: 9, maxPct: 12, maxShellCorePct: 3, note: '', source: '' };
+  const use = {
+    minPct: 9,
+    maxPct: 12,
+    tolerancePoints: 2,
+    minIsAdvice: false,
+    maxShellCorePct: 3,
+    note: '',
+    source: '',
+  };
   await yard.command('endUses.add', { ...use, id: 'sheds', name: 'Sheds' });
   await yard.command('stacks.edit', { id: yard.stack.id, basedOn: 1, changed: { endUseId: 'sheds' } });
   await yard.command('boards.edit', {

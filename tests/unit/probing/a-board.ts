@@ -35,6 +35,8 @@ export const interior: EndUse = {
   name: 'interior work',
   minPct: 6,
   maxPct: 10,
+  tolerancePoints: 2,
+  minIsAdvice: false,
   maxShellCorePct: 2,
   note: '',
   source: '',

@@ -10,7 +10,7 @@ test('a round over six boards, five of them probed', () => {
   expect(summarizeRound(calls)).toMatchObject({
     boards: 6,
     probed: 5,
-    calls: { ready: 2, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1 },
+    calls: { ready: 2, 'bring-in': 1, 'keep-drying': 1, 'too-dry': 0, 'probe-again': 1 },
   });
   expect(sentence(...calls)).toBe(
     '2 of 6 ready, 1 to bring in, 1 to keep drying, 1 to probe again, and 1 not probed.',
@@ -26,7 +26,7 @@ test('boards still being judged were probed, and have no call yet', () => {
   const calls = ['ready', 'being-judged', 'being-judged', null] as const;
   expect(summarizeRound(calls)).toMatchObject({
     probed: 3,
-    calls: { ready: 1, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
+    calls: { ready: 1, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 },
   });
   expect(sentence(...calls)).toBe('1 of 4 ready, 2 being judged, and 1 not probed.');
 });
@@ -41,7 +41,7 @@ test('every sentence of it is whole', () => {
   const messages = [
     [],
     [null],
-    ['ready', 'bring-in', 'keep-drying', 'probe-again', 'being-judged', null] as const,
+    ['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again', 'being-judged', null] as const,
   ].map((calls) => summarizeRound(calls).message);
   expect(codesOf(messages)).toEqual(new Set(codesFrom('round-summary.')));
   expectWhole(messages);

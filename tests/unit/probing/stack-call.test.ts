@@ -22,7 +22,7 @@ function stack(
   calls: Partial<StackFigures['calls']>,
   due: Partial<StackFigures['due']> = {},
 ): StackFigures {
-  const counts = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0, ...calls };
+  const counts = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0, ...calls };
   const isProbed = Object.values(counts).some((count) => count > 0);
   return {
     placeName: 'Pole shed',
@@ -158,7 +158,7 @@ describe('what is due on a stack', () => {
   });
 
   test('then boards that should be ready, before those to be probed again', () => {
-    const calls = { 'keep-drying': 3, 'probe-again': 1 };
+    const calls = { 'keep-drying': 3, 'too-dry': 0, 'probe-again': 1 };
     expect(due(4, calls, { 'should-be-ready': 2 })).toEqual([
       'should-be-ready',
       '2 boards should be ready now.',
@@ -223,10 +223,10 @@ test('every sentence is whole', () => {
     stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
     stack(3, { 'keep-drying': 3 }, { 'bring-in': 3 }),
     stack(1, { 'keep-drying': 1 }, { 'should-be-ready': 1 }),
-    ...(['keep-drying', 'bring-in', 'probe-again'] as const).flatMap((call) => [
+    ...(['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const).flatMap((call) => [
       stack(3, { [call]: 3 }, { 'could-change-call': 1 }),
       stack(3, { [call]: 3 }, { 'learns-rate': 1 }),
-      stack(9, { ready: 1, 'bring-in': 1, 'keep-drying': 1, 'probe-again': 1, [call]: 3 }),
+      stack(9, { ready: 1, 'bring-in': 1, 'keep-drying': 1, 'too-dry': 1, 'probe-again': 1, [call]: 3 }),
     ]),
   ];
   const messages = stacks.flatMap((each) => [
@@ -238,10 +238,12 @@ test('every sentence is whole', () => {
     'stack-call.all.bring-in',
     'stack-call.all.keep-drying',
     'stack-call.all.probe-again',
+    'stack-call.all.too-dry',
     'stack-call.also.bring-in',
     'stack-call.also.keep-drying',
     'stack-call.also.probe-again',
     'stack-call.also.ready',
+    'stack-call.also.too-dry',
     'stack-call.average',
     'stack-call.could-change',
     'stack-call.learns-rate',
@@ -257,6 +259,7 @@ test('every sentence is whole', () => {
     'stack-call.some.bring-in',
     'stack-call.some.keep-drying',
     'stack-call.some.probe-again',
+    'stack-call.some.too-dry',
     'stack-call.sure',
     'stack-call.to-move',
     'stack-call.to-move-later',

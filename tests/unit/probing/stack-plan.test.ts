@@ -14,6 +14,8 @@ const endUse = {
   name: 'furniture',
   minPct: 6,
   maxPct: 8,
+  tolerancePoints: 2,
+  minIsAdvice: false,
   maxShellCorePct: 2,
   note: '',
   source: '',

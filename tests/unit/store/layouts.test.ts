@@ -176,7 +176,13 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     // What the app has asked for since.
     const source = '';
     expect(yard.species.get('fencerow-oak')).toEqual({ ...JSON.parse(String(species?.record)), source });
-    expect(yard.endUses.get('chair-parts')).toEqual({ ...JSON.parse(String(endUse?.record)), source });
+    // Chairs are indoor work, by their target.
+    const tolerance = { tolerancePoints: 2, minIsAdvice: false };
+    expect(yard.endUses.get('chair-parts')).toEqual({
+      ...JSON.parse(String(endUse?.record)),
+      source,
+      ...tolerance,
+    });
     const meters = rows(before, 'SELECT id, description FROM meter ORDER BY id');
     expect(meters.map(({ id }) => yard.meters.get(Number(id))?.description)).toEqual(
       meters.map(({ description }) => description && JSON.parse(String(description))),
@@ -456,6 +462,27 @@ describe('a yard file of layout 15', () => {
       expect(named.filter(({ name, recorded }) => name !== recorded)).toEqual([]);
     }
     expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
+  });
+});
+
+/** Made from layout 15 by the app as it was at layout 16. */
+describe('a yard file of layout 16', () => {
+  test('keeps every row as it was, and has boards that are too dry before those to be probed again', () => {
+    const { before, after, file } = migrated(16);
+    for (const table of tablesOf(before)) {
+      const names = columnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    after.exec(`UPDATE board SET latest_call = 'probe-again' WHERE id = (SELECT max(id) FROM board WHERE archived_at IS NULL);
+      UPDATE board SET latest_call = 'too-dry' WHERE id = (SELECT min(id) FROM board WHERE archived_at IS NULL)`);
+    const yard = closedLater(openYard(file));
+    const { rows: sorted } = yard.boards.page({ ...everyBoard, sort: 'call' });
+    const ids = sorted.map(({ id }) => id);
+    expect(ids.indexOf(Math.min(...ids))).toBeLessThan(ids.indexOf(Math.max(...ids)));
+    expect(yard.boards.page({ ...everyBoard, filter: 'too-dry' }).rows.map(({ id }) => id)).toEqual([
+      Math.min(...ids),
+    ]);
   });
 });
 

@@ -50,7 +50,17 @@ function yardWithBoard() {
     },
   ]);
   opened.endUses.bringUpToDate([
-    { id: 'bench', name: 'Bench', minPct: 6, maxPct: 9, maxShellCorePct: 2, note: '', source: '' },
+    {
+      id: 'bench',
+      name: 'Bench',
+      minPct: 6,
+      maxPct: 9,
+      tolerancePoints: 2,
+      minIsAdvice: false,
+      maxShellCorePct: 2,
+      note: '',
+      source: '',
+    },
   ]);
   const placeId = opened.places.add({
     name: 'Shed',

@@ -137,6 +137,8 @@ describe('My room', () => {
         name: 'My living room',
         minPct: 6.2,
         maxPct: 9.2,
+        tolerancePoints: 2,
+        minIsAdvice: false,
         maxShellCorePct: 2,
         note: '',
         source: 'A room at 21°C, 30% to 50% humidity.',

@@ -24,7 +24,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     summary: {
       boards: boards.length,
       probed: boards.filter((board) => board.isRead).length,
-      calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'probe-again': 0 },
+      calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 },
       message: message('round-summary.none-probed', { boards: boards.length }),
     },
   };

@@ -714,7 +714,7 @@ describe('a finished round', () => {
     summary: {
       boards: boards.length,
       probed: 2,
-      calls: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'probe-again': 0 },
+      calls: { ready: 1, 'bring-in': 0, 'keep-drying': 1, 'too-dry': 0, 'probe-again': 0 },
       message: message('round-summary.calls', {
         counts: [
           message('round-summary.ready', { ready: 1, boards: 3 }),

@@ -20,6 +20,8 @@ const endUses = (name: string) => [
     name,
     minPct: 9,
     maxPct: 14,
+    tolerancePoints: 3,
+    minIsAdvice: true,
     maxShellCorePct: 3,
     note: '',
     source: '',

@@ -111,12 +111,33 @@ describe('The uses', () => {
     ]);
   });
 
+  test('have a tolerance, and a lower limit that can be advice only', async () => {
+    const { machine, user } = open();
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
+    await user.click(await screen.findByRole('button', { name: /^Edit Furniture/ }));
+    const tolerance = screen.getByLabelText('Tolerance');
+    await user.clear(tolerance);
+    await user.type(tolerance, '1.5');
+    await user.click(screen.getByRole('checkbox', { name: 'Drier wood serves as well' }));
+    await user.clear(screen.getByLabelText('Shell–core difference, at most'));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('endUses.edit')).toEqual([
+      {
+        id: 'furniture',
+        basedOn: 1,
+        changed: { tolerancePoints: 1.5, minIsAdvice: true, maxShellCorePct: null },
+      },
+    ]);
+  });
+
   test('show their target and its source, without a mark of what is from memory', async () => {
     const { user } = open();
     await user.click(screen.getByRole('tab', { name: 'Uses' }));
     const row = within(await screen.findByRole('row', { name: /^Furniture/ }));
     expect(row.getByText(unbroken('6–8%'))).toBeTruthy();
-    expect(row.getByText('2.0 points')).toBeTruthy();
+    expect(row.getAllByText('2.0 points').length).toBe(2);
+    const firewood = within(screen.getByRole('row', { name: /^Firewood/ }));
+    expect(firewood.getByText('Any')).toBeTruthy();
     expect(screen.getByText('Outdoor furniture: Common practice, no source.')).toBeTruthy();
     expect(screen.getByText(/^Exterior joinery, Europe: EN 942, external joinery\./)).toBeTruthy();
   });
