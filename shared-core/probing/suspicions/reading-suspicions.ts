@@ -138,8 +138,8 @@ const outsideCurveRange: Rule = ({ corrected: { mcPct, warnings } }) => {
 /** Wood colder or warmer by this reads about 1 % MC lower or higher, K (common practice, no source). */
 const ABOUT_A_POINT_K = 10;
 
-const temperatureUnknown: Rule = ({ reading }) =>
-  reading.woodTempC === null
+const temperatureUnknown: Rule = ({ corrected }) =>
+  corrected.warnings.includes('temperature-unknown')
     ? {
         rule: 'temperature-unknown',
         severity: 'note',

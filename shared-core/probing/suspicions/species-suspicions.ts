@@ -4,7 +4,7 @@ import { log10OhmsAt, mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../wood/moisture/resistance-curves.ts';
 import { basisOfScale, showsSpecies, USUAL_SCALE } from '../../wood/moisture/scale.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
-import { log10OhmsShift } from '../../wood/moisture/temperature.ts';
+import { atWoodTempPct, james } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
@@ -199,8 +199,9 @@ function enteredAsAnother(each: Compared, mate: Compared, as: Level): Suspicion 
 /** What a moisture content that was read on the board's own curve is on another species', % MC. */
 function readOn(curveId: string, mcPct: number, { curveId: ownId, scaleTempC }: Compared): number {
   const [curve, own] = [resistanceCurves.get(curveId)!, resistanceCurves.get(ownId)!];
-  const log10Ohms = log10OhmsAt(own, mcPct).log10Ohms + log10OhmsShift(mcPct, scaleTempC, own.tempC);
-  return mcAtLog10Ohms(curve, log10Ohms, (mc) => log10OhmsShift(mc, scaleTempC, curve.tempC)).mcPct;
+  const onOwnPct = atWoodTempPct(james, mcPct, own.tempC, scaleTempC);
+  const onCurvePct = mcAtLog10Ohms(curve, log10OhmsAt(own, onOwnPct).log10Ohms).mcPct;
+  return atWoodTempPct(james, onCurvePct, scaleTempC, curve.tempC);
 }
 
 /** By how many of their standard deviations a value lies above the others' median. */

@@ -6,9 +6,11 @@ import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from 
 import { resistanceCurves } from './resistance-curves.ts';
 import { basisOfScale, showsSpecies, USUAL_SCALE } from './scale.ts';
 import {
-  log10OhmsShift,
+  atWoodTempPct,
+  correctionSpreadPct,
+  james,
   NEUTRAL_TEMP_C,
-  shownAtBasisTempPct,
+  pfaffGarrahan,
   WOOD_TEMP_LIMIT_C,
   WOOD_TEMP_RANGE_C,
 } from './temperature.ts';
@@ -59,8 +61,8 @@ function boardToBoardPct(mcPct: number, meterSdPct: number): number {
 const SPECIES_SPREAD = 0.07;
 /** A % of an unknown scale. */
 const SCALE_UNKNOWN_PCT = 0.4;
-/** Of the temperature's shift: the two published routes differ by less (tested); the rest is our judgment. */
-const TEMPERATURE_SHARE = 0.15;
+/** Where nobody knows whether the meter corrects for temperature itself: this part of the shift may be too much. */
+const COMPENSATION_UNKNOWN_SHARE = 0.25;
 /** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
 const UNKNOWN_TEMP_SIGMA_C = 30 / Math.sqrt(12);
 /** Extended beyond a curve's end: this share of the % MC beyond. */
@@ -71,6 +73,8 @@ interface Estimate {
   steps: Corrected['steps'];
   /** How far it lies beyond the ends of the curves used, % MC; 0 within. */
   beyondCurvePct: number;
+  /** How far the published temperature corrections disagree about it, % MC. */
+  spreadPct: number;
 }
 
 function curveOf(curveId: string): ResistanceCurve {
@@ -82,11 +86,6 @@ function curveOf(curveId: string): ResistanceCurve {
 const curveOrNull = (curveId: string | null): ResistanceCurve | null =>
   curveId === null ? null : curveOf(curveId);
 
-/** MC on one curve of wood at a temperature. */
-function mcOnCurve(curve: ResistanceCurve, log10Ohms: number, woodTempC: number): number {
-  return mcAtLog10Ohms(curve, log10Ohms, (mcPct) => log10OhmsShift(mcPct, woodTempC, curve.tempC)).mcPct;
-}
-
 /** Beyond by less than this is rounding, % MC. */
 const ROUNDING_PCT = 1e-6;
 
@@ -96,53 +95,102 @@ function beyond(curve: ResistanceCurve, mcPct: number): number {
   return by > ROUNDING_PCT ? by : 0;
 }
 
-/** What a % of one species at a temperature is as a % of another: both have the same resistance there. */
-function onOtherCurve(mcPct: number, from: ResistanceCurve, to: ResistanceCurve, tempC: number): Estimate {
-  const log10Ohms = log10OhmsAt(from, mcPct).log10Ohms + log10OhmsShift(mcPct, tempC, from.tempC);
-  const otherPct = mcOnCurve(to, log10Ohms, tempC);
-  const beyondCurvePct = Math.max(beyond(from, mcPct), beyond(to, otherPct));
-  return { mcPct: otherPct, steps: [], beyondCurvePct };
+/** What a % of one species, right at a temperature, is as a % of another: both have the same resistance there. */
+function onOtherCurve(mcPct: number, from: ResistanceCurve, to: ResistanceCurve, tempC: number) {
+  const fromPct = atWoodTempPct(james, mcPct, from.tempC, tempC);
+  const toPct = mcAtLog10Ohms(to, log10OhmsAt(from, fromPct).log10Ohms).mcPct;
+  return {
+    mcPct: atWoodTempPct(james, toPct, tempC, to.tempC),
+    beyondCurvePct: Math.max(beyond(from, fromPct), beyond(to, toPct)),
+  };
+}
+
+const NO_STEP: Omit<Estimate, 'mcPct'> = { steps: [], beyondCurvePct: 0, spreadPct: 0 };
+
+const withStep = (before: Estimate, step: CorrectionStep, mcPct: number): Estimate => ({
+  ...before,
+  mcPct,
+  steps: [...before.steps, { step, pct: mcPct }],
+});
+
+/** Brought from the temperature of its scale to that of the wood; null: not corrected for it. */
+function atTemperature(
+  before: Estimate,
+  published: typeof james,
+  woodTempC: number | null,
+  scaleTempC: number,
+): Estimate {
+  if (woodTempC === null) return before;
+  const { mcPct } = before;
+  const after = withStep(before, 'temperature', atWoodTempPct(published, mcPct, woodTempC, scaleTempC));
+  return { ...after, spreadPct: correctionSpreadPct(mcPct, woodTempC, scaleTempC) };
+}
+
+/** Ohms on the species' curve; without one on the meter's or the usual one. */
+function ofOhms(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+  const speciesCurve = input.ownCalibration ? null : curveOrNull(input.species.curveId);
+  const curve =
+    speciesCurve ?? curveOrNull(basisOfScale(input.scale).curveId) ?? curveOf(USUAL_SCALE.curveId);
+  const { mcPct } = mcAtLog10Ohms(curve, Math.log10(input.value));
+  const onCurve = withStep({ mcPct, ...NO_STEP }, speciesCurve ? 'species-curve' : 'scale-curve', mcPct);
+  return atTemperature({ ...onCurve, beyondCurvePct: beyond(curve, mcPct) }, james, woodTempC, curve.tempC);
+}
+
+/** A shown % as a % of the species where it has a curve; else as one of the scale that its coefficients are made for. */
+function ofShown(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+  const { species, ownCalibration, scale, compensatesTemp } = input;
+  const { curveId, tempC } = basisOfScale(scale);
+  const shown: Estimate = { mcPct: input.value, ...NO_STEP };
+  const spreadPct = woodTempC === null ? 0 : correctionSpreadPct(input.value, woodTempC, tempC);
+  const atTemp =
+    compensatesTemp === true
+      ? { ...shown, spreadPct }
+      : atTemperature(shown, pfaffGarrahan, woodTempC, tempC);
+  if (ownCalibration) return atTemp;
+
+  const scaleCurve = curveOrNull(curveId);
+  const speciesCurve = curveOrNull(species.curveId);
+  if (showsSpecies(scale, species))
+    return { ...atTemp, beyondCurvePct: speciesCurve ? beyond(speciesCurve, atTemp.mcPct) : 0 };
+  const usualCurve = curveOf(USUAL_SCALE.curveId);
+  // Of a species without a curve nothing is known but that meters are usually made for another.
+  const from = scaleCurve ?? usualCurve;
+  const to = speciesCurve ?? (species.linear ? usualCurve : from);
+  if (from === to) return atTemp;
+  const { mcPct, beyondCurvePct } = onOtherCurve(atTemp.mcPct, from, to, tempC);
+  return {
+    ...withStep(atTemp, speciesCurve ? 'species-curve' : 'usual-scale', mcPct),
+    beyondCurvePct,
+  };
 }
 
 /** The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature. */
 function estimate(input: ReadingToCorrect, woodTempC: number | null): Estimate {
-  const { species, ownCalibration, scale } = input;
-  const basis = basisOfScale(scale);
-  const scaleCurve = curveOrNull(basis.curveId);
-  const usualCurve = curveOf(USUAL_SCALE.curveId);
-  const speciesCurve = ownCalibration ? null : curveOrNull(species.curveId);
-  const isOnSpecies = input.unit === 'pct' && !ownCalibration && showsSpecies(scale, species);
-  const steps: Corrected['steps'] = [];
-  let beyondCurvePct = 0;
-  let mcPct = input.value;
-  const to = (step: CorrectionStep, pct: number): void => {
-    mcPct = pct;
-    steps.push({ step, pct });
-  };
+  const { unit, species, ownCalibration } = input;
+  const read = unit === 'ohm' ? ofOhms(input, woodTempC) : ofShown(input, woodTempC);
+  if (ownCalibration)
+    return withStep(read, 'own-calibration', (read.mcPct - ownCalibration.b) / ownCalibration.a);
+  const isOnSpecies = species.curveId !== null || (unit === 'pct' && showsSpecies(input.scale, species));
+  if (isOnSpecies || !species.linear) return read;
+  return withStep(read, 'species-linear', (read.mcPct - species.linear.b) / species.linear.a);
+}
 
-  if (input.unit === 'ohm') {
-    const log10Ohms = Math.log10(input.value);
-    const curve = speciesCurve ?? scaleCurve ?? usualCurve;
-    to(speciesCurve ? 'species-curve' : 'scale-curve', mcOnCurve(curve, log10Ohms, curve.tempC));
-    if (woodTempC !== null) to('temperature', mcOnCurve(curve, log10Ohms, woodTempC));
-    beyondCurvePct = beyond(curve, mcPct);
-  } else {
-    if (woodTempC !== null && input.compensatesTemp !== true)
-      to('temperature', shownAtBasisTempPct(mcPct, woodTempC, basis.tempC));
-    const target = speciesCurve ?? (species.linear && !ownCalibration ? usualCurve : null);
-    if (isOnSpecies) beyondCurvePct = speciesCurve ? beyond(speciesCurve, mcPct) : 0;
-    else if (target && target !== scaleCurve) {
-      // Of a species without a curve nothing is known but that meters are usually made for another.
-      const other = onOtherCurve(mcPct, scaleCurve ?? usualCurve, target, basis.tempC);
-      beyondCurvePct = other.beyondCurvePct;
-      if (speciesCurve || scaleCurve) to(speciesCurve ? 'species-curve' : 'usual-scale', other.mcPct);
-    }
+/** What the temperature adds to the uncertainty, % MC. */
+function temperatureUncertaintyPct(
+  input: ReadingToCorrect,
+  woodTempC: number | null,
+  { mcPct, spreadPct }: Estimate,
+): number {
+  if (input.unit === 'pct' && input.compensatesTemp === true) return spreadPct;
+  const without = estimate(input, null).mcPct;
+  if (woodTempC === null) {
+    const off = [-UNKNOWN_TEMP_SIGMA_C, UNKNOWN_TEMP_SIGMA_C].map(
+      (byK) => estimate(input, NEUTRAL_TEMP_C + byK).mcPct - without,
+    );
+    return Math.hypot(...off) / Math.SQRT2;
   }
-
-  if (ownCalibration) to('own-calibration', (mcPct - ownCalibration.b) / ownCalibration.a);
-  else if (!speciesCurve && !isOnSpecies && species.linear)
-    to('species-linear', (mcPct - species.linear.b) / species.linear.a);
-  return { mcPct, steps, beyondCurvePct };
+  const isOpen = input.unit === 'pct' && input.compensatesTemp !== false && !input.ownCalibration;
+  return Math.hypot(spreadPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
 }
 
 const REFUSED: Corrected = {
@@ -169,8 +217,8 @@ const REFUSED: Corrected = {
  * Frozen wood is computed and marked.
  *
  * `standardUncertaintyPct` is the root sum of squares of: board to board (or the user's own standard error);
- * species spread where none is corrected for; unknown scale; a share of the temperature's shift, or for an unknown
- * temperature the spread of 30 °C; the extension beyond a curve.
+ * species spread where none is corrected for; unknown scale; how far the published temperature corrections disagree,
+ * or for an unknown temperature the spread of 30 °C; the extension beyond a curve.
  *
  * @throws RangeError if the scale or the species names a curve that does not exist
  */
@@ -186,9 +234,10 @@ export function correctReading(input: ReadingToCorrect): Corrected {
 
   const warnings: CorrectionWarning[] = [];
   let woodTempC = input.woodTempC;
+  const isCompensated = unit === 'pct' && input.compensatesTemp === true;
   if (woodTempC === null || !Number.isFinite(woodTempC)) {
     woodTempC = null;
-    warnings.push('temperature-unknown');
+    if (!isCompensated) warnings.push('temperature-unknown');
   } else {
     if (woodTempC <= 0) warnings.push('frozen');
     if (woodTempC < WOOD_TEMP_RANGE_C.min || woodTempC > WOOD_TEMP_RANGE_C.max) {
@@ -198,7 +247,8 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     }
   }
 
-  const { mcPct, steps, beyondCurvePct } = estimate(input, woodTempC);
+  const estimated = estimate(input, woodTempC);
+  const { mcPct, steps, beyondCurvePct } = estimated;
   if (!(mcPct >= 0 && mcPct <= mostPct)) return REFUSED;
 
   const isOnSpecies = unit === 'pct' && showsSpecies(input.scale, species);
@@ -209,11 +259,7 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');
   if (beyondCurvePct > 0) warnings.push('outside-curve');
 
-  const without = estimate(input, null).mcPct;
-  const temperaturePct =
-    woodTempC === null
-      ? Math.abs(estimate(input, NEUTRAL_TEMP_C + UNKNOWN_TEMP_SIGMA_C).mcPct - without)
-      : TEMPERATURE_SHARE * Math.abs(mcPct - without);
+  const temperaturePct = temperatureUncertaintyPct(input, woodTempC, estimated);
   // The scale matters for a shown %, not for ohms on the species' own curve, nor where the user checked this meter.
   const isScaleKnown =
     isOnSpecies || (input.scale.kind !== 'unknown' && basisOfScale(input.scale).curveId !== null);

@@ -125,28 +125,24 @@ export function log10OhmsAt(
  * @throws       RangeError if `ohms` is not above 0, or the curve does not fall
  */
 export function mcAtOhms(curve: ResistanceCurve, ohms: number): { mcPct: number; outsideCurve: boolean } {
-  return mcAtLog10Ohms(curve, Math.log10(ohms), () => 0);
+  return mcAtLog10Ohms(curve, Math.log10(ohms));
 }
 
 /**
- * As `mcAtOhms`, for wood whose resistance differs from the curve's by a shift that itself depends on the moisture
- * content (its temperature, say): finds MC where curve(MC) + shift(MC) is the measured log10 of ohms.
+ * As `mcAtOhms`, from log10 of ohms.
  *
- * @param shift   decades; must not rise by more than 0.05 per % MC, nor at all above 30 %, or there is no single answer
+ * @throws   RangeError if it is not a number, or the curve does not fall
  */
 export function mcAtLog10Ohms(
   curve: ResistanceCurve,
   log10Ohms: number,
-  shift: (mcPct: number) => number,
 ): { mcPct: number; outsideCurve: boolean } {
   if (!Number.isFinite(log10Ohms)) throw new RangeError('Resistance must be above 0 Ω.');
   const knots = usableKnots(curve);
   const [first, last] = [knots[0]!, knots.at(-1)!];
-  const shifted = (mcPct: number) => evaluate(knots, mcPct) + shift(mcPct);
-  // On the extensions the answer is within reach of the flattest slope that the sum may have.
-  const flattest = LEAST_FALL - 0.05;
-  const low = first.mcPct - Math.max(0, log10Ohms - shifted(first.mcPct)) / flattest - 1;
-  const high = last.mcPct + Math.max(0, shifted(last.mcPct) - log10Ohms) / flattest + 1;
-  const mcPct = solveMonotone(shifted, log10Ohms, low, high);
+  // On the extensions the answer is within reach of the flattest slope that a curve may have.
+  const low = first.mcPct - Math.max(0, log10Ohms - first.log10Ohms) / LEAST_FALL - 1;
+  const high = last.mcPct + Math.max(0, last.log10Ohms - log10Ohms) / LEAST_FALL + 1;
+  const mcPct = solveMonotone((pct) => evaluate(knots, pct), log10Ohms, low, high);
   return { mcPct, outsideCurve: mcPct < first.mcPct - ROUNDING || mcPct > last.mcPct + ROUNDING };
 }

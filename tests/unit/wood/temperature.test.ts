@@ -1,102 +1,135 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
-import { log10OhmsAt } from '../../../shared-core/wood/moisture/resistance.ts';
-import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import {
-  log10OhmsShift,
-  pfaffGarrahanPct,
-  shownAtBasisTempPct,
+  atWoodTempPct,
+  byEachCorrection,
+  correctionSpreadPct,
+  james,
+  pfaffGarrahan,
+  vtt,
 } from '../../../shared-core/wood/moisture/temperature.ts';
 import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 
-const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
-const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
+const SCALE_C = 21.1;
 
-/** MC by each route of Douglas-fir whose resistance is that of `shownPct` at 26.7 °C. */
-function bothRoutes(shownPct: number, woodTempC: number): { byFormula: number; byResistance: number } {
-  const ohms = 10 ** log10OhmsAt(douglasFir, shownPct).log10Ohms;
-  const corrected = correctReading({ value: ohms, unit: 'ohm', woodTempC, species, scale: { kind: 'ohms' } });
-  return {
-    byFormula: shownAtBasisTempPct(shownPct, woodTempC, douglasFir.tempC),
-    byResistance: corrected.mcPct!,
-  };
-}
+describe.each([
+  ['Pfaff and Garrahan', pfaffGarrahan],
+  ['James', james],
+  ['VTT 420', vtt],
+])('the correction of %s', (_, published) => {
+  const shown = fc.double({ min: 6, max: 28, noNaN: true });
+  const woodTempC = fc.double({ min: -20, max: 60, noNaN: true });
+  const scaleTempC = fc.double({ min: 15, max: 30, noNaN: true });
+  const more = fc.double({ min: 0.1, max: 10, noNaN: true });
 
-describe('the two temperature routes', () => {
-  const differences: number[] = [];
-  for (let woodTempC = 0; woodTempC <= 45; woodTempC += 5) {
-    for (let shownPct = 8; shownPct <= 22; shownPct++) {
-      const { byFormula, byResistance } = bothRoutes(shownPct, woodTempC);
-      differences.push(byResistance - byFormula);
-    }
-  }
-
-  test('differ by 0.1 % MC on average and 1.1 at most, at 0 to 45 °C and 8 to 22 % shown', () => {
-    const sizes = differences.map(Math.abs);
-    expect(Math.max(...sizes)).toBeLessThan(1.15);
-    expect(sizes.reduce((sum, size) => sum + size, 0) / sizes.length).toBeLessThan(0.15);
-  });
-
-  test('differ most in cold wet wood, where the resistance route gives less', () => {
-    const { byFormula, byResistance } = bothRoutes(22, 0);
-    expect(byFormula - byResistance).toBeGreaterThan(0.9);
-  });
-});
-
-describe('the shift of resistance with temperature', () => {
-  test('doubles the conductance of 10 % wood from 20 to 30 °C (Wood Handbook, chapter 4, from memory)', () => {
-    expect(10 ** log10OhmsShift(10, 20, 30)).toBeCloseTo(2, 10);
-  });
-
-  test('triples that of green sapwood along the grain from 23 to 90 °C (radiata pine, 2017): so 1.71 fold to 50 °C', () => {
-    // By hand: 3 ^ ((1/296.15 - 1/323.15) / (1/296.15 - 1/363.15)) = 3 ^ 0.45287
-    expect(10 ** log10OhmsShift(100, 23, 50)).toBeCloseTo(1.6447, 3);
-  });
-
-  const mcPct = fc.double({ min: 3, max: 40, noNaN: true });
-  const tempC = fc.double({ min: -20, max: 60, noNaN: true });
-
-  test('is nothing at one temperature, and reversed the other way', () => {
-    fc.assert(
-      fc.property(mcPct, tempC, tempC, (mc, a, b) => {
-        expect(log10OhmsShift(mc, a, a)).toBe(0);
-        expect(log10OhmsShift(mc, a, b)).toBeCloseTo(-log10OhmsShift(mc, b, a), 12);
-      }),
-    );
-  });
-
-  test('makes colder wood more resistive', () => {
-    fc.assert(
-      fc.property(mcPct, tempC, fc.double({ min: 0.1, max: 10, noNaN: true }), (mc, at, colder) => {
-        fc.pre(at - colder >= -20);
-        expect(log10OhmsShift(mc, at - colder, 20)).toBeGreaterThan(log10OhmsShift(mc, at, 20));
-      }),
-    );
-  });
-});
-
-describe('the formula for a shown %', () => {
   test('gives more in colder wood, and more for more shown', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 4, max: 40, noNaN: true }),
-        fc.double({ min: -20, max: 60, noNaN: true }),
-        fc.double({ min: 0.1, max: 10, noNaN: true }),
-        (shownPct, woodTempC, more) => {
-          expect(pfaffGarrahanPct(shownPct + more, woodTempC)).toBeGreaterThan(
-            pfaffGarrahanPct(shownPct, woodTempC),
-          );
-          expect(pfaffGarrahanPct(shownPct, woodTempC - more)).toBeGreaterThan(
-            pfaffGarrahanPct(shownPct, woodTempC),
-          );
-        },
-      ),
+      fc.property(shown, woodTempC, scaleTempC, more, (shownPct, tempC, scaleC, by) => {
+        const mcPct = atWoodTempPct(published, shownPct, tempC, scaleC);
+        expect(atWoodTempPct(published, shownPct + by, tempC, scaleC)).toBeGreaterThan(mcPct);
+        expect(atWoodTempPct(published, shownPct, tempC - by, scaleC)).toBeGreaterThan(mcPct);
+      }),
     );
   });
 
-  test.each([-41, 81, Number.NaN])('is refused at %f °C', (woodTempC) => {
-    expect(() => pfaffGarrahanPct(12, woodTempC)).toThrow(RangeError);
-    expect(() => log10OhmsShift(12, woodTempC, 20)).toThrow(RangeError);
+  test('is smooth: a hundredth of a degree, or of a point, never jumps', () => {
+    fc.assert(
+      fc.property(shown, woodTempC, (shownPct, tempC) => {
+        const mcPct = atWoodTempPct(published, shownPct, tempC, SCALE_C);
+        expect(Math.abs(atWoodTempPct(published, shownPct, tempC + 0.01, SCALE_C) - mcPct)).toBeLessThan(
+          0.01,
+        );
+        expect(Math.abs(atWoodTempPct(published, shownPct + 0.01, tempC, SCALE_C) - mcPct)).toBeLessThan(
+          0.02,
+        );
+      }),
+    );
   });
+
+  test('leaves a value as it is at the temperature of its scale, and there and back is nothing', () => {
+    fc.assert(
+      fc.property(shown, woodTempC, scaleTempC, (shownPct, tempC, scaleC) => {
+        expect(atWoodTempPct(published, shownPct, scaleC, scaleC)).toBeCloseTo(shownPct, 10);
+        const there = atWoodTempPct(published, shownPct, tempC, scaleC);
+        expect(atWoodTempPct(published, there, scaleC, tempC)).toBeCloseTo(shownPct, 8);
+      }),
+    );
+  });
+
+  test('is still falling with temperature from -40 to 80 °C, for anything from 0 to 100 %', () => {
+    const anyTempC = fc.double({ min: -40, max: 78, noNaN: true });
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 100, noNaN: true }), anyTempC, (shownPct, tempC) => {
+        const [colder, warmer] = [tempC, tempC + 2].map((t) =>
+          atWoodTempPct(published, shownPct, t, SCALE_C),
+        );
+        expect(warmer!).toBeLessThan(colder!);
+        expect(colder!).toBeLessThan(2 * shownPct + 10);
+      }),
+    );
+  });
+
+  test.each([-41, 81, Number.NaN])('is refused at %f °C', (tempC) => {
+    expect(() => atWoodTempPct(published, 12, tempC, SCALE_C)).toThrow(RangeError);
+    expect(() => atWoodTempPct(published, 12, SCALE_C, tempC)).toThrow(RangeError);
+  });
+});
+
+describe('where the published corrections disagree', () => {
+  test('the spread is the standard deviation of the three', () => {
+    // 16 % at 0 °C: 18.60, 20.02 and 18.64, by hand from the formulas; their mean is 19.08.
+    const by = byEachCorrection(16, 0, SCALE_C);
+    const deviations = [18.598, 20.016, 18.638].map((pct) => (pct - 19.084) ** 2);
+    expect(Object.values(by).map((pct) => Number(pct.toFixed(2)))).toEqual([18.6, 20.02, 18.64]);
+    expect(correctionSpreadPct(16, 0, SCALE_C)).toBeCloseTo(
+      Math.sqrt((deviations[0]! + deviations[1]! + deviations[2]!) / 2),
+      3,
+    );
+  });
+
+  test('there is none at the temperature of the scale, and more the colder the wood', () => {
+    const at = (woodTempC: number) => correctionSpreadPct(14, woodTempC, SCALE_C);
+    expect(at(SCALE_C)).toBeCloseTo(0, 10);
+    expect(at(10)).toBeGreaterThan(0.2);
+    expect(at(0)).toBeGreaterThan(at(10) + 0.2);
+    expect(at(-10)).toBeGreaterThan(at(0) + 0.3);
+    expect(at(45)).toBeGreaterThan(0.3);
+  });
+
+  const walnut = builtInSpecies.find(({ id }) => id === 'walnut-black')!;
+  const uncertainty = (woodTempC: number, compensatesTemp: boolean | null) =>
+    correctReading({
+      value: 14,
+      unit: 'pct',
+      woodTempC,
+      species: walnut,
+      scale: { kind: 'usual' },
+      compensatesTemp,
+    }).standardUncertaintyPct!;
+
+  test('it is part of the uncertainty of a corrected value, also where the meter corrects itself', () => {
+    for (const compensatesTemp of [true, false]) {
+      const [cold, mild] = [uncertainty(0, compensatesTemp), uncertainty(22, compensatesTemp)];
+      expect(cold ** 2 - mild ** 2).toBeGreaterThan(0.7 * correctionSpreadPct(14, 0, SCALE_C) ** 2);
+    }
+  });
+
+  test('not to know whether the meter corrects itself is less sure than to know', () => {
+    expect(uncertainty(0, null)).toBeGreaterThan(uncertainty(0, false) + 0.1);
+    expect(uncertainty(22.7, null)).toBeCloseTo(uncertainty(22.7, false), 6);
+  });
+});
+
+test('ohms and % of one piece come out alike within what the corrections disagree about', () => {
+  const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
+  for (let woodTempC = -20; woodTempC <= 60; woodTempC += 5) {
+    // 33 MΩ is 14 % in Douglas-fir at 80 °F (James 1988, Table 1, from memory).
+    const byOhms = correctReading({ value: 33e6, unit: 'ohm', woodTempC, species, scale: { kind: 'ohms' } });
+    const scale = { kind: 'species', speciesId: species.id, curveId: species.curveId, tempC: 26.7 } as const;
+    const byPct = correctReading({ value: 14, unit: 'pct', woodTempC, species, scale });
+    expect(Math.abs(byOhms.mcPct! - byPct.mcPct!)).toBeLessThan(
+      2 * correctionSpreadPct(14, woodTempC, 26.7) + 1e-6,
+    );
+  }
 });
