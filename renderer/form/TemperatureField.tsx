@@ -1,4 +1,5 @@
 import { woodTempAnswerSchema } from '../../shared-core/contract/round.ts';
+import { FROZEN_FROM_PCT } from '../../shared-core/wood/moisture/fiber-saturation.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { useWords } from '../words.ts';
 import { Checkbox } from './Field.tsx';
@@ -41,7 +42,7 @@ export function TemperatureField({
         </Banner>
       )}
       {draft.woodTempC !== null && draft.woodTempC <= 0 && (
-        <Banner kind="caution">{say('wood-temp.frozen')}</Banner>
+        <Banner kind="caution">{say('wood-temp.frozen', { frozenLimitPct: FROZEN_FROM_PCT })}</Banner>
       )}
     </div>
   );

@@ -73,6 +73,7 @@ export const suspicionRuleSchema = z.enum([
   /** Typed with the decimal point in the wrong place: 126 or 1.26 for 12.6. */
   'typing-slip',
   'frozen',
+  'below-freezing',
   'not-settled',
   'outside-meter-range',
   /** Below about 6 %, above fiber saturation, or past the ends of the species' curve. */

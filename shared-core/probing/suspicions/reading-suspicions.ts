@@ -1,5 +1,6 @@
 import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
 import { LEAST_METER_PCT } from '../../wood/moisture/correction.ts';
+import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
@@ -55,7 +56,6 @@ const typingSlip: Rule = ({ reading }, { readings, previous }) => {
 
 const notAReading: Rule = ({ reading, corrected }) => {
   if (corrected.mcPct !== null && !corrected.warnings.includes('not-a-reading')) return null;
-  if (corrected.warnings.includes('frozen')) return null;
   return {
     rule: 'not-a-reading',
     severity: 'refused',
@@ -64,13 +64,23 @@ const notAReading: Rule = ({ reading, corrected }) => {
   };
 };
 
-const frozen: Rule = ({ reading: { woodTempC }, corrected }) =>
-  woodTempC !== null && corrected.warnings.includes('frozen')
+const frozen: Rule = ({ reading: { woodTempC }, corrected: { mcPct, warnings } }) =>
+  woodTempC !== null && mcPct !== null && warnings.includes('frozen')
     ? {
         rule: 'frozen',
         severity: 'refused',
-        why: message('suspicion.frozen', { woodTempC }),
+        why: message('suspicion.frozen', { woodTempC, mcPct, frozenLimitPct: FROZEN_FROM_PCT }),
         whatToDo: message('suspicion.frozen.do'),
+      }
+    : null;
+
+const belowFreezing: Rule = ({ reading: { woodTempC }, corrected: { warnings } }) =>
+  woodTempC !== null && warnings.includes('below-freezing')
+    ? {
+        rule: 'below-freezing',
+        severity: 'note',
+        why: message('suspicion.below-freezing', { woodTempC }),
+        whatToDo: message('suspicion.below-freezing.do'),
       }
     : null;
 
@@ -216,6 +226,7 @@ const RULES: readonly Rule[] = [
   typingSlip,
   notAReading,
   frozen,
+  belowFreezing,
   notSettled,
   outsideMeterRange,
   outsideCurveRange,

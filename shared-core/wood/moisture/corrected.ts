@@ -55,8 +55,10 @@ export const correctionWarningSchema = z.enum([
   'temperature-unknown',
   /** Wood temperature outside the published range of the formula. */
   'temperature-out-of-range',
-  /** Wood at or below 0 °C: no pin reading is valid. */
+  /** Free water in it is frozen, and ice hardly conducts: no pin reading is valid. */
   'frozen',
+  /** Wood at or below 0 °C with bound water only, which does not freeze: less exact. */
+  'below-freezing',
   /** Below about 6 %: less than a pin meter can tell. */
   'below-meter-range',
   /** Above fiber saturation: qualitative only. */

@@ -1,6 +1,6 @@
 import type { Species } from '../species/species.ts';
 import type { Corrected, CorrectionStep, CorrectionWarning, MeterScale, ReadingUnit } from './corrected.ts';
-import { FIBER_SATURATION_PCT } from './fiber-saturation.ts';
+import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from './fiber-saturation.ts';
 import { mostWaterPct } from './most-water.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
 import { resistanceCurves } from './resistance-curves.ts';
@@ -65,6 +65,9 @@ const SCALE_UNKNOWN_PCT = 0.4;
 const COMPENSATION_UNKNOWN_SHARE = 0.25;
 /** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
 const UNKNOWN_TEMP_SIGMA_C = 30 / Math.sqrt(12);
+/** Colder wood below 0 °C is less sure by so much for each degree, and by no more than the second. Our judgment, % MC. */
+const COLD_PER_K = 0.05;
+const MOST_COLD_PCT = 1;
 /** Extended beyond a curve's end: this share of the % MC beyond. */
 const OUTSIDE_SHARE = 0.25;
 
@@ -214,11 +217,11 @@ const REFUSED: Corrected = {
  *
  * Nothing is clamped: a value outside a range is given with a warning. Only what cannot be a moisture content (not
  * a number, negative, more than this species can hold, a resistance that wood cannot have) is refused, with null.
- * Frozen wood is computed and marked.
+ * Frozen wood is computed and marked: below 0 °C the value is less exact, and above 22 % no value is valid.
  *
  * `standardUncertaintyPct` is the root sum of squares of: board to board (or the user's own standard error);
  * species spread where none is corrected for; unknown scale; how far the published temperature corrections disagree,
- * or for an unknown temperature the spread of 30 °C; the extension beyond a curve.
+ * or for an unknown temperature the spread of 30 °C; the cold below 0 °C; the extension beyond a curve.
  *
  * @throws RangeError if the scale or the species names a curve that does not exist
  */
@@ -239,7 +242,6 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     woodTempC = null;
     if (!isCompensated) warnings.push('temperature-unknown');
   } else {
-    if (woodTempC <= 0) warnings.push('frozen');
     if (woodTempC < WOOD_TEMP_RANGE_C.min || woodTempC > WOOD_TEMP_RANGE_C.max) {
       warnings.push('temperature-out-of-range');
       // So far out that the formula is refused: left as it is, and as unsure as if it were not known.
@@ -255,6 +257,8 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const uncorrected =
     !input.ownCalibration && !isOnSpecies && species.curveId === null && species.linear === null;
   if (uncorrected) warnings.push('no-species-correction');
+  if (woodTempC !== null && woodTempC <= 0)
+    warnings.push(mcPct > FROZEN_FROM_PCT ? 'frozen' : 'below-freezing');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
   if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');
   if (beyondCurvePct > 0) warnings.push('outside-curve');
@@ -268,6 +272,7 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     uncorrected ? SPECIES_SPREAD * mcPct : 0,
     unit === 'pct' && !isScaleKnown && !input.ownCalibration ? SCALE_UNKNOWN_PCT : 0,
     temperaturePct,
+    Math.min(MOST_COLD_PCT, COLD_PER_K * Math.max(0, -(woodTempC ?? 0))),
     OUTSIDE_SHARE * beyondCurvePct,
   ];
   return { mcPct, steps, standardUncertaintyPct: Math.hypot(...parts), warnings };

@@ -73,7 +73,8 @@ export const common = {
   'wood-temp.unknown': 'I don’t know',
   'wood-temp.unknown-effect':
     'Readings are not corrected for temperature. Wood {warmerStepK} colder or warmer than the meter assumes shifts a reading by about {shiftPoints}. Calls are less certain.',
-  'wood-temp.frozen': 'Frozen wood: no pin reading is valid. Let the boards warm up first.',
+  'wood-temp.frozen':
+    'Below freezing, readings are less exact. Boards above {frozenLimitPct} cannot be read until they thaw.',
   'wood-temp.missing': 'Type the wood temperature, or check “I don’t know”.',
 
   /** Where a message is of another version of Pintally. */

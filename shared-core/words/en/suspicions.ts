@@ -12,8 +12,11 @@ export const suspicions = {
   'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit.',
   'suspicion.typing-slip.do': 'If you meant {rawMeantPct}, use that. If not, probe the spot again.',
 
-  'suspicion.frozen': 'The wood is at {woodTempC}. Pin readings of frozen wood are not valid.',
+  'suspicion.frozen':
+    'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',
   'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',
+  'suspicion.below-freezing': 'The wood is at {woodTempC}. Readings below freezing are less exact.',
+  'suspicion.below-freezing.do': 'Use it, or probe again on a milder day.',
 
   'suspicion.not-settled': '{reading} was saved before the reading settled.',
   'suspicion.not-settled.do': 'Push the pins in again and wait until the value is steady.',

@@ -284,12 +284,18 @@ describe('probe again', () => {
   });
 
   test('because every reading was refused or excluded', () => {
-    const frozen = judge(readings([8, 8], [8, 8], { woodTempC: -5 }));
+    const frozen = judge(readings([24, 24], [24, 24], { woodTempC: -5 }));
     expect(frozen).toMatchObject({
       call: 'probe-again',
       estimate: null,
       reasons: [
-        message('call.none-usable', { why: message('suspicion.frozen', { woodTempC: -5 }) }),
+        message('call.none-usable', {
+          why: message('suspicion.frozen', {
+            woodTempC: -5,
+            mcPct: expect.closeTo(28.3, 0),
+            frozenLimitPct: 22,
+          }),
+        }),
         message('suspicion.frozen.do'),
       ],
     });

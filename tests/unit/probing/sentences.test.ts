@@ -31,6 +31,7 @@ test('every suspicion', () => {
     odd({ ...inOhms }, -4),
     odd({}, 126),
     odd({ woodTempC: -3 }),
+    odd({ woodTempC: -3 }, 24),
     odd({ settled: false, how: 'at-once' }),
     odd({ isDamaged: true }),
     odd({}, 8, { typedBasis: { scale: SCALE, range: { min: 8, max: 40 } } }),
@@ -84,7 +85,7 @@ test('every reason of a call', () => {
   const assessments = [
     judge([]),
     judge(readings([8, 8], [8, 8], { excluded: { text: 'wrong board' } })),
-    judge(readings([8, 8], [8, 8], { woodTempC: -5 })),
+    judge(readings([24, 24], [24, 24], { woodTempC: -5 })),
     judge(readings([8, 8], [8.2, 8.3], { settled: false, how: 'at-once' })),
     judge(readings([7.8, 8], [8.2, 8.4])),
     judge(readings([7.3, 7.3], [7.4, 7.4]), { endUse: furniture }),

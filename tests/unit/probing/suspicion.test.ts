@@ -29,11 +29,27 @@ describe('a reading by itself', () => {
     expect(judged.map((each) => each.counts)).toEqual([false, true, true, true, true]);
   });
 
-  test('frozen wood: refused (common practice, no source)', () => {
-    expect(suspicionsOf(reading(1, 'shell', 12, { woodTempC: -3 }))[0]).toMatchObject({
+  test('below freezing, bound water only: a note, and it is used (bound water does not freeze)', () => {
+    const judged = judge(readings([8, 8], [8, 8], { woodTempC: -3 }));
+    expect(judged.map((each) => each.counts)).toEqual([true, true, true, true]);
+    expect(judged[0]!.suspicions).toMatchObject([
+      {
+        rule: 'below-freezing',
+        severity: 'note',
+        why: message('suspicion.below-freezing', { woodTempC: -3 }),
+      },
+    ]);
+  });
+
+  test('below freezing above 22 %: refused, since ice hardly conducts (common practice, no source)', () => {
+    expect(suspicionsOf(reading(1, 'shell', 22, { woodTempC: -3 }))[0]).toMatchObject({
       rule: 'frozen',
       severity: 'refused',
-      why: message('suspicion.frozen', { woodTempC: -3 }),
+      why: message('suspicion.frozen', {
+        woodTempC: -3,
+        mcPct: expect.closeTo(25.2, 0),
+        frozenLimitPct: 22,
+      }),
     });
   });
 

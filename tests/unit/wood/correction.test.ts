@@ -184,12 +184,23 @@ describe('marked, never clamped', () => {
     expect(correct({ value: 24 }).warnings).not.toContain('outside-curve');
   });
 
-  test('frozen wood is computed and marked', () => {
-    const { mcPct, warnings } = correct({ woodTempC: -5 });
-    expect(mcPct).toBeGreaterThan(12);
-    expect(warnings).toEqual(['frozen']);
-    expect(correct({ woodTempC: 0 }).warnings).toEqual(['frozen']);
+  test('below freezing a value is less exact, and above 22 % not valid', () => {
+    const cold = correct({ woodTempC: -5 });
+    expect(cold.mcPct).toBeGreaterThan(12);
+    expect(cold.warnings).toEqual(['below-freezing']);
+    expect(correct({ woodTempC: 0 }).warnings).toEqual(['below-freezing']);
     expect(correct({ woodTempC: 0.1 }).warnings).toEqual([]);
+    expect(correct({ value: 22, woodTempC: -5 }).warnings).toContain('frozen');
+    expect(correct({ value: 16, woodTempC: -5 }).warnings).toEqual(['below-freezing']);
+  });
+
+  test('the colder the wood, the less sure', () => {
+    const at = (woodTempC: number) => correct({ woodTempC }).standardUncertaintyPct!;
+    expect(at(-10)).toBeGreaterThan(at(-5));
+    expect(at(-5)).toBeGreaterThan(at(0));
+    expect(at(0)).toBeGreaterThan(at(10));
+    // No step at 0 °C.
+    expect(at(-0.01) - at(0.01)).toBeLessThan(0.01);
   });
 
   test('wood hotter than the published range is corrected on, up to 80 °C, and marked', () => {

@@ -166,10 +166,14 @@ test('readings cannot be of a day still to come: the field says so, and no round
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 });
 
-test('frozen wood brings a warning', async () => {
+test('a round below freezing says which boards can be read', async () => {
   const { user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '-2');
-  expect(screen.getByText(/no pin reading is valid/)).toBeTruthy();
+  expect(
+    screen.getByText(
+      'Below freezing, readings are less exact. Boards above 22% cannot be read until they thaw.',
+    ),
+  ).toBeTruthy();
 });
 
 test('an unfinished round is resumed, not started twice', async () => {
