@@ -6,6 +6,7 @@ function words(text: string): string[] {
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
+    .replaceAll('ß', 'ss')
     .replace(/['’]/g, '')
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '');
@@ -40,14 +41,21 @@ const COMMON = [
   'oak-white',
   'walnut-black',
   'cherry-black',
+  'maple-hard-any',
+  'maple-soft-any',
   'maple-sugar',
   'maple-red',
+  'ash-any',
   'ash-white',
   'yellow-poplar',
   'pine-eastern-white',
+  'pine-southern-any',
   'pine-loblolly',
+  'douglas-fir-any',
   'douglas-fir-coast',
+  'birch-any',
   'birch-yellow',
+  'hickory-any',
   'hickory-shagbark',
   'hickory-pecan',
   'beech-american',
@@ -91,21 +99,28 @@ export function findSpecies(query: string, allSpecies: readonly Species[]): Spec
     .map(({ species }) => species);
 }
 
+/** Whether this is what the trade sells under one name, and not one species: "Red oak (any)". */
+const isAny = ({ name }: Species): boolean => name.endsWith('(any)');
+
 /**
- * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else those that have it as
- * another name; else those with a name that begins so; else those with a name whose words begin so. One is a choice, several
- * are a question, and mere letters within a word mean none.
+ * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else the trade's group that
+ * is sold under it, so that "red oak" is no question; else those that have it as another name; else those with a name that
+ * begins so; else those with a name whose words begin so. One is a choice, several are a question, and mere letters within
+ * a word mean none.
  *
  * @example speciesMeant('cherry', findSpecies('cherry', builtInSpecies)) // [Black cherry]
  */
 export function speciesMeant(text: string, found: readonly Species[]): Species[] {
   const typed = words(text);
+  const isSoldAs = (name: string): boolean => match([...typed, 'any'], name) === 0;
   const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
   const hasName = ({ name, aliases, botanicalName }: Species, fits: (name: string) => boolean): boolean =>
     [name, ...aliases, botanicalName ?? ''].some(fits);
   const isWhole = (name: string): boolean => match(typed, name) === 0;
   const ways: ((species: Species) => boolean)[] = [
     ({ name }) => isWhole(name),
+    ({ name }) => isSoldAs(name),
+    (species) => isAny(species) && hasName(species, isWhole),
     (species) => hasName(species, isWhole),
     (species) => hasName(species, begins),
     (species) => hasName(species, (name) => (match(typed, name) ?? 4) < 4),

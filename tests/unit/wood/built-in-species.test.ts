@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
-import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
+import { findSpecies, speciesMeant } from '../../../shared-core/wood/species/find-species.ts';
 
 describe('the species that come with the app', () => {
   test('are at least 70, each id and each name once', () => {
@@ -26,10 +26,21 @@ describe('the species that come with the app', () => {
     }
   });
 
-  test('say in their source where they have no curve', () => {
+  test('say in their source where each figure comes from, and where they have no curve', () => {
     for (const species of builtInSpecies) {
-      expect(species.source.includes('No resistance curve'), species.name).toBe(species.curveId === null);
-      expect(species.source, species.name).toMatch(/Wood Handbook/);
+      const { name, source, changeCoefficient, basicSpecificGravity, radialPct } = species;
+      expect(source.includes('No resistance curve'), name).toBe(species.curveId === null);
+      if (changeCoefficient || radialPct !== null) expect(source, name).toMatch(/Change coefficients: /);
+      if (basicSpecificGravity !== null) expect(source, name).toMatch(/Specific gravity( and shrinkage)?: /);
+      if (radialPct !== null) expect(source, name).toMatch(/Shrinkage: |Specific gravity and shrinkage: /);
+    }
+  });
+
+  // The table was seen; `reference/wood-handbook-shrinkage.test.ts` has its rows.
+  test('take change coefficients from the handbook, or from shrinkage, or say whose they are', () => {
+    for (const { changeCoefficient, source, name } of builtInSpecies) {
+      if (changeCoefficient === null) expect(source, name).not.toMatch(/Table 13-5\./);
+      else expect(source, name).toMatch(/Table 13-5|holzhandel\.de|Bauwerk/);
     }
   });
 
@@ -41,6 +52,114 @@ describe('the species that come with the app', () => {
   });
 });
 
+// What the trade sells under one name has the means of the species that it is: arithmetic.
+describe('a group of species', () => {
+  const groups = builtInSpecies.filter(({ name }) => name.endsWith('(any)'));
+
+  test('is there for what is sold without the species: red and white oak, ash, maples, hickory, southern pine …', () => {
+    expect(groups.map(({ name }) => name).sort()).toEqual([
+      'Ash (any)',
+      'Aspen (any)',
+      'Birch (any)',
+      'Douglas-fir (any)',
+      'Elm (any)',
+      'Hard maple (any)',
+      'Hickory (any)',
+      'Red oak (any)',
+      'Redwood (any)',
+      'Soft maple (any)',
+      'Southern pine (any)',
+      'Spruce (any)',
+      'White oak (any)',
+    ]);
+  });
+
+  test.each(groups.map((group) => [group.name, group] as const))(
+    '%s has the means of the species that its source names',
+    (_, group) => {
+      const named = /means of ([^.]*)\./.exec(group.source)?.[1]?.split(', ') ?? [];
+      const members = named.map((name) => builtInSpecies.find((species) => species.name === name));
+      expect(members.length).toBeGreaterThan(1);
+      const figures = ['radialPct', 'tangentialPct', 'volumetricPct', 'basicSpecificGravity'] as const;
+      for (const figure of figures) {
+        const sum = members.reduce((total, member) => total + (member?.[figure] ?? Number.NaN), 0);
+        const halfOfLastPlace = figure === 'basicSpecificGravity' ? 0.0051 : 0.051;
+        expect(
+          Math.abs((group[figure] ?? Number.NaN) - sum / members.length),
+          `${group.name} ${figure}`,
+        ).toBeLessThan(halfOfLastPlace);
+      }
+    },
+  );
+
+  // The handbook's pooled coefficients, and the formula that made them (3000 / S - 20), with the means of the group.
+  test.each([
+    ['oak-red-commercial', 0.00158, 0.00369],
+    ['oak-white-commercial', 0.0018, 0.00365],
+  ])('%s shrinks as Table 13-5 has it', (id, radial, tangential) => {
+    const group = builtInSpecies.find((species) => species.id === id)!;
+    expect(1 / (3000 / group.radialPct! - 20) / radial).toBeCloseTo(1, 1);
+    expect(1 / (3000 / group.tangentialPct! - 20) / tangential).toBeCloseTo(1, 1);
+  });
+});
+
+describe('what a text can only mean', () => {
+  const meant = (text: string): string[] =>
+    speciesMeant(text, findSpecies(text, builtInSpecies)).map(({ name }) => name);
+
+  test.each([
+    ['red oak', 'Red oak (any)'],
+    ['commercial red oak', 'Red oak (any)'],
+    ['white oak', 'White oak'],
+    ['ash', 'Ash (any)'],
+    ['hard maple', 'Hard maple (any)'],
+    ['rock maple', 'Hard maple (any)'],
+    ['soft maple', 'Soft maple (any)'],
+    ['hickory', 'Hickory (any)'],
+    ['SYP', 'Southern pine (any)'],
+    ['doug fir', 'Douglas-fir (any)'],
+    ['walnut', 'Black walnut'],
+    ['cherry', 'Black cherry'],
+    ['beech', 'American beech'],
+    // European names, with and without their accents.
+    ['Eiche', 'European oak'],
+    ['chêne', 'European oak'],
+    ['chene', 'European oak'],
+    ['roble', 'European oak'],
+    ['hêtre', 'European beech'],
+    ['haya', 'European beech'],
+    ['Fichte', 'Norway spruce'],
+    ['epicea', 'Norway spruce'],
+    ['Lärche', 'European larch'],
+    ['larche', 'European larch'],
+    ['Weißtanne', 'European silver fir'],
+    ['weisstanne', 'European silver fir'],
+    ['noyer', 'European walnut'],
+    ['robinier', 'Black locust'],
+  ])('"%s" is %s', (text, name) => {
+    expect(meant(text)).toEqual([name]);
+  });
+
+  test('red or white oak is a question, and so is hard or soft maple', () => {
+    expect(meant('oak')).toEqual(['Red oak (any)', 'White oak (any)']);
+    expect(meant('maple')).toEqual(['Hard maple (any)', 'Soft maple (any)']);
+    expect(meant('pine').length).toBeGreaterThan(1);
+  });
+});
+
+describe('woods of Europe', () => {
+  const europeans = builtInSpecies.filter(({ group, id }) => group === 'European woods' || id === 'pear');
+
+  test('are at least 20, with names in German, French and Spanish', () => {
+    expect(europeans.length).toBeGreaterThanOrEqual(20);
+    for (const { aliases, name } of europeans) expect(aliases.length, name).toBeGreaterThanOrEqual(3);
+  });
+
+  test('have a density, so that their weight and drying can be estimated', () => {
+    for (const { basicSpecificGravity, name } of europeans) expect(basicSpecificGravity, name).not.toBeNull();
+  });
+});
+
 describe('finding a species by what a sawyer types', () => {
   test.each([
     ['linden', 'American basswood'],
@@ -49,7 +168,7 @@ describe('finding a species by what a sawyer types', () => {
     ['DOUGLAS FIR', 'Coast Douglas-fir'],
     ['tulip poplar', 'Yellow-poplar'],
     ['cypress', 'Baldcypress'],
-    ['syp', 'Loblolly pine'],
+    ['syp', 'Southern pine (any)'],
     ['birds eye maple', 'Sugar maple'],
     ['Quercus alba', 'White oak'],
     ['gum', 'Black tupelo'],
@@ -73,14 +192,14 @@ describe('finding a species by what a sawyer types', () => {
 
   // What is sawn most comes first: common practice, no source.
   test.each([
-    ['oak', ['Red oak, commercial', 'White oak, commercial', 'Northern red oak', 'White oak']],
-    ['maple', ['Sugar maple', 'Red maple']],
+    ['oak', ['Red oak (any)', 'White oak (any)', 'Northern red oak', 'White oak']],
+    ['maple', ['Hard maple (any)', 'Soft maple (any)', 'Sugar maple', 'Red maple']],
     ['wal', ['Black walnut']],
-    ['white oak', ['White oak', 'White oak, commercial']],
+    ['white oak', ['White oak', 'White oak (any)']],
     ['red maple', ['Red maple']],
-    ['pine', ['Eastern white pine', 'Loblolly pine']],
-    ['ash', ['White ash']],
-    ['cher', ['Black cherry', 'Cherrybark oak']],
+    ['pine', ['Eastern white pine', 'Southern pine (any)', 'Loblolly pine']],
+    ['ash', ['Ash (any)', 'White ash']],
+    ['cher', ['Black cherry', 'Cherrybark oak', 'European cherry']],
   ])('"%s" finds %s first', (query, names) => {
     const found = findSpecies(query, builtInSpecies).map(({ name }) => name);
     expect(found.slice(0, names.length)).toEqual(names);

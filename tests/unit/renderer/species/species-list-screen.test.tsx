@@ -66,6 +66,7 @@ describe('The species', () => {
     await user.type(await screen.findByLabelText('Search'), 'linden');
     expect(screen.getAllByRole('link').map((link) => link.getAttribute('href'))).toEqual([
       '#/species/basswood-american',
+      '#/species/lime-european',
     ]);
     unmount();
     open();

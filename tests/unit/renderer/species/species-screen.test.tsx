@@ -50,7 +50,7 @@ describe('A species', () => {
     expect(known.getByText(/by the curve for Black walnut/)).toBeTruthy();
     // Which figures are from memory is for the page of sources.
     expect(
-      known.getByText(/^Shrinkage: Wood Handbook, Table 4-3\..*James 1988, Walnut, black\.$/),
+      known.getByText(/^Shrinkage: Wood Handbook, Table 4-3\..*James 1988, Black walnut\.$/),
     ).toBeTruthy();
     await expectNoBarriers();
   });
