@@ -6,7 +6,12 @@
 import { DAY_MS } from '../../shared-core/time.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
-import { boardModel, type DryingBoard, runBoard } from '../../shared-core/wood/drying/history-fit.ts';
+import {
+  boardModel,
+  type DryingBoard,
+  priorPace,
+  runBoard,
+} from '../../shared-core/wood/drying/history-fit.ts';
 import { worked } from '../unit/worked.ts';
 
 const yearOf = (tempC: readonly number[], rh: readonly number[]): MonthlyAir =>
@@ -50,7 +55,13 @@ export function daysUntil(
   untilPct: number,
 ): number {
   const { atMs, mcPct } = board.start;
-  const theta = [Math.log(diffusivityFactor), Math.log(surfaceFactor), Math.log(mcPct!), 0];
+  const theta = [
+    Math.log(diffusivityFactor),
+    Math.log(surfaceFactor),
+    Math.log(mcPct!),
+    0,
+    priorPace.exponent.mean,
+  ];
   const daily = Array.from({ length: 1000 }, (_, i) => atMs + i * DAY_MS);
   const { averagePct } = runBoard(
     boardModel(board),

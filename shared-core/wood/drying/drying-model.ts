@@ -29,10 +29,21 @@ export type DryingLaw = {
   emission: (tempC: number) => number;
 };
 
-/** The law of wood of this basic specific gravity, from `diffusivity.ts`. */
-export function woodDryingLaw(basicSpecificGravity: number): DryingLaw {
+/** Where the diffusivity is the same for each exponent, % MC: about the middle of the way of a board that dries. */
+export const ANCHOR_MC_PCT = 18;
+
+/**
+ * The law of wood of this basic specific gravity, from `diffusivity.ts`.
+ *
+ * @param exponent  how much of the published rise over moisture content it has: (D / D at 18 %) to this power; 1 is all
+ */
+export function woodDryingLaw(basicSpecificGravity: number, exponent = 1): DryingLaw {
   return {
-    diffusivityM2S: (mcPct, tempC) => transverseDiffusivityM2S(mcPct, tempC, basicSpecificGravity),
+    diffusivityM2S: (mcPct, tempC) => {
+      if (exponent === 1) return transverseDiffusivityM2S(mcPct, tempC, basicSpecificGravity);
+      const anchor = transverseDiffusivityM2S(ANCHOR_MC_PCT, tempC, basicSpecificGravity);
+      return anchor * (transverseDiffusivityM2S(mcPct, tempC, basicSpecificGravity) / anchor) ** exponent;
+    },
     surfacePotential: surfaceHumidity,
     emission: (tempC) => surfaceEmission(tempC, basicSpecificGravity),
   };
@@ -63,19 +74,30 @@ function hermitePieces(values: Float64Array, slopes: Float64Array): Float64Array
   return cubic;
 }
 
-function tabulate(law: DryingLaw, tempC: number): LawTable {
-  const d = new Float64Array(pieces + 1);
+/** Diffusivity at the nodes and halfway between two of them. */
+function diffusivitiesOf(law: DryingLaw, tempC: number): Float64Array {
+  return Float64Array.from({ length: 2 * pieces + 1 }, (_, j) =>
+    law.diffusivityM2S((j * pieceMcPct) / 2, tempC),
+  );
+}
+
+/** The integral of a diffusivity given there. */
+function integralOf(diffusivities: Float64Array): Float64Array {
+  const atNodes = diffusivities.filter((_, j) => j % 2 === 0);
   const integral = new Float64Array(pieces + 1);
+  for (let j = 1; j <= pieces; j++) {
+    const middle = diffusivities[2 * j - 1]!;
+    integral[j] = integral[j - 1]! + (pieceMcPct / 6) * (atNodes[j - 1]! + 4 * middle + atNodes[j]!);
+  }
+  return hermitePieces(integral, atNodes);
+}
+
+function tabulate(law: DryingLaw, tempC: number): LawTable {
   const potential = new Float64Array(pieces + 1);
   const potentialSlope = new Float64Array(pieces + 1);
   const small = 1e-3;
   for (let j = 0; j <= pieces; j++) {
     const mc = j * pieceMcPct;
-    d[j] = law.diffusivityM2S(mc, tempC);
-    if (j > 0) {
-      const middle = law.diffusivityM2S(mc - pieceMcPct / 2, tempC);
-      integral[j] = integral[j - 1]! + (pieceMcPct / 6) * (d[j - 1]! + 4 * middle + d[j]!);
-    }
     potential[j] = law.surfacePotential(mc, tempC);
     potentialSlope[j] =
       (law.surfacePotential(mc + small, tempC) - law.surfacePotential(Math.max(0, mc - small), tempC)) /
@@ -83,7 +105,7 @@ function tabulate(law: DryingLaw, tempC: number): LawTable {
   }
   return {
     emission: law.emission(tempC),
-    integral: hermitePieces(integral, d),
+    integral: integralOf(diffusivitiesOf(law, tempC)),
     potential: hermitePieces(potential, potentialSlope),
   };
 }
@@ -121,8 +143,13 @@ function lookAll(cubic: Float64Array, mcPct: Float64Array, values: Float64Array,
   }
 }
 
+/** What a run looks its law up in. */
+export interface Tables {
+  at(tempC: number): LawTable;
+}
+
 /** Keeps one table a temperature; share it between runs of the same species, whatever their factors. */
-export class LawTables {
+export class LawTables implements Tables {
   private readonly law: DryingLaw;
   private readonly byTemp = new Map<number, LawTable>();
 
@@ -137,6 +164,73 @@ export class LawTables {
       this.byTemp.set(tempC, table);
     }
     return table;
+  }
+}
+
+/** Exponents that are tabulated; between two of them the mean of their tables is off by 3 % at most (`drying-model.test.ts`). */
+const exponentStep = 0.4;
+/** Beyond this the exponent counts as this; a fit to odd readings may try more. */
+const [leastExponent, mostExponent] = [-0.8, 2];
+
+/** Of one wood at one temperature: what all its exponents share, and the integrals by step of the exponent. */
+type TempTables = { table: LawTable; diffusivities: Float64Array; integrals: Map<number, Float64Array> };
+
+/** Tables of one wood for any exponent of its law; share them between runs. */
+export class WoodTables {
+  private readonly law: DryingLaw;
+  private readonly byTemp = new Map<number, TempTables>();
+
+  constructor(basicSpecificGravity: number) {
+    this.law = woodDryingLaw(basicSpecificGravity);
+  }
+
+  /** @param exponent  as `woodDryingLaw` takes it; finite */
+  with(exponent: number): Tables {
+    if (!Number.isFinite(exponent)) throw new RangeError(`The exponent of a law cannot be ${exponent}.`);
+    const steps = Math.min(mostExponent, Math.max(leastExponent, exponent)) / exponentStep;
+    const below = Math.floor(steps);
+    const share = steps - below;
+    const known = new Map<number, LawTable>();
+    return {
+      at: (tempC) => {
+        let table = known.get(tempC);
+        if (table === undefined) {
+          table = this.mixed(tempC, below, share);
+          known.set(tempC, table);
+        }
+        return table;
+      },
+    };
+  }
+
+  private mixed(tempC: number, below: number, share: number): LawTable {
+    const shared = this.sharedAt(tempC);
+    const integral = this.integralAt(shared, tempC, below).slice();
+    const next = share === 0 ? integral : this.integralAt(shared, tempC, below + 1);
+    for (let i = 0; i < integral.length; i++) {
+      integral[i] = integral[i]! + share * (next[i]! - integral[i]!);
+    }
+    return { ...shared.table, integral };
+  }
+
+  private sharedAt(tempC: number): TempTables {
+    let shared = this.byTemp.get(tempC);
+    if (shared === undefined) {
+      const diffusivities = diffusivitiesOf(this.law, tempC);
+      shared = { table: tabulate(this.law, tempC), diffusivities, integrals: new Map() };
+      this.byTemp.set(tempC, shared);
+    }
+    return shared;
+  }
+
+  private integralAt({ diffusivities, integrals }: TempTables, tempC: number, step: number): Float64Array {
+    let integral = integrals.get(step);
+    if (integral === undefined) {
+      const anchor = this.law.diffusivityM2S(ANCHOR_MC_PCT, tempC);
+      integral = integralOf(diffusivities.map((d) => anchor * (d / anchor) ** (step * exponentStep)));
+      integrals.set(step, integral);
+    }
+    return integral;
   }
 }
 
@@ -217,7 +311,7 @@ export function atDepthOf(grid: DryingGrid, profilePct: ArrayLike<number>, depth
 
 export type DryingRun = {
   grid: DryingGrid;
-  tables: LawTables;
+  tables: Tables;
   /** % MC of each cell. */
   startPct: ArrayLike<number>;
   segments: readonly AirSegment[];

@@ -1,7 +1,7 @@
 /**
  * When a board will be ready for its use: where it is, and side by side if it were moved today.
  *
- * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are six numbers.
+ * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are seven numbers.
  * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
  * agrees with the readings (importance sampling; Gelman and others, Bayesian Data Analysis, section 10.4, from memory):
  * the normal distribution of the fit is only where the points are put. Every quantile, of a moisture content or of a
@@ -22,6 +22,7 @@ import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
   boardModel,
   dryingBoardSchema,
+  dryingParameters,
   dryingPrior,
   fitHistory,
   fitReadingSchema,
@@ -32,9 +33,11 @@ import {
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
 
+const unknowns = dryingParameters.length;
+
 export const informationSchema = z.object({
-  matrix: z.array(z.array(z.number()).length(4)).length(4),
-  vector: z.array(z.number()).length(4),
+  matrix: z.array(z.array(z.number()).length(unknowns)).length(unknowns),
+  vector: z.array(z.number()).length(unknowns),
 });
 
 export const forecastInputSchema = z.object({
@@ -143,7 +146,7 @@ type Possibility = {
   weight: number;
 };
 
-const points = normalPoints(pointCount, 6);
+const points = normalPoints(pointCount, unknowns + 2);
 
 /** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
 function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
@@ -151,16 +154,16 @@ function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility
   const lower = cholesky(posterior.covariance);
   if (lower === null) return null;
   return points.map((point) => ({
-    theta: times(lower, point.slice(0, 4)).map((value, i) => posterior.mean[i]! + reach * value),
-    air: point[4]!,
-    errorPct: modelErrorPct * point[5]!,
+    theta: times(lower, point.slice(0, unknowns)).map((value, i) => posterior.mean[i]! + reach * value),
+    air: point[unknowns]!,
+    errorPct: modelErrorPct * point[unknowns + 1]!,
   }));
 }
 
 /** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
 function weightsOf(costs: readonly number[]): number[] {
   const logs = costs.map((cost, k) => {
-    const drawnAs = points[k]!.slice(0, 4).reduce((sum, z) => sum + z * z, 0);
+    const drawnAs = points[k]!.slice(0, unknowns).reduce((sum, z) => sum + z * z, 0);
     return (drawnAs - cost) / 2;
   });
   const most = Math.max(...logs);
@@ -314,7 +317,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
         tried ? theta[3]! + air * comingAirSdPct : air * untriedSdPct,
       );
       const runs = possible.map(({ theta }, k) => {
-        const ahead = [...theta.slice(0, 3), offsets[k]!];
+        const ahead = theta.with(3, offsets[k]!);
         const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
         return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
       });

@@ -10,6 +10,7 @@ import {
   LawTables,
   parabolicStart,
   simulateDrying,
+  WoodTables,
   woodDryingLaw,
 } from '../../../shared-core/wood/drying/drying-model.ts';
 
@@ -287,5 +288,30 @@ describe('what no board is', () => {
     ['tolerance', () => simulateDrying(runOf({ tolerancePct: 0 }))],
   ])('is refused: %s', (_, run) => {
     expect(run).toThrow(RangeError);
+  });
+});
+
+describe('wood whose diffusivity rises less over moisture content', () => {
+  const runWith = (tables: DryingRun['tables']) =>
+    simulateDrying(runOf({ tables, observeS: [5, 20, 40, 60].map((day) => day * DAY_S) }));
+
+  test('is the same at 18 %, lets more through when drier, and less when wetter', () => {
+    const [all, some] = [woodDryingLaw(0.56), woodDryingLaw(0.56, 0.6)];
+    expect(some.diffusivityM2S(18, 20)).toBeCloseTo(all.diffusivityM2S(18, 20), 20);
+    expect(some.diffusivityM2S(8, 20)).toBeGreaterThan(1.4 * all.diffusivityM2S(8, 20));
+    expect(some.diffusivityM2S(28, 20)).toBeLessThan(all.diffusivityM2S(28, 20));
+    const constant = woodDryingLaw(0.56, 0);
+    expect(constant.diffusivityM2S(8, 20)).toBeCloseTo(constant.diffusivityM2S(25, 20), 20);
+  });
+
+  test('dries about the same from tables that are shared by all exponents', () => {
+    const shared = new WoodTables(0.56);
+    for (const exponent of [-0.3, 0.2, 0.6, 1, 1.35]) {
+      const own = runWith(new LawTables(woodDryingLaw(0.56, exponent)));
+      const mixed = runWith(shared.with(exponent));
+      for (const [at, pct] of own.averagePct.entries()) {
+        expect(Math.abs(mixed.averagePct[at]! - pct)).toBeLessThan(0.15);
+      }
+    }
   });
 });

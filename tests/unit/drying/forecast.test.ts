@@ -17,6 +17,7 @@ import {
   type FitReading,
   runBoard,
 } from '../../../shared-core/wood/drying/history-fit.ts';
+import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { worked } from '../worked.ts';
@@ -147,7 +148,7 @@ describe('a forecast', () => {
       for (const s of [-1.28, 0, 1.28]) {
         for (const m of [-1.28, 0, 1.28]) {
           const theta = prior.mean.map(
-            (mean, i) => mean + [d, s, m, 0][i]! * Math.sqrt(prior.covariance[i]![i]!),
+            (mean, i) => mean + [d, s, m, 0, 0][i]! * Math.sqrt(prior.covariance[i]![i]!),
           );
           const nowMs = sawn + 40 * DAY_MS;
           const forecast = forecastOf(
@@ -414,7 +415,8 @@ describe('at the edges', () => {
     expect(finite(inputOf({ nowMs: sawn + 3 * DAY_MS, board: wet })).now.average.median).toBeGreaterThan(100);
     const rounds = Array.from({ length: 20 }, (_, i) => 5 + 6 * i);
     const { now } = finite(inputOf({ readings: readingsOf(middle, rounds) }));
-    expect(now.average.high - now.average.low).toBeLessThan(2.6);
+    // What is left is what the meter (1 %) and the model (0.5 %) get wrong.
+    expect(now.average.high - now.average.low).toBeLessThan(2 * Z_90 * Math.hypot(1, 0.5));
   });
 
   test('a place without all twelve months is a fault of the caller', () => {

@@ -52,8 +52,8 @@ function readingsOf(
   );
 }
 
-/** A slower board, freer faces, wetter at first and in damper air than the prior's middle. */
-const truth = [Math.log(0.33), Math.log(0.12), Math.log(80), 0.8];
+/** A slower board, freer faces, wetter at first, in damper air, and with a steeper law than the prior's middle. */
+const truth = [Math.log(0.33), Math.log(0.12), Math.log(80), 0.8, 0.8];
 
 describe('a fit', () => {
   test('without readings is the prior', () => {
@@ -95,7 +95,7 @@ describe('a fit', () => {
       return theta.reduce((sum, value, i) => sum + ((value - prior.mean[i]!) / sdOf(prior, i)) ** 2, misfit);
     };
     const best = cost(fit.posterior.mean);
-    for (let i = 0; i < 4; i++) {
+    for (const i of prior.mean.keys()) {
       for (const step of [-0.5, 0.5]) {
         const moved = fit.posterior.mean.map((value, j) =>
           j === i ? value + step * sdOf(fit.posterior, i) : value,
@@ -212,7 +212,7 @@ describe('boards of one stack and log', () => {
   test('learn nothing from siblings without readings', () => {
     const none = fitOf(model, [], prior).information;
     const pooled = pooledPrior(prior, [none, none]);
-    for (let i = 0; i < 4; i++) {
+    for (const i of prior.mean.keys()) {
       expect(pooled.mean[i]).toBeCloseTo(prior.mean[i]!, 6);
       expect(sdOf(pooled, i)).toBeCloseTo(sdOf(prior, i), 6);
     }
@@ -223,8 +223,8 @@ describe('boards of one stack and log', () => {
   test('pool as a normal hierarchy does, checked by hand for one unknown', () => {
     const [p, w, v, t] = [0.36, 0.0625, 0.05, -1.6];
     const only = (value: number): number[][] =>
-      [0, 1, 2, 3].map((i) => [0, 1, 2, 3].map((j) => (i === 0 && j === 0 ? value : 0)));
-    const pooled = pooledPrior(prior, [{ matrix: only(1 / v), vector: [t / v, 0, 0, 0] }]);
+      prior.mean.map((_, i) => prior.mean.map((_m, j) => (i === 0 && j === 0 ? value : 0)));
+    const pooled = pooledPrior(prior, [{ matrix: only(1 / v), vector: [t / v, 0, 0, 0, 0] }]);
     const groupPrecision = 1 / (p - w) + 1 / (v + w);
     expect(sdOf(pooled, 0) ** 2).toBeCloseTo(1 / groupPrecision + w, 9);
     expect(pooled.mean[0]).toBeCloseTo(
