@@ -45,8 +45,8 @@ export const airSourceSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('station'), station: stationSchema }),
   /** The average of so many stations, because the nearest is not known. Null: average air of no region. */
   z.object({ kind: z.literal('region'), stations: z.number().int().nullable() }),
-  /** What is usual in such a room: assumed, until a person gives better. */
-  z.object({ kind: z.literal('room'), room: roomAirSchema }),
+  /** Made from the outdoor air of a place of that name, or what is usual in such a room: assumed, until a person gives better. */
+  z.object({ kind: z.literal('room'), room: roomAirSchema, outdoors: z.string().max(80).optional() }),
   /** A weather file, with the name of the site in it. */
   z.object({ kind: z.literal('file'), siteName: z.string().max(80), days: dayToDaySchema }),
 ]);

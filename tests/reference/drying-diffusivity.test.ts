@@ -5,8 +5,8 @@
 import { describe, expect, test } from 'vitest';
 import { DAY_S } from '../../shared-core/time.ts';
 import { emcPct } from '../../shared-core/wood/climate/emc.ts';
+import { saturationPressurePa } from '../../shared-core/wood/climate/moist-air.ts';
 import {
-  saturationPressurePa,
   surfaceEmission,
   surfaceHumidity,
   transverseDiffusivityM2S,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dewPointC } from '../../shared-core/wood/climate/dew-point.ts';
+import { dewPointC } from '../../shared-core/wood/climate/moist-air.ts';
 
 describe('Dew point from the steam table (saturation pressure of water, IAPWS, from memory)', () => {
   // °C and kPa. Air whose vapor pressure is the saturation pressure at t has its dew point at t.

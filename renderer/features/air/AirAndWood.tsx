@@ -1,5 +1,5 @@
-import { dewPointC } from '../../../shared-core/wood/climate/dew-point.ts';
 import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
+import { dewPointC } from '../../../shared-core/wood/climate/moist-air.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';

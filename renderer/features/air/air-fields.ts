@@ -4,7 +4,7 @@ import { z } from 'zod';
 export const USUAL_C = 20;
 
 // The EMC formula's range (see `emcPct`); perfectly dry air has no dew point, and is nowhere.
-export const airTempSchema = z.number().min(-20).max(60);
+export const airTempSchema = z.number().min(-60).max(60);
 export const humidityPctSchema = z.number().min(1).max(99);
 
 export const airSchema = z.object({

@@ -1,5 +1,4 @@
 import { type AirSource, placeKindSchema } from '../../../shared-core/contract/yard.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { roomAirSchema } from '../../../shared-core/wood/climate/room-air.ts';
 import { NumberField, Select, useHint } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
@@ -7,22 +6,25 @@ import type { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { EpwField } from './EpwField.tsx';
 import { MonthsOfAir } from './MonthsOfAir.tsx';
-import { type placeAirSchema, usualWay, waysOf } from './place-air.ts';
-import { airSourceText } from './place-words.ts';
+import { type AirKnown, type PlaceAirSchema, usualWay, waysOf } from './place-air.ts';
+import { airSourceText, roomHint } from './place-words.ts';
+import { RoomAirActions } from './RoomAirActions.tsx';
 import { StationField, type useStation } from './StationField.tsx';
 
 /** A place's kind and air as they are typed. */
 export type PlaceAirTyped = ReturnType<
-  typeof useDraft<typeof placeAirSchema._zod.input, typeof placeAirSchema._zod.output>
+  typeof useDraft<PlaceAirSchema['_zod']['input'], PlaceAirSchema['_zod']['output']>
 >;
 
-/** What kind of place it is, and where its air comes from: what is usual in a room, one pair, a station, a file, or months. */
+/** What kind of place it is, and where its air comes from: the yard's outdoor air, one pair, a station, a file, or months. */
 export function PlaceAirFields({
   typed,
+  known,
   station,
   saved,
 }: {
   typed: PlaceAirTyped;
+  known: AirKnown;
   station: ReturnType<typeof useStation>;
   /** Where the air saved meanwhile comes from, where another is typed. */
   saved: AirSource | null | undefined;
@@ -35,25 +37,25 @@ export function PlaceAirFields({
     made,
   } = typed;
   const room = roomAirSchema.safeParse(way).success ? made?.made : null;
-  const emcs = room ? emcOfYear(room.air).monthlyEmcPct : [];
   return (
     <>
       <Select
         label={say('places.kind')}
         {...field('kind')}
         options={placeKindSchema.options.map((value) => ({ value, label: say(`places.kind.${value}`) }))}
-        onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen) })}
+        onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen, known.outdoors) })}
       />
       <Select
         label={say('places.air')}
         {...field('way')}
-        hint={useHint(
-          room && say('places.room-hint', { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) }),
-          saved === undefined ? saved : say(airSourceText(saved)),
-        )}
+        hint={useHint(room && say(roomHint(room)), saved === undefined ? saved : say(airSourceText(saved)))}
         saved={undefined}
-        options={waysOf(kind).map((value) => ({ value, label: say(`places.way.${value}`) }))}
+        options={waysOf(kind ?? 'open-shed', known.outdoors).map((value) => ({
+          value,
+          label: say(`places.way.${value}`),
+        }))}
       />
+      {room && <RoomAirActions {...{ room, known, set }} />}
       {way === 'steady' && (
         <div className="form-grid">
           <TempField label={say('places.temperature')} hint={say('places.steady-hint')} {...field('tempC')} />

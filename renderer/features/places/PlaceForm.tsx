@@ -1,37 +1,45 @@
 import { newPlaceSchema, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { PlaceAirFields } from './PlaceAirFields.tsx';
-import { placeAirOf, placeAirSchema } from './place-air.ts';
+import { type Outdoors, outdoorsOf, placeAirOf, placeAirSchema } from './place-air.ts';
 import { useStation } from './StationField.tsx';
 import { YearChart } from './YearChart.tsx';
 
 const nameSchema = newPlaceSchema.pick({ name: true });
 
-/** Asks for a place and its air; for a new one where `place` is null. */
-export function PlaceForm({
-  place,
-  onSaved,
-  onClose,
-}: {
+interface Props {
   place: PlaceRow | null;
   onSaved: (place: PlaceRow) => void;
   onClose: () => void;
-}) {
+}
+
+/** Asks for a place and its air; for a new one where `place` is null. */
+export function PlaceForm(props: Props) {
+  const places = useQuery('places.list', {});
+  // The yard's outdoor air decides what the fields begin with.
+  if (places.output === null && places.error === null) return null;
+  return <FormOf {...props} outdoors={outdoorsOf(places.output ?? [], props.place?.id ?? null)} />;
+}
+
+function FormOf({ place, onSaved, onClose, outdoors }: Props & { outdoors: Outdoors | null }) {
   const { say } = useWords();
   const edit = useEdit('places.edit', place);
   const { theirs } = edit;
+  const known = { outdoors, saved: edit.base };
+  const schema = placeAirSchema(known);
   const named = useDraft(nameSchema, place ?? { name: '' }, theirs);
-  const typed = useDraft(placeAirSchema, placeAirOf(place), theirs && placeAirOf(theirs));
+  const typed = useDraft(schema, placeAirOf(place, outdoors), theirs && placeAirOf(theirs, outdoors));
   const station = useStation(place);
   const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 
   /** What the fields give back where nothing is typed: humidity is rounded in them. */
-  const rounded = edit.base && { ...edit.base, ...placeAirSchema.parse(placeAirOf(edit.base)).made };
+  const rounded = edit.base && { ...edit.base, ...schema.parse(placeAirOf(edit.base, outdoors)).made };
   /** All of a damaged one is saved again. */
   const untouched = edit.base?.isDamaged ? null : rounded;
   /** What readings say of the air, as long as it is still the same. */
@@ -55,12 +63,12 @@ export function PlaceForm({
       onClose={onClose}
       conflict={edit.conflict((saved) => {
         named.refill(saved);
-        typed.refill(placeAirOf(saved));
+        typed.refill(placeAirOf(saved, outdoors));
         station.refill(saved);
       })}
     >
       <TextField label={say('places.name')} {...named.field('name')} />
-      <PlaceAirFields {...{ typed, station }} saved={isClash ? theirs.airSource : undefined} />
+      <PlaceAirFields {...{ typed, known, station }} saved={isClash ? theirs.airSource : undefined} />
       {year && (
         <YearChart
           placeName={named.draft.name.trim() || null}

@@ -1,6 +1,8 @@
 import type { AirSource } from '../../../shared-core/contract/yard.ts';
+import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Station } from '../../../shared-core/wood/climate/station.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { AirOfPlace } from './place-air.ts';
 
 /** "Asheville, NC". */
 export const stationText = ({ name, state }: Station): string => `${name}, ${state}`;
@@ -17,8 +19,19 @@ export function airSourceText(source: AirSource | null): Message {
         ? message('places.air-of-no-region')
         : message('places.air-of-region', { stations: source.stations });
     case 'room':
-      return message('places.air-of-room', { room: source.room });
+      return source.outdoors === undefined
+        ? message('places.air-of-room', { room: source.room })
+        : message('places.air-made-of-outdoors', { room: source.room, outdoorsName: source.outdoors });
     case undefined:
       return message('places.own-figures');
   }
+}
+
+/** What the air of a room is taken to be, and from what. */
+export function roomHint({ air, airSource }: AirOfPlace): Message {
+  const emcs = emcOfYear(air).monthlyEmcPct;
+  const range = { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) };
+  return airSource?.kind === 'room' && airSource.outdoors !== undefined
+    ? message('places.from-outdoors-hint', { outdoorsName: airSource.outdoors, ...range })
+    : message('places.room-hint', range);
 }

@@ -14,9 +14,6 @@ export interface YearOfEmc {
 /** EMCs that differ by less are the same, % MC: half of the last place that is shown. */
 export const SAME_EMC_PCT = 0.05;
 
-/** Colder air than this counts as this cold, °C: the formula ends there, and frozen wood hardly dries. */
-export const COLDEST_C = -20;
-
 /**
  * Equilibrium moisture content over a year and its driest month: the floor that air drying cannot pass at that place.
  * A month's own EMC holds where it is known; else it is that of the month's mean temperature and humidity.
@@ -27,9 +24,7 @@ export const COLDEST_C = -20;
  * @param offsetPct  how far readings put the place from these months, % MC of EMC
  */
 export function emcOfYear(air: MonthlyAir, offsetPct = 0): YearOfEmc {
-  const monthlyEmcPct = air.map(
-    (month) => offsetPct + (month.emcPct ?? emcPct(Math.max(COLDEST_C, month.tempC), month.rh)),
-  );
+  const monthlyEmcPct = air.map((month) => offsetPct + (month.emcPct ?? emcPct(month.tempC, month.rh)));
   const driestEmcPct = Math.min(...monthlyEmcPct);
   const isSame = Math.max(...monthlyEmcPct) - driestEmcPct < SAME_EMC_PCT;
   return {

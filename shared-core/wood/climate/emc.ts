@@ -3,17 +3,22 @@ import { solveMonotone } from '../maths/root.ts';
 /** Largest relative humidity that the formula is used for; wood in saturated air is not at a single EMC. */
 const MAX_RH = 0.99;
 
-function requireAirTemp(airTempC: number): void {
-  if (!(airTempC >= -20 && airTempC <= 60)) {
-    throw new RangeError(`Air temperature must be -20 to 60 °C, not ${airTempC}.`);
+/** Colder air than this counts as this cold, °C: the formula ends there, and frozen wood hardly dries. */
+export const COLDEST_C = -20;
+
+/** The temperature that the formula is used with, °C. */
+function tempInFormula(airTempC: number): number {
+  if (!(airTempC >= -60 && airTempC <= 60)) {
+    throw new RangeError(`Air temperature must be -60 to 60 °C, not ${airTempC}.`);
   }
+  return Math.max(COLDEST_C, airTempC);
 }
 
 /**
  * Equilibrium moisture content of wood in air: where wood settles if it stays in that air long enough.
  *
- * @param airTempC   air temperature, °C, -20 to 60 (the handbook's table begins at -1.1 °C; below it is an
- *                   extension of the formula)
+ * @param airTempC   air temperature, °C, -60 to 60 (the handbook's table begins at -1.1 °C; below it is an
+ *                   extension of the formula, which ends at -20 °C: colder air counts as -20 °C)
  * @param rh         relative humidity, fraction, 0 to 0.99
  * @returns          moisture content, % of oven-dry mass
  * @throws           RangeError outside the ranges above
@@ -23,10 +28,9 @@ function requireAirTemp(airTempC: number): void {
  * @example emcPct(21.1, 0.5) // 9.2
  */
 export function emcPct(airTempC: number, rh: number): number {
-  requireAirTemp(airTempC);
+  const t = tempInFormula(airTempC);
   if (!(rh >= 0 && rh <= MAX_RH))
     throw new RangeError(`Relative humidity must be 0 to ${MAX_RH}, not ${rh}.`);
-  const t = airTempC;
   const w = 349 + 1.29 * t + 0.0135 * t * t;
   const k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
   const k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
@@ -39,7 +43,7 @@ export function emcPct(airTempC: number, rh: number): number {
 /**
  * Relative humidity of air with a given EMC: the inverse of `emcPct`.
  *
- * @param airTempC   air temperature, °C, -20 to 60
+ * @param airTempC   air temperature, °C, -60 to 60, as in `emcPct`
  * @param mcPct      equilibrium moisture content, %, from 0 to that of air at 99 % humidity (about 25)
  * @returns          relative humidity, fraction, exact to 1e-9
  * @throws           RangeError outside the ranges above
@@ -47,7 +51,6 @@ export function emcPct(airTempC: number, rh: number): number {
  * @example rhForEmc(21.1, 9.2) // 0.50
  */
 export function rhForEmc(airTempC: number, mcPct: number): number {
-  requireAirTemp(airTempC);
   const wettest = emcPct(airTempC, MAX_RH);
   if (!(mcPct >= 0 && mcPct <= wettest)) {
     throw new RangeError(

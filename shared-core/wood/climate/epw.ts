@@ -1,8 +1,8 @@
 import type { Outcome } from '../../outcome.ts';
 import { message } from '../../words/message.ts';
 import { mean } from '../maths/mean.ts';
-import { COLDEST_C } from './climate.ts';
 import { emcPct } from './emc.ts';
+import { saturationPressurePa } from './moist-air.ts';
 import type { MonthlyAir } from './monthly-air.ts';
 import { smoothedMonths } from './smoothed-months.ts';
 import type { DayToDay } from './station.ts';
@@ -82,16 +82,13 @@ function hourOf(line: string): Hour[] {
 /** A blank cell is no zero. */
 const numberIn = (cell = ''): number => (cell.trim() === '' ? Number.NaN : Number(cell));
 
-const hourlyEmcPct = ({ tempC, rhPct }: Hour): number => emcPct(Math.max(COLDEST_C, tempC), rhPct / 100);
+const hourlyEmcPct = ({ tempC, rhPct }: Hour): number => emcPct(tempC, rhPct / 100);
 
 function weightedEmcPct(hours: readonly Hour[]): number {
-  const weights = hours.map(({ tempC }) => relativeSaturationPressure(tempC));
+  const weights = hours.map(({ tempC }) => saturationPressurePa(tempC));
   const sum = hours.reduce((total, hour, at) => total + (weights[at] as number) * hourlyEmcPct(hour), 0);
   return sum / weights.reduce((total, weight) => total + weight, 0);
 }
-
-/** Against that at 0 °C. Magnus formula (Alduchov and Eskridge, J. Applied Meteorology 35, 1996), as for the dew point. */
-const relativeSaturationPressure = (tempC: number): number => Math.exp((17.625 * tempC) / (243.04 + tempC));
 
 /** How daily means swing round the mean of their month. */
 function dayToDay(months: readonly Hour[][]): DayToDay {

@@ -2,9 +2,12 @@ import { z } from 'zod';
 import { rhForEmc } from './emc.ts';
 import type { MonthlyAir } from './monthly-air.ts';
 
-/** How a room is heated and cooled over the year. */
-export const roomAirSchema = z.enum(['part-heated', 'heated', 'conditioned']);
+/** How a room is heated and cooled over the year. An open shed has the outdoor air, which must be known. */
+export const roomAirSchema = z.enum(['open-shed', 'part-heated', 'heated', 'conditioned']);
 export type RoomAir = z.infer<typeof roomAirSchema>;
+
+/** A room whose air is usual, wherever it is. */
+export type HeatedRoom = Exclude<RoomAir, 'open-shed'>;
 
 /** The air of a season: temperature in °C, EMC in % MC. */
 interface Season {
@@ -17,7 +20,7 @@ interface Season {
  * States, 6 and 10 % (FPL-GTR-282, Table 13-2, from memory): driest when it is heated. The other two rooms and all
  * temperatures: common practice, no source.
  */
-const seasons: Record<RoomAir, { winter: Season; summer: Season }> = {
+const seasons: Record<HeatedRoom, { winter: Season; summer: Season }> = {
   'part-heated': { winter: { tempC: 10, emcPct: 9 }, summer: { tempC: 24, emcPct: 12 } },
   heated: { winter: { tempC: 20, emcPct: 6 }, summer: { tempC: 24, emcPct: 10 } },
   conditioned: { winter: { tempC: 20, emcPct: 6 }, summer: { tempC: 24, emcPct: 8 } },
@@ -27,12 +30,12 @@ const seasons: Record<RoomAir, { winter: Season; summer: Season }> = {
 const UNSURE_PCT = 1.5;
 
 /**
- * The usual air of a room over the year, to begin with. Rough: forecasts widen by it, until readings or the room's own
- * figures say better.
+ * The usual air of a room over the year, where the outdoor air is not known (else `air-from-outdoors.ts`). Rough: forecasts
+ * widen by it, until readings or the room's own figures say better.
  *
  * @param monthsLater  6 where July is winter, else 0
  */
-export function roomYear(room: RoomAir, monthsLater: number): MonthlyAir {
+export function roomYear(room: HeatedRoom, monthsLater: number): MonthlyAir {
   const { winter, summer } = seasons[room];
   return Array.from({ length: 12 }, (_, month) => {
     // January is the middle of winter, July of summer.

@@ -11,6 +11,7 @@
  */
 
 import { ZERO_CELSIUS_K } from '../../measures.ts';
+import { saturationPressurePa } from '../climate/moist-air.ts';
 import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 
 const gasConstantCal = 1.9872;
@@ -24,18 +25,6 @@ const checkGravity = (basicSpecificGravity: number): void => {
     throw new RangeError(`Basic specific gravity ${basicSpecificGravity} is outside 0.05 to 1.4.`);
   }
 };
-
-/**
- * Saturation pressure of water vapor over water, Pa. The Magnus form of `dew-point.ts` (O. A. Alduchov and R. E.
- * Eskridge, J. Applied Meteorology 35, 1996, eq. 21, from memory) rather than Siau's eq. 1.2, which is 12 % above
- * the steam tables from 0 to 40 °C.
- *
- * @param tempC  °C, -60 to 60
- */
-export function saturationPressurePa(tempC: number): number {
-  checkTemp(tempC);
-  return 610.94 * Math.exp((17.625 * tempC) / (243.04 + tempC));
-}
 
 /** Bradley isotherm constants of Simpson (1973), eqs. 22 to 24, which take °F. */
 function bradley(tempC: number): { k1: number; k2: number; k3: number } {

@@ -35,6 +35,7 @@ export const places = {
 
   'places.name': 'Name',
   'places.kind': 'Kind',
+  'places.way.open-shed': 'Outdoor air of this yard',
   'places.way.part-heated': 'Heated now and then',
   'places.way.heated': 'Heated in winter',
   'places.way.conditioned': 'Heated and air-conditioned',
@@ -44,6 +45,10 @@ export const places = {
   'places.way.file': 'Outdoor air of an EPW file',
   'places.room-hint':
     'An assumption: EMC from {driestPct} in winter to {dampestPct} in summer. Replace it once you know your own.',
+  'places.from-outdoors-hint':
+    'From the outdoor air of {outdoorsName}: EMC from {driestPct} to {dampestPct}. Rough, so the dates are too.',
+  'places.edit-months': 'Edit the months',
+  'places.renew-air': 'Use the outdoor air of {outdoorsName}',
   'places.steady-hint': 'Kept steady by a dehumidifier or air conditioner.',
   'places.temperature': 'Temperature',
   'places.humidity': 'Relative humidity',
@@ -61,6 +66,8 @@ export const places = {
   'places.air-of-no-region': 'Average air: rough',
   'places.air-of-room':
     'Assumed: {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
+  'places.air-made-of-outdoors':
+    'From the outdoor air of {outdoorsName}{room, select, open-shed {} heated {, heated in winter} conditioned {, heated and air-conditioned} other {, heated now and then}}',
   'places.own-figures': 'Your own figures',
   'places.air-short': '{airTempC}, {rhPct} humidity',
 } as const;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dewPointC } from '../../../shared-core/wood/climate/dew-point.ts';
 import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
+import { dewPointC } from '../../../shared-core/wood/climate/moist-air.ts';
 
 const airTempC = fc.double({ min: -20, max: 60, noNaN: true });
 const rh = fc.double({ min: 0.001, max: 0.99, noNaN: true });
@@ -43,7 +43,7 @@ describe('the moisture that air brings wood to', () => {
   });
 
   test.each([
-    [-21, 0.5],
+    [-61, 0.5],
     [61, 0.5],
     [20, -0.01],
     [20, 1],
@@ -52,6 +52,11 @@ describe('the moisture that air brings wood to', () => {
     [20, Number.NaN],
   ])('is refused at %f °C and humidity %f', (tempC, h) => {
     expect(() => emcPct(tempC, h)).toThrow(RangeError);
+  });
+
+  test('colder than -20 °C, where the formula ends, is that of -20 °C', () => {
+    expect(emcPct(-45, 0.7)).toBe(emcPct(-20, 0.7));
+    expect(rhForEmc(-45, 12)).toBe(rhForEmc(-20, 12));
   });
 
   test('a moisture that no air brings wood to is refused in words', () => {
@@ -72,7 +77,7 @@ describe('the dew point', () => {
   test.each([
     [20, 0],
     [20, 1.01],
-    [-41, 0.5],
+    [-61, 0.5],
     [61, 0.5],
   ])('is refused at %f °C and humidity %f', (tempC, h) => {
     expect(() => dewPointC(tempC, h)).toThrow(RangeError);

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { NewPlace, PlaceRow } from '../../../../shared-core/contract/yard.ts';
+import { airFromOutdoors } from '../../../../shared-core/wood/climate/air-from-outdoors.ts';
 import { emcOfYear } from '../../../../shared-core/wood/climate/climate.ts';
 import { roomYear } from '../../../../shared-core/wood/climate/room-air.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -196,6 +197,59 @@ describe('Places', () => {
     const [place] = machine.inputsOf('places.add') as [NewPlace];
     expect(place).toMatchObject({ kind: 'heated-room', airSource: { kind: 'room', room: 'heated' } });
     expect(emcOfYear(place.air).driestEmcPct).toBeCloseTo(6, 6);
+  });
+
+  test('where the outdoor air is known, a room is made from it, can be edited, and then is the person’s own', async () => {
+    const yard = aPlace('Yard', 70, {
+      kind: 'outdoors',
+      air: asheville.air,
+      airSource: { kind: 'station', station: asheville.station },
+    });
+    const { machine, user } = open([yard], {
+      'places.add': (place) => ({ ...aPlace('Room', 40), ...place }) as PlaceRow,
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    await user.type(screen.getByLabelText('Name'), 'Bench room');
+    await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
+    const made = airFromOutdoors('heated', asheville.air);
+    expect(screen.getByText(/^From the outdoor air of Yard: EMC from [\d.]+% to [\d.]+%/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Edit the months' }));
+    expect(screen.getByLabelText('January, relative humidity')).toHaveProperty(
+      'value',
+      String(Math.round(made[0]!.rh * 1000) / 10),
+    );
+    await user.selectOptions(screen.getByLabelText('Air'), 'Heated in winter');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([
+      { air: made, airSource: { kind: 'room', room: 'heated', outdoors: 'Yard' } },
+    ]);
+  });
+
+  test('an open shed begins with the outdoor air of the yard', async () => {
+    const yard = aPlace('Yard', 70, { kind: 'outdoors', air: asheville.air, airSource: null });
+    const { user } = open([yard]);
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    expect(screen.getByRole('option', { name: 'Outdoor air of this yard' })).toHaveProperty('selected', true);
+  });
+
+  test('a room keeps its saved air until it is made again from the outdoor air', async () => {
+    const yard = aPlace('Yard', 70, { kind: 'outdoors', air: asheville.air, airSource: null });
+    const room = aPlace('Bench room', 40, {
+      kind: 'heated-room',
+      air: roomYear('heated', 0),
+      airSource: { kind: 'room', room: 'heated' },
+    });
+    const { machine, user } = open([yard, room], { 'places.edit': () => room });
+    await user.click(await screen.findByRole('button', { name: 'Edit Bench room' }));
+    expect(screen.getByText(/^An assumption/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Use the outdoor air of Yard' }));
+    expect(screen.getByText(/^From the outdoor air of Yard/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    await waitFor(() =>
+      expect(machine.inputsOf('places.edit')).toMatchObject([
+        { changed: { air: airFromOutdoors('heated', asheville.air) } },
+      ]),
+    );
   });
 
   test.each([
