@@ -26,6 +26,7 @@ import { createLongWork } from './long-work.ts';
 import type { LinkMakers } from './meter/chosen-link.ts';
 import { createLiveTelling } from './meter/live-telling.ts';
 import { createMeterDesk } from './meter/meter-desk.ts';
+import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
@@ -200,6 +201,7 @@ export function createApp({
     ...ovenCheckQueries(queryOwnFits),
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
+    ...metersQueries(queryContext),
     ...rounds.queries,
     ...redatingQueries(queryContext),
     ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
@@ -235,6 +237,7 @@ export function createApp({
     ...ovenCheckCommands(context, judging, ownFits),
     ...sampleBoardCommands(context),
     ...meter.commands,
+    ...metersCommands(context, rounds.moving),
     ...rounds.commands,
     ...redatingCommands(context, judging),
     ...settingCommands(context),

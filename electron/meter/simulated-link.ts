@@ -1,5 +1,4 @@
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
-import type { MeterBasis } from '../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { monotonicMs } from '../monotonic.ts';
 import { type LinkState, MeterLink, noMeter } from './meter-link.ts';
@@ -24,8 +23,6 @@ export interface SimulatedLinkOptions {
   /** The same seed and the same orders give the same values. */
   seed: number;
   clock?: Clock;
-  /** The species and temperature that its % scale was made for, if it has any. */
-  basis?: MeterBasis | null;
 }
 
 const deviceId = 'simulated';
@@ -79,7 +76,6 @@ export class SimulatedLink extends MeterLink {
       characteristicUuid: 'a3f10001c4d14c2e9a6b5d8e0f7a2b10',
       layout: { format: sfloatFormat, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
       unit: 'pct',
-      basis: options.basis ?? null,
       range: { min: lowestPct, max: highestPct },
       origin: 'self-described',
     };

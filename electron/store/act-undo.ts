@@ -11,13 +11,21 @@ interface Change {
   /** JSON. */
   after: string;
 }
-interface Exclusion {
+interface Amended {
   id: number;
   readingId: number;
+  field: keyof typeof AS_TAKEN;
   /** JSON. */
-  before: string | null;
+  before: string;
   isNewest: 0 | 1;
 }
+
+/** Amended fields of a reading `g` that an act may undo, each with SQL for what holds where nothing is amended, as JSON. */
+const AS_TAKEN = {
+  excluded: "'null'",
+  meterProfileId: "coalesce(CAST(g.meter_profile_id AS TEXT), 'null')",
+} as const;
+const asTaken = Object.entries(AS_TAKEN).map(([field, value]) => `WHEN '${field}' THEN ${value}`);
 
 const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
@@ -38,16 +46,18 @@ export function actUndo(db: Db) {
     `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
      WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ?`,
   );
-  const exclusions = db.prepare<[string, number, number], Exclusion>(
-    `SELECT a.id, a.reading_id AS readingId,
-       (SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field AND b.id < a.id
-        ORDER BY b.id DESC LIMIT 1) AS before,
+  const amendments = db.prepare<[string, number, number], Amended>(
+    `SELECT a.id, a.reading_id AS readingId, a.field,
+       coalesce((SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field AND b.id < a.id
+        ORDER BY b.id DESC LIMIT 1), CASE a.field ${asTaken.join(' ')} END) AS before,
        NOT EXISTS (SELECT 1 FROM amendment c WHERE c.reading_id = a.reading_id AND c.field = a.field
         AND c.id > a.id) AS isNewest
-     FROM amendment a WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) AND a.field = 'excluded' AND a.id > ?
+     FROM amendment a JOIN reading g ON g.id = a.reading_id
+     WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?)
+       AND a.field IN (${Object.keys(AS_TAKEN).map((field) => `'${field}'`)}) AND a.id > ?
      ORDER BY a.id LIMIT ?`,
   );
-  const { exclude } = amendmentWrites(db);
+  const { amendReading } = amendmentWrites(db);
   const prepare = statements(db);
 
   /** @returns false where the row is no longer as the act left it */
@@ -64,7 +74,7 @@ export function actUndo(db: Db) {
   }
 
   /**
-   * Puts back what an act edited, moved, excluded or included, some changes at a time. It yields how many are done, and
+   * Puts back what an act edited, moved, excluded or included, or read with another meter, some changes at a time. It yields how many are done, and
    * receives how many come next. Run it within another act, and take back what it wrote where it answers false.
    *
    * @returns false where it was undone before, or something of it was changed since
@@ -81,14 +91,14 @@ export function actUndo(db: Db) {
       oldest = some.at(-1)!.id;
       done += some.length;
     }
-    let excluded = exclusions.all(id, 0, size);
-    while (excluded.length > 0) {
-      for (const { readingId, before, isNewest } of excluded) {
+    let amended = amendments.all(id, 0, size);
+    while (amended.length > 0) {
+      for (const { readingId, field, before, isNewest } of amended) {
         if (isNewest === 0) return false;
-        exclude('reading', readingId, before === null ? null : JSON.parse(before), at);
+        amendReading(readingId, field, JSON.parse(before), at);
       }
-      excluded = exclusions.all(id, excluded.at(-1)!.id, size);
-      if (excluded.length > 0) size = yield { done: total, total };
+      amended = amendments.all(id, amended.at(-1)!.id, size);
+      if (amended.length > 0) size = yield { done: total, total };
     }
     return true;
   };

@@ -1,26 +1,34 @@
+import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
 import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
-import { type Columns, rowAppender } from './columns.ts';
+import {
+  type MeterProfile,
+  meterProfileSchema,
+  unknownProfile,
+} from '../../shared-core/probing/readings/meter-profile.ts';
+import { meterBasisSchema } from '../../shared-core/wood/moisture/corrected.ts';
+import { type Columns, recordEditor, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
-export interface MeterRow {
+/** What one version of a meter's profile holds. */
+export interface MeterRecord {
+  /** How its bytes are read; null where nobody knows, and of a hand meter. */
+  description: MeterDescription | null;
+  /** What its values mean; null where nobody was asked. */
+  profile: MeterProfile | null;
+}
+
+/** A meter by the newest version of its profile. */
+export interface MeterRow extends MeterRecord {
   id: number;
-  kind: 'bluetooth' | 'simulated';
+  version: number;
+  /** `typed`: a hand meter, whose values are typed. */
+  kind: 'bluetooth' | 'simulated' | 'typed';
   deviceId: string;
   name: string;
-  /** By its newest profile; null where nobody knows how to read it. */
-  description: MeterDescription | null;
-}
-
-/** One version of how a meter is read. */
-export interface MeterProfileRow extends Pick<MeterRow, 'description'> {
-  meterId: number | null;
-}
-
-interface MeterRecord extends Omit<MeterRow, 'description'> {
-  record: string | null;
 }
 
 interface NewProfile {
@@ -38,39 +46,53 @@ const profileColumns: Columns<NewProfile> = {
   madeAt: 'made_at',
 };
 
+/** Nobody knows anything. */
+export const NO_RECORD: MeterRecord = { description: null, profile: null };
+
+/** Earlier, a version was the description alone, with the species and temperature that the scale was made for. */
+const earlierSchema = meterDescriptionSchema
+  .extend({ basis: meterBasisSchema.nullable() })
+  .transform(({ basis, ...description }): MeterRecord => {
+    const scale = basis && ({ kind: 'species', speciesId: null, ...basis } as const);
+    return { description, profile: scale && { ...unknownProfile, scale } };
+  });
+const recordSchema = z.union([
+  z.object({ description: meterDescriptionSchema.nullable(), profile: meterProfileSchema.nullable() }),
+  earlierSchema,
+  z.null().transform(() => NO_RECORD),
+]);
+
 /** Undefined where the disk damaged it. */
-const savedDescription = (text: string) => readJson(meterDescriptionSchema.nullable(), text);
-const descriptionOf = parsedOnce(
+const savedRecord = (text: string): MeterRecord | undefined => readJson(recordSchema, text);
+const recordOf = parsedOnce(
   // A damaged one is treated as missing: the person describes the meter again.
-  (text: string) => savedDescription(text) ?? null,
+  (text: string): MeterRecord => savedRecord(text) ?? NO_RECORD,
 );
-const toMeter = ({ record, ...row }: MeterRecord): MeterRow => ({
+
+interface Row extends Omit<MeterRow, keyof MeterRecord> {
+  record: string | null;
+}
+const toMeter = ({ record, ...row }: Row): MeterRow => ({
   ...row,
-  description: record === null ? null : descriptionOf(record),
+  ...(record === null ? NO_RECORD : recordOf(record)),
 });
 
 /** The newest profile of a meter, for a join of `meter_profile p`. */
 const newestOf = (meterId: string): string =>
   `p.id = (SELECT id FROM meter_profile WHERE meter_id = ${meterId} ORDER BY version DESC LIMIT 1)`;
 
-/** Meters, each with how it is read; a reading keeps the profile that it was taken with. */
+/** Meters, each with what its values mean; a reading keeps the version of that which it was taken with. */
 export function meterReads(db: Db) {
-  const select = `SELECT m.id, m.kind, m.device_id AS deviceId, m.name, p.record
+  const select = `SELECT m.id, m.version, m.kind, m.device_id AS deviceId, m.name, p.record
     FROM meter m LEFT JOIN meter_profile p ON ${newestOf('m.id')}`;
-  const one = db.prepare<[number], MeterRecord>(`${select} WHERE m.id = ?`);
-  const byDevice = db.prepare<[string, string], MeterRecord>(
-    `${select} WHERE m.kind = ? AND m.device_id = ?`,
-  );
-  const all = db.prepare<[], MeterRecord>(`${select} ORDER BY m.id`);
+  const one = db.prepare<[number], Row>(`${select} WHERE m.id = ?`);
+  const byDevice = db.prepare<[string, string], Row>(`${select} WHERE m.kind = ? AND m.device_id = ?`);
+  const all = db.prepare<[], Row>(`${select} ORDER BY m.id`);
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
   const profile = db.prepare<[number], { meterId: number | null; record: string }>(
     'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',
-  );
-  const boardsReadWith = db.prepare<[number], { boardId: number }>(
-    `SELECT DISTINCT g.board_id AS boardId FROM meter_profile p JOIN reading g ON g.meter_profile_id = p.id
-     WHERE p.meter_id = ?`,
   );
   return {
     get: (id: number): MeterRow | undefined => {
@@ -81,16 +103,18 @@ export function meterReads(db: Db) {
       const row = byDevice.get(kind, deviceId);
       return row && toMeter(row);
     },
-    /** Names of the meters whose description the disk damaged. */
+    /** In the order they were first met. */
+    all: (): MeterRow[] => all.all().map(toMeter),
+    /** Names of the meters whose newest version the disk damaged. */
     damaged: (): string[] =>
       all
         .all()
-        .filter(({ record }) => record !== null && savedDescription(record) === undefined)
+        .filter(({ record }) => record !== null && savedRecord(record) === undefined)
         .map(({ name }) => name),
-    /** Undefined where there is no such profile. */
-    profile: (id: number): MeterProfileRow | undefined => {
-      const row = profile.get(id);
-      return row && { meterId: row.meterId, description: descriptionOf(row.record) };
+    /** One version of a meter's profile; undefined where it is lost. */
+    version: (profileId: number): (MeterRecord & { meterId: number | null }) | undefined => {
+      const row = profile.get(profileId);
+      return row && { meterId: row.meterId, ...recordOf(row.record) };
     },
     /** Whose profile it is; null for none, and for one that is lost. */
     ofProfile: (profileId: number | null): number | null =>
@@ -98,12 +122,10 @@ export function meterReads(db: Db) {
     /** What a reading taken with the meter now refers to; null where `meterId` is. */
     profileIdOf: (meterId: number | null): number | null =>
       meterId === null ? null : (newestProfile.get(meterId)?.id ?? null),
-    /** Boards with a reading of that meter's. */
-    boardsReadWith: (meterId: number): number[] => boardsReadWith.all(meterId).map((row) => row.boardId),
   };
 }
 
-export function meterWrites(db: Db, { find }: ReturnType<typeof meterReads>) {
+export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>) {
   const put = db.prepare(
     `INSERT INTO meter (uuid, kind, device_id, name) VALUES (?, ?, ?, ?)
      ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
@@ -113,19 +135,39 @@ export function meterWrites(db: Db, { find }: ReturnType<typeof meterReads>) {
     `SELECT p.version, p.record FROM meter_profile p WHERE ${newestOf('?')}`,
   );
   const addProfile = rowAppender(db, 'meter_profile', profileColumns);
+
+  /** A new version where something of it is another than before. */
+  function change(meterId: number, changed: Partial<MeterRecord>, at: string): void {
+    const before = newest.get(meterId);
+    const known = before ? recordOf(before.record) : NO_RECORD;
+    // The same, however it was made, is the same text.
+    const record = JSON.stringify(recordSchema.parse({ ...known, ...changed }));
+    if (record === JSON.stringify(known)) return;
+    addProfile({ meterId, version: (before?.version ?? 0) + 1, record, madeAt: at });
+  }
+
   return {
-    /** A meter as it was met; a new version of its profile where it is read otherwise than before. */
-    put: db.transaction((meter: Omit<MeterRow, 'id'>, at: string): MeterRow => {
-      const { kind, deviceId, name, description } = meter;
-      // The same device is the same record in every yard.
-      put.run(uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`), kind, deviceId, name);
-      const { id: meterId } = find(kind, deviceId) as MeterRow;
-      const before = newest.get(meterId);
-      const record = JSON.stringify(description);
-      if (record !== (before?.record ?? 'null')) {
-        addProfile({ meterId, version: (before?.version ?? 0) + 1, record, madeAt: at });
-      }
-      return find(kind, deviceId) as MeterRow;
-    }),
+    /** A meter as it was met, and how its bytes are read. */
+    put: db.transaction(
+      (
+        { kind, deviceId, name, description }: Pick<MeterRow, 'kind' | 'deviceId' | 'name' | 'description'>,
+        at: string,
+      ): MeterRow => {
+        // The same device is the same record in every yard.
+        put.run(uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`), kind, deviceId, name);
+        change(find(kind, deviceId)!.id, { description }, at);
+        return find(kind, deviceId)!;
+      },
+    ),
+    /** A hand meter. */
+    addTyped: (name: string, profile: MeterProfile, at: string): number => {
+      const deviceId = randomUUID();
+      const id = Number(put.run(randomUUID(), 'typed', deviceId, name).lastInsertRowid);
+      change(id, { profile }, at);
+      return id;
+    },
+    edit: recordEditor<Pick<MeterRow, 'name'>, MeterRow>(db, 'meter', { name: 'name' }, get),
+    setProfile: (meterId: number, profile: MeterProfile, at: string): void =>
+      change(meterId, { profile }, at),
   };
 }

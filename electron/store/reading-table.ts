@@ -46,6 +46,13 @@ interface ReadingRecord extends SavedReading {
   roundStartedAt: string;
 }
 
+/** Where a reading was taken. */
+export interface ReadingOwnerRow {
+  id: number;
+  boardId: number;
+  roundId: number;
+}
+
 interface IncludedReading {
   id: number;
   boardId: number;
@@ -108,7 +115,7 @@ function toSoundReading(row: ReadingRecord, meterOf: MeterOf): Reading {
 }
 
 /** Raw values as they were taken, with what was corrected about them since. */
-export function readingReads(db: Db, { ofProfile }: ReturnType<typeof meterReads>) {
+export function readingReads(db: Db, { ofProfile, profileIdOf }: ReturnType<typeof meterReads>) {
   const select = `
     SELECT ${AS_SAVED},
       (SELECT t.temp_c FROM wood_temperature t
@@ -135,6 +142,20 @@ export function readingReads(db: Db, { ofProfile }: ReturnType<typeof meterReads
      FROM reading g LEFT JOIN board b ON b.id = g.board_id
      WHERE g.id IN (SELECT value FROM json_each(?)) ORDER BY b.code, g.id`,
   );
+  const profileNow = `(SELECT CAST(coalesce((SELECT k.value FROM amendment k WHERE k.reading_id = g.id
+    AND k.field = 'meterProfileId' ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
+  const versions = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
+  const ofEarlier = db.prepare<{ meterId: number; newestId: number | null }, ReadingOwnerRow>(
+    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
+     WHERE g.id IN (SELECT id FROM reading WHERE meter_profile_id IN (${versions}) UNION
+       SELECT reading_id FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${versions}))
+       AND ${profileNow} IN (${versions}) AND ${profileNow} <> @newestId ORDER BY g.id`,
+  );
+  const ofAct = db.prepare<[string], ReadingOwnerRow>(
+    `SELECT DISTINCT g.id, g.board_id AS boardId, g.round_id AS roundId
+     FROM amendment a JOIN reading g ON g.id = a.reading_id
+     WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) ORDER BY g.id`,
+  );
   const walked = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
   );
@@ -149,6 +170,11 @@ export function readingReads(db: Db, { ofProfile }: ReturnType<typeof meterReads
     /** Those of these readings that nobody excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
+    /** Those that have an earlier version of a meter's profile than its newest. */
+    ofEarlierProfiles: (meterId: number): ReadingOwnerRow[] =>
+      ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
+    /** Those that an act amended. */
+    amendedBy: (act: string): ReadingOwnerRow[] => ofAct.all(act),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
     /** The round in which the board was last read before this one, but for slips. */

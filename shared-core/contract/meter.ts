@@ -1,7 +1,27 @@
 import { z } from 'zod';
 import { meterDescriptionSchema } from '../gatt/meter-description.ts';
+import { meterProfileSchema } from '../probing/readings/meter-profile.ts';
+import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
-import { rowIdSchema } from './yard.ts';
+import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
+
+/** What a person tells of a hand meter, whose values are typed. */
+export const typedMeterSchema = z.object({ name: nameSchema, profile: meterProfileSchema });
+
+/** A meter of the yard, as a list shows it. */
+export const meterOfYardSchema = z.object({
+  id: rowIdSchema,
+  version: versionSchema,
+  /** `typed`: a hand meter. */
+  kind: z.enum(['bluetooth', 'simulated', 'typed']),
+  name: z.string(),
+  unit: readingUnitSchema,
+  /** What its values mean; null where nobody was asked. */
+  profile: meterProfileSchema.nullable(),
+  /** Typed values are read off this one. */
+  isTypedFrom: z.boolean(),
+});
+export type MeterOfYard = z.infer<typeof meterOfYardSchema>;
 
 export const foundDeviceSchema = z.object({
   deviceId: z.string(),

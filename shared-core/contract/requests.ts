@@ -5,6 +5,7 @@ import { catalogRequests } from './requests/catalog.ts';
 import { labelRequests } from './requests/labels.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
+import { metersRequests } from './requests/meters.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { placeRequests } from './requests/places.ts';
 import { recoveryRequests } from './requests/recovery.ts';
@@ -31,6 +32,7 @@ export const requests = {
   ...ovenCheckRequests,
   ...sampleRequests,
   ...meterRequests,
+  ...metersRequests,
   ...roundRequests,
   ...labelRequests,
   ...settingRequests,

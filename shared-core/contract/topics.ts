@@ -4,6 +4,7 @@ import { z } from 'zod';
  * What can change. A query names what it shows, a command what it changed, and a window asks again where they meet.
  *
  * `yard`: everything, as where another yard was opened. `boards`, `stacks` …: the list, and any of its records.
+ * `meter`: what the connected one does; `meters`: those of the yard.
  * `outlooks`: what forecasts say of boards in lists, made in the background. `stack:3`: that stack and what is in it; `board:7` and `round:9`: that one alone.
  */
 export type Topic =
@@ -18,6 +19,7 @@ export type Topic =
   | 'backups'
   | 'labels'
   | 'meter'
+  | 'meters'
   | 'yardNotes'
   | `stack:${number}`
   | `board:${number}`

@@ -23,7 +23,7 @@ export const editOf = <Shape extends z.ZodRawShape>(fields: z.ZodObject<Shape>) 
   z.object({ id: rowIdSchema, basedOn: versionSchema, changed: fields.partial() });
 
 /** What a person calls a thing: never empty, one line. */
-const nameSchema = z
+export const nameSchema = z
   .string()
   .trim()
   .min(1, says('validation.name-missing'))

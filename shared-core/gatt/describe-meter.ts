@@ -120,7 +120,6 @@ function candidateOf(characteristic: DiscoveredCharacteristic): Outcome<Candidat
     characteristicUuid: characteristic.characteristicUuid,
     layout,
     unit,
-    basis: null,
     range: widestRange[unit],
     origin: 'self-described',
   };

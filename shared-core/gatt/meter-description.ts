@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { meterBasisSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
+import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 
 /** A Bluetooth UUID as noble writes it: lower case, no hyphens, 4 or 32 hex digits. */
 export const uuidSchema = z
@@ -70,8 +70,6 @@ export const meterDescriptionSchema = z.object({
   characteristicUuid: uuidSchema,
   layout: valueLayoutSchema,
   unit: readingUnitSchema,
-  /** The species and temperature of the meter's % scale; null when unknown or when it sends ohms. */
-  basis: meterBasisSchema.nullable(),
   range: meterRangeSchema,
   /** Whether the meter described itself or a person set it up. */
   origin: z.enum(['self-described', 'mapped-by-hand']),

@@ -167,7 +167,6 @@ describe('a meter that does not describe itself', () => {
     characteristicUuid: meterValueUuid,
     layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
     unit: 'pct',
-    basis: { curveId: 'douglas-fir-coast', tempC: 21 },
     range: { min: 5, max: 60 },
     origin: 'mapped-by-hand',
   };

@@ -5,10 +5,11 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
+import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
-import { scaleOfBasis } from '../../../shared-core/wood/moisture/scale.ts';
+import { type MeterRecord, NO_RECORD } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import { findingOf } from './finding.ts';
@@ -17,7 +18,7 @@ import type { OwnFits } from './own-fits.ts';
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
 export const MOST_JUDGED_AT_ONCE = 20;
 
-/** Where a pin meter's scale in % usually begins and ends, for typed readings, which name no meter. From memory. */
+/** Where a pin meter's scale in % usually begins and ends, for typed readings. From memory. */
 const USUAL_SCALE_PCT = { min: 5, max: 100 };
 
 /** What every round of a board is judged by. */
@@ -84,11 +85,12 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   }
 
   function meterFacts(speciesId: string, profileId: number): MeterFacts {
-    const { meterId = null, description = null } = context.yard().meters.profile(profileId) ?? {};
+    const version = context.yard().meters.version(profileId) ?? { ...NO_RECORD, meterId: null };
     return {
-      scale: scaleOfBasis(description?.basis ?? null),
-      range: description?.range ?? null,
-      ownCalibration: ownFits.calibration(speciesId, meterId),
+      ...meaningOf(version),
+      pins: version.profile?.pins ?? null,
+      range: version.description?.range ?? USUAL_SCALE_PCT,
+      ownCalibration: ownFits.calibration(speciesId, version.meterId),
     };
   }
 
@@ -107,7 +109,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       unit: live.unit,
       woodTempC: live.woodTempC,
       species: orRefuse(yard.species.get(speciesId), 'species'),
-      scale: scaleOfBasis(yard.meters.get(live.meterId)?.description?.basis ?? null),
+      ...meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD),
       ownCalibration: ownFits.calibration(speciesId, live.meterId),
     });
   }
@@ -172,6 +174,13 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   };
 }
 export type Assessing = ReturnType<typeof createAssessing>;
+
+/** What a meter's values mean, for their correction. */
+const meaningOf = ({ description, profile }: MeterRecord) => ({
+  scale: scaleOf(description?.unit ?? 'pct', profile),
+  compensatesTemp: profile?.compensatesTemp ?? null,
+  meterSdPct: profile?.sdPct ?? null,
+});
 
 const dueIn = (found: ReadonlyMap<number, RoundFinding | null>): number[] =>
   [...found].filter(([, finding]) => finding === null).map(([boardId]) => boardId);

@@ -1,8 +1,8 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
-import { scaleOfBasis } from '../../../shared-core/wood/moisture/scale.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -29,7 +29,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
     const yard = context.yard();
     const species = orRefuse(yard.species.get(check.speciesId), 'species');
     const meter = check.meterId === null ? undefined : orRefuse(yard.meters.get(check.meterId), 'meter');
-    const scale = scaleOfBasis(meter?.description?.basis ?? null);
+    const scale = scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null);
     for (const value of check.readings) {
       if (
         correctReading({ value, unit: check.unit, woodTempC: check.woodTempC, species, scale }).mcPct === null

@@ -5,6 +5,7 @@ import {
   type OwnFit,
 } from '../../../shared-core/contract/oven-checks.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
+import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
 import {
@@ -21,7 +22,7 @@ import {
   ovenDryMcPct,
   type Weighing,
 } from '../../../shared-core/wood/moisture/oven-dry.ts';
-import { basisOfScale, scaleOfBasis } from '../../../shared-core/wood/moisture/scale.ts';
+import { basisOfScale } from '../../../shared-core/wood/moisture/scale.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -34,8 +35,10 @@ const DRAWN_POINTS = 25;
  * through them. Nothing here is saved: it is made from what was measured.
  */
 export function createOwnFits(context: QueryContext) {
-  const scaleOf = (meterId: number | null): MeterScale =>
-    scaleOfBasis(meterId === null ? null : (context.yard().meters.get(meterId)?.description?.basis ?? null));
+  function scaleFor(meterId: number | null): MeterScale {
+    const meter = meterId === null ? undefined : context.yard().meters.get(meterId);
+    return scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null);
+  }
 
   /** One for each meter that has checks of the wood, the one with the newest check first. */
   function ofSpecies(speciesId: string): OwnFit[] {
@@ -45,7 +48,7 @@ export function createOwnFits(context: QueryContext) {
     const checks = yard.ovenChecks.ofSpecies(speciesId);
     const meterIds = new Set(checks.map((check) => check.meterId).toReversed());
     return [...meterIds].map((meterId) => {
-      const scale = scaleOf(meterId);
+      const scale = scaleFor(meterId);
       const own = checks
         .filter((check) => check.meterId === meterId)
         .map((check) => judgedCheck(check, species, scale));
@@ -76,6 +79,16 @@ export function createOwnFits(context: QueryContext) {
     });
   }
 
+  /**
+   * The meter whose checks hold for readings of a meter, among those whose checks were chosen; undefined where none do. Of
+   * a hand meter that has none of its own, those that were typed before it had a name.
+   */
+  function checkedAs(meterId: number | null, chosen: readonly (number | null)[]): number | null | undefined {
+    if (chosen.includes(meterId)) return meterId;
+    if (meterId === null || !chosen.includes(null)) return undefined;
+    return context.yard().meters.get(meterId)?.kind === 'typed' ? null : undefined;
+  }
+
   /** Found again within one turn of the event loop, in which nothing changes: boards are judged by the dozen. */
   const found = new Map<string, OwnCalibration | null>();
 
@@ -86,8 +99,9 @@ export function createOwnFits(context: QueryContext) {
     if (before !== undefined) return before;
     if (found.size === 0) queueMicrotask(() => found.clear());
     // Most woods have no checks, and that is quickly said.
-    const chosen = context.yard().ovenChecks.chosen(speciesId).includes(meterId);
-    const own = chosen ? ofSpecies(speciesId).find((each) => each.meterId === meterId) : undefined;
+    const chosen = context.yard().ovenChecks.chosen(speciesId);
+    const by = checkedAs(meterId, chosen);
+    const own = by === undefined ? undefined : ofSpecies(speciesId).find((each) => each.meterId === by);
     const line = own?.applied ? own.fit : null;
     found.set(key, line);
     return line;

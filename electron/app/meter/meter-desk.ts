@@ -3,7 +3,6 @@ import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import { checkCurve } from '../stock/known-curve.ts';
 import type { Windows } from '../windows.ts';
 import { createChosenLink, type LinkMakers } from './chosen-link.ts';
 import { createLiveValues } from './live-values.ts';
@@ -153,7 +152,6 @@ export function createMeterDesk(
         if (link.current().state.deviceId === null) {
           throw new Refusal(message('refusal.meter-not-connected'));
         }
-        checkCurve(description.basis?.curveId ?? null, message('refusal.meter-as-before'));
         link.current().describe(description);
         return state(window);
       },

@@ -44,6 +44,7 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     const found = link.devices().find((each) => each.deviceId === deviceId);
     const name = deviceName || found?.name || deviceId;
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
+    context.changed(['meters']);
     remembered.give(description);
   }
 

@@ -19,11 +19,13 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
+import { typedFrom } from '../meter/meters.ts';
 import { createSignal, type Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
 import { createAims, type WindowAim } from './aims.ts';
 import { createInsertion } from './insertion.ts';
 import { longBeforeStack } from './long-before-stack.ts';
+import { createMovingReadings } from './moving-readings.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
 import { createRoundClock } from './round-clock.ts';
@@ -176,6 +178,7 @@ export function createRounds(
       clock.leave();
     },
     comeBack: aims.comeBack,
+    moving: createMovingReadings(context, judging, comparing, aims, openRounds, telling),
     queries: {
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
@@ -224,8 +227,11 @@ export function createRounds(
         return saving.saveAsShown(window, at, value);
       },
 
-      'rounds.saveTyped': ({ raw, ...at }, window) =>
-        saving.saveAsShown(window, at, { raw, unit: 'pct', how: 'typed', settled: null, meterId: null }),
+      'rounds.saveTyped': ({ raw, meterId: shown, ...at }, window) => {
+        const meterId = shown === undefined ? typedFrom(context.yard()) : shown;
+        if (meterId !== null) orRefuse(context.yard().meters.get(meterId), 'meter');
+        return saving.saveAsShown(window, at, { raw, unit: 'pct', how: 'typed', settled: null, meterId });
+      },
 
       'rounds.undo': ({ readingId }, window) => {
         const { roundId } = orRefuse(context.yard().readings.get(readingId), 'reading');

@@ -12,11 +12,9 @@ import {
   octetsOfFormat,
   readableFormats,
 } from '../../../shared-core/gatt/value.ts';
-import { meterBasisSchema, type ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
-import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { bridge } from '../../data/bridge.ts';
 import { NumberField, Select } from '../../form/Field.tsx';
-import { TempField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -31,9 +29,6 @@ const valueSchema = meterDescriptionSchema.pick({ serviceUuid: true, characteris
 
 /** A plain 16-bit value in tenths, to begin with. */
 const usualLayout = { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 };
-
-/** Where many meters' scales are made for, °C: a warm workshop. Only a start for the form. */
-const USUAL_BASIS_TEMP_C = 20;
 
 type Source = Pick<MeterDescription, 'serviceUuid' | 'characteristicUuid'>;
 
@@ -53,22 +48,18 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
   const value = useDraft(valueSchema, description ?? { ...firstSending(state), unit: 'pct' });
   const layout = useDraft(valueLayoutSchema, description?.layout ?? usualLayout);
   const range = useDraft(meterRangeSchema, description?.range ?? { min: 0, max: 100 });
-  const basis = useDraft(meterBasisSchema, description?.basis ?? { curveId: '', tempC: USUAL_BASIS_TEMP_C });
   const { unit } = value.draft;
   const format = layout.draft.format ?? usualLayout.format;
-  const hasBasis = unit === 'pct' && basis.draft.curveId !== '';
   const chosen = state.characteristics.find((each) => keyOf(each) === keyOf(value.draft));
 
   async function save(): Promise<void> {
-    for (const part of [value, layout, range, basis]) part.show();
-    const madeBasis = hasBasis ? basis.made : null;
-    if (!value.made || !layout.made || !range.made || madeBasis === undefined) return;
+    for (const part of [value, layout, range]) part.show();
+    if (!value.made || !layout.made || !range.made) return;
     const described = await attempt(
       bridge().command('meter.describe', {
         ...value.made,
         layout: layout.made,
         range: range.made,
-        basis: madeBasis,
         origin: 'mapped-by-hand',
       }),
     );
@@ -149,24 +140,6 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
         />
         <NumberField label={say('meter.form.lowest')} {...range.field('min')} />
         <NumberField label={say('meter.form.highest')} {...range.field('max')} />
-        {unit === 'pct' && (
-          <>
-            <Select
-              label={say('meter.form.basis')}
-              hint={say('meter.form.basis-hint')}
-              options={[
-                { value: '', label: say('meter.form.basis-unknown') },
-                ...[...resistanceCurves].map(([id, curve]) => ({
-                  value: id,
-                  label: curve.name,
-                  isName: true,
-                })),
-              ]}
-              {...basis.field('curveId')}
-            />
-            {hasBasis && <TempField label={say('meter.form.basis-temp')} {...basis.field('tempC')} />}
-          </>
-        )}
       </div>
       <Actions>
         <Button type="submit" kind="main">

@@ -1,8 +1,6 @@
 import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
-import { USUAL_SCALE } from '../../../shared-core/wood/moisture/scale.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
@@ -36,11 +34,9 @@ export function ReadingSheet({ state }: { state: MeterState }) {
   );
 }
 
-/** What its values mean. */
-function Scale({ description: { unit, basis, range, origin } }: { description: MeterDescription }) {
+/** Its unit, and what it can show. */
+function Scale({ description: { unit, range, origin } }: { description: MeterDescription }) {
   const { say } = useWords();
-  const { curveId, tempC } = basis ?? USUAL_SCALE;
-  const basisFacts = { speciesName: resistanceCurves.get(curveId)?.name ?? curveId, basisTempC: tempC };
   return (
     <>
       <p>{say(origin === 'self-described' ? 'meter.reading.self-described' : 'meter.reading.by-hand')}</p>
@@ -55,12 +51,6 @@ function Scale({ description: { unit, basis, range, origin } }: { description: M
             unit === 'pct'
               ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
               : say('meter.reading.range-ohm', { rawLowestOhm: range.min, rawHighestOhm: range.max }),
-          ],
-          [
-            say('meter.reading.basis'),
-            unit === 'pct'
-              ? say(basis ? 'meter.reading.basis-at' : 'meter.reading.basis-assumed', basisFacts)
-              : null,
           ],
         ]}
       />

@@ -77,7 +77,11 @@ export const roundRequests = {
   'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
   /** Saves a typed value, in % as the meter shows it. */
   'rounds.saveTyped': command({
-    input: atSpot.extend({ raw: typedPctSchema }),
+    input: atSpot.extend({
+      raw: typedPctSchema,
+      /** The meter that the window says it is read off, null for none; left out: the one that is typed from. */
+      meterId: rowIdSchema.nullable().optional(),
+    }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),

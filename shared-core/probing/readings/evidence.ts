@@ -3,6 +3,7 @@ import type { OwnCalibration } from '../../wood/moisture/correction.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from './estimate.ts';
+import type { Pins } from './pins.ts';
 import type { Reading } from './reading.ts';
 
 /** What must be known of a meter to judge its readings; null where not known. */
@@ -11,6 +12,8 @@ export type MeterFacts = {
   scale: MeterScale;
   /** It shows a % that is corrected for temperature already; left out or null where that is not known. */
   compensatesTemp?: boolean | null;
+  /** Left out or null where nobody knows. */
+  pins?: Pins | null;
   /** Its standard uncertainty from one board to the next, % MC; left out or null: the usual one. */
   meterSdPct?: number | null;
   /** Smallest and largest value that its scale shows, in its unit. */

@@ -18,7 +18,3 @@ export function showsSpecies(scale: MeterScale, { id, curveId }: Pick<Species, '
   if (scale.kind === 'species' && scale.speciesId !== null && scale.speciesId === id) return true;
   return curveId !== null && basisOfScale(scale).curveId === curveId;
 }
-
-/** The scale as a meter's description has it: its basis, or none. */
-export const scaleOfBasis = (basis: MeterBasis | null): MeterScale =>
-  basis === null ? { kind: 'unknown' } : { kind: 'species', speciesId: null, ...basis };

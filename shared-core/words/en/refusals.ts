@@ -197,5 +197,9 @@ export const refusals = {
   'refusal.meter-not-found': 'No meter of that name was found. Nothing was changed. Look for meters first.',
   'refusal.simulated-elsewhere':
     'The simulated meter makes its values up. It works only in the demo yard. Nothing was changed.',
+  'refusal.meter-other-unit':
+    '{meterName} reads in another unit. Nothing was changed. Choose a meter of the same unit.',
+  'refusal.readings-changed-since':
+    'These readings were changed since, or this was undone already. Nothing was undone.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

@@ -54,6 +54,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   },
   'settings.get': {},
+  'meters.list': {},
+  'meters.earlierReadings': { meterId: 1 },
 };
 
 /** Looks at the file from outside. */

@@ -417,7 +417,6 @@ describe('a round with a live meter', () => {
         characteristicUuid: '2a6f',
         layout: { format: 21, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
         unit: 'pct',
-        basis: null,
         range: { min: 4, max: 60 },
         origin: 'self-described',
       });

@@ -64,7 +64,6 @@ const description: MeterDescription = {
   characteristicUuid: '2a6f',
   layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
   unit: 'pct',
-  basis: null,
   range: { min: 4, max: 60 },
   origin: 'self-described',
 };

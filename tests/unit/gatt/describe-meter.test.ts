@@ -34,7 +34,6 @@ describe('a meter that describes itself', () => {
         characteristicUuid: ownValue,
         layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
         unit: 'pct',
-        basis: null,
         range: { min: 0, max: 200 },
         origin: 'self-described',
       },

@@ -280,7 +280,15 @@ describe('a meter', () => {
         .pluck()
         .all(),
     ).toEqual([1]);
-    expect(yard.meters.boardsReadWith(1).length).toBeGreaterThan(1);
+    const earlier = yard.readings.ofEarlierProfiles(1);
+    expect(new Set(earlier.map(({ boardId }) => boardId)).size).toBeGreaterThan(1);
+    const [moved] = earlier;
+    yard.amendments.amendReading(moved!.id, 'meterProfileId', yard.meters.profileIdOf(1), act().at);
+    expect(yard.readings.get(moved!.id)).toMatchObject({
+      meterId: 1,
+      meterProfileId: yard.meters.profileIdOf(1),
+    });
+    expect(yard.readings.ofEarlierProfiles(1)).toEqual(earlier.slice(1));
   });
 });
 

@@ -7,11 +7,9 @@ import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx
 import { followMeter, loadMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useRound } from '../../../../renderer/stores/round.ts';
-import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
-import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
@@ -21,7 +19,7 @@ import { aStack } from '../stacks/a-yard.ts';
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
 
 function open(state: MeterState | null, answers: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine({ 'stacks.list': () => [], ...answers });
+  const machine = playMachine({ 'stacks.list': () => [], 'meters.list': () => [], ...answers });
   followMeter();
   if (state) showMeter(state);
   render(<MeterScreen />, { wrapper: InMain });
@@ -230,8 +228,6 @@ test('a meter that does not describe itself is set up on its live bytes', async 
 describe('the description that is saved', () => {
   const undescribed = aLiveMeter({ phase: 'needs-description', description: null });
   const openForm = () => open(undescribed, { 'meter.describe': () => undescribed });
-  const choose = (user: UserEvent, label: string, option: string) =>
-    user.selectOptions(screen.getByLabelText(label), option);
   async function type(user: UserEvent, label: string, text: string): Promise<void> {
     await user.clear(screen.getByLabelText(label));
     await user.type(screen.getByLabelText(label), `${text}{Tab}`);
@@ -244,10 +240,8 @@ describe('the description that is saved', () => {
     ['Then add', ' ', 'Enter a number. 0 changes nothing.'],
     ['Lowest value it can show', ' ', 'Enter the lowest value the meter can show.'],
     ['Highest value it can show', '0', 'The highest value must be above the lowest.'],
-    ['Wood temperature of that scale', '90', 'At most 60°C.'],
   ])('is not made while “%s” is “%s”', async (label, typed, problem) => {
     const { machine, user } = openForm();
-    await choose(user, 'Species its scale was made for', 'baldcypress');
     await type(user, label, typed);
     expect(screen.getByRole('alert').textContent).toBe(unbroken(problem));
     await user.click(screen.getByRole('button', { name: 'Save' }));
@@ -262,20 +256,6 @@ describe('the description that is saved', () => {
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(screen.getByRole('alert').textContent).toBe('Choose the characteristic that holds the reading.');
     expect(machine.inputsOf('meter.describe')).toEqual([]);
-  });
-
-  test('takes the basis temperature in the person’s unit, and none from a meter of ohms', async () => {
-    useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
-    const { machine, user } = openForm();
-    await choose(user, 'Species its scale was made for', 'baldcypress');
-    await type(user, 'Wood temperature of that scale', '77');
-    await user.click(screen.getByRole('button', { name: 'Save' }));
-    await choose(user, 'Unit', 'ohm');
-    await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(machine.inputsOf('meter.describe')).toMatchObject([
-      { basis: { curveId: 'baldcypress', tempC: 25 } },
-      { basis: null },
-    ]);
   });
 });
 

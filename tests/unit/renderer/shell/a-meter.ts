@@ -47,7 +47,6 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
       characteristicUuid: '2a6f',
       layout: { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 },
       unit: 'pct',
-      basis: null,
       range: { min: 5, max: 60 },
       origin: 'self-described',
     },

@@ -1,0 +1,110 @@
+import { z } from 'zod';
+import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
+import type { MeterProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { MeterRow } from '../../store/meter-table.ts';
+import type { Yard, YardReader } from '../../store/yard.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { MovingReadings } from '../rounds/moving-readings.ts';
+import { checkCurve } from '../stock/known-curve.ts';
+
+const KEY = 'typing-meter';
+const savedSchema = z.object({ meterId: rowIdSchema });
+
+/** The meter that typed values are read off; null before anybody named one. */
+export const typedFrom = (yard: Pick<YardReader, 'settings'>): number | null =>
+  savedSchema.safeParse(yard.settings.get(KEY)).data?.meterId ?? null;
+
+function typeFrom({ settings }: Yard, meterId: number): void {
+  settings.put(KEY, { meterId });
+}
+
+/** A meter of the yard, with what its values mean. */
+const shown = (
+  { id, version, kind, name, description, profile }: MeterRow,
+  yard: Pick<YardReader, 'settings'>,
+): MeterOfYard => ({
+  id,
+  version,
+  kind,
+  name,
+  unit: description?.unit ?? 'pct',
+  profile,
+  isTypedFrom: id === typedFrom(yard),
+});
+
+export const metersQueries = (context: QueryContext) =>
+  ({
+    'meters.list': () => {
+      const yard = context.yard();
+      return yard.meters.all().map((meter) => shown(meter, yard));
+    },
+    'meters.earlierReadings': ({ meterId }) => ({
+      readings: context.yard().readings.ofEarlierProfiles(meterId).length,
+    }),
+  }) satisfies Partial<Queries>;
+
+/** What a person tells of meters, and which readings it holds for. */
+export function metersCommands(context: AppContext, moving: MovingReadings) {
+  function checkScale({ scale }: MeterProfile): void {
+    if (scale.kind !== 'species') return;
+    checkCurve(scale.curveId, message('refusal.meter-as-before'));
+    if (scale.speciesId !== null) orRefuse(context.yard().species.get(scale.speciesId), 'species');
+  }
+  const get = (meterId: number) => orRefuse(context.yard().meters.get(meterId), 'meter');
+
+  return {
+    'meters.add': ({ name, profile, roundId }) => {
+      checkScale(profile);
+      const yard = context.yard();
+      const meterId = yard.meters.addTyped(name, profile, context.now());
+      typeFrom(yard, meterId);
+      const typed =
+        roundId === null
+          ? []
+          : moving.inRound(roundId, ({ how, meterId: of }) => how === 'typed' && of === null);
+      return moving.toMeter(typed, meterId);
+    },
+
+    'meters.edit': ({ id, basedOn, changed: { name, profile } }) => {
+      const yard = context.yard();
+      get(id);
+      if (profile) checkScale(profile);
+      const current = yard.meters.edit({ id, basedOn, changed: name === undefined ? {} : { name } });
+      orConflict(current && shown(current, yard));
+      if (profile) yard.meters.setProfile(id, profile, context.now());
+      return shown(get(id), yard);
+    },
+
+    'meters.typeFrom': ({ meterId }) => {
+      get(meterId);
+      typeFrom(context.yard(), meterId);
+      return {};
+    },
+
+    'meters.updateEarlier': ({ meterId, roundId }) => {
+      get(meterId);
+      const earlier = context.yard().readings.ofEarlierProfiles(meterId);
+      return moving.toMeter(
+        earlier.filter((each) => roundId === null || each.roundId === roundId),
+        meterId,
+      );
+    },
+
+    'readings.setMeter': ({ readingId, scope, meterId }) => {
+      const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+      get(meterId);
+      const { roundId, meterProfileId } = reading;
+      return moving.toMeter(
+        scope === 'reading'
+          ? [reading]
+          : moving.inRound(roundId, (each) => each.meterProfileId === meterProfileId),
+        meterId,
+      );
+    },
+
+    'readings.undoSetMeter': ({ act }) => moving.undo(act),
+  } satisfies Partial<Commands>;
+}

@@ -1,0 +1,88 @@
+import { useState } from 'react';
+import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { ProfileFacts } from './ProfileFacts.tsx';
+import { ProfileForm } from './ProfileForm.tsx';
+
+/** The meters of the yard: what each is set to, its pins, and which one typed values are read from. */
+export function MetersSheet() {
+  const { say } = useWords();
+  const asked = useQuery('meters.list', {});
+  const [open, setOpen] = useState<MeterOfYard | 'new' | null>(null);
+  if (asked.loading) return null;
+  return (
+    <Sheet title={say('meters.title')}>
+      <Await of={[asked]}>
+        {(meters) =>
+          meters.length === 0 ? (
+            <p>{say('meters.none')}</p>
+          ) : (
+            <ul className="list meters" aria-label={say('meters.title')}>
+              {meters.map((meter) => (
+                <li key={meter.id}>
+                  <Meter meter={meter} onEdit={() => setOpen(meter)} />
+                </li>
+              ))}
+            </ul>
+          )
+        }
+      </Await>
+      <Actions>
+        <Button onClick={() => setOpen('new')}>{say('meters.add')}</Button>
+      </Actions>
+      {open && <ProfileForm meter={open === 'new' ? null : open} onClose={() => setOpen(null)} />}
+    </Sheet>
+  );
+}
+
+function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
+  const { say } = useWords();
+  const { id: meterId, name: meterName, kind, unit, isTypedFrom } = meter;
+  const typeFrom = () => attempt(bridge().command('meters.typeFrom', { meterId }));
+  return (
+    <>
+      <h3 translate="no">{meterName}</h3>
+      <p className="soft">
+        {say('meters.kind', { kind })} {isTypedFrom && say('meters.is-typing')}
+      </p>
+      <ProfileFacts meter={meter} />
+      <Actions>
+        <Button aria-label={say('meters.edit-named', { meterName })} onClick={onEdit}>
+          {say('common.edit')}
+        </Button>
+        {!isTypedFrom && unit === 'pct' && (
+          <Button kind="quiet" aria-label={say('meters.typing-named', { meterName })} onClick={typeFrom}>
+            {say('meters.typing')}
+          </Button>
+        )}
+      </Actions>
+      <EarlierReadings meterId={meterId} />
+    </>
+  );
+}
+
+/** Readings that keep an earlier version of the meter's profile, and the press that gives them the newest. */
+function EarlierReadings({ meterId }: { meterId: number }) {
+  const { say } = useWords();
+  const { output } = useQuery('meters.earlierReadings', { meterId });
+  if (!output || output.readings === 0) return null;
+  const { readings } = output;
+  async function update(): Promise<void> {
+    const moved = await attempt(bridge().command('meters.updateEarlier', { meterId }));
+    if (moved) tellDone(say('meters.updated', { readings: moved.readings }));
+  }
+  return (
+    <p>
+      {say('meters.earlier', { readings })}{' '}
+      <Button kind="quiet" onClick={update}>
+        {say('meters.update-earlier', { readings })}
+      </Button>
+    </p>
+  );
+}

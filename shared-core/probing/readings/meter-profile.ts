@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { type MeterScale, meterScaleSchema, type ReadingUnit } from '../../wood/moisture/corrected.ts';
+import { pinsSchema } from './pins.ts';
+
+/** What the values of a meter mean and what its pins reach, whether they come by radio or are typed. */
+export const meterProfileSchema = z.object({
+  scale: meterScaleSchema,
+  /** It corrects what it shows for the wood's temperature itself; null where nobody knows. */
+  compensatesTemp: z.boolean().nullable(),
+  /** Null where nobody knows. */
+  pins: pinsSchema.nullable(),
+  /** Standard uncertainty of one value, % MC; null: as usual. The least is of a laboratory's, the most of a toy's. */
+  sdPct: z.number().min(0.2).max(4).nullable(),
+});
+export type MeterProfile = z.infer<typeof meterProfileSchema>;
+
+/** Of a meter that nobody knows anything about. */
+export const unknownProfile: MeterProfile = {
+  scale: { kind: 'unknown' },
+  compensatesTemp: null,
+  pins: null,
+  sdPct: null,
+};
+
+/** What the values of a meter mean, in its unit; null for a profile that nobody was asked for. */
+export const scaleOf = (unit: ReadingUnit, profile: MeterProfile | null): MeterScale =>
+  unit === 'ohm' ? { kind: 'ohms' } : (profile?.scale ?? unknownProfile.scale);

@@ -1,0 +1,209 @@
+import { describe, expect, test } from 'vitest';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { say } from './a-window.ts';
+import { aimAt, aimedSpot, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+/** A meter that is set to black walnut and corrects for temperature itself. */
+const setToWalnut = {
+  ...unknownProfile,
+  scale: { kind: 'species', speciesId: 'walnut-black', curveId: 'walnut-black', tempC: 21 },
+  compensatesTemp: true,
+} as const;
+
+const begin = async () => (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 10 })).id;
+const readings = async (index = 0) =>
+  (await yard.query('boards.get', { id: yard.boards[index]!.id })).readings;
+const mcPct = async () => (await readings())[0]!.corrected.mcPct!;
+
+async function addMeter(profile: typeof unknownProfile = setToWalnut, roundId: number | null = null) {
+  await yard.command('meters.add', { name: 'Old one', profile, roundId });
+  return (await yard.query('meters.list', {})).at(-1)!;
+}
+
+describe('a hand meter', () => {
+  test('and is set to black walnut: 14.2 typed on black walnut stays 14.2', async () => {
+    await addMeter();
+    await type(await begin(), 14.2);
+    expect(await mcPct()).toBe(14.2);
+  });
+
+  test('where nobody knows what it is set to, its default is assumed, as before there were profiles', async () => {
+    const roundId = await begin();
+    await type(roundId, 14.2);
+    const before = (await readings())[0]!;
+    expect(before).toMatchObject({ meterId: null, meterProfileId: null });
+    await addMeter(unknownProfile);
+    await aimAt(roundId, 0, 1);
+    await type(roundId, 14.2);
+    const [after] = (await readings()).filter(({ meterId }) => meterId !== null);
+    expect(after!.corrected).toEqual(before.corrected);
+  });
+
+  test('is typed from once it is added, until another one is chosen', async () => {
+    const first = await addMeter();
+    const second = await addMeter();
+    expect((await yard.query('meters.list', {})).map(({ isTypedFrom }) => isTypedFrom)).toEqual([
+      false,
+      true,
+    ]);
+    const roundId = await begin();
+    await type(roundId, 12);
+    await yard.command('meters.typeFrom', { meterId: first.id });
+    await aimAt(roundId, 0, 1);
+    await type(roundId, 12);
+    expect(new Set((await readings()).map(({ meterId }) => meterId))).toEqual(new Set([first.id, second.id]));
+  });
+
+  test('a value is of the meter that its window shows, whatever another window chose meanwhile', async () => {
+    const shown = await addMeter();
+    await addMeter();
+    const roundId = await begin();
+    await yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw: 12, meterId: shown.id });
+    expect((await readings())[0]!.meterId).toBe(shown.id);
+  });
+
+  test('answered after the first values of a round: they are of this meter, too, and what was saved stays', async () => {
+    const roundId = await begin();
+    await type(roundId, 14.2);
+    expect(await mcPct()).not.toBeCloseTo(14.2, 1);
+    const meter = await addMeter(setToWalnut, roundId);
+    expect((await readings())[0]).toMatchObject({ raw: 14.2, meterId: meter.id });
+    expect(await mcPct()).toBe(14.2);
+    const { probed } = await yard.query('rounds.get', { roundId });
+    expect(probed?.assessment?.readings[0]?.corrected.mcPct).toBe(14.2);
+  });
+
+  test('keeps its readings as they are when its profile is edited, until they are moved to the new one', async () => {
+    const meter = await addMeter(unknownProfile);
+    await type(await begin(), 14.2);
+    const before = await mcPct();
+    await yard.command('meters.edit', {
+      id: meter.id,
+      basedOn: meter.version,
+      changed: { profile: setToWalnut },
+    });
+    expect(await mcPct()).toBe(before);
+    expect(await yard.query('meters.earlierReadings', { meterId: meter.id })).toEqual({ readings: 1 });
+
+    const { act } = await yard.command('meters.updateEarlier', { meterId: meter.id });
+    expect(await mcPct()).toBe(14.2);
+    expect(await yard.query('meters.earlierReadings', { meterId: meter.id })).toEqual({ readings: 0 });
+
+    await yard.command('readings.undoSetMeter', { act });
+    expect(await mcPct()).toBe(before);
+  });
+
+  test('that another window edited meanwhile is not overwritten', async () => {
+    const meter = await addMeter();
+    const edit = { id: meter.id, basedOn: meter.version, changed: { name: 'New one' } };
+    await yard.command('meters.edit', edit);
+    await expect(yard.command('meters.edit', edit)).rejects.toThrow(/edited in another window/);
+  });
+
+  test('set to a curve that there is not is refused', async () => {
+    const scale = { kind: 'species', speciesId: null, curveId: 'no-such', tempC: 21 } as const;
+    const undone = message('refusal.meter-as-before');
+    expect(await yard.refusal('meters.add', { name: 'Old one', profile: { ...unknownProfile, scale } })).toBe(
+      say(message('refusal.curve-unknown', { curveId: 'no-such', undone })),
+    );
+  });
+});
+
+describe('readings moved to another meter', () => {
+  /** A round with two typed readings of one meter on the first board and one of another on the second. */
+  async function readWithTwo() {
+    const [one, other] = [await addMeter(unknownProfile), await addMeter()];
+    const roundId = await begin();
+    const typed = async (index: number, spot: number, meterId: number) => {
+      await aimAt(roundId, index, spot);
+      await yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw: 14.2, meterId });
+    };
+    await typed(0, 0, one.id);
+    await typed(0, 1, one.id);
+    await typed(1, 0, one.id);
+    await typed(1, 1, other.id);
+    const metersRead = async () =>
+      [...(await readings(0)), ...(await readings(1))]
+        .toSorted((a, b) => a.id - b.id)
+        .map(({ meterId }) => (meterId === one.id ? 'one' : 'other'));
+    const [first] = (await readings()).toSorted((a, b) => a.id - b.id);
+    return { roundId, readingId: first!.id, to: other.id, metersRead };
+  }
+
+  test('one reading alone', async () => {
+    const { readingId, to, metersRead } = await readWithTwo();
+    await yard.command('readings.setMeter', { readingId, scope: 'reading', meterId: to });
+    expect(await metersRead()).toEqual(['other', 'one', 'one', 'other']);
+  });
+
+  test('all of its round that were read alike, and back', async () => {
+    const { readingId, to, metersRead } = await readWithTwo();
+    const moved = await yard.command('readings.setMeter', { readingId, scope: 'round', meterId: to });
+    expect(moved).toMatchObject({ readings: 3, boardIds: yard.boards.map(({ id }) => id) });
+    expect(await metersRead()).toEqual(['other', 'other', 'other', 'other']);
+    await yard.command('readings.undoSetMeter', { act: moved.act });
+    expect(await metersRead()).toEqual(['one', 'one', 'one', 'other']);
+    // Once is enough.
+    expect(await yard.refusal('readings.undoSetMeter', { act: moved.act })).toBe(
+      say(message('refusal.readings-changed-since')),
+    );
+  });
+
+  test('only the boards concerned are judged again', async () => {
+    const { readingId, to } = await readWithTwo();
+    const { boardIds } = await yard.command('readings.setMeter', {
+      readingId,
+      scope: 'reading',
+      meterId: to,
+    });
+    expect(boardIds).toEqual([yard.boards[0]!.id]);
+    const averages = async () => {
+      const { rows } = await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 10 });
+      return rows.map(({ latest }) => latest?.averagePct);
+    };
+    const [, untouched] = await averages();
+    await expect.poll(async () => (await averages())[1]).toBe(untouched);
+  });
+
+  test('a meter of ohms takes no readings in %', async () => {
+    const { readingId } = await readWithTwo();
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    const { description, meterId } = await yard.query('meter.state', {});
+    await yard.command('meter.describe', { ...description!, unit: 'ohm', range: { min: 100, max: 1e12 } });
+    const move = { readingId, scope: 'reading', meterId: meterId! } as const;
+    expect(await yard.refusal('readings.setMeter', move)).toBe(
+      say(message('refusal.meter-other-unit', { meterName: 'Hand-held' })),
+    );
+  });
+});
+
+describe('a meter that sends its values', () => {
+  async function connect() {
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    return (await yard.query('meters.list', {}))[0]!;
+  }
+
+  test('has no profile before somebody is asked, and keeps the answer when it is read otherwise', async () => {
+    const meter = await connect();
+    expect(meter).toMatchObject({ kind: 'bluetooth', name: 'Hand-held', profile: null });
+    await yard.command('meters.edit', {
+      id: meter.id,
+      basedOn: meter.version,
+      changed: { profile: setToWalnut },
+    });
+    const { description } = await yard.query('meter.state', {});
+    await yard.command('meter.describe', { ...description!, range: { min: 5, max: 50 } });
+    expect((await connect()).profile).toEqual(setToWalnut);
+    await begin();
+    yard.meter.lift();
+    yard.meter.show(14.2, 4);
+    expect(await mcPct()).toBe(14.2);
+    await expect.poll(() => yard.heard('meter.live').at(-1)?.corrected?.mcPct).toBeCloseTo(14.2, 6);
+  });
+});

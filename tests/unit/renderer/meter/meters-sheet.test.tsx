@@ -1,0 +1,184 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent, { type UserEvent } from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { AskProfile } from '../../../../renderer/features/meter/AskProfile.tsx';
+import { MetersSheet } from '../../../../renderer/features/meter/MetersSheet.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { unbroken } from '../../../../renderer/unbroken.ts';
+import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
+import type { ReadingsMoved } from '../../../../shared-core/contract/requests/meters.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
+import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+const handMeter: MeterOfYard = {
+  id: 4,
+  version: 1,
+  kind: 'typed',
+  name: 'Old one',
+  unit: 'pct',
+  profile: unknownProfile,
+  isTypedFrom: true,
+};
+const moved: ReadingsMoved = {
+  act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f',
+  readings: 12,
+  boardIds: [1],
+  roundIds: [1],
+};
+
+function play(meters: MeterOfYard[], earlier = 0) {
+  return playMachine({
+    'meters.list': () => meters,
+    'meters.earlierReadings': () => ({ readings: earlier }),
+    'meters.add': () => moved,
+    'meters.edit': ({ changed }) => ({ ...handMeter, ...changed }),
+    'meters.updateEarlier': () => moved,
+    'meters.typeFrom': () => ({}),
+    'species.list': () =>
+      builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })) as never,
+  });
+}
+const choose = (user: UserEvent, question: string, answer: string) =>
+  user.click(within(screen.getByRole('group', { name: question })).getByRole('radio', { name: answer }));
+
+beforeEach(() => {
+  forgetEverything();
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
+});
+afterEach(cleanup);
+
+describe('the question at the first reading', () => {
+  test('is passed with one press: nobody knows', async () => {
+    const machine = play([]);
+    const user = userEvent.setup();
+    render(<AskProfile meter={null} roundId={7} />);
+    expect(screen.getByText('What species is your meter set to? How long are its pins?')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'I don’t know' }));
+    expect(machine.inputsOf('meters.add')).toEqual([
+      { name: 'Hand meter', profile: unknownProfile, roundId: 7 },
+    ]);
+    expect(useNotices.getState().notices).toMatchObject([{ kind: 'done' }]);
+  });
+
+  test('is answered in one short form, in the person’s units', async () => {
+    const machine = play([]);
+    const user = userEvent.setup();
+    render(<AskProfile meter={null} roundId={7} />);
+    await user.click(screen.getByRole('button', { name: 'Answer' }));
+    await choose(user, 'What is it set to?', 'A species');
+    await user.type(await screen.findByLabelText('Species'), 'black walnut');
+    await user.click(await screen.findByRole('option', { name: /Black walnut/ }));
+    await choose(user, 'Does it correct for temperature?', 'No');
+    await user.selectOptions(
+      screen.getByLabelText('How long are the pins?'),
+      screen.getByRole('option', { name: unbroken('5/16 in') }),
+    );
+    await choose(user, 'Are the pins insulated?', 'No, bare metal');
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('meters.add')).toEqual([
+      {
+        name: 'Hand meter',
+        roundId: 7,
+        profile: {
+          // About 70 °F, which the person may change.
+          scale: {
+            kind: 'species',
+            speciesId: 'walnut-black',
+            curveId: 'walnut-black',
+            tempC: expect.closeTo(21.1, 1),
+          },
+          compensatesTemp: false,
+          pins: { lengthMm: 8, insulated: false },
+          sdPct: null,
+        },
+      },
+    ]);
+  });
+
+  test('of a meter that is connected: the answer is its profile', async () => {
+    const machine = play([]);
+    const user = userEvent.setup();
+    render(<AskProfile meter={{ ...handMeter, kind: 'bluetooth', profile: null }} />);
+    await user.click(screen.getByRole('button', { name: 'I don’t know' }));
+    expect(machine.inputsOf('meters.edit')).toEqual([
+      { id: 4, basedOn: 1, changed: { profile: unknownProfile } },
+    ]);
+  });
+});
+
+describe('the meters of the yard', () => {
+  test('each says what it is set to and which one is typed from', async () => {
+    const scale = { kind: 'species', speciesId: 'walnut-black', curveId: 'walnut-black', tempC: 21 } as const;
+    const pins = { lengthMm: 8, insulated: true };
+    play([
+      handMeter,
+      {
+        ...handMeter,
+        id: 5,
+        isTypedFrom: false,
+        name: 'New one',
+        profile: { scale, pins, compensatesTemp: true, sdPct: 0.5 },
+      },
+    ]);
+    render(<MetersSheet />);
+    const [one, other] = await screen.findAllByRole('listitem');
+    expect(one!.textContent).toContain('You type from this one now.');
+    expect(one!.textContent).toContain('Unknown. Its default is assumed.');
+    expect(other!.textContent).toContain('Black walnut');
+    expect(other!.textContent).toContain('The meter corrects for it.');
+    expect(other!.textContent).toContain(unbroken('5/16 in, insulated'));
+    expect(other!.textContent).toContain('±1.0 points');
+    await expectNoBarriers();
+  });
+
+  test('another one is typed from by one press', async () => {
+    const machine = play([handMeter, { ...handMeter, id: 5, isTypedFrom: false, name: 'New one' }]);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    await user.click(await screen.findByRole('button', { name: 'Type from this meter: New one' }));
+    expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
+  });
+
+  test('readings that keep what was known before are moved by one press', async () => {
+    const machine = play([handMeter], 12);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    expect(await screen.findByText(/12 earlier readings keep what was known then\./)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Use this for them too' }));
+    expect(machine.inputsOf('meters.updateEarlier')).toEqual([{ meterId: 4 }]);
+    expect(useNotices.getState().notices).toMatchObject([{ sentence: '12 readings are corrected again.' }]);
+  });
+
+  test.each([
+    ['Accuracy, ±', '20', 'Enter a number from 0.4 to 8, or leave it blank.'],
+    ['Name', ' ', 'Give it a name.'],
+  ])('one is not saved while “%s” is “%s”', async (label, typed, problem) => {
+    const machine = play([handMeter]);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    await user.click(await screen.findByRole('button', { name: 'Edit Old one' }));
+    await user.click(await screen.findByText('Accuracy'));
+    await user.clear(screen.getByLabelText(label));
+    await user.type(screen.getByLabelText(label), typed);
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.getByText(problem)).toBeTruthy();
+    expect(machine.inputsOf('meters.edit')).toEqual([]);
+  });
+
+  test('a pin length of its own is asked for, and a species that is set', async () => {
+    const machine = play([handMeter]);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    await user.click(await screen.findByRole('button', { name: 'Edit Old one' }));
+    await choose(user, 'What is it set to?', 'A species');
+    await user.selectOptions(await screen.findByLabelText('How long are the pins?'), 'Another length');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.getByText('Enter the pin length.')).toBeTruthy();
+    expect(machine.inputsOf('meters.edit')).toEqual([]);
+  });
+});
