@@ -3,9 +3,11 @@ import type { Move } from '../../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
+import { spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
@@ -62,14 +64,15 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
     const yard = context.yard();
-    const { speciesId, endUseId, thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed } = known.facts;
+    const { speciesId, endUseId, code: _code, ...board } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const profileIds = new Set(
       readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
     );
     return {
-      board: { thicknessMm, thicknessQuarters, lengthMm, isSpeciesConfirmed },
+      board,
+      plan: spotsByDepth(planSpots(board).plan),
       species: orRefuse(yard.species.get(speciesId), 'species'),
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeAt(known.moves, at),

@@ -22,7 +22,6 @@ const ofNextStep: readonly Code[] = [
 const inForecast: readonly Code[] = [
   'call.air-dries-to',
   'call.air-dries-only-to',
-  'call.air-dries-no-further',
   'call.rough-air',
   'call.likely',
   'call.likely-against-target',

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
-import { fitProfile } from '../../wood/moisture/profile.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
-import type { Reading } from './reading.ts';
+import { type KnownOfBoard, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
+import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { plannedDepthMm } from './spots.ts';
 
 /** The state of a board as one round found it, % MC. */
@@ -21,7 +21,10 @@ export const estimateSchema = z.object({
   /** It likely lies in here, 8 chances in 10: what a person is shown. */
   likelyInterval: z.object({ minPct: z.number(), maxPct: z.number() }),
   countedShell: z.number().int(),
+  countedAverage: z.number().int(),
   countedCore: z.number().int(),
+  /** Of all of them, those known to have reached the middle. */
+  inCore: z.number().int(),
 });
 export type Estimate = z.infer<typeof estimateSchema>;
 
@@ -36,92 +39,87 @@ export type CountedReading = {
 /** The estimate, and what it is made of, so that a call can say what more readings would bring. */
 export type BoardEstimate = {
   estimate: Estimate;
-  /** Standard uncertainty that more readings cannot lessen: meter, species correction, temperature, % MC. */
-  sharedPct: number;
-  /** Standard uncertainty from the scatter between spots, % MC. */
-  spotsPct: number;
-  /** Degrees of freedom of that scatter. */
+  posterior: ProfilePosterior;
+  /** Degrees of freedom of the scatter between spots. */
   degrees: number;
 };
 
-/**
- * With one depth only, the average is taken to lie this far from it, one standard deviation, as a share of the MC
- * read: the gradient is not known. Common practice, no source.
- */
-const UNKNOWN_GRADIENT = 0.15;
-/** Part of the core-shell difference by which the average of a real profile strays from the parabola's. */
-const PROFILE_SHARE = 0.1;
+/** Part of the thickness from a face that counts as the middle, once pins that are known to be there have read it. */
+const CORE_FROM = 0.4;
 
 const COVERAGE = 0.9;
 /** "Likely" means 8 chances in 10 wherever a person reads it. */
 const LIKELY_COVERAGE = 0.8;
 
 /**
- * The state of a board from the readings that count: the average over the thickness by a symmetric parabola through
- * shell and core (`wood/moisture/profile.ts`), and the interval in which it lies 9 times in 10.
+ * The state of a board from the readings that count: the average over the thickness, the shell–core difference, and how
+ * sure both are (`profile-posterior.ts`).
  *
  * Uncertainty (GUM, JCGM 100:2008, clauses 5.1 and G.4): what all readings share (meter, species, temperature) does
- * not shrink with their number, the scatter between spots does. The scatter is pooled over both depths from the
+ * not shrink with their number, the scatter between spots does. The scatter is pooled over the depths from the
  * board's own readings, together with what is known of boards beforehand (`spotScatterPct`) weighing as four degrees
  * of freedom, so that two readings that happen to agree do not promise too much. The interval is Student's t with
  * Welch-Satterthwaite degrees of freedom.
  *
  * @returns null where nothing counts
  */
-export function estimateBoard(counted: readonly CountedReading[], thicknessMm: number): BoardEstimate | null {
+export function estimateBoard(counted: readonly CountedReading[], known: KnownOfBoard): BoardEstimate | null {
   if (counted.length === 0) return null;
-  const shell = counted.filter((each) => each.reading.spot.depth === 'shell');
-  const core = counted.filter((each) => each.reading.spot.depth === 'core');
-  const shellPct = shell.length > 0 ? mean(shell.map((each) => each.mcPct)) : null;
-  const corePct = core.length > 0 ? mean(core.map((each) => each.mcPct)) : null;
-  const degrees = SCATTER_DEGREES + Math.max(0, shell.length - 1) + Math.max(0, core.length - 1);
-  const prior = spotScatterPct(mean(counted.map((each) => each.mcPct)));
-  const squares = SCATTER_DEGREES * prior ** 2 + squaresAbout(shell, shellPct) + squaresAbout(core, corePct);
-  const profile = fitProfile(
-    counted.map(({ reading, mcPct }) => ({ depthMm: depthOf(reading, thicknessMm), mcPct })),
-    thicknessMm,
+  const { thicknessMm } = known;
+  const at = (depth: Depth) => counted.filter(({ reading }) => reading.spot.depth === depth);
+  const groups = depthSchema.options.map(at).filter((group) => group.length > 0);
+  const own = groups.reduce((sum, group) => sum + group.length - 1, 0);
+  const degrees = SCATTER_DEGREES + own;
+  const prior = spotScatterPct(mean(counted.map(({ mcPct }) => mcPct)));
+  const squares = SCATTER_DEGREES * prior ** 2 + groups.reduce((sum, group) => sum + squaresAbout(group), 0);
+  const posterior = profilePosterior(
+    counted.map(({ reading, mcPct }) => ({
+      depthMm: depthOf(reading, thicknessMm),
+      isOnlyPlanned: reading.depthFrom === 'plan' || reading.spot.depthMm === null,
+      mcPct,
+    })),
+    known,
     Math.sqrt(squares / degrees),
+    mean(counted.map((each) => each.standardUncertaintyPct)),
   );
-  const { averagePct } = profile;
-  // Never null where the scatter was given.
-  const spotsPct = profile.averageStandardErrorPct as number;
-
-  const differencePct = shellPct === null || corePct === null ? null : corePct - shellPct;
-  const shape =
-    differencePct === null ? UNKNOWN_GRADIENT * averagePct : PROFILE_SHARE * Math.abs(differencePct);
-  const sharedPct = Math.hypot(mean(counted.map((each) => each.standardUncertaintyPct)), shape);
+  const shell = at('shell');
+  const core = at('core');
+  const inCore = counted.filter(({ reading }) => isInCore(reading, thicknessMm));
+  const shellPct = shell.length > 0 ? mean(shell.map(({ mcPct }) => mcPct)) : null;
+  const corePct = core.length > 0 ? mean(core.map(({ mcPct }) => mcPct)) : null;
   return withInterval(
-    { averagePct, shellPct, corePct, differencePct, countedShell: shell.length, countedCore: core.length },
-    { sharedPct, spotsPct, degrees },
+    {
+      averagePct: Math.max(0, posterior.averagePct),
+      shellPct,
+      corePct,
+      differencePct: shellPct === null || corePct === null ? null : corePct - shellPct,
+      countedShell: shell.length,
+      countedAverage: at('average').length,
+      countedCore: core.length,
+      inCore: inCore.length,
+    },
+    posterior,
+    degrees,
   );
 }
 
-/**
- * How many more readings of each depth would make the estimate good enough, if they read like those there are; null
- * where not even `most` would.
- */
-export function extraReadingsFor(
-  board: BoardEstimate,
-  isGoodEnough: (better: BoardEstimate) => boolean,
-  most: number,
-): number | null {
-  const { estimate, sharedPct } = board;
-  const have = Math.min(estimate.countedShell, estimate.countedCore);
-  for (let more = 1; have > 0 && more <= most; more += 1) {
-    const spotsPct = board.spotsPct * Math.sqrt(have / (have + more));
-    const degrees = board.degrees + 2 * more;
-    if (isGoodEnough(withInterval(estimate, { sharedPct, spotsPct, degrees }))) return more;
-  }
-  return null;
+/** Whether pins that are known to have been there read the middle of the board, or nearly. */
+function isInCore(reading: Reading, thicknessMm: number): boolean {
+  const { depthMm } = reading.spot;
+  if (reading.depthFrom === 'plan' || depthMm === null) return false;
+  const fromNearerFace = Math.min(depthMm, thicknessMm - depthMm) / thicknessMm;
+  return fromNearerFace >= CORE_FROM;
 }
 
 /** The estimate with its intervals: Student's t with Welch-Satterthwaite degrees of freedom. */
 function withInterval(
   estimate: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct' | 'likelyInterval'>,
-  parts: Omit<BoardEstimate, 'estimate'>,
+  posterior: ProfilePosterior,
+  degrees: number,
 ): BoardEstimate {
-  const standardUncertaintyPct = Math.hypot(parts.sharedPct, parts.spotsPct);
-  const effective = parts.degrees * (standardUncertaintyPct / parts.spotsPct) ** 4;
+  const { sharedPct, spotsPct } = posterior;
+  const standardUncertaintyPct = Math.hypot(sharedPct, spotsPct);
+  const effective = degrees * (standardUncertaintyPct / spotsPct) ** 4;
   const { averagePct } = estimate;
   const intervalOf = (coverage: number) => {
     const half = coverageFactor(coverage, effective) * standardUncertaintyPct;
@@ -129,7 +127,8 @@ function withInterval(
   };
   const { minPct, maxPct } = intervalOf(COVERAGE);
   return {
-    ...parts,
+    posterior,
+    degrees,
     estimate: {
       ...estimate,
       standardUncertaintyPct,
@@ -147,6 +146,7 @@ export function depthOf({ spot }: Pick<Reading, 'spot'>, thicknessMm: number): n
     : plannedDepthMm(spot.depth, thicknessMm);
 }
 
-function squaresAbout(readings: readonly CountedReading[], center: number | null): number {
-  return readings.reduce((sum, { mcPct }) => sum + (mcPct - (center ?? mcPct)) ** 2, 0);
+function squaresAbout(readings: readonly CountedReading[]): number {
+  const center = mean(readings.map(({ mcPct }) => mcPct));
+  return readings.reduce((sum, { mcPct }) => sum + (mcPct - center) ** 2, 0);
 }

@@ -1,10 +1,12 @@
 import type { MeterScale } from '../../wood/moisture/corrected.ts';
 import type { OwnCalibration } from '../../wood/moisture/correction.ts';
+import type { Sawing } from '../../wood/movement/shrinkage.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from './estimate.ts';
 import type { Pins } from './pins.ts';
-import type { Reading } from './reading.ts';
+import type { HistoryProfile } from './profile-posterior.ts';
+import type { Depth, Reading } from './reading.ts';
 
 /** What must be known of a meter to judge its readings; null where not known. */
 export type MeterFacts = {
@@ -43,11 +45,18 @@ export type BoardEvidence = {
     /** 8 where it was given as 8/4; left out or null where it was not given in quarters. */
     thicknessQuarters?: number | null;
     lengthMm: number | null;
+    /** Left out or null, and left out or `unknown`, where that is not known. */
+    widthMm?: number | null;
+    sawing?: Sawing | 'unknown';
     /** A person confirmed its species; left out where nobody did. */
     isSpeciesConfirmed?: boolean;
   };
   species: Species;
   endUse: EndUse;
+  /** How many spots of each depth are planned; left out: two pairs of shell and core, or one on a short board. */
+  plan?: Record<Depth, number>;
+  /** What its last forecast, made before these readings, has for this day; left out or null where there is none. */
+  profile?: HistoryProfile | null;
   place: PlaceFacts;
   /** All readings of this board in this round, excluded ones too. */
   readings: Reading[];

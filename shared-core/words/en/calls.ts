@@ -14,18 +14,25 @@ export const calls = {
   'call.letter-probe-again': 'P',
 
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
-  'call.middle-of-target':
-    '{averagePct} is in the middle half of the target, {targetRange}. Likely {likelyInterval}. The meter cannot tell more exactly.',
+  'call.below-target-serves':
+    '{averagePct} is below the target, {targetRange}, and serves as well. Likely {likelyInterval}.',
+  'call.will-shrink': 'It will still shrink about {shrinkMm} across its width, down to {dryPct}.',
+  'call.will-shrink-share': 'It will still shrink about {shrinkPct} of its width, down to {dryPct}.',
+  'call.core-not-judged': 'The core is not judged: no pins are known to have reached it.',
+  'call.difference-by-history':
+    'No pins are known to have reached the core. By its history: shell–core difference {differencePoints}, give or take {errorPoints}; {allowedPoints} allowed.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
+  'call.may-be-too-wet':
+    '{averagePct} is in the target, but the chance that it is above {workableLimitPct} is {harmChancePct}.',
+  'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
+  'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',
   'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
   'call.air-dries-to': 'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}.',
   'call.air-dries-only-to':
     'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}. After that it needs drier air.',
-  'call.air-dries-no-further':
-    'By its monthly air, {placeName} gets it no drier than {emcPct} in {airMonth}.',
   'call.dry-as-place':
     'At {averagePct} it is as dry as {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
   'call.nearly-dry-as-place':
@@ -40,22 +47,23 @@ export const calls = {
     'The core is {differencePoints} wetter than the shell; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
   'call.shell-wetter':
     'The shell is {differencePoints} wetter than the core; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
+
   'call.average-in-target': 'The average, {averagePct}, is within the target, {targetRange}.',
+  'call.may-be-uneven':
+    'The chance that shell and core differ by more than {differencePoints} is {unevenChancePct}.',
+  'call.core-not-reached': 'No pins reached the core. Read it in a fresh cut, or with long insulated pins.',
+  'call.core-depth-unknown':
+    'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 
   'call.below-target':
-    'Too dry: {averagePct}. Target {targetRange}. Let it take up moisture where it will be used, then probe again.',
+    'Too dry: {averagePct}. Target {targetRange}. Let it take up moisture where it will be used.',
 
-  'call.too-close': 'Too close to call: {averagePct}. Target {targetRange}.',
-  'call.too-close.more':
-    'Too close to call: {averagePct}. Target {targetRange}. Take {each} more shell and {each} more core {each, plural, one {reading} other {readings}}, at new spots.',
-  'call.too-close.drying':
-    'Probably ready, but not surely: likely {likelyInterval}, target {targetRange}. It can dry further here.',
-  'call.too-close.bring-in':
-    'Probably ready, but not surely: likely {likelyInterval}, target {targetRange}. It dries no further here. Bring it in.',
+  'call.too-close':
+    'Too close to call: {averagePct}. Target {targetRange}. Take {each} more {each, plural, one {reading} other {readings}} of each depth, at new spots.',
   'call.more-will-not-help': 'More readings won’t help. An oven-dry check will.',
 
   'call.too-few': 'Need {missing}, at {spots, plural, one {another spot} other {# different spots}}.',
-  'call.too-few.short-board': 'Need {missing}.',
+  'call.more-average': '{count, plural, one {# more reading} other {# more readings}}',
   'call.more-shell': '{count, plural, one {# more shell reading} other {# more shell readings}}',
   'call.more-core': '{count, plural, one {# more core reading} other {# more core readings}}',
 

@@ -5,6 +5,7 @@ import type {
   Suspicion,
   SuspicionRule,
 } from '../../../shared-core/probing/readings/reading.ts';
+import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
@@ -79,13 +80,20 @@ export function readings(shell: number[], core: number[], more: Partial<Reading>
   ];
 }
 
+/** A reading that says no depth was read as deep as it is planned there. */
+const asDeepAsPlanned = (each: Reading, thicknessMm: number): Reading => ({
+  ...each,
+  spot: { ...each.spot, depthMm: each.spot.depthMm ?? plannedDepthMm(each.spot.depth, thicknessMm) },
+});
+
 export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): BoardEvidence {
+  const { board = { thicknessMm: 27, lengthMm: 3000 } } = more;
   return {
-    board: { thicknessMm: 27, lengthMm: 3000 },
+    board,
     species: plainSpecies,
     endUse: interior,
     place: { name: 'the shop', kind: 'shop', emcPct: 8, month: 5 },
-    readings: of,
+    readings: of.map((each) => asDeepAsPlanned(each, board.thicknessMm)),
     meters: {},
     typedBasis: { scale: SCALE, range: { min: 5, max: 60 } },
     previous: null,
@@ -105,7 +113,9 @@ export const lastRound = (shellPct: number, corePct: number, takenAt: string) =>
     highPct: (shellPct + corePct) / 2 + 1,
     likelyInterval: { minPct: (shellPct + corePct) / 2 - 0.8, maxPct: (shellPct + corePct) / 2 + 0.8 },
     countedShell: 2,
+    countedAverage: 0,
     countedCore: 2,
+    inCore: 2,
   },
   takenAt,
 });

@@ -5,7 +5,7 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
-import { evidence, interior, lastRound, reading, readings, SCALE } from './a-board.ts';
+import { evidence, interior, lastRound, plainSpecies, reading, readings, SCALE } from './a-board.ts';
 import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
@@ -82,6 +82,10 @@ test('every suspicion', () => {
 test('every reason of a call', () => {
   const furniture = { ...interior, name: 'furniture', minPct: 6, maxPct: 8 };
   const siding = { ...interior, name: 'siding', minPct: 9, maxPct: 14 };
+  const species = { ...plainSpecies, radialPct: 4, tangentialPct: 8 };
+  const beam = { thicknessMm: 54, lengthMm: 3000 };
+  const plan = { shell: 0, average: 3, core: 0 };
+  const byAverage = (...pcts: number[]) => pcts.map((pct, index) => reading(index + 1, 'average', pct));
   const assessments = [
     judge([]),
     judge(readings([8, 8], [8, 8], { excluded: { text: 'wrong board' } })),
@@ -102,10 +106,22 @@ test('every reason of a call', () => {
     judge(readings([6.4, 6.5], [6.6, 6.7]), { endUse: siding }),
     judge(readings([8], [8.2])),
     judge(readings([8], []), { board: { thicknessMm: 27, lengthMm: 500 } }),
-    judge(readings([8.2, 9.9], [8.3, 10])),
-    judge(readings([7.9, 7.9], [7.9, 7.9]), { endUse: furniture, place: { ...shed, emcPct: 6 } }),
-    judge(readings([7.9, 7.9], [7.9, 7.9]), { endUse: furniture, place: shed }),
-    judge(readings([6.1, 6.1], [6.1, 6.1]), { endUse: furniture }),
+    judge(readings([9.2, 10.9], [9.3, 11])),
+    judge(readings([7.8, 7.8], [7.9, 7.9]), { endUse: { ...furniture, tolerancePoints: 0.3 } }),
+    judge(readings([8.4, 8.4], [8.4, 8.4]), { endUse: siding }),
+    judge(readings([8.4, 8.4], [8.4, 8.4]), { endUse: { ...siding, minIsAdvice: true } }),
+    judge(readings([9.4, 9.4], [9.6, 9.6]), { species }),
+    judge(readings([9.4, 9.4], [9.6, 9.6]), { species, board: { ...beam, thicknessMm: 27, widthMm: 200 } }),
+    judge(byAverage(8, 8, 8), { plan }),
+    judge(byAverage(8), { plan }),
+    judge(byAverage(9.8, 9.8, 9.8), { plan, place: { ...shed, emcPct: 5 } }),
+    judge(readings([8, 8], [8.1, 8.1], { depthFrom: 'plan' }), { board: beam }),
+    judge(readings([8, 8], []), { board: beam, plan: { shell: 2, average: 0, core: 0 } }),
+    judge(readings([8, 8], []), {
+      board: beam,
+      plan: { shell: 2, average: 0, core: 0 },
+      profile: { differencePct: 0.5, differenceSdPct: 0.4 },
+    }),
     judge(readings([7.8, 8], [8.2, 8.3, 15])),
     judge([...readings([7.8, 8], [8.2, 8.4]), reading(9, 'shell', 7.9, spot({ fromEndMm: 100 }))]),
   ];

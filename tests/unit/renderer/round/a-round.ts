@@ -85,6 +85,8 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
     standardUncertaintyPct: 0.7,
     likelyInterval: { minPct: 11.4, maxPct: 13.8 },
     countedShell: 1,
+    countedAverage: 0,
+    inCore: 0,
     countedCore: 1,
   };
   const reason = message('call.too-wet', { averagePct: 12.6, targetRange: { minPct: 6, maxPct: 8 } });

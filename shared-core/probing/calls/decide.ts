@@ -1,0 +1,253 @@
+/** The call from one estimate, by the harm that a wrong one would do. */
+import { normalCdf } from '../../wood/maths/gaussian.ts';
+import { shownPoints } from '../../wood/moisture/shown-points.ts';
+import type { EndUse } from '../../wood/species/end-use.ts';
+import { type Message, message, type PctRange } from '../../words/message.ts';
+import type { BoardEstimate } from '../readings/estimate.ts';
+import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
+import { chanceAverageAbove, chanceDifferenceAbove } from '../readings/profile-posterior.ts';
+import type { ReasonedCall } from './assessment.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
+import { shrinkageToCome } from './shrinkage-to-come.ts';
+import { spotsLacking } from './spots-read.ts';
+
+/** The air of a place brings wood this near to its EMC in a time worth waiting for, % MC (common practice, no source). */
+const NOT_WORTH_WAITING_PCT = 1.5;
+/** Ready is called where the chance that it is too wet to work is below this. */
+const HARM = 0.1;
+/** The same for a shell–core difference that does harm, which nobody sees before the wood is cut. */
+const UNEVEN_HARM = 0.05;
+/** A shell–core difference does harm from so far above its limit, points of MC. Common practice, no source. */
+const UNEVEN_BY_POINTS = 1;
+/** More readings are asked for where they change the call at least this often. Common practice, no source. */
+const WORTH_PROBING = 0.2;
+/** More readings of each depth than this are not asked for. */
+const MOST_EXTRA = 4;
+/** In a board up to this thick pins at a fifth to a third of it tell the average, and no more is asked. Common practice, no source. */
+const THIN_MM = 30;
+/** Surer than this a side is not called probable. */
+const SURE = 0.9;
+
+/** The call from one estimate, as if no reading in it were questionable. */
+export function decide(board: BoardEstimate, evidence: BoardEvidence): ReasonedCall {
+  const { endUse } = evidence;
+  const { averagePct, lowPct } = board.estimate;
+  const few = tooFew(board, evidence);
+  if (few !== null && lowPct <= endUse.maxPct)
+    return probeAgain(few, message('call.likely', { likelyInterval: likely(board) }));
+
+  const isTooWet = averagePct > endUse.maxPct;
+  const mayBeTooWet = !isTooWet && chanceOfHarm(board, endUse) >= HARM;
+  const isTooDry = averagePct < endUse.minPct && !endUse.minIsAdvice;
+  if (isTooWet || mayBeTooWet || isTooDry) {
+    const each = few === null ? moreReadings(board, endUse) : null;
+    if (each !== null) return tooClose(board, endUse, each);
+    return isTooDry && !mayBeTooWet ? tooDry(board, endUse) : tooWet(board, evidence);
+  }
+  return coreNotReached(board, evidence) ?? tooUneven(board, evidence) ?? ready(board, evidence);
+}
+
+const probeAgain = (...reasons: ReasonedCall['reasons']): ReasonedCall => ({ call: 'probe-again', reasons });
+const likely = ({ estimate }: BoardEstimate): PctRange => estimate.likelyInterval;
+const targetOf = ({ minPct, maxPct }: EndUse): PctRange => ({ minPct, maxPct });
+const toChancePct = (chance: number): number => Math.min(99, Math.round(100 * chance));
+
+/** Chance that it is wetter than the use can take. */
+const chanceOfHarm = ({ posterior }: BoardEstimate, { maxPct, tolerancePoints }: EndUse): number =>
+  chanceAverageAbove(posterior, maxPct + tolerancePoints);
+
+function tooFew({ estimate }: BoardEstimate, evidence: BoardEvidence): Message | null {
+  const { shell, average, core } = spotsLacking(estimate, evidence);
+  const spots = Math.max(shell, average, core);
+  if (spots === 0) return null;
+  const missing = [
+    ...(average > 0 ? [message('call.more-average', { count: average })] : []),
+    ...(shell > 0 ? [message('call.more-shell', { count: shell })] : []),
+    ...(core > 0 ? [message('call.more-core', { count: core })] : []),
+  ];
+  return message('call.too-few', { missing, spots });
+}
+
+/**
+ * How many more readings of each depth would change this call often enough to be worth taking; null where not even
+ * `MOST_EXTRA` would. Before they are taken, the average that they will lead to is as uncertain as they would make it
+ * surer: normal, about the one of now (the preposterior distribution: Raiffa and Schlaifer, Applied Statistical Decision
+ * Theory, 1961; from memory).
+ */
+function moreReadings({ estimate, posterior }: BoardEstimate, endUse: EndUse): number | null {
+  const { averagePct, countedShell, countedAverage, countedCore } = estimate;
+  const { spotsPct, sharedPct } = posterior;
+  const have = Math.max(1, ...[countedAverage, Math.min(countedShell, countedCore)]);
+  for (let more = 1; more <= MOST_EXTRA; more += 1) {
+    const leftPct = spotsPct * Math.sqrt(have / (have + more));
+    const movesPct = Math.sqrt(spotsPct ** 2 - leftPct ** 2);
+    const marginPct = Z_HARM * Math.hypot(leftPct, sharedPct);
+    const highestPct = Math.min(endUse.maxPct, endUse.maxPct + endUse.tolerancePoints - marginPct);
+    const lowestPct = endUse.minIsAdvice ? 0 : endUse.minPct;
+    const becomesReady =
+      normalCdf((highestPct - averagePct) / movesPct) - normalCdf((lowestPct - averagePct) / movesPct);
+    if (becomesReady >= WORTH_PROBING) return more;
+  }
+  return null;
+}
+/** Normal deviate that is passed with the chance `HARM`. */
+const Z_HARM = 1.2816;
+
+function tooClose(board: BoardEstimate, endUse: EndUse, each: number): ReasonedCall {
+  const { averagePct } = board.estimate;
+  return probeAgain(
+    message('call.too-close', { averagePct, targetRange: targetOf(endUse), each }),
+    message('call.likely', { likelyInterval: likely(board) }),
+  );
+}
+
+/** What is said of a board that the readings put on one side of a limit, and more of them would not put surer. */
+const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
+  chance >= SURE
+    ? []
+    : [
+        message(`call.chance-${side}`, { sideChancePct: toChancePct(chance) }),
+        message('call.more-will-not-help'),
+      ];
+
+function tooWet(board: BoardEstimate, { endUse, place }: BoardEvidence): ReasonedCall {
+  const { averagePct, highPct } = board.estimate;
+  const targetRange = targetOf(endUse);
+  const chance = chanceAverageAbove(board.posterior, endUse.maxPct);
+  const side = averagePct <= endUse.maxPct ? 'may-be' : chance >= SURE ? 'is' : 'probably';
+  const wet =
+    side === 'is'
+      ? message('call.too-wet', { averagePct, targetRange })
+      : side === 'probably'
+        ? message('call.probably-too-wet', { averagePct, targetRange })
+        : message('call.may-be-too-wet', {
+            averagePct,
+            harmChancePct: toChancePct(chanceOfHarm(board, endUse)),
+            workableLimitPct: endUse.maxPct + endUse.tolerancePoints,
+          });
+  const unsure = side === 'may-be' ? [message('call.more-will-not-help')] : lessThanSure(chance, 'too-wet');
+  const { emcPct, name: placeName, month: airMonth } = place;
+  const keepDrying = (why: Message): ReasonedCall => ({
+    call: 'keep-drying',
+    reasons: [wet, why, ...unsure],
+  });
+  if (emcPct === null) return keepDrying(message('call.air-unknown', { placeName }));
+  if (emcPct + NEVER_QUITE_PCT <= Math.min(endUse.maxPct, averagePct))
+    return keepDrying(message('call.air-dries-to', { placeName, airMonth, emcPct }));
+  const margin = Math.min(2.5, Math.max(NOT_WORTH_WAITING_PCT, highPct - averagePct));
+  if (averagePct > emcPct + margin)
+    return keepDrying(message('call.air-dries-only-to', { placeName, airMonth, emcPct }));
+  const air = message(`call.${againstPlace(averagePct, place)}`, { averagePct, placeName, airMonth, emcPct });
+  const against = message('call.likely-against-target', { likelyInterval: likely(board), targetRange });
+  return {
+    call: 'bring-in',
+    reasons: side === 'may-be' ? [wet, air, ...unsure] : [air, against, ...unsure],
+  };
+}
+
+/** Which sentence is true of a board that its place dries no further. */
+function againstPlace(averagePct: number, { emcPct }: PlaceFacts) {
+  const aboveAir = averagePct - (emcPct as number);
+  if (aboveAir < -NEVER_QUITE_PCT) return 'drier-than-place';
+  return aboveAir > NEVER_QUITE_PCT ? 'nearly-dry-as-place' : 'dry-as-place';
+}
+
+function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {
+  const { averagePct } = board.estimate;
+  const chance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
+  return {
+    call: 'too-dry',
+    reasons: [
+      message('call.below-target', { averagePct, targetRange: targetOf(endUse) }),
+      message('call.likely', { likelyInterval: likely(board) }),
+      ...lessThanSure(chance, 'too-dry'),
+    ],
+  };
+}
+
+const isThin = ({ board }: BoardEvidence): boolean => board.thicknessMm <= THIN_MM;
+
+/** Of a thick board whose core no pin reached, and whose history does not tell it either. */
+function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): ReasonedCall | null {
+  const { endUse } = evidence;
+  if (endUse.maxShellCorePct === null || isThin(evidence) || estimate.inCore > 0 || evidence.profile)
+    return null;
+  const { averagePct } = estimate;
+  return probeAgain(
+    message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) }),
+    message(
+      evidence.readings.some(({ depthFrom, spot }) => depthFrom === 'plan' && spot.depth === 'core')
+        ? 'call.core-depth-unknown'
+        : 'call.core-not-reached',
+    ),
+  );
+}
+
+function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): ReasonedCall | null {
+  const { maxShellCorePct: allowedPoints } = endUse;
+  if (allowedPoints === null) return null;
+  const { estimate, posterior } = board;
+  const { averagePct, differencePct } = estimate;
+  const inTarget = message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) });
+  if (estimate.inCore > 0 && differencePct !== null && Math.abs(differencePct) > allowedPoints)
+    return {
+      call: 'keep-drying',
+      reasons: [
+        message(differencePct > 0 ? 'call.core-wetter' : 'call.shell-wetter', {
+          differencePoints: shownDifference(estimate),
+          allowedPoints,
+          placeName: place.name,
+        }),
+        inTarget,
+      ],
+    };
+  const chance = chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS);
+  if (chance < UNEVEN_HARM) return null;
+  const uneven = message('call.may-be-uneven', {
+    unevenChancePct: toChancePct(chance),
+    differencePoints: allowedPoints + UNEVEN_BY_POINTS,
+  });
+  return estimate.inCore > 0
+    ? { call: 'keep-drying', reasons: [uneven, inTarget] }
+    : probeAgain(uneven, inTarget, message('call.core-not-reached'));
+}
+
+const shownDifference = ({ shellPct, corePct }: BoardEstimate['estimate']): number =>
+  Math.abs(shownPoints(corePct ?? 0, shellPct ?? 0));
+
+function ready(board: BoardEstimate, evidence: BoardEvidence): ReasonedCall {
+  const { averagePct } = board.estimate;
+  const { endUse } = evidence;
+  const shrinkage = shrinkageToCome(averagePct, evidence);
+  return {
+    call: 'ready',
+    reasons: [
+      message(averagePct < endUse.minPct ? 'call.below-target-serves' : 'call.within-target', {
+        averagePct,
+        targetRange: targetOf(endUse),
+        likelyInterval: likely(board),
+      }),
+      ...differenceOf(board, evidence),
+      ...(shrinkage === null ? [] : [shrinkage]),
+    ],
+  };
+}
+
+/** What is known of the shell–core difference of a ready board. */
+function differenceOf({ estimate }: BoardEstimate, { endUse, profile }: BoardEvidence): Message[] {
+  const { maxShellCorePct: allowedPoints } = endUse;
+  if (allowedPoints === null) return [];
+  if (estimate.inCore > 0 && estimate.differencePct !== null)
+    return [
+      message('call.difference-allowed', { differencePoints: shownDifference(estimate), allowedPoints }),
+    ];
+  if (profile)
+    return [
+      message('call.difference-by-history', {
+        differencePoints: Math.max(0, profile.differencePct),
+        errorPoints: profile.differenceSdPct,
+        allowedPoints,
+      }),
+    ];
+  return [message('call.core-not-judged')];
+}

@@ -1,0 +1,244 @@
+/**
+ * What a board's readings say of its moisture through the thickness, with what drying allows: a small Bayesian model in
+ * closed form, fast enough to run with every reading.
+ */
+import { normalCdf } from '../../wood/maths/gaussian.ts';
+import { mean } from '../../wood/maths/mean.ts';
+import { plannedDepthMm } from './spots.ts';
+
+/** One reading as the profile sees it. */
+export interface ReadingAtDepth {
+  /** How deep the wood lies that was read, mm; the planned depth where nobody knows it. */
+  depthMm: number;
+  /** Only the plan says how deep: the pins may be shorter. */
+  isOnlyPlanned: boolean;
+  mcPct: number;
+}
+
+/** Average and shell–core difference as the board's last forecast has them for the day of the readings. */
+export interface HistoryProfile {
+  /** Core less shell, points of MC, with one standard uncertainty. */
+  differencePct: number;
+  differenceSdPct: number;
+}
+
+export interface KnownOfBoard {
+  thicknessMm: number;
+  /** EMC of the air where it is, % MC; null where that is not known. */
+  emcPct: number | null;
+  history: HistoryProfile | null;
+}
+
+/** One profile family and pin length, with how likely it is: average and difference are jointly normal within it. */
+interface Part {
+  weight: number;
+  /** Of the average, % MC, and its standard uncertainty from the scatter between spots and from the gradient. */
+  averagePct: number;
+  spotsPct: number;
+  /** Core less shell, points of MC. */
+  differencePct: number;
+  differenceSdPct: number;
+}
+
+export interface ProfilePosterior {
+  parts: readonly Part[];
+  averagePct: number;
+  /** Standard uncertainty of the average that more readings lessen, and of what all of them share, % MC. */
+  spotsPct: number;
+  sharedPct: number;
+  differencePct: number;
+  differenceSdPct: number;
+}
+
+/** MC = core - difference |1 - 2 z / thickness|^exponent: from steep within to flat within; a parabola has 2. */
+const EXPONENTS = [1.7, 2.5, 3.5] as const;
+/**
+ * Where only the plan says how deep the pins went they may have been too short for it: the shortest pins, mm, and those
+ * that most meters have. Common practice, no source.
+ */
+const SHORTEST_PINS_MM = 5;
+const USUAL_PINS_MM = 8;
+/** Where longer ones ended, as a part of the way from the usual ones to the planned depth. */
+const REACHES = [0.33, 0.67, 1] as const;
+/** How likely short pins were pushed in fully at every spot, the shell's as well. Common practice, no source. */
+const ALWAYS_FULLY_IN = 0.2;
+/**
+ * Core less surface of a drying board, as so many times what its average is above the EMC of its air, with one standard
+ * deviation: from the app's own drying model, 19 to 80 mm, at paces drawn from its prior
+ * (`tests/bench/calls-by-harm.bench.ts` draws such boards). With a surface at the EMC and a constant diffusivity it would be
+ * π/2 (Crank, The Mathematics of Diffusion, 1975, eq. 4.17, from memory).
+ */
+const STEEPNESS = { mean: 1.3, sd: 0.45 } as const;
+/** How far the air of the last weeks strays from its month's, and the surface from its average of some days, % MC. Common practice, no source. */
+const AIR_SD_PCT = 1;
+const SURFACE_SD_PCT = 1.2;
+/** Where the air is not known the board is this far above its EMC, give or take, % MC. Common practice, no source. */
+const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
+
+/** What drying allows of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
+function gradientPrior({ emcPct, history }: KnownOfBoard, averagePct: number, steepness: number) {
+  if (history !== null)
+    return {
+      ofAverage: 0,
+      offsetPct: history.differencePct / steepness,
+      sdPct: Math.max(0.1, history.differenceSdPct) / steepness,
+    };
+  const airPct = emcPct ?? averagePct - UNKNOWN_AIR.abovePct;
+  const above = averagePct - airPct;
+  const sdPct = Math.hypot(
+    STEEPNESS.sd * above,
+    STEEPNESS.mean * (emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT),
+    SURFACE_SD_PCT,
+  );
+  return { ofAverage: STEEPNESS.mean, offsetPct: -STEEPNESS.mean * airPct, sdPct };
+}
+
+/** Where the tips may have been, each with how likely: as planned but for pins that are too short. */
+function possibleDepths(readings: readonly ReadingAtDepth[], thicknessMm: number) {
+  const deepestMm = Math.max(0, ...readings.map((each) => (each.isOnlyPlanned ? each.depthMm : 0)));
+  const upTo = (mostMm: number) =>
+    readings.map(({ depthMm, isOnlyPlanned }) => (isOnlyPlanned ? Math.min(depthMm, mostMm) : depthMm));
+  const fullyIn = (mm: number) =>
+    readings.map(({ depthMm, isOnlyPlanned }) => (isOnlyPlanned ? Math.min(mm, thicknessMm / 2) : depthMm));
+  if (deepestMm === 0) return [{ weight: 1, depthsMm: upTo(0) }];
+  const reaches = [
+    SHORTEST_PINS_MM,
+    USUAL_PINS_MM,
+    ...REACHES.map((part) => USUAL_PINS_MM + part * Math.max(0, deepestMm - USUAL_PINS_MM)),
+  ];
+  return [
+    ...reaches.map((mm) => ({ weight: (1 - ALWAYS_FULLY_IN) / reaches.length, depthsMm: upTo(mm) })),
+    ...[SHORTEST_PINS_MM, USUAL_PINS_MM].map((mm) => ({
+      weight: ALWAYS_FULLY_IN / 2,
+      depthsMm: fullyIn(mm),
+    })),
+  ];
+}
+
+/**
+ * Average and shell–core difference of a board, jointly, from readings at depths that may be known or not.
+ *
+ * Given the family's exponent and the pins' reach, each reading is average + core-less-surface × (its place in the
+ * profile) + what all share + its spot's scatter, and what drying allows of core less surface is normal: least squares
+ * with that prior, in closed form. Exponent and reach are summed over, weighted by how well they explain the readings.
+ *
+ * Uninsulated pins read the wettest layer they touch, which in a drying board is the deepest; in one whose shell is wetter
+ * they read too high, which errs to the safe side.
+ *
+ * @param scatterPct  between spots at one depth, one standard deviation, % MC, above 0
+ * @param sharedPct   standard uncertainty of what all readings share, % MC
+ * @throws RangeError without readings
+ * Source: any textbook of Bayesian linear models (Gelman et al., Bayesian Data Analysis, chapter 14; from memory).
+ */
+export function profilePosterior(
+  readings: readonly ReadingAtDepth[],
+  known: KnownOfBoard,
+  scatterPct: number,
+  sharedPct: number,
+): ProfilePosterior {
+  if (readings.length === 0) throw new RangeError('A profile needs at least one reading.');
+  const { thicknessMm } = known;
+  const aboutPct = mean(readings.map(({ mcPct }) => mcPct));
+  const shellShare = Math.abs(1 - (2 * plannedDepthMm('shell', thicknessMm)) / thicknessMm);
+  const parts: (Part & { logWeight: number })[] = [];
+  for (const { weight, depthsMm } of possibleDepths(readings, thicknessMm)) {
+    for (const exponent of EXPONENTS) {
+      const steepness = shellShare ** exponent;
+      const prior = gradientPrior(known, aboutPct, steepness);
+      const fitted = solved(readings, depthsMm, thicknessMm, exponent, scatterPct, prior);
+      parts.push({
+        weight: 0,
+        logWeight: Math.log(weight) + fitted.logEvidence,
+        averagePct: fitted.averagePct,
+        spotsPct: fitted.averageSdPct,
+        differencePct: fitted.gradientPct * steepness,
+        differenceSdPct: fitted.gradientSdPct * steepness,
+      });
+    }
+  }
+  const top = Math.max(...parts.map(({ logWeight }) => logWeight));
+  const total = parts.reduce((sum, { logWeight }) => sum + Math.exp(logWeight - top), 0);
+  const weighted = parts.map(({ logWeight, ...part }) => ({
+    ...part,
+    weight: Math.exp(logWeight - top) / total,
+  }));
+  const over = (of: (part: Part) => number) =>
+    weighted.reduce((sum, part) => sum + part.weight * of(part), 0);
+  const averagePct = over((part) => part.averagePct);
+  const differencePct = over((part) => part.differencePct);
+  return {
+    parts: weighted,
+    averagePct,
+    spotsPct: Math.sqrt(over((part) => part.spotsPct ** 2 + (part.averagePct - averagePct) ** 2)),
+    sharedPct,
+    differencePct,
+    differenceSdPct: Math.sqrt(
+      over((part) => part.differenceSdPct ** 2 + (part.differencePct - differencePct) ** 2),
+    ),
+  };
+}
+
+/** Average and core less surface of one family by least squares with their prior; the average's own prior is flat. */
+function solved(
+  readings: readonly ReadingAtDepth[],
+  depthsMm: readonly number[],
+  thicknessMm: number,
+  exponent: number,
+  scatterPct: number,
+  { ofAverage, offsetPct, sdPct }: ReturnType<typeof gradientPrior>,
+) {
+  // A reading is average + gradient × x: the mean of |1 - 2u|^n over the thickness is 1 / (n + 1).
+  const xs = depthsMm.map(
+    (depthMm) => 1 / (exponent + 1) - Math.abs(1 - (2 * depthMm) / thicknessMm) ** exponent,
+  );
+  const perReading = 1 / scatterPct ** 2;
+  const perPrior = 1 / sdPct ** 2;
+  let aa = ofAverage ** 2 * perPrior;
+  let ag = -ofAverage * perPrior;
+  let gg = perPrior;
+  let a = -ofAverage * offsetPct * perPrior;
+  let g = offsetPct * perPrior;
+  xs.forEach((x, index) => {
+    const y = readings[index]!.mcPct;
+    aa += perReading;
+    ag += x * perReading;
+    gg += x * x * perReading;
+    a += y * perReading;
+    g += x * y * perReading;
+  });
+  const determinant = aa * gg - ag * ag;
+  const averagePct = (gg * a - ag * g) / determinant;
+  const gradientPct = (aa * g - ag * a) / determinant;
+  const misfit = xs.reduce(
+    (sum, x, index) => sum + perReading * (readings[index]!.mcPct - averagePct - gradientPct * x) ** 2,
+    perPrior * (gradientPct - ofAverage * averagePct - offsetPct) ** 2,
+  );
+  return {
+    averagePct,
+    gradientPct,
+    averageSdPct: Math.sqrt(gg / determinant),
+    gradientSdPct: Math.sqrt(aa / determinant),
+    logEvidence: -(misfit + Math.log(determinant) + 2 * Math.log(sdPct)) / 2,
+  };
+}
+
+/** Probability that the board's average is above that, % MC. */
+export function chanceAverageAbove({ parts, sharedPct }: ProfilePosterior, pct: number): number {
+  return parts.reduce(
+    (sum, part) =>
+      sum + part.weight * normalCdf((part.averagePct - pct) / Math.hypot(part.spotsPct, sharedPct)),
+    0,
+  );
+}
+
+/** Probability that shell and core differ by more than that, either way, points of MC. */
+export function chanceDifferenceAbove({ parts }: ProfilePosterior, points: number): number {
+  return parts.reduce(
+    (sum, { weight, differencePct, differenceSdPct }) =>
+      sum +
+      weight *
+        (normalCdf((differencePct - points) / differenceSdPct) +
+          normalCdf((-differencePct - points) / differenceSdPct)),
+    0,
+  );
+}

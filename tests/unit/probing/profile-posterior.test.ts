@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import {
+  chanceAverageAbove,
+  chanceDifferenceAbove,
+  type KnownOfBoard,
+  profilePosterior,
+} from '../../../shared-core/probing/readings/profile-posterior.ts';
+
+const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, history: null };
+const at = (depthMm: number, mcPct: number, isOnlyPlanned = false) => ({ depthMm, mcPct, isOnlyPlanned });
+const of = (readings: ReturnType<typeof at>[], known = beam) => profilePosterior(readings, known, 0.5, 0.85);
+
+describe('a core that no pins reached', () => {
+  test('is as wet as drying allows: wetter, and less sure, the further the board is above its air', () => {
+    const near = of([at(8, 10), at(8, 10)], { ...beam, emcPct: 9.5 });
+    const far = of([at(8, 14), at(8, 14)], { ...beam, emcPct: 7 });
+    expect(far.differencePct).toBeGreaterThan(near.differencePct + 2);
+    expect(far.differenceSdPct).toBeGreaterThan(near.differenceSdPct);
+    expect(chanceDifferenceAbove(far, 5)).toBeGreaterThan(0.3);
+    expect(chanceDifferenceAbove(near, 5)).toBeLessThan(0.01);
+  });
+
+  test('is told by history where there is one, with its doubt', () => {
+    const history = { differencePct: 2, differenceSdPct: 0.4 };
+    const known = of([at(8, 14), at(8, 14)], { ...beam, history });
+    expect(known.differencePct).toBeCloseTo(2, 1);
+    expect(known.differenceSdPct).toBeLessThan(0.6);
+  });
+});
+
+describe('a depth that only the plan says', () => {
+  const shellAndCore = (isOnlyPlanned: boolean) =>
+    of([at(5.5, 12, isOnlyPlanned), at(27, 12.2, isOnlyPlanned)].flatMap((each) => [each, each]));
+
+  test('says little of the core where the readings are alike: the pins may be short', () => {
+    const [surely, perhaps] = [shellAndCore(false), shellAndCore(true)];
+    expect(surely.differencePct).toBeLessThan(0.8);
+    expect(perhaps.differencePct).toBeGreaterThan(surely.differencePct + 0.5);
+    expect(chanceDifferenceAbove(perhaps, 3)).toBeGreaterThan(10 * chanceDifferenceAbove(surely, 3));
+  });
+
+  test('is taken deeper where the readings differ: short pins read no gradient', () => {
+    const flat = of([at(5.5, 12, true), at(27, 12, true)]);
+    const steep = of([at(5.5, 10, true), at(27, 15, true)]);
+    expect(steep.differencePct).toBeGreaterThan(flat.differencePct + 1.5);
+  });
+});
+
+test('the chance that the average is above a limit is half at the average, and falls with the distance', () => {
+  const made = of([at(12, 10), at(12, 10)]);
+  expect(chanceAverageAbove(made, made.averagePct)).toBeCloseTo(0.5, 1);
+  // One sided, 10 % of a normal distribution lie beyond 1.28 standard deviations.
+  const beyond = made.averagePct + 1.28 * Math.hypot(made.spotsPct, made.sharedPct);
+  expect(chanceAverageAbove(made, beyond)).toBeCloseTo(0.1, 1);
+});
+
+test('a profile needs a reading', () => {
+  expect(() => of([])).toThrow(RangeError);
+});
