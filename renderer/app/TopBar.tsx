@@ -14,7 +14,7 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
   ['nav.places', { name: 'places' }],
   ['nav.air', { name: 'air' }],
   ['nav.species', { name: 'species-list' }, 'species'],
-  ['nav.settings', { name: 'settings' }, 'backups'],
+  ['nav.settings', { name: 'settings' }, 'backups', 'methods'],
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. A narrow window has a menu of the screens. */

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { AirScreen } from '../features/air/AirScreen.tsx';
 import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
 import { BoardScreen } from '../features/board/BoardScreen.tsx';
+import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
 import { PlacesScreen } from '../features/places/PlacesScreen.tsx';
@@ -43,6 +44,8 @@ export function screenAt(route: Route): ReactNode {
       return <BackupsScreen />;
     case 'settings':
       return <SettingsScreen />;
+    case 'methods':
+      return <MethodsScreen part={route.part ?? null} />;
     case 'meter':
       return <MeterScreen />;
     case 'round-start':

@@ -17,6 +17,8 @@ export type Route =
   | { name: 'species-list' }
   | { name: 'species'; id: string }
   | { name: 'settings' }
+  /** `part`: which of its parts is scrolled to. */
+  | { name: 'methods'; part?: string }
   | { name: 'backups' }
   | { name: 'nowhere'; hash: string };
 
@@ -66,6 +68,11 @@ export function parseRoute(hash: string): Route {
         stackId: rowId(search.get('stack')),
       };
     }
+    case 'methods': {
+      const part = search.get('part');
+      if (id !== null) return nowhere;
+      return { name: 'methods', ...(part && WORDS_ID.test(part) ? { part } : {}) };
+    }
     case 'meter':
     case 'air':
     case 'places':
@@ -95,6 +102,8 @@ export function hrefOf(route: Route): string {
     case 'labels':
       if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
       return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;
+    case 'methods':
+      return route.part === undefined ? '#/methods' : `#/methods?part=${route.part}`;
     case 'nowhere':
       return route.hash;
     default:

@@ -17,6 +17,7 @@ const screens = [
   'meter',
   'settings',
   'backups',
+  'methods',
   'nowhere',
 ];
 

@@ -4,7 +4,7 @@ import { NumberField } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { Sheet } from '../../ui/Screen.tsx';
-import { Sources } from '../../ui/Sources.tsx';
+import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
 import { AirFigures } from './AirFigures.tsx';
 import css from './air.module.css';
@@ -60,7 +60,7 @@ export function AirAndWood() {
       </div>
       <Sheet title={say('air.at-this-temperature')}>
         {tempC !== null && <EmcChart tempC={tempC} rhPct={rhPct} targetPct={targetPct} />}
-        <Sources sources={[say('air.emc-source')]} />
+        <SourcesLink part="emc" />
       </Sheet>
     </div>
   );

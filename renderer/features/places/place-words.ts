@@ -18,10 +18,13 @@ export function airSourceText(source: AirSource | null): Message {
       return source.stations === null
         ? message('places.air-of-no-region')
         : message('places.air-of-region', { stations: source.stations });
-    case 'room':
-      return source.outdoors === undefined
-        ? message('places.air-of-room', { room: source.room })
-        : message('places.air-made-of-outdoors', { room: source.room, outdoorsName: source.outdoors });
+    case 'room': {
+      const { room, outdoors } = source;
+      if (outdoors === undefined) return message('places.air-of-room', { room });
+      return room === 'open-shed'
+        ? message('places.air-of-outdoors', { outdoorsName: outdoors })
+        : message('places.air-made-of-outdoors', { room, outdoorsName: outdoors });
+    }
     case undefined:
       return message('places.own-figures');
   }

@@ -37,6 +37,7 @@ export function SettingsScreen() {
       />
       {info && <Yard info={info} />}
       <Log />
+      <Methods />
     </Screen>
   );
 }
@@ -164,6 +165,18 @@ function Yard({ info }: { info: YardInfo }) {
 }
 
 /** The error report, to read or to save. */
+function Methods() {
+  const { say } = useWords();
+  return (
+    <Sheet title={say('methods.title')}>
+      <p>{say('methods.lead')}</p>
+      <Actions>
+        <ButtonLink href={hrefOf({ name: 'methods' })}>{say('methods.read')}</ButtonLink>
+      </Actions>
+    </Sheet>
+  );
+}
+
 function Log() {
   const { say } = useWords();
   return (

@@ -6,8 +6,8 @@ import { useEdit } from '../../data/useEdit.ts';
 import { Checkbox, NumberField, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
-import { sourceShown } from '../../ui/Sources.tsx';
 import { useWords } from '../../words.ts';
+import { sourceShown } from './source-shown.ts';
 
 /** What a new use begins with. */
 export const emptyUse: Draft<EndUse> = {

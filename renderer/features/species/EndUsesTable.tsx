@@ -1,7 +1,7 @@
 import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { Button } from '../../ui/Button.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
-import { Sources } from '../../ui/Sources.tsx';
+import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
 import { DamagedMark } from '../recovery/DamagedMark.tsx';
 import styles from './species.module.css';
@@ -70,11 +70,7 @@ export function EndUsesTable({
           },
         ]}
       />
-      <Sources
-        sources={endUses
-          .filter(({ source }) => source !== '')
-          .map(({ name, source }) => say('use.source-of', { useName: name, source }))}
-      />
+      <SourcesLink part="calls" />
     </>
   );
 }

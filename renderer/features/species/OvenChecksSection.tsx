@@ -5,7 +5,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Sheet } from '../../ui/Screen.tsx';
-import { Sources } from '../../ui/Sources.tsx';
+import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
 import { OvenCheckForm } from './OvenCheckForm.tsx';
 import { OwnFitPart } from './OwnFitPart.tsx';
@@ -27,7 +27,7 @@ export function OvenChecksSection({ species }: { species: Species }) {
         {say('oven.lead-read')} {say('oven.lead-dry', OVEN)} {say('oven.lead-result')}
       </p>
       <Banner kind="caution">{say('oven.caution', OVEN)}</Banner>
-      <Sources sources={[say('oven.sources')]} />
+      <SourcesLink part="shrinkage" />
       <Await of={[fits]}>
         {(all) =>
           all.length === 0 ? (

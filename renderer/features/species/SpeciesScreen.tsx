@@ -8,7 +8,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
-import { Sources } from '../../ui/Sources.tsx';
+import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
 import { OvenChecksSection } from './OvenChecksSection.tsx';
 import { SpeciesFigures } from './SpeciesFigures.tsx';
@@ -81,7 +81,7 @@ function Found({ species }: { species: SpeciesRow }) {
             {species.note}
           </p>
         )}
-        {species.source && <Sources sources={[species.source]} />}
+        {species.source && <SourcesLink part="species" />}
       </Sheet>
       <OvenChecksSection species={species} />
       {form && (

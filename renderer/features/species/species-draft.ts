@@ -3,7 +3,7 @@ import { says } from '../../../shared-core/contract/validation.ts';
 import { deriveSpecies } from '../../../shared-core/wood/species/derive-species.ts';
 import { onlyNamed, type Species, speciesSchema } from '../../../shared-core/wood/species/species.ts';
 import type { Code } from '../../../shared-core/words/en/index.ts';
-import { sourceShown } from '../../ui/Sources.tsx';
+import { sourceShown } from './source-shown.ts';
 
 const { shape } = speciesSchema;
 const change = shape.changeCoefficient.unwrap().shape;

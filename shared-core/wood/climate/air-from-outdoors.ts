@@ -7,10 +7,10 @@ import type { RoomAir } from './room-air.ts';
  * Room temperature of ASHRAE Standard 160, °C (from memory): 21.1 while it is heated, with the outdoor mean up to 18.3; above
  * that the outdoor mean and 2.8, and at most 23.9 where it is cooled.
  */
-const [HEATED_C, HEATED_UNTIL_C, ABOVE_OUTDOORS_C, COOLED_TO_C] = [21.1, 18.3, 2.8, 23.9];
+export const ROOM_TEMP_C = { heated: 21.1, heatedUntil: 18.3, aboveOutdoors: 2.8, cooledTo: 23.9 } as const;
 
 /** A part-heated shop is kept from freezing and a little more, °C. Common practice, no source. */
-const PART_HEATED_C = 10;
+export const PART_HEATED_C = 10;
 
 /**
  * Water that people, cooking and plants add to a house's air, g/m³, where it is this cold and this warm outdoors; linear
@@ -18,34 +18,37 @@ const PART_HEATED_C = 10;
  * J. Kurnitski, J. Building Physics 29, 2006, abstract seen). That half is near the mean is from memory. EN ISO 13788 has
  * the same shape in its humidity classes. A shop has half of that again: common practice, no source.
  */
-const GAIN = { cold: { outdoorsC: 5, gramsPerM3: 2 }, warm: { outdoorsC: 15, gramsPerM3: 0.75 } } as const;
+export const MOISTURE_GAIN = {
+  cold: { outdoorsC: 5, gramsPerM3: 2 },
+  warm: { outdoorsC: 15, gramsPerM3: 0.75 },
+} as const;
 const SHOP_SHARE = 0.5;
 
 /** Where a room is cooled, the cooler takes out what is above this. Common practice, no source. */
-const COOLED_RH = 0.5;
+export const COOLED_RH = 0.5;
 
 /** How far rooms differ: standard deviations of the gain, g/m³, and of the temperature, °C. Common practice, no source. */
-const [GAIN_SD, TEMP_SD_C] = [1, 1.5];
+export const ROOM_SD = { gramsPerM3: 1, tempC: 1.5 } as const;
 
 /**
  * How far an open shed may be from the outdoor air, % MC of EMC: it has that air, without the rain and the sun. Common
  * practice, no source.
  */
-const SHED_SD_PCT = 0.5;
+export const SHED_SD_PCT = 0.5;
 
 /** Beyond these no month of a room is. */
 const [DRIEST_RH, DAMPEST_RH] = [0.02, 0.95];
 
 function roomTempC(room: Exclude<RoomAir, 'open-shed'>, outdoorsC: number): number {
-  const above = outdoorsC + ABOVE_OUTDOORS_C;
+  const above = outdoorsC + ROOM_TEMP_C.aboveOutdoors;
   if (room === 'part-heated') return Math.max(PART_HEATED_C, above);
-  if (outdoorsC <= HEATED_UNTIL_C) return HEATED_C;
-  return room === 'conditioned' ? Math.min(COOLED_TO_C, above) : above;
+  if (outdoorsC <= ROOM_TEMP_C.heatedUntil) return ROOM_TEMP_C.heated;
+  return room === 'conditioned' ? Math.min(ROOM_TEMP_C.cooledTo, above) : above;
 }
 
 /** What people add to a room's air, g/m³. */
 function gainOf(room: RoomAir, outdoorsC: number): number {
-  const { cold, warm } = GAIN;
+  const { cold, warm } = MOISTURE_GAIN;
   const warmth = (outdoorsC - cold.outdoorsC) / (warm.outdoorsC - cold.outdoorsC);
   const gain = cold.gramsPerM3 + Math.min(1, Math.max(0, warmth)) * (warm.gramsPerM3 - cold.gramsPerM3);
   return room === 'part-heated' ? SHOP_SHARE * gain : gain;
@@ -80,14 +83,14 @@ const inShed = (month: Air): Air => ({
 function inRoom(room: Exclude<RoomAir, 'open-shed'>, month: Air): Air {
   const tempC = roomTempC(room, month.tempC);
   const gain = gainOf(room, month.tempC);
-  const isCooled = room === 'conditioned' && month.tempC > HEATED_UNTIL_C;
+  const isCooled = room === 'conditioned' && month.tempC > ROOM_TEMP_C.heatedUntil;
   const humidity = (withinC: number, gramsPerM3: number): number => {
     const rh = humidityWithin(month, withinC, gramsPerM3);
     return isCooled ? Math.min(COOLED_RH, rh) : rh;
   };
   const emc = (withinC: number, gramsPerM3: number): number => emcPct(withinC, humidity(withinC, gramsPerM3));
-  const byGain = (emc(tempC, gain + GAIN_SD) - emc(tempC, gain - GAIN_SD)) / 2;
-  const byTemp = (emc(tempC + TEMP_SD_C, gain) - emc(tempC - TEMP_SD_C, gain)) / 2;
+  const byGain = (emc(tempC, gain + ROOM_SD.gramsPerM3) - emc(tempC, gain - ROOM_SD.gramsPerM3)) / 2;
+  const byTemp = (emc(tempC + ROOM_SD.tempC, gain) - emc(tempC - ROOM_SD.tempC, gain)) / 2;
   return {
     tempC,
     rh: humidity(tempC, gain),

@@ -20,7 +20,6 @@ export const air = {
   'air.at-this-temperature': 'EMC at this temperature',
   'air.emc-at': 'EMC at {airTempC}',
   'air.emc-summary': 'EMC at {airTempC}: {dryPct} at {dryRhPct} humidity, {dampPct} at {dampRhPct}.',
-  'air.emc-source': 'EMC: Wood Handbook, equation 4-5.',
 
   'air.room': 'Target for your room',
   'air.room-lead':

@@ -12,6 +12,7 @@ import { frame } from './frame.ts';
 import { labels } from './labels.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
+import { methods } from './methods.ts';
 import { missing } from './missing.ts';
 import { movement } from './movement.ts';
 import { ownFit } from './own-fit.ts';
@@ -47,6 +48,7 @@ export const areas = {
   labels,
   log,
   meter,
+  methods,
   missing,
   movement,
   ownFit,
@@ -82,6 +84,7 @@ export const english = {
   ...labels,
   ...log,
   ...meter,
+  ...methods,
   ...missing,
   ...movement,
   ...ownFit,

@@ -67,7 +67,8 @@ export const places = {
   'places.air-of-room':
     'Assumed: {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
   'places.air-made-of-outdoors':
-    'From the outdoor air of {outdoorsName}{room, select, open-shed {} heated {, heated in winter} conditioned {, heated and air-conditioned} other {, heated now and then}}',
+    'From the outdoor air of {outdoorsName}, {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
+  'places.air-of-outdoors': 'Outdoor air of {outdoorsName}',
   'places.own-figures': 'Your own figures',
   'places.air-short': '{airTempC}, {rhPct} humidity',
 } as const;

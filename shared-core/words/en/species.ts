@@ -76,7 +76,6 @@ export const species = {
   'use.shell-core-hint': 'A board that is wetter inside moves when it is cut. Blank: any difference will do.',
   'use.any-difference': 'Any',
   'use.points': 'points',
-  'use.source-of': '{useName}: {source}',
   'use.turned': 'Type more than the lowest average.',
 
   'oven.title': 'Your oven-dry checks',
@@ -88,7 +87,6 @@ export const species = {
     'Dry it at {leastTempC} to {limitTempC}. Weigh it as it dries, until its weight stays the same.',
   'oven.lead-result':
     'The oven gives its true MC. Five pieces or more, from damp to dry, show how your meter reads this species.',
-  'oven.sources': 'ASTM D4442 and EN 13183-1.',
   'oven.caution':
     'The oven and the wood are hot: use gloves or tongs. Never leave a hot oven alone. Never go above {limitTempC}. Resinous wood gives off vapor that burns. Air the room, and do not dry it in a kitchen.',
 

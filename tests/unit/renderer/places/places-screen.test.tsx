@@ -273,6 +273,15 @@ describe('Places', () => {
     expect(await screen.findByText('Heated room · Assumed: heated and air-conditioned')).toBeTruthy();
   });
 
+  test.each([
+    ['heated', 'Heated room · From the outdoor air of Yard, heated in winter'],
+    ['part-heated', 'Heated room · From the outdoor air of Yard, heated now and then'],
+    ['open-shed', 'Heated room · Outdoor air of Yard'],
+  ] as const)('a place made from the outdoor air says so on its card: %s', async (room, card) => {
+    open([aPlace('Room', 40, { kind: 'heated-room', airSource: { kind: 'room', room, outdoors: 'Yard' } })]);
+    expect(await screen.findByText(card)).toBeTruthy();
+  });
+
   test('a room that is held all year is added with one pair of figures', async () => {
     const { machine, user } = open([], {
       'places.add': (place) => ({ ...aPlace('Room', 40), ...place }) as PlaceRow,

@@ -131,7 +131,7 @@ describe('The uses', () => {
     ]);
   });
 
-  test('show their target and its source, without a mark of what is from memory', async () => {
+  test('show their target, and lead to its source', async () => {
     const { user } = open();
     await user.click(screen.getByRole('tab', { name: 'Uses' }));
     const row = within(await screen.findByRole('row', { name: /^Furniture/ }));
@@ -139,8 +139,8 @@ describe('The uses', () => {
     expect(row.getAllByText('2.0 points').length).toBe(2);
     const firewood = within(screen.getByRole('row', { name: /^Firewood/ }));
     expect(firewood.getByText('Any')).toBeTruthy();
-    expect(screen.getByText('Outdoor furniture: Common practice, no source.')).toBeTruthy();
-    expect(screen.getByText(/^Exterior joinery, Europe: EN 942, external joinery\./)).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Sources' }).getAttribute('href')).toBe('#/methods?part=calls');
+    expect(screen.queryByText(/no source|EN 942|from memory/)).toBeNull();
   });
 
   test('with the lowest average above the highest, nothing is saved', async () => {

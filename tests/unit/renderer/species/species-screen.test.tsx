@@ -42,16 +42,15 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('A species', () => {
-  test('shows its figures, and where they come from', async () => {
+  test('shows its figures, and leads to where they come from', async () => {
     open('walnut-black');
     const known = await region('About this species');
     // Wood Handbook (FPL-GTR-282), Table 4-3: black walnut 5.5, 7.8, 12.8 %.
     for (const figure of ['5.5%', '7.8%', '12.8%']) expect(known.getByText(figure)).toBeTruthy();
     expect(known.getByText(/by the curve for Black walnut/)).toBeTruthy();
-    // Which figures are from memory is for the page of sources.
-    expect(
-      known.getByText(/^Shrinkage: Wood Handbook, Table 4-3\..*James 1988, Black walnut\.$/),
-    ).toBeTruthy();
+    // Where they are from, and what is from memory, is on the methods page.
+    expect(known.getByRole('link', { name: 'Sources' }).getAttribute('href')).toBe('#/methods?part=species');
+    expect(known.queryByText(/from memory|Handbook/)).toBeNull();
     await expectNoBarriers();
   });
 

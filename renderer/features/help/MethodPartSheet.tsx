@@ -1,0 +1,56 @@
+import type { Ref } from 'react';
+import type { MethodCell, MethodPart, MethodTable } from '../../../shared-core/methods/method-part.ts';
+import { Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import css from './methods.module.css';
+
+/** One part of the methods: what is figured, its numbers, and where they come from. `ref` is what a link leads to. */
+export function MethodPartSheet({ part, ref }: { part: MethodPart; ref: Ref<HTMLDivElement> }) {
+  const { say } = useWords();
+  return (
+    <div className={css.part} ref={ref} tabIndex={-1}>
+      <Sheet title={say(part.title)}>
+        {part.says.map((each) => (
+          <p key={each.code}>{say(each)}</p>
+        ))}
+        {part.tables.map((table) => (
+          <Table key={table.caption.code} table={table} />
+        ))}
+        {part.source && <p className="soft">{say('methods.source', { source: part.source })}</p>}
+      </Sheet>
+    </div>
+  );
+}
+
+function Table({ table: { caption, heads, rows } }: { table: MethodTable }) {
+  const { say, formats } = useWords();
+  const shown = (cell: MethodCell): string =>
+    typeof cell === 'number' ? formats.raw(cell) : typeof cell === 'string' ? cell : say(cell);
+  return (
+    <table className={css.table}>
+      <caption>{say(caption)}</caption>
+      <thead>
+        <tr>
+          {heads.map((head) => (
+            <th key={head.code} scope="col">
+              {say(head)}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => {
+          const [first = '', ...others] = row.map(shown);
+          return (
+            <tr key={first}>
+              <th scope="row">{first}</th>
+              {others.map((text, at) => (
+                <td key={heads[at + 1]?.code}>{text}</td>
+              ))}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,73 @@
+import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
+import { dryingParameters, dryingPrior, modelErrorPct } from '../wood/drying/history-fit.ts';
+import { Z_90 } from '../wood/maths/gaussian.ts';
+import { message } from '../words/message.ts';
+import { type MethodPart, partOf } from './method-part.ts';
+
+const UNKNOWNS = {
+  logDiffusivity: 'methods.drying.diffusivity',
+  logSurface: 'methods.drying.surface',
+  logStartMc: 'methods.drying.start',
+  emcOffsetPct: 'methods.drying.emc',
+  exponent: 'methods.drying.exponent',
+} as const satisfies Record<(typeof dryingParameters)[number], string>;
+
+const FACES = {
+  open: 'methods.drying.face-open',
+  sun: 'methods.drying.face-sun',
+  bottom: 'methods.drying.face-bottom',
+  bark: 'methods.drying.face-bark',
+  sealed: 'methods.drying.face-sealed',
+} as const satisfies Record<FaceExposure, string>;
+
+const THICKNESS_MM = 28;
+
+/** Outdoors in the middle of the United States; the prior hardly depends on it. */
+const AIR = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.7 }));
+
+const toHundredth = (value: number): number => Math.round(100 * value) / 100;
+
+/** The priors of a board as the model has them, in plain numbers. */
+function priorRows() {
+  const { mean, covariance } = dryingPrior({
+    thicknessMm: THICKNESS_MM,
+    basicSpecificGravity: 0.56,
+    start: { atMs: 0, mcPct: null, logSd: 0.2, shellRatio: 1 },
+    stays: [{ fromMs: 0, air: AIR }],
+  });
+  return dryingParameters.map((name, at) => {
+    const middle = mean[at] ?? Number.NaN;
+    const sd = Math.sqrt(covariance[at]?.[at] ?? Number.NaN);
+    const shown = (value: number): number => toHundredth(name.startsWith('log') ? Math.exp(value) : value);
+    return [message(UNKNOWNS[name]), shown(middle), shown(middle - Z_90 * sd), shown(middle + Z_90 * sd)];
+  });
+}
+
+export const dryingMethods = (): MethodPart =>
+  partOf(
+    'drying',
+    message('methods.drying.title'),
+    [
+      message('methods.drying.law'),
+      message('methods.drying.unknowns'),
+      message('methods.drying.green'),
+      message('methods.drying.fit', { modelPoints: modelErrorPct }),
+      message('methods.drying.likely'),
+    ],
+    message('methods.drying.source'),
+    {
+      caption: message('methods.drying.prior-caption', { boardMm: THICKNESS_MM }),
+      heads: [
+        message('methods.drying.unknown'),
+        message('methods.drying.middle'),
+        message('methods.drying.low'),
+        message('methods.drying.high'),
+      ],
+      rows: priorRows(),
+    },
+    {
+      caption: message('methods.drying.faces-caption'),
+      heads: [message('methods.drying.face'), message('methods.drying.share')],
+      rows: faceExposureSchema.options.map((face) => [message(FACES[face]), exposureFactor[face]]),
+    },
+  );

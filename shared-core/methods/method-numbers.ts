@@ -1,0 +1,98 @@
+import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
+import { DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/next-step.ts';
+import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
+import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
+import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
+import { COLDEST_C } from '../wood/climate/emc.ts';
+import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
+import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
+import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
+import { modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
+import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
+import { LEAST_METER_PCT } from '../wood/moisture/correction.ts';
+import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
+import { SCATTER_DEGREES } from '../wood/moisture/spot-scatter.ts';
+import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C } from '../wood/moisture/temperature.ts';
+import { usualRingRadiusMm } from '../wood/movement/warp.ts';
+import { type Message, message } from '../words/message.ts';
+
+/** Every prior and limit that the core exports, by the name of its constant: a test holds that none is missing. */
+export const methodNumbers: readonly { constant: string; means: Message; value: number }[] = [
+  {
+    constant: 'FIBER_SATURATION_PCT',
+    means: message('methods.numbers.fiber-saturation'),
+    value: FIBER_SATURATION_PCT,
+  },
+  { constant: 'FROZEN_FROM_PCT', means: message('methods.numbers.frozen'), value: FROZEN_FROM_PCT },
+  { constant: 'LEAST_METER_PCT', means: message('methods.numbers.least-meter'), value: LEAST_METER_PCT },
+  { constant: 'NEUTRAL_TEMP_C', means: message('methods.numbers.neutral-temp'), value: NEUTRAL_TEMP_C },
+  {
+    constant: 'WOOD_TEMP_RANGE_C',
+    means: message('methods.numbers.range-least'),
+    value: WOOD_TEMP_RANGE_C.min,
+  },
+  {
+    constant: 'WOOD_TEMP_RANGE_C',
+    means: message('methods.numbers.range-most'),
+    value: WOOD_TEMP_RANGE_C.max,
+  },
+  {
+    constant: 'WOOD_TEMP_LIMIT_C',
+    means: message('methods.numbers.limit-least'),
+    value: WOOD_TEMP_LIMIT_C.min,
+  },
+  {
+    constant: 'WOOD_TEMP_LIMIT_C',
+    means: message('methods.numbers.limit-most'),
+    value: WOOD_TEMP_LIMIT_C.max,
+  },
+  {
+    constant: 'LEAST_FOR_A_LINE',
+    means: message('methods.numbers.least-for-a-line'),
+    value: LEAST_FOR_A_LINE,
+  },
+  { constant: 'SCATTER_DEGREES', means: message('methods.numbers.scatter-degrees'), value: SCATTER_DEGREES },
+  { constant: 'COLDEST_C', means: message('methods.numbers.coldest'), value: COLDEST_C },
+  { constant: 'ABOVE_MEANS_SD', means: message('methods.numbers.above-means-sd'), value: ABOVE_MEANS_SD },
+  { constant: 'modelErrorPct', means: message('methods.numbers.model-error'), value: modelErrorPct },
+  {
+    constant: 'priorPace',
+    means: message('methods.numbers.diffusivity-median'),
+    value: priorPace.diffusivity.median,
+  },
+  {
+    constant: 'priorPace',
+    means: message('methods.numbers.diffusivity-sd'),
+    value: priorPace.diffusivity.logSd,
+  },
+  {
+    constant: 'priorPace',
+    means: message('methods.numbers.surface-median'),
+    value: priorPace.surface.median,
+  },
+  { constant: 'priorPace', means: message('methods.numbers.surface-sd'), value: priorPace.surface.logSd },
+  { constant: 'priorPace', means: message('methods.numbers.exponent-mean'), value: priorPace.exponent.mean },
+  { constant: 'priorPace', means: message('methods.numbers.exponent-sd'), value: priorPace.exponent.sd },
+  { constant: 'ANCHOR_MC_PCT', means: message('methods.numbers.anchor'), value: ANCHOR_MC_PCT },
+  {
+    constant: 'LONGEST_HISTORY_DAYS',
+    means: message('methods.numbers.longest-history'),
+    value: LONGEST_HISTORY_DAYS,
+  },
+  { constant: 'usualRingRadiusMm', means: message('methods.numbers.ring-radius'), value: usualRingRadiusMm },
+  { constant: 'NEVER_QUITE_PCT', means: message('methods.numbers.never-quite'), value: NEVER_QUITE_PCT },
+  {
+    constant: 'DRY_ENOUGH_FOR_INDOORS_PCT',
+    means: message('methods.numbers.dry-enough'),
+    value: DRY_ENOUGH_FOR_INDOORS_PCT,
+  },
+  { constant: 'END_CLEARANCE_MM', means: message('methods.numbers.end-clearance'), value: END_CLEARANCE_MM },
+  { constant: 'ONE_IN', means: message('methods.numbers.one-in'), value: ONE_IN },
+  { constant: 'OWN_PACE', means: message('methods.numbers.own-pace'), value: OWN_PACE },
+  {
+    constant: 'BETWEEN_ROUNDS_PCT',
+    means: message('methods.numbers.between-rounds'),
+    value: BETWEEN_ROUNDS_PCT,
+  },
+];

@@ -1,0 +1,30 @@
+import type { Message } from '../words/message.ts';
+
+/** A cell of a table of the methods page: a sentence, or a number or name as it is. */
+export type MethodCell = Message | number | string;
+
+export interface MethodTable {
+  caption: Message;
+  heads: readonly Message[];
+  rows: readonly (readonly MethodCell[])[];
+}
+
+/** One part of the methods page. */
+export interface MethodPart {
+  /** Of its address: `#/methods?part=emc`. */
+  id: string;
+  title: Message;
+  says: readonly Message[];
+  tables: readonly MethodTable[];
+  /** Where it comes from; null where its tables say so. */
+  source: Message | null;
+}
+
+/** A part without tables, or with those given. */
+export const partOf = (
+  id: string,
+  title: Message,
+  says: readonly Message[],
+  source: Message | null,
+  ...tables: readonly MethodTable[]
+): MethodPart => ({ id, title, says, tables, source });

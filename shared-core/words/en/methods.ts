@@ -1,0 +1,239 @@
+/** The methods page: every formula, prior, limit and source. */
+export const methods = {
+  'methods.title': 'Methods and sources',
+  'methods.lead': 'What Pintally figures, how, and from what. Numbers are those in use now.',
+  'methods.find': 'Find a heading',
+  'methods.find-hint': 'Any word of a heading or its text.',
+  'methods.none': 'No part has “{typedText}”.',
+  'methods.contents': 'Contents',
+  'methods.print': 'Print',
+  'methods.temperature': '{cellTempC}',
+  'methods.source': 'Source: {source}',
+  'methods.read': 'Read the methods',
+
+  'methods.emc.title': 'EMC of air',
+  'methods.emc.what': 'EMC is the moisture content that wood settles at if it stays in the air long enough.',
+  'methods.emc.formula':
+    'EMC = 1800/W · [ K h/(1 − K h) + (K1 K h + 2 K1 K2 K² h²)/(1 + K1 K h + K1 K2 K² h²) ]',
+  'methods.emc.w': 'W = 349 + 1.29 T + 0.0135 T²; K = 0.805 + 0.000736 T − 0.00000273 T²',
+  'methods.emc.k':
+    'K1 = 6.27 − 0.00938 T − 0.000303 T²; K2 = 1.91 + 0.0407 T − 0.000293 T²; T in °C, h humidity as a fraction',
+  'methods.emc.cold': 'Air colder than {coldestTempC} counts as that cold. The formula ends there.',
+  'methods.emc.dew':
+    'Dew point and vapor pressure: Magnus form, 610.94 · exp(17.625 T/(243.04 + T)) Pa, over water.',
+  'methods.emc.source':
+    'Wood Handbook (FPL-GTR-282, 2021), eq. 4-5, seen. Magnus form: Alduchov and Eskridge, J. Applied Meteorology 35, 1996 (from memory).',
+
+  'methods.air.title': 'Air of places',
+  'methods.air.stations':
+    'Typical years of 1,020 stations (TMY3). A month’s EMC is that of its hours, weighted by saturation vapor pressure. Months are smoothed: half their own, a quarter of each neighbor.',
+  'methods.air.hours': 'Forecasts also carry how single days swing around their month at that station.',
+  'methods.air.typed':
+    'Monthly averages that you type for outdoor air get the EMC of their hours. It differs from that of the averages, as below. A month may be {sdPoints} off.',
+  'methods.air.typed-caption': 'EMC of the hours, above that of the monthly means',
+  'methods.air.rh': 'Mean humidity',
+  'methods.air.above': 'Points',
+  'methods.air.rooms':
+    'Rooms are made from the outdoor air, if the yard has a place outdoors. The outdoor vapor pressure is kept. The room is warmed, and people add moisture.',
+  'methods.air.room-temperature':
+    'Heated: {heatedTempC} up to {untilTempC} outdoors; above that, outdoors and {aboveStepK}. Air-conditioned: {cooledTempC} at most, humidity {cooledRhPct} at most. Shop heated now and then: {shopTempC} at least.',
+  'methods.air.gain':
+    'Moisture gain: {coldGain} grams of water in a cubic meter of air below {coldTempC} outdoors, {warmGain} above {warmTempC}, linear between. A shop has half.',
+  'methods.air.room-sd':
+    'The gain may be {gainSd} grams off and the temperature {tempSdStepK}. The EMC is as uncertain as that makes it.',
+  'methods.air.shed': 'An open shed has the outdoor air. It may be {sdPoints} off.',
+  'methods.air.unknown':
+    'Where the outdoor air is not known, a heated room is assumed to swing between 6% and 10%, within 1.5 points.',
+  'methods.air.source':
+    'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160 (from memory). Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract seen); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
+
+  'methods.correction.title': 'From the value shown to moisture content',
+  'methods.correction.steps':
+    'A value is corrected in steps: scale of the meter, temperature, species, then your own oven-dry checks. Each reading opens to its steps.',
+  'methods.correction.scale':
+    'A value in % means the resistance that its scale stands for. That resistance is looked up on the curve of the board’s species.',
+  'methods.correction.usual':
+    'Where nobody says which scale, it is coast Douglas-fir, right at {usualTempC}.',
+  'methods.correction.temperature':
+    'Three published temperature corrections disagree. Resistance uses James. A value in % uses Pfaff and Garrahan. Their disagreement widens the uncertainty away from {commonTempC}.',
+  'methods.correction.temperature-caption':
+    'Points to add to a reading of {shownPct} on a scale right at {commonTempC}',
+  'methods.correction.wood': 'Wood',
+  'methods.correction.james': 'James',
+  'methods.correction.pfaff': 'Pfaff and Garrahan',
+  'methods.correction.vtt': 'VTT 420',
+  'methods.correction.range':
+    'Corrections are meant for {leastTempC} to {mostTempC}. They are refused below {lowestTempC} and above {highestTempC}.',
+  'methods.correction.frozen':
+    'Bound water does not freeze. Below freezing, readings are used up to {frozenPct}, with more uncertainty.',
+  'methods.correction.wet':
+    'Above fiber saturation, {saturationPct}, a meter tells only that wood is wet. Below {leastPct} it tells little.',
+  'methods.correction.uncertainty-caption':
+    'Standard uncertainty of one reading of {shownPct} at {commonTempC}',
+  'methods.correction.case': 'Case',
+  'methods.correction.points': 'Points',
+  'methods.correction.with-curve': 'Species with a curve (black walnut)',
+  'methods.correction.without-curve': 'Species without a curve (black cherry)',
+  'methods.correction.no-temperature': 'Wood temperature not known (black walnut)',
+  'methods.correction.checks':
+    'Your oven-dry checks of a species replace the published correction once they predict better. At least {leastChecks} are needed for a line.',
+  'methods.correction.source':
+    'W. L. James, FPL-GTR-6, 1988, Figure 5, as digitized in open code. Pfaff and Garrahan, Forest Products Journal 36(3), 1986, from open code. Forsén and Tarvainen, VTT Publications 420, 2000, abstract. Wood Handbook, chapter 13. Bound water: FPL-GTR-6.',
+
+  'methods.curves.title': 'Resistance curves of species',
+  'methods.curves.what':
+    'Each curve is resistance along the grain over moisture content. Between points: a monotone cubic in the logarithm of resistance. A curve ends where it falls by less than 13% for each point.',
+  'methods.curves.none':
+    'A species without a curve gets temperature correction only, and a wider uncertainty.',
+  'methods.curves.caption': 'Curves and their sources',
+  'methods.curves.curve': 'Curve',
+  'methods.curves.range': 'Range',
+  'methods.curves.at': 'Wood at',
+  'methods.curves.source-head': 'Source',
+  'methods.curves.source':
+    'Interpolation: Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5, 1984 (from memory).',
+
+  'methods.depth.title': 'Depth and the profile of a board',
+  'methods.depth.parabola':
+    'Across a drying board moisture is close to a parabola. Its average is two thirds of the way from shell to core. Pins at 21% of the thickness meet that average.',
+  'methods.depth.pins': 'Bare pins read the wettest layer that they touch.',
+  'methods.depth.ends': 'Spots stay {clearanceDistanceMm} from the ends where the board is long enough.',
+  'methods.depth.scatter':
+    'Readings at one depth differ by {dryPoints} in dry wood, and in proportion above. That is known beforehand as well as {degrees} spare readings would tell.',
+  'methods.depth.source':
+    'Parabola: arithmetic. Pin depth: EN 13183-2 and Dry Kiln Operator’s Manual (from memory). Scatter: common practice, no source.',
+
+  'methods.drying.title': 'Drying model and forecast',
+  'methods.drying.law':
+    'Moisture moves through the thickness by diffusion, and leaves each face into the air. Diffusivity rises with moisture content and temperature and falls with density. The solver agrees with Crank’s series.',
+  'methods.drying.unknowns':
+    'Five things are not known of a board: how fast it dries inside, how freely its faces dry, its first moisture content, how far its air is from the place’s, and how steeply diffusivity rises.',
+  'methods.drying.prior-caption': 'Before any reading: a {boardMm} board of northern red oak',
+  'methods.drying.unknown': 'Unknown',
+  'methods.drying.middle': 'Middle',
+  'methods.drying.low': '1 in 10 below',
+  'methods.drying.high': '1 in 10 above',
+  'methods.drying.diffusivity': 'Diffusivity, times the published law',
+  'methods.drying.surface': 'Surface, times that of an open face',
+  'methods.drying.start': 'First moisture content, green, %',
+  'methods.drying.emc': 'EMC, points off the place’s months',
+  'methods.drying.exponent': 'Share of the published rise with moisture',
+  'methods.drying.fit':
+    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. The model itself is taken to be {modelPoints} off.',
+  'methods.drying.faces-caption': 'How freely a face dries, against an open face',
+  'methods.drying.face': 'Face',
+  'methods.drying.share': 'Share',
+  'methods.drying.face-open': 'Open, on stickers',
+  'methods.drying.face-sun': 'In the sun',
+  'methods.drying.face-bottom': 'Bottom of the stack',
+  'methods.drying.face-bark': 'Under bark',
+  'methods.drying.face-sealed': 'Sealed',
+  'methods.drying.likely': '“Likely” means 8 chances in 10.',
+  'methods.drying.green':
+    'Green wood is assumed to hold six tenths of the most it can: 100 (1.54 − G)/(1.54 G) %.',
+  'methods.drying.source':
+    'Crank, The Mathematics of Diffusion, 1975. Siau, Transport Processes in Wood, 1984, and Simpson, Wood and Fiber 5, 1973, from open code. Most water: Wood Handbook, eq. 4-3. Pace: published drying days (Rietz and Page; from memory), Peck 1957, Miceli 1982. Spreads: common practice, no source.',
+
+  'methods.calls.title': 'Calls',
+  'methods.calls.ready':
+    'Ready: the average is in the target, and wetter than target and tolerance is unlikely. The shell–core difference is small enough.',
+  'methods.calls.others':
+    'Bring in: the air here cannot dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
+  'methods.calls.half-point':
+    'Wood comes within {nearPoints} of its EMC only after very long. Indoors, stock should be {indoorsPct} or drier.',
+  'methods.calls.caption': 'Targets, tolerances and limits of the built-in uses',
+  'methods.calls.use': 'Use',
+  'methods.calls.target': 'Target',
+  'methods.calls.tolerance': 'Tolerance',
+  'methods.calls.shell-core': 'Shell–core, at most',
+  'methods.calls.source-head': 'Source',
+  'methods.calls.any': 'any',
+
+  'methods.questionable.title': 'Questionable readings',
+  'methods.questionable.what':
+    'A reading is flagged when it is unlike its board, its stack, its last round, or what wood can do. Flags say why and what to do.',
+  'methods.questionable.between':
+    'Between rounds a board keeps {paceSharePct} of its own pace. The air between rounds may differ by {betweenPoints}.',
+  'methods.questionable.source': 'Common practice, no source; the rules were tried on simulated rounds.',
+
+  'methods.shrinkage.title': 'Shrinkage, size and weight',
+  'methods.shrinkage.formula':
+    'Change = D (M2 − M1)/(3000/S − 30 + M1): D size at M1, S shrinkage from green to oven-dry in %. Between 6% and 14%: D · C · (M2 − M1).',
+  'methods.shrinkage.coefficients':
+    'The coefficients C of the handbook were seen for hardwoods only. For softwoods, change is figured from shrinkage.',
+  'methods.shrinkage.rings':
+    'Rings: flat {flatDegrees}°, rift {riftDegrees}°, quarter {quarterDegrees}°. Cup assumes a ring radius of {radiusMm} where none is given.',
+  'methods.shrinkage.oven':
+    'Oven-dry: MC = (weight − dry weight)/dry weight. Dry: ASTM D4442 or EN 13183-1, no change in {astmHours} h or {enHours} h.',
+  'methods.shrinkage.source':
+    'Wood Handbook (FPL-GTR-190), chapter 13 and eq. 4-9, seen. ASTM D4442 and EN 13183-1 (from memory).',
+
+  'methods.sample.title': 'How many boards to probe',
+  'methods.sample.none-wet':
+    'If all probed boards are ready: the hypergeometric chance that 1 in {oneIn} of the stack is not.',
+  'methods.sample.mean': 'For the stack’s average: n = (z s/e)², less for a small stack.',
+  'methods.sample.caption': 'Boards to probe, at 90% certainty',
+  'methods.sample.stack': 'Boards in the stack',
+  'methods.sample.for-none-wet': 'At most 1 in 10 not ready',
+  'methods.sample.for-mean': 'Average within 1 point',
+  'methods.sample.source':
+    'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6 (from memory).',
+
+  'methods.cautions.title': 'Cautions',
+  'methods.cautions.pins': 'Pins are sharp. Push them away from your other hand.',
+  'methods.cautions.oven':
+    'A hot oven, a microwave and resinous wood can start a fire. Never leave them alone.',
+  'methods.cautions.structure':
+    'A moisture content says nothing about strength. Wood that carries a load is graded by someone qualified.',
+  'methods.cautions.insects': 'Air-dried wood is not heat-treated. Insects may live in it.',
+
+  'methods.species.title': 'Sources of species',
+  'methods.species.what':
+    'A figure marked “from memory” was not seen on a page. Group figures, named “(any)”, are means of their species.',
+  'methods.species.caption': 'Species and their sources',
+  'methods.species.species': 'Species',
+  'methods.species.source-head': 'Sources',
+
+  'methods.memory.title': 'From memory',
+  'methods.memory.what':
+    'Nobody here saw these figures on a page. They are used, and may be off. Your own figures go before them.',
+  'methods.memory.caption': 'Figures from memory',
+  'methods.memory.figure': 'Figure',
+  'methods.memory.of': 'Of',
+  'methods.memory.curves': 'Resistance curves',
+  'methods.memory.uses': 'Targets of uses',
+
+  'methods.numbers.title': 'Numbers used',
+  'methods.numbers.what': 'Priors and limits, as the program has them.',
+  'methods.numbers.caption': 'Priors and limits',
+  'methods.numbers.number': 'What',
+  'methods.numbers.value': 'Value',
+  'methods.numbers.fiber-saturation': 'Fiber saturation, %',
+  'methods.numbers.frozen': 'Wet enough to freeze, from %',
+  'methods.numbers.least-meter': 'Least that a pin meter tells, %',
+  'methods.numbers.neutral-temp': 'Temperature of the usual scale, °C',
+  'methods.numbers.range-least': 'Corrections meant from, °C',
+  'methods.numbers.range-most': 'Corrections meant to, °C',
+  'methods.numbers.limit-least': 'Corrections refused below, °C',
+  'methods.numbers.limit-most': 'Corrections refused above, °C',
+  'methods.numbers.least-for-a-line': 'Fewest checks for a line',
+  'methods.numbers.scatter-degrees': 'Weight of the scatter known beforehand, readings',
+  'methods.numbers.coldest': 'Coldest air of the EMC formula, °C',
+  'methods.numbers.above-means-sd': 'Spread of a typed month, points',
+  'methods.numbers.model-error': 'Error of the drying model, points',
+  'methods.numbers.diffusivity-median': 'Diffusivity factor, middle',
+  'methods.numbers.diffusivity-sd': 'Diffusivity factor, spread of its logarithm',
+  'methods.numbers.surface-median': 'Surface factor, middle',
+  'methods.numbers.surface-sd': 'Surface factor, spread of its logarithm',
+  'methods.numbers.exponent-mean': 'Exponent of the rise, middle',
+  'methods.numbers.exponent-sd': 'Exponent of the rise, spread',
+  'methods.numbers.anchor': 'Moisture content at which all exponents agree, %',
+  'methods.numbers.longest-history': 'Longest history, days',
+  'methods.numbers.ring-radius': 'Ring radius assumed, mm',
+  'methods.numbers.never-quite': 'Never quite at EMC, points',
+  'methods.numbers.dry-enough': 'Dry enough for indoors, %',
+  'methods.numbers.end-clearance': 'Distance of spots from the ends, mm',
+  'methods.numbers.one-in': 'Boards not ready, at most 1 in',
+  'methods.numbers.own-pace': 'Share of its own pace that a board keeps',
+  'methods.numbers.between-rounds': 'Air between rounds, points',
+} as const;
