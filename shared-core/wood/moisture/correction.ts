@@ -7,7 +7,7 @@ import { resistanceCurves } from './resistance-curves.ts';
 import { basisOfScale, showsSpecies, USUAL_SCALE } from './scale.ts';
 import {
   atWoodTempPct,
-  correctionSpreadPct,
+  disagreementPct,
   james,
   NEUTRAL_TEMP_C,
   pfaffGarrahan,
@@ -48,19 +48,20 @@ const MOST_WATER_OF_ANY_PCT = 400;
 const WOOD_OHMS = { min: 100, max: 1e15 } as const;
 
 /**
- * Standard uncertainties, % MC. The Wood Handbook (chapter 13) says that corrected readings average within 1 % MC
- * of the truth between 6 and 30 %, less precisely near the ends; read as two sigma, that is 0.5. The growth toward
- * the ends is our judgment.
+ * Standard uncertainty of a hand-held meter from board to board where its profile says nothing, % MC: figures from the
+ * field are ±1 to ±3 points at two sigma, and this is their geometric middle. The Wood Handbook's 1 % (chapter 13) is for
+ * the average over many boards.
  */
-const USUAL_METER_SD_PCT = 0.5;
+export const USUAL_METER_SD_PCT = 0.87;
+/** Near both ends of what pins can tell it is larger (Wood Handbook, chapter 13); by how much is our judgment. */
 function boardToBoardPct(mcPct: number, meterSdPct: number): number {
   const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
   return meterSdPct + wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
 const SPECIES_SPREAD = 0.07;
-/** A % of an unknown scale. */
-const SCALE_UNKNOWN_PCT = 0.4;
+/** A % of an unknown scale may be that of the board's own species as well as the usual one: half that share. */
+const SCALE_UNKNOWN_SHARE = 0.5 * SPECIES_SPREAD;
 /** Where nobody knows whether the meter corrects for temperature itself: this part of the shift may be too much. */
 const COMPENSATION_UNKNOWN_SHARE = 0.25;
 /** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
@@ -77,7 +78,7 @@ interface Estimate {
   /** How far it lies beyond the ends of the curves used, % MC; 0 within. */
   beyondCurvePct: number;
   /** How far the published temperature corrections disagree about it, % MC. */
-  spreadPct: number;
+  disagreementPct: number;
 }
 
 function curveOf(curveId: string): ResistanceCurve {
@@ -108,7 +109,7 @@ function onOtherCurve(mcPct: number, from: ResistanceCurve, to: ResistanceCurve,
   };
 }
 
-const NO_STEP: Omit<Estimate, 'mcPct'> = { steps: [], beyondCurvePct: 0, spreadPct: 0 };
+const NO_STEP: Omit<Estimate, 'mcPct'> = { steps: [], beyondCurvePct: 0, disagreementPct: 0 };
 
 const withStep = (before: Estimate, step: CorrectionStep, mcPct: number): Estimate => ({
   ...before,
@@ -126,7 +127,7 @@ function atTemperature(
   if (woodTempC === null) return before;
   const { mcPct } = before;
   const after = withStep(before, 'temperature', atWoodTempPct(published, mcPct, woodTempC, scaleTempC));
-  return { ...after, spreadPct: correctionSpreadPct(mcPct, woodTempC, scaleTempC) };
+  return { ...after, disagreementPct: disagreementPct(published, mcPct, woodTempC, scaleTempC) };
 }
 
 /** Ohms on the species' curve; without one on the meter's or the usual one. */
@@ -144,11 +145,10 @@ function ofShown(input: ReadingToCorrect, woodTempC: number | null): Estimate {
   const { species, ownCalibration, scale, compensatesTemp } = input;
   const { curveId, tempC } = basisOfScale(scale);
   const shown: Estimate = { mcPct: input.value, ...NO_STEP };
-  const spreadPct = woodTempC === null ? 0 : correctionSpreadPct(input.value, woodTempC, tempC);
+  const corrected = atTemperature(shown, pfaffGarrahan, woodTempC, tempC);
+  // A meter that corrects for temperature itself has done the same, by one correction or another.
   const atTemp =
-    compensatesTemp === true
-      ? { ...shown, spreadPct }
-      : atTemperature(shown, pfaffGarrahan, woodTempC, tempC);
+    compensatesTemp === true ? { ...shown, disagreementPct: corrected.disagreementPct } : corrected;
   if (ownCalibration) return atTemp;
 
   const scaleCurve = curveOrNull(curveId);
@@ -182,9 +182,9 @@ function estimate(input: ReadingToCorrect, woodTempC: number | null): Estimate {
 function temperatureUncertaintyPct(
   input: ReadingToCorrect,
   woodTempC: number | null,
-  { mcPct, spreadPct }: Estimate,
+  { mcPct, disagreementPct }: Estimate,
 ): number {
-  if (input.unit === 'pct' && input.compensatesTemp === true) return spreadPct;
+  if (input.unit === 'pct' && input.compensatesTemp === true) return disagreementPct;
   const without = estimate(input, null).mcPct;
   if (woodTempC === null) {
     const off = [-UNKNOWN_TEMP_SIGMA_C, UNKNOWN_TEMP_SIGMA_C].map(
@@ -193,7 +193,7 @@ function temperatureUncertaintyPct(
     return Math.hypot(...off) / Math.SQRT2;
   }
   const isOpen = input.unit === 'pct' && input.compensatesTemp !== false && !input.ownCalibration;
-  return Math.hypot(spreadPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
+  return Math.hypot(disagreementPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
 }
 
 const REFUSED: Corrected = {
@@ -270,7 +270,7 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const parts = [
     input.ownCalibration?.standardErrorPct ?? boardToBoardPct(mcPct, input.meterSdPct ?? USUAL_METER_SD_PCT),
     uncorrected ? SPECIES_SPREAD * mcPct : 0,
-    unit === 'pct' && !isScaleKnown && !input.ownCalibration ? SCALE_UNKNOWN_PCT : 0,
+    unit === 'pct' && !isScaleKnown && !input.ownCalibration ? SCALE_UNKNOWN_SHARE * mcPct : 0,
     temperaturePct,
     Math.min(MOST_COLD_PCT, COLD_PER_K * Math.max(0, -(woodTempC ?? 0))),
     OUTSIDE_SHARE * beyondCurvePct,

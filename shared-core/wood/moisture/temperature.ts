@@ -1,5 +1,3 @@
-import { mean } from '../maths/mean.ts';
-
 /** Wood temperatures that the corrections are meant for, °C (range from memory). */
 export const WOOD_TEMP_RANGE_C = { min: -20, max: 60 } as const;
 /** Beyond these the corrections are refused, °C: outside, resistance may no longer tell one MC from another. */
@@ -86,13 +84,19 @@ export function byEachCorrection(shownPct: number, woodTempC: number, scaleTempC
 }
 
 /**
- * How far the published corrections disagree: the standard deviation of the three, % MC. It is 0 at the scale's own
+ * How far the other published corrections lie from the one used, root mean square, % MC. It is 0 at the scale's own
  * temperature. Arguments and errors as `atWoodTempPct`.
  */
-export function correctionSpreadPct(shownPct: number, woodTempC: number, scaleTempC: number): number {
-  const all = Object.values(byEachCorrection(shownPct, woodTempC, scaleTempC));
-  const middle = mean(all);
-  return Math.sqrt(all.reduce((sum, pct) => sum + (pct - middle) ** 2, 0) / (all.length - 1));
+export function disagreementPct(
+  used: Published,
+  shownPct: number,
+  woodTempC: number,
+  scaleTempC: number,
+): number {
+  const mcPct = atWoodTempPct(used, shownPct, woodTempC, scaleTempC);
+  const offPct = Object.values(byEachCorrection(shownPct, woodTempC, scaleTempC)).map((pct) => pct - mcPct);
+  // The one used is among them, at no distance.
+  return Math.hypot(...offPct) / Math.sqrt(offPct.length - 1);
 }
 
 function requireWoodTemp(tempC: number): void {

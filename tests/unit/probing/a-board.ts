@@ -95,7 +95,8 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
     place: { name: 'the shop', kind: 'shop', emcPct: 8, month: 5 },
     readings: of.map((each) => asDeepAsPlanned(each, board.thicknessMm)),
     meters: {},
-    typedBasis: { scale: SCALE, range: { min: 5, max: 60 } },
+    // A good meter, of the kind that laboratories have.
+    typedBasis: { scale: SCALE, meterSdPct: 0.5, range: { min: 5, max: 60 } },
     previous: null,
     ...more,
   };

@@ -4,7 +4,7 @@ import { correctReading } from '../../../shared-core/wood/moisture/correction.ts
 import {
   atWoodTempPct,
   byEachCorrection,
-  correctionSpreadPct,
+  disagreementPct,
   james,
   pfaffGarrahan,
   vtt,
@@ -77,19 +77,17 @@ describe.each([
 });
 
 describe('where the published corrections disagree', () => {
-  test('the spread is the standard deviation of the three', () => {
-    // 16 % at 0 °C: 18.60, 20.02 and 18.64, by hand from the formulas; their mean is 19.08.
+  test('the disagreement is how far the other two lie from the one used', () => {
+    // 16 % at 0 °C: 18.60, 20.02 and 18.64, by hand from the formulas.
     const by = byEachCorrection(16, 0, SCALE_C);
-    const deviations = [18.598, 20.016, 18.638].map((pct) => (pct - 19.084) ** 2);
     expect(Object.values(by).map((pct) => Number(pct.toFixed(2)))).toEqual([18.6, 20.02, 18.64]);
-    expect(correctionSpreadPct(16, 0, SCALE_C)).toBeCloseTo(
-      Math.sqrt((deviations[0]! + deviations[1]! + deviations[2]!) / 2),
-      3,
-    );
+    const [fromFormula, fromFigure] = [1.42 ** 2 + 0.04 ** 2, 1.42 ** 2 + 1.38 ** 2];
+    expect(disagreementPct(pfaffGarrahan, 16, 0, SCALE_C)).toBeCloseTo(Math.sqrt(fromFormula / 2), 2);
+    expect(disagreementPct(james, 16, 0, SCALE_C)).toBeCloseTo(Math.sqrt(fromFigure / 2), 2);
   });
 
   test('there is none at the temperature of the scale, and more the colder the wood', () => {
-    const at = (woodTempC: number) => correctionSpreadPct(14, woodTempC, SCALE_C);
+    const at = (woodTempC: number) => disagreementPct(pfaffGarrahan, 14, woodTempC, SCALE_C);
     expect(at(SCALE_C)).toBeCloseTo(0, 10);
     expect(at(10)).toBeGreaterThan(0.2);
     expect(at(0)).toBeGreaterThan(at(10) + 0.2);
@@ -111,7 +109,9 @@ describe('where the published corrections disagree', () => {
   test('it is part of the uncertainty of a corrected value, also where the meter corrects itself', () => {
     for (const compensatesTemp of [true, false]) {
       const [cold, mild] = [uncertainty(0, compensatesTemp), uncertainty(22, compensatesTemp)];
-      expect(cold ** 2 - mild ** 2).toBeGreaterThan(0.7 * correctionSpreadPct(14, 0, SCALE_C) ** 2);
+      expect(cold ** 2 - mild ** 2).toBeGreaterThan(
+        0.7 * disagreementPct(pfaffGarrahan, 14, 0, SCALE_C) ** 2,
+      );
     }
   });
 
@@ -129,7 +129,7 @@ test('ohms and % of one piece come out alike within what the corrections disagre
     const scale = { kind: 'species', speciesId: species.id, curveId: species.curveId, tempC: 26.7 } as const;
     const byPct = correctReading({ value: 14, unit: 'pct', woodTempC, species, scale });
     expect(Math.abs(byOhms.mcPct! - byPct.mcPct!)).toBeLessThan(
-      2 * correctionSpreadPct(14, woodTempC, 26.7) + 1e-6,
+      2 * disagreementPct(pfaffGarrahan, 14, woodTempC, 26.7) + 1e-6,
     );
   }
 });
