@@ -23,7 +23,10 @@ export function actReads(db: Db) {
      WHERE uuid = ? AND outcome IS NOT NULL`,
   );
   const newestAt = db.prepare<[], { at: string }>('SELECT at FROM act ORDER BY id DESC LIMIT 1');
+  const newestId = db.prepare<[], { id: number | null }>('SELECT max(id) AS id FROM act');
   return {
+    /** Grows with every act; null before the first. */
+    newestId: (): number | null => newestId.get()?.id ?? null,
     /** When the last act was done, as the clock told then; null before the first. */
     newestAt: (): string | null => newestAt.get()?.at ?? null,
     /** Undefined for a request that nobody sent, that was refused, or that is not finished. */

@@ -32,6 +32,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     `SELECT f.record FROM finding f WHERE f.board_id = @boardId AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = f.board_id AND d.round_id = f.round_id)`,
   );
+  const boardIds = db.prepare<[], { boardId: number }>('SELECT DISTINCT board_id AS boardId FROM finding');
   const boardsDue = db.prepare<{ rules: number }, { boardId: number }>(
     `SELECT board_id AS boardId FROM finding_due
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
@@ -53,6 +54,8 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
       const row = one.get({ boardId, roundId, rules: rulesVersion });
       return row === undefined ? null : read(roundFindingSchema, boardId, row.record);
     },
+    /** Every board with a finding. */
+    boardIds: (): number[] => boardIds.all().map((row) => row.boardId),
     /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
     boardsDue: (rulesVersion: number): number[] =>
       boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),

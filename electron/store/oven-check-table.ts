@@ -50,6 +50,9 @@ export function ovenCheckReads(db: Db) {
     `SELECT w.id, ${selected(weightColumns, 'w')}, ${amended('ovenWeight', 'w.id')} AS amendments
      FROM oven_weight w WHERE w.check_id = ? ORDER BY julianday(w.weighed_at), w.id`,
   );
+  const speciesIds = db.prepare<[], { speciesId: string }>(
+    'SELECT DISTINCT species_id AS speciesId FROM oven_check ORDER BY species_id',
+  );
   const chosen = db.prepare<[string], { meterId: number | null; inUse: number }>(
     `SELECT f.meter_id AS meterId, f.in_use AS inUse FROM own_fit_choice f
      WHERE f.species_id = ? AND f.id = (SELECT max(g.id) FROM own_fit_choice g
@@ -74,6 +77,8 @@ export function ovenCheckReads(db: Db) {
     },
     /** In the order entered, excluded ones too. */
     ofSpecies: (speciesId: string): OvenCheck[] => ofSpecies.all(speciesId).map(toCheck),
+    /** The species that have checks. */
+    speciesIds: (): string[] => speciesIds.all().map((row) => row.speciesId),
     /** The meters (null: typed) whose fit was chosen to correct readings on this species. */
     chosen: (speciesId: string): (number | null)[] =>
       chosen

@@ -33,6 +33,9 @@ export function sampleBoardReads(db: Db) {
     `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
      FROM sample_section s JOIN sample_cut c ON c.id = s.cut_id WHERE s.id = ?`,
   );
+  const boardIds = db.prepare<[], { boardId: number }>(
+    'SELECT DISTINCT board_id AS boardId FROM sample_cut ORDER BY board_id',
+  );
   const boardOfCut = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM sample_cut WHERE id = ?',
   );
@@ -57,6 +60,8 @@ export function sampleBoardReads(db: Db) {
           sampleWeightSchema.parse({ ...weight, excluded: exclusionOf(amendments) }),
         ),
     section: (id: number): { boardId: number; wetGrams: number } | undefined => section.get(id),
+    /** The boards that sections were cut beside. */
+    boardIds: (): number[] => boardIds.all().map((row) => row.boardId),
     boardOf: ({ what, id }: SampleRecord): number | undefined =>
       (what === 'cut' ? boardOfCut : boardOfWeight).get(id)?.boardId,
   };

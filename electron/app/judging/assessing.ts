@@ -11,10 +11,12 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { NEVER_OFF } from '../../../shared-core/wood/moisture/meter-bias.ts';
 import { type MeterRecord, NO_RECORD } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import { findingOf } from './finding.ts';
+import { createLearning, type MeterMeaning } from './learning.ts';
 import type { OwnFits } from './own-fits.ts';
 
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
@@ -22,6 +24,12 @@ export const MOST_JUDGED_AT_ONCE = 20;
 
 /** Where a pin meter's scale in % usually begins and ends, for typed readings. From memory. */
 const USUAL_SCALE_PCT = { min: 5, max: 100 };
+
+/** Of typed readings that name no meter. */
+const TYPED: MeterMeaning = { scale: { kind: 'unknown' } };
+
+/** By which corrections a reading is judged: the person's own too, or the published ones alone. */
+type Corrections = 'own' | 'published';
 
 /** What every round of a board is judged by. */
 interface KnownBoard {
@@ -32,6 +40,13 @@ interface KnownBoard {
 
 /** Brings together what the core needs to judge a board. Nothing is saved here. */
 export function createAssessing(context: QueryContext, ownFits: OwnFits) {
+  const learning = createLearning(
+    context,
+    ownFits,
+    (boardId, roundId) => judgeBoard(evidenceOf(knownBoard(boardId), roundId, false, 'published')),
+    (meterId) => (meterId === null ? TYPED : meaningOf(context.yard().meters.get(meterId) ?? NO_RECORD)),
+  );
+
   function assess(boardId: number, roundId: number): Assessment {
     return assessKnown(knownBoard(boardId), roundId);
   }
@@ -62,7 +77,12 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: moves.ofBoard(boardId) };
   }
 
-  function evidenceOf(known: KnownBoard, roundId: number, withPrevious: boolean): BoardEvidence {
+  function evidenceOf(
+    known: KnownBoard,
+    roundId: number,
+    withPrevious: boolean,
+    by: Corrections = 'own',
+  ): BoardEvidence {
     const yard = context.yard();
     const { speciesId, endUseId, code: _code, ...board } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
@@ -77,24 +97,37 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeAt(known.moves, at),
       readings,
-      meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id)])),
+      meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id, by)])),
       typedBasis: {
-        scale: { kind: 'unknown' },
+        ...TYPED,
         range: USUAL_SCALE_PCT,
-        ownCalibration: ownFits.calibration(speciesId, null),
+        ...ownCorrection(speciesId, null, TYPED, by),
       },
       previous: withPrevious ? previousFinding(known, roundId, at) : null,
     };
   }
 
-  function meterFacts(speciesId: string, profileId: number): MeterFacts {
+  function meterFacts(speciesId: string, profileId: number, by: Corrections): MeterFacts {
     const version = context.yard().meters.version(profileId) ?? { ...NO_RECORD, meterId: null };
+    const meaning = meaningOf(version);
     return {
-      ...meaningOf(version),
+      ...meaning,
       pins: version.profile?.pins ?? null,
       range: version.description?.range ?? USUAL_SCALE_PCT,
-      ownCalibration: ownFits.calibration(speciesId, version.meterId),
+      ...ownCorrection(speciesId, version.meterId, meaning, by),
     };
+  }
+
+  /** What the person's own checks say of a meter on a species: their line where they chose it, else what is learned. */
+  function ownCorrection(
+    speciesId: string,
+    meterId: number | null,
+    meaning: MeterMeaning,
+    by: Corrections = 'own',
+  ): Pick<MeterFacts, 'ownCalibration' | 'learned'> {
+    if (by === 'published') return { learned: NEVER_OFF };
+    const ownCalibration = ownFits.calibration(speciesId, meterId);
+    return ownCalibration ? { ownCalibration } : { learned: learning.of(speciesId, meterId, meaning) };
   }
 
   /** One live value corrected for the board it is read on. */
@@ -113,7 +146,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       woodTempC: live.woodTempC,
       species: orRefuse(yard.species.get(speciesId), 'species'),
       ...meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD),
-      ownCalibration: ownFits.calibration(speciesId, live.meterId),
+      ...ownCorrection(speciesId, live.meterId, meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD)),
     });
   }
 
@@ -166,6 +199,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     assessWithFinding(boardId, roundId).finding;
 
   return {
+    learning,
     assess,
     assessWithFinding,
     finding,

@@ -57,10 +57,25 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     () => caughtUp.give(),
   );
 
-  /** Judges boards again in all their rounds, now or, where the app ends before that, when the yard is opened again. */
-  function judgeAgain(boardIds: readonly number[]): void {
-    context.yard().findings.outdate(boardIds);
+  /**
+   * Judges boards again in all their rounds, now or, where the app ends before that, when the yard is opened again. A
+   * sample board's readings teach of the meter, so with one of these all boards are.
+   */
+  function judgeAgain(changedIds: readonly number[]): void {
+    const { findings, samples } = context.yard();
+    const sampleIds = new Set(samples.boardIds());
+    const boardIds = changedIds.some((id) => sampleIds.has(id))
+      ? [...new Set([...changedIds, ...findings.boardIds()])]
+      : changedIds;
+    if (boardIds.length === 0) return;
+    findings.outdate(boardIds);
     context.afterwards(() => boardsToJudge.add(boardIds));
+  }
+
+  /** A round ended, or goes on after all: only one that is over teaches of the meter by its sample boards. */
+  function judgeAfterRound(roundId: number): void {
+    const { samples, readings } = context.yard();
+    judgeAgain(samples.boardIds().filter((id) => readings.roundsOfBoard(id).includes(roundId)));
   }
 
   /** Rounds of which the boards still to be judged are, before others: somebody looks at them. */
@@ -103,6 +118,7 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     judge,
     judgeNow,
     judgeAgain,
+    judgeAfterRound,
     judgeDue,
     hurry,
     /** No board waits to be judged again. */

@@ -7,6 +7,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from './judging.ts';
+import type { Learning } from './learning.ts';
 import type { OwnFits } from './own-fits.ts';
 
 export const ovenCheckQueries = (ownFits: OwnFits) =>
@@ -15,14 +16,23 @@ export const ovenCheckQueries = (ownFits: OwnFits) =>
   }) satisfies Partial<Queries>;
 
 /** The person's own oven-dry checks of a species, and whether they correct its readings. */
-export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits: OwnFits) {
+export function ovenCheckCommands(
+  context: AppContext,
+  judging: Judging,
+  ownFits: OwnFits,
+  learning: Learning,
+) {
   const get = (id: number): OvenCheck => orRefuse(context.yard().ovenChecks.get(id), 'check');
 
-  /** Judges the species' boards again where its checks correct readings, and gives the checks as they now are. */
-  function changed(speciesId: string, corrects: boolean): OwnFit[] {
+  /** Judges boards again where the change teaches something else, and gives the checks as they now are. */
+  function changed(speciesId: string, corrects: boolean, before: string): OwnFit[] {
     if (corrects) judging.judgeAgain(context.yard().boards.idsOfSpecies(speciesId));
+    learning.forget();
+    if (taught() !== before) judging.judgeAgain(context.yard().findings.boardIds());
     return ownFits.ofSpecies(speciesId);
   }
+  /** All that the yard's boards teach of its meters. */
+  const taught = (): string => JSON.stringify(learning.known());
   const corrects = (speciesId: string): boolean => context.yard().ovenChecks.chosen(speciesId).length > 0;
 
   function checkReadings(check: NewOvenCheck): void {
@@ -49,16 +59,18 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
         'weight',
       );
     const { amendments } = context.yard();
+    const before = taught();
     if (weightId === null) amendments.exclude('ovenCheck', checkId, why, context.now());
     else amendments.exclude('ovenWeight', weightId, why, context.now());
-    return changed(check.speciesId, corrects(check.speciesId));
+    return changed(check.speciesId, corrects(check.speciesId), before);
   }
 
   return {
     'ovenChecks.add': (check) => {
       checkReadings(check);
       context.yard().ovenChecks.add(check, context.now());
-      return changed(check.speciesId, false);
+      // Not dried yet, it teaches nothing.
+      return ownFits.ofSpecies(check.speciesId);
     },
 
     'ovenChecks.weigh': ({ checkId, grams, at }) => {
@@ -80,8 +92,9 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
       ) {
         throw new Refusal(message('refusal.weighed-already', { piece: check.piece }));
       }
+      const before = taught();
       context.yard().ovenChecks.weigh(checkId, grams, at);
-      return changed(check.speciesId, corrects(check.speciesId));
+      return changed(check.speciesId, corrects(check.speciesId), before);
     },
 
     'ovenChecks.exclude': ({ checkId, weightId, why }) => exclude(checkId, weightId, why),
@@ -96,7 +109,7 @@ export function ovenCheckCommands(context: AppContext, judging: Judging, ownFits
         throw new Refusal(message('refusal.checks-not-used', { why: own.status }));
       }
       context.yard().ovenChecks.choose(speciesId, meterId, inUse, context.now());
-      return changed(speciesId, true);
+      return changed(speciesId, true, taught());
     },
   } satisfies Partial<Commands>;
 }

@@ -12,9 +12,11 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import type { Judging } from './judging.ts';
+import type { Learning } from './learning.ts';
 
 /** A board followed by its weight alone, once sections cut beside it gave what it would weigh oven-dry. */
-function sampleBoardState(yard: YardReader, boardId: number): SampleBoardState {
+export function sampleBoardState(yard: YardReader, boardId: number): SampleBoardState {
   const board = orRefuse(yard.boards.get(boardId), 'board');
   const endUse = orRefuse(
     yard.endUses.get(orRefuse(yard.stacks.get(board.stackId), 'stack').endUseId),
@@ -48,8 +50,13 @@ export const sampleBoardQueries = (context: QueryContext) =>
     'samples.get': ({ boardId }) => sampleBoardState(context.yard(), boardId),
   }) satisfies Partial<Queries>;
 
-export function sampleBoardCommands(context: AppContext) {
-  const state = (boardId: number): SampleBoardState => sampleBoardState(context.yard(), boardId);
+export function sampleBoardCommands(context: AppContext, judging: Judging, learning: Learning) {
+  /** The board as it is after a change; boards are judged again where that teaches something else of the meters. */
+  function state(boardId: number): SampleBoardState {
+    learning.forget();
+    if (context.yard().readings.roundsOfBoard(boardId).length > 0) judging.judgeAgain([boardId]);
+    return sampleBoardState(context.yard(), boardId);
+  }
 
   function checkPast(at: string): void {
     if (Date.parse(at) > Date.parse(context.now())) {

@@ -263,6 +263,7 @@ export function createRounds(
         openRounds.get(roundId);
         const { rounds } = context.yard();
         rounds.finish(roundId, clock.now(orRefuse(rounds.get(roundId), 'round')));
+        judging.judgeAfterRound(roundId);
         context.afterwards(() => context.yard().checkpoint());
         const { summary } = view.state(roundId);
         context.afterwards(() => {
@@ -285,6 +286,7 @@ export function createRounds(
           throw new Refusal(message('refusal.round-running', { stackName }));
         }
         rounds.reopen(roundId);
+        judging.judgeAfterRound(roundId);
         context.afterwards(() => open(roundId, window));
         return {};
       },

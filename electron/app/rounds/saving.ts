@@ -101,9 +101,11 @@ export function createSaving(
     return ownerOf(roundId, boardId);
   }
 
-  /** Within the act: in the background the board's later rounds, which are compared with this one, are judged again. */
+  /** Within the act: what rests on a round that is over, or on one before others, is judged again in the background. */
   function judgeLaterRounds(boardId: number, roundId: number): void {
-    if (context.yard().readings.roundsOfBoard(boardId).at(-1) !== roundId) judging.judgeAgain([boardId]);
+    const { readings, rounds } = context.yard();
+    const isOver = rounds.get(roundId)?.finishedAt != null;
+    if (isOver || readings.roundsOfBoard(boardId).at(-1) !== roundId) judging.judgeAgain([boardId]);
   }
 
   /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */

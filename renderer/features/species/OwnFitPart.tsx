@@ -56,7 +56,8 @@ function Worth({
       ) : (
         <strong>{say(isOffered ? 'oven.worth' : fit ? 'oven.not-worth' : 'oven.too-early')}</strong>
       )}{' '}
-      {say(status)} {isOffered && say('oven.use-effect', { speciesName })}
+      {say(status)} {isOffered && say('oven.use-effect', { speciesName })}{' '}
+      {!applied && say('oven.shift-effect')}
     </Banner>
   );
 }

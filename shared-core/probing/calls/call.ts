@@ -20,7 +20,7 @@ import { decide } from './decide.ts';
  */
 export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspicion[] = []): Assessment {
   const corrected = evidence.readings.map((reading) => {
-    const { scale, compensatesTemp, meterSdPct, ownCalibration } = meterOf(reading, evidence);
+    const { scale, compensatesTemp, meterSdPct, ownCalibration, learned } = meterOf(reading, evidence);
     return {
       reading,
       corrected: correctReading({
@@ -32,6 +32,7 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
         compensatesTemp,
         meterSdPct,
         ownCalibration,
+        learned,
       }),
     };
   });

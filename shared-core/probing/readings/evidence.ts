@@ -1,5 +1,6 @@
 import type { MeterScale } from '../../wood/moisture/corrected.ts';
 import type { OwnCalibration } from '../../wood/moisture/correction.ts';
+import type { LearnedBias } from '../../wood/moisture/meter-bias.ts';
 import type { Sawing } from '../../wood/movement/shrinkage.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
@@ -22,6 +23,8 @@ export type MeterFacts = {
   range: { min: number; max: number } | null;
   /** The person's own oven-dry checks of the board's species with this meter; left out where they are not to be used. */
   ownCalibration?: OwnCalibration | null;
+  /** What boards of known moisture content taught of this meter on the board's species; left out or null: nothing. */
+  learned?: LearnedBias | null;
 };
 
 /** Where the board is now. */

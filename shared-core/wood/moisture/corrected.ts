@@ -43,8 +43,10 @@ export const correctionStepSchema = z.enum([
   'species-curve',
   /** The linear species coefficients were applied. */
   'species-linear',
-  /** The user's own oven-dry checks were applied. */
+  /** The line through the user's own oven-dry checks was applied. */
   'own-calibration',
+  /** What boards of known moisture content taught of the meter and the species was applied. */
+  'own-checks',
 ]);
 export type CorrectionStep = z.infer<typeof correctionStepSchema>;
 

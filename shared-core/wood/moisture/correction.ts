@@ -1,6 +1,7 @@
 import type { Species } from '../species/species.ts';
 import type { Corrected, CorrectionStep, CorrectionWarning, MeterScale, ReadingUnit } from './corrected.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from './fiber-saturation.ts';
+import { biasSdPct, type LearnedBias } from './meter-bias.ts';
 import { mostWaterPct } from './most-water.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
 import { resistanceCurves } from './resistance-curves.ts';
@@ -37,6 +38,8 @@ export interface ReadingToCorrect {
   /** Standard uncertainty of the meter from one board to the next, % MC; null: the usual one. */
   meterSdPct?: number | null;
   ownCalibration?: OwnCalibration | null;
+  /** What the yard's own boards taught; not used beside `ownCalibration`, which is of the same checks. */
+  learned?: LearnedBias | null;
 }
 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
@@ -54,9 +57,9 @@ const WOOD_OHMS = { min: 100, max: 1e15 } as const;
  */
 export const USUAL_METER_SD_PCT = 0.87;
 /** Near both ends of what pins can tell it is larger (Wood Handbook, chapter 13); by how much is our judgment. */
-function boardToBoardPct(mcPct: number, meterSdPct: number): number {
+function nearTheEndsPct(mcPct: number): number {
   const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
-  return meterSdPct + wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
+  return wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
 const SPECIES_SPREAD = 0.07;
@@ -169,13 +172,15 @@ function ofShown(input: ReadingToCorrect, woodTempC: number | null): Estimate {
 
 /** The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature. */
 function estimate(input: ReadingToCorrect, woodTempC: number | null): Estimate {
-  const { unit, species, ownCalibration } = input;
+  const { unit, species, ownCalibration, learned } = input;
   const read = unit === 'ohm' ? ofOhms(input, woodTempC) : ofShown(input, woodTempC);
   if (ownCalibration)
     return withStep(read, 'own-calibration', (read.mcPct - ownCalibration.b) / ownCalibration.a);
+  const { linear } = species;
   const isOnSpecies = species.curveId !== null || (unit === 'pct' && showsSpecies(input.scale, species));
-  if (isOnSpecies || !species.linear) return read;
-  return withStep(read, 'species-linear', (read.mcPct - species.linear.b) / species.linear.a);
+  const ofSpecies =
+    isOnSpecies || !linear ? read : withStep(read, 'species-linear', (read.mcPct - linear.b) / linear.a);
+  return learned ? withStep(ofSpecies, 'own-checks', (ofSpecies.mcPct - learned.b) / learned.a) : ofSpecies;
 }
 
 /** What the temperature adds to the uncertainty, % MC. */
@@ -196,6 +201,34 @@ function temperatureUncertaintyPct(
   return Math.hypot(disagreementPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
 }
 
+/**
+ * What nothing corrects for, as shares of the MC, one standard deviation: the species, and a scale that nobody knows. A
+ * scale matters for a shown %, not for ohms.
+ */
+export function openShares({ unit, scale, species }: Pick<ReadingToCorrect, 'unit' | 'scale' | 'species'>): {
+  speciesShare: number;
+  scaleShare: number;
+} {
+  const isOnSpecies = unit === 'pct' && showsSpecies(scale, species);
+  const isCorrected = isOnSpecies || species.curveId !== null || species.linear !== null;
+  const isScaleKnown =
+    unit === 'ohm' || isOnSpecies || (scale.kind !== 'unknown' && basisOfScale(scale).curveId !== null);
+  return {
+    speciesShare: isCorrected ? 0 : SPECIES_SPREAD,
+    scaleShare: isScaleKnown ? 0 : SCALE_UNKNOWN_SHARE,
+  };
+}
+
+/** What the meter and the species add to the uncertainty, % MC: by the user's own checks where there are any. */
+function meterUncertaintyPct(input: ReadingToCorrect, mcPct: number): number {
+  const { ownCalibration, learned, meterSdPct } = input;
+  if (ownCalibration) return ownCalibration.standardErrorPct;
+  const endsPct = nearTheEndsPct(mcPct);
+  if (learned) return Math.hypot(biasSdPct(learned, mcPct), learned.boardSdPct + endsPct);
+  const { speciesShare, scaleShare } = openShares(input);
+  return Math.hypot((meterSdPct ?? USUAL_METER_SD_PCT) + endsPct, speciesShare * mcPct, scaleShare * mcPct);
+}
+
 const REFUSED: Corrected = {
   mcPct: null,
   steps: [],
@@ -214,13 +247,14 @@ const REFUSED: Corrected = {
  * 5. no curve: temperature, then the species' linear coefficients a and b of the usual scale: MC = (M - b) / a (ohms
  *    are first read on the scale's curve);
  * 6. nothing known of the species: temperature only, with a warning.
+ * After 2 to 6, what boards of known moisture content taught of the meter and the species (`meter-bias.ts`).
  *
  * Nothing is clamped: a value outside a range is given with a warning. Only what cannot be a moisture content (not
  * a number, negative, more than this species can hold, a resistance that wood cannot have) is refused, with null.
  * Frozen wood is computed and marked: below 0 °C the value is less exact, and above 22 % no value is valid.
  *
- * `standardUncertaintyPct` is the root sum of squares of: board to board (or the user's own standard error);
- * species spread where none is corrected for; unknown scale; how far the published temperature corrections disagree,
+ * `standardUncertaintyPct` is the root sum of squares of: the meter from board to board, the species
+ * spread where none is corrected for and an unknown scale (or what the user's own checks leave of these); how far the published temperature corrections disagree,
  * or for an unknown temperature the spread of 30 °C; the cold below 0 °C; the extension beyond a curve.
  *
  * @throws RangeError if the scale or the species names a curve that does not exist
@@ -253,10 +287,8 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const { mcPct, steps, beyondCurvePct } = estimated;
   if (!(mcPct >= 0 && mcPct <= mostPct)) return REFUSED;
 
-  const isOnSpecies = unit === 'pct' && showsSpecies(input.scale, species);
-  const uncorrected =
-    !input.ownCalibration && !isOnSpecies && species.curveId === null && species.linear === null;
-  if (uncorrected) warnings.push('no-species-correction');
+  const open = openShares(input);
+  if (!input.ownCalibration && open.speciesShare > 0) warnings.push('no-species-correction');
   if (woodTempC !== null && woodTempC <= 0)
     warnings.push(mcPct > FROZEN_FROM_PCT ? 'frozen' : 'below-freezing');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
@@ -264,13 +296,8 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   if (beyondCurvePct > 0) warnings.push('outside-curve');
 
   const temperaturePct = temperatureUncertaintyPct(input, woodTempC, estimated);
-  // The scale matters for a shown %, not for ohms on the species' own curve, nor where the user checked this meter.
-  const isScaleKnown =
-    isOnSpecies || (input.scale.kind !== 'unknown' && basisOfScale(input.scale).curveId !== null);
   const parts = [
-    input.ownCalibration?.standardErrorPct ?? boardToBoardPct(mcPct, input.meterSdPct ?? USUAL_METER_SD_PCT),
-    uncorrected ? SPECIES_SPREAD * mcPct : 0,
-    unit === 'pct' && !isScaleKnown && !input.ownCalibration ? SCALE_UNKNOWN_SHARE * mcPct : 0,
+    meterUncertaintyPct(input, mcPct),
     temperaturePct,
     Math.min(MOST_COLD_PCT, COLD_PER_K * Math.max(0, -(woodTempC ?? 0))),
     OUTSIDE_SHARE * beyondCurvePct,

@@ -96,6 +96,7 @@ export const species = {
   'oven.in-use-effect': 'Your checks correct the readings of {speciesName} with this meter.',
   'oven.waiting': 'Chosen, but not in use.',
   'oven.waiting-effect': 'The published correction is used until your checks are good enough again.',
+  'oven.shift-effect': 'Until then, dried pieces shift the published correction toward what they show.',
   'oven.stop': 'Stop using them',
   'oven.use': 'Use them',
   'oven.worth': 'Worth using.',
