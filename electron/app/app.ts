@@ -30,6 +30,7 @@ import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
+import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
 import { redatingCommands, redatingQueries } from './rounds/redating.ts';
 import { createRoundView } from './rounds/round-view.ts';
 import { createRounds } from './rounds/rounds.ts';
@@ -164,17 +165,19 @@ export function createApp({
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
   const meter = createMeterDesk(context, links, windows, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
+  const planBases = createPlanBases(() => pinsInUse(queryContext.yard(), meter.meterId()));
   const rounds = createRounds(
     context,
     { assessing, judging, comparing },
     meter,
     windows,
     changes,
-    createRoundView(queryContext, queryAssessing),
+    planBases,
+    createRoundView(queryContext, queryAssessing, planBases),
     clockCheck.problem,
   );
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
-  createSimulatedAim(context, meter, rounds.aims);
+  createSimulatedAim(context, meter, rounds);
 
   const verifying = createVerifying(context, yards, verifyThread, backups, judging, verifyAfterMs);
   const restoring = createRestoring(yards, backups, backupFolder, backupThread, shortBackupThread, {

@@ -1,4 +1,5 @@
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import type { MeterProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { monotonicMs } from '../monotonic.ts';
 import { type LinkState, MeterLink, noMeter } from './meter-link.ts';
@@ -17,6 +18,14 @@ export const machineClock: Clock = {
     const timer = setInterval(tick, ms);
     return () => clearInterval(timer);
   },
+};
+
+/** What its values mean, and what its made-up pins reach. */
+export const simulatedProfile: MeterProfile = {
+  scale: { kind: 'usual' },
+  compensatesTemp: false,
+  pins: { lengthMm: 30, insulated: true },
+  sdPct: null,
 };
 
 export interface SimulatedLinkOptions {

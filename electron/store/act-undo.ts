@@ -23,6 +23,7 @@ interface Amended {
 /** Amended fields of a reading `g` that an act may undo, each with SQL for what holds where nothing is amended, as JSON. */
 const AS_TAKEN = {
   excluded: "'null'",
+  depthMm: `'"as-saved"'`,
   meterProfileId: "coalesce(CAST(g.meter_profile_id AS TEXT), 'null')",
 } as const;
 const asTaken = Object.entries(AS_TAKEN).map(([field, value]) => `WHEN '${field}' THEN ${value}`);
@@ -74,7 +75,7 @@ export function actUndo(db: Db) {
   }
 
   /**
-   * Puts back what an act edited, moved, excluded or included, or read with another meter, some changes at a time. It yields how many are done, and
+   * Puts back what an act edited, moved, excluded or included, read with another meter or gave another depth, some changes at a time. It yields how many are done, and
    * receives how many come next. Run it within another act, and take back what it wrote where it answers false.
    *
    * @returns false where it was undone before, or something of it was changed since

@@ -26,7 +26,8 @@ const amendmentsSchema = z
     takenAt: instantSchema,
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
-    depthMm: spotSchema.shape.depthMm,
+    /** `as-saved`: what was said of it was undone. */
+    depthMm: spotSchema.shape.depthMm.or(z.literal('as-saved')),
     /** Of the meter that it was taken with; null where nobody knows. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),

@@ -15,6 +15,7 @@ import * as unfinishedActs from './migrations/0014-unfinished-acts.ts';
 import * as boardsOfRound from './migrations/0015-boards-of-round.ts';
 import * as namesApart from './migrations/0016-names-apart.ts';
 import * as tooDry from './migrations/0017-too-dry.ts';
+import * as spotPlans from './migrations/0018-spot-plans.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -45,4 +46,5 @@ export const migrations: readonly Migration[] = [
   boardsOfRound,
   namesApart,
   tooDry,
+  spotPlans,
 ];

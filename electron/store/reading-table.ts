@@ -72,11 +72,19 @@ const damagedSchema = readingSchema.extend({
 });
 const USUAL_SPOT: Spot = { depth: 'shell', depthMm: null, fromEndMm: null, face: 'face' };
 
-type MeterOf = ReturnType<typeof meterReads>['ofProfile'];
+/** Pins in a face go no deeper than they are long, whatever was planned. */
+function asDeepAs(pinsMm: number | null, spot: Spot): Spot {
+  if (pinsMm === null || spot.face !== 'face' || spot.depthMm === null) return spot;
+  return { ...spot, depthMm: Math.min(spot.depthMm, pinsMm) };
+}
 
-function toReading(row: ReadingRecord, meterOf: MeterOf): Reading {
+const isFresh = ({ face }: Spot): boolean => face === 'fresh-cut' || face === 'fresh-rip';
+
+type VersionOf = ReturnType<typeof meterReads>['version'];
+
+function toReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const isSound = isAsSaved(row) && !amendmentsOf(row.amendments).isDamaged;
-  return isSound ? toSoundReading(row, meterOf) : toDamagedReading(row);
+  return isSound ? toSoundReading(row, versionOf) : toDamagedReading(row);
 }
 
 function toDamagedReading(row: ReadingRecord): Reading {
@@ -96,18 +104,22 @@ function toDamagedReading(row: ReadingRecord): Reading {
   });
 }
 
-function toSoundReading(row: ReadingRecord, meterOf: MeterOf): Reading {
+function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const amendments = amendmentsOf(row.amendments);
   const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendments;
   const where = spot ?? spotOf(row.spot);
+  const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
   const { meterProfileId = row.meterProfileId } = amendments;
+  const version = meterProfileId === null ? undefined : versionOf(meterProfileId);
+  const pinsMm = version?.profile?.pins?.lengthMm ?? null;
   return readingSchema.parse({
     ...row,
-    meterId: meterOf(meterProfileId),
+    meterId: version?.meterId ?? null,
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
-    spot: depthMm === undefined ? where : { ...where, depthMm },
-    depthFrom: depthMm === undefined ? 'plan' : 'person',
+    spot: isDepthGiven ? { ...where, depthMm } : asDeepAs(pinsMm, where),
+    // In a fresh cut the person has put them where the plan says, and sees it.
+    depthFrom: isDepthGiven || isFresh(where) ? 'person' : pinsMm === null ? 'plan' : 'pins',
     settled: row.settled === null ? null : row.settled === 1,
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
     excluded,
@@ -115,7 +127,7 @@ function toSoundReading(row: ReadingRecord, meterOf: MeterOf): Reading {
 }
 
 /** Raw values as they were taken, with what was corrected about them since. */
-export function readingReads(db: Db, { ofProfile, profileIdOf }: ReturnType<typeof meterReads>) {
+export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof meterReads>) {
   const select = `
     SELECT ${AS_SAVED},
       (SELECT t.temp_c FROM wood_temperature t
@@ -162,11 +174,11 @@ export function readingReads(db: Db, { ofProfile, profileIdOf }: ReturnType<type
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
-      return row && toReading(row, ofProfile);
+      return row && toReading(row, version);
     },
     /** Of one board in one round, in the order they were taken. */
     ofBoard: (boardId: number, roundId: number): Reading[] =>
-      ofBoard.all(boardId, roundId).map((row) => toReading(row, ofProfile)),
+      ofBoard.all(boardId, roundId).map((row) => toReading(row, version)),
     /** Those of these readings that nobody excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),

@@ -22,6 +22,7 @@ import { roundComparisonReads, roundComparisonWrites } from './round-comparison-
 import { roundReads, roundWrites } from './round-table.ts';
 import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
 import { settingReads, settingWrites } from './setting-table.ts';
+import { spotPlanReads, spotPlanWrites } from './spot-plan-table.ts';
 import { stackReads, stackWrites } from './stack-table.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
@@ -195,6 +196,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     moves: moveReads(db),
     rounds: roundReads(db),
     woodTemperatures: woodTemperatureReads(db),
+    spotPlans: spotPlanReads(db),
     readings: readingReads(db, meters),
     findings: findingReads(db, badCaches),
     outlooks: outlookReads(db),
@@ -226,6 +228,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     moves: { ...reads.moves, ...moveWrites(db) },
     rounds: { ...reads.rounds, ...roundWrites(db, reads.rounds) },
     woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },
+    spotPlans: { ...reads.spotPlans, ...spotPlanWrites(db) },
     readings: { ...reads.readings, ...readingWrites(db, reads.meters) },
     amendments: amendmentWrites(db),
     findings: { ...reads.findings, ...findingWrites(db) },

@@ -1,4 +1,4 @@
-import { dismiss, useNotices } from '../stores/notices.ts';
+import { attempt, dismiss, type Notice, useNotices } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
@@ -15,14 +15,31 @@ export function Notices() {
           key={notice.id}
           kind={notice.kind}
           actions={
-            <Button kind="quiet" onClick={() => dismiss(notice.id)}>
-              {say('frame.dismiss')}
-            </Button>
+            <>
+              {notice.undo && <Undo id={notice.id} undo={notice.undo} />}
+              <Button kind="quiet" onClick={() => dismiss(notice.id)}>
+                {say('frame.dismiss')}
+              </Button>
+            </>
           }
         >
           {notice.sentence}
         </Banner>
       ))}
     </div>
+  );
+}
+
+function Undo({ id, undo }: { id: number; undo: NonNullable<Notice['undo']> }) {
+  const { say } = useWords();
+  return (
+    <Button
+      onClick={() => {
+        dismiss(id);
+        void attempt(undo());
+      }}
+    >
+      {say('frame.undo')}
+    </Button>
   );
 }

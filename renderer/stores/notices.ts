@@ -12,27 +12,36 @@ export interface Notice {
   sentence: string;
   /** The address at which it was told. */
   at: string;
+  /** Takes back what was done; null where it says of nothing that could be. */
+  undo: (() => Promise<unknown>) | null;
 }
 
 export const useNotices = create<{ notices: Notice[] }>()(() => ({ notices: [] }));
 
 const DONE_STAYS_MS = 6000;
+/** As long as it takes to see that it was a mistake. */
+const UNDOABLE_STAYS_MS = 20_000;
 const MOST_AT_ONCE = 4;
 let nextId = 1;
 
-function tell(kind: Notice['kind'], sentence: string): number {
-  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash };
+function tell(kind: Notice['kind'], sentence: string, undo: Notice['undo'] = null): number {
+  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo };
   useNotices.setState(({ notices }) => ({
     // The same sentence again replaces the old one: twenty failures in a row are one notice.
     notices: [...notices.filter((other) => other.sentence !== sentence), notice].slice(-MOST_AT_ONCE),
   }));
-  if (kind === 'done') setTimeout(() => dismiss(notice.id), DONE_STAYS_MS);
+  if (kind === 'done') setTimeout(() => dismiss(notice.id), undo ? UNDOABLE_STAYS_MS : DONE_STAYS_MS);
   return notice.id;
 }
 
 /** Says that something was done. */
 export function tellDone(sentence: string): void {
   tell('done', sentence);
+}
+
+/** Says that something was done, with a button that undoes it. */
+export function tellUndoable(sentence: string, undo: () => Promise<unknown>): void {
+  tell('done', sentence, undo);
 }
 
 /** Says what went wrong. */

@@ -6,7 +6,7 @@ import type {
   RoundChange,
   RoundState,
 } from '../../shared-core/contract/round.ts';
-import { planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { isExtraSpot, planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
 import { draftInField, leaveField } from './drafts.ts';
@@ -62,7 +62,10 @@ export function follow({
   if (round?.id !== roundId || isSame(round.aim, aim)) return;
   const typed = draftInField(roundId);
   const at = round.boards.find(({ boardId }) => boardId === typed?.boardId);
-  if (typed && at && isSame(round.aim, typed) && spotsToRead(at).some((spot) => spot === typed.spotIndex)) {
+  const isToRead =
+    isExtraSpot(typed?.spotIndex ?? null) ||
+    (at && spotsToRead(at).some((spot) => spot === typed?.spotIndex));
+  if (typed && at && isSame(round.aim, typed) && isToRead) {
     const { boardId, spotIndex } = typed;
     void inRound(() => move(bridge().command('rounds.aim', { roundId, boardId, spotIndex })));
     return;

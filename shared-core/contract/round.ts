@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
+import { planBasisSchema } from '../probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { planSpots } from '../probing/readings/spots.ts';
 import { instantSchema } from '../time.ts';
@@ -31,7 +32,7 @@ export const roundFindingSchema = latestFindingSchema.extend({
 });
 export type RoundFinding = z.infer<typeof roundFindingSchema>;
 
-/** One board of a round as its lists show it. Its plan of spots follows from its sizes (`probing/readings/spots.ts`). */
+/** One board of a round as its lists show it. Its plan of spots follows from its sizes and basis (`probing/readings/spots.ts`). */
 export const roundBoardSchema = z.object({
   boardId: rowIdSchema,
   code: z.string(),
@@ -39,6 +40,7 @@ export const roundBoardSchema = z.object({
   thicknessMm: z.number(),
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   lengthMm: z.number().nullable(),
+  planBasis: planBasisSchema,
   woodTempC: woodTempSchema,
   /** Whether a temperature was entered for this board alone in this round. */
   ownTemp: z.boolean(),
@@ -63,6 +65,7 @@ export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {
 export const lastRoundSchema = z.object({
   /** When its last reading was taken. */
   at: instantSchema,
+  /** At the spots of the board's plan now. */
   spotPcts: roundFindingSchema.shape.spotPcts,
 });
 export type LastRound = z.infer<typeof lastRoundSchema>;

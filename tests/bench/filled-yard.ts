@@ -1,6 +1,7 @@
 import { openYard } from '../../electron/store/yard.ts';
 import { newBoardSchema, unknownOfBoard } from '../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
+import { PAIRS } from '../../shared-core/probing/readings/plan-basis.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { message } from '../../shared-core/words/message.ts';
@@ -16,7 +17,7 @@ export function fillYard(file: string): void {
   yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
     const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air, airSource: null });
-    const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27 });
+    const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27, planBasis: PAIRS });
     for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
       const stackId = yard.stacks.add({
         name: `Stack ${stack}`,

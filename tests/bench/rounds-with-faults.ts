@@ -17,6 +17,7 @@
  */
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/readings/evidence.ts';
+import { PAIRS } from '../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { DAY_S } from '../../shared-core/time.ts';
@@ -141,7 +142,7 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const species = pick(random, allSpecies);
   const thicknessMm = pick(random, [27, 34, 52]);
   const lengthMm = 2400 + Math.round(random.uniform() * 1600);
-  const { plan } = planSpots({ lengthMm, thicknessMm });
+  const { plan } = planSpots({ lengthMm, thicknessMm, planBasis: PAIRS });
   const since = 6 + 3 * Math.floor(random.uniform() * 8);
   const before = 15 + 3 * Math.floor(random.uniform() * 60);
   const segments = weather(random, air, before + since);

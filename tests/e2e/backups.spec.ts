@@ -23,7 +23,7 @@ for (const width of [1280, 320]) {
     await key('Enter');
     await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
     await reading('12.4');
-    await expect(page.getByRole('button', { name: /^Exclude shell reading/ })).toHaveCount(1);
+    await expect(page.getByRole('button', { name: /^Exclude (shell|average) reading/ })).toHaveCount(1);
     await page.goto(`${base}#/backups`);
     await settled(page);
     await press('button', /^Look inside the backup of/);

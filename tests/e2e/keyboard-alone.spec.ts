@@ -14,9 +14,9 @@ test('from an empty yard to the summary of a round', async ({ pintally: { page }
   await reading('12.4');
   await reading('12.9');
   await expect(excludeButtons(page)).toHaveCount(2);
-  await press('button', /^Exclude shell reading 12[.,]4/);
+  await press('button', /^Exclude (shell|average) reading 12[.,]4/);
   await press('button', 'Wet face');
-  await expect(page.getByRole('button', { name: /^Include shell reading/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Include (shell|average) reading/ })).toBeVisible();
   // The hands go on where they were: the next digits are the next reading.
   for (const value of ['12.5', '12.6', '13']) await reading(value);
   await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
@@ -161,7 +161,7 @@ test.describe('in the demo yard', () => {
     await expect(page.getByRole('button', { name: 'Save now' })).toBeVisible();
     await expect(excludeButtons(page)).toHaveCount(1, { timeout: 30_000 });
     await key('Backspace');
-    await expect(page.getByRole('button', { name: /^Include shell reading/ })).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Include (shell|average) reading/ })).toBeVisible();
     await key('?');
     await key('Escape');
     await key('PageDown');

@@ -47,7 +47,7 @@ export const nextStep = (page: Page): Locator =>
 
 /** The buttons that exclude a reading of the board in hand: one for each that is not excluded. */
 export const excludeButtons = (page: Page): Locator =>
-  page.getByRole('button', { name: /^Exclude (shell|core) reading/ });
+  page.getByRole('button', { name: /^Exclude (shell|average|core) reading/ });
 
 /** Ends the round from its last board, by keys alone, and waits for what it found. */
 export async function finishRound(page: Page): Promise<void> {

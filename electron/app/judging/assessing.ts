@@ -7,6 +7,7 @@ import { spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -58,7 +59,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   ): { assessment: Assessment; finding: RoundFinding | null } {
     const known = knownBoard(boardId);
     const assessment = assessKnown(known, roundId);
-    return { assessment, finding: findingOf(roundId, known.facts, assessment) };
+    const planned = { ...known.facts, planBasis: basisOf(boardId, roundId) };
+    return { assessment, finding: findingOf(roundId, planned, assessment) };
   }
 
   function assessKnown(known: KnownBoard, roundId: number): Assessment {
@@ -92,7 +94,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     );
     return {
       board,
-      plan: spotsByDepth(planSpots(board).plan),
+      plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
       species: orRefuse(yard.species.get(speciesId), 'species'),
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeAt(known.moves, at),
@@ -106,6 +108,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       previous: withPrevious ? previousFinding(known, roundId, at) : null,
     };
   }
+
+  /** What a board that was read was planned by. */
+  const basisOf = (boardId: number, roundId: number): PlanBasis =>
+    context.yard().spotPlans.ofBoard(roundId, boardId) ?? PAIRS;
 
   function meterFacts(speciesId: string, profileId: number, by: Corrections): MeterFacts {
     const version = context.yard().meters.version(profileId) ?? { ...NO_RECORD, meterId: null };

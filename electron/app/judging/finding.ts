@@ -1,21 +1,19 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
-import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
+import { type BoardToPlan, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 
 /** What lists show of an assessment; null where nothing was read but slips. */
 export function findingOf(
   roundId: number,
-  board: { thicknessMm: number; lengthMm: number | null },
+  board: BoardToPlan,
   { readings, estimate, reliable, call, reasons }: Assessment,
 ): RoundFinding | null {
   const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
   if (at === undefined) return null;
   const { plan } = planSpots(board);
-  const spotPcts = plan.map(
-    (_, spot) => readings.findLast((each) => each.counts && each.spotIndex === spot)?.corrected.mcPct ?? null,
-  );
+  const spotPcts = readingsBySpot(plan, readings).map((reading) => reading?.corrected.mcPct ?? null);
   const shown = reliable ?? estimate;
   return {
     roundId,
@@ -28,7 +26,7 @@ export function findingOf(
     isQuestionable: shown !== null && reliable === null,
     call,
     reason: reasons[0],
-    openSpot: openSpot(plan.length, readings),
+    openSpot: openSpot(plan, readings),
     filledSpots: spotPcts.filter((pct) => pct !== null).length,
     spotPcts,
   };

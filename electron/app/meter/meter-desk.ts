@@ -103,6 +103,9 @@ export function createMeterDesk(
     link,
     values,
     holder,
+    /** Of the yard, that is connected; null for none. */
+    meterId: memory.meterId,
+    remembered: memory.remembered,
     /** Another yard was opened, or can be written to now. */
     yardOpened: (): void => {
       if (link.simulated() !== null && !canSimulate()) stopUsing();

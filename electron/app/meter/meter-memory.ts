@@ -1,5 +1,6 @@
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { simulatedProfile } from '../../meter/simulated-link.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import { createSignal } from '../signal.ts';
@@ -44,6 +45,7 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     const found = link.devices().find((each) => each.deviceId === deviceId);
     const name = deviceName || found?.name || deviceId;
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
+    if (kind === 'simulated' && !known?.profile) meters.setProfile(meterId, simulatedProfile, context.now());
     context.changed(['meters']);
     remembered.give(description);
   }

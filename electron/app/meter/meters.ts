@@ -17,7 +17,7 @@ const savedSchema = z.object({ meterId: rowIdSchema });
 export const typedFrom = (yard: Pick<YardReader, 'settings'>): number | null =>
   savedSchema.safeParse(yard.settings.get(KEY)).data?.meterId ?? null;
 
-function typeFrom({ settings }: Yard, meterId: number): void {
+export function typeFrom({ settings }: Yard, meterId: number): void {
   settings.put(KEY, { meterId });
 }
 

@@ -1,11 +1,14 @@
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { type AppContext, orRefuse } from '../context.ts';
-import type { Aims } from '../rounds/aims.ts';
+import type { Rounds } from '../rounds/rounds.ts';
 import type { MeterDesk } from './meter-desk.ts';
 import { simulatedTruth } from './simulated-truth.ts';
 
 /** Lets the simulated meter show what the spot holds that the window with the meter aims at. */
-export function createSimulatedAim(context: AppContext, { link, holder }: MeterDesk, aims: Aims): void {
+export function createSimulatedAim(
+  context: AppContext,
+  { link, holder }: MeterDesk,
+  { aims, spotOf }: Pick<Rounds, 'aims' | 'spotOf'>,
+): void {
   function aim(): void {
     const simulated = link.simulated();
     if (simulated === null) return;
@@ -16,7 +19,7 @@ export function createSimulatedAim(context: AppContext, { link, holder }: MeterD
       return;
     }
     const board = orRefuse(context.yard().boards.get(at.boardId), 'board');
-    const planned = planSpots(board).plan[at.spotIndex];
+    const planned = spotOf(at);
     simulated.setTruth(planned ? simulatedTruth(board, planned.spot) : null);
   }
   aims.changed.follow((window) => {

@@ -15,7 +15,9 @@ export function simulatedTruth(board: BoardRow, spot: Spot): number {
   const shell = shellPct === null ? 11 + 6 * fraction(board.code) : shellPct * LEFT_SINCE_LAST_ROUND;
   const core =
     corePct === null ? shell + 0.5 + 1.5 * fraction(`${board.code} core`) : corePct * LEFT_SINCE_LAST_ROUND;
-  return Math.max(5, (spot.depth === 'shell' ? shell : core) + scatter);
+  // Of a parabola, the average lies two thirds of the way from its ends to its middle.
+  const truth = { shell, average: shell + (2 / 3) * (core - shell), core };
+  return Math.max(5, truth[spot.depth] + scatter);
 }
 
 /** A number from 0 to 1 that depends on the text alone (FNV-1a, 32 bit). */

@@ -10,8 +10,8 @@ import type { Aims } from './aims.ts';
 import type { OpenRounds } from './open-rounds.ts';
 import type { RoundTelling } from './round-telling.ts';
 
-/** The acts that only moved readings. */
-const UNDONE = ['readings.setMeter', 'meters.updateEarlier'];
+/** The acts that only amended readings. */
+const UNDONE = ['readings.setMeter', 'meters.updateEarlier', 'readings.setDepth'];
 
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
@@ -45,6 +45,9 @@ export function createMovingReadings(
   }
 
   return {
+    /** Follows what was amended of readings, whatever it was. */
+    amended: moved,
+
     /** Readings of a round for which something holds, excluded ones too. */
     inRound: (roundId: number, holds: (reading: Reading) => boolean): Reading[] => {
       const { readings } = context.yard();

@@ -1,6 +1,7 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundBoard } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { RoundView } from './round-view.ts';
@@ -12,15 +13,16 @@ interface OpenRound {
   isDated: boolean;
   /** Every board of the stack, as it is walked. */
   boards: RoundBoard[];
-  /** What the stack's boards were when this was made, as JSON. */
+  /** What the stack's boards, and the pins in use, were when this was made, as JSON. */
   madeOf: string;
 }
 
 /** The rounds that windows have open, with their boards, so that a reading need not ask for a thousand of them. */
-export function createOpenRounds(context: AppContext, view: RoundView) {
+export function createOpenRounds(context: AppContext, view: RoundView, pins: () => Pins | null) {
   const rounds = new Map<number, OpenRound>();
 
-  const stackAsIs = (stackId: number): string => JSON.stringify(context.yard().boards.toProbe(stackId));
+  const stackAsIs = (stackId: number): string =>
+    JSON.stringify([context.yard().boards.toProbe(stackId), pins()]);
 
   function load(roundId: number): OpenRound {
     const { stackId, isDated, finishedAt, boards } = view.state(roundId);
@@ -54,7 +56,7 @@ export function createOpenRounds(context: AppContext, view: RoundView) {
       if (round) round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
       return board;
     },
-    /** Rounds whose stack has other boards now, or boards of other sizes. */
+    /** Rounds whose stack has other boards now, or boards of other sizes, or which are read with other pins. */
     outdated: (): OpenRound[] =>
       [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
     forget: (roundId: number): void => {

@@ -7,14 +7,18 @@ import type {
 } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { summarizeRound } from '../../../shared-core/probing/calls/round-summary.ts';
+import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
+import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
+import { type BoardToPlan, isSameSpot, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import type { BoardToProbe } from '../../store/board-table.ts';
 import type { RoundRow } from '../../store/round-table.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { findingOf } from '../judging/finding.ts';
+import type { PlanBases } from './plan-bases.ts';
 
 /** What the window shows of a round, from what is on disk. */
-export function createRoundView(context: QueryContext, assessing: Assessing) {
+export function createRoundView(context: QueryContext, assessing: Assessing, planBases: PlanBases) {
   /**
    * One board with every reading of it.
    * @param judged what the board's readings were just found to amount to, if they were
@@ -23,22 +27,36 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
     const { boards, woodTemperatures } = context.yard();
     const assessment = judged ?? assessing.assess(boardId, roundId);
     const row = orRefuse(boards.get(boardId), 'board');
-    const finding = findingOf(roundId, row, assessment);
+    const isRead = assessment.readings.some(({ excluded }) => !isSlip(excluded));
+    const planBasis = planBases.of(context.yard(), {
+      roundId,
+      boardId,
+      thicknessMm: row.thicknessMm,
+      isRead,
+    });
+    const planned = { ...row, planBasis };
     const own = woodTemperatures.ofBoard(roundId, boardId);
     return {
-      ...shown(row, own, woodTemperatures.ofRound(roundId)),
-      isRead: finding !== null,
-      finding,
+      ...shown(planned, own, woodTemperatures.ofRound(roundId)),
+      isRead,
+      finding: findingOf(roundId, planned, assessment),
       assessment: assessment.readings.length > 0 ? assessment : null,
-      lastRound: lastRound(roundId, boardId),
+      lastRound: lastRound(roundId, boardId, planned),
     };
   }
 
-  function lastRound(roundId: number, boardId: number): LastRound | null {
-    const before = context.yard().readings.roundBefore(boardId, roundId);
+  function lastRound(roundId: number, boardId: number, board: BoardToPlan): LastRound | null {
+    const { readings, spotPlans } = context.yard();
+    const before = readings.roundBefore(boardId, roundId);
     if (before === undefined) return null;
     const found = assessing.finding(boardId, before);
-    return found && { at: found.at, spotPcts: found.spotPcts };
+    if (found === null) return null;
+    const planBefore = planSpots({ ...board, planBasis: spotPlans.ofBoard(before, boardId) ?? PAIRS }).plan;
+    const spotPcts = planSpots(board).plan.map((now) => {
+      const index = planBefore.findIndex((was) => isSameSpot(was, now));
+      return found.spotPcts[index] ?? null;
+    });
+    return { at: found.at, spotPcts };
   }
 
   /**
@@ -47,18 +65,24 @@ export function createRoundView(context: QueryContext, assessing: Assessing) {
    */
   function boards({ id: roundId, stackId, finishedAt, lastBoardId }: RoundRow): RoundBoard[] {
     const yard = context.yard();
-    // A thousand boards in four questions, not in thousands: a person waits for this.
+    // A thousand boards in a few questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = assessing.findings(roundId);
     const here = yard.boards.toProbe(stackId, finishedAt === null ? null : (lastBoardId ?? 0));
     const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
     const all = new Map([...here, ...read].map((each) => [each.id, each]));
-    return [...all.values()].map((each) => ({
-      ...shown(each, ownTemps.get(each.id), ofRound),
-      isRead: findings.has(each.id),
-      finding: findings.get(each.id) ?? null,
-    }));
+    const basisOf = planBases.inRound(yard, roundId);
+    return [...all.values()].map((each) => {
+      const { id: boardId, thicknessMm } = each;
+      const isRead = findings.has(boardId);
+      const planBasis = basisOf({ roundId, boardId, thicknessMm, isRead });
+      return {
+        ...shown({ ...each, planBasis }, ownTemps.get(boardId), ofRound),
+        isRead,
+        finding: findings.get(boardId) ?? null,
+      };
+    });
   }
 
   function state(roundId: number): Omit<RoundState, 'aim' | 'probed'> {
@@ -91,7 +115,15 @@ export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
 
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(
-  { id, code, speciesName, thicknessMm, thicknessQuarters, lengthMm }: BoardToProbe,
+  {
+    id,
+    code,
+    speciesName,
+    thicknessMm,
+    thicknessQuarters,
+    lengthMm,
+    planBasis,
+  }: BoardToProbe & Pick<RoundBoard, 'planBasis'>,
   own: number | null | undefined,
   ofRound: number | null,
 ): Omit<RoundBoard, 'isRead' | 'finding'> {
@@ -102,6 +134,7 @@ function shown(
     thicknessMm,
     thicknessQuarters,
     lengthMm,
+    planBasis,
     woodTempC: own === undefined ? ofRound : own,
     ownTemp: own !== undefined,
   };

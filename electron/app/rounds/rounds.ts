@@ -8,7 +8,7 @@ import {
 } from '../../../shared-core/contract/round.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { type PlannedSpot, spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { RoundRow } from '../../store/round-table.ts';
@@ -23,11 +23,13 @@ import { typedFrom } from '../meter/meters.ts';
 import { createSignal, type Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
 import { createAims, type WindowAim } from './aims.ts';
+import { depthCommands } from './depths.ts';
 import { createInsertion } from './insertion.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { createMovingReadings } from './moving-readings.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
+import type { PlanBases } from './plan-bases.ts';
 import { createRoundClock } from './round-clock.ts';
 import { createRoundTelling } from './round-telling.ts';
 import { createRoundView, type RoundView, summaryOf } from './round-view.ts';
@@ -44,12 +46,14 @@ export function createRounds(
   meter: MeterDesk,
   windows: Windows,
   changes: Signal<readonly Topic[]>,
+  planBases: PlanBases,
   queryView: RoundView,
   clockProblem: () => Message | null,
 ) {
-  const view = createRoundView(context, assessing);
+  const view = createRoundView(context, assessing, planBases);
   const aims = createAims(windows);
-  const openRounds = createOpenRounds(context, view);
+  aims.changed.follow((window) => planBases.take(window, aims.of(window)));
+  const openRounds = createOpenRounds(context, view, planBases.pins);
   const telling = createRoundTelling(context, aims, openRounds);
   const insertion = createInsertion(context, meter);
   const clock = createRoundClock(context);
@@ -67,6 +71,8 @@ export function createRounds(
   );
   createSavingSettled(context, meter, aims, openRounds, insertion, saving);
 
+  const moving = createMovingReadings(context, judging, comparing, aims, openRounds, telling);
+
   comparing.judged.follow(({ roundId, boardId, assessment }) => {
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
   });
@@ -74,6 +80,10 @@ export function createRounds(
     // What changes in a round, or a forecast, leaves the boards of its stack as they are, and a reading must not wait for a look at them.
     if (!topics.some((topic) => topic.startsWith('round:') || topic === 'outlooks')) takeInStacks();
   });
+
+  // The connected meter's pins may be others.
+  meter.remembered.follow(takeInStacks);
+  meter.link.left.follow(takeInStacks);
 
   /** Boards came to the stack of an open round or left it. Nobody's aim shifts; one at a board that left moves on. */
   function takeInStacks(): void {
@@ -146,6 +156,22 @@ export function createRounds(
     throw new Refusal(message('refusal.insertion-saved', { boardCode: code }));
   }
 
+  /**
+   * Shows the board by its new plan. A window with it in hand aims at a spot of that plan.
+   * @param forRound the window that chose it for other boards too, which it asks for by itself
+   */
+  function showPlan(roundId: number, boardId: number, forRound: string | null): void {
+    if (forRound !== null) openRounds.load(roundId);
+    const { isRead } = openRounds.board(roundId, boardId);
+    const probed = openRounds.show(roundId, boardId, isRead ? judging.judgeNow(boardId, roundId) : undefined);
+    for (const [window, aim] of aims.inRound(roundId)) {
+      const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+      if (aim.boardId === boardId && !isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+      if (forRound !== null && window !== forRound) telling.tellOutdated(window, roundId, null);
+    }
+    telling.tell(roundId, probed);
+  }
+
   /** Excludes a reading. Where the window has its board in hand, the spot that it leaves open is read next. */
   function excludeAndAim(readingId: number, why: Exclusion, window: string): ReadingOwner {
     const { roundId, boardId, spotIndex } = orRefuse(context.yard().readings.get(readingId), 'reading');
@@ -161,6 +187,11 @@ export function createRounds(
 
   return {
     aims,
+    /** The spot that a window aims at; undefined where its board has none left. */
+    spotOf: ({ roundId, boardId, spotIndex }: WindowAim): PlannedSpot | undefined => {
+      const board = openRounds.find(roundId)?.boards.find((each) => each.boardId === boardId);
+      return board && spotIndex !== null ? spotAt(board, spotIndex) : undefined;
+    },
     /** A round was finished. */
     finished,
     /** The meter's value, corrected for the board that the window aims at; null where it aims at none. */
@@ -178,7 +209,7 @@ export function createRounds(
       clock.leave();
     },
     comeBack: aims.comeBack,
-    moving: createMovingReadings(context, judging, comparing, aims, openRounds, telling),
+    moving,
     queries: {
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
@@ -213,7 +244,7 @@ export function createRounds(
 
       'rounds.aim': ({ roundId, boardId, spotIndex }, window) => {
         const board = openRounds.board(roundId, boardId);
-        if (spotIndex !== null) orRefuse(planSpots(board).plan[spotIndex], 'spot');
+        if (spotIndex !== null) orRefuse(spotAt(board, spotIndex), 'spot');
         const probed = openRounds.show(roundId, boardId);
         aims.move(window, { roundId, boardId, spotIndex: spotIndex ?? firstOpenSpot(probed) });
         telling.tellWindow(window, probed, null);
@@ -291,11 +322,24 @@ export function createRounds(
         return {};
       },
 
+      'rounds.planCore': ({ roundId, boardId, core, forRound }, window) => {
+        const { planBasis } = openRounds.board(roundId, boardId);
+        const { spotPlans } = context.yard();
+        const givenAt = context.now();
+        spotPlans.give({ roundId, boardId, basis: { ...planBasis, core }, givenAt });
+        if (forRound) spotPlans.giveForRound({ roundId, core, givenAt });
+        context.afterwards(() => showPlan(roundId, boardId, forRound ? window : null));
+        return {};
+      },
+
+      ...depthCommands(context, moving),
+
       'readings.exclude': ({ readingId, why }, window) => excludeAndAim(readingId, why, window),
       'readings.include': ({ readingId }) => saving.exclude(readingId, null),
     } satisfies Partial<Commands>,
   };
 }
+export type Rounds = ReturnType<typeof createRounds>;
 
 /**
  * When a round begins.

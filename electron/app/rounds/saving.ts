@@ -3,7 +3,7 @@ import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
-import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { planSpots, spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
@@ -80,15 +80,19 @@ export function createSaving(
   function save(window: string, at: ReadingSpot, value: ReadingValue): ReadingOwner {
     const { roundId, boardId, spotIndex, replaces } = at;
     const board = openRounds.board(roundId, boardId);
-    const { plan } = planSpots(board);
-    const { spot } = orRefuse(plan[spotIndex], 'spot');
-    const { readings, amendments, rounds } = context.yard();
+    const { spot, by } = orRefuse(spotAt(board, spotIndex), 'spot');
+    const { readings, amendments, rounds, spotPlans } = context.yard();
     const now = context.now();
     if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, now);
     const round = orRefuse(rounds.get(roundId), 'round');
     const takenAt = round.datedBy === 'day' ? round.startedAt : clock.now(round);
-    const { woodTempC } = board;
+    const { woodTempC, planBasis } = board;
+    // From here on the board keeps its plan, whatever meter is used.
+    if (!board.isRead) spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
     const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
+    // They are not the pins of the meter's profile: the person chose them, to go that deep.
+    if (by === 'long-pins' && spot.depthMm !== null)
+      amendments.amendReading(readingId, 'depthMm', spot.depthMm, now);
     judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {
       if (replaces !== undefined) insertion.free(replaces);
@@ -96,7 +100,7 @@ export function createSaving(
       if (value.how !== 'typed' || holder.window() === window) {
         insertion.take({ readingId, roundId, boardId, spotIndex });
       }
-      showSaved(window, at, readingId, plan.length);
+      showSaved(window, at, readingId);
     });
     return ownerOf(roundId, boardId);
   }
@@ -109,17 +113,12 @@ export function createSaving(
   }
 
   /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */
-  function showSaved(
-    window: string,
-    { roundId, boardId, spotIndex }: ReadingSpot,
-    readingId: number,
-    spots: number,
-  ): void {
+  function showSaved(window: string, { roundId, boardId, spotIndex }: ReadingSpot, readingId: number): void {
     const after = openRounds.show(roundId, boardId, judging.judgeNow(boardId, roundId));
     const readings = after.assessment?.readings ?? [];
     const isRefused = readings.some((reading) => reading.id === readingId && !reading.counts);
     // A refused reading leaves its spot to be read again.
-    const next = isRefused ? spotIndex : openSpot(spots, readings, spotIndex + 1);
+    const next = isRefused ? spotIndex : openSpot(planSpots(after).plan, readings, spotIndex + 1);
     const aim = aims.of(window);
     const at = aim?.roundId === roundId ? aim : aims.leftIn(roundId, window);
     if (at === null || (at.boardId === boardId && at.spotIndex === spotIndex))

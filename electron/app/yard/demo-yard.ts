@@ -3,12 +3,15 @@ import { dirname } from 'node:path';
 import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../../shared-core/contract/yard.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { usualBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { syncFile, syncFolder } from '../../store/durable-files.ts';
 import { openYard, type Yard } from '../../store/yard.ts';
 import { lockYard } from '../../store/yard-lock.ts';
+import { typeFrom } from '../meter/meters.ts';
 
 /** How much two spots of one board differ in the scenario, % as the meter shows it. */
 const BETWEEN_SPOTS_PCT = 0.3;
@@ -66,9 +69,19 @@ function fillDemoYard(yard: Yard, now: string): void {
       const place = newPlaceSchema.parse({ name, kind, air: air.map(([tempC, rh]) => ({ tempC, rh })) });
       placeIds.set(name, yard.places.add(place));
     }
-    for (const stack of scenario.stacks) addStack(yard, stack, placeIds, daysAgo);
-    for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, daysAgo);
+    const meterId = addMeter(yard, now);
+    for (const stack of scenario.stacks) addStack(yard, stack, placeIds, meterId, daysAgo);
+    for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, meterId, daysAgo);
   });
+}
+
+/** The meter that all values were typed from: its pins reach the middle of every board. */
+function addMeter(yard: Yard, now: string): number {
+  const { name, pinsMm } = scenario.meter;
+  const pins = { lengthMm: pinsMm, insulated: true };
+  const meterId = yard.meters.addTyped(name, { ...unknownProfile, scale: { kind: 'usual' }, pins }, now);
+  typeFrom(yard, meterId);
+  return meterId;
 }
 
 /** A stack of the scenario; one that was moved says where from and when. */
@@ -81,6 +94,7 @@ function addStack(
   yard: Yard,
   stack: ScenarioStack,
   placeIds: ReadonlyMap<string, number>,
+  meterId: number,
   daysAgo: (days: number) => string,
 ): void {
   const { columns, each, ...common } = stack.boards;
@@ -113,13 +127,16 @@ function addStack(
     return { ...board, id };
   });
 
+  const pins = yard.meters.get(meterId)?.profile?.pins ?? null;
   for (const { daysAgo: days, woodTempC, shellCore } of stack.rounds) {
     const takenAt = daysAgo(days);
     const roundId = yard.rounds.add({ stackId, startedAt: takenAt, datedBy: 'clock' });
     yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt: takenAt });
     for (const [index, board] of boards.entries()) {
       const [shell = 0, core = 0] = shellCore[index] ?? [];
-      for (const [spotIndex, { spot }] of planSpots(board).plan.entries()) {
+      const planBasis = usualBasis(board.thicknessMm, pins);
+      yard.spotPlans.give({ roundId, boardId: board.id, basis: planBasis, givenAt: takenAt });
+      for (const [spotIndex, { spot }] of planSpots({ ...board, planBasis }).plan.entries()) {
         const shown = spot.depth === 'shell' ? shell : core;
         yard.readings.save({
           roundId,
@@ -131,7 +148,7 @@ function addStack(
           how: 'typed',
           settled: null,
           woodTempC,
-          meterId: null,
+          meterId,
           takenAt,
         });
       }
@@ -143,10 +160,11 @@ function addStack(
 function addOvenChecks(
   yard: Yard,
   { daysAgo: days, pieces, ...common }: (typeof scenario.ovenChecks)[number],
+  meterId: number,
   daysAgo: (days: number) => string,
 ): void {
   for (const { weights, ...piece } of pieces) {
-    const check = newOvenCheckSchema.parse({ ...common, ...piece, meterId: null, unit: 'pct', note: '' });
+    const check = newOvenCheckSchema.parse({ ...common, ...piece, meterId, unit: 'pct', note: '' });
     const checkId = yard.ovenChecks.add(check, daysAgo(days));
     for (const [hours = 0, grams = 0] of weights)
       yard.ovenChecks.weigh(checkId, grams, daysAgo(days - hours / 24));

@@ -5,6 +5,7 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { DepthOfReading } from '../records/DepthOfReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 
@@ -34,7 +35,8 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: ({ spot: { depthMm } }) => depthMm !== null && say('board.spot-deep', { depthMm }),
+          below: ({ spot: { depthMm }, depthFrom }) =>
+            depthMm !== null && say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm }),
           widthRem: 12,
         },
         {
@@ -63,11 +65,14 @@ export function ReadingsOfBoard({
         },
       ]}
       actionsOf={(reading) => (
-        <ExcludeReading
-          reading={reading}
-          onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
-          onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
-        />
+        <>
+          <ExcludeReading
+            reading={reading}
+            onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
+            onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
+          />
+          <DepthOfReading reading={reading} />
+        </>
       )}
     />
   );

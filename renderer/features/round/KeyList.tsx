@@ -33,6 +33,7 @@ export function KeysDialog({ onClose }: { onClose: () => void }) {
     <Dialog title={say('round-keys.title')} onClose={onClose}>
       <NextBoardChoice />
       <KeyList />
+      <p className="soft">{say('round-start.pins-along')}</p>
       <Actions>
         <Button kind="main" onClick={onClose} autoFocus>
           {say('common.close')}

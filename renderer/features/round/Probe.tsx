@@ -3,6 +3,7 @@ import type { RoundBoard, RoundState } from '../../../shared-core/contract/round
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
+import { CoreDialog } from './CoreDialog.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
 import { GoToBoardDialog } from './GoToBoardDialog.tsx';
 import { KeysDialog } from './KeyList.tsx';
@@ -20,6 +21,7 @@ import { ValuePanel } from './ValuePanel.tsx';
 const dialogs = {
   'go-to-board': GoToBoardDialog,
   temperature: TemperatureDialog,
+  core: CoreDialog,
   keys: KeysDialog,
   finish: FinishDialog,
 };

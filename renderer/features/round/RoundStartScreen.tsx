@@ -150,6 +150,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
         </div>
         <div className="column">
           <Banner kind="caution">{say('round-start.caution')}</Banner>
+          <p>{say('round-start.pins-along')}</p>
           <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
           <h2>{say('round-start.keys')}</h2>
           <KeyList most={4} />

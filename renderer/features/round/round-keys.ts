@@ -16,6 +16,7 @@ export type RoundAction =
   | 'spot-up'
   | 'spot-down'
   | 'temperature'
+  | 'core'
   | 'help'
   | 'finish'
   | 'start-typing'
@@ -39,6 +40,7 @@ export const roundKeys = [
   { key: 'G', does: 'round-keys.go-to' },
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
+  { key: 'C', does: 'round-keys.core' },
   { key: 'key.delete', does: 'round-keys.exclude' },
   { key: 'U', does: 'round-keys.use-meant' },
   { key: 'R', does: 'round-keys.replace' },
@@ -69,6 +71,7 @@ const letters: Partial<Record<string, RoundAction>> = {
   r: 'replace',
   n: 'save-at-next',
   t: 'temperature',
+  c: 'core',
   u: 'use-meant',
   '?': 'help',
 };

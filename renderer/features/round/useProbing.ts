@@ -40,7 +40,9 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   /** The reading that the pins which are in were saved as. */
   const pinsIn = meterIsLive ? insertion : null;
   const nextBoardAfterS = useSettings(({ settings }) => settings?.nextBoardAfterS ?? null);
-  const [dialog, setDialog] = useState<'go-to-board' | 'temperature' | 'keys' | 'finish' | null>(null);
+  const [dialog, setDialog] = useState<'go-to-board' | 'temperature' | 'core' | 'keys' | 'finish' | null>(
+    null,
+  );
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const { boards } = round;
@@ -54,10 +56,10 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const spotIndex = round.aim?.spotIndex ?? null;
   const boardIndex = boards.indexOf(board);
   const next = boards[boardIndex + 1];
-  const spots = planSpots(board).plan.length;
+  const { plan } = planSpots(board);
   const open = spotsToRead(board).length;
   /** The next spot of the board that has no reading; null where all have one. */
-  const nextSpot = filledBy && openSpot(spots, readings, (filledBy.spotIndex ?? 0) + 1);
+  const nextSpot = filledBy && openSpot(plan, readings, (filledBy.spotIndex ?? 0) + 1);
   /** The board whose first reading is typed, as all spots of this one are read; null for none, undefined for no such value. */
   const firstOfNext = next && spotsToRead(next)[0];
   const savesFor =
@@ -106,8 +108,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   }
 
   function chooseSpot(by: -1 | 1): void {
-    const from = spotIndex ?? (by === 1 ? -1 : spots);
-    goTo(board, Math.min(Math.max(from + by, 0), spots - 1));
+    const from = spotIndex ?? (by === 1 ? -1 : plan.length);
+    goTo(board, Math.min(Math.max(from + by, 0), plan.length - 1));
   }
 
   /** Hands the number typed to what saves it. Anything else stays in the field, and the next key takes its place. */
@@ -176,6 +178,9 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     'spot-up': () => chooseSpot(-1),
     'spot-down': () => chooseSpot(1),
     temperature: () => setDialog('temperature'),
+    core: () => {
+      if (board.planBasis.faces !== 'pairs') setDialog('core');
+    },
     help: () => setDialog('keys'),
     finish: () => setDialog('finish'),
     'start-typing': () => drafting.type(''),

@@ -5,7 +5,7 @@ import { boardTopics, type Topic } from '../topics.ts';
 import { editOf, rowIdSchema } from '../yard.ts';
 
 /** Whose readings have another profile now. */
-const readingsMovedSchema = z.object({
+export const readingsMovedSchema = z.object({
   /** To undo it by. */
   act: z.uuid(),
   readings: z.number().int().min(0),
@@ -14,7 +14,7 @@ const readingsMovedSchema = z.object({
 });
 export type ReadingsMoved = z.infer<typeof readingsMovedSchema>;
 
-const ofMoved = (_: unknown, { boardIds, roundIds }: ReadingsMoved): Topic[] => [
+export const ofMoved = (_: unknown, { boardIds, roundIds }: ReadingsMoved): Topic[] => [
   'meters',
   'stacks',
   ...boardTopics(boardIds),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
-import { isOnAMeter, MOST_TYPED_PCT } from '../../probing/readings/reading.ts';
+import { coreWaySchema } from '../../probing/readings/plan-basis.ts';
+import { isOnAMeter, MOST_TYPED_PCT, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
@@ -8,6 +9,7 @@ import { roundDateSchema, roundStateSchema, roundSummarySchema, woodTempSchema }
 import type { Topic } from '../topics.ts';
 import { says } from '../validation.ts';
 import { daySchema, editOf, rowIdSchema } from '../yard.ts';
+import { ofMoved, readingsMovedSchema } from './meters.ts';
 
 /** A value in % as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
 const typedPctSchema = z
@@ -92,6 +94,17 @@ export const roundRequests = {
     output: nothingSchema,
     topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
   }),
+  /** How the core of a board is reached that the pins do not reach; null: not at all, and it stays unjudged. */
+  'rounds.planCore': command({
+    input: inRound.extend({
+      boardId: rowIdSchema,
+      core: coreWaySchema.nullable(),
+      /** Also for the boards of the round that are not read yet and whose core the pins do not reach. */
+      forRound: z.boolean(),
+    }),
+    output: nothingSchema,
+    topics: ({ roundId }) => ['boards', 'stacks', `round:${roundId}`],
+  }),
   'rounds.finish': command({
     input: inRound,
     output: roundSummarySchema,
@@ -131,6 +144,22 @@ export const roundRequests = {
     input: ofReading.extend({ why: givenExclusionSchema }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
+  }),
+  /** Says how deep the wood was read. Its call, and all that follows from it, is made again. */
+  'readings.setDepth': command({
+    input: ofReading.extend({
+      depthMm: spotSchema.shape.depthMm.unwrap(),
+      /** Also of the round's other readings of this depth, reached in the same way. */
+      wholeRound: z.boolean(),
+    }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
+  }),
+  /** Takes back what `readings.setDepth` said. Refused where somebody said something else since. */
+  'readings.undoDepth': command({
+    input: z.object({ act: z.uuid() }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
   }),
   'readings.include': command({ input: ofReading, output: readingOwnerSchema, topics: ofChangedReading }),
 };

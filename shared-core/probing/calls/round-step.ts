@@ -1,5 +1,5 @@
 import { type Message, message } from '../../words/message.ts';
-import { pinsOf, planSpots, spotName } from '../readings/spots.ts';
+import { type BoardToPlan, pinsOf, spotAt, spotName } from '../readings/spots.ts';
 import type { Call } from './assessment.ts';
 
 /** What to do next on a board in a round, short enough to be read from two meters away. */
@@ -11,7 +11,7 @@ export function roundStep({
   secondsLeft,
   savesFor,
 }: {
-  board: { thicknessMm: number; lengthMm: number | null; finding: { call: Call } | null };
+  board: BoardToPlan & { finding: { call: Call } | null };
   /** Null where all are read. */
   spotIndex: number | null;
   /** The spot that the pins which are in were saved at. */
@@ -22,10 +22,9 @@ export function roundStep({
   /** The ID of the board whose first reading is typed, all spots of this one being read; null where none has room. */
   savesFor?: string | null | undefined;
 }): Message {
-  const { plan } = planSpots(board);
-  const saved = pinsAt === null ? undefined : plan[pinsAt];
+  const saved = pinsAt === null ? undefined : spotAt(board, pinsAt);
   if (saved) return message('round-step.pull-pins', { spot: spotName(saved) });
-  const planned = spotIndex === null ? undefined : plan[spotIndex];
+  const planned = spotIndex === null ? undefined : spotAt(board, spotIndex);
   if (planned) return message('round-step.spot', { spot: spotName(planned), pins: pinsOf(planned) });
   const next =
     savesFor !== undefined

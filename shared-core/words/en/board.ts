@@ -83,7 +83,6 @@ export const board = {
   'board.reading-spot': 'Spot',
   'board.reading-date': 'Date',
   'board.reading-raw': 'raw {shownValue}',
-  'board.spot-deep': '{depthMm} deep',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh cut',
   'board.spot-fresh-rip': 'on a fresh rip cut',

@@ -5,6 +5,7 @@ export const frame = {
   'frame.nav': 'Main',
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
+  'frame.undo': 'Undo',
   'frame.show-all': 'Show all',
   'frame.show-less': 'Show less',
   'frame.not-responding':

@@ -13,6 +13,7 @@ export const round = {
   'round-start.year-right': 'Yes, start the round',
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
+  'round-start.pins-along': 'Point both pins along the grain, unless the meter’s papers say otherwise.',
   'round-start.meter-live':
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
   'round-start.meter-live-by-press':
@@ -92,6 +93,19 @@ export const round = {
   'spot.third-from-left': 'a third of the way from the left end',
   'spot.third-from-right': 'a third of the way from the right end',
   'spot.along': '{alongSharePct} of the way from the left end',
+  'spot.cut-left': 'fresh crosscut, left half',
+  'spot.cut-right': 'fresh crosscut, right half',
+  'spot.rip': 'fresh rip, {along}',
+  'spot.elsewhere': 'elsewhere on the board',
+  'spot.pins-long': 'long insulated pins to {depthMm}, mid-thickness',
+  'spot.pins-in-cut': 'pins mid-thickness, {depthMm} from either face',
+  'spot.how-cut':
+    'Cut the board at least {fromEndDistanceMm} from an end. Read the cut at once. Clamp the board: saw and pins are sharp.',
+  'spot.how-cut-middle':
+    'Cut the board in its middle. Read the cut at once. Clamp the board: saw and pins are sharp.',
+  'spot.how-rip':
+    'Rip the board at least {insideMm} from an edge. Read the new edge at once. Clamp the board: saw and pins are sharp.',
+  'spot.how-long-pins': 'Drive them straight in, and pull them straight out.',
   'spot.pins':
     'pins {depth, select, core {to mid-thickness} average {a quarter of the way in} other {just under the face}}',
   'spot.pins-to':
@@ -99,7 +113,8 @@ export const round = {
   'spot-plan.short-board':
     'This board is only {boardLengthMm} long, so no spot is {clearDistanceMm} from both ends. Probe the middle. Ends dry first, so it may be wetter than it reads.',
   'spot-plan.fewer':
-    'This board is only {boardLengthMm} long. It has room for {count, plural, one {# pair of spots} other {# pairs of spots}} at least {clearDistanceMm} from both ends, not {pairs}.',
+    'This board is only {boardLengthMm} long. It has room to probe in {count, plural, one {# place} other {# places}} at least {clearDistanceMm} from both ends, not {places}.',
+  'spot-plan.pins-assumed': 'Pin length unknown. Planned for {pinsMm} pins. Give yours on the Meter page.',
   'spot-plan.length-unknown': 'Board length unknown. Stay at least {clearDistanceMm} from both ends.',
 
   'round-step.spot': '{spot}: {pins}.',
@@ -117,6 +132,37 @@ export const round = {
   'spots.pull-pins': '✓ Saved. Pull the pins.',
   'spots.last-round': '{takenOn}: {mcPct}',
   'spots.elsewhere': 'Elsewhere on the board',
+  'spots.core-by': 'Core: {way}',
+  'spots.read-core': 'Read the core …',
+  'spots.change-core': 'Change …',
+  'spots.one-more': 'One more elsewhere',
+  'spots.one-more-depth': '{depth, select, core {+ Core} average {+ Average} other {+ Shell}}',
+
+  'core.title': 'Core of {boardCode}',
+  'core.out-of-reach': '{pinsMm} pins do not reach the core, {coreDepthMm} deep.',
+  'core.average-only': 'These pins read the average of this board.',
+  'core.way': 'Read the core',
+  'core.skip': 'Skip it',
+  'core.fresh-cut': 'Fresh crosscut',
+  'core.fresh-rip': 'Fresh rip',
+  'core.long-pins': 'Long insulated pins',
+  'core.skip-effect': 'Core not read: it stays unjudged.',
+  'core.for-round': 'For the whole round',
+  'core.for-round-hint': 'Boards that have readings keep their plan.',
+
+  'depth.known': '{depthMm} deep',
+  'depth.planned': '{depthMm} planned',
+  'depth.unknown': 'Depth unknown',
+  'depth.title': 'Depth of the reading',
+  'depth.of-tips': 'Pin tips below the face',
+  'depth.from-face': 'Pins from the nearest face',
+  'depth.only-planned': 'Only planned so far. How deep did the pins go?',
+  'depth.missing': 'Give the depth of the pins.',
+  'depth.for': 'Change',
+  'depth.for-this': 'This reading',
+  'depth.for-round':
+    '{depth, select, core {All core} average {All average} other {All shell}} readings of this round',
+  'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
   'board-call.title': 'Call so far',
   'board-call.spots-read': '{filled} of {spots} spots',
@@ -200,6 +246,7 @@ export const round = {
   'round-keys.ends': 'First board, last board',
   'round-keys.go-to': 'Go to a board by its ID',
   'round-keys.spot': 'Choose the spot',
+  'round-keys.core': 'Choose how to read the core',
   'round-keys.wood-temp': 'Wood temperature of this board',
   'round-keys.help': 'All keys',
 

@@ -1,6 +1,7 @@
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
-import { openSpot } from '../../../../shared-core/probing/readings/open-spot.ts';
+import { openSpot, readingsBySpot } from '../../../../shared-core/probing/readings/open-spot.ts';
+import { PAIRS } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -38,6 +39,7 @@ export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): Prob
     thicknessMm: 50,
     thicknessQuarters: null,
     lengthMm: 1800,
+    planBasis: PAIRS,
     woodTempC: 14,
     ownTemp: false,
     isRead: false,
@@ -54,7 +56,12 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
     roundId: 12,
     boardId: 101,
     spotIndex: 0,
-    spot: { depth: 'shell', depthMm: 5, fromEndMm: 600, face: 'face' },
+    spot: {
+      depth: (changes.spotIndex ?? 0) % 2 === 0 ? 'shell' : 'core',
+      depthMm: 5,
+      fromEndMm: 600,
+      face: 'face',
+    },
     depthFrom: 'pins',
     raw: 11.4,
     unit: 'pct',
@@ -100,9 +107,9 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
       at: '2026-05-04T08:01:00.000Z',
       call,
       reason,
-      openSpot: openSpot(planSpots(board).plan.length, readings),
-      spotPcts: planSpots(board).plan.map(
-        (_, spot) => readings.find((each) => each.counts && each.spotIndex === spot)?.corrected.mcPct ?? null,
+      openSpot: openSpot(planSpots(board).plan, readings),
+      spotPcts: readingsBySpot(planSpots(board).plan, readings).map(
+        (reading) => reading?.corrected.mcPct ?? null,
       ),
       filledSpots: new Set(readings.filter(({ counts }) => counts).map(({ spotIndex }) => spotIndex)).size,
     },

@@ -369,7 +369,7 @@ describe('a board that was read before', () => {
       }),
     );
     expect(spots.getAttribute('aria-busy')).toBe('false');
-    expect(within(spots).getAllByRole('button', { name: /^Exclude shell reading/ })).toHaveLength(2);
+    expect(within(spots).getAllByRole('button', { name: /^Exclude (shell|core) reading/ })).toHaveLength(2);
   });
 
   test('and is being judged says so, and has its call once the machine has', async () => {

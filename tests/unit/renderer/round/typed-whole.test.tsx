@@ -9,6 +9,7 @@ import type { RequestInput } from '../../../../shared-core/contract/requests.ts'
 import type { Aim, ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { openSpot } from '../../../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
@@ -28,7 +29,7 @@ function aSlowMachine(outcomes: readonly Outcome[]) {
   };
   const openFrom = (boardId: number, from: number) =>
     openSpot(
-      4,
+      planSpots(aBoard(1)).plan,
       readings.filter((each) => each.boardId === boardId),
       from,
     );

@@ -1,0 +1,60 @@
+import type { ReactNode } from 'react';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { howTo, type PlannedSpot, pinsOf, spotName } from '../../../shared-core/probing/readings/spots.ts';
+import { useWords } from '../../words.ts';
+import { SavedReading } from './SavedReading.tsx';
+import css from './SpotList.module.css';
+
+/** One spot: its name, how to get there and what to do there, and what was read. */
+export function SpotItem({
+  planned,
+  readings,
+  isCurrent,
+  isAimed,
+  hasPins,
+  lastRound,
+  onChoose,
+}: {
+  planned: PlannedSpot;
+  readings: readonly JudgedReading[];
+  isCurrent: boolean;
+  /** The next reading will belong to it. */
+  isAimed: boolean;
+  /** The spot that the pins which are in were saved at; null for none. */
+  hasPins: 'here' | 'elsewhere' | null;
+  /** What the round before read here. */
+  lastRound?: ReactNode;
+  onChoose: () => void;
+}) {
+  const { say } = useWords();
+  const pins = pinsOf(planned);
+  const how = howTo(planned);
+  const isOpen = !readings.some(({ counts }) => counts);
+  const [here, next] = ['spots.probe-here', 'spots.probe-next'] as const;
+  return (
+    <li className={isCurrent ? `${css.spot} ${css.aimed}` : css.spot}>
+      <button
+        type="button"
+        className={css.name}
+        aria-current={isCurrent ? 'step' : undefined}
+        onClick={onChoose}
+      >
+        <span>{say(spotName(planned))}</span>
+        {(isOpen || isCurrent) && (
+          <small className={css.pins}>
+            {hasPins === 'here'
+              ? say('spots.pull-pins')
+              : isAimed
+                ? say(hasPins === null ? here : next, { pins })
+                : say(pins)}
+          </small>
+        )}
+        {isAimed && hasPins !== 'here' && how && <small className={css.pins}>{say(how)}</small>}
+        {lastRound}
+      </button>
+      {readings.map((reading) => (
+        <SavedReading key={reading.id} reading={reading} />
+      ))}
+    </li>
+  );
+}
