@@ -44,9 +44,14 @@ function Table({ table: { caption, heads, rows } }: { table: MethodTable }) {
           return (
             <tr key={first}>
               <th scope="row">{first}</th>
-              {others.map((text, at) => (
-                <td key={heads[at + 1]?.code}>{text}</td>
-              ))}
+              {others.map((text, at) => {
+                const head = heads[at + 1];
+                return (
+                  <td key={head?.code} data-head={head && say(head)}>
+                    {text}
+                  </td>
+                );
+              })}
             </tr>
           );
         })}
